@@ -9,8 +9,6 @@ namespace ServiceRules.Domain.Quantities;
 /// </summary>
 public readonly record struct Length : IComparable<Length>
 {
-    private const decimal MillimetresPerInch = 25.4m;
-
     // Zero is normalised because a decimal can hold a negative zero, and would print it.
     private Length(decimal millimetres) => Millimetres = millimetres == 0m ? 0m : millimetres;
 
@@ -29,7 +27,7 @@ public readonly record struct Length : IComparable<Length>
 
     /// <summary>A length given in inches of exactly 25.4 mm (international inch, 1959).</summary>
     /// <param name="inches">Any sign.</param>
-    public static Length FromInches(decimal inches) => new(inches * MillimetresPerInch);
+    public static Length FromInches(decimal inches) => new(inches * LengthUnit.Inch.Millimetres());
 
     /// <summary>The shorter (more negative) of two lengths.</summary>
     public static Length Min(Length left, Length right) => left <= right ? left : right;
@@ -76,4 +74,22 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>The length in millimetres with no more digits than it has: <c>0.0254 mm</c>.</summary>
     public override string ToString() =>
         Millimetres.ToString("0.############################", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary>
+    /// The length for display, rounded half to even (NIST SP 811, 2008, B.7.1) in one step from the exact
+    /// value: <c>0.025 mm</c>. A rounded figure is never a limit and never judged.
+    /// </summary>
+    /// <param name="unit">The unit to show.</param>
+    /// <param name="decimals">How many decimals to show, 0 to 9.</param>
+    public string ToString(LengthUnit unit, int decimals)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(decimals);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(decimals, 9);
+        decimal rounded = decimal.Round(Millimetres / unit.Millimetres(), decimals, MidpointRounding.ToEven);
+
+        // A small negative length rounds to a negative zero, which nobody should have to read.
+        decimal shown = rounded == 0m ? 0m : rounded;
+        string format = string.Create(CultureInfo.InvariantCulture, $"F{decimals}");
+        return $"{shown.ToString(format, CultureInfo.InvariantCulture)} {unit.Symbol()}";
+    }
 }

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+
 namespace ServiceRules.Domain.Quantities;
 
 /// <summary>Why a text could not be read as a quantity or a time, in words for the person who wrote it.</summary>
@@ -20,11 +23,47 @@ public sealed record ParseFailure(string Found, string Accepted)
     {
         if (text.Length <= LongestRepeated)
         {
-            return text;
+            return Readable(text);
         }
 
-        // Cutting between the halves of a surrogate pair would leave text that no encoder accepts.
         int cut = char.IsHighSurrogate(text[LongestRepeated - 1]) ? LongestRepeated - 1 : LongestRepeated;
-        return string.Concat(text.AsSpan(0, cut), "…");
+        return Readable(text[..cut]) + "…";
     }
+
+    // Line breaks, invisible characters and broken surrogates could forge or spoil the line that repeats them.
+    private static string Readable(string text)
+    {
+        StringBuilder readable = new(text.Length);
+        for (int at = 0; at < text.Length; at++)
+        {
+            if (at + 1 < text.Length && char.IsSurrogatePair(text[at], text[at + 1]))
+            {
+                readable.Append(text[at]).Append(text[++at]);
+            }
+            else if (IsVisible(text[at]))
+            {
+                readable.Append(text[at]);
+            }
+            else
+            {
+                readable.Append(CultureInfo.InvariantCulture, $"\\u{(int)text[at]:X4}");
+            }
+        }
+
+        return readable.ToString();
+    }
+
+    private static bool IsVisible(char character) =>
+        character == ' '
+        || char.GetUnicodeCategory(character)
+            is not (
+                UnicodeCategory.Control
+                or UnicodeCategory.Format
+                or UnicodeCategory.Surrogate
+                or UnicodeCategory.LineSeparator
+                or UnicodeCategory.ParagraphSeparator
+                or UnicodeCategory.SpaceSeparator
+                or UnicodeCategory.PrivateUse
+                or UnicodeCategory.OtherNotAssigned
+            );
 }

@@ -42,8 +42,7 @@ public sealed partial record PrintedLength
     public Length RoundingHalfWidth { get; }
 
     /// <summary>The system of units to which the print belongs.</summary>
-    public UnitSystem System =>
-        Unit is LengthUnit.Inch or LengthUnit.Thousandth ? UnitSystem.Inch : UnitSystem.Metric;
+    public UnitSystem System => Unit.System();
 
     /// <summary>Reads a length with its unit: <c>0.050 mm</c>, <c>25 µm</c>, <c>2 thou</c>, <c>1 1/16 in</c>.</summary>
     /// <param name="text">A number, exactly one space, a unit; fractions of an inch have denominators 2 to 128.</param>
@@ -55,7 +54,7 @@ public sealed partial record PrintedLength
             return Refused(problem, text);
         }
 
-        if (UnitNamed(halves.Unit) is not { } unit)
+        if (LengthUnits.Named(halves.Unit) is not { } unit)
         {
             return Refused("has no unit of length that is known here", text);
         }
@@ -74,17 +73,22 @@ public sealed partial record PrintedLength
     /// <param name="figure">The figure; its trailing zeros count as printed digits.</param>
     /// <param name="unit">The unit of the figure.</param>
     public static Parsed<PrintedLength> Of(decimal figure, LengthUnit unit) =>
-        Parse($"{PrintedNumber.Of(figure)} {Symbol(unit)}");
+        Parse($"{PrintedNumber.Of(figure)} {unit.Symbol()}");
 
     /// <summary>The print, which reads back as the same print: <c>0.050 mm</c>, <c>1 1/16 in</c>.</summary>
-    public override string ToString() => $"{number} {Symbol(Unit)}";
+    public override string ToString() => $"{number} {Unit.Symbol()}";
 
     private static Parsed<PrintedLength> ReadFraction(string text, LengthUnit unit, string whole)
     {
-        Match match = FractionShape.Match(text);
-        if (!match.Success || unit is not LengthUnit.Inch)
+        if (unit is not LengthUnit.Inch)
         {
-            return Refused("is not a decimal, and not a fraction of an inch", whole);
+            return Refused("is a fraction, and only inches are written in fractions", whole);
+        }
+
+        Match match = FractionShape.Match(text);
+        if (!match.Success)
+        {
+            return Refused("is not a fraction such as `1/16` or `1 1/16`", whole);
         }
 
         int inches = Integer(match.Groups["inches"]);
@@ -112,44 +116,18 @@ public sealed partial record PrintedLength
         group.Success ? int.Parse(group.ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture) : 0;
 
     private static PrintedLength Printed(PrintedNumber number, LengthUnit unit) =>
-        new(number.ToString(), unit, In(unit, number.Value), In(unit, number.LastDigitUnit * 0.5m));
+        new(
+            number.ToString(),
+            unit,
+            Length.FromMillimetres(number.Value * unit.Millimetres()),
+            Length.FromMillimetres(number.LastDigitUnit * 0.5m * unit.Millimetres())
+        );
 
     private static Parsed<PrintedLength> Bounded(PrintedLength print, string text) =>
         print.Value.Abs > Longest ? Refused("is longer than 100 m", text) : Parsed<PrintedLength>.Of(print);
 
     private static Parsed<PrintedLength> Refused(string problem, string text) =>
         Parsed<PrintedLength>.Refused(ParseFailure.Because(problem, text, AcceptedForms));
-
-    private static Length In(LengthUnit unit, decimal figure) =>
-        unit switch
-        {
-            LengthUnit.Millimetre => Length.FromMillimetres(figure),
-            LengthUnit.Micrometre => Length.FromMillimetres(figure * 0.001m),
-            LengthUnit.Inch => Length.FromInches(figure),
-            LengthUnit.Thousandth => Length.FromInches(figure * 0.001m),
-            _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "not a unit of length"),
-        };
-
-    private static LengthUnit? UnitNamed(string symbol) =>
-        symbol switch
-        {
-            "mm" => LengthUnit.Millimetre,
-            // The micro sign, the Greek letter mu, and the plain letter that keyboards have.
-            "\u00B5m" or "\u03BCm" or "um" => LengthUnit.Micrometre,
-            "in" => LengthUnit.Inch,
-            "thou" => LengthUnit.Thousandth,
-            _ => null,
-        };
-
-    private static string Symbol(LengthUnit unit) =>
-        unit switch
-        {
-            LengthUnit.Millimetre => "mm",
-            LengthUnit.Micrometre => "\u00B5m",
-            LengthUnit.Inch => "in",
-            LengthUnit.Thousandth => "thou",
-            _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "not a unit of length"),
-        };
 
     [GeneratedRegex(
         @"\A(?<minus>-)?((?<inches>[1-9][0-9]{0,3}) )?(?<numerator>[1-9][0-9]{0,2})/(?<denominator>[1-9][0-9]{0,2})\z",

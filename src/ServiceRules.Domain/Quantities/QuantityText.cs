@@ -39,4 +39,18 @@ internal readonly record struct QuantityText(string Number, string Unit)
         halves = new QuantityText(text[..space], text[(space + 1)..]);
         return true;
     }
+
+    /// <summary>Reads a decimal number and the symbol of its unit; says what is wrong otherwise.</summary>
+    public static bool TryRead(string text, out PrintedNumber number, out string unit, out string problem)
+    {
+        number = default;
+        unit = string.Empty;
+        if (!TrySplit(text, out QuantityText halves, out problem))
+        {
+            return false;
+        }
+
+        unit = halves.Unit;
+        return PrintedNumber.TryRead(halves.Number, out number, out problem);
+    }
 }
