@@ -1,0 +1,92 @@
+using System.Diagnostics.CodeAnalysis;
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Domain.Conformity;
+
+/// <summary>
+/// The permitted values of a quantity: a lower limit, an upper limit, or both, the limits themselves
+/// permitted. A two-sided zone is ordered; its limits may coincide.
+/// </summary>
+public sealed record ToleranceZone
+{
+    private ToleranceZone(Length? lower, Length? upper)
+    {
+        Lower = lower;
+        Upper = upper;
+    }
+
+    /// <summary>The least permitted value; none in a zone that only has an upper limit.</summary>
+    public Length? Lower { get; }
+
+    /// <summary>The greatest permitted value; none in a zone that only has a lower limit.</summary>
+    public Length? Upper { get; }
+
+    /// <summary>Upper minus lower limit, in a two-sided zone.</summary>
+    public Length? Width => Lower is { } lower && Upper is { } upper ? upper - lower : null;
+
+    /// <summary>Half way between the limits, in a two-sided zone.</summary>
+    public Length? Middle => Lower is { } lower && Upper is { } upper ? (lower + upper) * 0.5m : null;
+
+    /// <summary>Makes a zone; refuses one without any limit or with its limits crossed.</summary>
+    public static bool TryCreate(Length? lower, Length? upper, [NotNullWhen(true)] out ToleranceZone? zone)
+    {
+        var usable = (lower ?? upper) is not null && !(lower > upper);
+        zone = usable ? new(lower, upper) : null;
+        return usable;
+    }
+
+    /// <summary>At most this value.</summary>
+    public static ToleranceZone AtMost(Length upper) => new(null, upper);
+
+    /// <summary>At least this value.</summary>
+    public static ToleranceZone AtLeast(Length lower) => new(lower, null);
+
+    /// <summary>From one value to another.</summary>
+    /// <exception cref="ArgumentException">The limits are crossed.</exception>
+    public static ToleranceZone Between(Length lower, Length upper) =>
+        TryCreate(lower, upper, out var zone)
+            ? zone
+            : throw new ArgumentException(
+                $"`{lower}` is above `{upper}`; accepted is lower limit first",
+                nameof(lower)
+            );
+
+    /// <summary>Whether a value is permitted, limits included.</summary>
+    public bool Contains(Length value) => !(value < Lower) && !(value > Upper);
+
+    /// <summary>
+    /// Distance of a value from the nearest limit: positive inside, negative outside, zero on a limit.
+    /// </summary>
+    public Length MarginOf(Length value) =>
+        (Lower, Upper) switch
+        {
+            ({ } lower, { } upper) => Length.Min(value - lower, upper - value),
+            ({ } lower, null) => value - lower,
+            (null, { } upper) => upper - value,
+            _ => throw new InvalidOperationException("a zone has at least one limit"),
+        };
+
+    /// <summary>The values both zones permit; none when they share nothing.</summary>
+    public ToleranceZone? Intersect(ToleranceZone other)
+    {
+        var lower = Lower > other.Lower ? Lower : other.Lower ?? Lower;
+        var upper = Upper < other.Upper ? Upper : other.Upper ?? Upper;
+        return TryCreate(lower, upper, out var zone) ? zone : null;
+    }
+
+    /// <summary>
+    /// Each limit moved toward the inside by g (toward the outside when g is negative); none when the limits
+    /// would cross.
+    /// </summary>
+    public ToleranceZone? DrawnIn(Length guard) =>
+        TryCreate(Lower + guard, Upper - guard, out var zone) ? zone : null;
+
+    /// <summary>The zone in words: <c>0.02 mm to 0.05 mm</c>, <c>at most 0.05 mm</c>.</summary>
+    public override string ToString() =>
+        (Lower, Upper) switch
+        {
+            ({ } lower, { } upper) => $"{lower} to {upper}",
+            ({ } lower, null) => $"at least {lower}",
+            _ => $"at most {Upper}",
+        };
+}

@@ -1,0 +1,26 @@
+namespace ServiceRules.Domain.Measurement;
+
+/// <summary>Where a contribution to an uncertainty comes from.</summary>
+public enum UncertaintySource
+{
+    /// <summary>The calibration of the gauge, from its certificate.</summary>
+    Calibration,
+
+    /// <summary>The smallest step the gauge shows.</summary>
+    Resolution,
+
+    /// <summary>How well the gauge's zero was checked on a setting piece.</summary>
+    ZeroCheck,
+
+    /// <summary>The spread of repeated readings.</summary>
+    Repeatability,
+
+    /// <summary>The thickness tolerance of a feeler or setting piece.</summary>
+    Thickness,
+
+    /// <summary>A reading taken as one contribution to a computed value.</summary>
+    Reading,
+
+    /// <summary>A movement by an adjuster since the reading.</summary>
+    Movement,
+}
