@@ -1,0 +1,114 @@
+using FsCheck.Xunit;
+using ServiceRules.Domain.Measurement;
+using static ServiceRules.Domain.Tests.ReferenceNumber;
+
+namespace ServiceRules.Domain.Tests.Measurement;
+
+public sealed class LengthIntervalTests
+{
+    [Fact]
+    public void Meet_PassingAndNotPassingFeeler_BoundsTheGapWithTheirTolerances()
+    {
+        // Passes 0.0254 ± 0.003; 0.0508 ± 0.003 does not pass.
+        var passes = LengthInterval.FeelerPasses(Mm(0.0254m), Mm(0.003m));
+        var stops = LengthInterval.FeelerDoesNotPass(Mm(0.0508m), Mm(0.003m));
+
+        var overlap = Assert.IsType<IntervalMeeting.Overlap>(passes.Meet(stops)).Interval;
+
+        Assert.Equal(IntervalEnd.Closed(Mm(0.0224m)), overlap.Lower);
+        Assert.Equal(IntervalEnd.Open(Mm(0.0538m)), overlap.Upper);
+        Assert.Equal("[0.0224 mm, 0.0538 mm[", overlap.ToString());
+    }
+
+    [Fact]
+    public void Meet_LargerFeelerPassesWhereSmallerDoesNot_IsAContradiction()
+    {
+        var passes = LengthInterval.FeelerPasses(Mm(0.06m), Mm(0.003m));
+        var stops = LengthInterval.FeelerDoesNotPass(Mm(0.04m), Mm(0.003m));
+
+        var contradiction = Assert.IsType<IntervalMeeting.Contradiction>(passes.Meet(stops));
+
+        Assert.Equal(passes, contradiction.First);
+        Assert.Equal(stops, contradiction.Second);
+    }
+
+    [Fact]
+    public void Meet_EndsTouchWithOneOpen_IsAContradiction()
+    {
+        Assert.IsType<IntervalMeeting.Contradiction>(
+            LengthInterval.AtLeast(Mm(0.05m)).Meet(LengthInterval.LessThan(Mm(0.05m)))
+        );
+        Assert.IsType<IntervalMeeting.Overlap>(
+            LengthInterval.AtLeast(Mm(0.05m)).Meet(LengthInterval.Between(Mm(0.01m), Mm(0.05m)))
+        );
+    }
+
+    [Fact]
+    public void ShiftedBy_AStepBetweenTwoTests_ClosesTheBackingOffBracket()
+    {
+        // 0.0254 does not pass; one step of 0.0127 opens; 0.0254 passes: the gap is in [0.0254, 0.0381[.
+        var before = LengthInterval.FeelerDoesNotPass(Mm(0.0254m), Mm(0m));
+        var carried = Assert.IsType<LengthInterval>(before.ShiftedBy(Mm(0.0127m), Mm(0m)));
+
+        var overlap = Assert.IsType<IntervalMeeting.Overlap>(
+            carried.Meet(LengthInterval.FeelerPasses(Mm(0.0254m), Mm(0m)))
+        );
+
+        Assert.Equal("[0.0254 mm, 0.0381 mm[", overlap.Interval.ToString());
+    }
+
+    [Fact]
+    public void ShiftedBy_AnUncertainMovement_WidensBothEnds()
+    {
+        var shifted = LengthInterval.Between(Mm(1m), Mm(2m)).ShiftedBy(Mm(0.5m), Mm(0.1m));
+
+        Assert.Equal(LengthInterval.Between(Mm(1.4m), Mm(2.6m)), shifted);
+    }
+
+    [Fact]
+    public void Between_CrossedEnds_IsRefused() =>
+        Assert.Throws<ArgumentException>(() => LengthInterval.Between(Mm(2m), Mm(1m)));
+
+    [Property]
+    public void Meet_AnyTwo_NeverWidensAndNeverDependsOnOrder(
+        sbyte a,
+        byte widthA,
+        bool aLowClosed,
+        bool aHighClosed,
+        sbyte b,
+        byte widthB,
+        bool bLowClosed,
+        bool bHighClosed
+    )
+    {
+        if (
+            !LengthInterval.TryCreate(
+                new(Mm(a), aLowClosed),
+                new(Mm(a + (widthA % 6)), aHighClosed),
+                out var first
+            )
+            || !LengthInterval.TryCreate(
+                new(Mm(b % 8), bLowClosed),
+                new(Mm((b % 8) + (widthB % 6)), bHighClosed),
+                out var second
+            )
+        )
+        {
+            return;
+        }
+
+        var meeting = first.Meet(second);
+        for (var half = -300; half <= 300; half++)
+        {
+            var value = Mm(half * 0.5m);
+            var expected = first.Contains(value) && second.Contains(value);
+            var actual = meeting is IntervalMeeting.Overlap overlap && overlap.Interval.Contains(value);
+            Assert.Equal(expected, actual);
+        }
+
+        Assert.Equal(
+            (meeting as IntervalMeeting.Overlap)?.Interval,
+            (second.Meet(first) as IntervalMeeting.Overlap)?.Interval
+        );
+    }
+}
