@@ -1,0 +1,61 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using ServiceRules.Formats.Json.Source;
+
+namespace ServiceRules.Formats.Json.Shapes;
+
+/// <summary>One word of a closed vocabulary.</summary>
+internal sealed class ChoiceShape<TEnum> : JsonShape<TEnum>
+    where TEnum : struct, Enum
+{
+    private readonly Dictionary<string, TEnum> byWord = new(StringComparer.Ordinal);
+    private readonly Dictionary<TEnum, string> byValue = [];
+    private readonly string[] words;
+
+    public ChoiceShape(string description, IEnumerable<(TEnum Value, string Word)> choices)
+    {
+        Description = description;
+        foreach ((TEnum value, string word) in choices)
+        {
+            byWord.Add(word, value);
+            byValue.Add(value, word);
+        }
+
+        words = [.. byWord.Keys];
+    }
+
+    public override string Description { get; }
+
+    public override bool TryRead(SourceNode node, ReadContext context, out TEnum value)
+    {
+        if (node.Kind != SourceKind.Text)
+        {
+            return WrongType(node, context, Vocabulary.OneOf("", words, ""), out value);
+        }
+
+        if (!byWord.TryGetValue(node.Content, out value))
+        {
+            string accepted = Vocabulary.OneOf(node.Content, words, "");
+            context.Report(node, ProblemCode.UnknownChoice, "this word is not known here", accepted);
+            return false;
+        }
+
+        return true;
+    }
+
+    public override void Write(Utf8JsonWriter writer, TEnum value) => writer.WriteStringValue(byValue[value]);
+
+    public override JsonObject ToSchema(SchemaDefinitions definitions)
+    {
+        JsonObject schema = new()
+        {
+            ["enum"] = new JsonArray([.. words.Select(word => JsonValue.Create(word))]),
+        };
+        if (Description.Length > 0)
+        {
+            schema["description"] = Description;
+        }
+
+        return schema;
+    }
+}

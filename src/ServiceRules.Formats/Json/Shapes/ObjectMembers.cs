@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+
+namespace ServiceRules.Formats.Json.Shapes;
+
+/// <summary>
+/// Registers the members of an object in the order in which they are written. Each registration gives the slot that
+/// holds the member's value when the object is built.
+/// </summary>
+public sealed class ObjectMembers<TObject>
+    where TObject : notnull
+{
+    private readonly List<Member<TObject>> all = [];
+    private readonly List<MemberCheck> checks = [];
+
+    internal ObjectMembers() { }
+
+    internal IReadOnlyList<Member<TObject>> All => all;
+
+    internal IReadOnlyList<MemberCheck> Checks => checks;
+
+    public Slot<T> Required<T>(string name, JsonShape<T> shape, string description, Func<TObject, T> get)
+        where T : notnull =>
+        Add<T, T>(
+            new SlotMember<TObject, T>(
+                name,
+                shape,
+                description,
+                required: true,
+                (TObject owner, [NotNullWhen(true)] out T? value) =>
+                {
+                    value = get(owner);
+                    return true;
+                },
+                value => value,
+                absent: null,
+                fallback: null
+            )
+        );
+
+    public Slot<T?> Optional<T>(string name, JsonShape<T> shape, string description, Func<TObject, T?> get)
+        where T : class =>
+        Add<T, T?>(
+            new SlotMember<TObject, T>(
+                name,
+                shape,
+                description,
+                required: false,
+                (TObject owner, [NotNullWhen(true)] out T? value) =>
+                {
+                    value = get(owner);
+                    return value is not null;
+                },
+                value => value,
+                absent: null,
+                fallback: null
+            )
+        );
+
+    public Slot<T?> Optional<T>(string name, JsonShape<T> shape, string description, Func<TObject, T?> get)
+        where T : struct =>
+        Add<T, T?>(
+            new SlotMember<TObject, T>(
+                name,
+                shape,
+                description,
+                required: false,
+                (TObject owner, out T value) =>
+                {
+                    T? held = get(owner);
+                    value = held.GetValueOrDefault();
+                    return held.HasValue;
+                },
+                value => value,
+                absent: null,
+                fallback: null
+            )
+        );
+
+    /// <summary>A member that may be left out and then stands for a stated value; that value is not written.</summary>
+    public Slot<T> Defaulted<T>(
+        string name,
+        JsonShape<T> shape,
+        T fallback,
+        string description,
+        Func<TObject, T> get
+    )
+        where T : notnull =>
+        Add<T, T>(
+            new SlotMember<TObject, T>(
+                name,
+                shape,
+                description,
+                required: false,
+                (TObject owner, [NotNullWhen(true)] out T? value) =>
+                {
+                    value = get(owner);
+                    return !EqualityComparer<T>.Default.Equals(value, fallback);
+                },
+                value => value,
+                absent: fallback,
+                () => fallback
+            )
+        );
+
+    /// <summary>A list that may be left out when it is empty.</summary>
+    public Slot<ImmutableArray<T>> Items<T>(
+        string name,
+        JsonShape<T> item,
+        int max,
+        string description,
+        Func<TObject, ImmutableArray<T>> get
+    )
+        where T : notnull =>
+        Add<ImmutableArray<T>, ImmutableArray<T>>(
+            new SlotMember<TObject, ImmutableArray<T>>(
+                name,
+                new ListShape<T>(item, 0, max),
+                description,
+                required: false,
+                (TObject owner, out ImmutableArray<T> value) =>
+                {
+                    value = get(owner);
+                    return !value.IsDefaultOrEmpty;
+                },
+                value => value,
+                absent: ImmutableArray<T>.Empty,
+                fallback: null
+            )
+        );
+
+    /// <summary>
+    /// A relation between members that must hold. A breach is reported at the named member when it is present, else at
+    /// the object.
+    /// </summary>
+    public void Check<T>(Func<MemberValues, bool> holds, Slot<T> at, string what, string accepted)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        checks.Add(new(holds, at.Name, what, accepted));
+    }
+
+    private Slot<TSlot> Add<T, TSlot>(SlotMember<TObject, T> member)
+        where T : notnull
+    {
+        if (all.Exists(other => string.Equals(other.Name, member.Name, StringComparison.Ordinal)))
+        {
+            throw new InvalidOperationException($"the member `{member.Name}` is registered twice");
+        }
+
+        all.Add(member);
+        return new(member.Name, all.Count - 1);
+    }
+}

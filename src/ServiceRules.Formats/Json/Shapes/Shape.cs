@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+using System.Text;
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Formats.Json.Shapes;
+
+/// <summary>The words in which formats are described.</summary>
+public static class Shape
+{
+    // Controls, line separators, direction overrides and the byte order mark: they change how a report reads.
+    private const string Unseen =
+        @"\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069\uFEFF";
+
+    /// <summary>A text of a stated form. The pattern matches the whole text.</summary>
+    public static JsonShape<string> Text(
+        int min,
+        int max,
+        string pattern,
+        string accepted,
+        params string[] examples
+    ) => new TextShape(min, max, pattern, accepted, examples);
+
+    /// <summary>Words for people on one line: not blank, nothing that cannot be seen.</summary>
+    public static JsonShape<string> Line(int max) =>
+        new TextShape(
+            1,
+            max,
+            $@"[^{Unseen}\t\n\r]*[^{Unseen}\t\n\r ][^{Unseen}\t\n\r]*",
+            "text on one line, not blank",
+            []
+        );
+
+    /// <summary>Words for people, on any number of lines.</summary>
+    public static JsonShape<string> Prose(int max) =>
+        new TextShape(1, max, $@"[^{Unseen}]*[^{Unseen}\t\n\r ][^{Unseen}]*", "text, not blank", []);
+
+    /// <summary>A text that a function of the domain reads, such as a quantity with its unit.</summary>
+    /// <param name="pattern">What every accepted text matches; the function may refuse more.</param>
+    public static JsonShape<T> Read<T>(
+        Func<string, Parsed<T>> read,
+        Func<T, string> print,
+        string pattern,
+        string accepted,
+        params string[] examples
+    )
+        where T : notnull =>
+        new ConvertedShape<string, T>(new TextShape(1, 64, pattern, accepted, examples), read, print);
+
+    /// <summary>One word of a closed vocabulary: the members of an enumeration, written like `key-removed`.</summary>
+    public static JsonShape<TEnum> Choice<TEnum>(string description)
+        where TEnum : struct, Enum =>
+        new ChoiceShape<TEnum>(
+            description,
+            Enum.GetValues<TEnum>().Select(value => (value, WordOf(value.ToString())))
+        );
+
+    /// <summary>One word of a closed vocabulary with words of its own.</summary>
+    public static JsonShape<TEnum> Choice<TEnum>(
+        string description,
+        params (TEnum Value, string Word)[] choices
+    )
+        where TEnum : struct, Enum => new ChoiceShape<TEnum>(description, choices);
+
+    public static JsonShape<int> Whole(int min, int max, string description = "") =>
+        As(new NumberShape(min, max, whole: true, description), number => (int)number, number => number);
+
+    public static JsonShape<decimal> Number(decimal min, decimal max, string description = "") =>
+        new NumberShape(min, max, whole: false, description);
+
+    public static JsonShape<bool> Flag { get; } = new FlagShape();
+
+    public static JsonShape<ImmutableArray<T>> List<T>(JsonShape<T> item, int min, int max)
+        where T : notnull => new ListShape<T>(item, min, max);
+
+    public static JsonShape<ImmutableSortedDictionary<string, T>> Map<T>(
+        string namePattern,
+        string nameAccepted,
+        JsonShape<T> item,
+        int max
+    )
+        where T : notnull => new MapShape<T>(namePattern, nameAccepted, item, max);
+
+    /// <summary>An object: members are registered once, and the function returned builds it from their slots.</summary>
+    public static ObjectShape<T> Object<T>(
+        string name,
+        string description,
+        Func<ObjectMembers<T>, Func<MemberValues, T>> describe
+    )
+        where T : notnull => new(name, description, describe);
+
+    /// <summary>An object of one of several kinds, told apart by the word in the member <paramref name="marker"/>.</summary>
+    public static JsonShape<T> Variant<T>(
+        string name,
+        string description,
+        string marker,
+        params VariantCase<T>[] cases
+    )
+        where T : notnull => new VariantShape<T>(name, description, marker, cases);
+
+    public static VariantCase<T> Case<T, TCase>(string word, ObjectShape<TCase> shape)
+        where T : notnull
+        where TCase : notnull, T => new ObjectCase<T, TCase>(word, shape);
+
+    /// <summary>A shape looked up when it is used, for a shape that contains itself.</summary>
+    public static JsonShape<T> Deferred<T>(Func<JsonShape<T>> shape)
+        where T : notnull => new DeferredShape<T>(shape);
+
+    /// <summary>The same JSON seen as another type, by functions that cannot fail.</summary>
+    public static JsonShape<T> As<TCarrier, T>(
+        this JsonShape<TCarrier> carrier,
+        Func<TCarrier, T> read,
+        Func<T, TCarrier> print
+    )
+        where TCarrier : notnull
+        where T : notnull => new ConvertedShape<TCarrier, T>(carrier, one => Parsed<T>.Of(read(one)), print);
+
+    /// <summary>The same JSON seen as another type, by a function that may refuse it.</summary>
+    public static JsonShape<T> AsParsed<TCarrier, T>(
+        this JsonShape<TCarrier> carrier,
+        Func<TCarrier, Parsed<T>> read,
+        Func<T, TCarrier> print
+    )
+        where TCarrier : notnull
+        where T : notnull => new ConvertedShape<TCarrier, T>(carrier, read, print);
+
+    /// <summary>A value that names a thing of a kind for the whole document.</summary>
+    public static JsonShape<T> Declares<T>(this JsonShape<T> shape, string kind, Func<T, string> identity)
+        where T : notnull => new NamingShape<T>(shape, kind, declares: true, identity);
+
+    /// <summary>A value that must name a thing of a kind that the document lists, before or after it.</summary>
+    public static JsonShape<T> RefersTo<T>(this JsonShape<T> shape, string kind, Func<T, string> identity)
+        where T : notnull => new NamingShape<T>(shape, kind, declares: false, identity);
+
+    /// <summary>The word of an enumeration member: `KeyRemoved` becomes `key-removed`.</summary>
+    internal static string WordOf(string member)
+    {
+        StringBuilder word = new();
+        foreach (char letter in member)
+        {
+            if (char.IsAsciiLetterUpper(letter) && word.Length > 0)
+            {
+                word.Append('-');
+            }
+
+            word.Append(char.ToLowerInvariant(letter));
+        }
+
+        return word.ToString();
+    }
+}

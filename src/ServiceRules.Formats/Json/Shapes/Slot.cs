@@ -1,0 +1,15 @@
+namespace ServiceRules.Formats.Json.Shapes;
+
+/// <summary>Where the value of one member is found when an object is built from what was read.</summary>
+public sealed class Slot<T>
+{
+    internal Slot(string name, int index)
+    {
+        Name = name;
+        Index = index;
+    }
+
+    internal string Name { get; }
+
+    internal int Index { get; }
+}
