@@ -19,6 +19,7 @@ public sealed class DualPrintTests
     [InlineData("0.00 in", "0.0 mm", PrintAgreement.Agrees)]
     [InlineData("0.00 in", "0.1 mm", PrintAgreement.AgreesWithNotice)] // -0.127..0.127 and 0.05..0.15
     [InlineData("-0.001 in", "0.025 mm", PrintAgreement.Disagrees)]
+    [InlineData("0.060 in", "2 mm", PrintAgreement.AgreesWithNotice)] // a slip seen in print; 1.5113..1.5367, 1.5..2.5
     [InlineData("0.100 in", "2.413 mm", PrintAgreement.Disagrees)] // 2.5273..2.5527 and 2.4125..2.4135
     public void Agreement_PrintedPair_FollowsTheRoundingIntervals(
         string governing,
