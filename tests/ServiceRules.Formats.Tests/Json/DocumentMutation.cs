@@ -5,6 +5,8 @@ namespace ServiceRules.Formats.Tests.Json;
 /// <summary>Makes a document that is nearly right from one that is right: a few seeded changes to its tree.</summary>
 internal sealed class DocumentMutation(int seed)
 {
+    // No text ends with a line break: `$` means the very end in ECMAScript, which JSON Schema follows, but the
+    // validator of these tests runs the platform's expressions, where it also matches before a last line break.
     private static readonly string[] Values =
     [
         "null",
@@ -27,7 +29,6 @@ internal sealed class DocumentMutation(int seed)
         "\"25 µm\"",
         "\"a\\tb\"",
         "\"a\\nb\"",
-        "\"a\\n\"",
         "\"😀😀\"",
         "[]",
         "[1]",
