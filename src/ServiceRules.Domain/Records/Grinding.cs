@@ -1,0 +1,16 @@
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Domain.Records;
+
+/// <summary>Metal was removed.</summary>
+public sealed record Grinding : BenchEntry
+{
+    /// <summary>What was ground.</summary>
+    public required GrindingKind Kind { get; init; }
+
+    /// <summary>Reel diameter (or lip height) before.</summary>
+    public PrintedLength? Before { get; init; }
+
+    /// <summary>Reel diameter (or lip height) after.</summary>
+    public PrintedLength? After { get; init; }
+}

@@ -1,0 +1,31 @@
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Domain.Records;
+
+/// <summary>An instrument used in the job, with the evidence of its fitness that the shop really has.</summary>
+public sealed record Instrument
+{
+    /// <summary>Which instrument.</summary>
+    public required Id<Instrument> Id { get; init; }
+
+    /// <summary>Its kind.</summary>
+    public required InstrumentKind Kind { get; init; }
+
+    /// <summary>Smallest step it shows.</summary>
+    public PrintedLength? Resolution { get; init; }
+
+    /// <summary>Half width of the thickness tolerance of each feeler in a set, or of a fixed-size piece.</summary>
+    public PrintedLength? Tolerance { get; init; }
+
+    /// <summary>Repeatability of a reading as a standard deviation, pooled by the shop.</summary>
+    public PrintedLength? Repeatability { get; init; }
+
+    /// <summary>Calibration against a traceable standard.</summary>
+    public Calibration? Calibration { get; init; }
+
+    /// <summary>Check on a setting piece at the start of the job.</summary>
+    public ZeroCheck? ZeroCheck { get; init; }
+
+    /// <summary>Inspect-or-replace, for feelers and plates.</summary>
+    public InstrumentInspection? Inspection { get; init; }
+}

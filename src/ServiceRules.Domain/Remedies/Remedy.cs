@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Domain.Remedies;
+
+/// <summary>What to do about a finding. A closed family.</summary>
+public abstract record Remedy
+{
+    private Remedy() { }
+
+    /// <summary>
+    /// Turn an adjuster by whole steps; signed: positive opens (or raises), negative closes (or lowers).
+    /// </summary>
+    /// <param name="Adjuster">What to turn.</param>
+    /// <param name="LeftSteps">Signed steps on the left.</param>
+    /// <param name="RightSteps">Signed steps on the right.</param>
+    /// <param name="Sequence">One step at a time, in the order to turn them.</param>
+    /// <param name="Predicted">What will result, by place from the left.</param>
+    /// <param name="Again">What must be read again afterwards.</param>
+    public sealed record Turn(
+        AdjusterKind Adjuster,
+        int LeftSteps,
+        int RightSteps,
+        ImmutableArray<SingleStep> Sequence,
+        ImmutableArray<PredictedGap> Predicted,
+        ImmutableArray<MeasuredQuantity> Again
+    ) : Remedy;
+
+    /// <summary>From contact of unknown depth: open until it just frees at both ends, then open this many more.</summary>
+    public sealed record OpenUntilFree(
+        AdjusterKind Adjuster,
+        int ThenOpen,
+        ImmutableArray<MeasuredQuantity> Again
+    ) : Remedy;
+
+    /// <summary>Move a setting by a distance (height without a stated thread): signed, positive raises or opens.</summary>
+    public sealed record Move(
+        AdjusterKind Adjuster,
+        Length Left,
+        Length Right,
+        ImmutableArray<MeasuredQuantity> Again
+    ) : Remedy;
+
+    /// <summary>Read again, at these places.</summary>
+    public sealed record ReadAgain(MeasuredQuantity Quantity, ImmutableArray<string> Places, string Why)
+        : Remedy;
+
+    /// <summary>No whole number of steps does it: which constraint binds, and what would help.</summary>
+    public sealed record CannotBeTurnedIn(string Binding, string WouldHelp) : Remedy;
+
+    /// <summary>Do or record something, in words.</summary>
+    public sealed record Act(string What) : Remedy;
+}

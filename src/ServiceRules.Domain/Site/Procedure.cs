@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Domain.Site;
+
+/// <summary>The written make-safe procedure of a machine, a pedestrian machine or a bench.</summary>
+public sealed record Procedure
+{
+    /// <summary>Identity and revision, for example <c>P-ride-on-3</c>.</summary>
+    public required Id<Procedure> Id { get; init; }
+
+    /// <summary>Plain name of the kind of machine.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Machines that it covers.</summary>
+    public required ImmutableArray<Id<MachineVisit>> Machines { get; init; }
+
+    /// <summary>Whether it is for units on the machine or on the bench.</summary>
+    public required WorkPlace Place { get; init; }
+
+    /// <summary>What could move or hurt; may be empty only on the bench.</summary>
+    public required ImmutableArray<EnergySource> Sources { get; init; }
+
+    /// <summary>Whether the machine has a driver's seat or a handle, a key, lowering units, a parking brake.</summary>
+    public required MachineControls Controls { get; init; }
+
+    /// <summary>Date of the last periodic inspection.</summary>
+    public DateOnly? InspectedOn { get; init; }
+
+    /// <summary>When the next periodic inspection is due.</summary>
+    public DateOnly? InspectionDue { get; init; }
+}

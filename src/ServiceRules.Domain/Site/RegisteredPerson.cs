@@ -1,0 +1,15 @@
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Domain.Site;
+
+/// <summary>A person in the site's register.</summary>
+/// <param name="Id">Pseudonymous identity.</param>
+/// <param name="Authorised">May lock out and work on machines.</param>
+/// <param name="TrainedOn">Date of the training that the authorisation rests on.</param>
+/// <param name="TrainedUntil">Until when it holds; absent: no end stated.</param>
+public sealed record RegisteredPerson(
+    Id<Participant> Id,
+    bool Authorised,
+    DateOnly? TrainedOn,
+    DateOnly? TrainedUntil
+);

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>
+/// Everything a check may look at: the record, its context, the rules in force, and what is known per unit. Built
+/// once per record; checks only read it.
+/// </summary>
+public sealed record JobFrame
+{
+    /// <summary>The record.</summary>
+    public required ServiceRecord Record { get; init; }
+
+    /// <summary>The frozen registers.</summary>
+    public required AssessmentContext Context { get; init; }
+
+    /// <summary>The rules and sheets in force.</summary>
+    public required RuleBook Book { get; init; }
+
+    /// <summary>The units, in the order of the record.</summary>
+    public required ImmutableArray<UnitFrame> Units { get; init; }
+
+    /// <summary>The written procedure for this machine and place, or null when none is registered.</summary>
+    public required Procedure? Procedure { get; init; }
+
+    /// <summary>The timeline in judged order.</summary>
+    public required ImmutableArray<OrderedEvent> Events { get; init; }
+
+    /// <summary>Where the record stands.</summary>
+    public required RecordState State { get; init; }
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>What is known at one place (a station, or the whole width) of one quantity, all readings combined.</summary>
+public sealed record PlaceKnown
+{
+    /// <summary>Distance from the left end; null: one place, or the whole width.</summary>
+    public required Length? Station { get; init; }
+
+    /// <summary>Reel blade, where one was named.</summary>
+    public required int? Blade { get; init; }
+
+    /// <summary>Fresh, carried with more doubt, stale, or contradicting itself.</summary>
+    public required KnownState State { get; init; }
+
+    /// <summary>Value with uncertainty, or interval; null when only sights were noted or nothing holds.</summary>
+    public required Knowledge? Knowledge { get; init; }
+
+    /// <summary>Feelers tried as left, in order: what a procedural limit looks at.</summary>
+    public ImmutableArray<FeelerTried> Feelers { get; init; } = [];
+
+    /// <summary>Contact heard and felt, if noted.</summary>
+    public ContactState? Contact { get; init; }
+
+    /// <summary>Paper result, if noted.</summary>
+    public PaperResult? Paper { get; init; }
+
+    /// <summary>Condition seen, if noted.</summary>
+    public Condition? Condition { get; init; }
+
+    /// <summary>Unit system that the readings were taken in: picks the print of a dual limit.</summary>
+    public required UnitSystem System { get; init; }
+
+    /// <summary>Why the knowledge cannot prove anything (gauge unfit, uncertainty unknown), or None.</summary>
+    public FindingReason Doubt { get; init; } = FindingReason.None;
+
+    /// <summary>Entries it rests on, as JSON pointers.</summary>
+    public required ImmutableArray<string> Evidence { get; init; }
+}

@@ -1,0 +1,23 @@
+namespace ServiceRules.Rules.Model;
+
+/// <summary>What about the record's credibility is judged.</summary>
+public enum CredibilityOf
+{
+    /// <summary>Times without an offset.</summary>
+    NoOffset,
+
+    /// <summary>Entries marked late or transcribed.</summary>
+    LateEntries,
+
+    /// <summary>Many make-safe steps within a second or two.</summary>
+    Bursts,
+
+    /// <summary>Entries received long after the job without being marked.</summary>
+    BackFilled,
+
+    /// <summary>A device's clock that goes back.</summary>
+    ClockBackward,
+
+    /// <summary>Times of bench entries that contradict their order or the work intervals.</summary>
+    EntryTimes,
+}

@@ -1,0 +1,14 @@
+namespace ServiceRules.Rules.Model;
+
+/// <summary>On what a rule is judged.</summary>
+public enum RuleScope
+{
+    /// <summary>Each unit.</summary>
+    Unit,
+
+    /// <summary>The units of the machine together.</summary>
+    Set,
+
+    /// <summary>The job.</summary>
+    Job,
+}
