@@ -1,0 +1,8 @@
+namespace ServiceRules.Reporting.Layout;
+
+public enum Align
+{
+    Left,
+    Centre,
+    Right,
+}

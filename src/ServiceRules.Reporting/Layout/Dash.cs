@@ -1,0 +1,8 @@
+namespace ServiceRules.Reporting.Layout;
+
+public enum Dash
+{
+    Solid,
+    Dashed,
+    Dotted,
+}
