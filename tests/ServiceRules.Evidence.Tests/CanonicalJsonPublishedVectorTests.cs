@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
@@ -8,9 +9,9 @@ namespace ServiceRules.Evidence.Tests;
 /// <summary>Against RFC 8785 and the files published with it; see tests/reference/SOURCES.md, evidence/jcs.</summary>
 public sealed class CanonicalJsonPublishedVectorTests
 {
-    // Published beside the number stream: SHA-256 of its first 10,000 lines.
-    private const string NumberStreamHash =
-        "sha256:b9f7a8e75ef22a835685a52ccba7f7d6bdc99e34b010992cbc5864cd12be6892";
+    private const int FixedNumberCount = 2168;
+
+    private static readonly string[] NumberFile = ["evidence", "jcs", "es6-numbers-first-10000.csv"];
 
     public static TheoryData<string> PairNames =>
         [
@@ -27,9 +28,10 @@ public sealed class CanonicalJsonPublishedVectorTests
 
         var expected = ReferenceFiles.ReadText("evidence", "jcs", "output", name);
         Assert.Equal(expected, actual);
+        var hex = ReferenceFiles.ReadText("evidence", "jcs", "outhex", Path.ChangeExtension(name, ".txt"));
         Assert.Equal(
-            ReferenceFiles.ReadBytes("evidence", "jcs", "output", name),
-            Encoding.UTF8.GetBytes(actual)
+            string.Concat(hex.Where(char.IsAsciiHexDigit)),
+            Convert.ToHexStringLower(Encoding.UTF8.GetBytes(actual))
         );
     }
 
@@ -43,7 +45,7 @@ public sealed class CanonicalJsonPublishedVectorTests
         var compared = 0;
         foreach (var cells in rows.Select(row => row.Split(',')))
         {
-            var value = DoubleOf(cells[0]);
+            var value = BitConverter.UInt64BitsToDouble(BitsOf(cells[0]));
             if (double.IsFinite(value))
             {
                 Assert.Equal(cells[1], Printed(value));
@@ -55,27 +57,66 @@ public sealed class CanonicalJsonPublishedVectorTests
     }
 
     [Fact]
-    public void Canonicalise_NumberStream_PrintsEveryLineAsPublished()
+    public void Canonicalise_NumberFile_PrintsEveryLineAsPublished()
     {
-        var bytes = ReferenceFiles.ReadBytes("evidence", "jcs", "es6-numbers-first-10000.csv");
-        Assert.Equal(NumberStreamHash, "sha256:" + Convert.ToHexStringLower(SHA256.HashData(bytes)));
+        var lines = ReferenceFiles.ReadRows(NumberFile);
 
-        var actual = new StringBuilder();
-        foreach (
-            var line in Encoding.UTF8.GetString(bytes).Split('\n', StringSplitOptions.RemoveEmptyEntries)
-        )
-        {
-            var bits = line[..line.IndexOf(',', StringComparison.Ordinal)];
-            _ = actual.Append(bits).Append(',').Append(Printed(DoubleOf(bits))).Append('\n');
-        }
-
-        Assert.Equal(Encoding.UTF8.GetString(bytes), actual.ToString());
+        Assert.Equal(PublishedHash(10_000), ContentHash.Of(ReferenceFiles.ReadBytes(NumberFile)));
+        Assert.Equal(lines, lines.Select(line => Line(BitsOf(line))));
     }
 
-    private static double DoubleOf(string bits) =>
-        BitConverter.UInt64BitsToDouble(
-            ulong.Parse(bits, NumberStyles.HexNumber, CultureInfo.InvariantCulture)
+    /// <summary>The published stream is a fixed list followed by SHA-256 applied again and again to 32 zero bytes.</summary>
+    [Fact]
+    public void Canonicalise_NumberStream_HasThePublishedHash()
+    {
+        var fixedList = ReferenceFiles.ReadRows(NumberFile).Take(FixedNumberCount).Select(BitsOf);
+        var stream = fixedList.Concat(HashedNumbers()).Take(100_000);
+
+        var text = new StringBuilder();
+        foreach (var bits in stream)
+        {
+            _ = text.Append(Line(bits)).Append('\n');
+        }
+
+        Assert.Equal(PublishedHash(100_000), ContentHash.Of(Encoding.UTF8.GetBytes(text.ToString())));
+    }
+
+    private static IEnumerable<ulong> HashedNumbers()
+    {
+        var block = new byte[SHA256.HashSizeInBytes];
+        while (true)
+        {
+            block = SHA256.HashData(block);
+            for (var start = 0; start < block.Length; start += sizeof(ulong))
+            {
+                var bits = BinaryPrimitives.ReadUInt64LittleEndian(block.AsSpan(start));
+                if (double.IsFinite(BitConverter.UInt64BitsToDouble(bits)))
+                {
+                    yield return bits;
+                }
+            }
+        }
+    }
+
+    private static ContentHash PublishedHash(int lineCount)
+    {
+        var row = ReferenceFiles
+            .ReadRows("evidence", "jcs", "es6-number-hashes.csv")
+            .Single(row =>
+                row.StartsWith(FormattableString.Invariant($"{lineCount},"), StringComparison.Ordinal)
+            );
+        Assert.True(ContentHash.TryParse("sha256:" + row.Split(',')[2], out var hash));
+        return hash;
+    }
+
+    private static string Line(ulong bits) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{bits:x},{Printed(BitConverter.UInt64BitsToDouble(bits))}"
         );
+
+    private static ulong BitsOf(string line) =>
+        ulong.Parse(line.Split(',')[0], NumberStyles.HexNumber, CultureInfo.InvariantCulture);
 
     // Seventeen significant digits always read back as the same double.
     private static string Printed(double value) =>
