@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Domain.Geometry;
+
+/// <summary>
+/// A value that is a weighted sum Σwᵢgᵢ of readings, such as a fitted line at a station, its tilt, or the
+/// difference of two such values. One form serves both kinds of knowledge: measured values propagate
+/// their uncertainties (JCGM 100:2008, 5.1.2), intervals propagate their ends.
+/// </summary>
+internal sealed class LinearForm
+{
+    private readonly ImmutableArray<decimal> _weights;
+
+    private readonly bool _isFitted;
+
+    private LinearForm(IEnumerable<decimal> weights, bool isFitted)
+    {
+        _weights = [.. weights.Select(Rounding.Factor)];
+        _isFitted = isFitted;
+    }
+
+    /// <summary>One reading as it stands.</summary>
+    public static LinearForm Single(int index, int count) =>
+        new(Enumerable.Range(0, count).Select(i => i == index ? 1m : 0m), isFitted: false);
+
+    /// <summary>A weighted sum that follows from the readings without a model of the shape.</summary>
+    public static LinearForm Of(IEnumerable<decimal> weights) => new(weights, isFitted: false);
+
+    /// <summary>A value of a fitted line, which is only as good as the line.</summary>
+    public static LinearForm Fitted(IEnumerable<decimal> weights) => new(weights, isFitted: true);
+
+    public LinearForm Minus(LinearForm other) =>
+        new(_weights.Zip(other._weights, (a, b) => a - b), _isFitted || other._isFitted);
+
+    /// <summary>The best estimate for measured readings.</summary>
+    public Length Estimate(ImmutableArray<MeasuredValue> readings) =>
+        Rounding.ToLength(_weights.Zip(readings, (w, r) => w * r.Value.Millimetres).Sum());
+
+    /// <summary>The value with its uncertainty.</summary>
+    /// <param name="readings">The readings, in the order of the weights.</param>
+    /// <param name="shared">
+    /// The part of every reading's uncertainty that is one and the same error (one instrument's calibration
+    /// and zero). It enters once with the sum of the weights: fully for a value, not at all for a difference.
+    /// </param>
+    /// <param name="misfit">A factor of at least 1 on the independent part of what rests on a fitted line.</param>
+    public MeasuredValue Apply(
+        ImmutableArray<MeasuredValue> readings,
+        StandardUncertainty shared,
+        double misfit
+    )
+    {
+        var common = new UncertaintyContribution(
+            UncertaintySource.Calibration,
+            shared.Millimetres * Math.Abs((double)_weights.Sum()),
+            DegreesOfFreedom.Infinite
+        );
+        var own = _weights
+            .Zip(readings)
+            .Where(pair => pair.First != 0)
+            .Select(pair => new UncertaintyContribution(
+                UncertaintySource.Reading,
+                Math.Abs((double)pair.First)
+                    * Own(pair.Second.Uncertainty, shared)
+                    * (_isFitted ? misfit : 1),
+                pair.Second.DegreesOfFreedom
+            ));
+        var budget = UncertaintyBudget.Of([common, .. own]);
+        return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);
+    }
+
+    /// <summary>All values the intervals admit.</summary>
+    public LengthInterval Apply(ImmutableArray<LengthInterval> readings) =>
+        LengthInterval.TryCreate(End(readings, upper: false), End(readings, upper: true), out var interval)
+            ? interval
+            : throw new InvalidOperationException("a weighted sum of non-empty intervals is not empty");
+
+    private static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
+        Math.Sqrt(
+            Math.Max(0, (whole.Millimetres * whole.Millimetres) - (shared.Millimetres * shared.Millimetres))
+        );
+
+    private IntervalEnd? End(ImmutableArray<LengthInterval> readings, bool upper)
+    {
+        var sum = 0m;
+        var closed = true;
+        foreach (var (weight, reading) in _weights.Zip(readings).Where(pair => pair.First != 0))
+        {
+            if ((weight > 0 == upper ? reading.Upper : reading.Lower) is not { } end)
+            {
+                return null;
+            }
+
+            sum += weight * end.Value.Millimetres;
+            closed &= end.IsClosed;
+        }
+
+        return new(Rounding.ToLength(sum), closed);
+    }
+}
