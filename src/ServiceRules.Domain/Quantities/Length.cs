@@ -9,8 +9,7 @@ namespace ServiceRules.Domain.Quantities;
 /// </summary>
 public readonly record struct Length : IComparable<Length>
 {
-    // Zero is normalised because a decimal can hold a negative zero, and would print it.
-    private Length(decimal millimetres) => Millimetres = millimetres == 0m ? 0m : millimetres;
+    private Length(decimal millimetres) => Millimetres = millimetres;
 
     /// <summary>No length at all.</summary>
     public static Length Zero => default;
@@ -86,10 +85,7 @@ public readonly record struct Length : IComparable<Length>
         ArgumentOutOfRangeException.ThrowIfNegative(decimals);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(decimals, 9);
         decimal rounded = decimal.Round(Millimetres / unit.Millimetres(), decimals, MidpointRounding.ToEven);
-
-        // A small negative length rounds to a negative zero, which nobody should have to read.
-        decimal shown = rounded == 0m ? 0m : rounded;
         string format = string.Create(CultureInfo.InvariantCulture, $"F{decimals}");
-        return $"{shown.ToString(format, CultureInfo.InvariantCulture)} {unit.Symbol()}";
+        return $"{rounded.ToString(format, CultureInfo.InvariantCulture)} {unit.Symbol()}";
     }
 }

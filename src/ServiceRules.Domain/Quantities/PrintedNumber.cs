@@ -47,8 +47,8 @@ internal readonly partial record struct PrintedNumber
         return true;
     }
 
-    /// <summary>A number whose scale says how many decimals it prints; a negative zero loses its sign.</summary>
-    public static PrintedNumber Of(decimal value) => new(value == 0m ? Math.Abs(value) : value);
+    /// <summary>A number whose scale says how many decimals it prints.</summary>
+    public static PrintedNumber Of(decimal value) => new(value);
 
     /// <inheritdoc/>
     public override string ToString() => Value.ToString(CultureInfo.InvariantCulture);

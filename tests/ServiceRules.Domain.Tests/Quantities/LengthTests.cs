@@ -30,6 +30,7 @@ public sealed class LengthTests
         ];
 
         Assert.All(zeros, zero => Assert.Equal("0 mm", zero.ToString()));
+        Assert.All(zeros, zero => Assert.Equal(Length.Zero.GetHashCode(), zero.GetHashCode()));
     }
 
     [Fact]

@@ -78,6 +78,17 @@ public sealed class SiteZoneTests
         );
     }
 
+    [Fact]
+    public void InstantOf_ClocksMovedTwiceWithinHours_FindsThePeriodThatHoldsIt()
+    {
+        SiteZone zone = Zone(-600, ("2026-01-01T20:00:00Z", -660), ("2026-01-01T21:00:00Z", -600));
+
+        Assert.Equal(
+            "2026-01-01T22:00:00Z",
+            Assert.IsType<ResolvedTime.Unique>(zone.InstantOf(Local("2026-01-01T12:00:00"))).Moment.ToString()
+        );
+    }
+
     [Theory]
     [InlineData("2026-01-15T12:00:00Z", "2026-01-15T12:00:00+00:00")]
     [InlineData("2026-07-01T11:00:00.50Z", "2026-07-01T12:00:00.5+01:00")]
