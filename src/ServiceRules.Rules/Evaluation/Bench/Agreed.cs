@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>
+/// What feelers tried at one place with nothing turned between agree on. The same feeler with two results conflicts
+/// until the last two tries of it agree; feelers that exclude one another conflict until those tried again are alone
+/// in agreement.
+/// </summary>
+internal sealed record Agreed
+{
+    /// <summary>The gaps that all allow; none when they conflict.</summary>
+    public required LengthInterval? Interval { get; init; }
+
+    /// <summary>The gaps that the tries without doubt allow; none when there are none, or when they conflict.</summary>
+    public required LengthInterval? SureInterval { get; init; }
+
+    /// <summary>The gravest doubt about any try used.</summary>
+    public required FindingReason Doubt { get; init; }
+
+    /// <summary>Every feeler was tried at least twice in a row with one result.</summary>
+    public required bool IsRepeated { get; init; }
+
+    /// <summary>Brings together tries in their order.</summary>
+    public static Agreed Of(ImmutableArray<FeelerConstraint> tries)
+    {
+        var sure = Meet([.. tries.Where(each => each.Doubt == FindingReason.None)]);
+        var all = Meet(tries);
+        // A sure feeler outweighs a doubtful one that contradicts it.
+        var fallsBack = all is null && sure is not null;
+        return new()
+        {
+            Interval = all ?? sure,
+            SureInterval = sure,
+            Doubt = fallsBack ? FindingReason.None : GravestOf(tries),
+            IsRepeated = tries.GroupBy(each => each.Thickness).All(IsConfirmed),
+        };
+    }
+
+    private static LengthInterval? Meet(ImmutableArray<FeelerConstraint> tries)
+    {
+        if (tries.IsEmpty)
+        {
+            return null;
+        }
+
+        var feelers = tries.GroupBy(each => each.Thickness).ToList();
+        if (feelers.Exists(tried => tried.Count() > 1 && !IsConfirmed(tried)))
+        {
+            return null;
+        }
+
+        return Meet(feelers.Select(tried => tried.Last()))
+            ?? Meet(feelers.Where(IsConfirmed).Select(tried => tried.Last()));
+    }
+
+    private static LengthInterval? Meet(IEnumerable<FeelerConstraint> constraints)
+    {
+        LengthInterval? met = null;
+        foreach (var constraint in constraints)
+        {
+            if (met is null)
+            {
+                met = constraint.Interval;
+            }
+            else if (met.Meet(constraint.Interval) is IntervalMeeting.Overlap overlap)
+            {
+                met = overlap.Interval;
+            }
+            else
+            {
+                return null;
+            }
+        }
+
+        return met;
+    }
+
+    private static bool IsConfirmed(IEnumerable<FeelerConstraint> tried)
+    {
+        var last = tried.TakeLast(2).ToList();
+        return last.Count == 2 && last[0].Passes == last[1].Passes;
+    }
+
+    private static FindingReason GravestOf(ImmutableArray<FeelerConstraint> tries) =>
+        tries.Any(each => each.Doubt == FindingReason.GaugeUnfit) ? FindingReason.GaugeUnfit
+        : tries.Any(each => each.Doubt != FindingReason.None) ? FindingReason.UncertaintyUnknown
+        : FindingReason.None;
+}

@@ -1,0 +1,171 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>
+/// The readings of a unit in the order of its bench log, each with what was done before and after it. The order of
+/// the log decides, not the word (found, between, left) that the person put to a reading. A grinding entry that
+/// states a size before or after is a reading of that size too, with the gauge of the nearest other reading of it.
+/// </summary>
+internal sealed class BenchLog
+{
+    private readonly ImmutableArray<BenchEntry> entries;
+    private readonly int unit;
+    private readonly LimitSheet sheet;
+    private readonly ImmutableArray<Instrument> gauges;
+
+    private BenchLog(UnitWork work, int unit, LimitSheet sheet, ServiceRecord record)
+    {
+        entries = work.Entries;
+        this.unit = unit;
+        this.sheet = sheet;
+        gauges = record.Instruments;
+    }
+
+    public static ImmutableArray<LoggedReading> Of(
+        UnitWork work,
+        int unit,
+        LimitSheet sheet,
+        ServiceRecord record
+    ) => new BenchLog(work, unit, sheet, record).Readings();
+
+    private ImmutableArray<LoggedReading> Readings()
+    {
+        var found = FoundFlags();
+        var readings = new Stack<LoggedReading>();
+        var since = new Disturbances(sheet);
+        Dictionary<MeasuredQuantity, string> lastToDisturb = [];
+        for (var index = entries.Length - 1; index >= 0; index--)
+        {
+            var pointer = Pointers.Entry(unit, index);
+            switch (entries[index])
+            {
+                case Reading reading:
+                    readings.Push(Logged(reading, index, found[index], since, lastToDisturb));
+                    break;
+                case Grinding grinding:
+                    var stated = VoidedReadings.StatedBy(grinding.Kind);
+                    Push(readings, stated, grinding.After, index, "/after", false, since, lastToDisturb);
+                    Disturb(grinding, pointer, since, lastToDisturb);
+                    Push(
+                        readings,
+                        stated,
+                        grinding.Before,
+                        index,
+                        "/before",
+                        found[index],
+                        since,
+                        lastToDisturb
+                    );
+                    break;
+                default:
+                    Disturb(entries[index], pointer, since, lastToDisturb);
+                    break;
+            }
+        }
+
+        return [.. readings];
+    }
+
+    /// <summary>For each entry: whether nothing before it disturbed the quantity that it reads or states.</summary>
+    private bool[] FoundFlags()
+    {
+        var flags = new bool[entries.Length];
+        var before = new Disturbances(sheet);
+        for (var index = 0; index < entries.Length; index++)
+        {
+            flags[index] = entries[index] switch
+            {
+                Reading reading => before.On(reading.Quantity).IsNone,
+                Grinding grinding => before.On(VoidedReadings.StatedBy(grinding.Kind)).IsNone,
+                _ => false,
+            };
+            before.Add(entries[index]);
+        }
+
+        return flags;
+    }
+
+    private LoggedReading Logged(
+        Reading reading,
+        int index,
+        bool found,
+        Disturbances since,
+        Dictionary<MeasuredQuantity, string> lastToDisturb
+    ) =>
+        new(
+            index,
+            Pointers.Entry(unit, index),
+            reading.Quantity,
+            new(StationPlaces.DistanceOf(reading.Station, reading.Quantity, sheet), reading.Blade),
+            reading.Observed,
+            GaugeOf(reading),
+            found,
+            since.On(reading.Quantity),
+            lastToDisturb.GetValueOrDefault(reading.Quantity)
+        );
+
+    private void Push(
+        Stack<LoggedReading> readings,
+        MeasuredQuantity quantity,
+        PrintedLength? size,
+        int index,
+        string member,
+        bool found,
+        Disturbances since,
+        Dictionary<MeasuredQuantity, string> lastToDisturb
+    )
+    {
+        if (size is not null)
+        {
+            readings.Push(
+                new(
+                    index,
+                    Pointers.Entry(unit, index) + member,
+                    quantity,
+                    default,
+                    new Observation.Measured(size),
+                    NearestGauge(quantity, index),
+                    found,
+                    since.On(quantity),
+                    lastToDisturb.GetValueOrDefault(quantity)
+                )
+            );
+        }
+    }
+
+    private void Disturb(
+        BenchEntry entry,
+        string pointer,
+        Disturbances since,
+        Dictionary<MeasuredQuantity, string> lastToDisturb
+    )
+    {
+        since.Add(entry);
+        var alone = new Disturbances(sheet);
+        alone.Add(entry);
+        foreach (var quantity in Enum.GetValues<MeasuredQuantity>())
+        {
+            if (!alone.On(quantity).IsNone)
+            {
+                lastToDisturb.TryAdd(quantity, pointer);
+            }
+        }
+    }
+
+    private Instrument? GaugeOf(Reading reading) =>
+        reading.Instrument is { } id ? gauges.FirstOrDefault(gauge => gauge.Id == id) : null;
+
+    private Instrument? NearestGauge(MeasuredQuantity quantity, int index)
+    {
+        var nearest = entries
+            .Select((entry, at) => (Reading: entry as Reading, Distance: Math.Abs(at - index)))
+            .Where(item => item.Reading?.Quantity == quantity && item.Reading.Instrument is not null)
+            .OrderBy(item => item.Distance)
+            .FirstOrDefault();
+        return nearest.Reading is { } reading ? GaugeOf(reading) : null;
+    }
+}

@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>
+/// What feelers tried at one place prove of the gap there, earlier tries carried through known steps of its own
+/// adjuster as interval constraints.
+/// </summary>
+internal sealed class FeelerEvidence
+{
+    private readonly ImmutableArray<BenchEntry> entries;
+    private readonly LimitSheet sheet;
+    private readonly DateOnly day;
+
+    public FeelerEvidence(ImmutableArray<BenchEntry> entries, LimitSheet sheet, DateOnly day)
+    {
+        this.entries = entries;
+        this.sheet = sheet;
+        this.day = day;
+    }
+
+    /// <summary>The feelers tried since anything disturbed the quantity, in order.</summary>
+    public static ImmutableArray<FeelerTried> AsLeft(IEnumerable<LoggedReading> readings) =>
+        [
+            .. readings
+                .Where(reading => reading is { Observed: Observation.FeelerTest, Since.IsNone: true })
+                .Select(Tried),
+        ];
+
+    /// <summary>Weighs the feelers tried at one place. Nothing when none was tried since its adjuster was last turned.</summary>
+    public Weighed Weigh(IReadOnlyList<LoggedReading> atPlace)
+    {
+        var epochs = atPlace
+            .Where(reading => reading.Observed is Observation.FeelerTest && !reading.Since.IsStale)
+            .GroupBy(OwnTurnsSince)
+            .OrderBy(epoch => epoch.Key)
+            .ToList();
+        if (epochs.Count == 0 || epochs[0].Key != 0)
+        {
+            return Weighed.Nothing;
+        }
+
+        var latest = Agreed.Of([.. epochs[0].Select(reading => Constraint(reading, Length.Zero))]);
+        if (latest.Interval is not { } interval)
+        {
+            return new(null, true, latest.Doubt);
+        }
+
+        List<LengthInterval> earlier =
+        [
+            .. epochs
+                .Skip(1)
+                .Select(Carried)
+                .TakeWhile(carried => carried is not null)
+                .Select(carried => carried!),
+        ];
+        if (Fold(interval, earlier) is not { } narrowed)
+        {
+            // Tried again and found the same: what is there now outweighs what the steps should have made of it.
+            return latest.IsRepeated ? new(interval, false, latest.Doubt) : new(null, true, latest.Doubt);
+        }
+
+        // Sure feelers that bound the gap from both sides need nothing from doubtful ones.
+        return latest.SureInterval is { } sure && Fold(sure, earlier) is { Width: not null } sureNarrowed
+            ? new(sureNarrowed, false, FindingReason.None)
+            : new(narrowed, false, latest.Doubt);
+    }
+
+    private static LengthInterval? Fold(LengthInterval start, IEnumerable<LengthInterval> earlier)
+    {
+        var met = start;
+        foreach (var carried in earlier)
+        {
+            if (met.Meet(carried) is not IntervalMeeting.Overlap overlap)
+            {
+                return null;
+            }
+
+            met = overlap.Interval;
+        }
+
+        return met;
+    }
+
+    private static FeelerTried Tried(LoggedReading reading)
+    {
+        var test = (Observation.FeelerTest)reading.Observed;
+        return new(Thickness(test), Tolerance(reading), test.Passes, reading.Pointer);
+    }
+
+    private static Length Thickness(Observation.FeelerTest test) =>
+        test.Feelers.Aggregate(Length.Zero, (sum, feeler) => sum + feeler.Value);
+
+    /// <summary>Tolerances of stacked feelers add up in the worst case.</summary>
+    private static Length? Tolerance(LoggedReading reading) =>
+        reading.Gauge?.Tolerance?.Value.Abs is { } each
+            ? each * ((Observation.FeelerTest)reading.Observed).Feelers.Length
+            : null;
+
+    private int OwnTurnsSince(LoggedReading reading) => OwnTurns(reading).Count();
+
+    private IEnumerable<Adjustment> OwnTurns(LoggedReading reading) =>
+        entries
+            .Skip(reading.Index + 1)
+            .OfType<Adjustment>()
+            .Where(turn => AdjustedQuantity.SetBy(turn.Adjuster) == reading.Quantity);
+
+    /// <summary>What an earlier try says of the gap now; none when a turn since then is not known in full.</summary>
+    private LengthInterval? Carried(IEnumerable<LoggedReading> epoch)
+    {
+        List<FeelerConstraint> constraints = [];
+        foreach (var reading in epoch)
+        {
+            if (reading.Place.Station is not { } station || MovedSince(reading, station) is not { } moved)
+            {
+                return null;
+            }
+
+            constraints.Add(Constraint(reading, moved));
+        }
+
+        var agreed = Agreed.Of([.. constraints]);
+        return agreed.SureInterval ?? LengthInterval.Unbounded;
+    }
+
+    private Length? MovedSince(LoggedReading reading, Length station)
+    {
+        var moved = Length.Zero;
+        foreach (var turn in OwnTurns(reading))
+        {
+            if (BenchSteps.MovementAt(station, turn, sheet) is not { } by)
+            {
+                return null;
+            }
+
+            moved += by;
+        }
+
+        return moved;
+    }
+
+    private FeelerConstraint Constraint(LoggedReading reading, Length moved)
+    {
+        var tried = Tried(reading);
+        var tolerance = tried.Tolerance ?? Length.Zero;
+        var proven = tried.Passes
+            ? LengthInterval.FeelerPasses(tried.Thickness, tolerance)
+            : LengthInterval.FeelerDoesNotPass(tried.Thickness, tolerance);
+        var unfit = reading.Gauge is { } gauge
+            ? GaugeFindings.Unfitness(gauge, day)
+            : FindingReason.UncertaintyUnknown;
+        var doubt =
+            unfit != FindingReason.None ? unfit
+            : tried.Tolerance is null ? FindingReason.UncertaintyUnknown
+            : FindingReason.None;
+        return new(
+            tried.Thickness,
+            tried.Passes,
+            (LengthInterval)proven.ShiftedBy(moved, reading.Since.Shift),
+            doubt
+        );
+    }
+}

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>What lengths read at one place amount to: their mean, carried with the doubt that came on since.</summary>
+internal static class MeasuredEvidence
+{
+    // A mean is rounded to where uncertainties are, so that three readings do not make 28 digits.
+    private const int Decimals = 7;
+
+    /// <summary>
+    /// Weighs the lengths read at one place. Only those with nothing disturbed between them and the last count; those
+    /// of a fit gauge alone, if there are any. They conflict when the last stands alone: its expanded uncertainty and
+    /// that of the one before it do not meet.
+    /// </summary>
+    public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, DateOnly day)
+    {
+        var current = atPlace
+            .Where(reading => reading.Observed is Observation.Measured && !reading.IsVoid)
+            .ToList();
+        if (current.Count == 0)
+        {
+            return Weighed.Nothing;
+        }
+
+        var shift = current[^1].Since.Shift;
+        var together = current.FindAll(reading => reading.Since.Shift == shift);
+        var fit = together.FindAll(reading =>
+            GaugeFindings.DoubtOfLength(reading.Gauge, day) == FindingReason.None
+        );
+        var counted = fit.Count > 0 ? fit : together;
+        var agreeing = AgreeingWithLast(counted);
+        var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, day);
+        return agreeing.Count == 1 && counted.Count > 1
+            ? new(null, true, doubt)
+            : new(Mean(agreeing).ShiftedBy(Length.Zero, shift), false, doubt);
+    }
+
+    private static List<LoggedReading> AgreeingWithLast(List<LoggedReading> readings)
+    {
+        var last = Alone(readings[^1]);
+        var disagreeing = readings.FindLastIndex(reading => !Agree(Alone(reading), last));
+        return readings[(disagreeing + 1)..];
+    }
+
+    private static bool Agree(MeasuredValue one, MeasuredValue other) =>
+        (one.Value - other.Value).Abs <= one.Expanded.Value + other.Expanded.Value;
+
+    private static MeasuredValue Alone(LoggedReading reading) => Mean([reading]);
+
+    private static MeasuredValue Mean(List<LoggedReading> readings)
+    {
+        var values = readings.ConvertAll(reading => ((Observation.Measured)reading.Observed).Value);
+        var sum = values.Sum(value => value.Value.Millimetres);
+        var mean = readings.Count == 1 ? sum : Math.Round(sum / readings.Count, Decimals);
+        var coarsest = values.Max(value => value.RoundingHalfWidth);
+        var gauges = readings.Select(reading => reading.Gauge).Distinct().ToImmutableArray();
+        // Different gauges share nothing that a mean would reduce: the coarsest speaks for all.
+        var budget = gauges
+            .Select(gauge => GaugeFindings.BudgetOf(gauge, coarsest, gauges.Length == 1 ? readings.Count : 1))
+            .MaxBy(each => each.Combined.Value)!;
+        return new(Length.FromMillimetres(mean), budget.Combined, budget.DegreesOfFreedom);
+    }
+
+    private static FindingReason Gravest(List<LoggedReading> readings, DateOnly day) =>
+        readings.Exists(reading =>
+            GaugeFindings.DoubtOfLength(reading.Gauge, day) == FindingReason.GaugeUnfit
+        )
+            ? FindingReason.GaugeUnfit
+            : FindingReason.UncertaintyUnknown;
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>Brings everything noted at one place together into what is known there.</summary>
+internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitSheet sheet, DateOnly day)
+{
+    private readonly FeelerEvidence feelers = new(entries, sheet, day);
+
+    public PlaceKnown Known(PlaceKey place, IReadOnlyList<LoggedReading> readings)
+    {
+        var current = readings.Where(IsCurrent).ToList();
+        var measured = MeasuredEvidence.Weigh(readings, day);
+        var tried = feelers.Weigh(readings);
+        var contact = SightEvidence<ContactState>.Of(current, seen => (seen as Observation.Contact)?.State);
+        var paper = SightEvidence<PaperResult>.Of(current, seen => (seen as Observation.Paper)?.Result);
+        var condition = SightEvidence<Condition>.Of(current, seen => (seen as Observation.Seen)?.Condition);
+        var length = Together(measured, tried);
+        var conflicts = length.Conflicts || contact.Conflicts || paper.Conflicts || condition.Conflicts;
+        return new()
+        {
+            Station = place.Station,
+            Blade = place.Blade,
+            State = StateOf(current, conflicts),
+            Knowledge = length.Knowledge,
+            Feelers = FeelerEvidence.AsLeft(readings),
+            Contact = contact.Seen,
+            Paper = paper.Seen,
+            Condition = condition.Seen,
+            System =
+                readings.LastOrDefault(reading => reading.System is not null)?.System
+                ?? sheet.Width.Governing.System,
+            Doubt = length.Doubt,
+            Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
+        };
+    }
+
+    /// <summary>
+    /// Whether a reading still tells something. A sight of contact or paper has no margin: whatever shifts the gap
+    /// voids it. A condition is not a length: a stated shift leaves it as it is.
+    /// </summary>
+    private static bool IsCurrent(LoggedReading reading) =>
+        reading.Observed is Observation.Contact or Observation.Paper ? reading.Since.IsNone : !reading.IsVoid;
+
+    private static KnownState StateOf(List<LoggedReading> current, bool conflicts) =>
+        conflicts ? KnownState.Conflicting
+        : current.Count == 0 ? KnownState.Stale
+        : current.Exists(reading => reading.Since.IsNone || reading.Observed is Observation.Seen)
+            ? KnownState.Fresh
+        : KnownState.Carried;
+
+    private static Weighed Together(Weighed measured, Weighed tried)
+    {
+        if (measured.Knowledge is not { } value || tried.Knowledge is not LengthInterval interval)
+        {
+            return measured.Knowledge is not null || measured.Conflicts ? measured : tried;
+        }
+
+        if (value.AsInterval().Meet(interval) is IntervalMeeting.Contradiction)
+        {
+            return new(null, true, measured.Doubt);
+        }
+
+        return measured.Doubt == FindingReason.None || tried.Doubt != FindingReason.None ? measured : tried;
+    }
+
+    private static ImmutableArray<string> EvidenceOf(
+        IReadOnlyList<LoggedReading> readings,
+        List<LoggedReading> current,
+        bool carriesFeelers
+    )
+    {
+        if (current.Count == 0)
+        {
+            var last = readings[^1];
+            return last.VoidedBy is { } voidedBy ? [last.Pointer, voidedBy] : [last.Pointer];
+        }
+
+        return
+        [
+            .. readings
+                .Where(reading =>
+                    current.Contains(reading)
+                    || (
+                        carriesFeelers
+                        && reading is { Observed: Observation.FeelerTest, Since.IsStale: false }
+                    )
+                )
+                .Select(reading => reading.Pointer),
+        ];
+    }
+}

@@ -1,0 +1,51 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>Distances of stations from the left end, by the sheet.</summary>
+internal static class StationPlaces
+{
+    /// <summary>
+    /// A station this near to a gauging station of the sheet is that station: nobody sets a gauge on a unit to the
+    /// millimetre. Common practice, no source.
+    /// </summary>
+    public static Length Near { get; } = Length.FromMillimetres(5m);
+
+    /// <summary>
+    /// The distance of a station from the left end. A station by name is where the sheet puts it; left and right
+    /// without a gauging station on the sheet are the ends themselves.
+    /// </summary>
+    public static Length? DistanceOf(Station? station, MeasuredQuantity quantity, LimitSheet sheet) =>
+        station switch
+        {
+            null => null,
+            Station.AtDistance at => Snapped(at.FromLeft.Value, quantity, sheet),
+            Station.Named { Name: StationName.Left } => Left(quantity, sheet) ?? Length.Zero,
+            Station.Named { Name: StationName.Right } => Right(quantity, sheet) ?? Width(sheet),
+            Station.Named => Width(sheet) * 0.5m,
+            _ => throw new InvalidOperationException("stations are a closed family"),
+        };
+
+    public static Length Width(LimitSheet sheet) => sheet.Width.Governing.Value;
+
+    public static Length? Left(MeasuredQuantity quantity, LimitSheet sheet) =>
+        sheet.Of(quantity)?.LeftStation?.Value;
+
+    public static Length? Right(MeasuredQuantity quantity, LimitSheet sheet) =>
+        sheet.Of(quantity)?.RightStation?.Value;
+
+    private static Length Snapped(Length distance, MeasuredQuantity quantity, LimitSheet sheet)
+    {
+        foreach (var station in new[] { Left(quantity, sheet), Right(quantity, sheet) })
+        {
+            if (station is { } gauging && (distance - gauging).Abs <= Near)
+            {
+                return gauging;
+            }
+        }
+
+        return distance;
+    }
+}

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>What the bench log of one unit proves of each quantity, as found and as left.</summary>
+internal static class UnitKnowledge
+{
+    public static ImmutableArray<QuantityKnown> Of(
+        UnitWork work,
+        int unit,
+        LimitSheet sheet,
+        ServiceRecord record
+    )
+    {
+        var places = new PlaceEvidence(work.Entries, sheet, record.Date);
+        return
+        [
+            .. BenchLog
+                .Of(work, unit, sheet, record)
+                .GroupBy(reading => reading.Quantity)
+                .OrderBy(group => group.Key)
+                .Select(group => new QuantityKnown(
+                    group.Key,
+                    AtPlaces(
+                        group.Where(reading => reading.IsFound).Select(reading => reading.AsTaken()),
+                        new PlaceEvidence([], sheet, record.Date)
+                    ),
+                    AtPlaces(group, places)
+                )),
+        ];
+    }
+
+    private static ImmutableArray<PlaceKnown> AtPlaces(
+        IEnumerable<LoggedReading> readings,
+        PlaceEvidence evidence
+    ) =>
+        [
+            .. readings
+                .GroupBy(reading => reading.Place)
+                .OrderBy(place => place.Key)
+                .Select(place => evidence.Known(place.Key, [.. place])),
+        ];
+}

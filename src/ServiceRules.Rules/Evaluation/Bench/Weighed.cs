@@ -1,0 +1,13 @@
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>What one kind of evidence at one place amounts to.</summary>
+/// <param name="Knowledge">What is known, if anything.</param>
+/// <param name="Conflicts">The readings contradict one another.</param>
+/// <param name="Doubt">Why it cannot prove anything, or None.</param>
+internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, FindingReason Doubt)
+{
+    public static Weighed Nothing => new(null, false, FindingReason.None);
+}

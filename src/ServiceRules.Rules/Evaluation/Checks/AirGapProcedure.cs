@@ -1,0 +1,230 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>At every gauging station one feeler passes and the next does not, nothing turned after, nothing touching.</summary>
+internal static class AirGapProcedure
+{
+    public static CheckOutcome Evaluate(UnitFrame unit, MeasuredQuantity quantity, SchoolProcedure procedure)
+    {
+        if (procedure.Passes is not { } passes || procedure.Stops is not { } stops)
+        {
+            return Told.NotApplicable("Clearance: the limit sheet names no feelers for a gap");
+        }
+
+        if (ContactFault.InAirGap(unit) is { } contact)
+        {
+            return contact;
+        }
+
+        var left = unit.Of(quantity)?.Left ?? [];
+        var stations = UnitPlaces.GaugingStations(unit, quantity);
+        var results = stations.IsEmpty
+            ? [Station([.. left.Where(place => place.Station is null)], "across", unit, passes, stops)]
+            : stations
+                .Select(station =>
+                    Station(
+                        [.. left.Where(place => place.Station == station)],
+                        UnitPlaces.Name(station, null),
+                        unit,
+                        passes,
+                        stops
+                    )
+                )
+                .ToList();
+        return Together(results, quantity, passes, stops);
+    }
+
+    private static CheckOutcome Together(
+        List<StationResult> results,
+        MeasuredQuantity quantity,
+        DualPrint passes,
+        DualPrint stops
+    )
+    {
+        var worst = results.MinBy(result => Rank(result.Verdict))!;
+        var evidence = Told.Sorted(results.SelectMany(result => result.Evidence));
+        if (worst.Verdict is Verdict.Met)
+        {
+            return Told.Met(
+                $"Clearance: the {passes.Governing} feeler passes and the {stops.Governing} feeler does not, at {Wording.Listed(results.ConvertAll(result => result.Place))}",
+                evidence
+            );
+        }
+
+        var alike = results.FindAll(result =>
+            result.Verdict == worst.Verdict && result.Reason == worst.Reason && result.Why == worst.Why
+        );
+        var places = alike.ConvertAll(result => result.Place);
+        var statement = $"Clearance: {worst.Why} at {Wording.Listed(places)}";
+        return worst.Verdict is Verdict.NotMet
+            ? Told.NotMet(
+                worst.Reason,
+                statement,
+                evidence,
+                new Remedy.Act(
+                    $"turn one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
+                )
+            )
+            : Told.Unproven(
+                worst.Reason,
+                statement,
+                evidence,
+                new Remedy.ReadAgain(quantity, [.. places], worst.Why)
+            );
+    }
+
+    private static int Rank(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.NotMet => 0,
+            Verdict.Unproven => 1,
+            _ => 2,
+        };
+
+    private static StationResult Station(
+        ImmutableArray<PlaceKnown> places,
+        string name,
+        UnitFrame unit,
+        DualPrint passes,
+        DualPrint stops
+    )
+    {
+        var tried = places
+            .Where(place => !place.Feelers.IsEmpty && place.State is not KnownState.Conflicting)
+            .Select(place => (place.Blade, Result: Judged(place, name, passes, stops)))
+            .ToList();
+        var evidence = Told.Sorted(places.SelectMany(place => place.Evidence));
+        var broken = tried.Find(each => each.Result.Verdict == Verdict.NotMet).Result;
+        if (broken is not null)
+        {
+            return broken;
+        }
+
+        if (places.Any(place => place.State == KnownState.Conflicting))
+        {
+            return Open(FindingReason.Conflicting, "readings contradict one another", name, evidence);
+        }
+
+        var undecided = tried.Find(each => each.Result.Verdict == Verdict.Unproven).Result;
+        if (undecided is not null)
+        {
+            return undecided;
+        }
+
+        if (tried.Count == 0)
+        {
+            return places.All(place => place.State is KnownState.Fresh)
+                ? Open(FindingReason.NotMeasured, "no feeler was tried", name, evidence)
+                : Open(FindingReason.Stale, "no feeler was tried since something was turned", name, evidence);
+        }
+
+        var covered =
+            tried.Exists(each => each.Blade is null)
+            || Enumerable.Range(1, unit.Sheet.Blades).All(blade => tried.Exists(each => each.Blade == blade));
+        return covered
+            ? tried[0].Result with
+            {
+                Evidence = evidence,
+            }
+            : Open(FindingReason.TooFewStations, "not every blade was tried", name, evidence);
+    }
+
+    /// <summary>
+    /// The feelers tried at one place. A feeler that passes lets every thinner one pass, and one that does not pass stops
+    /// every thicker one, so a breach may show without the taught feelers; met never does.
+    /// </summary>
+    private static StationResult Judged(PlaceKnown place, string name, DualPrint passes, DualPrint stops)
+    {
+        var thin = passes.Governing.Value;
+        var thick = stops.Governing.Value;
+        var feelers = Standing(place.Feelers);
+        var tooTight = feelers.Find(feeler =>
+            !feeler.Passes && (Is(feeler, passes) || feeler.Thickness < thin)
+        );
+        if (tooTight is not null)
+        {
+            return Breach(tooTight, "does not pass", name, place);
+        }
+
+        var tooWide = feelers.Find(feeler =>
+            feeler.Passes && (Is(feeler, stops) || feeler.Thickness > thick)
+        );
+        if (tooWide is not null)
+        {
+            return Breach(tooWide, "passes", name, place);
+        }
+
+        var passed = feelers.FindIndex(feeler => feeler.Passes && Is(feeler, passes));
+        var stopped = feelers.FindLastIndex(feeler => !feeler.Passes && Is(feeler, stops));
+        if (passed < 0 || stopped < 0)
+        {
+            var missing = passed < 0 ? passes : stops;
+            return Open(
+                FindingReason.ProcedureNotFollowed,
+                $"the {missing.Governing} feeler was not tried",
+                name,
+                place.Evidence
+            );
+        }
+
+        if (stopped < passed)
+        {
+            return Open(
+                FindingReason.ProcedureNotFollowed,
+                "the thicker feeler was tried first",
+                name,
+                place.Evidence
+            );
+        }
+
+        return place.Doubt is FindingReason.GaugeUnfit
+            ? Open(
+                FindingReason.GaugeUnfit,
+                "the feelers failed their inspection or are out of date",
+                name,
+                place.Evidence
+            )
+            : new(Verdict.Met, FindingReason.None, string.Empty, name, place.Evidence);
+    }
+
+    private static bool Is(FeelerTried feeler, DualPrint print) =>
+        feeler.Thickness == print.Governing.Value || feeler.Thickness == print.Alternate?.Value;
+
+    /// <summary>Tries whose result was the last of their feeler: a slip that was repeated and mended is left out.</summary>
+    private static List<FeelerTried> Standing(ImmutableArray<FeelerTried> feelers) =>
+        [
+            .. feelers.Where(feeler =>
+                feelers.Last(other => other.Thickness == feeler.Thickness).Passes == feeler.Passes
+            ),
+        ];
+
+    private static StationResult Breach(FeelerTried feeler, string does, string name, PlaceKnown place) =>
+        new(
+            Verdict.NotMet,
+            FindingReason.OutOfLimit,
+            $"the {Wording.Of(feeler.Thickness, place.System)} feeler {does}",
+            name,
+            place.Evidence
+        );
+
+    private static StationResult Open(
+        FindingReason reason,
+        string why,
+        string place,
+        ImmutableArray<string> evidence
+    ) => new(Verdict.Unproven, reason, why, place, evidence);
+
+    private sealed record StationResult(
+        Verdict Verdict,
+        FindingReason Reason,
+        string Why,
+        string Place,
+        ImmutableArray<string> Evidence
+    );
+}

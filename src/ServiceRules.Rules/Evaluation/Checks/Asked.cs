@@ -1,0 +1,24 @@
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>What is to be judged at one place.</summary>
+/// <param name="Quantity">The quantity.</param>
+/// <param name="Place">The place as comparisons name it.</param>
+/// <param name="Said">The place as people say it.</param>
+/// <param name="Knowledge">What is known there.</param>
+/// <param name="System">The units of the reading: they pick the print.</param>
+/// <param name="Doubt">Why it cannot prove anything, or None.</param>
+/// <param name="NaturalBound">The value that it cannot pass, such as 0 for a gap.</param>
+internal sealed record Asked(
+    MeasuredQuantity Quantity,
+    string Place,
+    string Said,
+    Knowledge Knowledge,
+    UnitSystem System,
+    FindingReason Doubt,
+    Length? NaturalBound
+);

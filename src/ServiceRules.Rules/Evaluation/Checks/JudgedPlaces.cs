@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Makes one outcome of the judgements at every place: a breach anywhere is a breach; else a place that is needed and
+/// cannot be judged leaves it unproven; else the weakest place speaks.
+/// </summary>
+internal static class JudgedPlaces
+{
+    public static CheckOutcome Outcome(
+        string subject,
+        IReadOnlyList<PlaceJudgement> judged,
+        ImmutableArray<Obstacle> obstacles,
+        IEnumerable<string> evidence
+    )
+    {
+        var ordered = judged
+            .OrderBy(place => Rank(place.Compared.Verdict))
+            .ThenBy(place => place.Compared.Margin ?? Length.Zero)
+            .ToList();
+        var worst = ordered.FirstOrDefault();
+        var (verdict, reason, statement) =
+            worst is { Compared.Verdict: Verdict.NotMet }
+                ? (Verdict.NotMet, worst.Compared.Reason, Out(ordered))
+            : !obstacles.IsEmpty ? (Verdict.Unproven, obstacles[0].Reason, NotKnown(subject, obstacles))
+            : worst is null ? (Verdict.Unproven, FindingReason.NotMeasured, "not measured")
+            : worst.Compared.Verdict == Verdict.Unproven
+                ? (Verdict.Unproven, worst.Compared.Reason, Undecided(worst))
+            : (Verdict.Met, FindingReason.None, In(ordered));
+        return new()
+        {
+            Verdict = verdict,
+            Reason = reason,
+            Statement = $"{Wording.Sentence(subject)}: {statement}",
+            Comparisons = [.. ordered.Select(place => place.Compared)],
+            Evidence = Told.Sorted(evidence.Concat(obstacles.SelectMany(obstacle => obstacle.Evidence))),
+            Notices = [.. ordered.Select(place => place.Notice).OfType<string>()],
+        };
+    }
+
+    /// <summary>What stands in the way, in words.</summary>
+    public static string NotKnown(string subject, ImmutableArray<Obstacle> obstacles)
+    {
+        var first = obstacles[0];
+        var places = Wording.Listed([
+            .. obstacles.Where(each => each.Reason == first.Reason).Select(each => each.Place),
+        ]);
+        var at = first.Station is null ? string.Empty : $" at {places}";
+        return first.Reason switch
+        {
+            FindingReason.Conflicting => $"readings{at} contradict one another: repeat them",
+            FindingReason.Stale => $"something that moves it was turned after the reading{at}: check again",
+            FindingReason.TooFewStations => $"not proven{at}: read there too, on every blade",
+            _ => $"not measured{at}",
+        };
+    }
+
+    private static int Rank(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.NotMet => 0,
+            Verdict.Unproven => 1,
+            _ => 2,
+        };
+
+    private static string Out(List<PlaceJudgement> ordered)
+    {
+        var worst = ordered[0];
+        var others = ordered
+            .Skip(1)
+            .Where(place => place.Compared.Verdict == Verdict.NotMet)
+            .Select(place => place.Said)
+            .ToList();
+        var by = worst.Compared.Margin is { } margin
+            ? $": out by {Wording.Of(margin.Abs, worst.System)}"
+            : ": out";
+        var also = others.Count == 0 ? string.Empty : $"; also out: {string.Join("; ", others)}";
+        return $"{worst.Said}, {Limit(worst.Compared, worst.System)}{by}{also}";
+    }
+
+    private static string In(List<PlaceJudgement> ordered)
+    {
+        var tightest = ordered[0];
+        var where = ordered.Count == 1 ? string.Empty : "in at every place, tightest ";
+        return $"{where}{tightest.Said}, {ZoneWords.Of(tightest.Compared.LowerLimit, tightest.Compared.UpperLimit, tightest.System)}: in";
+    }
+
+    private static string Undecided(PlaceJudgement place)
+    {
+        var zone = ZoneWords.Of(place.Compared.LowerLimit, place.Compared.UpperLimit, place.System);
+        var figures = $"{place.Said}, {zone}";
+        return place.Compared.Reason switch
+        {
+            FindingReason.InsideGuard => $"{figures}: closer to the limit than this gauge can tell",
+            FindingReason.GaugeCannotProve =>
+                $"{figures}: this gauge cannot prove this limit, whatever it reads",
+            FindingReason.IntervalCrossesLimit =>
+                $"{figures}: what the feelers tell leaves room on both sides of the limit",
+            FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",
+            FindingReason.GaugeUnfit =>
+                $"{figures}: read with a gauge that was out of date or failed its check",
+            FindingReason.UncertaintyUnknown =>
+                $"{figures}: nothing is known of how far this gauge may be off",
+            _ => $"{figures}: not proven",
+        };
+    }
+
+    /// <summary>The limit that is broken.</summary>
+    private static string Limit(Comparison compared, UnitSystem system)
+    {
+        var isAbove =
+            compared.UpperLimit is { } upper
+            && (compared.Value ?? compared.KnownLower) is { } least
+            && least >= upper;
+        return isAbove
+            ? ZoneWords.Of(null, compared.UpperLimit, system)
+            : ZoneWords.Of(compared.LowerLimit, null, system);
+    }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>Why a quantity is not known at a place where it has to be.</summary>
+/// <param name="Reason">Conflicting, stale, not measured, or too few stations.</param>
+/// <param name="Station">Where; none for a quantity of one place.</param>
+/// <param name="Place">The place in words.</param>
+/// <param name="Evidence">Entries that show it.</param>
+internal sealed record Obstacle(
+    FindingReason Reason,
+    Length? Station,
+    string Place,
+    ImmutableArray<string> Evidence
+)
+{
+    public int Gravity =>
+        Reason switch
+        {
+            FindingReason.Conflicting => 0,
+            FindingReason.Stale => 1,
+            FindingReason.NotMeasured => 2,
+            _ => 3,
+        };
+}

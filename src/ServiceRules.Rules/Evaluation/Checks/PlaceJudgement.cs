@@ -1,0 +1,109 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>One comparison with the words for it.</summary>
+/// <param name="Compared">The comparison, as findings carry it.</param>
+/// <param name="Said">Place and figures in words, in the units of the reading.</param>
+/// <param name="System">The units of the reading.</param>
+/// <param name="Notice">Set where the two printed limits would give different verdicts.</param>
+internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSystem System, string? Notice)
+{
+    /// <summary>Judges what is known at one place against printed limits.</summary>
+    public static PlaceJudgement Of(Asked asked, PrintedZone zone, RuleDecision decision)
+    {
+        var rule = RuleOf(decision);
+        var own = zone.In(asked.System);
+        var result = Conformity.Decide(own, asked.Knowledge, rule);
+        var reason = CannotEverProve(result, own, rule, zone.Target, asked)
+            ? FindingReason.GaugeCannotProve
+            : ReasonOf(result);
+        var (verdict, told) = Doubts.Applied(result.Verdict, reason, asked.Doubt);
+        var interval = asked.Knowledge as LengthInterval;
+        var compared = new Comparison
+        {
+            Quantity = asked.Quantity,
+            Place = asked.Place,
+            Verdict = verdict,
+            Reason = told,
+            Value = (asked.Knowledge as MeasuredValue)?.Value,
+            KnownLower = interval?.Lower?.Value,
+            KnownUpper = interval?.Upper?.Value,
+            Uncertainty = result.Expanded?.Value,
+            LowerLimit = own.Lower,
+            UpperLimit = own.Upper,
+            AcceptLower = result.AcceptanceZone?.Lower,
+            AcceptUpper = result.AcceptanceZone?.Upper,
+            Target = zone.Target,
+            Probability = result.ConformanceProbability is { } p ? decimal.Round(p.Value, 4) : null,
+            Margin = result.Margin,
+        };
+        return new(
+            compared,
+            $"{asked.Said} {Wording.Of(asked.Knowledge, asked.System)}",
+            asked.System,
+            NoticeOf(zone, asked, rule, result.Verdict)
+        );
+    }
+
+    private static bool CannotEverProve(
+        ConformityResult result,
+        ToleranceZone zone,
+        DecisionRule rule,
+        Length? target,
+        Asked asked
+    ) =>
+        result.Verdict == Verdict.Unproven
+        && asked.Knowledge is MeasuredValue measured
+        && GaugeFitness
+            .Judge(zone, measured.Uncertainty, measured.DegreesOfFreedom, rule, target, asked.NaturalBound)
+            .Outcome == GaugeFitnessOutcome.Unfit;
+
+    private static string? NoticeOf(PrintedZone zone, Asked asked, DecisionRule rule, Verdict own)
+    {
+        if (!zone.IsTwofold)
+        {
+            return null;
+        }
+
+        var (otherSystem, read) =
+            asked.System is UnitSystem.Inch
+                ? (UnitSystem.Metric, "inches")
+                : (UnitSystem.Inch, "millimetres");
+        var other = Conformity.Decide(zone.In(otherSystem), asked.Knowledge, rule);
+        return other.Verdict == own
+            ? null
+            : $"{asked.Said}: the two printed limits part here; read in {read}, it is held against "
+                + $"{ZoneWords.Of(zone.In(asked.System), asked.System)}, not the other print, "
+                + $"{ZoneWords.Of(zone.In(otherSystem), otherSystem)}";
+    }
+
+    private static DecisionRule RuleOf(RuleDecision decision) =>
+        decision switch
+        {
+            RuleDecision.Guarded => DecisionRule.FullGuard,
+            RuleDecision.GuardedOneSided => DecisionRule.NinetyFivePercentGuard,
+            RuleDecision.Simple => DecisionRule.Unguarded,
+            RuleDecision.Probability => DecisionRule.NinetyFiveToFive,
+            _ => throw new ArgumentOutOfRangeException(nameof(decision), decision, "not a decision rule"),
+        };
+
+    private static FindingReason ReasonOf(ConformityResult result) =>
+        result.Reason switch
+        {
+            ConformityReason.OutsideGuardedLimits
+            or ConformityReason.ProbablyOutside
+            or ConformityReason.IntervalOutside => FindingReason.OutOfLimit,
+            ConformityReason.InsideGuardBand or ConformityReason.OutsideWithinGuard =>
+                FindingReason.InsideGuard,
+            ConformityReason.EmptyAcceptanceZone => FindingReason.GaugeCannotProve,
+            ConformityReason.IntervalStraddlesLimit or ConformityReason.IntervalUnbounded =>
+                FindingReason.IntervalCrossesLimit,
+            ConformityReason.ProbabilityBetweenBounds => FindingReason.ProbabilityBetween,
+            _ => FindingReason.None,
+        };
+}

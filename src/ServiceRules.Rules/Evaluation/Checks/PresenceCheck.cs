@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// A reading of the quantity is there. While a job is open one that can still be taken is only not there yet; an
+/// as-found reading that was not taken before the unit was touched is gone.
+/// </summary>
+internal static class PresenceCheck
+{
+    public static CheckOutcome Evaluate(Check.Presence check, Rule rule, JobFrame frame, UnitFrame? unit)
+    {
+        if (unit is null)
+        {
+            return Subjects.EachUnit(rule, frame);
+        }
+
+        var known = unit.Of(check.Quantity);
+        var places = check.Phase is RequiredPhase.Found ? known?.Found ?? [] : known?.Left ?? [];
+        var stations =
+            check.Places is RequiredPlaces.BothStations
+                ? UnitPlaces.GaugingStations(unit, check.Quantity)
+                : [];
+        var phase = check.Phase is RequiredPhase.Found ? "as found" : "as left";
+        var subject = $"{Wording.Sentence(Wording.Of(check.Quantity))}, {phase}";
+        var there = places.Where(place => place.State is KnownState.Fresh or KnownState.Carried).ToList();
+        var missing = stations.Where(station => !there.Exists(place => place.Station == station)).ToList();
+        if (there.Count > 0 && missing.Count == 0)
+        {
+            return Told.Met($"{subject}: read", [.. there.SelectMany(place => place.Evidence)]);
+        }
+
+        return Missing(check, frame, unit, places, missing, subject);
+    }
+
+    private static CheckOutcome Missing(
+        Check.Presence check,
+        JobFrame frame,
+        UnitFrame unit,
+        ImmutableArray<PlaceKnown> places,
+        List<Length> missing,
+        string subject
+    )
+    {
+        var at = missing.ConvertAll(station => UnitPlaces.Name(station, null));
+        var where = at.Count == 0 ? string.Empty : $" at {Wording.Listed(at)}";
+        ImmutableArray<string> evidence = [.. places.SelectMany(place => place.Evidence)];
+        var again = new Remedy.ReadAgain(check.Quantity, [.. at], "a reading is missing");
+        if (places.Any(place => place.State == KnownState.Conflicting))
+        {
+            return Told.Unproven(
+                FindingReason.Conflicting,
+                $"{subject}: the readings contradict one another: repeat them",
+                evidence,
+                again
+            );
+        }
+
+        if (places.Any(place => place.State == KnownState.Stale))
+        {
+            return Told.Unproven(
+                FindingReason.Stale,
+                $"{subject}: something that moves it was turned after the reading{where}: check again",
+                evidence,
+                again
+            );
+        }
+
+        var reason = places.IsEmpty ? FindingReason.NotMeasured : FindingReason.TooFewStations;
+        if (check.Phase is RequiredPhase.Found && IsTouched(check.Quantity, unit))
+        {
+            return Told.NotMet(
+                reason,
+                $"{subject}: not read{where} before the unit was touched, and that cannot be made good",
+                evidence
+            );
+        }
+
+        return frame.State is RecordState.Open
+            ? Told.Unproven(FindingReason.InProgress, $"{subject}: not read yet{where}", evidence, again)
+            : Told.NotMet(reason, $"{subject}: not read{where}", evidence, again);
+    }
+
+    private static bool IsTouched(MeasuredQuantity quantity, UnitFrame unit)
+    {
+        var done = new Disturbances(unit.Sheet);
+        foreach (var entry in unit.Work.Entries)
+        {
+            done.Add(entry);
+        }
+
+        return !done.On(quantity).IsNone;
+    }
+}

@@ -1,0 +1,61 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Limits as printed: a zone for each system of units. Where the sheet prints only one figure both are the same.
+/// </summary>
+internal sealed record PrintedZone
+{
+    private readonly ToleranceZone metric;
+    private readonly ToleranceZone inch;
+
+    private PrintedZone(ToleranceZone metric, ToleranceZone inch, Length? target)
+    {
+        this.metric = metric;
+        this.inch = inch;
+        Target = target;
+    }
+
+    /// <summary>The value aimed at, if there is one.</summary>
+    public Length? Target { get; }
+
+    /// <summary>Whether the two systems print different limits.</summary>
+    public bool IsTwofold => metric != inch;
+
+    /// <summary>The values that both prints permit; the given system's where they permit none in common.</summary>
+    public ToleranceZone Common(UnitSystem governing) => metric.Intersect(inch) ?? In(governing);
+
+    /// <summary>The limits printed in a system.</summary>
+    public ToleranceZone In(UnitSystem system) => system is UnitSystem.Inch ? inch : metric;
+
+    /// <summary>Limits of a sheet; none when it states none, or they are crossed.</summary>
+    public static PrintedZone? Of(DualPrint? lower, DualPrint? upper, Length? target) =>
+        ToleranceZone.TryCreate(lower?.In(UnitSystem.Metric), upper?.In(UnitSystem.Metric), out var metric)
+        && ToleranceZone.TryCreate(lower?.In(UnitSystem.Inch), upper?.In(UnitSystem.Inch), out var inch)
+            ? new(metric, inch, target)
+            : null;
+
+    /// <summary>A target with what is allowed either way.</summary>
+    public static PrintedZone About(Length target, DualPrint tolerance) =>
+        new(
+            Around(target, tolerance.In(UnitSystem.Metric)),
+            Around(target, tolerance.In(UnitSystem.Inch)),
+            target
+        );
+
+    /// <summary>No difference greater than this, either way.</summary>
+    public static PrintedZone Within(DualPrint most) => About(Length.Zero, most);
+
+    /// <summary>At most this.</summary>
+    public static PrintedZone AtMost(DualPrint most) =>
+        new(
+            ToleranceZone.AtMost(most.In(UnitSystem.Metric)),
+            ToleranceZone.AtMost(most.In(UnitSystem.Inch)),
+            null
+        );
+
+    private static ToleranceZone Around(Length target, Length tolerance) =>
+        ToleranceZone.Between(target - tolerance.Abs, target + tolerance.Abs);
+}

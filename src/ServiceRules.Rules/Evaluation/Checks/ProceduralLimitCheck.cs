@@ -1,0 +1,60 @@
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// The procedure of the school in force, as it was left: with a gap, the feeler that must pass passes and the next
+/// does not, the thinner tried first, at both gauging stations, nothing turned after, and nothing touches; with light
+/// contact, contact is light over the full width. Heavy contact is a fault in both.
+/// </summary>
+internal static class ProceduralLimitCheck
+{
+    public static CheckOutcome Evaluate(
+        Check.ProceduralLimit check,
+        Rule rule,
+        JobFrame frame,
+        UnitFrame? unit
+    )
+    {
+        if (unit is null)
+        {
+            return Subjects.EachUnit(rule, frame);
+        }
+
+        var limit = unit.Sheet.Of(check.Quantity);
+        if (limit is null || limit.Schools.IsEmpty)
+        {
+            return Told.NotApplicable("Clearance: the limit sheet teaches no procedure");
+        }
+
+        if (ContactFault.Heavy(unit) is { } heavy)
+        {
+            return heavy;
+        }
+
+        if (unit.School is not { } school)
+        {
+            return Told.Unproven(
+                FindingReason.NoSettingInForce,
+                "Clearance: no setting order says whether this unit runs with light contact or a gap",
+                remedy: new Remedy.Act("have the lead enter the school for this kind of unit")
+            );
+        }
+
+        if (limit.Schools.FirstOrDefault(taught => taught.School == school) is not { } procedure)
+        {
+            return Told.Unproven(
+                FindingReason.NoSettingInForce,
+                "Clearance: the limit sheet teaches no procedure for the school that the site chose",
+                remedy: new Remedy.Act("have the lead complete the limit sheet or change the setting order")
+            );
+        }
+
+        return school is ContactSchool.LightContact
+            ? LightContactProcedure.Evaluate(unit)
+            : AirGapProcedure.Evaluate(unit, check.Quantity, procedure);
+    }
+}

@@ -1,0 +1,74 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>What has to be read again: because it is not proven, or because something is about to be turned.</summary>
+internal static class ReadAgain
+{
+    /// <summary>The remedy of an unproven outcome: where to read again, and why.</summary>
+    public static Remedy For(CheckOutcome outcome, MeasuredQuantity quantity, UnitPlaces places)
+    {
+        var where = places.Obstacles.IsEmpty
+            ? outcome
+                .Comparisons.Where(compared => compared.Verdict == Verdict.Unproven)
+                .Select(compared => compared.Place)
+                .Distinct(StringComparer.Ordinal)
+            : places.Obstacles.Select(obstacle => obstacle.Place);
+        return new Remedy.ReadAgain(quantity, [.. where], Why(outcome.Reason));
+    }
+
+    /// <summary>
+    /// What must be read again after turning an adjuster: its own quantity, and all that the sheet says is made void by
+    /// that, of what is fitted and read on this unit. What was already turned in this job counts towards it.
+    /// </summary>
+    public static IEnumerable<MeasuredQuantity> After(UnitFrame unit, IEnumerable<Adjustment> planned)
+    {
+        var turns = planned.ToList();
+        var turned = new Disturbances(unit.Sheet);
+        var kinds = turns.Select(turn => turn.Adjuster).ToHashSet();
+        foreach (
+            var turn in turns.Concat(
+                unit.Work.Entries.OfType<Adjustment>().Where(done => kinds.Contains(done.Adjuster))
+            )
+        )
+        {
+            turned.Add(turn);
+        }
+
+        return Enum.GetValues<MeasuredQuantity>()
+            .Where(quantity => turned.On(quantity) is { IsStale: true } or { TurnedItself: true })
+            .Where(quantity => unit.Of(quantity) is not null || IsFitted(unit, quantity));
+    }
+
+    private static bool IsFitted(UnitFrame unit, MeasuredQuantity quantity) =>
+        unit.Sheet.Of(quantity) is not null
+        && quantity switch
+        {
+            MeasuredQuantity.GroomerHeight => unit.Work.Attachments.Contains(Attachment.Groomer),
+            MeasuredQuantity.BrushGap => unit.Work.Attachments.Contains(Attachment.RollerBrush),
+            MeasuredQuantity.ShieldGap => unit.Work.Attachments.Contains(Attachment.Shield),
+            _ => true,
+        };
+
+    private static string Why(FindingReason reason) =>
+        reason switch
+        {
+            FindingReason.NotMeasured => "not measured yet",
+            FindingReason.TooFewStations => "measured at too few places",
+            FindingReason.Stale => "something that moves it was turned after the reading",
+            FindingReason.Conflicting => "the readings contradict one another",
+            FindingReason.UncertaintyUnknown =>
+                "use a gauge that is calibrated, zero-checked or of stated tolerance",
+            FindingReason.GaugeUnfit => "use a gauge that is in date and passed its check",
+            FindingReason.GaugeCannotProve => "use a finer gauge: this one cannot prove this limit",
+            FindingReason.IntervalCrossesLimit =>
+                "try the feelers on both sides of the limit, or a finer gauge",
+            FindingReason.InsideGuard or FindingReason.ProbabilityBetween =>
+                "too close to the limit for this gauge: bring it nearer the middle, or use a finer gauge",
+            FindingReason.ProcedureNotFollowed => "try the feelers of the procedure, the thinner one first",
+            _ => "not proven",
+        };
+}

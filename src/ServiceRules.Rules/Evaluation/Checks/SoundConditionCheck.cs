@@ -1,0 +1,62 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>A condition judged by eye or hand is sound, as left, wherever it was judged.</summary>
+internal static class SoundConditionCheck
+{
+    public static CheckOutcome Evaluate(
+        Check.SoundCondition check,
+        Rule rule,
+        JobFrame frame,
+        UnitFrame? unit
+    )
+    {
+        if (unit is null)
+        {
+            return Subjects.EachUnit(rule, frame);
+        }
+
+        var subject = Wording.Sentence(Wording.Of(check.Quantity));
+        var left = unit.Of(check.Quantity)?.Left ?? [];
+        var faulty = left.Where(place => place.Condition is Condition.Faulty).ToList();
+        if (faulty.Count > 0)
+        {
+            return Told.NotMet(
+                FindingReason.Faulty,
+                $"{subject}: found faulty and nothing shows it put right",
+                [.. faulty.SelectMany(place => place.Evidence)],
+                new Remedy.Act(rule.Advice)
+            );
+        }
+
+        var weakest = left.Where(place => place.State is KnownState.Conflicting or KnownState.Stale)
+            .OrderByDescending(place => place.State)
+            .FirstOrDefault();
+        var sound = left.Where(place => place.Condition is Condition.Sound).ToList();
+        if (weakest is not null && (weakest.State is KnownState.Conflicting || sound.Count == 0))
+        {
+            var (reason, why) =
+                weakest.State is KnownState.Conflicting
+                    ? (FindingReason.Conflicting, "seen both sound and faulty with nothing done between")
+                    : (FindingReason.Stale, "work done since may have changed it");
+            return Told.Unproven(
+                reason,
+                $"{subject}: {why}: check again",
+                weakest.Evidence,
+                new Remedy.ReadAgain(check.Quantity, [], why)
+            );
+        }
+
+        return sound.Count > 0
+            ? Told.Met($"{subject}: sound", [.. sound.SelectMany(place => place.Evidence)])
+            : Told.Unproven(
+                FindingReason.NotMeasured,
+                $"{subject}: not checked",
+                remedy: new Remedy.ReadAgain(check.Quantity, [], "not checked yet")
+            );
+    }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// What is known of one quantity of one unit, as left, where a check has to look: the places that can be used, and
+/// what stands in the way where one that is needed cannot.
+/// </summary>
+internal sealed class UnitPlaces
+{
+    private readonly UnitFrame unit;
+    private readonly MeasuredQuantity quantity;
+    private readonly ImmutableArray<PlaceKnown> left;
+
+    private UnitPlaces(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        this.unit = unit;
+        this.quantity = quantity;
+        left = unit.Of(quantity)?.Left ?? [];
+        Usable =
+        [
+            .. left.Where(place =>
+                place is { Knowledge: not null, State: KnownState.Fresh or KnownState.Carried }
+            ),
+        ];
+        Obstacles = [.. FindObstacles()];
+    }
+
+    /// <summary>Places whose length is known, from the left.</summary>
+    public ImmutableArray<PlaceKnown> Usable { get; }
+
+    /// <summary>What keeps the quantity from being known everywhere it has to be, gravest first; empty: nothing.</summary>
+    public ImmutableArray<Obstacle> Obstacles { get; }
+
+    public static UnitPlaces Of(UnitFrame unit, MeasuredQuantity quantity) => new(unit, quantity);
+
+    /// <summary>The left and right gauging stations of the sheet; empty when it names none.</summary>
+    public static ImmutableArray<Length> GaugingStations(UnitFrame unit, MeasuredQuantity quantity) =>
+        (StationPlaces.Left(quantity, unit.Sheet), StationPlaces.Right(quantity, unit.Sheet)) switch
+        {
+            ({ } left, { } right) => [left, right],
+            ({ } only, null) => [only],
+            (null, { } only) => [only],
+            _ => [],
+        };
+
+    /// <summary>A place as comparisons name it: <c>51 mm</c>, with its blade where one was named.</summary>
+    public static string Name(Length? station, int? blade)
+    {
+        var at = station?.ToString() ?? "across";
+        return blade is { } number
+            ? string.Create(CultureInfo.InvariantCulture, $"{at}, blade {number}")
+            : at;
+    }
+
+    /// <summary>A place as people say it: left and right for the gauging stations.</summary>
+    public string Said(Length? station, int? blade)
+    {
+        var stations = GaugingStations(unit, quantity);
+        var side =
+            station is null ? null
+            : stations.Length == 2 && station == stations[0] ? "left"
+            : stations.Length == 2 && station == stations[1] ? "right"
+            : null;
+        return side is null ? Name(station, blade) : $"{side} ({Name(station, blade)})";
+    }
+
+    private IEnumerable<Obstacle> FindObstacles()
+    {
+        var stations = GaugingStations(unit, quantity);
+        if (stations.IsEmpty)
+        {
+            return Usable.IsEmpty ? [ObstacleAmong(left, null)] : [];
+        }
+
+        return stations
+            .Where(station => !IsCovered(station))
+            .Select(station => ObstacleAmong([.. left.Where(place => place.Station == station)], station))
+            .OrderBy(obstacle => obstacle.Gravity);
+    }
+
+    /// <summary>
+    /// A reading that names no blade speaks for all; readings that name blades cover a station only together.
+    /// </summary>
+    private bool IsCovered(Length station)
+    {
+        var blades = Usable.Where(place => place.Station == station).Select(place => place.Blade).ToList();
+        return blades.Contains(null)
+            || Enumerable.Range(1, unit.Sheet.Blades).All(blade => blades.Contains(blade));
+    }
+
+    private Obstacle ObstacleAmong(ImmutableArray<PlaceKnown> places, Length? station)
+    {
+        var reason =
+            places.Any(place => place.State == KnownState.Conflicting) ? FindingReason.Conflicting
+            : places.Any(place => place.State == KnownState.Stale) ? FindingReason.Stale
+            : Usable.IsEmpty ? FindingReason.NotMeasured
+            : FindingReason.TooFewStations;
+        return new(reason, station, Said(station, null), [.. places.SelectMany(place => place.Evidence)]);
+    }
+}

@@ -1,0 +1,99 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Above the worn value nothing is asked. At or below it the bedknife must stand in its worn position: the record
+/// shows it moved there in this job, or a fitted part's note says that it was moved before.
+/// </summary>
+internal static class WornReel
+{
+    public static CheckOutcome Evaluate(MeasuredQuantity quantity, Rule rule, UnitFrame unit)
+    {
+        var subject = Wording.Sentence(Wording.Of(quantity));
+        if (unit.Sheet.Of(quantity)?.WornBelow is not { } worn)
+        {
+            return Told.NotApplicable($"{subject}: the limit sheet states no worn value");
+        }
+
+        var places = UnitPlaces.Of(unit, quantity);
+        // Worn is worn wherever it is read: the smallest diameter decides, and one place is enough to show it.
+        var judged = places
+            .Usable.Select(place =>
+                PlaceJudgement.Of(
+                    new(
+                        quantity,
+                        UnitPlaces.Name(place.Station, place.Blade),
+                        places.Said(place.Station, place.Blade),
+                        place.Knowledge!,
+                        place.System,
+                        place.Doubt,
+                        NaturalBounds.Of(quantity)
+                    ),
+                    PrintedZone.Of(worn, null, null)!,
+                    rule.Decision
+                )
+            )
+            .ToList();
+        var outcome = JudgedPlaces.Outcome(
+            Wording.Of(quantity),
+            judged,
+            places.Obstacles,
+            places.Usable.SelectMany(place => place.Evidence)
+        );
+        return outcome.Verdict switch
+        {
+            Verdict.Met when !IsAtLimit(outcome) => outcome,
+            Verdict.Unproven => Repositioned(unit, outcome)
+                ?? outcome with
+                {
+                    Remedy = ReadAgain.For(outcome, quantity, places),
+                },
+            _ => Repositioned(unit, outcome) ?? Worn(outcome, subject, worn),
+        };
+    }
+
+    /// <summary>Exactly at the worn value counts as worn, while a limit counts its own value as inside.</summary>
+    private static bool IsAtLimit(CheckOutcome outcome) =>
+        outcome.Comparisons.Any(compared => compared.Value is { } value && value == compared.LowerLimit);
+
+    private static CheckOutcome? Repositioned(UnitFrame unit, CheckOutcome outcome)
+    {
+        for (var index = unit.Work.Entries.Length - 1; index >= 0; index--)
+        {
+            var moved =
+                unit.Work.Entries[index]
+                is Adjustment { Adjuster: AdjusterKind.BedknifePosition }
+                    or PartFitted { Part: PartKind.Bedknife, Note: not null };
+            if (moved)
+            {
+                return outcome with
+                {
+                    Verdict = Verdict.Met,
+                    Reason = FindingReason.None,
+                    Statement =
+                        $"{outcome.Statement.TrimEnd('.')}; the bedknife was set to its position for a worn reel",
+                    Evidence = Told.Sorted([.. outcome.Evidence, Pointers.Entry(unit.Index, index)]),
+                };
+            }
+        }
+
+        return null;
+    }
+
+    private static CheckOutcome Worn(CheckOutcome outcome, string subject, DualPrint worn) =>
+        outcome with
+        {
+            Verdict = Verdict.NotMet,
+            Reason = FindingReason.OutOfLimit,
+            Statement =
+                $"{subject}: worn to {worn} or below, and the record does not show the bedknife set to its position for a worn reel",
+            Remedy = new Remedy.Act(
+                "set the bedknife to its position for a worn reel and the front roller with it, then set the unit again"
+            ),
+        };
+}

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>
+/// Makes the <see cref="JobFrame"/> of a record: what was in force on its day, its timeline in judged order, and what
+/// is known of every quantity of every unit. A function of its inputs alone.
+/// </summary>
+public static class FrameBuilder
+{
+    /// <summary>Builds the frame.</summary>
+    /// <param name="record">A record that was read without problems.</param>
+    /// <param name="context">The frozen registers.</param>
+    /// <param name="book">Rules and limit sheets in force.</param>
+    /// <exception cref="ArgumentException">
+    /// A unit is held to a sheet that the book does not have; <see cref="UnknownSheets"/> tells them beforehand.
+    /// </exception>
+    public static JobFrame Build(ServiceRecord record, AssessmentContext context, RuleBook book)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(context);
+        ArgumentNullException.ThrowIfNull(book);
+        var settings = SettingsInForce.On(record, context);
+        var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
+        for (var index = 0; index < record.Units.Length; index++)
+        {
+            units.Add(Unit(record, index, settings, book));
+        }
+
+        return new()
+        {
+            Record = record,
+            Context = context,
+            Book = book,
+            Units = units.MoveToImmutable(),
+            Procedure = ProcedureOf(record, context),
+            Events = JudgedOrder.Of(record.Timeline, context.Zone),
+            State = StateOf(record),
+        };
+    }
+
+    /// <summary>JSON pointers of the units whose sheet the book does not have.</summary>
+    public static ImmutableArray<string> UnknownSheets(ServiceRecord record, RuleBook book)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(book);
+        return
+        [
+            .. record
+                .Units.Select((unit, index) => (unit, index))
+                .Where(item => book.Sheet(item.unit.Sheet) is null)
+                .Select(item => $"{Pointers.Unit(item.index)}/sheet"),
+        ];
+    }
+
+    private static UnitFrame Unit(ServiceRecord record, int index, SettingsInForce settings, RuleBook book)
+    {
+        var work = record.Units[index];
+        var sheet =
+            book.Sheet(work.Sheet)
+            ?? throw new ArgumentException(
+                $"unit `{work.Id}` is held to limit sheet `{work.Sheet}`, which is not among the sheets in force",
+                nameof(record)
+            );
+        return new()
+        {
+            Work = work,
+            Index = index,
+            Sheet = sheet,
+            Tasks = work.Tasks.IsEmpty ? record.Tasks : work.Tasks,
+            School = settings.SchoolFor(work.Sheet),
+            Targets = settings.TargetsFor(work.Sheet),
+            Known = UnitKnowledge.Of(work, index, sheet, record),
+        };
+    }
+
+    private static Procedure? ProcedureOf(ServiceRecord record, AssessmentContext context) =>
+        context.Procedures.FirstOrDefault(procedure =>
+            procedure.Place == record.Place && procedure.Machines.Contains(record.Machine.Id)
+        );
+
+    private static RecordState StateOf(ServiceRecord record) =>
+        record switch
+        {
+            { SignOff: null } => RecordState.Open,
+            { FollowUp: null } => RecordState.SignedOff,
+            _ => RecordState.FollowedUp,
+        };
+}

@@ -1,0 +1,12 @@
+using System.Globalization;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>JSON pointers (RFC 6901) into a record, as evidence names its entries.</summary>
+internal static class Pointers
+{
+    public static string Unit(int index) => string.Create(CultureInfo.InvariantCulture, $"/units/{index}");
+
+    public static string Entry(int unit, int entry) =>
+        string.Create(CultureInfo.InvariantCulture, $"/units/{unit}/entries/{entry}");
+}

@@ -1,0 +1,97 @@
+using System.Globalization;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>The words and figures of statements: what technicians say, in the units they read.</summary>
+internal static class Wording
+{
+    /// <summary>A length in a system of units, to 0.0001 mm or 0.00001 in.</summary>
+    public static string Of(Length length, UnitSystem system) =>
+        system is UnitSystem.Inch
+            ? Figure(Math.Round(length.Millimetres / 25.4m, 5), "0.000##", "in")
+            : Figure(Math.Round(length.Millimetres, 4), "0.00##", "mm");
+
+    /// <summary>An uncertainty, rounded up to the last figure shown.</summary>
+    public static string PlusMinus(Length uncertainty, UnitSystem system)
+    {
+        var quantum =
+            system is UnitSystem.Inch ? Length.FromInches(0.00001m) : Length.FromMillimetres(0.0001m);
+        return "± " + Of(quantum * decimal.Ceiling(uncertainty.Millimetres / quantum.Millimetres), system);
+    }
+
+    /// <summary>What is known, as it is said at the bench.</summary>
+    public static string Of(Knowledge knowledge, UnitSystem system) =>
+        knowledge switch
+        {
+            MeasuredValue measured =>
+                $"{Of(measured.Value, system)} {PlusMinus(measured.Expanded.Value, system)}",
+            LengthInterval { Lower: { } lower, Upper: { } upper } =>
+                $"between {Of(lower.Value, system)} and {Of(upper.Value, system)}",
+            LengthInterval { Lower: { } lower } => $"at least {Of(lower.Value, system)}",
+            LengthInterval { Upper: { } upper } => $"less than {Of(upper.Value, system)}",
+            _ => "not known",
+        };
+
+    public static string Of(MeasuredQuantity quantity) =>
+        quantity switch
+        {
+            MeasuredQuantity.Clearance => "clearance",
+            MeasuredQuantity.HeightOfCut => "height of cut",
+            MeasuredQuantity.FrontRoller => "front roller",
+            MeasuredQuantity.ShieldGap => "shield gap",
+            MeasuredQuantity.BrushGap => "brush gap",
+            MeasuredQuantity.GroomerHeight => "groomer height",
+            MeasuredQuantity.ReelDiameter => "reel diameter",
+            MeasuredQuantity.BedknifeLip => "bedknife lip",
+            MeasuredQuantity.LandWidth => "land width",
+            MeasuredQuantity.BearingPlay => "bearing play",
+            MeasuredQuantity.Attitude => "bedknife attitude",
+            MeasuredQuantity.Edge => "edge",
+            MeasuredQuantity.Guards => "guards",
+            _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not a quantity"),
+        };
+
+    public static string Of(AdjusterKind adjuster) =>
+        adjuster switch
+        {
+            AdjusterKind.Clearance => "clearance",
+            AdjusterKind.Height => "height of cut",
+            AdjusterKind.HeightRange => "height range",
+            AdjusterKind.FrontRoller => "front roller",
+            AdjusterKind.BedknifePosition => "bedknife position",
+            AdjusterKind.Groomer => "groomer",
+            AdjusterKind.Brush => "brush",
+            AdjusterKind.Shield => "shield",
+            AdjusterKind.Bearings => "bearings",
+            _ => throw new ArgumentOutOfRangeException(nameof(adjuster), adjuster, "not an adjuster"),
+        };
+
+    public static string Of(ContactState contact) =>
+        contact switch
+        {
+            ContactState.None => "no contact",
+            ContactState.Light => "light contact",
+            ContactState.Partial => "contact over part of the width",
+            ContactState.Heavy => "heavy contact",
+            _ => throw new ArgumentOutOfRangeException(nameof(contact), contact, "not a contact"),
+        };
+
+    /// <summary>A list as it is said: a, b and c.</summary>
+    public static string Listed(IReadOnlyList<string> items) =>
+        items.Count switch
+        {
+            0 => string.Empty,
+            1 => items[0],
+            _ => string.Join(", ", items.Take(items.Count - 1)) + " and " + items[^1],
+        };
+
+    /// <summary>A sentence's first letter in upper case.</summary>
+    public static string Sentence(string text) =>
+        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Figure(decimal figure, string format, string unit) =>
+        (figure == 0m ? 0m : figure).ToString(format, CultureInfo.InvariantCulture) + " " + unit;
+}

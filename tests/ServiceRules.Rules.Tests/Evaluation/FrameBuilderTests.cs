@@ -1,0 +1,259 @@
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation;
+
+public class FrameBuilderTests
+{
+    [Fact]
+    public void Build_TwoOrdersInForce_TheLaterOneWinsForWhatItStates()
+    {
+        var later = Order with
+        {
+            Id = new("SO-2"),
+            From = new(2026, 4, 1),
+            Targets =
+            [
+                new("golf-greens", "sheet-a", MeasuredQuantity.HeightOfCut, L("3.50 mm"), L("0.05 mm")),
+            ],
+            Schools = [],
+        };
+        var ended = later with { Id = new("SO-3"), From = new(2026, 4, 2), Until = new(2026, 4, 12) };
+        var context = Context with { SettingOrders = [Order, later, ended] };
+
+        var unit = FrameBuilder.Build(Record(Unit()), context, Book()).Units[0];
+
+        Assert.Equal(Mm(3.5m), Assert.Single(unit.Targets).Target.Value);
+        Assert.Equal(ContactSchool.AirGap, unit.School);
+    }
+
+    [Fact]
+    public void Build_JobCardAsksForAHeight_ItReplacesTheOrdersTarget()
+    {
+        var record = Record(Unit()) with
+        {
+            Requested = [new(MeasuredQuantity.HeightOfCut, L("4.50 mm"), null)],
+        };
+
+        var target = Assert.Single(FrameBuilder.Build(record, Context, Book()).Units[0].Targets);
+
+        Assert.Equal(Mm(4.5m), target.Target.Value);
+    }
+
+    [Fact]
+    public void Build_UnitOnASheetNotInForce_IsRefusedAndToldBeforehand()
+    {
+        var record = Record(Unit() with { Sheet = "sheet-b" });
+
+        Assert.Equal(["/units/0/sheet"], FrameBuilder.UnknownSheets(record, Book()).AsEnumerable());
+        Assert.Throws<ArgumentException>(() => FrameBuilder.Build(record, Context, Book()));
+    }
+
+    [Fact]
+    public void Build_LocalTimesAndInstants_AreOrderedByMomentThenByEntry()
+    {
+        // Clocks one hour ahead: 09:30 on the wall is 08:30 UTC.
+        var zone = ZoneOf("Europe/London", 60);
+        TimelineEvent Event(string at) =>
+            new()
+            {
+                Kind = TimelineEventKind.SeenAtRest,
+                At = At(at),
+                Actor = new("tech-01"),
+            };
+        var record = Record(Unit()) with
+        {
+            Timeline =
+            [
+                Event("2026-04-13T08:40:00Z"),
+                Event("2026-04-13T09:30:00"),
+                Event("2026-04-13T10:40:00+02:00"),
+            ],
+        };
+
+        var frame = FrameBuilder.Build(record, Context with { Zone = zone }, Book());
+
+        Assert.Equal([1, 0, 2], frame.Events.Select(item => item.Index));
+    }
+
+    [Fact]
+    public void Build_UndisturbedReading_CountsAsFoundAndAsLeft()
+    {
+        var known = Frame(Height("left", "4.02 mm")).Units[0].Of(MeasuredQuantity.HeightOfCut)!;
+
+        Assert.Equal(KnownState.Fresh, Assert.Single(known.Found).State);
+        Assert.Equal(KnownState.Fresh, Assert.Single(known.Left).State);
+        // u² = (0.010/2)² + 0.01²/12 + 0.003²: 0.00650641…, rounded up to 1e-7 mm.
+        var measured = Assert.IsType<MeasuredValue>(known.Left[0].Knowledge);
+        Assert.Equal(Mm(0.0065065m), measured.Uncertainty.Value);
+    }
+
+    [Fact]
+    public void Build_ClearanceStepsWithinTheSheet_CarryTheHeightWithMoreDoubt()
+    {
+        var frame = Frame(Height("left", "4.02 mm"), Open(Side.Left, 1), Open(Side.Right, 1));
+
+        var place = Left(frame, MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(KnownState.Carried, place.State);
+        // One step per side is one step: ±0.010 mm rectangular on top; √(0.0065065² + 0.010²/3) = 0.00869872…
+        Assert.Equal(Mm(0.0086988m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+    }
+
+    [Fact]
+    public void Build_MoreClearanceStepsThanTheSheetAllows_MakeTheHeightStale()
+    {
+        var frame = Frame(Height("left", "4.02 mm"), Open(Side.Left, 3));
+
+        var place = Left(frame, MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(KnownState.Stale, place.State);
+        Assert.Null(place.Knowledge);
+        Assert.Equal(["/units/0/entries/0", "/units/0/entries/1"], place.Evidence.AsEnumerable());
+    }
+
+    [Fact]
+    public void Build_HeightRangeMoved_MakesHeightRollerAndGroomerStale()
+    {
+        var frame = Frame(
+            Measured(MeasuredQuantity.GroomerHeight, null, "4.00 mm"),
+            Height("left", "4.02 mm"),
+            Measured(MeasuredQuantity.FrontRoller, "left", "10.00 mm"),
+            Moved(AdjusterKind.HeightRange)
+        );
+
+        Assert.Equal(KnownState.Stale, Left(frame, MeasuredQuantity.HeightOfCut, 51).State);
+        Assert.Equal(KnownState.Stale, Left(frame, MeasuredQuantity.FrontRoller, 51).State);
+        Assert.Equal(KnownState.Stale, Left(frame, MeasuredQuantity.GroomerHeight).State);
+    }
+
+    [Fact]
+    public void Build_OneStepOpenBetweenFeelers_BoundsTheGapFromBothSides()
+    {
+        // 0.001 in does not pass, one step of 0.0005 in open on both sides, 0.001 in passes; e = 0.0001 in.
+        var frame = Frame(
+            Feeler("left", "0.001 in", passes: false),
+            Open(Side.Both, 1),
+            Feeler("left", "0.001 in", passes: true)
+        );
+
+        var interval = Assert.IsType<LengthInterval>(Left(frame, MeasuredQuantity.Clearance, 51).Knowledge);
+
+        Assert.Equal(IntervalEnd.Closed(Domain.Quantities.Length.FromInches(0.0009m)), interval.Lower);
+        Assert.Equal(IntervalEnd.Open(Domain.Quantities.Length.FromInches(0.0016m)), interval.Upper);
+    }
+
+    [Fact]
+    public void Build_LeftSideOnlyOpened_MovesTheStationByItsLever()
+    {
+        // Station 51 mm of 510 mm: nine tenths of 0.0005 in. 0.0011 + 0.00045 in.
+        var frame = Frame(
+            Feeler("left", "0.001 in", passes: false),
+            Open(Side.Left, 1),
+            Feeler("left", "0.001 in", passes: true)
+        );
+
+        var interval = Assert.IsType<LengthInterval>(Left(frame, MeasuredQuantity.Clearance, 51).Knowledge);
+
+        Assert.Equal(IntervalEnd.Open(Domain.Quantities.Length.FromInches(0.00155m)), interval.Upper);
+    }
+
+    [Fact]
+    public void Build_FeelerNotTriedSinceItsAdjusterTurned_IsStale()
+    {
+        var frame = Frame(Feeler("left", "0.001 in", passes: true), Open(Side.Left, 1));
+
+        Assert.Equal(KnownState.Stale, Left(frame, MeasuredQuantity.Clearance, 51).State);
+    }
+
+    [Fact]
+    public void Build_SameFeelerPassesAndDoesNot_ConflictsUntilRepeated()
+    {
+        var twice = Frame(Feeler("left", "0.001 in", true), Feeler("left", "0.001 in", false));
+        var thrice = Frame(
+            Feeler("left", "0.001 in", true),
+            Feeler("left", "0.001 in", false),
+            Feeler("left", "0.001 in", false)
+        );
+
+        Assert.Equal(KnownState.Conflicting, Left(twice, MeasuredQuantity.Clearance, 51).State);
+        Assert.Equal(KnownState.Fresh, Left(thrice, MeasuredQuantity.Clearance, 51).State);
+    }
+
+    [Fact]
+    public void Build_HeightChangedWithNothingTurned_Conflicts()
+    {
+        var frame = Frame(Height("left", "4.30 mm"), Height("left", "4.00 mm"));
+
+        Assert.Equal(KnownState.Conflicting, Left(frame, MeasuredQuantity.HeightOfCut, 51).State);
+    }
+
+    [Fact]
+    public void Build_ReelGround_VoidsNearlyEverythingButTheStatedDiameter()
+    {
+        var frame = Frame(
+            Feeler("left", "0.001 in", true),
+            Height("left", "4.02 mm"),
+            Seen(MeasuredQuantity.BearingPlay, Condition.Sound),
+            new Grinding
+            {
+                Kind = GrindingKind.ReelSpin,
+                Before = L("124.8 mm"),
+                After = L("124.6 mm"),
+            }
+        );
+
+        Assert.Equal(KnownState.Stale, Left(frame, MeasuredQuantity.Clearance, 51).State);
+        Assert.Equal(KnownState.Stale, Left(frame, MeasuredQuantity.HeightOfCut, 51).State);
+        Assert.Equal(KnownState.Fresh, Left(frame, MeasuredQuantity.BearingPlay).State);
+        var diameter = frame.Units[0].Of(MeasuredQuantity.ReelDiameter)!;
+        Assert.Equal(Mm(124.8m), ((MeasuredValue)Assert.Single(diameter.Found).Knowledge!).Value);
+        Assert.Equal(Mm(124.6m), ((MeasuredValue)Assert.Single(diameter.Left).Knowledge!).Value);
+    }
+
+    [Theory]
+    [InlineData("HG-01", FindingReason.None)]
+    [InlineData("HG-LATE", FindingReason.GaugeUnfit)]
+    [InlineData("HG-OFF", FindingReason.GaugeUnfit)]
+    [InlineData("HG-BARE", FindingReason.UncertaintyUnknown)]
+    [InlineData(null, FindingReason.UncertaintyUnknown)]
+    public void Build_GaugeOfAnyState_SaysWhyItProvesNothing(string? gauge, FindingReason doubt)
+    {
+        var good = Instruments[0];
+        var record = Record(Unit(Height("left", "4.02 mm", gauge))) with
+        {
+            Instruments =
+            [
+                good,
+                good with
+                {
+                    Id = new("HG-LATE"),
+                    Calibration = good.Calibration! with { Due = new(2026, 4, 12) },
+                },
+                good with
+                {
+                    Id = new("HG-OFF"),
+                    ZeroCheck = new(L("0.02 mm"), "SP-01"),
+                },
+                new Instrument { Id = new("HG-BARE"), Kind = InstrumentKind.HeightGauge },
+            ],
+        };
+
+        var frame = FrameBuilder.Build(record, Context, Book());
+
+        Assert.Equal(doubt, Left(frame, MeasuredQuantity.HeightOfCut, 51).Doubt);
+    }
+
+    [Fact]
+    public void Build_StationNearTheGaugingStation_IsThatStation()
+    {
+        var frame = Frame(Height("2 in", "4.02 mm"));
+
+        Assert.Equal(Mm(51), Assert.Single(frame.Units[0].Of(MeasuredQuantity.HeightOfCut)!.Left).Station);
+    }
+}
