@@ -41,6 +41,46 @@ public sealed class IntervalSet : IEquatable<IntervalSet>
         return joined.Count == 0 ? Never : new(joined.ToImmutable());
     }
 
+    /// <summary>
+    /// When something stood that was brought about at some places and ended at others. Brought about again while it
+    /// stands changes nothing; so does an end while it does not stand. At one and the same place the end comes first.
+    /// </summary>
+    public static IntervalSet Latched(IEnumerable<TimelinePlace> begins, IEnumerable<TimelinePlace> ends)
+    {
+        ArgumentNullException.ThrowIfNull(begins);
+        ArgumentNullException.ThrowIfNull(ends);
+        var turns = begins
+            .Select(place => (Place: place, Begins: true))
+            .Concat(ends.Select(place => (Place: place, Begins: false)))
+            .OrderBy(turn => turn.Place)
+            .ThenBy(turn => turn.Begins);
+        var stood = ImmutableArray.CreateBuilder<TimelineInterval>();
+        TimelinePlace? since = null;
+        foreach (var turn in turns)
+        {
+            if (turn.Begins)
+            {
+                since ??= turn.Place;
+            }
+            else if (since is { } from)
+            {
+                stood.Add(new(from, turn.Place));
+                since = null;
+            }
+        }
+
+        if (since is { } open)
+        {
+            stood.Add(new(open, null));
+        }
+
+        return Of(stood);
+    }
+
+    /// <summary>Where stretches end.</summary>
+    public IEnumerable<TimelinePlace> Ends =>
+        Intervals.Select(interval => interval.Until).OfType<TimelinePlace>();
+
     /// <summary>Whether it held at a place.</summary>
     public bool Contains(TimelinePlace place) => StretchAt(place) is not null;
 

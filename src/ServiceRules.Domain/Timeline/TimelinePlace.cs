@@ -3,16 +3,16 @@ namespace ServiceRules.Domain.Timeline;
 /// <summary>
 /// A place in the judged order of a timeline: by instant, and entries of one instant in the order they were entered.
 /// </summary>
-/// <param name="Ticks">UTC ticks of the instant.</param>
+/// <param name="Moment">The instant.</param>
 /// <param name="Index">Index of the entry in the record.</param>
-public readonly record struct TimelinePlace(long Ticks, int Index) : IComparable<TimelinePlace>
+public readonly record struct TimelinePlace(Moment Moment, int Index) : IComparable<TimelinePlace>
 {
     /// <summary>Before every entry.</summary>
-    public static TimelinePlace Beginning { get; } = new(long.MinValue, int.MinValue);
+    public static TimelinePlace Beginning { get; } = new(default, int.MinValue);
 
     /// <summary>Compares by instant, then by the order of entry.</summary>
     public int CompareTo(TimelinePlace other) =>
-        Ticks != other.Ticks ? Ticks.CompareTo(other.Ticks) : Index.CompareTo(other.Index);
+        Moment != other.Moment ? Moment.CompareTo(other.Moment) : Index.CompareTo(other.Index);
 
     /// <summary>Whether the left place stands before the right one.</summary>
     public static bool operator <(TimelinePlace left, TimelinePlace right) => left.CompareTo(right) < 0;

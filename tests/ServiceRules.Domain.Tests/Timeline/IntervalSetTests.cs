@@ -20,11 +20,11 @@ public sealed class IntervalSetTests
     [Fact]
     public void Contains_SameInstantLaterEntry_StandsAfterTheEnd()
     {
-        var held = IntervalSet.Of([new(new(10, 3), new(20, 7))]);
+        var held = IntervalSet.Of([new(At(10, 3), At(20, 7))]);
 
-        Assert.False(held.Contains(new(10, 2)));
-        Assert.True(held.Contains(new(20, 6)));
-        Assert.False(held.Contains(new(20, 7)));
+        Assert.False(held.Contains(At(10, 2)));
+        Assert.True(held.Contains(At(20, 6)));
+        Assert.False(held.Contains(At(20, 7)));
     }
 
     [Fact]
@@ -33,6 +33,13 @@ public sealed class IntervalSetTests
     [Fact]
     public void Without_MiddlePart_LeavesBothSides() =>
         Assert.Equal(Held((1, 3), (5, null)), Held((1, null)).Without(Held((3, 5))));
+
+    [Fact]
+    public void Latched_BegunTwiceEndedTwice_StandsFromTheFirstBeginToTheFirstEnd() =>
+        Assert.Equal(
+            Held((2, 6), (9, null)),
+            IntervalSet.Latched([At(9), At(2), At(4)], [At(1), At(6), At(7)])
+        );
 
     [Property]
     public bool Operations_AnySets_AgreeWithMembership(
@@ -57,7 +64,8 @@ public sealed class IntervalSetTests
     public bool Complement_Twice_IsTheSameSet((byte From, byte Length)[] any) =>
         Drawn(any).Complement().Complement().Equals(Drawn(any));
 
-    private static TimelinePlace At(int tick) => new(tick, 0);
+    private static TimelinePlace At(int second, int index = 0) =>
+        new(Moment.From(DateTimeOffset.UnixEpoch.AddSeconds(second)), index);
 
     private static IntervalSet Held(params (int From, int? Until)[] stretches) =>
         IntervalSet.Of(

@@ -1,13 +1,59 @@
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
+/// <summary>Whether the record's own times can be taken at their word. A doubt is unproven, never a breach.</summary>
 internal static class CredibilityCheck
 {
-    public static CheckOutcome Evaluate(
-        Check.Credibility check,
-        Rule rule,
-        JobFrame frame,
-        UnitFrame? unit
-    ) => Told.InProgress("not judged yet");
+    public static CheckOutcome Evaluate(Check.Credibility check, Rule rule, JobFrame frame, UnitFrame? unit)
+    {
+        var doubts = CredibilityReading.Of(TimelineReading.Of(frame), check.Of).ToList();
+        if (doubts.Count == 0)
+        {
+            return Told.Met(Sound(check.Of));
+        }
+
+        var told = doubts.Select(doubt => Sentence(doubt.Why)).Distinct(StringComparer.Ordinal).ToList();
+        return TimelineOutcome.Of(
+            Verdict.Unproven,
+            FindingReason.NotCredible,
+            told[0],
+            [.. doubts.Select(doubt => doubt.Pointer).Distinct().Order(StringComparer.Ordinal)],
+            Advice(check.Of)
+        ) with
+        {
+            Notices = [.. told.Skip(1)],
+        };
+    }
+
+    private static string Sentence(string why) => $"{char.ToUpperInvariant(why[0])}{why[1..]}.";
+
+    private static string Sound(CredibilityOf kind) =>
+        kind switch
+        {
+            CredibilityOf.NoOffset => "Every time in the timeline has its offset from UTC.",
+            CredibilityOf.LateEntries => "No entry is labelled as made later.",
+            CredibilityOf.Bursts => "No steps are recorded faster than they can be made.",
+            CredibilityOf.BackFilled => "No unlabelled entry is known to have been received after the work.",
+            CredibilityOf.ClockBackward => "No device's clock is seen to go back.",
+            CredibilityOf.EntryTimes => "No time of a bench entry contradicts its order or the work.",
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(kind),
+                kind,
+                "kinds of doubt are a closed family"
+            ),
+        };
+
+    private static string Advice(CredibilityOf kind) =>
+        kind switch
+        {
+            CredibilityOf.NoOffset => "Set the device to write times with their offset.",
+            CredibilityOf.LateEntries =>
+                "Nothing to do: a labelled late entry is honest, and weaker evidence.",
+            CredibilityOf.ClockBackward =>
+                "Check the device's clock, and have somebody who was there confirm the order.",
+            _ => "Ask whoever did the work; label entries that were made later as such.",
+        };
 }

@@ -1,9 +1,58 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
+/// <summary>
+/// Everybody works only inside their own protected interval: every source isolated, held by their own lock or control,
+/// released and proven dead; nobody at work while the machine runs; pressure that can come back checked in time; devices
+/// taken off by whoever put them on.
+/// </summary>
 internal static class ProtectionCheck
 {
-    public static CheckOutcome Evaluate(Check.Protection check, Rule rule, JobFrame frame, UnitFrame? unit) =>
-        Told.InProgress("not judged yet");
+    public static CheckOutcome Evaluate(Check.Protection check, Rule rule, JobFrame frame, UnitFrame? unit)
+    {
+        var reading = TimelineReading.Of(frame);
+        var words = TimelineWords.Of(reading);
+        var protection = frame.Procedure is { } procedure ? ProtectionReading.Of(reading, procedure) : null;
+        var faults = new List<TimelineFault>();
+        faults.AddRange(WorkWhileRunning.Faults(reading, words));
+        faults.AddRange(DevicesTakenOff.Faults(reading, words));
+        if (protection is not null)
+        {
+            faults.AddRange(WorkUnprotected.Faults(reading, protection, words));
+            faults.AddRange(RechecksMissed.Faults(reading, protection, words));
+        }
+
+        if (protection is null && !faults.Exists(fault => fault.Verdict == Verdict.NotMet))
+        {
+            return TimelineOutcome.NoProcedure(frame);
+        }
+
+        faults.AddRange(WorkNotShown.Faults(reading));
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(reading, Shown(reading), RestsOn(reading));
+    }
+
+    private static string Shown(TimelineReading reading) =>
+        reading.Works.IsEmpty
+            ? "The record shows everybody with hands in protected; no hands-on work has started."
+            : $"The record shows {TimelineWords.List(reading.Works.Select(work => work.Person.Text).Distinct(StringComparer.Ordinal))} at work only while protected: every source isolated, held and proven dead.";
+
+    private static ImmutableArray<OrderedEvent> RestsOn(TimelineReading reading) =>
+        reading.Of(
+            TimelineEventKind.IsolatorOperated,
+            TimelineEventKind.PlugRemoved,
+            TimelineEventKind.PlugControlConfirmed,
+            TimelineEventKind.LockApplied,
+            TimelineEventKind.TagApplied,
+            TimelineEventKind.StoredEnergyReleased,
+            TimelineEventKind.IsolationVerified,
+            TimelineEventKind.WorkStarted,
+            TimelineEventKind.WorkStopped
+        );
 }

@@ -1,9 +1,179 @@
+using System.Globalization;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
+/// <summary>Calibrations, training and inspections of procedures that the job rests on had not run out on its day.</summary>
 internal static class RecencyCheck
 {
     public static CheckOutcome Evaluate(Check.Recency check, Rule rule, JobFrame frame, UnitFrame? unit) =>
-        Told.InProgress("not judged yet");
+        check.Of switch
+        {
+            RecencyOf.Instruments => Worst(
+                frame.Record.Instruments.Select(
+                    (instrument, index) => OfInstrument(instrument, index, frame.Record.Date)
+                ),
+                "Every gauge used was in date on the day."
+            ),
+            RecencyOf.Training => Worst(
+                TimelineReading.Of(frame).HandsIn.Select(person => OfPerson(person, frame)),
+                "Everybody with hands in was authorised and in date on the day."
+            ),
+            RecencyOf.ProcedureInspection => OfProcedure(frame),
+            _ => throw new InvalidOperationException("what may run out is a closed family"),
+        };
+
+    private static CheckOutcome Worst(IEnumerable<CheckOutcome?> outcomes, string allWell)
+    {
+        var faults = outcomes
+            .OfType<CheckOutcome>()
+            .OrderBy(outcome => outcome.Verdict == Verdict.NotMet ? 0 : 1)
+            .ToList();
+        return faults.Count == 0
+            ? Told.Met(allWell)
+            : faults[0] with
+            {
+                Evidence = Told.Sorted(faults.SelectMany(fault => fault.Evidence)),
+                Notices = [.. faults.Skip(1).Select(fault => fault.Statement)],
+            };
+    }
+
+    private static CheckOutcome? OfInstrument(Instrument instrument, int index, DateOnly day)
+    {
+        var pointer = string.Create(CultureInfo.InvariantCulture, $"/instruments/{index}");
+        return instrument switch
+        {
+            { Inspection: { Result: Condition.Faulty } inspection } => Fault(
+                Verdict.NotMet,
+                FindingReason.Faulty,
+                $"Gauge {instrument.Id} was found faulty on {Day(inspection.Date)}.",
+                pointer,
+                "Use another gauge and read again."
+            ),
+            { Calibration: { } calibration } when calibration.Due < day => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"The calibration of gauge {instrument.Id} was due on {Day(calibration.Due)}.",
+                pointer,
+                "Use a gauge that is in date, or have this one calibrated, and read again."
+            ),
+            { Calibration: { } calibration } when calibration.Date > day => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"Gauge {instrument.Id} was calibrated on {Day(calibration.Date)}, after the day of the job.",
+                pointer,
+                "Check the dates of the calibration."
+            ),
+            { Inspection: { } inspection } when inspection.Date > day => Fault(
+                Verdict.Unproven,
+                FindingReason.OutOfDate,
+                $"Gauge {instrument.Id} was inspected on {Day(inspection.Date)}, after the day of the job.",
+                pointer,
+                "Check the date of the inspection."
+            ),
+            { Kind: InstrumentKind.PaperStrip } => null,
+            { Calibration: null, ZeroCheck: null, Inspection: null } => Fault(
+                Verdict.Unproven,
+                FindingReason.GaugeUnfit,
+                $"The record shows no calibration, zero check or inspection of gauge {instrument.Id}.",
+                pointer,
+                "Check the gauge on a setting piece, or inspect it, at the start of the job."
+            ),
+            _ => null,
+        };
+    }
+
+    private static CheckOutcome? OfPerson(Id<Participant> person, JobFrame frame)
+    {
+        const string act = "Only people who are authorised and in date put hands in.";
+        var day = frame.Record.Date;
+        var entry = frame.Context.People.FirstOrDefault(known => known.Id == person);
+        return entry switch
+        {
+            null => Fault(
+                Verdict.Unproven,
+                FindingReason.NotRegistered,
+                $"The register of people does not have {person}.",
+                "/people",
+                "Enter the person in the register."
+            ),
+            { Authorised: false } => Fault(
+                Verdict.NotMet,
+                FindingReason.WrongPerson,
+                $"{person} had hands in and is not authorised to lock out and work on machines.",
+                "/people",
+                act
+            ),
+            { TrainedOn: null } => Fault(
+                Verdict.Unproven,
+                FindingReason.NotRegistered,
+                $"The register of people has no date of training for {person}.",
+                "/people",
+                "Enter the date of training in the register."
+            ),
+            { TrainedOn: { } on } when on > day => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"{person} was trained on {Day(on)}, after the day of the job.",
+                "/people",
+                act
+            ),
+            { TrainedUntil: { } until } when until < day => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"The training of {person} held until {Day(until)}.",
+                "/people",
+                act
+            ),
+            _ => null,
+        };
+    }
+
+    private static CheckOutcome OfProcedure(JobFrame frame)
+    {
+        const string act = "Have the procedure inspected by somebody who does not use it.";
+        return frame.Procedure switch
+        {
+            null => TimelineOutcome.NoProcedure(frame),
+            { InspectionDue: { } due } procedure when due < frame.Record.Date => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"The inspection of procedure {procedure.Id} was due on {Day(due)}.",
+                "/machine",
+                act
+            ),
+            { InspectedOn: { } on } procedure when on > frame.Record.Date => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"Procedure {procedure.Id} was inspected on {Day(on)}, after the day of the job.",
+                "/machine",
+                act
+            ),
+            { InspectedOn: { } on, InspectionDue: { } due } procedure => Told.Met(
+                $"Procedure {procedure.Id} was inspected on {Day(on)}; the next inspection is due on {Day(due)}.",
+                ["/machine"]
+            ),
+            var procedure => Fault(
+                Verdict.Unproven,
+                FindingReason.NotRegistered,
+                $"The register does not say when procedure {procedure.Id} was inspected and when it is due.",
+                "/machine",
+                "Enter the inspection of the procedure in the register."
+            ),
+        };
+    }
+
+    private static CheckOutcome Fault(
+        Verdict verdict,
+        FindingReason reason,
+        string statement,
+        string pointer,
+        string act
+    ) => TimelineOutcome.Of(verdict, reason, statement, [pointer], act);
+
+    private static string Day(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

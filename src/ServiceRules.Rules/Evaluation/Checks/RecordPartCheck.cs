@@ -1,9 +1,128 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
+/// <summary>A part of the record is there, and says what it should.</summary>
 internal static class RecordPartCheck
 {
     public static CheckOutcome Evaluate(Check.RecordPart check, Rule rule, JobFrame frame, UnitFrame? unit) =>
-        Told.InProgress("not judged yet");
+        check.Part switch
+        {
+            RequiredPart.SignOff => SignedOff(frame),
+            RequiredPart.FollowUp => FollowedUp(frame),
+            RequiredPart.SafetyDefectsClosed => DefectsClosed(TimelineReading.Of(frame)),
+            RequiredPart.BlockageByTool => BlockageCleared(TimelineReading.Of(frame)),
+            _ => throw new InvalidOperationException("parts of a record are a closed family"),
+        };
+
+    private static CheckOutcome SignedOff(JobFrame frame) =>
+        frame.Record.SignOff is { } signOff
+            ? Told.Met($"Signed off by {signOff.By} at {signOff.At.Text}.", ["/signOff"])
+            : TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                "The job is not signed off yet.",
+                [],
+                "Sign the job off when it is done."
+            );
+
+    private static CheckOutcome FollowedUp(JobFrame frame) =>
+        frame.Record.FollowUp switch
+        {
+            { Result: Condition.Sound } sound => Told.Met(
+                $"Checked again after first use by {sound.By} at {sound.At.Text}: sound.",
+                ["/followUp"]
+            ),
+            { } faulty => TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.Faulty,
+                $"Checked again after first use by {faulty.By} at {faulty.At.Text}: faulty{(faulty.Note is { } note ? $" ({note})" : string.Empty)}.",
+                ["/followUp"],
+                "Take the unit back in and put it right."
+            ),
+            _ => TimelineOutcome.Of(
+                Verdict.Unproven,
+                frame.State == RecordState.Open ? FindingReason.InProgress : FindingReason.StepMissing,
+                "Not checked again after first use yet.",
+                [],
+                "Check the units again after first use."
+            ),
+        };
+
+    /// <summary>A defect put right is the one found first of those still open; nothing else in an entry tells them apart.</summary>
+    private static CheckOutcome DefectsClosed(TimelineReading reading)
+    {
+        var open = new Queue<OrderedEvent>();
+        var entries = reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed);
+        foreach (var entry in entries)
+        {
+            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
+            {
+                open.Enqueue(entry);
+            }
+            else
+            {
+                _ = open.TryDequeue(out var _);
+            }
+        }
+
+        if (open.Count == 0)
+        {
+            return TimelineOutcome.Met(
+                reading,
+                entries.IsEmpty
+                    ? "The record shows no safety defect."
+                    : "The record shows every safety defect found put right.",
+                entries
+            );
+        }
+
+        var found = open.Peek();
+        var isOut = reading.Events.Any(entry =>
+            entry.Event.Kind is TimelineEventKind.HandedBack && entry.Place() > found.Place()
+        );
+        var mayStillBeMended = reading.IsOpen && !isOut;
+        return TimelineOutcome.Of(
+            mayStillBeMended ? Verdict.Unproven : Verdict.NotMet,
+            mayStillBeMended ? FindingReason.InProgress : FindingReason.Faulty,
+            $"The record shows a safety defect found {TimelineWords.Of(reading).AtBy(found)}{(found.Event.Reason ?? found.Event.Method) switch { { } what => $" ({what})", _ => string.Empty }}, and does not show it put right.",
+            open.Evidence(),
+            "Put the defect right before the machine goes out."
+        );
+    }
+
+    private static CheckOutcome BlockageCleared(TimelineReading reading)
+    {
+        var words = TimelineWords.Of(reading);
+        var byHand = reading.Of(TimelineEventKind.BlockageClearedByHand);
+        if (!byHand.IsEmpty)
+        {
+            return TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                $"The record shows the blockage cleared by hand {words.AtBy(byHand[0])}.",
+                byHand.Evidence(),
+                "Clear a blockage with a tool only: trapped pressure can turn the reel when it frees."
+            );
+        }
+
+        var withTool = reading.Of(TimelineEventKind.BlockageClearedWithTool);
+        return withTool.IsEmpty
+            ? TimelineOutcome.Of(
+                Verdict.Unproven,
+                reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+                "The record does not show how the blockage was cleared.",
+                [],
+                "Clear a blockage with a tool only, and enter it."
+            )
+            : TimelineOutcome.Met(
+                reading,
+                $"The record shows the blockage cleared with a tool {words.AtBy(withTool[0])}.",
+                withTool
+            );
+    }
 }

@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>Which step of protection one person lacks at a place of the timeline.</summary>
+/// <param name="What">After <c>does not show</c>.</param>
+/// <param name="Act">What to do about it.</param>
+/// <param name="Entries">Entries that bear on it.</param>
+internal sealed record ProtectionLack(string What, string Act, ImmutableArray<OrderedEvent> Entries)
+{
+    /// <summary>Everything lacking, in the order in which it would have to be done.</summary>
+    public static IEnumerable<ProtectionLack> At(
+        TimelinePlace place,
+        Id<Participant> person,
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    )
+    {
+        var sources = protection.Sources;
+        var on = sources.Where(source => !source.Isolated.Contains(place)).ToList();
+        var free = sources
+            .Where(source =>
+                source.HasIsolator && !protection.ControlOf(person, source.Source).Contains(place)
+            )
+            .ToList();
+        var stored = sources
+            .Where(source => !source.Released.Contains(place) && !on.Contains(source))
+            .ToList();
+        var unproven = sources
+            .Where(source =>
+                !source.Proven.Contains(place) && !on.Contains(source) && !stored.Contains(source)
+            )
+            .ToList();
+        return Grouped(on, source => NotIsolated(source, place, reading, words))
+            .Concat(Grouped(free, source => NotHeld(source, place, person, reading, protection)))
+            .Concat(Grouped(stored, source => NotReleased(source)))
+            .Concat(Grouped(unproven, source => NotProven(source, place, reading, words)));
+    }
+
+    private static IEnumerable<ProtectionLack> Grouped(
+        List<SourceReading> sources,
+        Func<
+            SourceReading,
+            (string Before, string After, string Act, ImmutableArray<OrderedEvent> Entries)
+        > told
+    ) =>
+        from source in sources
+        let one = told(source)
+        group (source, one.Entries) by (one.Before, one.After, one.Act) into alike
+        select new ProtectionLack(
+            alike.Key.Before
+                + TimelineWords.Named(alike.Select(item => item.source.Source))
+                + alike.Key.After,
+            alike.Key.Act,
+            [.. alike.SelectMany(item => item.Entries)]
+        );
+
+    private static (string, string, string, ImmutableArray<OrderedEvent>) NotIsolated(
+        SourceReading source,
+        TimelinePlace place,
+        TimelineReading reading,
+        TimelineWords words
+    )
+    {
+        const string act = "Stop work; isolate, lock and verify before hands go in again.";
+        var lost = reading.Events.LastOrDefault(entry =>
+            entry.Place() <= place && source.Isolated.Ends.Contains(entry.Place())
+        );
+        return lost is null
+            ? (string.Empty, " isolated", act, [])
+            : (
+                string.Empty,
+                $" isolated again after {EventWords.Done(lost.Event.Kind)} at {words.Time(lost)}",
+                act,
+                [lost]
+            );
+    }
+
+    private static (string, string, string, ImmutableArray<OrderedEvent>) NotHeld(
+        SourceReading source,
+        TimelinePlace place,
+        Id<Participant> person,
+        TimelineReading reading,
+        ProtectionReading protection
+    )
+    {
+        var on = reading.Devices.LastOrDefault(device =>
+            device.Person == person
+            && device.Interval.Contains(place)
+            && (device.IsOn(source.Source.Id) || device.IsOnGroupBox)
+        );
+        var why = on switch
+        {
+            null => string.Empty,
+            { HoldsOff: false } => $" ({on.Device} holds it in the position on)",
+            { IsTag: true } => $" (tag {on.Device} does not stand for a lock here)",
+            _ when protection.IsIssuedToAnother(on) => $" (lock {on.Device} is issued to somebody else)",
+            { IsOnGroupBox: true } =>
+                $" (lock {on.Device} is on the group box, but no job lock holds the isolator)",
+            _ => $" (lock {on.Device} is a job lock, not {person}'s own)",
+        };
+        return (
+            $"{person}'s own {(source.Source.Lockable ? "lock" : "lock or control")} on ",
+            why,
+            $"{person} puts an own lock on every source before hands go in.",
+            on is null ? [] : [on.Applied]
+        );
+    }
+
+    private static (string, string, string, ImmutableArray<OrderedEvent>) NotReleased(SourceReading source) =>
+        (
+            "the stored energy of ",
+            source.HasIsolator ? " released after it was isolated" : " released or restrained",
+            "Release or restrain stored energy, then verify, before hands go in.",
+            []
+        );
+
+    private static (string, string, string, ImmutableArray<OrderedEvent>) NotProven(
+        SourceReading source,
+        TimelinePlace place,
+        TimelineReading reading,
+        TimelineWords words
+    )
+    {
+        const string act = "Verify that every source is dead before hands go in.";
+        var verified = SourceReading
+            .Verifications(reading, source.Source)
+            .LastOrDefault(entry => entry.Place() <= place);
+        if (verified is null)
+        {
+            return (string.Empty, " verified dead", act, []);
+        }
+
+        var after = SourceReading
+            .Releases(reading, source.Source)
+            .LastOrDefault(entry => entry.Place() > verified.Place() && entry.Place() <= place);
+        return after is null
+            ? (
+                string.Empty,
+                $" verified dead after it was made safe (last verified at {words.Time(verified)})",
+                act,
+                [verified]
+            )
+            : (
+                string.Empty,
+                $" verified dead after its stored energy was released at {words.Time(after)} (last verified at {words.Time(verified)})",
+                act,
+                [verified, after]
+            );
+    }
+}

@@ -1,0 +1,61 @@
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>Stored energy that can build up again is checked at least as often as the procedure says, while anybody works.</summary>
+internal static class RechecksMissed
+{
+    public static IEnumerable<TimelineFault> Faults(
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    )
+    {
+        foreach (var source in protection.Sources)
+        {
+            if (source.Source.RecheckMinutes is not { } minutes)
+            {
+                continue;
+            }
+
+            var checks = reading
+                .Of(TimelineEventKind.IsolationVerified, TimelineEventKind.StoredEnergyRechecked)
+                .Where(entry => entry.Event.SpeaksOf(source.Source.Id))
+                .ToList();
+            foreach (var work in reading.AnyWork.Intervals)
+            {
+                if (Gap(checks, work, TimeSpan.FromMinutes(minutes)) is { } last)
+                {
+                    yield return new(
+                        Verdict.NotMet,
+                        FindingReason.Unprotected,
+                        $"The record shows no check of {source.Source.Title} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
+                        [last],
+                        "Stop, relieve and check again before work goes on."
+                    );
+                }
+            }
+        }
+    }
+
+    /// <summary>The check after which the next came too late for a stretch of work, or null.</summary>
+    private static OrderedEvent? Gap(List<OrderedEvent> checks, TimelineInterval work, TimeSpan longest)
+    {
+        var last = checks.LastOrDefault(entry => entry.Place() <= work.From);
+        foreach (var next in checks.Where(entry => work.From < entry.Place() && work.Contains(entry.Place())))
+        {
+            if (last is not null && next.Moment - last.Moment > longest)
+            {
+                return last;
+            }
+
+            last = next;
+        }
+
+        return last is not null && work.Until is { } until && until.Moment - last.Moment > longest
+            ? last
+            : null;
+    }
+}

@@ -1,0 +1,179 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Steps required after the last hands-on work, and before the machine is started or handed back. Looking round and
+/// seeing people clear are required again before every test run.
+/// </summary>
+internal static class StepsAfterWork
+{
+    public static CheckOutcome Judge(Check.RequiredEvent check, TimelineReading reading)
+    {
+        var words = TimelineWords.Of(reading);
+        var faults = new List<TimelineFault>();
+        var restsOn = new List<OrderedEvent>();
+        foreach (var step in RequiredStep.Of(check, reading))
+        {
+            JudgeStep(step, reading, words, faults, restsOn);
+        }
+
+        if (check is { Per: RequiredPer.Job } && check.Events.Any(IsRequiredBeforeTests))
+        {
+            faults.AddRange(BeforeTests(check, reading, words));
+        }
+
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                reading,
+                $"The record shows {EventWords.AnyOf(check.Events)}{(restsOn is [var only] ? " " + words.AtBy(only) : string.Empty)}, after the work ended.",
+                restsOn
+            );
+    }
+
+    private static void JudgeStep(
+        RequiredStep step,
+        TimelineReading reading,
+        TimelineWords words,
+        List<TimelineFault> faults,
+        List<OrderedEvent> restsOn
+    )
+    {
+        var end = reading.EndOfWork(step.Person);
+        var after = end ?? LastStart(step, reading);
+        var limit = reading.Events.FirstOrDefault(entry =>
+            IsLimit(step.Check, entry.Event.Kind) && (after is null || entry.Place() > after.Place())
+        );
+        foreach (var source in step.Sources.IsEmpty ? [null] : step.Sources.Cast<EnergySource?>())
+        {
+            var found = step.Entries(reading, source)
+                .Where(entry => after is null || entry.Place() > after.Place())
+                .ToList();
+            var inTime = found.Find(entry => limit is null || entry.Place() < limit.Place());
+            if (inTime is not null && end is not null)
+            {
+                restsOn.Add(inTime);
+            }
+            else
+            {
+                var late = inTime is null ? found.FirstOrDefault() : null;
+                faults.Add(Fault(step, source, reading, words, end, inTime ?? late, limit));
+            }
+        }
+    }
+
+    private static TimelineFault Fault(
+        RequiredStep step,
+        EnergySource? source,
+        TimelineReading reading,
+        TimelineWords words,
+        OrderedEvent? end,
+        OrderedEvent? found,
+        OrderedEvent? limit
+    )
+    {
+        var what = step.Words + RequiredStep.For(source is null ? [] : [source]);
+        var isTooLate = found is not null && limit is not null && found.Place() > limit.Place();
+        var started = limit is null
+            ? string.Empty
+            : $"{EventWords.Done(limit.Event.Kind)} at {words.Time(limit)}";
+        ImmutableArray<OrderedEvent> entries = [.. new[] { end, found, limit }.OfType<OrderedEvent>()];
+        return (found, limit) switch
+        {
+            (not null, not null) when isTooLate => new(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"The record shows {what} only at {words.Time(found)}, after it shows {started}.",
+                entries,
+                "Take the machine out of use until it is done and seen to."
+            ),
+            (null, not null) => new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what} between the work and {started}.",
+                entries,
+                "Take the machine out of use until it is done and seen to."
+            ),
+            _ when reading.IsOpen => new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"Not yet shown: {what}, after the work and before the machine is started or handed back.",
+                entries,
+                "Do it after the work, before the machine is started or handed back."
+            ),
+            (null, _) => new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what} after the work.",
+                entries,
+                "Do it, and enter it as what it is: done later."
+            ),
+            _ => new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {what} at {words.Time(found)}, but not when hands-on work ended.",
+                entries,
+                "Enter when hands-on work started and stopped, as a late entry."
+            ),
+        };
+    }
+
+    private static IEnumerable<TimelineFault> BeforeTests(
+        Check.RequiredEvent check,
+        TimelineReading reading,
+        TimelineWords words
+    )
+    {
+        foreach (var test in reading.Of(TimelineEventKind.TestEnergised))
+        {
+            var stopped = reading
+                .Works.Select(work => work.Stop)
+                .OfType<OrderedEvent>()
+                .Where(stop => stop.Place() < test.Place())
+                .MaxBy(stop => stop.Place());
+            var isClear =
+                stopped is null
+                || reading.Energisings.Any(start =>
+                    start.Place() > stopped.Place() && start.Place() < test.Place()
+                )
+                || reading.Events.Any(entry =>
+                    check.Events.Contains(entry.Event.Kind)
+                    && entry.Place() > stopped.Place()
+                    && entry.Place() < test.Place()
+                );
+            if (!isClear)
+            {
+                yield return new(
+                    Verdict.NotMet,
+                    FindingReason.StepMissing,
+                    $"The record does not show {EventWords.AnyOf(check.Events)} between the end of work at {words.Time(stopped!)} and the test run at {words.Time(test)}.",
+                    [stopped!, test],
+                    "Clear tools and people before every test run."
+                );
+            }
+        }
+    }
+
+    private static OrderedEvent? LastStart(RequiredStep step, TimelineReading reading) =>
+        reading.Works.LastOrDefault(work => step.Person is null || work.Person == step.Person)?.Start;
+
+    private static bool IsRequiredBeforeTests(TimelineEventKind kind) =>
+        kind is TimelineEventKind.AreaInspected or TimelineEventKind.PeopleClearChecked;
+
+    // Cut-outs are proved with the machine running, so only handing back ends the time for that.
+    private static bool IsLimit(Check.RequiredEvent check, TimelineEventKind kind) =>
+        kind switch
+        {
+            _ when check.Events.Contains(kind) => false,
+            TimelineEventKind.HandedBack => true,
+            TimelineEventKind.MachineStarted => !check.Events.Contains(TimelineEventKind.CutOutsProved)
+                && !check.Events.Contains(TimelineEventKind.HandedBack),
+            _ => false,
+        };
+}

@@ -1,0 +1,228 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Steps required before the first hands-on work: of everybody, or of each person for a step required of each. A step
+/// that running the machine undoes must come after the machine last ran.
+/// </summary>
+internal static class StepsBeforeWork
+{
+    public static CheckOutcome Judge(Check.RequiredEvent check, TimelineReading reading)
+    {
+        var steps = RequiredStep.Of(check, reading);
+        var words = TimelineWords.Of(reading);
+        var faults = new List<TimelineFault>();
+        var restsOn = new List<OrderedEvent>();
+        foreach (var step in steps)
+        {
+            JudgeStep(step, reading, words, faults, restsOn);
+        }
+
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(reading, Shown(check, steps, reading, words, restsOn), restsOn);
+    }
+
+    private static void JudgeStep(
+        RequiredStep step,
+        TimelineReading reading,
+        TimelineWords words,
+        List<TimelineFault> faults,
+        List<OrderedEvent> restsOn
+    )
+    {
+        var work = step.Person is { } person ? reading.FirstWorkOf(person) : reading.FirstWork;
+        if (work is null && reading.IsOpen && !reading.Works.IsEmpty)
+        {
+            // Others are at work; this person's turn has not come.
+            return;
+        }
+
+        var missing = new List<EnergySource?>();
+        foreach (var source in step.Sources.IsEmpty ? [null] : step.Sources.Cast<EnergySource?>())
+        {
+            var (isShown, entry) = step.IsOwnControl
+                ? OwnControl(step, source!, work, reading)
+                : FirstInTime(step, source, work, reading);
+            if (entry is not null)
+            {
+                restsOn.Add(entry);
+            }
+
+            if (!isShown)
+            {
+                missing.Add(source);
+            }
+        }
+
+        if (missing.Count > 0)
+        {
+            faults.AddRange(Faults(step, missing, work, reading, words));
+        }
+        else if (work is null && !reading.IsOpen)
+        {
+            faults.Add(WorkNotShown(step, restsOn));
+        }
+    }
+
+    private static (bool IsShown, OrderedEvent? Entry) FirstInTime(
+        RequiredStep step,
+        EnergySource? source,
+        WorkInterval? work,
+        TimelineReading reading
+    )
+    {
+        var until = work?.Start.Place();
+        var ran = reading
+            .Energisings.Places()
+            .Where(place => until is null || place < until)
+            .Select(place => (TimelinePlace?)place)
+            .LastOrDefault();
+        var inTime = step.Entries(reading, source)
+            .Where(entry => until is null || entry.Place() < until)
+            .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind) || entry.Place() > ran)
+            .ToList();
+        var weakened = inTime.Count > 1 ? CredibilityReading.Weakened(reading) : [];
+        var first = inTime.Find(entry => !weakened.Contains(entry.Pointer())) ?? inTime.FirstOrDefault();
+        return (first is not null, first);
+    }
+
+    private static (bool IsShown, OrderedEvent? Entry) OwnControl(
+        RequiredStep step,
+        EnergySource source,
+        WorkInterval? work,
+        TimelineReading reading
+    )
+    {
+        var control = ProtectionReading
+            .Of(reading, reading.Frame.Procedure!)
+            .ControlOf(step.Person!.Value, source);
+        var stretch = work is null
+            ? control.Intervals.FirstOrDefault(interval => interval.Until is null)
+            : control.StretchAt(work.Start.Place()) ?? default;
+        var entry = reading.Events.FirstOrDefault(entry => entry.Place() == stretch.From);
+        return (entry is not null, entry);
+    }
+
+    private static IEnumerable<TimelineFault> Faults(
+        RequiredStep step,
+        List<EnergySource?> missing,
+        WorkInterval? work,
+        TimelineReading reading,
+        TimelineWords words
+    )
+    {
+        var sources = missing.OfType<EnergySource>().ToList();
+        if (work is null)
+        {
+            yield return reading.IsOpen ? NotYet(step, sources) : NeverShown(step, sources);
+            yield break;
+        }
+
+        var began =
+            $"{(step.Person is { } person ? person.Text + " started work" : "work started")} at {words.Time(work.Start)}";
+        var late = missing
+            .Select(source => (source, entry: FirstAfter(step, source, work, reading)))
+            .Where(found => found.entry is not null)
+            .ToList();
+        foreach (var (source, entry) in late)
+        {
+            yield return new(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"The record shows {step.Words}{RequiredStep.For(source is null ? [] : [source])} only at {words.Time(entry!)}, after {began}.",
+                [work.Start, entry!],
+                "Stop work and make safe before hands go in again."
+            );
+        }
+
+        var never = missing.Except(late.Select(found => found.source)).ToList();
+        if (never.Count > 0)
+        {
+            yield return new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {step.Words}{RequiredStep.For([.. never.OfType<EnergySource>()])} before {began}.",
+                [work.Start],
+                "Stop work and make safe before hands go in again."
+            );
+        }
+    }
+
+    private static OrderedEvent? FirstAfter(
+        RequiredStep step,
+        EnergySource? source,
+        WorkInterval work,
+        TimelineReading reading
+    ) => step.Entries(reading, source).FirstOrDefault(entry => entry.Place() > work.Start.Place());
+
+    private static TimelineFault NotYet(RequiredStep step, List<EnergySource> sources) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.InProgress,
+            $"Not yet shown: {step.Words}{RequiredStep.For(sources)}. Do it before touching the unit.",
+            [],
+            "Do it, and enter it, before touching the unit."
+        );
+
+    private static TimelineFault NeverShown(RequiredStep step, List<EnergySource> sources) =>
+        new(
+            Verdict.NotMet,
+            FindingReason.StepMissing,
+            $"The record does not show {step.Words}{RequiredStep.For(sources)}.",
+            [],
+            "Ask whoever did the work; enter what they say as a late entry, labelled as such."
+        );
+
+    private static TimelineFault WorkNotShown(RequiredStep step, List<OrderedEvent> restsOn) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {step.Words}, but not when hands-on work{(step.Person is { } person ? $" of {person}" : string.Empty)} started.",
+            [.. restsOn],
+            "Enter when hands-on work started and stopped, as a late entry."
+        );
+
+    private static string Shown(
+        Check.RequiredEvent check,
+        ImmutableArray<RequiredStep> steps,
+        TimelineReading reading,
+        TimelineWords words,
+        List<OrderedEvent> restsOn
+    )
+    {
+        var before = reading.FirstWork is { } work
+            ? $", before work started at {words.Time(work.Start)}."
+            : ". No hands-on work has started.";
+        var what = check.Per switch
+        {
+            RequiredPer.Job when restsOn is [var only] =>
+                $"{EventWords.Done(only.Event.Kind)} {words.AtBy(only)}",
+            RequiredPer.Source => $"{steps[0].Words}{RequiredStep.For(steps[0].Sources)}",
+            _ when steps.Any(step => step.IsOwnControl) => "everybody's own lock or control on each source",
+            _ => $"{EventWords.AnyOf(check.Events)} by everybody with hands in",
+        };
+        return $"The record shows {what}{before}";
+    }
+
+    private static bool IsUndoneByRunning(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.DriveDisengaged
+                or TimelineEventKind.UnitsLowered
+                or TimelineEventKind.ParkingBrakeSet
+                or TimelineEventKind.MachineShutDown
+                or TimelineEventKind.KeyRemoved
+                or TimelineEventKind.SeenAtRest
+                or TimelineEventKind.IsolatorOperated
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.PlugControlConfirmed
+                or TimelineEventKind.StoredEnergyReleased
+                or TimelineEventKind.ReelWedged
+                or TimelineEventKind.IsolationVerified;
+}

@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Hands in outside the person's own protected interval: where that begins, and which of the steps is lacking for which
+/// source. Running machines are told by <see cref="WorkWhileRunning"/> and not again here.
+/// </summary>
+internal static class WorkUnprotected
+{
+    public static IEnumerable<TimelineFault> Faults(
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    )
+    {
+        if (reading.Works.IsEmpty && reading.IsOpen)
+        {
+            return reading.HandsIn.SelectMany(person => NotYet(reading, protection, person));
+        }
+
+        return reading
+            .Works.SelectMany(work => DuringWork(reading, protection, work, words))
+            .Concat(HandsInBetween(reading, protection, words));
+    }
+
+    private static IEnumerable<TimelineFault> DuringWork(
+        TimelineReading reading,
+        ProtectionReading protection,
+        WorkInterval work,
+        TimelineWords words
+    )
+    {
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        var bare = IntervalSet
+            .Of([work.Interval])
+            .Without(protection.ProtectedFor(work.Person))
+            .Without(reading.Running);
+        foreach (var from in bare.Intervals.Select(interval => interval.From))
+        {
+            var isAtStart = from == work.Start.Place();
+            if (!isAtStart && work.Stop is null && !reading.IsOpen)
+            {
+                // Already told: the record shows no end of this work.
+                continue;
+            }
+
+            var entry = reading.Events.First(entry => entry.Place() == from);
+            foreach (var lack in ProtectionLack.At(from, work.Person, reading, protection, words))
+            {
+                if (told.Add(lack.What))
+                {
+                    yield return Fault(work, entry, isAtStart, lack, words);
+                }
+            }
+        }
+    }
+
+    private static TimelineFault Fault(
+        WorkInterval work,
+        OrderedEvent entry,
+        bool isAtStart,
+        ProtectionLack lack,
+        TimelineWords words
+    )
+    {
+        var mayHaveStopped = !isAtStart && work.Stop is null;
+        return new(
+            mayHaveStopped ? Verdict.Unproven : Verdict.NotMet,
+            mayHaveStopped ? FindingReason.InProgress : FindingReason.Unprotected,
+            isAtStart
+                ? $"The record shows {work.Person} starting work at {words.Time(work.Start)}; it does not show {lack.What} by then."
+                : $"The record shows {work.Person} at work from {words.Time(work.Start)}; after {EventWords.Done(entry.Event.Kind)} at {words.Time(entry)} it no longer shows {lack.What}.",
+            [.. new[] { work.Start, entry }.Concat(lack.Entries).Distinct()],
+            mayHaveStopped ? "Enter when work stopped, or make safe again." : lack.Act
+        );
+    }
+
+    // A blockage is cleared with hands at the reel, whether or not work was entered as started.
+    private static IEnumerable<TimelineFault> HandsInBetween(
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    ) =>
+        from entry in reading.Of(
+            TimelineEventKind.BlockageClearedWithTool,
+            TimelineEventKind.BlockageClearedByHand
+        )
+        where
+            !reading.Works.Any(work =>
+                work.Person == entry.Event.Actor && work.Interval.Contains(entry.Place())
+            )
+        from lack in ProtectionLack.At(entry.Place(), entry.Event.Actor, reading, protection, words)
+        select new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}; it does not show {lack.What} by then.",
+            [.. new[] { entry }.Concat(lack.Entries).Distinct()],
+            lack.Act
+        );
+
+    private static IEnumerable<TimelineFault> NotYet(
+        TimelineReading reading,
+        ProtectionReading protection,
+        Id<Participant> person
+    )
+    {
+        var last = reading.Events.IsEmpty ? TimelinePlace.Beginning : reading.Events[^1].Place();
+        var lacks = ProtectionLack
+            .At(last, person, reading, protection, TimelineWords.Of(reading))
+            .Select(lack => lack.What)
+            .ToImmutableArray();
+        if (lacks.Length > 0)
+        {
+            yield return new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"Not yet shown for {person}: {string.Join("; ", lacks)}. Do it before touching the unit.",
+                [],
+                "Make safe before touching the unit."
+            );
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>Times of bench entries held against the order of the bench log and against the hands-on work.</summary>
+internal static class BenchTimes
+{
+    /// <summary>One doubt for every bench entry whose time cannot be right.</summary>
+    public static IEnumerable<EntryDoubt> Contradicted(TimelineReading reading)
+    {
+        var units = reading.Frame.Record.Units;
+        for (var unit = 0; unit < units.Length; unit++)
+        {
+            foreach (var doubt in InUnit(reading, units[unit], unit))
+            {
+                yield return doubt;
+            }
+        }
+    }
+
+    private static IEnumerable<EntryDoubt> InUnit(TimelineReading reading, UnitWork unit, int unitIndex)
+    {
+        (Moment Moment, RecordedTime At)? latest = null;
+        for (var index = 0; index < unit.Entries.Length; index++)
+        {
+            var entry = unit.Entries[index];
+            if (entry.At is not { } at)
+            {
+                continue;
+            }
+
+            var moment = JudgedOrder.MomentOf(at, reading.Frame.Context.Zone);
+            if (latest is { } before && moment < before.Moment)
+            {
+                yield return Doubt(
+                    unitIndex,
+                    index,
+                    $"the entry at {at.Text} on {unit.Id} stands after the one at {before.At.Text}"
+                );
+            }
+            else if (NeedsHands(entry) && !reading.Works.IsEmpty && !IsDuringWork(reading, entry, moment))
+            {
+                yield return Doubt(
+                    unitIndex,
+                    index,
+                    $"the work on {unit.Id} at {at.Text} lies outside the hands-on work of "
+                        + (entry.By?.Text ?? "everybody in the job")
+                );
+            }
+
+            latest = latest is { } so && so.Moment > moment ? so : (moment, at);
+        }
+    }
+
+    private static EntryDoubt Doubt(int unit, int entry, string why) =>
+        new(CredibilityOf.EntryTimes, Pointers.Entry(unit, entry), why, Weakens: false);
+
+    private static bool NeedsHands(BenchEntry entry) => entry is Adjustment or Grinding or PartFitted;
+
+    // Both ends count: times are often noted to the minute.
+    private static bool IsDuringWork(TimelineReading reading, BenchEntry entry, Moment moment) =>
+        reading.Works.Any(work =>
+            (entry.By is not { } by || work.Person == by)
+            && work.Start.Moment <= moment
+            && (work.Stop is not { } stop || moment <= stop.Moment)
+        );
+}

@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>When one energy source was off, held off, without stored energy, and proven dead.</summary>
+public sealed record SourceReading
+{
+    private static readonly Id<EnergySource> Gravity = new("gravity");
+    private static readonly Id<EnergySource> ReelRotation = new("reel_rotation");
+    private static readonly Id<EnergySource> MechanicalCoupling = new("mechanical_coupling");
+
+    private SourceReading(EnergySource source) => Source = source;
+
+    /// <summary>The source, as the procedure describes it.</summary>
+    public EnergySource Source { get; }
+
+    /// <summary>There is something to switch off, and so to hold off.</summary>
+    public bool HasIsolator => Source.Isolator is not null;
+
+    /// <summary>
+    /// Its isolator was off. That ends when the last lock or tag comes off it, when it is put on again, and when the
+    /// machine is started with nothing on it. Always, where there is nothing to switch off.
+    /// </summary>
+    public required IntervalSet Isolated { get; init; }
+
+    /// <summary>A lock or tag of anybody was on its isolator, in a safe position.</summary>
+    public required IntervalSet Held { get; init; }
+
+    /// <summary>
+    /// Its stored energy was released or restrained, after it was isolated. That ends with the isolation, and when the
+    /// machine is started. Always, where none is stored.
+    /// </summary>
+    public required IntervalSet Released { get; init; }
+
+    /// <summary>
+    /// Proven dead: verified while isolated, held (where the isolator takes a lock) and released. That ends with any of
+    /// them, and when energy was released again while nobody was at work. A plug that is out and kept needs no more proof;
+    /// on the bench neither does a wedge or a support, which are seen to hold.
+    /// </summary>
+    public required IntervalSet Proven { get; init; }
+
+    /// <summary>Reads one source.</summary>
+    public static SourceReading Of(TimelineReading reading, EnergySource source)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(source);
+        var held = IntervalSet.Of(
+            from device in reading.Devices
+            where device.HoldsOff && device.IsOn(source.Id)
+            select device.Interval
+        );
+        var isolated = source.Isolator is null ? IntervalSet.Always : IsolatedOf(reading, source, held);
+        var released = source.Stored ? ReleasedOf(reading, source, isolated) : IntervalSet.Always;
+        var ready = isolated
+            .And(released)
+            .And(source is { Isolator: not null, Lockable: true } ? held : IntervalSet.Always);
+        return new(source)
+        {
+            Isolated = isolated,
+            Held = held,
+            Released = released,
+            Proven = IsSeenToHold(reading, source) ? ready : ProvenOf(reading, source, ready),
+        };
+    }
+
+    /// <summary>The entries by which a source was switched off.</summary>
+    internal static IEnumerable<OrderedEvent> Isolations(TimelineReading reading, EnergySource source) =>
+        reading
+            .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved)
+            .Where(entry => entry.Event.Position != IsolatorPosition.On && IsSwitchedBy(source, entry.Event));
+
+    /// <summary>The entries by which its stored energy was released or restrained.</summary>
+    internal static IEnumerable<OrderedEvent> Releases(TimelineReading reading, EnergySource source) =>
+        reading.Events.Where(entry =>
+            entry.Event.Kind == TimelineEventKind.StoredEnergyReleased
+                ? entry.Event.SpeaksOf(source.Id)
+                : RestrainsBySight(source.Id, entry.Event.Kind)
+        );
+
+    /// <summary>The entries by which it was verified dead.</summary>
+    internal static IEnumerable<OrderedEvent> Verifications(TimelineReading reading, EnergySource source) =>
+        reading.Of(TimelineEventKind.IsolationVerified).Where(entry => entry.Event.SpeaksOf(source.Id));
+
+    /// <summary>A plug and what is done with it concern its own source, or the one whose isolator takes no lock.</summary>
+    internal static bool IsSwitchedBy(EnergySource source, TimelineEvent entry) =>
+        entry.SpeaksOf(source.Id)
+        || (
+            entry.Source is null
+            && !source.Lockable
+            && entry.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
+        );
+
+    private static IntervalSet IsolatedOf(TimelineReading reading, EnergySource source, IntervalSet held)
+    {
+        var putOn = reading
+            .Of(TimelineEventKind.IsolatorOperated)
+            .Where(entry => entry.Event.Position == IsolatorPosition.On && entry.Event.SpeaksOf(source.Id));
+        var startedUnheld = reading.Energisings.Places().Where(place => !held.Contains(place));
+        return IntervalSet.Latched(
+            Isolations(reading, source).Places(),
+            held.Ends.Concat(startedUnheld).Concat(putOn.Places())
+        );
+    }
+
+    private static IntervalSet ReleasedOf(
+        TimelineReading reading,
+        EnergySource source,
+        IntervalSet isolated
+    ) =>
+        IntervalSet.Latched(
+            Releases(reading, source).Places().Where(isolated.Contains),
+            reading.Energisings.Places().Concat(isolated.Ends)
+        );
+
+    private static IntervalSet ProvenOf(TimelineReading reading, EnergySource source, IntervalSet ready)
+    {
+        var unplugged = reading
+            .Of(TimelineEventKind.PlugControlConfirmed)
+            .Where(entry => !source.Lockable && IsSwitchedBy(source, entry.Event));
+        var releasedAgain = reading
+            .Of(TimelineEventKind.StoredEnergyReleased)
+            .Where(entry => entry.Event.SpeaksOf(source.Id) && !reading.AnyWork.Contains(entry.Place()));
+        return IntervalSet.Latched(
+            Verifications(reading, source).Concat(unplugged).Places().Where(ready.Contains),
+            ready.Ends.Concat(releasedAgain.Places())
+        );
+    }
+
+    private static bool IsSeenToHold(TimelineReading reading, EnergySource source) =>
+        source.Isolator is null && reading.Frame.Record.Place == WorkPlace.OnBench;
+
+    private static bool RestrainsBySight(Id<EnergySource> source, TimelineEventKind kind) =>
+        kind switch
+        {
+            TimelineEventKind.UnitsLowered or TimelineEventKind.UnitSupported => source == Gravity,
+            TimelineEventKind.SeenAtRest => source == ReelRotation,
+            TimelineEventKind.ReelWedged => source == ReelRotation || source == MechanicalCoupling,
+            _ => false,
+        };
+}

@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>How the outcome of a timeline check is put together, the same way for every kind.</summary>
+internal static class TimelineOutcome
+{
+    /// <summary>The requirement is about something that this job or machine does not have.</summary>
+    public static CheckOutcome NotApplicable(string statement) =>
+        new()
+        {
+            Verdict = Verdict.NotApplicable,
+            Reason = FindingReason.None,
+            Statement = statement,
+        };
+
+    /// <summary>The register has no written procedure for this machine and place.</summary>
+    public static CheckOutcome NoProcedure(JobFrame frame) =>
+        Of(
+            Verdict.Unproven,
+            FindingReason.NotRegistered,
+            $"No written make-safe procedure is registered for {frame.Record.Machine.Id} at this place of work, so the record cannot be held against one.",
+            [],
+            "Register the make-safe procedure of this machine."
+        );
+
+    /// <summary>A plain outcome with something to do about it.</summary>
+    public static CheckOutcome Of(
+        Verdict verdict,
+        FindingReason reason,
+        string statement,
+        ImmutableArray<string> evidence,
+        string? act
+    ) =>
+        new()
+        {
+            Verdict = verdict,
+            Reason = reason,
+            Statement = statement,
+            Evidence = evidence,
+            Remedy = act is null ? null : new Remedy.Act(act),
+        };
+
+    /// <summary>The worst fault first, the others as notices.</summary>
+    public static CheckOutcome OfFaults(IReadOnlyCollection<TimelineFault> faults)
+    {
+        var worst = faults.OrderBy(fault => fault.Verdict == Verdict.NotMet ? 0 : 1).ToList();
+        return Of(
+            worst[0].Verdict,
+            worst[0].Reason,
+            worst[0].Text,
+            worst.SelectMany(fault => fault.Entries).Evidence(),
+            worst[0].Act
+        ) with
+        {
+            Notices = [.. worst.Skip(1).Select(fault => fault.Text).Distinct(StringComparer.Ordinal)],
+        };
+    }
+
+    /// <summary>
+    /// Met, unless it rests on entries that are not credible: then unproven. Labelled late entries are told beside it.
+    /// </summary>
+    /// <param name="reading">The timeline.</param>
+    /// <param name="statement">What the record shows.</param>
+    /// <param name="restsOn">The entries without which it would not be met.</param>
+    public static CheckOutcome Met(
+        TimelineReading reading,
+        string statement,
+        IReadOnlyCollection<OrderedEvent> restsOn
+    )
+    {
+        var weakened = CredibilityReading.Weakened(reading);
+        var doubtful = restsOn.Where(entry => weakened.Contains(entry.Pointer())).ToList();
+        if (doubtful.Count > 0)
+        {
+            var times = TimelineWords.List(
+                doubtful.Select(entry => entry.Event.At.Text).Distinct(StringComparer.Ordinal)
+            );
+            return Of(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"{statement.TrimEnd('.')}, but the times of the entries are not credible enough to prove it ({times}).",
+                doubtful.Evidence(),
+                "Have somebody who was there confirm what happened and when."
+            );
+        }
+
+        var late = restsOn.Count(entry => entry.IsLabelledLate());
+        return Of(Verdict.Met, FindingReason.None, statement, restsOn.Evidence(), null) with
+        {
+            Notices =
+                late == 0
+                    ? []
+                    :
+                    [
+                        $"It rests on {late} {(late == 1 ? "entry" : "entries")} labelled as made later: weaker evidence.",
+                    ],
+        };
+    }
+}

@@ -1,0 +1,178 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>
+/// The timeline of a record, read once: who had hands in and when, which locks and tags were on and when, when the
+/// machine ran. Entries that are the same event (one event id) count once, the first of them.
+/// </summary>
+public sealed class TimelineReading
+{
+    private TimelineReading(JobFrame frame)
+    {
+        Frame = frame;
+        Events = WithoutRepeats(frame.Events);
+        Works = WorkOf(Events);
+        Devices = DevicesOf(Events);
+        HandsIn = HandsInOf(frame.Record, Works);
+        Energisings = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
+        Running = IntervalSet.Latched(
+            Energisings.Places(),
+            Of(TimelineEventKind.TestEnded, TimelineEventKind.MachineShutDown).Places()
+        );
+        AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
+    }
+
+    /// <summary>The job that it was read from.</summary>
+    public JobFrame Frame { get; }
+
+    /// <summary>The entries in judged order, each event once.</summary>
+    public ImmutableArray<OrderedEvent> Events { get; }
+
+    /// <summary>
+    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work.
+    /// </summary>
+    public ImmutableArray<Id<Participant>> HandsIn { get; }
+
+    /// <summary>Hands-on work, in the order it began.</summary>
+    public ImmutableArray<WorkInterval> Works { get; }
+
+    /// <summary>Locks and tags, in the order they were put on.</summary>
+    public ImmutableArray<DeviceInterval> Devices { get; }
+
+    /// <summary>Starts of the machine, for a test or after release.</summary>
+    public ImmutableArray<OrderedEvent> Energisings { get; }
+
+    /// <summary>When the record shows the machine running.</summary>
+    public IntervalSet Running { get; }
+
+    /// <summary>When anybody was at work.</summary>
+    public IntervalSet AnyWork { get; }
+
+    /// <summary>No sign-off: the job goes on.</summary>
+    public bool IsOpen => Frame.State == RecordState.Open;
+
+    /// <summary>The first hands-on work of anybody, or null.</summary>
+    public WorkInterval? FirstWork => Works.IsEmpty ? null : Works[0];
+
+    /// <summary>Reads the timeline of a job.</summary>
+    public static TimelineReading Of(JobFrame frame)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        return new(frame);
+    }
+
+    /// <summary>The entries of any of these kinds.</summary>
+    public ImmutableArray<OrderedEvent> Of(params ReadOnlySpan<TimelineEventKind> kinds)
+    {
+        var found = ImmutableArray.CreateBuilder<OrderedEvent>();
+        foreach (var entry in Events)
+        {
+            if (kinds.Contains(entry.Event.Kind))
+            {
+                found.Add(entry);
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
+    /// <summary>The first hands-on work of a person, or null.</summary>
+    public WorkInterval? FirstWorkOf(Id<Participant> person) =>
+        Works.FirstOrDefault(work => work.Person == person);
+
+    /// <summary>The end of hands-on work of everybody (or of one person); null: none is shown, or somebody goes on.</summary>
+    public OrderedEvent? EndOfWork(Id<Participant>? person = null)
+    {
+        var theirs = Works.Where(work => person is null || work.Person == person).ToList();
+        return theirs.Exists(work => work.Stop is null)
+            ? null
+            : theirs.Select(work => work.Stop).OfType<OrderedEvent>().MaxBy(stop => stop.Place());
+    }
+
+    private static ImmutableArray<OrderedEvent> WithoutRepeats(ImmutableArray<OrderedEvent> events)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        return [.. events.Where(entry => entry.Event.EventId is not { } id || seen.Add(id))];
+    }
+
+    private static ImmutableArray<WorkInterval> WorkOf(ImmutableArray<OrderedEvent> events)
+    {
+        var works = new List<WorkInterval>();
+        foreach (var entry in events)
+        {
+            var open = works.FindIndex(work => work.Person == entry.Event.Actor && work.Stop is null);
+            if (entry.Event.Kind == TimelineEventKind.WorkStarted && open < 0)
+            {
+                works.Add(new(entry.Event.Actor, entry, null));
+            }
+            else if (entry.Event.Kind == TimelineEventKind.WorkStopped && open >= 0)
+            {
+                works[open] = works[open] with { Stop = entry };
+            }
+        }
+
+        return [.. works];
+    }
+
+    private static ImmutableArray<DeviceInterval> DevicesOf(ImmutableArray<OrderedEvent> events)
+    {
+        var devices = new List<DeviceInterval>();
+        foreach (var entry in events)
+        {
+            if (entry.Event.Lock is not { } device)
+            {
+                continue;
+            }
+
+            switch (entry.Event.Kind)
+            {
+                case TimelineEventKind.LockApplied
+                or TimelineEventKind.TagApplied
+                    when !devices.Exists(on => IsStillOn(on, device, entry.Event.Source)):
+                    devices.Add(new(device, entry, null));
+                    break;
+                case TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved:
+                    TakeOff(devices, device, entry);
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        return [.. devices];
+    }
+
+    private static bool IsStillOn(DeviceInterval on, Id<LockDevice> device, SourceReference? source) =>
+        on.Removed is null && on.Device == device && on.Applied.Event.Source == source;
+
+    // A lock hangs in one place: taken off a source that it is not recorded on, it is off all the same.
+    private static void TakeOff(List<DeviceInterval> devices, Id<LockDevice> device, OrderedEvent entry)
+    {
+        var there = devices.Exists(on => IsStillOn(on, device, entry.Event.Source));
+        for (var index = 0; index < devices.Count; index++)
+        {
+            var on = devices[index];
+            if (there ? IsStillOn(on, device, entry.Event.Source) : on.Removed is null && on.Device == device)
+            {
+                devices[index] = on with { Removed = entry };
+            }
+        }
+    }
+
+    private static ImmutableArray<Id<Participant>> HandsInOf(
+        ServiceRecord record,
+        ImmutableArray<WorkInterval> works
+    ) =>
+        [
+            .. record
+                .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
+                .Select(person => person.Id)
+                .Concat(works.Select(work => work.Person))
+                .Distinct(),
+        ];
+}

@@ -1,0 +1,68 @@
+using System.Globalization;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>
+/// How the entries of one record are told: times as recorded, to the minute where seconds are nought, with the day only
+/// where it is not the day of the job, with the offset only where the record mixes offsets.
+/// </summary>
+internal sealed class TimelineWords
+{
+    private const int DateLength = 10;
+    private const int MinuteEnd = 16;
+    private const int SecondEnd = 19;
+
+    private readonly string day;
+    private readonly bool mixesOffsets;
+
+    private TimelineWords(string day, bool mixesOffsets)
+    {
+        this.day = day;
+        this.mixesOffsets = mixesOffsets;
+    }
+
+    public static TimelineWords Of(TimelineReading reading) =>
+        new(
+            reading.Frame.Record.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            reading
+                .Events.Select(entry => OffsetOf(entry.Event.At))
+                .Distinct(StringComparer.Ordinal)
+                .Skip(1)
+                .Any()
+        );
+
+    /// <summary>The time of an entry.</summary>
+    public string Time(OrderedEvent entry) => Time(entry.Event.At);
+
+    /// <summary>A recorded time.</summary>
+    public string Time(RecordedTime time)
+    {
+        var text = time.Text;
+        var date = text[..DateLength];
+        var clock = text[MinuteEnd..].StartsWith(":00", StringComparison.Ordinal)
+            ? text[(DateLength + 1)..MinuteEnd]
+            : text[(DateLength + 1)..SecondEnd];
+        return (string.Equals(date, day, StringComparison.Ordinal) ? string.Empty : date + " ")
+            + clock
+            + (mixesOffsets ? OffsetOf(time) : string.Empty);
+    }
+
+    /// <summary>Who and when, for example <c>at 08:20 by tech-01</c>.</summary>
+    public string AtBy(OrderedEvent entry) => $"at {Time(entry)} by {entry.Event.Actor}";
+
+    /// <summary>Sources by their plain names.</summary>
+    public static string Named(IEnumerable<EnergySource> sources) =>
+        List(sources.Select(source => source.Title));
+
+    /// <summary>Several things as people list them: <c>a, b and c</c>.</summary>
+    public static string List(IEnumerable<string> things)
+    {
+        var all = things.ToList();
+        return all.Count < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+    }
+
+    private static string OffsetOf(RecordedTime time) =>
+        time.Text[SecondEnd..].TrimStart('.', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9');
+}
