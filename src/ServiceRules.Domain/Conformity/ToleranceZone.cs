@@ -75,6 +75,15 @@ public sealed record ToleranceZone
     }
 
     /// <summary>
+    /// Where a remedy aims when a limit is printed in two unit systems: inside both prints, or inside the
+    /// governing one when they do not overlap.
+    /// </summary>
+    /// <param name="governing">The zone by the governing prints.</param>
+    /// <param name="alternate">The zone by the alternate prints; none when a limit is printed once.</param>
+    public static ToleranceZone InsideBothPrints(ToleranceZone governing, ToleranceZone? alternate) =>
+        alternate is null ? governing : governing.Intersect(alternate) ?? governing;
+
+    /// <summary>
     /// Each limit moved toward the inside by g (toward the outside when g is negative); none when the limits
     /// would cross.
     /// </summary>

@@ -1,0 +1,187 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Domain.Remedies;
+
+/// <summary>A task with its places, and its limits as exact constraints on whole steps.</summary>
+internal sealed class ClickProblem
+{
+    private readonly decimal _span;
+    private readonly ImmutableArray<LeverPlace> _judged;
+
+    public ClickProblem(ClickTask task, WidthFit? fit)
+    {
+        Task = task;
+        _span = (task.Adjusters.RightAt - task.Adjusters.LeftAt).Millimetres;
+        Places = [.. PlacesOf(task, fit)];
+        _judged = [.. Places.Where(p => !task.StationsOnly || p.Place == LandingPlace.Station)];
+        ZoneConstraints = [.. _judged.SelectMany(InsideZone)];
+        Constraints = task.KeepClear ? [.. ZoneConstraints, .. Places.Select(Clear)] : ZoneConstraints;
+        HasKnowledgeWiderThanZone =
+            _judged.Any(IsWiderThanZone) || (task.KeepClear && Places.Any(p => p.Low is null));
+    }
+
+    public ClickTask Task { get; }
+
+    /// <summary>Every station, and both ends where a line reaches them, from left to right.</summary>
+    public ImmutableArray<LeverPlace> Places { get; }
+
+    /// <summary>What the zone asks of the places that must hold.</summary>
+    public ImmutableArray<StepConstraint> ZoneConstraints { get; }
+
+    /// <summary>The zone and, where contact is to be avoided, no contact in the end.</summary>
+    public ImmutableArray<StepConstraint> Constraints { get; }
+
+    /// <summary>Whether some place is known too coarsely to be landed with certainty.</summary>
+    public bool HasKnowledgeWiderThanZone { get; }
+
+    /// <summary>Whether no tilt and offset, however fine, bring all places into the zone.</summary>
+    public bool IsBowedBeyondZone =>
+        Task.Zone.Width is { } width
+        && StraightnessZone.LeastWidth(Points(p => p.Low), Points(p => p.High)) > width;
+
+    /// <summary>Per number of left-hand steps, the right-hand steps that keep all constraints; empty rows left out.</summary>
+    public IReadOnlyList<StepRow> FeasibleRows(ImmutableArray<StepConstraint> constraints, int travel)
+    {
+        var rows = new List<StepRow>();
+        if (HasKnowledgeWiderThanZone)
+        {
+            return rows;
+        }
+
+        for (var left = -travel; left <= travel; left++)
+        {
+            var (from, to) = (-travel, travel);
+            foreach (var constraint in constraints)
+            {
+                var (atLeast, atMost) = constraint.RightSteps(left, travel);
+                (from, to) = (Math.Max(from, atLeast), Math.Min(to, atMost));
+                if (from > to)
+                {
+                    break;
+                }
+            }
+
+            if (from <= to)
+            {
+                rows.Add(new(left, from, to));
+            }
+        }
+
+        return rows;
+    }
+
+    /// <summary>The largest distance from the target over the places that must hold, scaled by the span.</summary>
+    public decimal ScaledDeviation(int left, int right) =>
+        _judged.Max(p => p.Deviation(left, right, Task.Target.Millimetres * _span));
+
+    public Length LargestDeviation(int left, int right) =>
+        Rounding.ToLength(ScaledDeviation(left, right) / _span);
+
+    public ImmutableArray<Landing> Landings(int left, int right) =>
+        [
+            .. Places.Select(p => new Landing(
+                p.Place,
+                p.Station,
+                p.Knowledge,
+                p.Knowledge.ShiftedBy(Task.Adjusters.Movement(left, right, p.Station), Length.Zero)
+            )),
+        ];
+
+    /// <summary>
+    /// The setting whose worst place misses the zone by least; fewest steps among equals. None when some place has
+    /// no bound on a side that the zone limits.
+    /// </summary>
+    public NearestSetting? Nearest()
+    {
+        if (
+            _judged.Any(p =>
+                (Task.Zone.Lower is not null && p.Low is null)
+                || (Task.Zone.Upper is not null && p.High is null)
+            )
+        )
+        {
+            return null;
+        }
+
+        var travel = Task.Adjusters.Travel;
+        var (left, right, excess) = Enumerable
+            .Range(-travel, (2 * travel) + 1)
+            .Select(l => (Left: l, Right: BestRight(l, travel)))
+            .Select(s => (s.Left, s.Right, Excess: Math.Max(0, Excess(s.Left, s.Right))))
+            .OrderBy(s => s.Excess)
+            .ThenBy(s => Math.Abs(s.Left) + Math.Abs(s.Right))
+            .First();
+        return new(left, right, Landings(left, right), Rounding.ToLength(excess / _span));
+    }
+
+    private decimal Excess(int left, int right) => ZoneConstraints.Max(c => c.Shortfall(left, right));
+
+    /// <summary>The right-hand steps with the least excess: the excess is convex in them, so halving finds it.</summary>
+    private int BestRight(int left, int travel)
+    {
+        var (low, high) = (-travel, travel);
+        while (low < high)
+        {
+            var middle = (int)Math.Floor((low + high) / 2.0);
+            if (Excess(left, middle) <= Excess(left, middle + 1))
+            {
+                high = middle;
+            }
+            else
+            {
+                low = middle + 1;
+            }
+        }
+
+        return low;
+    }
+
+    private static IEnumerable<LeverPlace> PlacesOf(ClickTask task, WidthFit? fit)
+    {
+        if (fit is not null)
+        {
+            yield return new(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, task.Adjusters);
+        }
+
+        foreach (var reading in task.Readings.OrderBy(r => r.Station))
+        {
+            yield return new(LandingPlace.Station, reading.Station, reading.Knowledge, task.Adjusters);
+        }
+
+        if (fit is not null)
+        {
+            yield return new(LandingPlace.RightEnd, task.Width, fit.RightEnd, task.Adjusters);
+        }
+    }
+
+    private IEnumerable<StepConstraint> InsideZone(LeverPlace place)
+    {
+        if (Task.Zone.Lower is { } lower && place.Low is { } low)
+        {
+            yield return new(place.PerLeftStep, place.PerRightStep, (lower.Millimetres * _span) - low, false);
+        }
+
+        if (Task.Zone.Upper is { } upper && place.High is { } high)
+        {
+            yield return new(
+                -place.PerLeftStep,
+                -place.PerRightStep,
+                high - (upper.Millimetres * _span),
+                false
+            );
+        }
+    }
+
+    private static StepConstraint Clear(LeverPlace place) =>
+        new(place.PerLeftStep, place.PerRightStep, -(place.Low ?? 0), !place.LowIsOpen);
+
+    private bool IsWiderThanZone(LeverPlace place) =>
+        (Task.Zone.Lower is not null && place.Low is null)
+        || (Task.Zone.Upper is not null && place.High is null)
+        || (Task.Zone.Width is { } width && place.High - place.Low > width.Millimetres * _span);
+
+    private ImmutableArray<StationPoint> Points(Func<LeverPlace, decimal?> end) =>
+        [.. _judged.Select(p => new StationPoint(p.Station, Rounding.ToLength((end(p) ?? 0) / _span)))];
+}

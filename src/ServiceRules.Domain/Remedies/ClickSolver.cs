@@ -1,0 +1,97 @@
+using ServiceRules.Domain.Geometry;
+
+namespace ServiceRules.Domain.Remedies;
+
+/// <summary>
+/// Finds whole steps left and right that land every station and both ends in a zone. Order of aims: all
+/// inside; then fewest steps turned in all; then the least largest deviation from the target; then the
+/// least difference between the sides; then fewer steps on the right. Order of turning: one step at a time,
+/// always on the side with more steps left, and alternately where both have the same.
+/// </summary>
+public static class ClickSolver
+{
+    /// <summary>Solves a task exactly: the answer is the best of all settings within the travel.</summary>
+    public static ClickSolution Solve(ClickTask task)
+    {
+        var fit = WidthFit.Through(task.Readings, task.Width, task.Shared);
+        if (task.Readings.IsEmpty || (fit is null && !task.StationsOnly))
+        {
+            return new ClickSolution.Infeasible(BindingConstraint.EndsUnknown, null);
+        }
+
+        var problem = new ClickProblem(task, fit);
+        var rows = problem.FeasibleRows(problem.Constraints, task.Adjusters.Travel);
+        if (rows.Count == 0)
+        {
+            return Infeasible(problem);
+        }
+
+        foreach (var candidates in ByTotal(problem, rows))
+        {
+            foreach (var (left, right) in candidates)
+            {
+                if (TurningOrder.Find(problem, left, right) is { } sequence)
+                {
+                    var deviation = problem.LargestDeviation(left, right);
+                    return new ClickSolution.Plan(
+                        left,
+                        right,
+                        sequence,
+                        problem.Landings(left, right),
+                        deviation
+                    );
+                }
+            }
+        }
+
+        return new ClickSolution.Infeasible(BindingConstraint.ContactOnTheWay, problem.Nearest());
+    }
+
+    /// <summary>Settings that land inside, in groups of equal total cost, each group in order of preference.</summary>
+    private static IEnumerable<IEnumerable<(int Left, int Right)>> ByTotal(
+        ClickProblem problem,
+        IReadOnlyList<StepRow> rows
+    )
+    {
+        var adjusters = problem.Task.Adjusters;
+        var most = 2 * (adjusters.Travel + (2 * adjusters.TakeUp));
+        for (var total = 0; total <= most; total++)
+        {
+            var group = (
+                from row in rows
+                let rest = total - adjusters.Cost(row.Left)
+                where rest >= 0
+                from right in StepsThatCost(adjusters, rest)
+                where right >= row.RightFrom && right <= row.RightTo
+                select (row.Left, Right: right)
+            ).ToList();
+            yield return group
+                .OrderBy(c => problem.ScaledDeviation(c.Left, c.Right))
+                .ThenBy(c => Math.Abs(c.Left - c.Right))
+                .ThenBy(c => Math.Abs(c.Right))
+                .ThenBy(c => c.Left);
+        }
+    }
+
+    private static IEnumerable<int> StepsThatCost(AdjusterPair adjusters, int cost) =>
+        new[] { cost, -cost, cost - (2 * adjusters.TakeUp), (2 * adjusters.TakeUp) - cost }
+            .Where(steps => adjusters.Cost(steps) == cost)
+            .Distinct();
+
+    private static ClickSolution.Infeasible Infeasible(ClickProblem problem)
+    {
+        if (problem.HasKnowledgeWiderThanZone)
+        {
+            return new(BindingConstraint.KnowledgeTooWide, problem.Nearest());
+        }
+
+        var binding =
+            problem.IsBowedBeyondZone ? BindingConstraint.Straightness
+            : problem.FeasibleRows(problem.ZoneConstraints, problem.Task.Adjusters.Travel).Count > 0
+                ? BindingConstraint.ContactAtTheEnd
+            : problem.FeasibleRows(problem.Constraints, 10 * AdjusterPair.MostSteps).Count > 0
+                ? BindingConstraint.Travel
+            : BindingConstraint.StepSize;
+        return new(binding, problem.Nearest());
+    }
+}

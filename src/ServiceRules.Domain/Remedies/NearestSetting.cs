@@ -1,0 +1,16 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Domain.Remedies;
+
+/// <summary>The setting that misses the zone by least, for information: it is not a remedy.</summary>
+/// <param name="LeftSteps">Net steps on the left; positive opens.</param>
+/// <param name="RightSteps">Net steps on the right; positive opens.</param>
+/// <param name="Landings">Where every place would land.</param>
+/// <param name="Excess">By how much the worst place would still be outside; zero when only contact stands in the way.</param>
+public sealed record NearestSetting(
+    int LeftSteps,
+    int RightSteps,
+    ImmutableArray<Landing> Landings,
+    Length Excess
+);

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using FsCheck.Xunit;
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Tests.Geometry;
+using static ServiceRules.Domain.Tests.Geometry.Readings;
+using static ServiceRules.Domain.Tests.ReferenceNumber;
+
+namespace ServiceRules.Domain.Tests.Remedies;
+
+/// <summary>The solver against brute force: every setting within the travel, and every order of turning.</summary>
+public sealed class ClickSolverPropertyTests
+{
+    private const int Travel = 5;
+    private const decimal Width = 500m;
+
+    [Property(MaxTest = 300)]
+    public void Solve_AnyTask_IsAsGoodAsBruteForce(short a, short b, short c, byte form)
+    {
+        var task = TaskOf(a, b, c, form);
+        var best = BruteForce.Best(task);
+        var solution = ClickSolver.Solve(task);
+
+        if (best is null)
+        {
+            Assert.IsType<ClickSolution.Infeasible>(solution);
+            return;
+        }
+
+        var plan = Assert.IsType<ClickSolution.Plan>(solution);
+        Assert.Equal(best.Value.Total, plan.TotalSteps);
+        Assert.Equal(best.Value.Deviation, plan.LargestDeviation.Millimetres, 9);
+    }
+
+    [Property(MaxTest = 300)]
+    public void Solve_AnyPlan_KeepsItsRulesAtEveryStep(short a, short b, short c, byte form)
+    {
+        var task = TaskOf(a, b, c, form);
+        if (ClickSolver.Solve(task) is not ClickSolution.Plan plan)
+        {
+            return;
+        }
+
+        Assert.All(plan.Landings, l => Assert.True(task.Zone.Contains(Mm(Math.Round(l.After.Value(), 11)))));
+        foreach (var side in new[] { Side.Left, Side.Right })
+        {
+            var turned = plan.Sequence.Where(s => s.Side == side).ToList();
+            if (turned.Count > 0 && task.Adjusters.Approach != Approach.Either)
+            {
+                Assert.Equal(task.Adjusters.Approach == Approach.Opening, turned[^1].Opens);
+            }
+        }
+
+        if (task.KeepClear && plan.Landings.All(l => l.Before.Value() > 0))
+        {
+            ClickSolverTests.AssertNothingTouches(task, plan);
+        }
+    }
+
+    [Property(MaxTest = 300)]
+    public void Solve_PlanCarriedOut_ReadsAsPredicted(short a, short b, short c, byte form)
+    {
+        var task = TaskOf(a, b, c, form);
+        if (ClickSolver.Solve(task) is not ClickSolution.Plan plan)
+        {
+            return;
+        }
+
+        ImmutableArray<StationReading> carriedOut =
+        [
+            .. plan
+                .Landings.Where(l => l.Place == LandingPlace.Station)
+                .Select(l => new StationReading(l.Station, l.After)),
+        ];
+        var fit = WidthFit.Through(carriedOut, task.Width)!;
+
+        Assert.Equal(plan.Landings[0].After.Value(), fit.LeftEnd.Value(), 10);
+        Assert.Equal(plan.Landings[^1].After.Value(), fit.RightEnd.Value(), 10);
+        // What has been carried out needs nothing more.
+        var again = Assert.IsType<ClickSolution.Plan>(
+            ClickSolver.Solve(task with { Readings = carriedOut, Zone = Widened(task.Zone) })
+        );
+        Assert.Equal(0, again.TotalSteps);
+    }
+
+    [Property(MaxTest = 300)]
+    public void Solve_MirroredTask_IsAsGoodTheOtherWayRound(short a, short b, short c, byte form)
+    {
+        var task = TaskOf(a, b, c, form);
+        var mirrored = task with
+        {
+            Readings = task.Readings.Mirrored(Width),
+            Adjusters = ClickSolverTests.Pair(
+                Width - task.Adjusters.RightAt.Millimetres,
+                Width - task.Adjusters.LeftAt.Millimetres,
+                task.Adjusters.Step.Millimetres,
+                task.Adjusters.Approach
+            ) with
+            {
+                Travel = task.Adjusters.Travel,
+            },
+        };
+
+        var plain = ClickSolver.Solve(task);
+        var other = ClickSolver.Solve(mirrored);
+
+        Assert.Equal(plain.GetType(), other.GetType());
+        Assert.Equal((plain as ClickSolution.Plan)?.TotalSteps, (other as ClickSolution.Plan)?.TotalSteps);
+        Assert.Equal(
+            (plain as ClickSolution.Plan)?.LargestDeviation,
+            (other as ClickSolution.Plan)?.LargestDeviation
+        );
+        Assert.Equal(
+            (plain as ClickSolution.Infeasible)?.Binding,
+            (other as ClickSolution.Infeasible)?.Binding
+        );
+    }
+
+    [Property(MaxTest = 100)]
+    public void Nearest_OfAnInfeasibleTask_MissesByAsLittleAsAnySetting(short a, short b, short c, byte form)
+    {
+        var task = TaskOf(a, b, c, form) with { Zone = ToleranceZone.Between(Mm(0.030m), Mm(0.032m)) };
+        if (ClickSolver.Solve(task) is not ClickSolution.Infeasible { Nearest: { } nearest })
+        {
+            return;
+        }
+
+        Assert.Equal(BruteForce.LeastExcess(task), nearest.Excess.Millimetres, 9);
+    }
+
+    private static ToleranceZone Widened(ToleranceZone zone) =>
+        ToleranceZone.Between(zone.Lower!.Value - Mm(0.00000000001m), zone.Upper!.Value + Mm(0.00000000001m));
+
+    private static ClickTask TaskOf(short a, short b, short c, byte form)
+    {
+        decimal[] gaps = [a % 90, b % 90, c % 90];
+        var (adjusters, approach) = (
+            (form % 3) switch
+            {
+                0 => (0m, Width),
+                1 => (-40m, 530m),
+                _ => (60m, 455m),
+            },
+            (Approach)((form / 3) % 3)
+        );
+        ImmutableArray<StationReading> readings =
+            (form & 64) == 0
+                ? [Measured(40m, gaps[0] * 0.001m), Measured(455m, gaps[1] * 0.001m)]
+                :
+                [
+                    Measured(40m, gaps[0] * 0.001m),
+                    Measured(250m, (gaps[0] + gaps[1] + (gaps[2] / 10)) * 0.0005m),
+                    Measured(455m, gaps[1] * 0.001m),
+                ];
+        return new()
+        {
+            Adjusters = ClickSolverTests.Pair(adjusters.Item1, adjusters.Item2, 0.0127m, approach) with
+            {
+                Travel = Travel,
+            },
+            Readings = readings,
+            Width = Mm(Width),
+            Zone = ToleranceZone.Between(Mm(0.020m), Mm(0.045m)),
+            Target = Mm(0.0325m),
+            KeepClear = (form & 128) == 0,
+        };
+    }
+}
