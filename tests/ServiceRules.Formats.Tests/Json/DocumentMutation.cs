@@ -38,7 +38,7 @@ internal sealed class DocumentMutation(int seed)
         "{\"id\":\"g9\",\"thickness\":\"2 thou\"}",
     ];
 
-    private static readonly string[] Names =
+    private static readonly string[] CommonNames =
     [
         "id",
         "kind",
@@ -52,10 +52,20 @@ internal sealed class DocumentMutation(int seed)
     ];
 
     private readonly Random random = new(seed);
+    private string[] names = CommonNames;
+    private string[] values = Values;
 
     public string Of(string text)
     {
         JsonNode root = JsonNode.Parse(text)!;
+        // Names and values of the document itself reach further into it than any that are made up.
+        JsonNode[] holders = [.. Holders(root)];
+        names =
+        [
+            .. CommonNames,
+            .. holders.OfType<JsonObject>().SelectMany(holder => holder.Select(m => m.Key)).Distinct(),
+        ];
+        values = [.. Values, .. holders.SelectMany(Held).Select(Text).Distinct()];
         for (int times = random.Next(1, 4); times > 0; times--)
         {
             Change([.. Holders(root)]);
@@ -80,15 +90,15 @@ internal sealed class DocumentMutation(int seed)
 
     private void ChangeMember(JsonObject members)
     {
-        string[] names = [.. members.Select(member => member.Key)];
-        string name = names.Length == 0 ? "x" : names[random.Next(names.Length)];
+        string[] own = [.. members.Select(member => member.Key)];
+        string name = own.Length == 0 ? "x" : own[random.Next(own.Length)];
         switch (random.Next(4))
         {
             case 0:
                 members.Remove(name);
                 break;
             case 1:
-                members[Names[random.Next(Names.Length)]] = Value();
+                members[names[random.Next(names.Length)]] = Value();
                 break;
             default:
                 members[name] = Value();
@@ -112,7 +122,12 @@ internal sealed class DocumentMutation(int seed)
         }
     }
 
-    private JsonNode? Value() => JsonNode.Parse(Values[random.Next(Values.Length)]);
+    private JsonNode? Value() => JsonNode.Parse(values[random.Next(values.Length)]);
+
+    private static IEnumerable<JsonNode?> Held(JsonNode holder) =>
+        holder is JsonObject members ? members.Select(member => member.Value) : holder.AsArray();
+
+    private static string Text(JsonNode? node) => node?.ToJsonString() ?? "null";
 
     private static IEnumerable<JsonNode> Holders(JsonNode? node) =>
         node switch

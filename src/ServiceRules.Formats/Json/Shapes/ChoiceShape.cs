@@ -11,9 +11,12 @@ internal sealed class ChoiceShape<TEnum> : JsonShape<TEnum>
     private readonly Dictionary<string, TEnum> byWord = new(StringComparer.Ordinal);
     private readonly Dictionary<TEnum, string> byValue = [];
     private readonly string[] words;
+    private readonly string? name;
 
-    public ChoiceShape(string description, IEnumerable<(TEnum Value, string Word)> choices)
+    /// <param name="name">The name under which schemas state the vocabulary once; none: wherever it is used.</param>
+    public ChoiceShape(string? name, string description, IEnumerable<(TEnum Value, string Word)> choices)
     {
+        this.name = name;
         Description = description;
         foreach ((TEnum value, string word) in choices)
         {
@@ -45,7 +48,10 @@ internal sealed class ChoiceShape<TEnum> : JsonShape<TEnum>
 
     public override void Write(Utf8JsonWriter writer, TEnum value) => writer.WriteStringValue(byValue[value]);
 
-    public override JsonObject ToSchema(SchemaDefinitions definitions)
+    public override JsonObject ToSchema(SchemaDefinitions definitions) =>
+        name is null ? Stated() : definitions.Refer(name, this, Stated);
+
+    private JsonObject Stated()
     {
         JsonObject schema = new()
         {

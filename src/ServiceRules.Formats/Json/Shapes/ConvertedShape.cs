@@ -30,7 +30,10 @@ internal sealed class ConvertedShape<TCarrier, T>(
             return true;
         }
 
-        context.Report(node, ProblemCode.Unreadable, failure.Problem, failure.Accepted);
+        string found = node.Kind is SourceKind.Object or SourceKind.List
+            ? FoundText.Of(failure.Found)
+            : node.Shown;
+        context.Report(node, ProblemCode.Unreadable, failure.Problem, found, failure.Accepted);
         return false;
     }
 

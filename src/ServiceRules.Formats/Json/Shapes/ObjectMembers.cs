@@ -12,12 +12,15 @@ public sealed class ObjectMembers<TObject>
 {
     private readonly List<Member<TObject>> all = [];
     private readonly List<MemberCheck> checks = [];
+    private readonly List<PresenceRule> presence = [];
 
     internal ObjectMembers() { }
 
     internal IReadOnlyList<Member<TObject>> All => all;
 
     internal IReadOnlyList<MemberCheck> Checks => checks;
+
+    internal IReadOnlyList<PresenceRule> Presence => presence;
 
     public Slot<T> Required<T>(string name, JsonShape<T> shape, string description, Func<TObject, T> get)
         where T : notnull =>
@@ -138,6 +141,32 @@ public sealed class ObjectMembers<TObject>
         ArgumentNullException.ThrowIfNull(at);
         checks.Add(new(holds, at.Name, what, accepted));
     }
+
+    /// <summary>Exactly one of these members stands.</summary>
+    public void ExactlyOne(params MemberSlot[] members) =>
+        presence.Add(PresenceRule.ExactlyOne(Names(members)));
+
+    /// <summary>No two of these members stand together.</summary>
+    public void AtMostOne(params MemberSlot[] members) =>
+        presence.Add(PresenceRule.AtMostOne(Names(members)));
+
+    /// <summary>One member stands only with another beside it.</summary>
+    public void Needs(MemberSlot member, MemberSlot other)
+    {
+        ArgumentNullException.ThrowIfNull(member);
+        ArgumentNullException.ThrowIfNull(other);
+        presence.Add(PresenceRule.Needs(member.Name, other.Name));
+    }
+
+    /// <summary>A member must stand where another says one of some words.</summary>
+    public void NeededFor(MemberSlot marker, IEnumerable<string> words, MemberSlot member)
+    {
+        ArgumentNullException.ThrowIfNull(marker);
+        ArgumentNullException.ThrowIfNull(member);
+        presence.Add(PresenceRule.NeededFor(marker.Name, [.. words], member.Name));
+    }
+
+    private static string[] Names(MemberSlot[] members) => [.. members.Select(member => member.Name)];
 
     private Slot<TSlot> Add<T, TSlot>(SlotMember<TObject, T> member)
         where T : notnull

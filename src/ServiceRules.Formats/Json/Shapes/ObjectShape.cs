@@ -12,6 +12,7 @@ public sealed class ObjectShape<T> : JsonShape<T>
     private readonly string name;
     private readonly IReadOnlyList<Member<T>> members;
     private readonly IReadOnlyList<MemberCheck> checks;
+    private readonly IReadOnlyList<PresenceRule> presence;
     private readonly Func<MemberValues, T> build;
     private readonly Dictionary<string, int> positions = new(StringComparer.Ordinal);
 
@@ -27,6 +28,7 @@ public sealed class ObjectShape<T> : JsonShape<T>
         build = describe(registered);
         members = registered.All;
         checks = registered.Checks;
+        presence = registered.Presence;
         foreach (Member<T> member in members)
         {
             positions.Add(member.Name, positions.Count);
@@ -94,7 +96,7 @@ public sealed class ObjectShape<T> : JsonShape<T>
             }
         }
 
-        whole &= FillAbsent(node, context, values, present);
+        whole &= FillAbsent(node, context, values, present) & HasPresence(node, context);
         value = default;
         return whole && TryBuild(node, context, new(values), out value);
     }
@@ -127,7 +129,28 @@ public sealed class ObjectShape<T> : JsonShape<T>
         }
 
         schema["additionalProperties"] = false;
+        if (presence.Count > 0)
+        {
+            schema["allOf"] = new JsonArray([.. presence.Select(rule => rule.State())]);
+        }
+
         return schema;
+    }
+
+    private bool HasPresence(SourceNode node, ReadContext context)
+    {
+        bool whole = true;
+        foreach (PresenceRule rule in presence)
+        {
+            if (!rule.Holds(node))
+            {
+                whole = false;
+                SourceNode at = rule.At is null ? node : node.Member(rule.At)!;
+                context.Report(at, ProblemCode.MissingName, rule.What, rule.Accepted);
+            }
+        }
+
+        return whole;
     }
 
     private bool FillAbsent(SourceNode node, ReadContext context, object?[] values, bool[] present)

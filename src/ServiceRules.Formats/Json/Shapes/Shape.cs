@@ -49,17 +49,16 @@ public static class Shape
     /// <summary>One word of a closed vocabulary: the members of an enumeration, written like `key-removed`.</summary>
     public static JsonShape<TEnum> Choice<TEnum>(string description)
         where TEnum : struct, Enum =>
-        new ChoiceShape<TEnum>(
-            description,
-            Enum.GetValues<TEnum>().Select(value => (value, WordOf(value.ToString())))
-        );
+        new ChoiceShape<TEnum>(WordOf(typeof(TEnum).Name, '-'), description, WordsOf<TEnum>('-'));
 
-    /// <summary>One word of a closed vocabulary with words of its own.</summary>
-    public static JsonShape<TEnum> Choice<TEnum>(
-        string description,
-        params (TEnum Value, string Word)[] choices
-    )
-        where TEnum : struct, Enum => new ChoiceShape<TEnum>(description, choices);
+    /// <summary>One word of a closed vocabulary: the members of an enumeration, written like `key_removed`.</summary>
+    public static JsonShape<TEnum> SnakeChoice<TEnum>(string description)
+        where TEnum : struct, Enum =>
+        new ChoiceShape<TEnum>(WordOf(typeof(TEnum).Name, '-'), description, WordsOf<TEnum>('_'));
+
+    /// <summary>Exactly one word.</summary>
+    public static JsonShape<bool> Word(string word) =>
+        new ChoiceShape<OneWord>(null, "", [(OneWord.TheWord, word)]).As(_ => true, _ => OneWord.TheWord);
 
     public static JsonShape<int> Whole(int min, int max, string description = "") =>
         As(new NumberShape(min, max, whole: true, description), number => (int)number, number => number);
@@ -101,9 +100,17 @@ public static class Shape
         where T : notnull
         where TCase : notnull, T => new ObjectCase<T, TCase>(word, shape);
 
-    /// <summary>A shape looked up when it is used, for a shape that contains itself.</summary>
-    public static JsonShape<T> Deferred<T>(Func<JsonShape<T>> shape)
-        where T : notnull => new DeferredShape<T>(shape);
+    /// <summary>An object of one of several kinds, told apart by which of their key members it has.</summary>
+    public static JsonShape<T> Keyed<T>(string name, string description, params KeyedCase<T>[] cases)
+        where T : notnull => new KeyedShape<T>(name, description, cases);
+
+    public static KeyedCase<T> Keyed<T, TCase>(string key, ObjectShape<TCase> shape)
+        where T : notnull
+        where TCase : notnull, T => new KeyedObject<T, TCase>(key, shape);
+
+    /// <summary>A value with a short form, which is a text, and a long form, which is an object or a list.</summary>
+    public static JsonShape<T> Either<T>(JsonShape<T> brief, JsonShape<T> full, Func<T, bool> isBrief)
+        where T : notnull => new EitherShape<T>(brief, full, isBrief);
 
     /// <summary>The same JSON seen as another type, by functions that cannot fail.</summary>
     public static JsonShape<T> As<TCarrier, T>(
@@ -132,19 +139,28 @@ public static class Shape
         where T : notnull => new NamingShape<T>(shape, kind, declares: false, identity);
 
     /// <summary>The word of an enumeration member: `KeyRemoved` becomes `key-removed`.</summary>
-    internal static string WordOf(string member)
+    internal static string WordOf(string member, char joint)
     {
         StringBuilder word = new();
         foreach (char letter in member)
         {
             if (char.IsAsciiLetterUpper(letter) && word.Length > 0)
             {
-                word.Append('-');
+                word.Append(joint);
             }
 
             word.Append(char.ToLowerInvariant(letter));
         }
 
         return word.ToString();
+    }
+
+    private static IEnumerable<(TEnum Value, string Word)> WordsOf<TEnum>(char joint)
+        where TEnum : struct, Enum =>
+        Enum.GetValues<TEnum>().Select(value => (value, WordOf(value.ToString(), joint)));
+
+    private enum OneWord
+    {
+        TheWord,
     }
 }
