@@ -1,0 +1,184 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Assessments;
+
+/// <summary>What to do about a finding, told apart by its `kind`.</summary>
+internal static class RemedyShapes
+{
+    private const int MostSteps = 1_000;
+
+    private static readonly JsonShape<ImmutableArray<MeasuredQuantity>> Quantities = Shape.List(
+        Choices.Quantity,
+        0,
+        FormatLimits.Words
+    );
+
+    private static readonly ObjectShape<SingleStep> StepObject = Shape.Object<SingleStep>(
+        "single-step",
+        "One turn of one adjuster by one step.",
+        o =>
+        {
+            var side = o.Required("side", Choices.Side, "which side", s => s.Side);
+            var opens = o.Required("opens", Shape.Flag, "whether it opens, or raises", s => s.Opens);
+            return v => new SingleStep(v.Get(side), v.Get(opens));
+        }
+    );
+
+    private static readonly ObjectShape<PredictedGap> PredictionObject = Shape.Object<PredictedGap>(
+        "predicted-gap",
+        "A predicted value at a place.",
+        o =>
+        {
+            var place = o.Required("place", Terms.Title, "where", p => p.Place);
+            var before = o.Required("before", Terms.ExactLength, "as it is", p => p.Before);
+            var after = o.Required("after", Terms.ExactLength, "as it will be", p => p.After);
+            return v => new PredictedGap(v.Get(place), v.Get(before), v.Get(after));
+        }
+    );
+
+    public static JsonShape<Remedy> Remedy { get; } =
+        Shape.Variant(
+            "remedy",
+            "What to do about a finding.",
+            "kind",
+            Shape.Case<Remedy, Remedy.Turn>("turn", Turn()),
+            Shape.Case<Remedy, Remedy.OpenUntilFree>("open-until-free", OpenUntilFree()),
+            Shape.Case<Remedy, Remedy.Move>("move", Move()),
+            Shape.Case<Remedy, Remedy.ReadAgain>("read-again", ReadAgain()),
+            Shape.Case<Remedy, Remedy.CannotBeTurnedIn>("cannot-be-turned-in", CannotBeTurnedIn()),
+            Shape.Case<Remedy, Remedy.Act>("act", Act())
+        );
+
+    private static ObjectShape<Remedy.Turn> Turn() =>
+        Shape.Object<Remedy.Turn>(
+            "turn",
+            "Turn an adjuster by whole steps: positive opens or raises, negative closes or lowers.",
+            o =>
+            {
+                var adjuster = o.Required("adjuster", Choices.Adjuster, "what to turn", r => r.Adjuster);
+                var left = o.Required(
+                    "leftSteps",
+                    Shape.Whole(-MostSteps, MostSteps),
+                    "signed steps on the left",
+                    r => r.LeftSteps
+                );
+                var right = o.Required(
+                    "rightSteps",
+                    Shape.Whole(-MostSteps, MostSteps),
+                    "signed steps on the right",
+                    r => r.RightSteps
+                );
+                var sequence = o.Items(
+                    "sequence",
+                    StepObject,
+                    2 * MostSteps,
+                    "one step at a time, in the order to turn them",
+                    r => r.Sequence
+                );
+                var predicted = o.Items(
+                    "predicted",
+                    PredictionObject,
+                    FormatLimits.Evidence,
+                    "what will result, by place from the left",
+                    r => r.Predicted
+                );
+                var again = o.Required(
+                    "again",
+                    Quantities,
+                    "what must be read again afterwards",
+                    r => r.Again
+                );
+                return v =>
+                    new(
+                        v.Get(adjuster),
+                        v.Get(left),
+                        v.Get(right),
+                        v.Get(sequence),
+                        v.Get(predicted),
+                        v.Get(again)
+                    );
+            }
+        );
+
+    private static ObjectShape<Remedy.OpenUntilFree> OpenUntilFree() =>
+        Shape.Object<Remedy.OpenUntilFree>(
+            "open-until-free",
+            "From contact of unknown depth: open until it just frees at both ends, then open this many more.",
+            o =>
+            {
+                var adjuster = o.Required("adjuster", Choices.Adjuster, "what to turn", r => r.Adjuster);
+                var then = o.Required(
+                    "thenOpen",
+                    Shape.Whole(0, MostSteps),
+                    "how many more steps",
+                    r => r.ThenOpen
+                );
+                var again = o.Required(
+                    "again",
+                    Quantities,
+                    "what must be read again afterwards",
+                    r => r.Again
+                );
+                return v => new(v.Get(adjuster), v.Get(then), v.Get(again));
+            }
+        );
+
+    private static ObjectShape<Remedy.Move> Move() =>
+        Shape.Object<Remedy.Move>(
+            "move",
+            "Move a setting by a distance: positive raises or opens.",
+            o =>
+            {
+                var adjuster = o.Required("adjuster", Choices.Adjuster, "what to move", r => r.Adjuster);
+                var left = o.Required("left", Terms.ExactLength, "how far on the left", r => r.Left);
+                var right = o.Required("right", Terms.ExactLength, "how far on the right", r => r.Right);
+                var again = o.Required(
+                    "again",
+                    Quantities,
+                    "what must be read again afterwards",
+                    r => r.Again
+                );
+                return v => new(v.Get(adjuster), v.Get(left), v.Get(right), v.Get(again));
+            }
+        );
+
+    private static ObjectShape<Remedy.ReadAgain> ReadAgain() =>
+        Shape.Object<Remedy.ReadAgain>(
+            "read-again",
+            "Read again, at these places.",
+            o =>
+            {
+                var quantity = o.Required("quantity", Choices.Quantity, "what to read", r => r.Quantity);
+                var places = o.Items("places", Terms.Title, FormatLimits.Evidence, "where", r => r.Places);
+                var why = o.Required("why", Terms.Sentence, "why", r => r.Why);
+                return v => new(v.Get(quantity), v.Get(places), v.Get(why));
+            }
+        );
+
+    private static ObjectShape<Remedy.CannotBeTurnedIn> CannotBeTurnedIn() =>
+        Shape.Object<Remedy.CannotBeTurnedIn>(
+            "cannot-be-turned-in",
+            "No whole number of steps does it.",
+            o =>
+            {
+                var binding = o.Required("binding", Terms.Sentence, "which constraint binds", r => r.Binding);
+                var help = o.Required("wouldHelp", Terms.Sentence, "what would help", r => r.WouldHelp);
+                return v => new(v.Get(binding), v.Get(help));
+            }
+        );
+
+    private static ObjectShape<Remedy.Act> Act() =>
+        Shape.Object<Remedy.Act>(
+            "act",
+            "Do or record something.",
+            o =>
+            {
+                var what = o.Required("what", Terms.Sentence, "what", r => r.What);
+                return v => new(v.Get(what));
+            }
+        );
+}

@@ -1,0 +1,129 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Records;
+
+/// <summary>Instruments with the evidence of their fitness.</summary>
+internal static class InstrumentShapes
+{
+    private static readonly ObjectShape<Calibration> CalibrationObject = Shape.Object<Calibration>(
+        "calibration",
+        "A calibration against a traceable standard.",
+        o =>
+        {
+            var date = o.Required("date", Terms.Day, "when it was done", c => c.Date);
+            var due = o.Required("due", Terms.Day, "when the next is due", c => c.Due);
+            var uncertainty = o.Required(
+                "expandedUncertainty",
+                Terms.Size,
+                "expanded uncertainty on its certificate",
+                c => c.ExpandedUncertainty
+            );
+            var factor = o.Required(
+                "coverageFactor",
+                Shape.Number(0.1m, 5m),
+                "coverage factor of that uncertainty",
+                c => c.CoverageFactor
+            );
+            o.Check(v => v.Get(due) >= v.Get(date), due, "due before it was done", "`date` or later");
+            return v => new Calibration(v.Get(date), v.Get(due), v.Get(uncertainty), v.Get(factor));
+        }
+    );
+
+    private static readonly ObjectShape<ZeroCheck> ZeroCheckObject = Shape.Object<ZeroCheck>(
+        "zero-check",
+        "A check on a setting piece at the start of the job.",
+        o =>
+        {
+            var error = o.Required(
+                "error",
+                Terms.Length,
+                "reading minus the setting piece's value; positive reads high",
+                z => z.Error
+            );
+            var piece = o.Optional(
+                "settingPiece",
+                Terms.Identity,
+                "which setting piece",
+                z => z.SettingPiece
+            );
+            return v => new ZeroCheck(v.Get(error), v.Get(piece));
+        }
+    );
+
+    private static readonly ObjectShape<InstrumentInspection> InspectionObject =
+        Shape.Object<InstrumentInspection>(
+            "instrument-inspection",
+            "An inspection by eye and hand, for feelers and plates.",
+            o =>
+            {
+                var date = o.Required("date", Terms.Day, "when", i => i.Date);
+                var result = o.Required("result", Choices.Condition, "what came of it", i => i.Result);
+                return v => new InstrumentInspection(v.Get(date), v.Get(result));
+            }
+        );
+
+    public static ObjectShape<Instrument> Instrument { get; } =
+        Shape.Object<Instrument>(
+            "instrument",
+            "An instrument used in the job.",
+            o =>
+            {
+                var id = o.Required("id", RecordNames.NewInstrument, "which instrument", i => i.Id);
+                var kind = o.Required(
+                    "kind",
+                    Shape.Choice<InstrumentKind>("Kinds of instrument."),
+                    "its kind",
+                    i => i.Kind
+                );
+                var resolution = o.Optional(
+                    "resolution",
+                    Terms.Size,
+                    "smallest step it shows",
+                    i => i.Resolution
+                );
+                var tolerance = o.Optional(
+                    "tolerance",
+                    Terms.Distance,
+                    "half width of the thickness tolerance of each feeler, or of a fixed-size piece",
+                    i => i.Tolerance
+                );
+                var repeatability = o.Optional(
+                    "repeatability",
+                    Terms.Distance,
+                    "repeatability of a reading as a standard deviation, pooled by the shop",
+                    i => i.Repeatability
+                );
+                var calibration = o.Optional(
+                    "calibration",
+                    CalibrationObject,
+                    "its calibration",
+                    i => i.Calibration
+                );
+                var zero = o.Optional(
+                    "zeroCheck",
+                    ZeroCheckObject,
+                    "zero check of this job",
+                    i => i.ZeroCheck
+                );
+                var inspection = o.Optional(
+                    "inspection",
+                    InspectionObject,
+                    "its inspection",
+                    i => i.Inspection
+                );
+                return v => new Instrument
+                {
+                    Id = v.Get(id),
+                    Kind = v.Get(kind),
+                    Resolution = v.Get(resolution),
+                    Tolerance = v.Get(tolerance),
+                    Repeatability = v.Get(repeatability),
+                    Calibration = v.Get(calibration),
+                    ZeroCheck = v.Get(zero),
+                    Inspection = v.Get(inspection),
+                };
+            }
+        );
+}

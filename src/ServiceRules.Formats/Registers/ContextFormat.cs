@@ -1,0 +1,77 @@
+using ServiceRules.Domain.Site;
+using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Registers;
+
+/// <summary>The frozen context of an assessment as a document.</summary>
+public static class ContextFormat
+{
+    private static readonly ObjectShape<AssessmentContext> Root = Shape.Object<AssessmentContext>(
+        "assessment-context",
+        "The frozen slice of the site's registers that an assessment needs.",
+        o =>
+        {
+            var site = o.Required("site", Terms.Title, "which site", c => c.Site);
+            var jurisdictions = o.Items(
+                "jurisdictions",
+                Terms.Identity,
+                FormatLimits.Words,
+                "jurisdiction packs in force",
+                c => c.Jurisdictions
+            );
+            var zone = o.Required("zone", ZoneShapes.Zone, "the site's wall clock", c => c.Zone);
+            var orders = o.Items(
+                "settingOrders",
+                SettingOrderShapes.Order,
+                FormatLimits.Words,
+                "setting orders in force on the day of the record",
+                c => c.SettingOrders
+            );
+            var procedures = o.Items(
+                "procedures",
+                ProcedureShapes.Procedure,
+                FormatLimits.Words,
+                "written procedures of the machines and benches concerned",
+                c => c.Procedures
+            );
+            var people = o.Items(
+                "people",
+                RegisterShapes.Person,
+                FormatLimits.Register,
+                "people as the register knows them",
+                c => c.People
+            );
+            var locks = o.Items(
+                "locks",
+                RegisterShapes.Lock,
+                FormatLimits.Register,
+                "locks and tags as issued",
+                c => c.Locks
+            );
+            var waivers = o.Items(
+                "waivers",
+                RegisterShapes.Waiver,
+                FormatLimits.Register,
+                "waivers in force on the day of the record",
+                c => c.Waivers
+            );
+            return v => new AssessmentContext
+            {
+                Site = v.Get(site),
+                Jurisdictions = v.Get(jurisdictions),
+                Zone = v.Get(zone),
+                SettingOrders = v.Get(orders),
+                Procedures = v.Get(procedures),
+                People = v.Get(people),
+                Locks = v.Get(locks),
+                Waivers = v.Get(waivers),
+            };
+        }
+    );
+
+    /// <summary>The version that is written today.</summary>
+    public static DocumentFormat<AssessmentContext> Current { get; } =
+        new("assessment-context", 1, ReadLimits.Library, Root);
+}

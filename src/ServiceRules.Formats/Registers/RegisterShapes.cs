@@ -1,0 +1,97 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Registers;
+
+/// <summary>People, locks and waivers.</summary>
+internal static class RegisterShapes
+{
+    public static ObjectShape<RegisteredPerson> Person { get; } =
+        Shape.Object<RegisteredPerson>(
+            "registered-person",
+            "A person in the site's register.",
+            o =>
+            {
+                var id = o.Required(
+                    "id",
+                    Terms.NewId<Participant>("person"),
+                    "pseudonymous identity",
+                    p => p.Id
+                );
+                var authorised = o.Required(
+                    "authorised",
+                    Shape.Flag,
+                    "whether the person may lock out and work on machines",
+                    p => p.Authorised
+                );
+                var trained = o.Optional(
+                    "trainedOn",
+                    Terms.Day,
+                    "date of the training it rests on",
+                    p => p.TrainedOn
+                );
+                var until = o.Optional(
+                    "trainedUntil",
+                    Terms.Day,
+                    "until when it holds; left out: no end stated",
+                    p => p.TrainedUntil
+                );
+                o.Check(
+                    v => v.Get(trained) is not { } first || v.Get(until) is not { } last || first <= last,
+                    until,
+                    "the last day is before the first",
+                    "`trainedOn` or later"
+                );
+                return v => new RegisteredPerson(v.Get(id), v.Get(authorised), v.Get(trained), v.Get(until));
+            }
+        );
+
+    public static ObjectShape<RegisteredLock> Lock { get; } =
+        Shape.Object<RegisteredLock>(
+            "registered-lock",
+            "A lock or tag in the site's register.",
+            o =>
+            {
+                var id = o.Required("id", Terms.NewId<LockDevice>("lock"), "the lock or tag", l => l.Id);
+                var owner = o.Optional(
+                    "owner",
+                    Terms.Id<Participant>(),
+                    "to whom it is issued; left out: a job lock",
+                    l => l.Owner
+                );
+                return v => new RegisteredLock(v.Get(id), v.Get(owner));
+            }
+        );
+
+    public static ObjectShape<Waiver> Waiver { get; } =
+        Shape.Object<Waiver>(
+            "waiver",
+            "A dated, reasoned loosening of one rule by another person.",
+            o =>
+            {
+                var rule = o.Required("rule", Terms.Identity, "which rule", w => w.Rule);
+                var unit = o.Optional("unit", Terms.Identity, "on which unit; left out: on all", w => w.Unit);
+                var by = o.Required("by", Terms.Id<Participant>(), "who loosens it", w => w.By);
+                var reason = o.Required("reason", Terms.Note, "why", w => w.Reason);
+                var from = o.Required("from", Terms.Day, "first day", w => w.From);
+                var until = o.Required("until", Terms.Day, "last day", w => w.Until);
+                o.Check(
+                    v => v.Get(from) <= v.Get(until),
+                    until,
+                    "the last day is before the first",
+                    "`from` or later"
+                );
+                return v => new Waiver(
+                    v.Get(rule),
+                    v.Get(unit),
+                    v.Get(by),
+                    v.Get(reason),
+                    v.Get(from),
+                    v.Get(until)
+                );
+            }
+        );
+}

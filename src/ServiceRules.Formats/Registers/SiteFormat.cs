@@ -1,0 +1,69 @@
+using ServiceRules.Domain.Site;
+using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Registers;
+
+/// <summary>The documents of a site's folder.</summary>
+public static class SiteFormat
+{
+    private static readonly ObjectShape<SiteFile> SiteObject = Shape.Object<SiteFile>(
+        "site",
+        "What a site says of itself.",
+        o =>
+        {
+            var name = o.Required("name", Terms.Title, "the site's name", s => s.Name);
+            var jurisdictions = o.Items(
+                "jurisdictions",
+                Terms.Identity,
+                FormatLimits.Words,
+                "jurisdiction packs in force",
+                s => s.Jurisdictions
+            );
+            var zone = o.Required("zone", ZoneShapes.Zone, "its wall clock", s => s.Zone);
+            return v => new SiteFile(v.Get(name), v.Get(jurisdictions), v.Get(zone));
+        }
+    );
+
+    private static readonly ObjectShape<RegistersFile> RegistersObject = Shape.Object<RegistersFile>(
+        "registers",
+        "A site's people, locks and waivers.",
+        o =>
+        {
+            var people = o.Items(
+                "people",
+                RegisterShapes.Person,
+                FormatLimits.Register,
+                "people",
+                r => r.People
+            );
+            var locks = o.Items(
+                "locks",
+                RegisterShapes.Lock,
+                FormatLimits.Register,
+                "locks and tags",
+                r => r.Locks
+            );
+            var waivers = o.Items(
+                "waivers",
+                RegisterShapes.Waiver,
+                FormatLimits.Register,
+                "waivers",
+                r => r.Waivers
+            );
+            return v => new RegistersFile(v.Get(people), v.Get(locks), v.Get(waivers));
+        }
+    );
+
+    /// <summary>`site.json`.</summary>
+    public static DocumentFormat<SiteFile> Site { get; } = new("site", 1, ReadLimits.Record, SiteObject);
+
+    /// <summary>`registers.json`.</summary>
+    public static DocumentFormat<RegistersFile> Registers { get; } =
+        new("registers", 1, ReadLimits.Library, RegistersObject);
+
+    /// <summary>`procedures/*.json`.</summary>
+    public static DocumentFormat<Procedure> Procedure { get; } =
+        new("procedure", 1, ReadLimits.Record, ProcedureShapes.Procedure);
+}

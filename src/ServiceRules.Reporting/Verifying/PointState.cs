@@ -1,8 +1,0 @@
-namespace ServiceRules.Reporting.Verifying;
-
-public enum PointState
-{
-    Passed,
-    Failed,
-    NotReached,
-}
