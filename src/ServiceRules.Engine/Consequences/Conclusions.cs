@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Engine.Inference;
+using ServiceRules.Engine.Judging;
+using ServiceRules.Rules.Evaluation;
+
+namespace ServiceRules.Engine.Consequences;
+
+/// <summary>What followed from the findings of one job, sorted so that nothing tells in which order it was found.</summary>
+internal sealed class Conclusions
+{
+    // Far above what the largest record and pack can need: every rule on every subject, lifted twice.
+    private const int MostFirings = 1_000_000;
+
+    private static readonly Lazy<InferenceNetwork> Network = new(() =>
+        InferenceNetwork.Compile(ConsequenceRules.All, MostFirings)
+    );
+
+    private readonly ILookup<string, Kept> _kept;
+    private readonly ILookup<string, Doubted> _doubted;
+    private readonly ILookup<string, Waits> _waits;
+
+    private Conclusions(IReadOnlyList<Fact> known)
+    {
+        _kept = known.OfType<Kept>().ToLookup(kept => kept.Subject, StringComparer.Ordinal);
+        _doubted = known
+            .OfType<Doubted>()
+            .OrderBy(doubt => doubt.Unit, StringComparer.Ordinal)
+            .ThenBy(doubt => doubt.Quantity)
+            .ThenBy(doubt => doubt.Rule, StringComparer.Ordinal)
+            .ToLookup(doubt => doubt.Finding, StringComparer.Ordinal);
+        _waits = known
+            .OfType<Waits>()
+            .OrderBy(wait => wait.Unit, StringComparer.Ordinal)
+            .ThenBy(wait => wait.Rule, StringComparer.Ordinal)
+            .ToLookup(wait => wait.Finding, StringComparer.Ordinal);
+    }
+
+    public static void Prepare() => _ = Network.Value;
+
+    public static Conclusions From(IEnumerable<DraftFinding> drafts, ImmutableArray<UnitFrame> units)
+    {
+        var set = new Subject.Set().Key;
+        IEnumerable<Fact> facts =
+        [
+            new PartOf(set, new Subject.Job().Key),
+            .. units.Select(unit => new PartOf(new Subject.Unit(unit.Work.Id).Key, set)),
+            .. drafts.Select(draft => new FindingFact(draft)),
+        ];
+        return new(Network.Value.Run(facts));
+    }
+
+    public Outcome OutcomeOf(Subject subject)
+    {
+        var kept = _kept[subject.Key].ToList();
+        return new Outcome(
+            kept.Count == 0 ? Disposition.Release
+                : kept.Exists(one => one.Effect == Effect.Stop) ? Disposition.Stop
+                : Disposition.Hold,
+            [.. kept.Select(one => one.Rule).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]
+        );
+    }
+
+    /// <summary>Why a finding lost its proof, if it did; the first by unit, quantity and rule.</summary>
+    public Doubted? DoubtOn(string finding) => _doubted[finding].FirstOrDefault();
+
+    /// <summary>What the remedy of a finding waits for.</summary>
+    public IEnumerable<Waits> WaitsOf(string finding) => _waits[finding];
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Engine.Judging;
+
+/// <summary>A finding before it is known what follows from the others.</summary>
+internal sealed record DraftFinding
+{
+    public required Rule Rule { get; init; }
+
+    public required UnitFrame? Unit { get; init; }
+
+    public required Finding Finding { get; init; }
+
+    /// <summary>What it would do if another finding took its proof away.</summary>
+    public required LetOut IfUnproven { get; init; }
+
+    /// <summary>Stable text that identifies a finding within a job.</summary>
+    public string Key => KeyOf(Finding.Rule, Finding.Subject);
+
+    public static string KeyOf(string rule, Subject subject) => $"{rule}@{subject.Key}";
+
+    /// <summary>Quantities of the unit that this finding shows to be stale.</summary>
+    public ImmutableArray<MeasuredQuantity> ShowsStale()
+    {
+        if (Unit is null || Finding.Verdict is Verdict.Met or Verdict.NotApplicable)
+        {
+            return [];
+        }
+
+        var compared = Finding
+            .Comparisons.Where(comparison => comparison.Reason == FindingReason.Stale)
+            .Select(comparison => comparison.Quantity)
+            .Distinct()
+            .Order()
+            .ToImmutableArray();
+        return compared.IsEmpty && Finding.Reason == FindingReason.Stale
+            ? [.. CheckReach.JudgedAsLeft(Rule.Check).Take(1)]
+            : compared;
+    }
+
+    /// <summary>Quantities that settling this finding would upset, if it is still to be settled.</summary>
+    public ImmutableArray<MeasuredQuantity> WouldUpset() =>
+        Unit is { } unit && Turned() is { } adjuster ? OwnQuantity.Upsets(unit.Sheet, adjuster) : [];
+
+    /// <summary>The quantity that its remedy sets by turning or moving something, if it does.</summary>
+    public MeasuredQuantity? Sets() => RemedyTurns() is { } adjuster ? OwnQuantity.Of(adjuster) : null;
+
+    private AdjusterKind? Turned() =>
+        RemedyTurns()
+        ?? (CheckReach.JudgedAsLeft(Rule.Check) is [var quantity, ..] ? OwnQuantity.SetBy(quantity) : null);
+
+    private AdjusterKind? RemedyTurns() =>
+        Finding.Remedy switch
+        {
+            Remedy.Turn turn => turn.Adjuster,
+            Remedy.OpenUntilFree open => open.Adjuster,
+            Remedy.Move move => move.Adjuster,
+            _ => null,
+        };
+}

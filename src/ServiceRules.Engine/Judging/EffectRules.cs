@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Engine.Judging;
+
+/// <summary>
+/// What the findings of one job do to their subjects: severity, what the rule says of unproven, waivers and
+/// releases by a second person. Nobody lets out what they did themselves.
+/// </summary>
+internal sealed class EffectRules
+{
+    private readonly JobFrame _frame;
+    private readonly ImmutableHashSet<Id<Participant>> _workers;
+
+    public EffectRules(JobFrame frame)
+    {
+        _frame = frame;
+        _workers = Workers(frame.Record);
+    }
+
+    public LetOut Of(Rule rule, Subject subject, Verdict verdict)
+    {
+        var bare = Bare(rule, verdict);
+        if (bare is not (Effect.Hold or Effect.Stop))
+        {
+            return new LetOut(bare, null);
+        }
+
+        if (WaiverOn(rule, subject) is { } waiver)
+        {
+            return new LetOut(
+                Effect.Advise,
+                $"waived by `{waiver.By}` until {Day(waiver.Until)}: {waiver.Reason}"
+            );
+        }
+
+        return verdict == Verdict.Unproven && ReleaseOf(rule, subject) is { } release
+            ? new LetOut(Effect.Advise, $"released by `{release.By}`: {release.Reason}")
+            : new LetOut(bare, null);
+    }
+
+    /// <summary>Waivers and releases of this finding that do not count, told so that nobody wonders.</summary>
+    public IEnumerable<string> Refused(Rule rule, Subject subject, Verdict verdict)
+    {
+        if (Bare(rule, verdict) is not (Effect.Hold or Effect.Stop))
+        {
+            yield break;
+        }
+
+        foreach (var waiver in Waivers(rule, subject).Where(waiver => _workers.Contains(waiver.By)))
+        {
+            yield return $"the waiver by `{waiver.By}` does not count: they did the work themselves";
+        }
+
+        foreach (var release in Releases(rule, subject))
+        {
+            if (_workers.Contains(release.By))
+            {
+                yield return $"the release by `{release.By}` does not count: they did the work themselves";
+            }
+            else if (verdict == Verdict.NotMet)
+            {
+                yield return $"the release by `{release.By}` does not count: it is not met, not merely unproven";
+            }
+            else if (rule.Unproven != UnprovenPolicy.SecondPerson)
+            {
+                yield return $"the release by `{release.By}` does not count: this rule cannot be released by a second person";
+            }
+        }
+    }
+
+    private Effect Bare(Rule rule, Verdict verdict) =>
+        (verdict, rule.Severity) switch
+        {
+            (Verdict.Met or Verdict.NotApplicable, _) => Effect.None,
+            (_, Severity.Advise) => Effect.Advise,
+            (Verdict.NotMet, Severity.Stop) => Effect.Stop,
+            (Verdict.NotMet, _) => Effect.Hold,
+            _ when rule.Unproven == UnprovenPolicy.Advise => Effect.Advise,
+            (_, Severity.Stop)
+                when _frame.State == RecordState.Open && CheckReach.HandsGoInNext(rule.Check) => Effect.Stop,
+            _ => Effect.Hold,
+        };
+
+    private Waiver? WaiverOn(Rule rule, Subject subject) =>
+        Waivers(rule, subject)
+            .Where(waiver => !_workers.Contains(waiver.By))
+            .OrderByDescending(waiver => waiver.Until)
+            .ThenBy(waiver => waiver.By)
+            .ThenBy(waiver => waiver.Reason, StringComparer.Ordinal)
+            .FirstOrDefault();
+
+    private IEnumerable<Waiver> Waivers(Rule rule, Subject subject) =>
+        _frame.Context.Waivers.Where(waiver =>
+            string.Equals(waiver.Rule, rule.Id.Text, StringComparison.Ordinal)
+            && waiver.From <= _frame.Record.Date
+            && _frame.Record.Date <= waiver.Until
+            && (waiver.Unit is null || IsUnit(subject, waiver.Unit))
+        );
+
+    private SecondRelease? ReleaseOf(Rule rule, Subject subject) =>
+        rule.Unproven == UnprovenPolicy.SecondPerson
+            ? Releases(rule, subject).FirstOrDefault(release => !_workers.Contains(release.By))
+            : null;
+
+    private IEnumerable<SecondRelease> Releases(Rule rule, Subject subject) =>
+        _frame.Record.Releases.Where(release =>
+            string.Equals(release.Rule, rule.Id.Text, StringComparison.Ordinal)
+            && (release.Unit is not { } unit || IsUnit(subject, unit.Text))
+        );
+
+    private static bool IsUnit(Subject subject, string unit) =>
+        subject is Subject.Unit one && string.Equals(one.Id.Text, unit, StringComparison.Ordinal);
+
+    private static ImmutableHashSet<Id<Participant>> Workers(ServiceRecord record) =>
+        [
+            .. record
+                .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
+                .Select(person => person.Id),
+            .. record
+                .Timeline.Where(entry => entry.Kind == TimelineEventKind.WorkStarted)
+                .Select(entry => entry.Actor),
+            .. record
+                .Units.SelectMany(unit => unit.Entries)
+                .Select(entry => entry.By)
+                .OfType<Id<Participant>>(),
+        ];
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,18 @@
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Engine.Planning;
+
+/// <summary>A rule that applies, and the unit it applies to; no unit for the set and the job.</summary>
+internal sealed record RuleOnSubject(Rule Rule, UnitFrame? Unit)
+{
+    public Subject Subject =>
+        Rule.Scope switch
+        {
+            RuleScope.Job => new Subject.Job(),
+            RuleScope.Set => new Subject.Set(),
+            _ when Unit is { } unit => new Subject.Unit(unit.Work.Id),
+            _ => throw new EngineFaultException($"rule `{Rule.Id}` is judged on a unit, and none is given"),
+        };
+}

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Records;
+using ServiceRules.Engine.Inference;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Engine.Planning;
+
+/// <summary>
+/// All that applicability may ask about a unit, the set or the job. Subjects of different jobs with the same
+/// <see cref="Key"/> have the same rules apply to them, so a plan asks the network once per key.
+/// </summary>
+internal sealed record SubjectProfile : Fact
+{
+    private readonly ImmutableArray<ServiceTask> _tasks;
+    private readonly ImmutableArray<UnitTraits> _units;
+    private readonly RuleScope _scope;
+    private readonly string? _area;
+    private readonly WorkPlace _place;
+    private readonly DateOnly _date;
+
+    private SubjectProfile(
+        RuleScope scope,
+        ServiceRecord record,
+        DateSlots slots,
+        ImmutableArray<ServiceTask> tasks,
+        ImmutableArray<UnitTraits> units
+    )
+    {
+        _scope = scope;
+        _tasks = tasks;
+        _units = units;
+        _area = record.Machine.Area;
+        _place = record.Place;
+        _date = record.Date;
+        // The area is free text: its length in front keeps its content from being read as another part of the key.
+        var area = _area is null
+            ? "-"
+            : string.Create(CultureInfo.InvariantCulture, $"{_area.Length}:{_area}");
+        Key = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{scope}|{area}|{_place}|{slots.Of(_date)}|{string.Join(',', tasks)}|{string.Join('/', units.Select(u => u.Key))}"
+        );
+    }
+
+    public string Key { get; }
+
+    public bool Equals(SubjectProfile? other) =>
+        other is not null && string.Equals(Key, other.Key, StringComparison.Ordinal);
+
+    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Key);
+
+    public static SubjectProfile OfUnit(UnitTraits unit, ServiceRecord record, DateSlots slots) =>
+        new(RuleScope.Unit, record, slots, unit.Tasks, [unit]);
+
+    /// <summary>The set or the job: its tasks are the job's own and those of all its units.</summary>
+    public static SubjectProfile OfAll(
+        RuleScope scope,
+        ImmutableArray<UnitTraits> units,
+        ServiceRecord record,
+        DateSlots slots
+    ) =>
+        new(
+            scope,
+            record,
+            slots,
+            UnitTraits.Distinct(record.Tasks.Concat(units.SelectMany(unit => unit.Tasks))),
+            [.. units.DistinctBy(unit => unit.Key).OrderBy(unit => unit.Key, StringComparer.Ordinal)]
+        );
+
+    /// <summary>
+    /// Whether a rule of this scope and applicability applies. What is asked of a unit must hold, for a rule on the
+    /// set or the job, for at least one and the same unit.
+    /// </summary>
+    public bool Satisfies(RuleScope scope, Applicability when) =>
+        scope == _scope
+        && (when.From is not { } from || from <= _date)
+        && (when.Until is not { } until || _date <= until)
+        && (when.Place is not { } place || place == _place)
+        && (when.Areas.IsEmpty || (_area is not null && when.Areas.Contains(_area, StringComparer.Ordinal)))
+        && (when.Tasks.IsEmpty || when.Tasks.Any(_tasks.Contains))
+        && _units.Any(unit => unit.Satisfies(when));
+}

@@ -1,0 +1,179 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Engine.Judging;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Engine.Tests.Judging;
+
+public class EffectRulesTests
+{
+    private static readonly Check Before = new Check.RequiredEvent(
+        [TimelineEventKind.KeyRemoved],
+        RequiredPer.Job,
+        RequiredWhen.BeforeWork,
+        null
+    );
+
+    private static readonly Check After = new Check.RequiredEvent(
+        [TimelineEventKind.GuardsRefitted],
+        RequiredPer.Job,
+        RequiredWhen.AfterWork,
+        null
+    );
+
+    private static readonly Subject OnUnit = new Subject.Unit(new("a"));
+
+    private static LetOut Of(
+        Rule rule,
+        Verdict verdict,
+        ServiceRecord? record = null,
+        AssessmentContext? context = null
+    ) =>
+        new EffectRules(Jobs.Frame(record ?? Jobs.Record(Jobs.Unit("a")), [], context)).Of(
+            rule,
+            OnUnit,
+            verdict
+        );
+
+    // Design, "Precise meanings": unproven, open job.
+    [Theory]
+    [InlineData(Verdict.Met, Severity.Stop, UnprovenPolicy.Hold, Effect.None)]
+    [InlineData(Verdict.NotApplicable, Severity.Stop, UnprovenPolicy.Hold, Effect.None)]
+    [InlineData(Verdict.NotMet, Severity.Stop, UnprovenPolicy.Advise, Effect.Stop)]
+    [InlineData(Verdict.NotMet, Severity.Hold, UnprovenPolicy.Advise, Effect.Hold)]
+    [InlineData(Verdict.NotMet, Severity.Advise, UnprovenPolicy.Hold, Effect.Advise)]
+    [InlineData(Verdict.Unproven, Severity.Stop, UnprovenPolicy.Hold, Effect.Hold)]
+    [InlineData(Verdict.Unproven, Severity.Stop, UnprovenPolicy.SecondPerson, Effect.Hold)]
+    [InlineData(Verdict.Unproven, Severity.Hold, UnprovenPolicy.Hold, Effect.Hold)]
+    [InlineData(Verdict.Unproven, Severity.Hold, UnprovenPolicy.Advise, Effect.Advise)]
+    [InlineData(Verdict.Unproven, Severity.Advise, UnprovenPolicy.Hold, Effect.Advise)]
+    public void Of_ClosedJob_FollowsSeverityAndPolicy(
+        Verdict verdict,
+        Severity severity,
+        UnprovenPolicy unproven,
+        Effect expected
+    ) =>
+        Assert.Equal(
+            new LetOut(expected, null),
+            Of(Jobs.Rule("r", check: Before, severity: severity, unproven: unproven), verdict)
+        );
+
+    [Fact]
+    public void Of_UnprovenOnAnOpenJob_StopsWhereHandsGoInNext()
+    {
+        var open = Jobs.Record(Jobs.Unit("a")) with { SignOff = null };
+
+        Assert.Equal(
+            Effect.Stop,
+            Of(Jobs.Rule("r", check: Before, severity: Severity.Stop), Verdict.Unproven, open).Effect
+        );
+        Assert.Equal(
+            Effect.Hold,
+            Of(Jobs.Rule("r", check: After, severity: Severity.Stop), Verdict.Unproven, open).Effect
+        );
+        Assert.Equal(
+            Effect.Hold,
+            Of(Jobs.Rule("r", check: Before, severity: Severity.Hold), Verdict.Unproven, open).Effect
+        );
+    }
+
+    [Theory]
+    [InlineData("lead-01", UnprovenPolicy.SecondPerson, Verdict.Unproven, true)]
+    [InlineData("tech-01", UnprovenPolicy.SecondPerson, Verdict.Unproven, false)]
+    [InlineData("lead-01", UnprovenPolicy.Hold, Verdict.Unproven, false)]
+    [InlineData("lead-01", UnprovenPolicy.SecondPerson, Verdict.NotMet, false)]
+    public void Of_ReleasedBySomeone_CountsOnlyFromASecondPersonForUnproven(
+        string by,
+        UnprovenPolicy policy,
+        Verdict verdict,
+        bool counts
+    )
+    {
+        var record = Jobs.Record(Jobs.Unit("a")) with
+        {
+            Releases = [new(new(by), Jobs.Noon, "r", new("a"), "seen by eye")],
+        };
+        var rule = Jobs.Rule("r", unproven: policy);
+        var effects = new EffectRules(Jobs.Frame(record, []));
+
+        var letOut = effects.Of(rule, OnUnit, verdict);
+        var refused = effects.Refused(rule, OnUnit, verdict).ToList();
+
+        Assert.Equal(
+            counts ? new LetOut(Effect.Advise, "released by `lead-01`: seen by eye") : new(Effect.Hold, null),
+            letOut
+        );
+        Assert.Equal(counts ? 0 : 1, refused.Count);
+    }
+
+    [Fact]
+    public void Of_ReleaseByWhoeverTurnedSomething_DoesNotCount()
+    {
+        var entry = new Reading
+        {
+            Quantity = MeasuredQuantity.Clearance,
+            Observed = new Observation.Contact(ContactState.None),
+            By = new("lead-01"),
+        };
+        var record = Jobs.Record(Jobs.Unit("a", "small", entry)) with
+        {
+            Releases = [new(new("lead-01"), Jobs.Noon, "r", null, "seen by eye")],
+        };
+
+        Assert.Equal(
+            Effect.Hold,
+            Of(Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson), Verdict.Unproven, record).Effect
+        );
+    }
+
+    [Fact]
+    public void Of_ReleaseForAnotherUnitOrRule_DoesNotCount()
+    {
+        var record = Jobs.Record(Jobs.Unit("a")) with
+        {
+            Releases =
+            [
+                new(new("lead-01"), Jobs.Noon, "r", new("b"), "other unit"),
+                new(new("lead-01"), Jobs.Noon, "s", null, "other rule"),
+            ],
+        };
+
+        Assert.Equal(
+            Effect.Hold,
+            Of(Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson), Verdict.Unproven, record).Effect
+        );
+    }
+
+    [Theory]
+    [InlineData("r", null, "lead-01", 0, 0, true)]
+    [InlineData("r", "a", "lead-01", -3, 3, true)]
+    [InlineData("r", "b", "lead-01", -3, 3, false)]
+    [InlineData("s", null, "lead-01", -3, 3, false)]
+    [InlineData("r", null, "tech-01", -3, 3, false)]
+    [InlineData("r", null, "lead-01", 1, 3, false)]
+    [InlineData("r", null, "lead-01", -3, -1, false)]
+    public void Of_Waived_CountsInItsPeriodFromAnotherPerson(
+        string rule,
+        string? unit,
+        string by,
+        int from,
+        int until,
+        bool counts
+    )
+    {
+        var context = Jobs.Context with
+        {
+            Waivers =
+            [
+                new(rule, unit, new(by), "parts on order", Jobs.Day.AddDays(from), Jobs.Day.AddDays(until)),
+            ],
+        };
+
+        var letOut = Of(Jobs.Rule("r", severity: Severity.Stop), Verdict.NotMet, context: context);
+
+        Assert.Equal(counts ? Effect.Advise : Effect.Stop, letOut.Effect);
+        Assert.Equal(counts, letOut.By is not null);
+    }
+}
