@@ -23,4 +23,8 @@ internal static class ReferenceNumber
         Exact(value) is { } number ? Length.FromMillimetres(number) : null;
 
     public static Length Mm(decimal millimetres) => Length.FromMillimetres(millimetres);
+
+    /// <summary>Equal within a distance. (Comparing rounded numbers instead fails on either side of a tie.)</summary>
+    public static void Near(decimal expected, decimal actual, decimal within = 0.00000000001m) =>
+        Assert.InRange(actual, expected - within, expected + within);
 }

@@ -181,7 +181,7 @@ public sealed class ParallelismTests
 
         Near(plain.Deviation, mirrored.Deviation);
         Near(plain.Deviation, tilted.Deviation);
-        Assert.Equal(plain.DatumSlope, -mirrored.DatumSlope, 15);
+        ReferenceNumber.Near(plain.DatumSlope, -mirrored.DatumSlope, 1e-15m);
     }
 
     private static void Near(Knowledge expected, Knowledge actual) =>
