@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -38,6 +39,15 @@ public sealed record PlaceKnown
 
     /// <summary>Why the knowledge cannot prove anything (gauge unfit, uncertainty unknown), or None.</summary>
     public FindingReason Doubt { get; init; } = FindingReason.None;
+
+    /// <summary>
+    /// The part of a measured value's uncertainty that every reading with the same gauge shares (its calibration and
+    /// zero); it drops out of differences.
+    /// </summary>
+    public StandardUncertainty Shared { get; init; }
+
+    /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
+    public Id<Instrument>? Gauge { get; init; }
 
     /// <summary>Entries it rests on, as JSON pointers.</summary>
     public required ImmutableArray<string> Evidence { get; init; }

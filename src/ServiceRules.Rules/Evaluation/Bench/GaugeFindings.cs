@@ -51,19 +51,9 @@ internal static class GaugeFindings
         [
             UncertaintyContribution.Resolution(Length.Max(shown, coarsestPrint * 2)),
         ];
-        if (gauge?.Calibration is { } calibration)
+        if (gauge is not null)
         {
-            lines.Add(
-                UncertaintyContribution.Calibration(
-                    calibration.ExpandedUncertainty.Value.Abs,
-                    calibration.CoverageFactor
-                )
-            );
-        }
-
-        if (gauge?.ZeroCheck is { } check)
-        {
-            lines.Add(UncertaintyContribution.ZeroCheck(check.Error.Value.Abs));
+            lines.AddRange(Common(gauge));
         }
 
         if (gauge?.Repeatability is { } repeatability)
@@ -85,6 +75,26 @@ internal static class GaugeFindings
         }
 
         return UncertaintyBudget.Of([.. lines]);
+    }
+
+    /// <summary>The part that all readings with one gauge have in common: its calibration and its zero.</summary>
+    public static StandardUncertainty SharedBy(Instrument gauge) =>
+        UncertaintyBudget.Of([.. Common(gauge)]).Combined;
+
+    private static IEnumerable<UncertaintyContribution> Common(Instrument gauge)
+    {
+        if (gauge.Calibration is { } calibration)
+        {
+            yield return UncertaintyContribution.Calibration(
+                calibration.ExpandedUncertainty.Value.Abs,
+                calibration.CoverageFactor
+            );
+        }
+
+        if (gauge.ZeroCheck is { } check)
+        {
+            yield return UncertaintyContribution.ZeroCheck(check.Error.Value.Abs);
+        }
     }
 
     /// <summary>Smallest step the gauge shows; where it states none, the last digit of what was written down.</summary>

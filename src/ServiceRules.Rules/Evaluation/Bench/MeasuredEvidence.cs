@@ -35,9 +35,19 @@ internal static class MeasuredEvidence
         var counted = fit.Count > 0 ? fit : together;
         var agreeing = AgreeingWithLast(counted);
         var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, day);
-        return agreeing.Count == 1 && counted.Count > 1
-            ? new(null, true, doubt)
-            : new(Mean(agreeing).ShiftedBy(Length.Zero, shift), false, doubt);
+        if (agreeing.Count == 1 && counted.Count > 1)
+        {
+            return new(null, true, doubt);
+        }
+
+        var gauge = agreeing.TrueForAll(reading => reading.Gauge == agreeing[0].Gauge)
+            ? agreeing[0].Gauge
+            : null;
+        return new(Mean(agreeing).ShiftedBy(Length.Zero, shift), false, doubt)
+        {
+            Shared = gauge is null ? StandardUncertainty.Zero : GaugeFindings.SharedBy(gauge),
+            Gauge = gauge?.Id,
+        };
     }
 
     private static List<LoggedReading> AgreeingWithLast(List<LoggedReading> readings)

@@ -35,6 +35,8 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
                 readings.LastOrDefault(reading => reading.System is not null)?.System
                 ?? sheet.Width.Governing.System,
             Doubt = length.Doubt,
+            Shared = length.Shared,
+            Gauge = length.Gauge,
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
         };
     }

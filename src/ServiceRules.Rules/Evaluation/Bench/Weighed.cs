@@ -1,4 +1,6 @@
+using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Rules.Evaluation.Bench;
@@ -9,5 +11,11 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// <param name="Doubt">Why it cannot prove anything, or None.</param>
 internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, FindingReason Doubt)
 {
+    /// <summary>What a measured value shares with every other reading of its gauge.</summary>
+    public StandardUncertainty Shared { get; init; }
+
+    /// <summary>Its one gauge, if it has one.</summary>
+    public Id<Instrument>? Gauge { get; init; }
+
     public static Weighed Nothing => new(null, false, FindingReason.None);
 }

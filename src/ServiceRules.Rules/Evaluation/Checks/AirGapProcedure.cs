@@ -3,6 +3,7 @@ using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -14,10 +15,12 @@ internal static class AirGapProcedure
     {
         if (procedure.Passes is not { } passes || procedure.Stops is not { } stops)
         {
-            return Told.NotApplicable("Clearance: the limit sheet names no feelers for a gap");
+            return Told.NotApplicable(
+                $"{Wording.Sentence(Wording.Of(quantity))}: the limit sheet names no feelers for a gap"
+            );
         }
 
-        if (ContactFault.InAirGap(unit) is { } contact)
+        if (ContactFault.InAirGap(unit, quantity) is { } contact)
         {
             return contact;
         }
@@ -37,10 +40,11 @@ internal static class AirGapProcedure
                     )
                 )
                 .ToList();
-        return Together(results, quantity, passes, stops);
+        return Together(unit, results, quantity, passes, stops);
     }
 
     private static CheckOutcome Together(
+        UnitFrame unit,
         List<StationResult> results,
         MeasuredQuantity quantity,
         DualPrint passes,
@@ -52,7 +56,7 @@ internal static class AirGapProcedure
         if (worst.Verdict is Verdict.Met)
         {
             return Told.Met(
-                $"Clearance: the {passes.Governing} feeler passes and the {stops.Governing} feeler does not, at {Wording.Listed(results.ConvertAll(result => result.Place))}",
+                $"{Wording.Sentence(Wording.Of(quantity))}: the {passes.Governing} feeler passes and the {stops.Governing} feeler does not, at {Wording.Listed(results.ConvertAll(result => result.Place))}",
                 evidence
             );
         }
@@ -61,15 +65,16 @@ internal static class AirGapProcedure
             result.Verdict == worst.Verdict && result.Reason == worst.Reason && result.Why == worst.Why
         );
         var places = alike.ConvertAll(result => result.Place);
-        var statement = $"Clearance: {worst.Why} at {Wording.Listed(places)}";
+        var statement = $"{Wording.Sentence(Wording.Of(quantity))}: {worst.Why} at {Wording.Listed(places)}";
         return worst.Verdict is Verdict.NotMet
             ? Told.NotMet(
                 worst.Reason,
                 statement,
                 evidence,
-                new Remedy.Act(
-                    $"turn one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
-                )
+                ToTurn(unit, quantity)
+                    ?? new Remedy.Act(
+                        $"turn one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
+                    )
             )
             : Told.Unproven(
                 worst.Reason,
@@ -77,6 +82,22 @@ internal static class AirGapProcedure
                 evidence,
                 new Remedy.ReadAgain(quantity, [.. places], worst.Why)
             );
+    }
+
+    /// <summary>Whole steps where what is known tells how many; null: turn and try.</summary>
+    private static Remedy? ToTurn(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var limit = unit.Sheet.Of(quantity);
+        if (
+            AdjustedQuantity.FinelySetBy(quantity) is not { } kind
+            || PrintedZone.Of(limit?.Lower, limit?.Upper, limit?.Target?.Governing.Value) is not { } zone
+        )
+        {
+            return null;
+        }
+
+        var remedy = StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone);
+        return remedy is Remedy.ReadAgain ? null : remedy;
     }
 
     private static int Rank(Verdict verdict) =>

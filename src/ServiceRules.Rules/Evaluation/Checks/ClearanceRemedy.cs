@@ -8,8 +8,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 internal static class ClearanceRemedy
 {
     /// <summary>
-    /// From contact of unknown depth no count is invented: open until it just frees at both ends, then by the steps
-    /// that bring the gap, which is then between nothing and one step, nearest to its target.
+    /// From contact of unknown depth no count is invented: open until it just frees at both ends, then by the fewest
+    /// steps that bring the gap, which is then between nothing and one step, inside both prints of the limit.
     /// </summary>
     public static Remedy FromContact(UnitFrame unit)
     {
@@ -21,11 +21,7 @@ internal static class ClearanceRemedy
             return new Remedy.Act("open until it just frees at both ends, then set the gap by feeler");
         }
 
-        var aim = zone.Target ?? zone.Common(UnitSystem.Inch).Middle ?? Length.Zero;
-        var then = Math.Max(
-            0,
-            (int)Math.Round((aim.Millimetres / one.Millimetres) - 0.5m, MidpointRounding.AwayFromZero)
-        );
+        var then = ContactRelease.For(one, zone.Common).ThenOpen;
         return new Remedy.OpenUntilFree(
             AdjusterKind.Clearance,
             then,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -8,23 +9,25 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 internal static class ContactFault
 {
     /// <summary>Places where contact was noted and nothing turned since.</summary>
-    public static ImmutableArray<PlaceKnown> Noted(UnitFrame unit) =>
-        [.. (unit.Of(MeasuredQuantity.Clearance)?.Left ?? []).Where(place => place.Contact is not null)];
+    public static ImmutableArray<PlaceKnown> Noted(UnitFrame unit, MeasuredQuantity quantity) =>
+        [.. (unit.Of(quantity)?.Left ?? []).Where(place => place.Contact is not null)];
 
     /// <summary>Heavy contact anywhere; null when there is none.</summary>
-    public static CheckOutcome? Heavy(UnitFrame unit) =>
+    public static CheckOutcome? Heavy(UnitFrame unit, MeasuredQuantity quantity) =>
         Fault(
             unit,
+            quantity,
             contact => contact is ContactState.Heavy,
             FindingReason.HeavyContact,
             "a fault whichever way the site sets its units"
         );
 
-    /// <summary>Any contact at all, which a unit set to a gap must not have; null when there is none.</summary>
-    public static CheckOutcome? InAirGap(UnitFrame unit) =>
-        Heavy(unit)
+    /// <summary>Any contact at all, where a gap is wanted; null when there is none.</summary>
+    public static CheckOutcome? InAirGap(UnitFrame unit, MeasuredQuantity quantity) =>
+        Heavy(unit, quantity)
         ?? Fault(
             unit,
+            quantity,
             contact => contact is not ContactState.None,
             FindingReason.WrongContact,
             "this unit is set to a gap"
@@ -32,19 +35,22 @@ internal static class ContactFault
 
     private static CheckOutcome? Fault(
         UnitFrame unit,
+        MeasuredQuantity quantity,
         Func<ContactState, bool> isFault,
         FindingReason reason,
         string why
     )
     {
-        var faults = Noted(unit).Where(place => isFault(place.Contact!.Value)).ToList();
+        var faults = Noted(unit, quantity).Where(place => isFault(place.Contact!.Value)).ToList();
         return faults.Count == 0
             ? null
             : Told.NotMet(
                 reason,
-                $"Clearance: {Wording.Of(faults[0].Contact!.Value)}, {why}",
+                $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].Contact!.Value)}, {why}",
                 [.. faults.SelectMany(place => place.Evidence)],
-                ClearanceRemedy.FromContact(unit)
+                quantity is MeasuredQuantity.Clearance
+                    ? ClearanceRemedy.FromContact(unit)
+                    : new Remedy.Act("open it until it touches no more than it should")
             );
     }
 }

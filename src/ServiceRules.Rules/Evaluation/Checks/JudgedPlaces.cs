@@ -48,7 +48,7 @@ internal static class JudgedPlaces
         var places = Wording.Listed([
             .. obstacles.Where(each => each.Reason == first.Reason).Select(each => each.Place),
         ]);
-        var at = first.Station is null ? string.Empty : $" at {places}";
+        var at = first.Place == "across" ? string.Empty : $" at {places}";
         return first.Reason switch
         {
             FindingReason.Conflicting => $"readings{at} contradict one another: repeat them",
@@ -115,7 +115,8 @@ internal static class JudgedPlaces
             compared.UpperLimit is { } upper
             && (compared.Value ?? compared.KnownLower) is { } least
             && least >= upper;
-        return isAbove
+        var isEitherWay = compared.LowerLimit is { } lower && compared.UpperLimit == -lower;
+        return isAbove || isEitherWay
             ? ZoneWords.Of(null, compared.UpperLimit, system)
             : ZoneWords.Of(compared.LowerLimit, null, system);
     }

@@ -7,15 +7,16 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>Light contact, heard and felt over the full width, nothing turned after.</summary>
 internal static class LightContactProcedure
 {
-    public static CheckOutcome Evaluate(UnitFrame unit)
+    public static CheckOutcome Evaluate(UnitFrame unit, MeasuredQuantity quantity)
     {
-        var noted = ContactFault.Noted(unit);
+        var subject = Wording.Sentence(Wording.Of(quantity));
+        var noted = ContactFault.Noted(unit, quantity);
         var wrong = noted.FirstOrDefault(place => place.Contact is ContactState.None or ContactState.Partial);
         if (wrong is not null)
         {
             return Told.NotMet(
                 FindingReason.WrongContact,
-                $"Clearance: {Wording.Of(wrong.Contact!.Value)}, and this unit is set to light contact over the full width",
+                $"{subject}: {Wording.Of(wrong.Contact!.Value)}, and this unit is set to light contact over the full width",
                 wrong.Evidence,
                 new Remedy.Act(
                     "close one step at a time, both sides alternately, until light contact is heard and felt over the full width"
@@ -26,20 +27,24 @@ internal static class LightContactProcedure
         var across = noted.FirstOrDefault(place => place.Station is null && place.Blade is null);
         if (across is not null)
         {
-            return Told.Met("Clearance: light contact over the full width", across.Evidence);
+            return Told.Met($"{subject}: light contact over the full width", across.Evidence);
         }
 
-        var (reason, why) = Missing(unit, noted.Length);
+        var (reason, why) = Missing(unit, quantity, noted.Length);
         return Told.Unproven(
             reason,
-            $"Clearance: {why}",
-            remedy: new Remedy.ReadAgain(MeasuredQuantity.Clearance, ["across"], why)
+            $"{subject}: {why}",
+            remedy: new Remedy.ReadAgain(quantity, ["across"], why)
         );
     }
 
-    private static (FindingReason Reason, string Why) Missing(UnitFrame unit, int notedAtStations)
+    private static (FindingReason Reason, string Why) Missing(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        int notedAtStations
+    )
     {
-        var left = unit.Of(MeasuredQuantity.Clearance)?.Left ?? [];
+        var left = unit.Of(quantity)?.Left ?? [];
         var across = left.FirstOrDefault(place => place.Station is null);
         return across switch
         {

@@ -1,7 +1,15 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
+/// <summary>A quantity, as left, against the limits of its sheet or about the target in force.</summary>
 internal static class LimitOnQuantityCheck
 {
     public static CheckOutcome Evaluate(
@@ -9,5 +17,137 @@ internal static class LimitOnQuantityCheck
         Rule rule,
         JobFrame frame,
         UnitFrame? unit
-    ) => Told.InProgress("not judged yet");
+    ) =>
+        unit is null ? Subjects.EachUnit(rule, frame)
+        : check.Against is LimitSource.WornBelow ? WornReel.Evaluate(check.Quantity, rule, unit)
+        : Judged(check, rule, unit);
+
+    private static CheckOutcome Judged(Check.LimitOnQuantity check, Rule rule, UnitFrame unit)
+    {
+        var subject = Wording.Of(check.Quantity);
+        if (check.Quantity is MeasuredQuantity.Clearance && BySchool(unit) is { } decided)
+        {
+            return decided;
+        }
+
+        if (ZoneFor(check, unit, out var missing) is not { } zone)
+        {
+            return missing;
+        }
+
+        var places = UnitPlaces.Of(unit, check.Quantity);
+        var judged = Judgements(check, rule, unit, places, zone);
+        var evidence = places.Usable.SelectMany(place => place.Evidence);
+        var outcome = JudgedPlaces.Outcome(subject, judged, places.Obstacles, evidence);
+        return outcome with { Remedy = LimitRemedy.For(outcome, check.Quantity, rule, unit, places, zone) };
+    }
+
+    /// <summary>
+    /// In the light-contact school there is no gap to measure; where reel and bedknife touch, there is none either.
+    /// </summary>
+    private static CheckOutcome? BySchool(UnitFrame unit)
+    {
+        var taught = unit.Sheet.Of(MeasuredQuantity.Clearance)?.Schools ?? [];
+        if (unit.School is ContactSchool.LightContact)
+        {
+            return Told.NotApplicable("Clearance: set to light contact here, so there is no gap to measure");
+        }
+
+        if (unit.School is null && !taught.IsEmpty)
+        {
+            return Told.Unproven(
+                FindingReason.NoSettingInForce,
+                "Clearance: no setting order says whether this unit runs with light contact or a gap",
+                remedy: new Remedy.Act("have the lead enter the school for this kind of unit")
+            );
+        }
+
+        return ContactFault.InAirGap(unit, MeasuredQuantity.Clearance);
+    }
+
+    private static PrintedZone? ZoneFor(Check.LimitOnQuantity check, UnitFrame unit, out CheckOutcome missing)
+    {
+        var subject = Wording.Sentence(Wording.Of(check.Quantity));
+        var limit = unit.Sheet.Of(check.Quantity);
+        missing = Told.NotApplicable($"{subject}: the limit sheet states no limit");
+        if (check.Against is LimitSource.Sheet)
+        {
+            return PrintedZone.Of(limit?.Lower, limit?.Upper, limit?.Target?.Governing.Value);
+        }
+
+        missing = Told.Unproven(
+            FindingReason.NoSettingInForce,
+            $"{subject}: no target is in force for this unit on this day",
+            remedy: new Remedy.Act("have the lead enter a setting order, or ask on the job card")
+        );
+        if (unit.Targets.FirstOrDefault(target => target.Quantity == check.Quantity) is not { } target)
+        {
+            return null;
+        }
+
+        var tolerance = target.Tolerance is { } stated ? DualPrint.Of(stated) : limit?.ToleranceAboutTarget;
+        if (tolerance is null)
+        {
+            missing = missing with
+            {
+                Statement =
+                    $"{subject}: a target is in force, but neither it nor the limit sheet says how far off it may be",
+            };
+            return null;
+        }
+
+        return PrintedZone.About(target.Target.Value, tolerance);
+    }
+
+    private static List<PlaceJudgement> Judgements(
+        Check.LimitOnQuantity check,
+        Rule rule,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone
+    )
+    {
+        var bound = NaturalBounds.Of(check.Quantity);
+        var asked = places
+            .Usable.Select(place => new Asked(
+                check.Quantity,
+                UnitPlaces.Name(place.Station, place.Blade),
+                places.Said(place.Station, place.Blade),
+                place.Knowledge!,
+                place.System,
+                place.Doubt,
+                bound
+            ))
+            .ToList();
+        if (check.Where is CheckedPlaces.StationsAndEnds)
+        {
+            asked.AddRange(places.Lines().SelectMany(line => Ends(check.Quantity, line, unit, bound)));
+        }
+
+        return asked.ConvertAll(each => PlaceJudgement.Of(each, zone, rule.Decision));
+    }
+
+    private static IEnumerable<Asked> Ends(
+        MeasuredQuantity quantity,
+        KnownLine line,
+        UnitFrame unit,
+        Length? bound
+    )
+    {
+        var read = line.Places.Select(place => place.Station!.Value).ToImmutableHashSet();
+        foreach (
+            var (name, at) in new[]
+            {
+                ("left end", Length.Zero),
+                ("right end", StationPlaces.Width(unit.Sheet)),
+            }
+        )
+        {
+            if (!read.Contains(at))
+            {
+                var place = line.Blade is { } blade ? $"{name}, blade {blade}" : name;
+                yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound);
+            }
+        }
+    }
 }

@@ -11,21 +11,31 @@ internal sealed record PrintedZone
     private readonly ToleranceZone metric;
     private readonly ToleranceZone inch;
 
-    private PrintedZone(ToleranceZone metric, ToleranceZone inch, Length? target)
+    private PrintedZone(ToleranceZone metric, ToleranceZone inch, UnitSystem governing, Length? target)
     {
         this.metric = metric;
         this.inch = inch;
+        Governing = governing;
         Target = target;
     }
 
     /// <summary>The value aimed at, if there is one.</summary>
     public Length? Target { get; }
 
+    /// <summary>The system whose print governs.</summary>
+    public UnitSystem Governing { get; }
+
     /// <summary>Whether the two systems print different limits.</summary>
     public bool IsTwofold => metric != inch;
 
-    /// <summary>The values that both prints permit; the given system's where they permit none in common.</summary>
-    public ToleranceZone Common(UnitSystem governing) => metric.Intersect(inch) ?? In(governing);
+    /// <summary>The values that both prints permit; the governing print's where they permit none in common.</summary>
+    public ToleranceZone Common =>
+        ToleranceZone.InsideBothPrints(
+            In(Governing),
+            metric == inch ? null
+                : Governing is UnitSystem.Inch ? metric
+                : inch
+        );
 
     /// <summary>The limits printed in a system.</summary>
     public ToleranceZone In(UnitSystem system) => system is UnitSystem.Inch ? inch : metric;
@@ -34,7 +44,7 @@ internal sealed record PrintedZone
     public static PrintedZone? Of(DualPrint? lower, DualPrint? upper, Length? target) =>
         ToleranceZone.TryCreate(lower?.In(UnitSystem.Metric), upper?.In(UnitSystem.Metric), out var metric)
         && ToleranceZone.TryCreate(lower?.In(UnitSystem.Inch), upper?.In(UnitSystem.Inch), out var inch)
-            ? new(metric, inch, target)
+            ? new(metric, inch, (upper ?? lower)!.Governing.System, target)
             : null;
 
     /// <summary>A target with what is allowed either way.</summary>
@@ -42,6 +52,7 @@ internal sealed record PrintedZone
         new(
             Around(target, tolerance.In(UnitSystem.Metric)),
             Around(target, tolerance.In(UnitSystem.Inch)),
+            tolerance.Governing.System,
             target
         );
 
@@ -53,6 +64,7 @@ internal sealed record PrintedZone
         new(
             ToleranceZone.AtMost(most.In(UnitSystem.Metric)),
             ToleranceZone.AtMost(most.In(UnitSystem.Inch)),
+            most.Governing.System,
             null
         );
 

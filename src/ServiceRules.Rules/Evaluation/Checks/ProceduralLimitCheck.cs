@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
@@ -24,37 +26,51 @@ internal static class ProceduralLimitCheck
             return Subjects.EachUnit(rule, frame);
         }
 
-        var limit = unit.Sheet.Of(check.Quantity);
-        if (limit is null || limit.Schools.IsEmpty)
+        var subject = Wording.Sentence(Wording.Of(check.Quantity));
+        var taught = unit.Sheet.Of(check.Quantity)?.Schools ?? [];
+        if (taught.IsEmpty)
         {
-            return Told.NotApplicable("Clearance: the limit sheet teaches no procedure");
+            return Told.NotApplicable($"{subject}: the limit sheet teaches no procedure");
         }
 
-        if (ContactFault.Heavy(unit) is { } heavy)
+        if (ContactFault.Heavy(unit, check.Quantity) is { } heavy)
         {
             return heavy;
         }
 
-        if (unit.School is not { } school)
+        if (SchoolFor(check.Quantity, unit, taught) is not { } school)
         {
             return Told.Unproven(
                 FindingReason.NoSettingInForce,
-                "Clearance: no setting order says whether this unit runs with light contact or a gap",
+                $"{subject}: no setting order says whether this unit runs with light contact or a gap",
                 remedy: new Remedy.Act("have the lead enter the school for this kind of unit")
             );
         }
 
-        if (limit.Schools.FirstOrDefault(taught => taught.School == school) is not { } procedure)
+        if (taught.FirstOrDefault(each => each.School == school) is not { } procedure)
         {
             return Told.Unproven(
                 FindingReason.NoSettingInForce,
-                "Clearance: the limit sheet teaches no procedure for the school that the site chose",
+                $"{subject}: the limit sheet teaches no procedure for the school that the site chose",
                 remedy: new Remedy.Act("have the lead complete the limit sheet or change the setting order")
             );
         }
 
         return school is ContactSchool.LightContact
-            ? LightContactProcedure.Evaluate(unit)
+            ? LightContactProcedure.Evaluate(unit, check.Quantity)
             : AirGapProcedure.Evaluate(unit, check.Quantity, procedure);
     }
+
+    /// <summary>
+    /// The site chooses the school of reel and bedknife. What else may touch or clear, such as a brush, follows the sheet,
+    /// which then teaches one way.
+    /// </summary>
+    private static ContactSchool? SchoolFor(
+        MeasuredQuantity quantity,
+        UnitFrame unit,
+        ImmutableArray<SchoolProcedure> taught
+    ) =>
+        quantity is MeasuredQuantity.Clearance ? unit.School
+        : taught.Length == 1 ? taught[0].School
+        : null;
 }

@@ -5,7 +5,7 @@ using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
-/// <summary>A condition judged by eye or hand is sound, as left, wherever it was judged.</summary>
+/// <summary>A condition judged by eye or hand is sound, as left, wherever it was judged. Edges may be judged by paper.</summary>
 internal static class SoundConditionCheck
 {
     public static CheckOutcome Evaluate(
@@ -22,7 +22,7 @@ internal static class SoundConditionCheck
 
         var subject = Wording.Sentence(Wording.Of(check.Quantity));
         var left = unit.Of(check.Quantity)?.Left ?? [];
-        var faulty = left.Where(place => place.Condition is Condition.Faulty).ToList();
+        var faulty = left.Where(place => IsFaulty(place)).ToList();
         if (faulty.Count > 0)
         {
             return Told.NotMet(
@@ -36,7 +36,7 @@ internal static class SoundConditionCheck
         var weakest = left.Where(place => place.State is KnownState.Conflicting or KnownState.Stale)
             .OrderByDescending(place => place.State)
             .FirstOrDefault();
-        var sound = left.Where(place => place.Condition is Condition.Sound).ToList();
+        var sound = left.Where(place => IsSound(place)).ToList();
         if (weakest is not null && (weakest.State is KnownState.Conflicting || sound.Count == 0))
         {
             var (reason, why) =
@@ -59,4 +59,11 @@ internal static class SoundConditionCheck
                 remedy: new Remedy.ReadAgain(check.Quantity, [], "not checked yet")
             );
     }
+
+    /// <summary>An edge that is tried by paper is sound where the strip is cut clean.</summary>
+    private static bool IsSound(PlaceKnown place) =>
+        place.Condition is Condition.Sound || (place.Condition is null && place.Paper is PaperResult.Cuts);
+
+    private static bool IsFaulty(PlaceKnown place) =>
+        place.Condition is Condition.Faulty || place.Paper is PaperResult.Nips or PaperResult.Misses;
 }

@@ -49,6 +49,31 @@ internal sealed class UnitPlaces
             _ => [],
         };
 
+    /// <summary>
+    /// The lines through what is known, one for readings that name no blade and one for each blade read at two
+    /// stations or more.
+    /// </summary>
+    public IEnumerable<KnownLine> Lines() =>
+        Usable
+            .Where(place => place.Station is not null)
+            .GroupBy(place => place.Blade)
+            .Select(group => KnownLine.Through([.. group], StationPlaces.Width(unit.Sheet)))
+            .OfType<KnownLine>();
+
+    /// <summary>What stands in the way of a line over the width: the same, or that there are no two stations.</summary>
+    public ImmutableArray<Obstacle> ObstaclesToALine(IReadOnlyCollection<KnownLine> lines) =>
+        Obstacles.IsEmpty && lines.Count == 0
+            ?
+            [
+                new(
+                    FindingReason.TooFewStations,
+                    null,
+                    "two stations",
+                    [.. Usable.SelectMany(place => place.Evidence)]
+                ),
+            ]
+            : Obstacles;
+
     /// <summary>A place as comparisons name it: <c>51 mm</c>, with its blade where one was named.</summary>
     public static string Name(Length? station, int? blade)
     {

@@ -11,6 +11,7 @@ internal static class ZoneWords
     public static string Of(Length? lower, Length? upper, UnitSystem system) =>
         (lower, upper) switch
         {
+            ({ } from, { } to) when from == -to => $"limit {Wording.Of(to, system)} either way",
             ({ } from, { } to) => $"limits {Wording.Of(from, system)} to {Wording.Of(to, system)}",
             ({ } from, null) => $"limit at least {Wording.Of(from, system)}",
             (null, { } to) => $"limit {Wording.Of(to, system)}",

@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+
+namespace ServiceRules.Domain.Geometry;
+
+/// <summary>What is known of the difference of two lengths that are each known.</summary>
+public static class KnownDifference
+{
+    /// <summary>
+    /// The left length minus the right one: measured when both are (u² = u₁² + u₂², what both share left out once for
+    /// each), else the interval of all differences that they admit.
+    /// </summary>
+    /// <param name="left">From what is taken.</param>
+    /// <param name="right">What is taken away.</param>
+    /// <param name="shared">The standard uncertainty that both share, because one instrument took them.</param>
+    public static Knowledge Between(Knowledge left, Knowledge right, StandardUncertainty shared = default)
+    {
+        ArgumentNullException.ThrowIfNull(left);
+        ArgumentNullException.ThrowIfNull(right);
+        var difference = LinearForm.Of([1m, -1m]);
+        return (left, right) is (MeasuredValue first, MeasuredValue second)
+            ? difference.Apply([first, second], shared, misfit: 1)
+            : difference.Apply(ImmutableArray.Create(left.AsInterval(), right.AsInterval()));
+    }
+}

@@ -1,0 +1,92 @@
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>What to do about a quantity that is out of its limits, or not proven.</summary>
+internal static class LimitRemedy
+{
+    public static Remedy? For(
+        CheckOutcome outcome,
+        MeasuredQuantity quantity,
+        Rule rule,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone
+    ) =>
+        outcome.Verdict switch
+        {
+            Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
+            Verdict.NotMet => ToTurn(quantity, rule, unit, places, zone),
+            _ => null,
+        };
+
+    private static Remedy ToTurn(
+        MeasuredQuantity quantity,
+        Rule rule,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone
+    ) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
+            ? StepRemedy.For(quantity, kind, unit, places, zone)
+        : !places.Usable.IsEmpty && Aim(zone) is { } aim
+            ? (Remedy?)Moved(quantity, unit, places, aim) ?? new Remedy.Act(rule.Advice)
+        : new Remedy.Act(rule.Advice);
+
+    /// <summary>The distances that bring the line through the readings to a value, at the adjusters of each side.</summary>
+    public static Remedy.Move? Moved(MeasuredQuantity quantity, UnitFrame unit, UnitPlaces places, Length aim)
+    {
+        if (AdjustedQuantity.FinelySetBy(quantity) is not { } kind || places.Usable.IsEmpty)
+        {
+            return null;
+        }
+
+        var adjuster = unit.Sheet.Of(kind);
+        var line = places.Lines().FirstOrDefault();
+        var left = Best(line?.Fit.At(adjuster?.LeftAt?.Value ?? Length.Zero) ?? places.Usable[0].Knowledge!);
+        var right = Best(
+            line?.Fit.At(adjuster?.RightAt?.Value ?? StationPlaces.Width(unit.Sheet))
+                ?? places.Usable[^1].Knowledge!
+        );
+        if (left is not { } leftNow || right is not { } rightNow)
+        {
+            return null;
+        }
+
+        return new(
+            kind,
+            Rounded(aim - leftNow),
+            Rounded(aim - rightNow),
+            [.. ReadAgain.After(unit, [Turned(kind)])]
+        );
+    }
+
+    /// <summary>The target, else the middle of what both prints permit, else the only limit there is.</summary>
+    private static Length? Aim(PrintedZone zone) =>
+        zone.Target ?? zone.Common.Middle ?? zone.Common.Upper ?? zone.Common.Lower;
+
+    public static Length? Best(Knowledge knowledge) =>
+        knowledge switch
+        {
+            MeasuredValue measured => measured.Value,
+            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
+            _ => null,
+        };
+
+    // Nobody turns a thread to better than a ten-thousandth of a millimetre.
+    private static Length Rounded(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 4));
+
+    private static Adjustment Turned(AdjusterKind kind) =>
+        new()
+        {
+            Adjuster = kind,
+            Side = Side.Both,
+            Amount = new AdjustmentAmount.NotStated(),
+        };
+}

@@ -1,0 +1,63 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>The difference between the two ends of one unit, by the line through its stations.</summary>
+internal static class SideToSide
+{
+    public static CheckOutcome Evaluate(MeasuredQuantity quantity, Rule rule, UnitFrame unit)
+    {
+        var subject = $"{Wording.Of(quantity)}, side to side";
+        if (unit.Sheet.Of(quantity)?.SideToSide is not { } most)
+        {
+            return Told.NotApplicable($"{Wording.Sentence(subject)}: the limit sheet states no limit");
+        }
+
+        var places = UnitPlaces.Of(unit, quantity);
+        var lines = places.Lines().ToList();
+        var outcome = JudgedPlaces.Outcome(
+            subject,
+            lines.ConvertAll(line =>
+                PlaceJudgement.Of(Tilt(quantity, line), PrintedZone.Within(most), rule.Decision)
+            ),
+            places.ObstaclesToALine(lines),
+            lines.SelectMany(line => line.Places).SelectMany(place => place.Evidence)
+        );
+        return outcome with
+        {
+            Remedy = outcome.Verdict switch
+            {
+                Verdict.NotMet => LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
+                Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
+                _ => null,
+            },
+        };
+    }
+
+    /// <summary>Tilt told from the higher end, so that the figure is positive.</summary>
+    private static Asked Tilt(MeasuredQuantity quantity, KnownLine line)
+    {
+        var rises = !(LimitRemedy.Best(line.Fit.Tilt) < Length.Zero);
+        var tilt = line.Fit.Tilt;
+        return new(
+            quantity,
+            line.Blade is { } blade ? $"across, blade {blade}" : "across",
+            rises ? "right end above left end by" : "left end above right end by",
+            rises ? tilt : Negated.Of(tilt),
+            line.System,
+            line.Doubt,
+            null
+        );
+    }
+
+    /// <summary>The target in force where there is one; else the height at mid-width stays and the ends go to it.</summary>
+    private static Length AimOf(MeasuredQuantity quantity, UnitFrame unit, KnownLine line) =>
+        unit.Targets.FirstOrDefault(target => target.Quantity == quantity)?.Target.Value
+        ?? LimitRemedy.Best(line.Fit.Offset)
+        ?? StationPlaces.Left(quantity, unit.Sheet)
+        ?? Length.Zero;
+}

@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Whole steps of an adjuster that land every place inside both prints of the limit. Where feelers leave more room
+/// than the zone has, the middle of what they tell is solved for instead: the next reading proves it.
+/// </summary>
+internal static class StepRemedy
+{
+    public static Remedy For(
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone
+    )
+    {
+        var again = new Remedy.ReadAgain(quantity, [], "what is known does not tell how far to turn");
+        if (PairOf(kind, unit) is not { } pair || places.Usable.IsEmpty)
+        {
+            return again;
+        }
+
+        var task = TaskFor(quantity, unit, places, zone, pair);
+        var solution = ClickSolver.Solve(task);
+        if (solution is ClickSolution.Infeasible && Estimated(task) is { } estimated)
+        {
+            solution = ClickSolver.Solve(estimated);
+        }
+
+        return solution switch
+        {
+            ClickSolution.Plan plan => Turn(kind, unit, plan),
+            ClickSolution.Infeasible
+            {
+                Binding: BindingConstraint.EndsUnknown or BindingConstraint.KnowledgeTooWide
+            } unknown => again with
+            {
+                Why = unknown.WouldHelp,
+            },
+            ClickSolution.Infeasible infeasible => new Remedy.CannotBeTurnedIn(
+                Words(infeasible.Binding),
+                infeasible.WouldHelp
+            ),
+            _ => throw new InvalidOperationException("solutions are a closed family of two"),
+        };
+    }
+
+    private static AdjusterPair? PairOf(AdjusterKind kind, UnitFrame unit) =>
+        unit.Sheet.Of(kind) is { Step.Governing.Value: var step } adjuster
+        && AdjusterPair.TryCreate(
+            adjuster.LeftAt?.Value ?? Length.Zero,
+            adjuster.RightAt?.Value ?? StationPlaces.Width(unit.Sheet),
+            step,
+            adjuster.Finish switch
+            {
+                FinishDirection.Opening => Approach.Opening,
+                FinishDirection.Closing => Approach.Closing,
+                _ => Approach.Either,
+            },
+            out var pair
+        )
+            ? pair
+            : null;
+
+    private static ClickTask TaskFor(
+        MeasuredQuantity quantity,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone,
+        AdjusterPair pair
+    )
+    {
+        var inside = zone.Common;
+        return new()
+        {
+            Adjusters = pair,
+            Readings =
+            [
+                .. places
+                    .Usable.Where(place => place.Station is not null)
+                    .Select(place => new StationReading(place.Station!.Value, place.Knowledge!)),
+            ],
+            Width = StationPlaces.Width(unit.Sheet),
+            Zone = inside,
+            Target = zone.Target ?? inside.Middle ?? inside.Upper ?? inside.Lower ?? Length.Zero,
+            KeepClear = quantity is MeasuredQuantity.Clearance,
+        };
+    }
+
+    /// <summary>The same with the middle of every interval taken as its value; none when one has no middle.</summary>
+    private static ClickTask? Estimated(ClickTask task)
+    {
+        var middles = task
+            .Readings.Select(reading => (reading.Station, Best: LimitRemedy.Best(reading.Knowledge)))
+            .ToImmutableArray();
+        return
+            task.Readings.All(reading => reading.Knowledge is MeasuredValue)
+            || middles.Any(each => each.Best is null)
+            ? null
+            : task with
+            {
+                Readings =
+                [
+                    .. middles.Select(each => new StationReading(
+                        each.Station,
+                        MeasuredValue.Exact(each.Best!.Value)
+                    )),
+                ],
+            };
+    }
+
+    private static Remedy.Turn Turn(AdjusterKind kind, UnitFrame unit, ClickSolution.Plan plan) =>
+        new(
+            kind,
+            plan.LeftSteps,
+            plan.RightSteps,
+            plan.Sequence,
+            [
+                .. plan.Landings.Select(landing => new PredictedGap(
+                    landing.Place switch
+                    {
+                        LandingPlace.LeftEnd => "left end",
+                        LandingPlace.RightEnd => "right end",
+                        _ => UnitPlaces.Name(landing.Station, null),
+                    },
+                    Shown(landing.Before),
+                    Shown(landing.After)
+                )),
+            ],
+            [
+                .. ReadAgain.After(
+                    unit,
+                    plan.Sequence.Select(step => new Adjustment
+                    {
+                        Adjuster = kind,
+                        Side = step.Side,
+                        Direction = step.Opens ? AdjustDirection.Open : AdjustDirection.Close,
+                        Amount = new AdjustmentAmount.Steps(1),
+                    })
+                ),
+            ]
+        );
+
+    // A prediction is good to a step's own scatter at best; a ten-thousandth of a millimetre is plenty to show.
+    private static Length Shown(Knowledge knowledge) =>
+        Length.FromMillimetres(Math.Round(LimitRemedy.Best(knowledge)?.Millimetres ?? 0m, 4));
+
+    private static string Words(BindingConstraint binding) =>
+        binding switch
+        {
+            BindingConstraint.Straightness =>
+                "the line is bowed by more than the limits allow, and turning moves only its ends",
+            BindingConstraint.Travel => "it would take more steps than the adjuster has",
+            BindingConstraint.StepSize => "one step is too coarse: the limits lie between two steps",
+            BindingConstraint.ContactAtTheEnd => "every setting inside the limits touches",
+            BindingConstraint.ContactOnTheWay => "every way there touches",
+            _ => "what is known is too coarse",
+        };
+}

@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// The units of a machine against one another, pair by pair: their mid-width values, or the ends that meet. The spread
+/// is within its limit when every pair is.
+/// </summary>
+internal static class UnitSpread
+{
+    // Twelve units make 66 pairs; the worst few tell the story.
+    private const int Shown = 6;
+
+    public static CheckOutcome AcrossUnits(MeasuredQuantity quantity, Rule rule, JobFrame frame)
+    {
+        var subject = $"{Wording.Of(quantity)} across units";
+        var units = frame.Units.Where(unit => unit.Sheet.Of(quantity)?.AcrossUnits is not null).ToList();
+        if (units.Count < 2)
+        {
+            return Told.NotApplicable(
+                $"{Wording.Sentence(subject)}: there are no two units with a limit to compare"
+            );
+        }
+
+        var middles = units.ConvertAll(unit => (Unit: unit, Side: Middle(unit, quantity)));
+        var pairs =
+            from first in Enumerable.Range(0, middles.Count)
+            from second in Enumerable.Range(first + 1, middles.Count - first - 1)
+            where middles[first].Side is not null && middles[second].Side is not null
+            select (
+                Left: middles[first].Side!,
+                Right: middles[second].Side!,
+                Most: Tighter(
+                    middles[first].Unit.Sheet.Of(quantity)!.AcrossUnits!,
+                    middles[second].Unit.Sheet.Of(quantity)!.AcrossUnits!
+                )
+            );
+        return Outcome(subject, quantity, rule, [.. pairs], units);
+    }
+
+    public static CheckOutcome AdjacentEnds(MeasuredQuantity quantity, Rule rule, JobFrame frame)
+    {
+        var subject = $"{Wording.Of(quantity)} where units meet";
+        var row = frame
+            .Units.Where(unit => unit.Work.Position is not null)
+            .OrderBy(unit => unit.Work.Position)
+            .ToList();
+        var neighbours = row.Zip(row.Skip(1))
+            .Where(pair => pair.Second.Work.Position == pair.First.Work.Position + 1)
+            .Where(pair =>
+                Limit(pair.First, quantity) is not null || Limit(pair.Second, quantity) is not null
+            )
+            .ToList();
+        if (neighbours.Count == 0)
+        {
+            return Told.NotApplicable($"{Wording.Sentence(subject)}: no two neighbouring units have a limit");
+        }
+
+        var pairs =
+            from pair in neighbours
+            let left = End(pair.First, quantity, "right end", StationPlaces.Width(pair.First.Sheet))
+            let right = End(pair.Second, quantity, "left end", Length.Zero)
+            where left is not null && right is not null
+            select (
+                Left: left,
+                Right: right,
+                Most: Tighter(
+                    Limit(pair.First, quantity) ?? Limit(pair.Second, quantity)!,
+                    Limit(pair.Second, quantity) ?? Limit(pair.First, quantity)!
+                )
+            );
+        var concerned = neighbours.SelectMany(pair => new[] { pair.First, pair.Second }).Distinct().ToList();
+        return Outcome(subject, quantity, rule, [.. pairs], concerned);
+    }
+
+    private static CheckOutcome Outcome(
+        string subject,
+        MeasuredQuantity quantity,
+        Rule rule,
+        ImmutableArray<(DifferenceSide Left, DifferenceSide Right, DualPrint Most)> pairs,
+        List<UnitFrame> units
+    )
+    {
+        var judged = pairs
+            .Select(pair =>
+                PlaceJudgement.Of(
+                    pair.Right.IsAbove(pair.Left)
+                        ? pair.Right.Above(pair.Left, quantity, $"{pair.Left.Name} to {pair.Right.Name}")
+                        : pair.Left.Above(pair.Right, quantity, $"{pair.Left.Name} to {pair.Right.Name}"),
+                    PrintedZone.Within(pair.Most),
+                    rule.Decision
+                )
+            )
+            .ToList();
+        var outcome = JudgedPlaces.Outcome(
+            subject,
+            judged,
+            [.. units.SelectMany(unit => ObstaclesOf(unit, quantity)).OrderBy(obstacle => obstacle.Gravity)],
+            units.SelectMany(unit => UnitPlaces.Of(unit, quantity).Usable).SelectMany(place => place.Evidence)
+        );
+        return outcome with
+        {
+            Comparisons = [.. outcome.Comparisons.Take(Shown)],
+            Remedy = outcome.Verdict switch
+            {
+                Verdict.NotMet => new Remedy.Act(rule.Advice),
+                Verdict.Unproven => ReadAgainAll(outcome, quantity, units),
+                _ => null,
+            },
+        };
+    }
+
+    private static Remedy.ReadAgain ReadAgainAll(
+        CheckOutcome outcome,
+        MeasuredQuantity quantity,
+        List<UnitFrame> units
+    )
+    {
+        var open = units
+            .Where(unit => ObstaclesOf(unit, quantity).Any())
+            .Select(unit => unit.Work.Id.Text)
+            .ToImmutableArray();
+        return new(
+            quantity,
+            open.IsEmpty
+                ?
+                [
+                    .. outcome
+                        .Comparisons.Where(compared => compared.Verdict == Verdict.Unproven)
+                        .Select(compared => compared.Place),
+                ]
+                : open,
+            open.IsEmpty ? "too close to the limit for this gauge" : "not known on every unit"
+        );
+    }
+
+    private static IEnumerable<Obstacle> ObstaclesOf(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var places = UnitPlaces.Of(unit, quantity);
+        return places
+            .ObstaclesToALine([.. places.Lines()])
+            .Take(1)
+            .Select(obstacle => obstacle with { Place = unit.Work.Id.Text });
+    }
+
+    private static DifferenceSide? Middle(UnitFrame unit, MeasuredQuantity quantity) =>
+        UnitPlaces.Of(unit, quantity).Lines().FirstOrDefault() is { } line
+            ? DifferenceSide.Of(unit.Work.Id.Text, line, line.Fit.Offset)
+            : null;
+
+    private static DifferenceSide? End(UnitFrame unit, MeasuredQuantity quantity, string end, Length at) =>
+        UnitPlaces.Of(unit, quantity).Lines().FirstOrDefault() is { } line
+            ? DifferenceSide.Of($"{unit.Work.Id} {end}", line, line.Fit.At(at))
+            : null;
+
+    private static DualPrint? Limit(UnitFrame unit, MeasuredQuantity quantity) =>
+        unit.Sheet.Of(quantity)?.AdjacentEnds;
+
+    private static DualPrint Tighter(DualPrint one, DualPrint other) =>
+        one.Governing.Value <= other.Governing.Value ? one : other;
+}

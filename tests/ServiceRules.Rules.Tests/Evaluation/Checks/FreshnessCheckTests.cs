@@ -1,0 +1,39 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+public class FreshnessCheckTests
+{
+    private static readonly Check Fresh = new Check.Freshness(MeasuredQuantity.HeightOfCut);
+
+    [Fact]
+    public void Evaluate_ReadAfterTheLastTurn_IsMet()
+    {
+        Assert.Equal(Verdict.Met, Judge(Fresh, Open(Side.Both, 5), Height("left", "4.00 mm")).Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_TurnedAfterTheReading_IsNotMet()
+    {
+        var outcome = Judge(Fresh, Height("left", "4.00 mm"), Open(Side.Both, 5));
+
+        Assert.Equal((Verdict.NotMet, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
+        Assert.Equal(["51 mm"], Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Places.AsEnumerable());
+    }
+
+    [Fact]
+    public void Evaluate_FewStepsAfterTheReading_CarryIt()
+    {
+        Assert.Equal(Verdict.Met, Judge(Fresh, Height("left", "4.00 mm"), Open(Side.Both, 2)).Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_NeverRead_IsUnproven()
+    {
+        Assert.Equal(FindingReason.NotMeasured, Judge(Fresh).Reason);
+    }
+}

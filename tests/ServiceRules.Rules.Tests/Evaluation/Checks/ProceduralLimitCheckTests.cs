@@ -1,0 +1,175 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+public class ProceduralLimitCheckTests
+{
+    private static readonly Check Taught = new Check.ProceduralLimit(MeasuredQuantity.Clearance);
+
+    private static readonly AssessmentContext LightContact = Context with
+    {
+        SettingOrders = [Order with { Schools = [new("sheet-a", ContactSchool.LightContact)] }],
+    };
+
+    private static BenchEntry[] AsTaught(
+        string with = "FG-01",
+        string passes = "0.001 in",
+        string stops = "0.0015 in"
+    ) =>
+        [
+            Feeler("left", passes, true, with),
+            Feeler("left", stops, false, with),
+            Feeler("right", passes, true, with),
+            Feeler("right", stops, false, with),
+        ];
+
+    private static CheckOutcome InContactSchool(params BenchEntry[] entries) =>
+        Judge(Taught, FrameBuilder.Build(Record(Unit(entries)), LightContact, Book()));
+
+    [Theory]
+    [InlineData("FG-01", "0.001 in", "0.0015 in")]
+    [InlineData("FG-01", "0.025 mm", "0.038 mm")]
+    [InlineData("FG-02", "0.001 in", "0.0015 in")]
+    public void Evaluate_TaughtFeelersAtBothStations_IsMet(string with, string passes, string stops)
+    {
+        Assert.Equal(Verdict.Met, Judge(Taught, AsTaught(with, passes, stops)).Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_TurnedAfterwards_IsStale()
+    {
+        var outcome = Judge(Taught, [.. AsTaught(), Open(Side.Right, 1)]);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_OneStationOnly_IsNotProvenAtTheOther()
+    {
+        var outcome = Judge(Taught, AsTaught()[..2]);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotMeasured), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("459 mm", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_OtherFeelers_DoNotFollowTheProcedure()
+    {
+        var outcome = Judge(Taught, AsTaught(stops: "0.002 in"));
+
+        Assert.Equal(
+            (Verdict.Unproven, FindingReason.ProcedureNotFollowed),
+            (outcome.Verdict, outcome.Reason)
+        );
+    }
+
+    [Fact]
+    public void Evaluate_ThickerFeelerFirst_DoesNotFollowTheProcedure()
+    {
+        var outcome = Judge(
+            Taught,
+            Feeler("left", "0.0015 in", false),
+            Feeler("left", "0.001 in", true),
+            Feeler("right", "0.001 in", true),
+            Feeler("right", "0.0015 in", false)
+        );
+
+        Assert.Equal(
+            (Verdict.Unproven, FindingReason.ProcedureNotFollowed),
+            (outcome.Verdict, outcome.Reason)
+        );
+    }
+
+    [Theory]
+    [InlineData("0.001 in", false)]
+    [InlineData("0.0015 in", true)]
+    [InlineData("0.0005 in", false)]
+    [InlineData("0.003 in", true)]
+    public void Evaluate_FeelerThatShowsTheGapWrong_IsNotMet(string feeler, bool passes)
+    {
+        var outcome = Judge(Taught, Feeler("left", feeler, passes));
+
+        Assert.Equal((Verdict.NotMet, FindingReason.OutOfLimit), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_SlipThatWasRepeated_DoesNotCount()
+    {
+        var outcome = Judge(
+            Taught,
+            [Feeler("left", "0.001 in", false), Feeler("left", "0.001 in", true), .. AsTaught()]
+        );
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+    }
+
+    [Theory]
+    [InlineData(ContactState.Light, FindingReason.WrongContact)]
+    [InlineData(ContactState.Heavy, FindingReason.HeavyContact)]
+    public void Evaluate_ContactWhereAGapIsWanted_IsNotMet(ContactState contact, FindingReason reason)
+    {
+        var outcome = Judge(Taught, [.. AsTaught(), Contact(contact)]);
+
+        Assert.Equal((Verdict.NotMet, reason), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Theory]
+    [InlineData(ContactState.Light, Verdict.Met, FindingReason.None)]
+    [InlineData(ContactState.None, Verdict.NotMet, FindingReason.WrongContact)]
+    [InlineData(ContactState.Partial, Verdict.NotMet, FindingReason.WrongContact)]
+    [InlineData(ContactState.Heavy, Verdict.NotMet, FindingReason.HeavyContact)]
+    public void Evaluate_ContactSchool_WantsItLightOverTheFullWidth(
+        ContactState contact,
+        Verdict verdict,
+        FindingReason reason
+    )
+    {
+        var outcome = InContactSchool(Contact(contact));
+
+        Assert.Equal((verdict, reason), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_ContactAtAStationOrPaperAlone_ProvesNoContactOverTheWidth()
+    {
+        var paper = new Reading
+        {
+            Quantity = MeasuredQuantity.Clearance,
+            Observed = new Observation.Paper(PaperResult.Cuts),
+        };
+
+        var atStation = InContactSchool(Contact(ContactState.Light, "left"));
+        var byPaper = InContactSchool(paper);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.TooFewStations), (atStation.Verdict, atStation.Reason));
+        Assert.Equal((Verdict.Unproven, FindingReason.NotMeasured), (byPaper.Verdict, byPaper.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_ClearanceTurnedAfterContact_IsStale()
+    {
+        var outcome = InContactSchool(Contact(ContactState.Light), Open(Side.Left, 1));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_NoSchoolInForce_IsUnproven()
+    {
+        var frame = FrameBuilder.Build(
+            Record(Unit(AsTaught())),
+            Context with
+            {
+                SettingOrders = [Order with { Schools = [] }],
+            },
+            Book()
+        );
+
+        Assert.Equal(FindingReason.NoSettingInForce, Judge(Taught, frame).Reason);
+    }
+}

@@ -1,0 +1,117 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+public class SpreadCheckTests
+{
+    private static readonly Check Sides = new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.Sides);
+
+    private static readonly Check Units = new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.Units);
+
+    private static readonly Check Adjacent = new Check.Spread(
+        MeasuredQuantity.HeightOfCut,
+        SpreadAcross.AdjacentEnds
+    );
+
+    private static UnitWork At(int position, string left, string right) =>
+        Unit(Height("left", left), Height("right", right)) with
+        {
+            Id = new($"U-01-{position}"),
+            Position = position,
+        };
+
+    private static CheckOutcome Set(Check check, params UnitWork[] units) =>
+        CheckEvaluation.Evaluate(RuleFor(check), FrameBuilder.Build(Record(units), Context, Book()), null);
+
+    // Station differences grow to the ends by 510/408 = 1.25. The gauge's calibration (0.005 mm) drops out: what is
+    // left is √(0.01²/12 + 0.003²) = 0.0041634 mm each, 0.0073598 mm of the difference, U = 0.01472 mm; limit 0.05 mm.
+    [Theory]
+    [InlineData("4.00 mm", "4.02 mm", Verdict.Met, 0.025)]
+    [InlineData("4.02 mm", "4.00 mm", Verdict.Met, 0.025)]
+    [InlineData("4.00 mm", "4.04 mm", Verdict.Unproven, 0.05)]
+    [InlineData("4.00 mm", "4.08 mm", Verdict.NotMet, 0.10)]
+    public void Evaluate_SideToSide_IsJudgedAtTheEnds(
+        string left,
+        string right,
+        Verdict verdict,
+        decimal apart
+    )
+    {
+        var outcome = Judge(Sides, Height("left", left), Height("right", right));
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Equal(Mm(apart), outcome.Comparisons[0].Value);
+        Assert.InRange(outcome.Comparisons[0].Uncertainty!.Value.Millimetres, 0.0147m, 0.0148m);
+    }
+
+    [Fact]
+    public void Evaluate_SideToSideOut_MovesBothEndsToTheTarget()
+    {
+        var outcome = Judge(Sides, Height("left", "4.00 mm"), Height("right", "4.08 mm"));
+
+        // The line: 3.99 at the left end, 4.09 at the right end; target 4.00.
+        var move = Assert.IsType<Remedy.Move>(outcome.Remedy);
+        Assert.Equal((Mm(0.01m), Mm(-0.09m)), (move.Left, move.Right));
+        Assert.Contains("right end above left end by 0.10 mm", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_OneUnitApartFromTheOthers_NamesThePair()
+    {
+        var outcome = Set(
+            Units,
+            At(1, "4.00 mm", "4.00 mm"),
+            At(2, "4.02 mm", "4.02 mm"),
+            At(3, "4.20 mm", "4.20 mm")
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Equal("U-01-1 to U-01-3", outcome.Comparisons[0].Place);
+        Assert.Contains("U-01-3 above U-01-1 by 0.20 mm", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_UnitNotMeasured_LeavesTheSetUnproven()
+    {
+        var outcome = Set(
+            Units,
+            At(1, "4.00 mm", "4.00 mm"),
+            Unit() with
+            {
+                Id = new("U-01-2"),
+                Position = 2,
+            }
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotMeasured), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("U-01-2", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_OneUnitAlone_HasNothingToMatch()
+    {
+        Assert.Equal(Verdict.NotApplicable, Set(Units, At(1, "4.00 mm", "4.00 mm")).Verdict);
+        Assert.Equal(Verdict.NotApplicable, Set(Adjacent, At(1, "4.00 mm", "4.00 mm")).Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_EndsThatMeet_AreComparedByPositionNotByOrder()
+    {
+        // Written down as 3, 1, 2: the step lies between 2 and 3; 1 to 3 never meet.
+        var outcome = Set(
+            Adjacent,
+            At(3, "4.30 mm", "4.30 mm"),
+            At(1, "4.00 mm", "4.00 mm"),
+            At(2, "4.00 mm", "4.00 mm")
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Equal(2, outcome.Comparisons.Length);
+        Assert.Equal("U-01-2 right end to U-01-3 left end", outcome.Comparisons[0].Place);
+    }
+}
