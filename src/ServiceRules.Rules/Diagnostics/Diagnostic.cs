@@ -32,7 +32,8 @@ public sealed record Diagnostic
     /// <summary>The whole sentence, as a command line shows it.</summary>
     public override string ToString()
     {
-        var place = Line > 0 ? string.Create(CultureInfo.InvariantCulture, $":{Line}:{Column}") : string.Empty;
+        var place =
+            Line > 0 ? string.Create(CultureInfo.InvariantCulture, $":{Line}:{Column}") : string.Empty;
         var at = Pointer.Length > 0 ? $" at {Pointer}" : string.Empty;
         var right = Right.Length > 0 ? $"; right would be: {Right}" : string.Empty;
         var level = Level is DiagnosticLevel.Error ? "error" : "notice";

@@ -104,7 +104,4 @@ public static class DiagnosticCode
 
     /// <summary>Two procedures are written for one machine at one place.</summary>
     public const string ProcedureTwice = "SR0070";
-
-    /// <summary>Someone waives a rule for their own work, or releases what they may not.</summary>
-    public const string WaiverOutOfOrder = "SR0071";
 }

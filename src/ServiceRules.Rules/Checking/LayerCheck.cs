@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Checking;
+
+/// <summary>
+/// A rule of a higher layer takes the place of the rule of the same identity below it, and may only tighten: apply to
+/// more, weigh more, ask more. Loosening needs a dated waiver by another person, not an edit.
+/// </summary>
+internal static class LayerCheck
+{
+    public static void Run(RuleLibrary library, Remarks remarks)
+    {
+        var below = new Dictionary<string, Rule>(StringComparer.Ordinal);
+        foreach (var layer in library.Packs.GroupBy(pack => pack.Pack.Layer).OrderBy(group => group.Key))
+        {
+            var rules = layer.SelectMany(pack => pack.Rules).ToList();
+            foreach (var rule in rules)
+            {
+                if (below.TryGetValue(rule.Value.Id.Text, out var replaced))
+                {
+                    Compare(rule, replaced, remarks);
+                }
+            }
+
+            foreach (var rule in rules)
+            {
+                below[rule.Value.Id.Text] = rule.Value;
+            }
+        }
+    }
+
+    private static void Compare(Placed<Rule> placed, Rule below, Remarks remarks)
+    {
+        var rule = placed.Value;
+        IEnumerable<(string At, bool Loosens, string What)> parts =
+        [
+            ("/scope", rule.Scope != below.Scope, "is judged on something else"),
+            ("/severity", rule.Severity < below.Severity, "weighs less"),
+            ("/unproven", Strictness(rule.Unproven) < Strictness(below.Unproven), "lets more out unproven"),
+            ("/decision", IsWeaker(rule.Decision, below.Decision), "decides more generously"),
+            ("/when", IsNarrower(rule.When, below.When), "applies to less"),
+            ("/check", !CheckTightness.IsAtLeast(rule.Check, below.Check), "asks less, or something else"),
+        ];
+        foreach (var (at, _, what) in parts.Where(part => part.Loosens))
+        {
+            remarks.Error(
+                DiagnosticCode.Loosens,
+                placed,
+                at,
+                $"this rule {what} than rule `{below.Id}` of the layer below, whose place it takes",
+                "at least what the layer below asks; a dated waiver by another person where it must be loosened"
+            );
+        }
+    }
+
+    private static int Strictness(UnprovenPolicy policy) =>
+        policy switch
+        {
+            UnprovenPolicy.Advise => 0,
+            UnprovenPolicy.SecondPerson => 1,
+            _ => 2,
+        };
+
+    private static bool IsWeaker(RuleDecision decision, RuleDecision below)
+    {
+        static int? Guard(RuleDecision one) =>
+            one switch
+            {
+                RuleDecision.Simple => 0,
+                RuleDecision.GuardedOneSided => 1,
+                RuleDecision.Guarded => 2,
+                _ => null,
+            };
+        return decision != below
+            && !(Guard(decision) is { } guard && Guard(below) is { } belowGuard && guard > belowGuard);
+    }
+
+    private static bool IsNarrower(Applicability when, Applicability below) =>
+        !Covers(when.Tasks, below.Tasks)
+        || !Covers(when.Sheets, below.Sheets)
+        || !Covers(when.Areas, below.Areas)
+        || !Covers(when.AnyTurned, below.AnyTurned)
+        || when.Attachments.Except(below.Attachments).Any()
+        || (when.Bedknife is not null && when.Bedknife != below.Bedknife)
+        || (when.Place is not null && when.Place != below.Place)
+        || (when.School is not null && when.School != below.School)
+        || (when.Ground is not null && when.Ground != below.Ground)
+        || (when.SheetStates is not null && when.SheetStates != below.SheetStates)
+        || when.From > (below.From ?? DateOnly.MinValue)
+        || when.Until < (below.Until ?? DateOnly.MaxValue);
+
+    /// <summary>An empty list asks nothing, and so covers everything.</summary>
+    private static bool Covers<T>(ImmutableArray<T> list, ImmutableArray<T> below) =>
+        list.IsEmpty || (!below.IsEmpty && !below.Except(list).Any());
+}

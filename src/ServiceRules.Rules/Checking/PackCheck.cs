@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using ServiceRules.Rules.Diagnostics;
+
+namespace ServiceRules.Rules.Checking;
+
+/// <summary>
+/// Checks a folder of rules as a whole: what each document says was already judged when it was read; here it is held
+/// against the others. Pure: the same library gives the same diagnostics, ordered by file and place.
+/// </summary>
+public static class PackCheck
+{
+    /// <summary>Everything that is wrong or odd; lines and columns are not known here.</summary>
+    public static ImmutableArray<Diagnostic> Of(RuleLibrary library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        var remarks = new Remarks();
+        IdentityCheck.Run(library, remarks);
+        SheetCheck.Run(library, remarks);
+        TaughtProcedureCheck.Run(library, remarks);
+        DisturbanceLoopCheck.Run(library, remarks);
+        RuleFormCheck.Run(library, remarks);
+        RuleReachCheck.Run(library, remarks);
+        LayerCheck.Run(library, remarks);
+        CaseCoverageCheck.Run(library, remarks);
+        RegisterCheck.Run(library, remarks);
+        return remarks.InOrder();
+    }
+}

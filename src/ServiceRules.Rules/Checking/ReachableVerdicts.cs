@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Checking;
+
+/// <summary>
+/// The verdicts that a kind of check can give where it applies: a rule must have a case for each. Most kinds can give
+/// all three; the exceptions are part of what the kind means.
+/// </summary>
+public static class ReachableVerdicts
+{
+    private static readonly ImmutableArray<Verdict> All = [Verdict.Met, Verdict.NotMet, Verdict.Unproven];
+
+    private static readonly ImmutableArray<Verdict> NeverNotMet = [Verdict.Met, Verdict.Unproven];
+
+    /// <summary>The verdicts, in the order met, not met, unproven.</summary>
+    public static ImmutableArray<Verdict> Of(Check check) =>
+        check switch
+        {
+            // Doubt about a record never makes a breach; it only takes proof away.
+            Check.Credibility => NeverNotMet,
+            // What was not read, or was disturbed after it was read, is unknown, not wrong.
+            Check.Presence or Check.Freshness => NeverNotMet,
+            // A job that is not signed off is in progress, not in breach.
+            Check.RecordPart { Part: RequiredPart.SignOff } => NeverNotMet,
+            _ => All,
+        };
+}

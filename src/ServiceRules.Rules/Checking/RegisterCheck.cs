@@ -1,0 +1,192 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Checking;
+
+/// <summary>The site's registers name sheets, schools, rules, people and packs that are there.</summary>
+internal static class RegisterCheck
+{
+    public static void Run(RuleLibrary library, Remarks remarks)
+    {
+        foreach (var order in library.Orders)
+        {
+            Targets(order, library, remarks);
+            Schools(order, library, remarks);
+            Person(order, "/by", order.Value.By.Text, library, remarks);
+        }
+
+        Waivers(library, remarks);
+        Procedures(library, remarks);
+        foreach (var device in library.Locks)
+        {
+            Person(device, "/owner", device.Value.Owner?.Text, library, remarks);
+        }
+
+        foreach (var named in library.Jurisdictions)
+        {
+            var known = library
+                .Packs.Where(pack => pack.Pack.Layer is PackLayer.Jurisdiction)
+                .Select(pack => pack.Pack.Id.Text)
+                .ToList();
+            if (!known.Contains(named.Value))
+            {
+                remarks.Error(
+                    DiagnosticCode.UnknownJurisdiction,
+                    named,
+                    "",
+                    $"there is no jurisdiction pack `{named.Value}`",
+                    KnownNames.Of(known, "a pack of the jurisdiction layer")
+                );
+            }
+        }
+    }
+
+    private static void Targets(Placed<SettingOrder> order, RuleLibrary library, Remarks remarks)
+    {
+        for (var index = 0; index < order.Value.Targets.Length; index++)
+        {
+            var target = order.Value.Targets[index];
+            var at = FormattableString.Invariant($"/targets/{index}");
+            if (
+                target.Sheet is not { } named
+                || Sheet(order, at + "/sheet", named, library, remarks) is not { } sheet
+            )
+            {
+                continue;
+            }
+
+            var limit = sheet.Of(target.Quantity);
+            var system = target.Target.System;
+            if (
+                target.Target.Value < limit?.Lower?.In(system)
+                || target.Target.Value > limit?.Upper?.In(system)
+            )
+            {
+                remarks.Error(
+                    DiagnosticCode.TargetOutside,
+                    order,
+                    at + "/target",
+                    $"limit sheet `{named}` does not reach `{target.Target}`",
+                    $"from {limit?.Lower?.ToString() ?? "nothing"} to {limit?.Upper?.ToString() ?? "any height"}"
+                );
+            }
+        }
+    }
+
+    private static void Schools(Placed<SettingOrder> order, RuleLibrary library, Remarks remarks)
+    {
+        for (var index = 0; index < order.Value.Schools.Length; index++)
+        {
+            var choice = order.Value.Schools[index];
+            var at = FormattableString.Invariant($"/schools/{index}");
+            if (
+                Sheet(order, at + "/sheet", choice.Sheet, library, remarks)?.Of(MeasuredQuantity.Clearance)
+                    is { } limit
+                && !limit.Schools.Any(taught => taught.School == choice.School)
+            )
+            {
+                remarks.Error(
+                    DiagnosticCode.SchoolNotTaught,
+                    order,
+                    at + "/school",
+                    $"limit sheet `{choice.Sheet}` does not teach `{FileWord.Of(choice.School)}`",
+                    KnownNames.Of(
+                        limit.Schools.Select(taught => FileWord.Of(taught.School)),
+                        "a school in the sheet's `schools`"
+                    )
+                );
+            }
+        }
+    }
+
+    private static LimitSheet? Sheet<T>(
+        Placed<T> at,
+        string below,
+        string named,
+        RuleLibrary library,
+        Remarks remarks
+    )
+        where T : notnull
+    {
+        var sheet = library.Sheets.Select(placed => placed.Value).FirstOrDefault(one => one.Id.Text == named);
+        if (sheet is null)
+        {
+            remarks.Error(
+                DiagnosticCode.UnknownSheet,
+                at,
+                below,
+                $"there is no limit sheet `{named}`",
+                KnownNames.Of(library.Sheets.Select(one => one.Value.Id.Text), "a limit sheet of this folder")
+            );
+        }
+
+        return sheet;
+    }
+
+    private static void Waivers(RuleLibrary library, Remarks remarks)
+    {
+        foreach (var waiver in library.Waivers)
+        {
+            Person(waiver, "/by", waiver.Value.By.Text, library, remarks);
+            if (!library.Rules.Any(rule => rule.Value.Id.Text == waiver.Value.Rule))
+            {
+                remarks.Error(
+                    DiagnosticCode.UnknownRule,
+                    waiver,
+                    "/rule",
+                    $"there is no rule `{waiver.Value.Rule}` to waive",
+                    "a rule of this folder"
+                );
+            }
+        }
+    }
+
+    /// <summary>For a machine at a place there is one written procedure: with two, it would be chance which one judges.</summary>
+    private static void Procedures(RuleLibrary library, Remarks remarks)
+    {
+        var known = new Dictionary<(WorkPlace, string), Placed<Procedure>>();
+        foreach (var procedure in library.Procedures)
+        {
+            for (var index = 0; index < procedure.Value.Machines.Length; index++)
+            {
+                var machine = procedure.Value.Machines[index].Text;
+                if (!known.TryAdd((procedure.Value.Place, machine), procedure))
+                {
+                    remarks.Error(
+                        DiagnosticCode.ProcedureTwice,
+                        procedure,
+                        FormattableString.Invariant($"/machines/{index}"),
+                        $"procedure `{known[(procedure.Value.Place, machine)].Value.Id}` is written for machine `{machine}` at this place already",
+                        "one procedure for each machine and place"
+                    );
+                }
+            }
+        }
+    }
+
+    private static void Person<T>(
+        Placed<T> at,
+        string below,
+        string? named,
+        RuleLibrary library,
+        Remarks remarks
+    )
+        where T : notnull
+    {
+        if (named is not null && !library.People.Any(person => person.Value.Id.Text == named))
+        {
+            remarks.Error(
+                DiagnosticCode.UnknownPerson,
+                at,
+                below,
+                $"there is nobody `{named}` in the register",
+                KnownNames.Of(
+                    library.People.Select(person => person.Value.Id.Text),
+                    "a person of the register"
+                )
+            );
+        }
+    }
+}

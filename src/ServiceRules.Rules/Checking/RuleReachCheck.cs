@@ -1,0 +1,187 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Checking;
+
+/// <summary>
+/// What a rule names is there, and each sheet that it applies to states what its check needs: otherwise the rule would
+/// be silent on that kind of unit, and nobody would know.
+/// </summary>
+internal static class RuleReachCheck
+{
+    public static void Run(RuleLibrary library, Remarks remarks)
+    {
+        var areas = library
+            .Orders.SelectMany(order => order.Value.Targets)
+            .Select(target => target.Area)
+            .ToHashSet(StringComparer.Ordinal);
+        foreach (var rule in library.Rules)
+        {
+            KnownSheets(rule, library, remarks);
+            KnownAreas(rule, areas, library, remarks);
+            if (rule.Value.Scope is not RuleScope.Job && !library.Sheets.IsEmpty)
+            {
+                Stated(rule, library, remarks);
+            }
+        }
+    }
+
+    private static void KnownSheets(Placed<Rule> rule, RuleLibrary library, Remarks remarks)
+    {
+        for (var index = 0; index < rule.Value.When.Sheets.Length; index++)
+        {
+            var named = rule.Value.When.Sheets[index];
+            if (!library.Sheets.Any(sheet => sheet.Value.Id.Text == named))
+            {
+                remarks.Error(
+                    DiagnosticCode.UnknownSheet,
+                    rule,
+                    FormattableString.Invariant($"/when/sheets/{index}"),
+                    $"there is no limit sheet `{named}`",
+                    KnownNames.Of(
+                        library.Sheets.Select(sheet => sheet.Value.Id.Text),
+                        "a limit sheet of this folder"
+                    )
+                );
+            }
+        }
+    }
+
+    private static void KnownAreas(
+        Placed<Rule> rule,
+        HashSet<string> areas,
+        RuleLibrary library,
+        Remarks remarks
+    )
+    {
+        for (var index = 0; index < rule.Value.When.Areas.Length && !library.Orders.IsEmpty; index++)
+        {
+            var named = rule.Value.When.Areas[index];
+            if (!areas.Contains(named))
+            {
+                remarks.Error(
+                    DiagnosticCode.UnknownArea,
+                    rule,
+                    FormattableString.Invariant($"/when/areas/{index}"),
+                    $"no setting order has the area `{named}`",
+                    KnownNames.Of(areas, "an area of a setting order")
+                );
+            }
+        }
+    }
+
+    private static void Stated(Placed<Rule> rule, RuleLibrary library, Remarks remarks)
+    {
+        var reached = library.Sheets.Where(sheet => Reaches(rule.Value.When, sheet.Value)).ToList();
+        if (reached.Count == 0)
+        {
+            remarks.Error(
+                DiagnosticCode.NeverApplies,
+                rule,
+                "/when",
+                "no limit sheet of this folder is of the kind that this rule asks for",
+                "a condition that a sheet meets, or no rule"
+            );
+        }
+
+        foreach (var sheet in reached)
+        {
+            foreach (var (member, isStated) in Needs(rule.Value.Check, sheet.Value))
+            {
+                if (!isStated)
+                {
+                    var code = member.Contains("Station", StringComparison.Ordinal)
+                        ? DiagnosticCode.NoStations
+                        : DiagnosticCode.SheetSaysNothing;
+                    remarks.Error(
+                        code,
+                        rule,
+                        "/check",
+                        $"the rule applies to limit sheet `{sheet.Value.Id}`, which does not state {member}",
+                        $"{member} in {sheet.File}, or a `when` that leaves this sheet out"
+                    );
+                }
+            }
+        }
+    }
+
+    private static bool Reaches(Applicability when, LimitSheet sheet) =>
+        (when.Sheets.IsEmpty || when.Sheets.Contains(sheet.Id.Text))
+        && (when.Bedknife is not { } mounting || mounting == sheet.Bedknife)
+        && (when.SheetStates is not { } quantity || sheet.Of(quantity) is not null)
+        && (when.AnyTurned.IsEmpty || when.AnyTurned.Any(kind => sheet.Of(kind) is not null));
+
+    private static IEnumerable<(string Member, bool IsStated)> Needs(Check check, LimitSheet sheet) =>
+        check switch
+        {
+            Check.LimitOnQuantity limit => LimitNeeds(limit, sheet.Of(limit.Quantity)),
+            Check.ProceduralLimit limit =>
+            [
+                (Of(limit.Quantity, "schools"), sheet.Of(limit.Quantity) is { Schools.IsEmpty: false }),
+            ],
+            Check.Spread { Across: SpreadAcross.Sides } spread =>
+            [
+                (Of(spread.Quantity, "sideToSide"), sheet.Of(spread.Quantity)?.SideToSide is not null),
+                Stations(spread.Quantity, sheet),
+            ],
+            Check.Spread { Across: SpreadAcross.Units } spread =>
+            [
+                (Of(spread.Quantity, "acrossUnits"), sheet.Of(spread.Quantity)?.AcrossUnits is not null),
+            ],
+            Check.Spread spread =>
+            [
+                (Of(spread.Quantity, "adjacentEnds"), sheet.Of(spread.Quantity)?.AdjacentEnds is not null),
+                Stations(spread.Quantity, sheet),
+            ],
+            Check.Parallelism parallel =>
+            [
+                (Of(parallel.Quantity, "parallelism"), sheet.Of(parallel.Quantity)?.Parallelism is not null),
+                Stations(parallel.Quantity, sheet),
+            ],
+            Check.Presence { Places: RequiredPlaces.BothStations } presence =>
+            [
+                Stations(presence.Quantity, sheet),
+            ],
+            Check.SoundCondition sound =>
+            [
+                (Of(sound.Quantity, "anything"), sheet.Of(sound.Quantity) is not null),
+            ],
+            _ => [],
+        };
+
+    private static IEnumerable<(string Member, bool IsStated)> LimitNeeds(
+        Check.LimitOnQuantity check,
+        QuantityLimit? stated
+    )
+    {
+        yield return check.Against switch
+        {
+            LimitSource.Sheet => (
+                Of(check.Quantity, "lower` or `upper"),
+                stated is { Lower: not null } or { Upper: not null }
+            ),
+            LimitSource.SettingOrder => (
+                Of(check.Quantity, "toleranceAboutTarget"),
+                stated?.ToleranceAboutTarget is not null
+            ),
+            _ => (Of(check.Quantity, "wornBelow"), stated?.WornBelow is not null),
+        };
+        if (check.Where is CheckedPlaces.StationsAndEnds)
+        {
+            yield return (
+                Of(check.Quantity, "leftStation` and `rightStation"),
+                stated is { LeftStation: not null, RightStation: not null }
+            );
+        }
+    }
+
+    private static (string Member, bool IsStated) Stations(MeasuredQuantity quantity, LimitSheet sheet) =>
+        (
+            Of(quantity, "leftStation` and `rightStation"),
+            sheet.Of(quantity) is { LeftStation: not null, RightStation: not null }
+        );
+
+    private static string Of(MeasuredQuantity quantity, string member) =>
+        $"`{member}` of `{FileWord.Of(quantity)}`";
+}
