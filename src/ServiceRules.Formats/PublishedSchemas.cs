@@ -1,4 +1,5 @@
 using ServiceRules.Formats.Assessments;
+using ServiceRules.Formats.Cases;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
@@ -15,6 +16,7 @@ public static class PublishedSchemas
         ("limit-sheet.schema.json", LimitSheetFormat.Current.Schema()),
         ("rule-pack.schema.json", RulePackFormat.Head.Schema()),
         ("rules.schema.json", RulePackFormat.Rules.Schema()),
+        ("rule-cases.schema.json", RuleCasesFormat.Current.Schema()),
         ("rule-book.schema.json", RulePackFormat.Book.Schema()),
         ("setting-order.schema.json", SettingOrderFormat.Current.Schema()),
         ("site.schema.json", SiteFormat.Site.Schema()),

@@ -1,6 +1,4 @@
-using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
@@ -10,34 +8,9 @@ namespace ServiceRules.Formats.Assessments;
 /// <summary>One rule's outcome with its evidence.</summary>
 internal static class FindingShapes
 {
-    private const string UnitPrefix = "unit/";
-
-    private static readonly JsonShape<Verdict> VerdictWord = Shape.Choice<Verdict>(
-        "What one requirement comes to."
-    );
-
     private static readonly JsonShape<FindingReason> ReasonWord = Shape.Choice<FindingReason>(
         "Why a finding came out as it did."
     );
-
-    private static readonly JsonShape<Subject> SubjectText = Shape
-        .Text(
-            1,
-            UnitPrefix.Length + 64,
-            @"job|set|unit/[A-Za-z0-9][A-Za-z0-9._\-]*",
-            "`job`, `set`, or `unit/` and the identity of a unit",
-            "unit/U-02-1"
-        )
-        .As<string, Subject>(
-            text =>
-                text switch
-                {
-                    "job" => new Subject.Job(),
-                    "set" => new Subject.Set(),
-                    _ => new Subject.Unit(new Id<UnitWork>(text[UnitPrefix.Length..])),
-                },
-            subject => subject.Key
-        );
 
     private static readonly JsonShape<string> Pointer = Shape.Text(
         0,
@@ -54,7 +27,12 @@ internal static class FindingShapes
         {
             var quantity = o.Required("quantity", Choices.Quantity, "the quantity", c => c.Quantity);
             var place = o.Required("place", Terms.Title, "where", c => c.Place);
-            var verdict = o.Required("verdict", VerdictWord, "verdict at this place", c => c.Verdict);
+            var verdict = o.Required(
+                "verdict",
+                VerdictShapes.Verdict,
+                "verdict at this place",
+                c => c.Verdict
+            );
             var reason = o.Required("reason", ReasonWord, "why", c => c.Reason);
             var value = Exact(o, "value", "best value", c => c.Value);
             var knownLower = Exact(o, "knownLower", "lower end of what is known", c => c.KnownLower);
@@ -110,8 +88,13 @@ internal static class FindingShapes
             o =>
             {
                 var rule = o.Required("rule", Terms.Identity, "the rule", f => f.Rule);
-                var subject = o.Required("subject", SubjectText, "what it speaks of", f => f.Subject);
-                var verdict = o.Required("verdict", VerdictWord, "the outcome", f => f.Verdict);
+                var subject = o.Required(
+                    "subject",
+                    VerdictShapes.Subject,
+                    "what it speaks of",
+                    f => f.Subject
+                );
+                var verdict = o.Required("verdict", VerdictShapes.Verdict, "the outcome", f => f.Verdict);
                 var severity = o.Required(
                     "severity",
                     Choices.Severity,

@@ -11,6 +11,9 @@ public readonly record struct JsonPointer
 
     public static JsonPointer Root => default;
 
+    /// <summary>A pointer from its text, in which `~` and `/` of names are escaped.</summary>
+    public static JsonPointer Of(string text) => new(text);
+
     /// <summary>Whether this is the whole document.</summary>
     public bool IsRoot => string.IsNullOrEmpty(text);
 

@@ -21,8 +21,11 @@ internal static class FormatLimits
     /// <summary>Feelers tried as one stack; more than a handful no longer says how thick it is.</summary>
     public const int FeelerStack = 5;
 
-    /// <summary>Rules of one pack, and cases of one file.</summary>
+    /// <summary>Rules of one pack.</summary>
     public const int Rules = 500;
+
+    /// <summary>Cases of one file: three or more for each of its rules.</summary>
+    public const int Cases = 2_000;
 
     /// <summary>People, locks, machines, waivers or targets of one site.</summary>
     public const int Register = 2_000;

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using ServiceRules.Formats.Cases;
 using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
@@ -18,6 +19,7 @@ public sealed class RepositoryDocumentTests
             ["limit-sheet/1"] = bytes => Through(LimitSheetFormat.Current, bytes),
             ["rule-pack/1"] = bytes => Through(RulePackFormat.Head, bytes),
             ["rules/1"] = bytes => Through(RulePackFormat.Rules, bytes),
+            ["rule-cases/1"] = bytes => Through(RuleCasesFormat.Current, bytes),
             ["site/1"] = bytes => Through(SiteFormat.Site, bytes),
             ["registers/1"] = bytes => Through(SiteFormat.Registers, bytes),
             ["procedure/1"] = bytes => Through(SiteFormat.Procedure, bytes),
@@ -36,10 +38,7 @@ public sealed class RepositoryDocumentTests
         )
         {
             string name = Path.GetRelativePath(rules, path).Replace('\\', '/');
-            if (
-                !name.StartsWith("schema/", StringComparison.Ordinal)
-                && !name.EndsWith(".cases.json", StringComparison.Ordinal)
-            )
+            if (!name.StartsWith("schema/", StringComparison.Ordinal))
             {
                 documents.Add(name);
             }

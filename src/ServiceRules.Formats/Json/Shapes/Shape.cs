@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json.Nodes;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Formats.Json.Shapes;
@@ -67,6 +68,9 @@ public static class Shape
         new NumberShape(min, max, whole: false, description);
 
     public static JsonShape<bool> Flag { get; } = new FlagShape();
+
+    /// <summary>Any JSON value but null.</summary>
+    public static JsonShape<JsonNode> Any { get; } = new AnyShape();
 
     public static JsonShape<ImmutableArray<T>> List<T>(JsonShape<T> item, int min, int max)
         where T : notnull => new ListShape<T>(item, min, max);

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Application.Library;
+
+/// <summary>What a folder of rules came to: rules and registers, what is wrong with them, and the cases beside them.</summary>
+public sealed record LoadedRules
+{
+    /// <summary>The folder.</summary>
+    public required string Folder { get; init; }
+
+    /// <summary>Packs and sheets, as far as they could be read.</summary>
+    public required RuleBook Book { get; init; }
+
+    /// <summary>The site's registers, or null when there is no site or it could not be read.</summary>
+    public required SiteRegisters? Site { get; init; }
+
+    /// <summary>Everything wrong or odd, by file and place.</summary>
+    public required ImmutableArray<Diagnostic> Diagnostics { get; init; }
+
+    /// <summary>The cases beside the rules.</summary>
+    public required ImmutableArray<PlacedCase> Cases { get; init; }
+
+    /// <summary>Whether these rules may judge: nothing is wrong with them.</summary>
+    public bool IsSound => Diagnostics.All(remark => remark.Level is not DiagnosticLevel.Error);
+}

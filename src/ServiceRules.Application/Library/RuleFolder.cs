@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using ServiceRules.Formats.Registers;
+using ServiceRules.Rules.Checking;
+using ServiceRules.Rules.Diagnostics;
+
+namespace ServiceRules.Application.Library;
+
+/// <summary>
+/// A folder of rules: packs, limit sheets and one site, each a folder of files for people to read and edit. Loading
+/// reads all of it and checks it as a whole; every problem of every file is told at once.
+/// </summary>
+public static class RuleFolder
+{
+    /// <summary>Loads a folder. Nothing in it makes this throw.</summary>
+    public static LoadedRules Load(string folder)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        FolderRemarks remarks = new();
+        var files = FolderListing.Of(folder, remarks).ToLookup(RuleFileNames.KindOf);
+        FolderReading reading = new(files, remarks);
+        var packs = reading.Packs();
+        var cases = reading.Cases();
+        Placed<SiteFile>? site = reading.Site();
+        var registers = reading.Registers();
+        RuleLibrary library = new()
+        {
+            Packs = packs,
+            Sheets = reading.Sheets(),
+            Cases =
+            [
+                .. cases.Select(promise => new Placed<ExpectedVerdict>(
+                    new(promise.Case.Rule, promise.Case.Expect),
+                    promise.File,
+                    promise.Pointer
+                )),
+            ],
+            Jurisdictions = Listed(site, file => file.Jurisdictions, "/jurisdictions"),
+            Orders = reading.Orders(),
+            Procedures = reading.Procedures(),
+            People = Listed(registers, file => file.People, "/people"),
+            Locks = Listed(registers, file => file.Locks, "/locks"),
+            Waivers = Listed(registers, file => file.Waivers, "/waivers"),
+        };
+        reading.Strangers();
+        Needed(library, site, registers, files, remarks);
+        bool isWhole = remarks.InOrder().IsEmpty;
+        // Against a library that is not whole, half of what the check says would be about what is missing.
+        if (isWhole)
+        {
+            remarks.Add(PackCheck.Of(library));
+        }
+
+        return new()
+        {
+            Folder = folder,
+            Book = library.Book,
+            Site = site is null ? null : Registers(site.Value, library),
+            Diagnostics = remarks.InOrder(),
+            Cases = cases,
+        };
+    }
+
+    private static void Needed(
+        RuleLibrary library,
+        Placed<SiteFile>? site,
+        ImmutableArray<Placed<RegistersFile>> registers,
+        ILookup<RuleFileKind, RuleFile> files,
+        FolderRemarks remarks
+    )
+    {
+        if (library.Packs.IsEmpty && !files[RuleFileKind.PackHead].Any())
+        {
+            remarks.Add(
+                DiagnosticCode.FileMissing,
+                "",
+                "there is no rule pack in this folder",
+                "a folder with a `pack.json`"
+            );
+        }
+
+        if (library.Sheets.IsEmpty && !files[RuleFileKind.Sheet].Any())
+        {
+            remarks.Add(
+                DiagnosticCode.FileMissing,
+                "",
+                "there is no limit sheet in this folder",
+                "`sheets/*.sheet.json`"
+            );
+        }
+
+        if (site is not null && registers.IsEmpty && !files[RuleFileKind.Registers].Any())
+        {
+            remarks.Add(
+                DiagnosticCode.FileMissing,
+                site.File,
+                "there is no `registers.json` beside the site",
+                "a `registers.json` with the site's people, locks and waivers"
+            );
+        }
+    }
+
+    private static SiteRegisters Registers(SiteFile site, RuleLibrary library) =>
+        new()
+        {
+            Name = site.Name,
+            Jurisdictions = site.Jurisdictions,
+            Zone = site.Zone,
+            SettingOrders = Values(library.Orders),
+            Procedures = Values(library.Procedures),
+            People = Values(library.People),
+            Locks = Values(library.Locks),
+            Waivers = Values(library.Waivers),
+        };
+
+    private static ImmutableArray<T> Values<T>(ImmutableArray<Placed<T>> placed)
+        where T : notnull => [.. placed.Select(one => one.Value)];
+
+    private static ImmutableArray<Placed<T>> Listed<TFile, T>(
+        Placed<TFile>? file,
+        Func<TFile, ImmutableArray<T>> list,
+        string pointer
+    )
+        where TFile : notnull
+        where T : notnull => file is null ? [] : Listed([file], list, pointer);
+
+    private static ImmutableArray<Placed<T>> Listed<TFile, T>(
+        ImmutableArray<Placed<TFile>> files,
+        Func<TFile, ImmutableArray<T>> list,
+        string pointer
+    )
+        where TFile : notnull
+        where T : notnull =>
+        [
+            .. files.SelectMany(file =>
+                list(file.Value)
+                    .Select(
+                        (one, index) =>
+                            new Placed<T>(one, file.File, FormattableString.Invariant($"{pointer}/{index}"))
+                    )
+            ),
+        ];
+}
