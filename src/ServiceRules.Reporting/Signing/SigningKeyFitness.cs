@@ -43,7 +43,7 @@ internal static class SigningKeyFitness
             : null;
     }
 
-    private static bool IsP256(ECDsa key) =>
+    public static bool IsP256(ECDsa key) =>
         key.ExportParameters(includePrivateParameters: false).Curve.Oid is { } curve
         && (curve.Value == CurveP256 || curve.FriendlyName is "nistP256" or "ECDSA_P256");
 

@@ -1,0 +1,150 @@
+using System.Collections.ObjectModel;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Reporting.Signing;
+using ServiceRules.Reporting.Verifying.Shape;
+
+namespace ServiceRules.Reporting.Verifying;
+
+/// <summary>
+/// Checks the raw bytes of a signed report, with no PDF library in between: what this reader and an ordinary viewer
+/// see must not be able to differ. Offline, bounded, and never an exception: what cannot be established has failed.
+/// </summary>
+public sealed class PdfVerification
+{
+    private readonly ReadOnlyMemory<byte> _file;
+    private readonly IReadOnlyList<X509Certificate2> _trusted;
+    private readonly Checklist _checklist = new();
+    private X509Certificate2? _certificate;
+    private DateTimeOffset? _signedAt;
+    private VerificationCheck _reached;
+    private IReadOnlyDictionary<string, byte[]> _attachments = ReadOnlyDictionary<string, byte[]>.Empty;
+
+    private PdfVerification(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted)
+    {
+        _file = file;
+        _trusted = trusted;
+    }
+
+    /// <summary>Says what can be said about the file.</summary>
+    /// <param name="file">All of its bytes.</param>
+    /// <param name="trusted">Signing certificates or roots that the person who asks trusts.</param>
+    public static VerifiedPdf Verify(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted)
+    {
+        var run = new PdfVerification(file, trusted);
+#pragma warning disable CA1031 // Whatever goes wrong while judging a hostile file means "not established".
+        try
+        {
+            run.Check();
+        }
+        catch (Exception problem)
+        {
+            run._checklist.Note(run._reached, $"cannot be checked: {problem.Message}", "");
+        }
+#pragma warning restore CA1031
+        var intact = run._checklist.AllPassedBut(VerificationCheck.Trust);
+        return new VerifiedPdf(
+            run._checklist.Points(),
+            intact ? run._attachments : ReadOnlyDictionary<string, byte[]>.Empty,
+            run._certificate,
+            run._signedAt
+        );
+    }
+
+    private bool Note(VerificationCheck check, string? fault, string passed) =>
+        _checklist.Note(_reached = check, fault, passed);
+
+    private void Check()
+    {
+        if (_file.Length > VerificationLimits.BytesMax)
+        {
+            Note(
+                VerificationCheck.FileShape,
+                $"the file is larger than {VerificationLimits.BytesMax} bytes",
+                ""
+            );
+            return;
+        }
+        var (table, shapeFault) = PdfTableReader.Read(_file);
+        if (!Note(VerificationCheck.FileShape, shapeFault, "one revision, nothing before, between or after"))
+        {
+            return;
+        }
+        _reached = VerificationCheck.OneSignature;
+        var (entry, entryFault) = SignatureEntry.Find(table!);
+        if (!Note(VerificationCheck.OneSignature, entryFault, "one signature, in its one field"))
+        {
+            return;
+        }
+        _signedAt = entry!.SignedAt;
+        _reached = VerificationCheck.SignedRange;
+        var (bytes, rangeFault) = SignedBytes.Find(_file, entry.Dictionary);
+        if (!Note(VerificationCheck.SignedRange, rangeFault, $"all {_file.Length} bytes but its own digits"))
+        {
+            return;
+        }
+        CheckAttachments(table!);
+        CheckSignature(bytes!, entry.SignedAt);
+    }
+
+    private void CheckAttachments(PdfTable table)
+    {
+        _reached = VerificationCheck.Attachments;
+        var (files, fault) = AttachedFiles.Read(_file, table);
+        _attachments = files;
+        var names = files.Count == 0 ? "none" : string.Join(", ", files.Keys);
+        Note(VerificationCheck.Attachments, fault, names);
+    }
+
+    private void CheckSignature(SignedBytes bytes, DateTimeOffset signedAt)
+    {
+        _reached = VerificationCheck.SignatureContainer;
+        var (container, fault) = SignatureContainer.Read(bytes.Hex.Span);
+        if (!Note(VerificationCheck.SignatureContainer, fault, "one signer, canonical, zeros behind it"))
+        {
+            return;
+        }
+        var digestFault = SHA256.HashData(bytes.Joined()).AsSpan().SequenceEqual(container!.MessageDigest)
+            ? null
+            : "the file was changed after it was signed";
+        Note(VerificationCheck.ContentDigest, digestFault, "the bytes are those that were signed");
+
+        _reached = VerificationCheck.SigningCertificate;
+        var sent = container.Certificates.Select(X509CertificateLoader.LoadCertificate).ToList();
+        _certificate = SigningCertificate.Named(container, sent);
+        if (_certificate is null)
+        {
+            Note(_reached, "the certificate that the signature names is not in the file", "");
+            return;
+        }
+        var passed = string.Create(
+            CultureInfo.InvariantCulture,
+            $"`{_certificate.Subject}`, stated time {signedAt:yyyy-MM-dd HH:mm:ss} UTC"
+        );
+        Note(_reached, SigningCertificate.Fault(_certificate, container, signedAt), passed);
+        Note(
+            VerificationCheck.SignatureValue,
+            SignatureFault(container, _certificate),
+            "made with the key of the certificate"
+        );
+        _reached = VerificationCheck.Trust;
+        Note(
+            VerificationCheck.Trust,
+            SigningCertificate.TrustFault(_certificate, sent, _trusted, signedAt),
+            "the certificate is trusted here"
+        );
+    }
+
+    private static string? SignatureFault(SignatureContainer container, X509Certificate2 certificate)
+    {
+        using var key = certificate.GetECDsaPublicKey();
+        if (key is null || !SigningKeyFitness.IsP256(key))
+        {
+            return "the key of the certificate is not ECDSA on curve P-256";
+        }
+        return container.IsSignedBy(key)
+            ? null
+            : "the signature was not made with the key of the certificate in the file";
+    }
+}

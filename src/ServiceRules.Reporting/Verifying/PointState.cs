@@ -1,0 +1,8 @@
+namespace ServiceRules.Reporting.Verifying;
+
+public enum PointState
+{
+    Passed,
+    Failed,
+    NotReached,
+}
