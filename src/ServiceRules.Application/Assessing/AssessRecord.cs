@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Library;
+using ServiceRules.Domain.Records;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Json.Source;
+using ServiceRules.Formats.Packs;
+using ServiceRules.Formats.Records;
+using ServiceRules.Formats.Registers;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Application.Assessing;
+
+/// <summary>Judges records of one site by one rule book. Safe to share between threads.</summary>
+public sealed class AssessRecord
+{
+    private readonly Judge judge;
+    private readonly SiteRegisters site;
+    private readonly (RuleBook Value, CanonicalDocument Document) book;
+
+    public AssessRecord(RuleBook book, SiteRegisters site, Judge? judge = null)
+    {
+        this.site = site;
+        this.judge = judge ?? new Judge();
+        this.book = (book, CanonicalForm.Of(RulePackFormat.Book.Write(book)));
+    }
+
+    /// <summary>Reads and judges a record as submitted.</summary>
+    public AssessOutcome Assess(ReadOnlyMemory<byte> bytes)
+    {
+        var read = RecordFormat.Current.Read(bytes);
+        if (!read.TryGet(out var record, out var source, out var problems))
+        {
+            return new AssessOutcome.Refused(problems);
+        }
+
+        var unknown = UnknownSheets(record, source);
+        return unknown.IsEmpty
+            ? new AssessOutcome.Judged(Assess(record, CanonicalForm.Of(bytes.Span)))
+            : new AssessOutcome.Refused(new ProblemReport(unknown, 0));
+    }
+
+    /// <summary>Judges a record that was made here, not read.</summary>
+    public Assessed Assess(ServiceRecord record) =>
+        Assess(record, CanonicalForm.Of(RecordFormat.Current.Write(record)));
+
+    private Assessed Assess(ServiceRecord record, CanonicalDocument document)
+    {
+        var context = ContextFreezer.Freeze(site, record);
+        var written = CanonicalForm.Of(ContextFormat.Current.Write(context));
+        return judge.Decide((record, document), (context, written), book);
+    }
+
+    private ImmutableArray<Problem> UnknownSheets(ServiceRecord record, SourceDocument source) =>
+        [
+            .. record
+                .Units.Select((unit, index) => (unit, index))
+                .Where(placed => book.Value.Sheet(placed.unit.Sheet) is null)
+                .Select(placed =>
+                    source.ProblemAt(
+                        JsonPointer.Root.Member("units").Item(placed.index).Member("sheet"),
+                        ProblemCode.DanglingReference,
+                        "no limit sheet of this name is in force",
+                        string.Join(", ", book.Value.Sheets.Select(sheet => sheet.Id.Text))
+                    )
+                ),
+        ];
+}
