@@ -97,9 +97,17 @@ public sealed class PublishedSchemaTests
         string mutated = new DocumentMutation(seed).Of(text);
         using JsonDocument document = JsonDocument.Parse(mutated);
         bool schema = Built[file].Evaluate(document.RootElement).IsValid;
-        bool read = format.Read(Encoding.UTF8.GetBytes(mutated)).TryGet(out _, out ProblemReport problems);
+        bool read = format
+            .Read(Encoding.UTF8.GetBytes(mutated))
+            .TryGet(out T? value, out ProblemReport problems);
         bool expected = read || problems.Told.All(problem => BeyondSchema.Contains(problem.Code));
         Assert.True(schema == expected, $"schema {schema}, reader {read}: {problems}\n{mutated}");
+        if (read)
+        {
+            byte[] written = format.Write(value!);
+            Assert.True(format.Read(written).TryGet(out T? again, out ProblemReport lost), lost.ToString());
+            Assert.Equal(written, format.Write(again));
+        }
     }
 
     private static int Seed(short a, short b) => (a * 7919) + b;

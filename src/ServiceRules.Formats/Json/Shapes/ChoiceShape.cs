@@ -33,12 +33,12 @@ internal sealed class ChoiceShape<TEnum> : JsonShape<TEnum>
     {
         if (node.Kind != SourceKind.Text)
         {
-            return WrongType(node, context, Vocabulary.OneOf("", words, ""), out value);
+            return WrongType(node, context, WordList.OneOf("", words, ""), out value);
         }
 
         if (!byWord.TryGetValue(node.Content, out value))
         {
-            string accepted = Vocabulary.OneOf(node.Content, words, "");
+            string accepted = WordList.OneOf(node.Content, words, "");
             context.Report(node, ProblemCode.UnknownChoice, "this word is not known here", accepted);
             return false;
         }

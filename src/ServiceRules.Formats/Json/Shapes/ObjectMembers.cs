@@ -146,10 +146,6 @@ public sealed class ObjectMembers<TObject>
     public void ExactlyOne(params MemberSlot[] members) =>
         presence.Add(PresenceRule.ExactlyOne(Names(members)));
 
-    /// <summary>No two of these members stand together.</summary>
-    public void AtMostOne(params MemberSlot[] members) =>
-        presence.Add(PresenceRule.AtMostOne(Names(members)));
-
     /// <summary>One member stands only with another beside it.</summary>
     public void Needs(MemberSlot member, MemberSlot other)
     {

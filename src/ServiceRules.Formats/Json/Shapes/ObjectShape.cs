@@ -90,7 +90,7 @@ public sealed class ObjectShape<T> : JsonShape<T>
                     child,
                     ProblemCode.UnknownName,
                     "this name is not known here",
-                    () => Vocabulary.OneOf(child.Name!, known, "no members")
+                    () => WordList.OneOf(child.Name!, known, "no members")
                 );
                 whole = false;
             }

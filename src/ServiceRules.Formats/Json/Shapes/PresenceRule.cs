@@ -27,28 +27,12 @@ internal sealed record PresenceRule(
             () => new JsonObject { ["oneOf"] = new JsonArray([.. names.Select(Requiring)]) }
         );
 
-    public static PresenceRule AtMostOne(string[] names) =>
-        new(
-            node => names.Count(name => node.Member(name) is not null) <= 1,
-            null,
-            "at most one of these members may stand",
-            Listed(names),
-            () =>
-                new JsonObject
-                {
-                    ["not"] = new JsonObject
-                    {
-                        ["anyOf"] = new JsonArray([.. Pairs(names).Select(Requiring)]),
-                    },
-                }
-        );
-
     public static PresenceRule Needs(string name, string other) =>
         new(
             node => node.Member(name) is null || node.Member(other) is not null,
             name,
             $"`{name}` needs `{other}` beside it",
-            $"both, or neither",
+            "both, or neither",
             () => new JsonObject { ["dependentRequired"] = new JsonObject { [name] = new JsonArray(other) } }
         );
 
@@ -82,11 +66,5 @@ internal sealed record PresenceRule(
 
     private static string Listed(string[] names) => string.Join(", ", names.Select(name => $"`{name}`"));
 
-    private static JsonObject Requiring(params string[] names) =>
-        new() { ["required"] = new JsonArray([.. names.Select(name => JsonValue.Create(name))]) };
-
-    private static JsonObject Requiring(string name) => Requiring([name]);
-
-    private static IEnumerable<string[]> Pairs(string[] names) =>
-        names.SelectMany((first, at) => names.Skip(at + 1).Select(second => new[] { first, second }));
+    private static JsonObject Requiring(string name) => new() { ["required"] = new JsonArray(name) };
 }

@@ -92,7 +92,7 @@ public sealed class ReadContext
             if (!known.Contains(identity))
             {
                 string accepted = problems.HasRoom
-                    ? Vocabulary.OneOf(identity, known, $"no {kind} is listed")
+                    ? WordList.OneOf(identity, known, $"no {kind} is listed")
                     : "";
                 Report(node, ProblemCode.DanglingReference, $"no such {kind} in this document", accepted);
             }

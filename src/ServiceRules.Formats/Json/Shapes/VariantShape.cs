@@ -40,13 +40,13 @@ internal sealed class VariantShape<T> : JsonShape<T>
         SourceNode? word = node.Member(marker);
         if (word is null)
         {
-            context.ReportMissing(node, marker, Vocabulary.OneOf("", words, ""));
+            context.ReportMissing(node, marker, WordList.OneOf("", words, ""));
             return false;
         }
 
         if (word.Kind != SourceKind.Text)
         {
-            return WrongType(word, context, Vocabulary.OneOf("", words, ""), out value);
+            return WrongType(word, context, WordList.OneOf("", words, ""), out value);
         }
 
         if (cases.TryGetValue(word.Content, out VariantCase<T>? one))
@@ -54,7 +54,7 @@ internal sealed class VariantShape<T> : JsonShape<T>
             return one.TryRead(node, context, marker, out value);
         }
 
-        string accepted = Vocabulary.OneOf(word.Content, words, "");
+        string accepted = WordList.OneOf(word.Content, words, "");
         context.Report(word, ProblemCode.UnknownChoice, "this word is not known here", accepted);
         return false;
     }

@@ -1,7 +1,7 @@
 namespace ServiceRules.Formats.Json.Shapes;
 
 /// <summary>How a message lists the words that are accepted, the probable one first.</summary>
-internal static class Vocabulary
+internal static class WordList
 {
     // A list longer than this is not read; the schema has it in full.
     private const int LongestList = 24;
