@@ -17,10 +17,7 @@ internal sealed class MapShape<T>(string pattern, string nameAccepted, JsonShape
         T
     >(StringComparer.Ordinal);
 
-    private readonly Regex name = new(
-        @"\A(?:" + pattern + @")\z",
-        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking
-    );
+    private readonly Regex name = new(@"\A(?:" + pattern + @")\z", RegexOptions.CultureInvariant);
 
     private string Accepted =>
         string.Create(CultureInfo.InvariantCulture, $"an object of at most {max} members");

@@ -8,10 +8,6 @@ namespace ServiceRules.Formats.Json.Shapes;
 /// <summary>The words in which formats are described.</summary>
 public static class Shape
 {
-    // Controls, line separators, direction overrides and the byte order mark: they change how a report reads.
-    private const string Unseen =
-        @"\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069\uFEFF";
-
     /// <summary>A text of a stated form. The pattern matches the whole text.</summary>
     public static JsonShape<string> Text(
         int min,
@@ -23,17 +19,10 @@ public static class Shape
 
     /// <summary>Words for people on one line: not blank, nothing that cannot be seen.</summary>
     public static JsonShape<string> Line(int max) =>
-        new TextShape(
-            1,
-            max,
-            $@"[^{Unseen}\t\n\r]*[^{Unseen}\t\n\r ][^{Unseen}\t\n\r]*",
-            "text on one line, not blank",
-            []
-        );
+        Words(max, allowBreaks: false, "text on one line, not blank");
 
     /// <summary>Words for people, on any number of lines.</summary>
-    public static JsonShape<string> Prose(int max) =>
-        new TextShape(1, max, $@"[^{Unseen}]*[^{Unseen}\t\n\r ][^{Unseen}]*", "text, not blank", []);
+    public static JsonShape<string> Prose(int max) => Words(max, allowBreaks: true, "text, not blank");
 
     /// <summary>A text that a function of the domain reads, such as a quantity with its unit.</summary>
     /// <param name="pattern">What every accepted text matches; the function may refuse more.</param>
@@ -157,6 +146,14 @@ public static class Shape
         }
 
         return word.ToString();
+    }
+
+    private static TextShape Words(int max, bool allowBreaks, string accepted)
+    {
+        string unseen = UnseenCharacters.Class;
+        string any = $"[^{unseen}{(allowBreaks ? "" : @"\t\n\r")}]*";
+        string pattern = any + $@"[^{unseen}\t\n\r ]" + any;
+        return new(1, max, pattern, accepted, [], text => UnseenCharacters.AreAbsentFrom(text, allowBreaks));
     }
 
     private static IEnumerable<(TEnum Value, string Word)> WordsOf<TEnum>(char joint)
