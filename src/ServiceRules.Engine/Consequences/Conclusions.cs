@@ -38,17 +38,26 @@ internal sealed class Conclusions
 
     public static void Prepare() => _ = Network.Value;
 
-    public static Conclusions From(IEnumerable<DraftFinding> drafts, ImmutableArray<UnitFrame> units)
+    public static Conclusions From(ImmutableArray<DraftFinding> drafts, ImmutableArray<UnitFrame> units)
     {
         var set = new Subject.Set().Key;
         IEnumerable<Fact> facts =
         [
             new PartOf(set, new Subject.Job().Key),
             .. units.Select(unit => new PartOf(new Subject.Unit(unit.Work.Id).Key, set)),
-            .. drafts.Select(draft => new FindingFact(draft)),
+            .. Telling(drafts).Select(draft => new FindingFact(draft)),
         ];
         return new(Network.Value.Run(facts));
     }
+
+    /// <summary>
+    /// Most findings are met and nothing follows from them unless some reading is stale; to leave them out then
+    /// spares the network nearly all of its work.
+    /// </summary>
+    private static IEnumerable<DraftFinding> Telling(ImmutableArray<DraftFinding> drafts) =>
+        drafts.Any(draft => !draft.ShowsStale().IsEmpty)
+            ? drafts
+            : drafts.Where(draft => draft.Finding.Verdict is Verdict.NotMet or Verdict.Unproven);
 
     public Outcome OutcomeOf(Subject subject)
     {

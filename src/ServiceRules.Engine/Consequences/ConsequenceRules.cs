@@ -13,6 +13,7 @@ internal static class ConsequenceRules
     [
         Production.When("a finding keeps its subject", new FindingKeeps(), new KeepsSubject()),
         Production.When("what keeps a part keeps the whole", new PartIsKept(), new KeepsWhole()),
+        Production.When("unsafe work is unsafe for all of it", new FindingIsUnsafe(), new MakesUnsafe()),
         Production.When("unsafe work on the whole keeps its parts", new WholeIsUnsafe(), new KeepsPart()),
         Production.When("a finding shows a reading stale", new FindingShowsStale(), new MakesStale()),
         Production.When("a stale reading proves nothing", new RestsOnStale(), new LosesProof()),
@@ -51,17 +52,26 @@ internal static class ConsequenceRules
         public IEnumerable<Fact> Of(Kept left, PartOf right) => [left with { Subject = right.Whole }];
     }
 
-    private sealed record WholeIsUnsafe : IRelation<FindingFact, PartOf>
+    private sealed record FindingIsUnsafe : ICondition<FindingFact>
     {
-        public bool Holds(FindingFact left, PartOf right) =>
-            left is { OnUnit: false, Keeps: true, Severity: Severity.Stop }
-            && (Same(left.Subject, right.Whole) || Same(left.Subject, new Subject.Job().Key));
+        public bool Holds(FindingFact fact) =>
+            fact is { OnUnit: false, Keeps: true, Severity: Severity.Stop };
     }
 
-    private sealed record KeepsPart : IConsequence<FindingFact, PartOf>
+    private sealed record MakesUnsafe : IConsequence<FindingFact>
     {
-        public IEnumerable<Fact> Of(FindingFact left, PartOf right) =>
-            [new Kept(right.Part, left.Effect, left.Rule)];
+        public IEnumerable<Fact> Of(FindingFact fact) => [new Unsafe(fact.Subject, fact.Effect, fact.Rule)];
+    }
+
+    private sealed record WholeIsUnsafe : IRelation<Unsafe, PartOf>
+    {
+        public bool Holds(Unsafe left, PartOf right) => Same(left.Whole, right.Whole);
+    }
+
+    private sealed record KeepsPart : IConsequence<Unsafe, PartOf>
+    {
+        public IEnumerable<Fact> Of(Unsafe left, PartOf right) =>
+            [new Kept(right.Part, left.Effect, left.Rule), left with { Whole = right.Part }];
     }
 
     private sealed record FindingShowsStale : ICondition<FindingFact>
