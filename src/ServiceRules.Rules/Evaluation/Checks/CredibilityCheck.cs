@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
@@ -15,18 +16,22 @@ internal static class CredibilityCheck
             return Told.Met(Sound(check.Of));
         }
 
-        var told = doubts.Select(doubt => Sentence(doubt.Why)).Distinct(StringComparer.Ordinal).ToList();
         return TimelineOutcome.Of(
             Verdict.Unproven,
             FindingReason.NotCredible,
-            told[0],
-            [.. doubts.Select(doubt => doubt.Pointer).Distinct().Order(StringComparer.Ordinal)],
+            Sentence(doubts[0].Why) + AndMore(doubts.Count - 1),
+            Told.Sorted(doubts.Select(doubt => doubt.Pointer)),
             Advice(check.Of)
-        ) with
-        {
-            Notices = [.. told.Skip(1)],
-        };
+        );
     }
+
+    private static string AndMore(int others) =>
+        others switch
+        {
+            0 => string.Empty,
+            1 => " The same holds for one more entry.",
+            _ => string.Create(CultureInfo.InvariantCulture, $" The same holds for {others} more entries."),
+        };
 
     private static string Sentence(string why) => $"{char.ToUpperInvariant(why[0])}{why[1..]}.";
 

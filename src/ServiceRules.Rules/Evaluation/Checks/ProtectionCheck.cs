@@ -33,10 +33,26 @@ internal static class ProtectionCheck
         }
 
         faults.AddRange(WorkNotShown.Faults(reading));
+        faults.AddRange(protection is null ? [] : NotInRegister(reading, protection));
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(reading, Shown(reading), RestsOn(reading));
     }
+
+    private static IEnumerable<TimelineFault> NotInRegister(
+        TimelineReading reading,
+        ProtectionReading protection
+    ) =>
+        from device in reading.Devices
+        where protection.IsNotRegistered(device)
+        group device by device.Device into same
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.NotRegistered,
+            $"The register of locks does not have {same.Key}, so the record cannot show whose it is.",
+            [same.First().Applied],
+            "Enter the lock in the register, or correct its name in the record."
+        );
 
     private static string Shown(TimelineReading reading) =>
         reading.Works.IsEmpty

@@ -97,7 +97,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         var why = on switch
         {
             null => string.Empty,
-            { HoldsOff: false } => $" ({on.Device} holds it in the position on)",
+            { HoldsOff: false } => $" (lock {on.Device} was put on with the isolator on)",
             { IsTag: true } => $" (tag {on.Device} does not stand for a lock here)",
             _ when protection.IsIssuedToAnother(on) => $" (lock {on.Device} is issued to somebody else)",
             { IsOnGroupBox: true } =>

@@ -15,10 +15,16 @@ internal static class StepsAfterWork
 {
     public static CheckOutcome Judge(Check.RequiredEvent check, TimelineReading reading)
     {
+        var steps = RequiredStep.Of(check, reading);
+        if (steps.IsEmpty)
+        {
+            return TimelineOutcome.NobodyNamed();
+        }
+
         var words = TimelineWords.Of(reading);
         var faults = new List<TimelineFault>();
         var restsOn = new List<OrderedEvent>();
-        foreach (var step in RequiredStep.Of(check, reading))
+        foreach (var step in steps)
         {
             JudgeStep(step, reading, words, faults, restsOn);
         }

@@ -16,6 +16,11 @@ internal static class StepsBeforeWork
     public static CheckOutcome Judge(Check.RequiredEvent check, TimelineReading reading)
     {
         var steps = RequiredStep.Of(check, reading);
+        if (steps.IsEmpty)
+        {
+            return TimelineOutcome.NobodyNamed();
+        }
+
         var words = TimelineWords.Of(reading);
         var faults = new List<TimelineFault>();
         var restsOn = new List<OrderedEvent>();
@@ -131,13 +136,17 @@ internal static class StepsBeforeWork
             .Select(source => (source, entry: FirstAfter(step, source, work, reading)))
             .Where(found => found.entry is not null)
             .ToList();
-        foreach (var (source, entry) in late)
+        foreach (var together in late.GroupBy(found => found.entry!))
         {
+            List<EnergySource> lateSources =
+            [
+                .. together.Select(found => found.source).OfType<EnergySource>(),
+            ];
             yield return new(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
-                $"The record shows {step.Words}{RequiredStep.For(source is null ? [] : [source])} only at {words.Time(entry!)}, after {began}.",
-                [work.Start, entry!],
+                $"The record shows {step.Words}{RequiredStep.For(lateSources)} only at {words.Time(together.Key)}, after {began}.",
+                [work.Start, together.Key],
                 "Stop work and make safe before hands go in again."
             );
         }

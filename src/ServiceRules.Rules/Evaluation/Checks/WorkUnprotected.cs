@@ -51,12 +51,13 @@ internal static class WorkUnprotected
             }
 
             var entry = reading.Events.First(entry => entry.Place() == from);
-            foreach (var lack in ProtectionLack.At(from, work.Person, reading, protection, words))
+            var lacks = ProtectionLack
+                .At(from, work.Person, reading, protection, words)
+                .Where(lack => told.Add(lack.What))
+                .ToList();
+            if (lacks.Count > 0)
             {
-                if (told.Add(lack.What))
-                {
-                    yield return Fault(work, entry, isAtStart, lack, words);
-                }
+                yield return Fault(work, entry, isAtStart, lacks, words);
             }
         }
     }
@@ -65,19 +66,20 @@ internal static class WorkUnprotected
         WorkInterval work,
         OrderedEvent entry,
         bool isAtStart,
-        ProtectionLack lack,
+        List<ProtectionLack> lacks,
         TimelineWords words
     )
     {
+        var lacking = string.Join("; ", lacks.Select(lack => lack.What));
         var mayHaveStopped = !isAtStart && work.Stop is null;
         return new(
             mayHaveStopped ? Verdict.Unproven : Verdict.NotMet,
             mayHaveStopped ? FindingReason.InProgress : FindingReason.Unprotected,
             isAtStart
-                ? $"The record shows {work.Person} starting work at {words.Time(work.Start)}; it does not show {lack.What} by then."
-                : $"The record shows {work.Person} at work from {words.Time(work.Start)}; after {EventWords.Done(entry.Event.Kind)} at {words.Time(entry)} it no longer shows {lack.What}.",
-            [.. new[] { work.Start, entry }.Concat(lack.Entries).Distinct()],
-            mayHaveStopped ? "Enter when work stopped, or make safe again." : lack.Act
+                ? $"The record shows {work.Person} starting work at {words.Time(work.Start)}. By then it does not show {lacking}."
+                : $"The record shows {work.Person} at work from {words.Time(work.Start)}; after {EventWords.Done(entry.Event.Kind)} at {words.Time(entry)} it no longer shows {lacking}.",
+            [.. new[] { work.Start, entry }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
+            mayHaveStopped ? "Enter when work stopped, or make safe again." : lacks[0].Act
         );
     }
 
@@ -95,13 +97,14 @@ internal static class WorkUnprotected
             !reading.Works.Any(work =>
                 work.Person == entry.Event.Actor && work.Interval.Contains(entry.Place())
             )
-        from lack in ProtectionLack.At(entry.Place(), entry.Event.Actor, reading, protection, words)
+        let lacks = ProtectionLack.At(entry.Place(), entry.Event.Actor, reading, protection, words).ToList()
+        where lacks.Count > 0
         select new TimelineFault(
             Verdict.NotMet,
             FindingReason.Unprotected,
-            $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}; it does not show {lack.What} by then.",
-            [.. new[] { entry }.Concat(lack.Entries).Distinct()],
-            lack.Act
+            $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
+            [.. new[] { entry }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
+            lacks[0].Act
         );
 
     private static IEnumerable<TimelineFault> NotYet(

@@ -26,6 +26,16 @@ internal static class TimelineOutcome
             "Register the make-safe procedure of this machine."
         );
 
+    /// <summary>A step is asked of each person with hands in, and the record names none.</summary>
+    public static CheckOutcome NobodyNamed() =>
+        Of(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            "The record names nobody who did the work.",
+            [],
+            "Name who performed and who assisted."
+        );
+
     /// <summary>A plain outcome with something to do about it.</summary>
     public static CheckOutcome Of(
         Verdict verdict,
@@ -75,9 +85,8 @@ internal static class TimelineOutcome
         var doubtful = restsOn.Where(entry => weakened.Contains(entry.Pointer())).ToList();
         if (doubtful.Count > 0)
         {
-            var times = TimelineWords.List(
-                doubtful.Select(entry => entry.Event.At.Text).Distinct(StringComparer.Ordinal)
-            );
+            var words = TimelineWords.Of(reading);
+            var times = TimelineWords.Span(doubtful.Select(words.Time));
             return Of(
                 Verdict.Unproven,
                 FindingReason.NotCredible,

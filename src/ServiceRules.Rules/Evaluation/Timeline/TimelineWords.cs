@@ -63,6 +63,13 @@ internal sealed class TimelineWords
         return all.Count < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
     }
 
+    /// <summary>The first and last of some times.</summary>
+    public static string Span(IEnumerable<string> times)
+    {
+        var all = times.Distinct(StringComparer.Ordinal).ToList();
+        return all.Count == 1 ? all[0] : $"{all[0]} to {all[^1]}";
+    }
+
     private static string OffsetOf(RecordedTime time) =>
         time.Text[SecondEnd..].TrimStart('.', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9');
 }
