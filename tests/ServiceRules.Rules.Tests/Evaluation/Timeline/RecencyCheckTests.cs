@@ -1,0 +1,132 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+/// <summary>The day of the job is 2026-04-13.</summary>
+public sealed class RecencyCheckTests
+{
+    private static readonly DateOnly Day = new(2026, 4, 13);
+
+    [Theory]
+    [InlineData(0, Verdict.Met, FindingReason.None)]
+    [InlineData(-1, Verdict.NotMet, FindingReason.OutOfDate)]
+    public void Evaluate_Calibration_HoldsThroughItsLastDay(
+        int daysLeft,
+        Verdict verdict,
+        FindingReason reason
+    ) =>
+        Assert.Equal(
+            (verdict, reason),
+            Gauge(Bare with { Calibration = Calibrated(Day.AddDays(-100), Day.AddDays(daysLeft)) })
+        );
+
+    [Fact]
+    public void Evaluate_CalibratedAfterTheJob_IsOutOfDate() =>
+        Assert.Equal(
+            (Verdict.NotMet, FindingReason.OutOfDate),
+            Gauge(Bare with { Calibration = Calibrated(Day.AddDays(1), Day.AddDays(300)) })
+        );
+
+    [Fact]
+    public void Evaluate_FoundFaulty_IsFaulty() =>
+        Assert.Equal(
+            (Verdict.NotMet, FindingReason.Faulty),
+            Gauge(Bare with { Inspection = new(Day, Condition.Faulty) })
+        );
+
+    [Fact]
+    public void Evaluate_NothingKnownOfTheGauge_IsUnproven() =>
+        Assert.Equal((Verdict.Unproven, FindingReason.GaugeUnfit), Gauge(Bare));
+
+    [Fact]
+    public void Evaluate_PaperStrip_NeedsNothing() =>
+        Assert.Equal(
+            (Verdict.Met, FindingReason.None),
+            Gauge(Bare with { Kind = InstrumentKind.PaperStrip })
+        );
+
+    [Fact]
+    public void Evaluate_ZeroCheckAtTheStart_IsEnough() =>
+        Assert.Equal(
+            (Verdict.Met, FindingReason.None),
+            Gauge(Bare with { ZeroCheck = new(PrintedLength.Parse("0.00 mm").OrThrow(), null) })
+        );
+
+    [Fact]
+    public void Evaluate_PersonAuthorisedAndInDate_IsMet() =>
+        Assert.Equal((Verdict.Met, FindingReason.None), Person(true, Day.AddYears(-1), Day));
+
+    [Fact]
+    public void Evaluate_TrainingRunOut_IsOutOfDate() =>
+        Assert.Equal(
+            (Verdict.NotMet, FindingReason.OutOfDate),
+            Person(true, Day.AddYears(-1), Day.AddDays(-1))
+        );
+
+    [Fact]
+    public void Evaluate_NotAuthorised_IsWrongPerson() =>
+        Assert.Equal((Verdict.NotMet, FindingReason.WrongPerson), Person(false, Day.AddYears(-1), null));
+
+    [Fact]
+    public void Evaluate_NoDateOfTraining_IsNotRegistered() =>
+        Assert.Equal((Verdict.Unproven, FindingReason.NotRegistered), Person(true, null, null));
+
+    [Fact]
+    public void Evaluate_PersonNotInTheRegister_IsNotRegistered()
+    {
+        var outcome = MakeSafe.Complete.Judge(new Check.Recency(RecencyOf.Training));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotRegistered), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Theory]
+    [InlineData(0, Verdict.Met)]
+    [InlineData(-1, Verdict.NotMet)]
+    public void Evaluate_InspectionOfTheProcedure_HoldsThroughItsDueDay(int daysLeft, Verdict verdict)
+    {
+        var procedure = SafetyCase.RideOn with
+        {
+            InspectedOn = Day.AddYears(-1),
+            InspectionDue = Day.AddDays(daysLeft),
+        };
+
+        Assert.Equal(verdict, Procedure(procedure).Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_InspectionNotInTheRegister_IsUnproven() =>
+        Assert.Equal(Verdict.Unproven, Procedure(SafetyCase.RideOn).Verdict);
+
+    private static Instrument Bare { get; } = new() { Id = new("HG-01"), Kind = InstrumentKind.HeightGauge };
+
+    private static Calibration Calibrated(DateOnly on, DateOnly due) =>
+        new(on, due, PrintedLength.Parse("0.010 mm").OrThrow(), 2m);
+
+    private static (Verdict, FindingReason) Gauge(Instrument gauge)
+    {
+        var outcome = (MakeSafe.Complete with { Instruments = [gauge] }).Judge(
+            new Check.Recency(RecencyOf.Instruments)
+        );
+        return (outcome.Verdict, outcome.Reason);
+    }
+
+    private static (Verdict, FindingReason) Person(bool authorised, DateOnly? on, DateOnly? until)
+    {
+        var outcome = (
+            MakeSafe.Complete with
+            {
+                Register = [new RegisteredPerson(new("tech-01"), authorised, on, until)],
+            }
+        ).Judge(new Check.Recency(RecencyOf.Training));
+        return (outcome.Verdict, outcome.Reason);
+    }
+
+    private static Rules.Evaluation.CheckOutcome Procedure(Procedure procedure) =>
+        (MakeSafe.Complete with { Procedure = procedure }).Judge(
+            new Check.Recency(RecencyOf.ProcedureInspection)
+        );
+}
