@@ -1,0 +1,19 @@
+namespace ServiceRules.Application.Demo;
+
+/// <summary>What the shop says of a job that only looks odd.</summary>
+internal static class Oddity
+{
+    public static string Told(OddityKind kind) =>
+        kind switch
+        {
+            OddityKind.HonestLateEntry => "one step entered in the evening and marked so: weaker, and honest",
+            OddityKind.DeviceOffline => "the tablet had no network on the outfield, and says so",
+            OddityKind.AcrossMidnight => "begun before midnight and ended after it",
+            OddityKind.ClocksPutBack =>
+                "the clocks were put back during the job: 01:59 was followed by 01:00",
+            OddityKind.InchesBesideMillimetres =>
+                "read in inches, the machine beside it the same morning in millimetres",
+            OddityKind.TwelveOnTheBench => "twelve units of four machines on one bench",
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such oddity"),
+        };
+}

@@ -1,0 +1,23 @@
+namespace ServiceRules.Application.Demo;
+
+/// <summary>What looks odd in a job and is nobody's fault.</summary>
+internal enum OddityKind
+{
+    /// <summary>A step was entered later, and says so.</summary>
+    HonestLateEntry,
+
+    /// <summary>The tablet had no network and says so; the entries came in with the evening.</summary>
+    DeviceOffline,
+
+    /// <summary>The job began one day and ended the next.</summary>
+    AcrossMidnight,
+
+    /// <summary>The clocks were put back during the job.</summary>
+    ClocksPutBack,
+
+    /// <summary>This machine is read in inches, and the one beside it in millimetres.</summary>
+    InchesBesideMillimetres,
+
+    /// <summary>Twelve units on one bench.</summary>
+    TwelveOnTheBench,
+}

@@ -1,0 +1,294 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Application.Demo;
+
+/// <summary>The make-safe timeline of a job, written as the clock goes on, by the machine's own procedure.</summary>
+internal sealed class SafetyLog
+{
+    private static readonly ImmutableArray<(string Source, string How)> Releases =
+    [
+        ("hydraulic", "lift and reel controls moved through their travel, no pressure left"),
+        ("gravity", "units down on the floor, rest and do not sink"),
+        ("reel_rotation", "reel wedged with a hardwood block"),
+    ];
+
+    private readonly List<TimelineEvent> events = [];
+    private readonly Visit visit;
+    private readonly Procedure procedure;
+    private readonly string device;
+    private int sequence;
+    private Moment checkedAt;
+
+    public SafetyLog(Visit visit, Procedure procedure)
+    {
+        this.visit = visit;
+        this.procedure = procedure;
+        device = "tablet-" + visit.Crew[0][^1];
+        sequence = visit.Chance.Between(200, 9_000);
+    }
+
+    private string First => visit.Crew[0];
+
+    private bool IsOnBench => procedure.Place is WorkPlace.OnBench;
+
+    /// <summary>Everything up to hands on the unit.</summary>
+    public void MakeSafe()
+    {
+        if (IsOnBench)
+        {
+            Step(TimelineEventKind.UnitSupported, First, 60);
+            Step(TimelineEventKind.ReelWedged, First, 20);
+        }
+        else
+        {
+            Stop();
+            Isolate();
+            Release();
+            if (!visit.Has(SeededFaultKind.IsolationNotVerified))
+            {
+                Verify();
+            }
+        }
+
+        foreach (var person in visit.Crew)
+        {
+            Step(TimelineEventKind.GlovesWorn, person, 12);
+            Step(TimelineEventKind.WorkStarted, person, 6);
+        }
+
+        checkedAt = visit.Clock.Moment;
+    }
+
+    /// <summary>Checks pressure that can come back, once it is due.</summary>
+    public void RecheckIfDue()
+    {
+        var due = procedure
+            .Sources.Where(source => source.RecheckMinutes is { } minutes && Waited() > minutes * 0.5)
+            .ToList();
+        if (due.Count == 0 || visit.Has(SeededFaultKind.RecheckMissed))
+        {
+            return;
+        }
+
+        foreach (var source in due)
+        {
+            Step(TimelineEventKind.StoredEnergyRechecked, First, 30, source: source.Id);
+        }
+
+        checkedAt = visit.Clock.Moment;
+    }
+
+    public void ClearBlockage()
+    {
+        var byHand = visit.Has(SeededFaultKind.BlockageClearedByHand);
+        Step(
+            byHand ? TimelineEventKind.BlockageClearedByHand : TimelineEventKind.BlockageClearedWithTool,
+            First,
+            240,
+            method: byHand ? "pulled the branch out" : "branch cut and levered out with a bar"
+        );
+    }
+
+    public void FindDefect() =>
+        Step(
+            TimelineEventKind.SafetyDefectFound,
+            First,
+            30,
+            method: "deflector plate cracked at its lower bolt"
+        );
+
+    /// <summary>Everything from hands off the unit to the machine back with its operator.</summary>
+    public void HandBack()
+    {
+        foreach (var person in visit.Crew)
+        {
+            Step(TimelineEventKind.WorkStopped, person, 8);
+        }
+
+        if (IsOnBench)
+        {
+            return;
+        }
+
+        if (!visit.Has(SeededFaultKind.GuardsNotRecorded))
+        {
+            Step(TimelineEventKind.GuardsRefitted, First, 60);
+        }
+
+        Step(TimelineEventKind.AreaInspected, First, 40);
+        Step(TimelineEventKind.PeopleClearChecked, First, 15);
+        TakeLocksOff();
+        Step(TimelineEventKind.MachineStarted, First, 45);
+        Step(TimelineEventKind.CutOutsProved, First, 50);
+        Step(TimelineEventKind.HandedBack, First, 90);
+    }
+
+    /// <summary>The timeline as it came in.</summary>
+    public ImmutableArray<TimelineEvent> Written()
+    {
+        var evening = visit.Clock.Moment + TimeSpan.FromMinutes(visit.Chance.Between(240, 300));
+        return [.. events.Select((entry, index) => Received(entry, index, evening))];
+    }
+
+    private void Stop()
+    {
+        var controls = procedure.Controls;
+        StepIf(controls.ReelDrive, TimelineEventKind.DriveDisengaged, 10);
+        StepIf(controls.LoweringUnits, TimelineEventKind.UnitsLowered, 12);
+        StepIf(controls.ParkingBrake, TimelineEventKind.ParkingBrakeSet, 6);
+        Step(TimelineEventKind.MachineShutDown, First, 10);
+        StepIf(controls.Key, TimelineEventKind.KeyRemoved, 8);
+        Step(TimelineEventKind.SeenAtRest, First, 20);
+    }
+
+    private void Isolate()
+    {
+        foreach (var source in procedure.Sources.Where(source => source.Isolator is not null))
+        {
+            if (!source.Lockable)
+            {
+                Step(TimelineEventKind.PlugRemoved, First, 25, source: source.Id);
+                Step(TimelineEventKind.PlugControlConfirmed, First, 10, source: source.Id);
+                continue;
+            }
+
+            Step(
+                TimelineEventKind.IsolatorOperated,
+                First,
+                30,
+                source: source.Id,
+                isolator: source.Isolator,
+                position: IsolatorPosition.Off
+            );
+            foreach (var person in visit.Crew.Where(_ => !visit.Has(SeededFaultKind.NoLock)))
+            {
+                Step(
+                    TimelineEventKind.LockApplied,
+                    person,
+                    25,
+                    source: source.Id,
+                    device: LockOf(person),
+                    position: IsolatorPosition.Off
+                );
+            }
+        }
+    }
+
+    private void Release()
+    {
+        foreach (var source in procedure.Sources.Where(source => source.Stored))
+        {
+            if (source.Id.Text is "reel_rotation")
+            {
+                Step(TimelineEventKind.ReelWedged, First, 20);
+            }
+
+            var how = Releases.First(release => release.Source == source.Id.Text).How;
+            Step(TimelineEventKind.StoredEnergyReleased, First, 25, source: source.Id, method: how);
+        }
+    }
+
+    private void Verify() =>
+        Step(
+            TimelineEventKind.IsolationVerified,
+            First,
+            35,
+            all: true,
+            method: "start attempt with people clear, controls back to neutral; nothing moves"
+        );
+
+    private void TakeLocksOff()
+    {
+        if (visit.Has(SeededFaultKind.NoLock))
+        {
+            return;
+        }
+
+        foreach (var source in procedure.Sources.Where(source => source.Lockable))
+        {
+            foreach (var person in visit.Crew)
+            {
+                var hand = visit.Has(SeededFaultKind.LockTakenOffByAnother) ? "lead-01" : person;
+                Step(TimelineEventKind.LockRemoved, hand, 20, source: source.Id, device: LockOf(person));
+            }
+        }
+    }
+
+    private void StepIf(bool isThere, TimelineEventKind kind, int seconds)
+    {
+        if (isThere)
+        {
+            Step(kind, First, seconds);
+        }
+    }
+
+    private void Step(
+        TimelineEventKind kind,
+        string person,
+        int seconds,
+        Id<EnergySource>? source = null,
+        bool all = false,
+        string? method = null,
+        string? isolator = null,
+        IsolatorPosition? position = null,
+        string? device = null
+    )
+    {
+        visit.Clock.Pass(IsHurried(kind) ? 0 : seconds + visit.Chance.Between(0, seconds / 2));
+        events.Add(
+            new()
+            {
+                Kind = kind,
+                At = visit.Clock.Now,
+                Actor = new(person),
+                Source =
+                    all ? new SourceReference.All()
+                    : source is { } id ? new SourceReference.One(id)
+                    : null,
+                Lock = device is null ? null : new Id<LockDevice>(device),
+                Device = this.device,
+                Sequence = ++sequence,
+                Isolator = isolator,
+                Position = position,
+                Method = method,
+            }
+        );
+    }
+
+    /// <summary>Tapped through on the way back to the mess room.</summary>
+    private bool IsHurried(TimelineEventKind kind) =>
+        visit.Has(SeededFaultKind.BurstOfSteps)
+        && kind
+            is TimelineEventKind.LockApplied
+                or TimelineEventKind.StoredEnergyReleased
+                or TimelineEventKind.IsolationVerified;
+
+    private TimelineEvent Received(TimelineEvent entry, int index, Moment evening)
+    {
+        var at = entry.At is RecordedTime.Instant instant ? instant.Moment : evening;
+        var late = visit.Clock.Said(evening + TimeSpan.FromSeconds(7 * index));
+        return (visit.Plan.Fault, visit.Plan.Oddity) switch
+        {
+            (SeededFaultKind.BackFilledTimes, _) => entry with { ReceivedAt = late },
+            (_, OddityKind.DeviceOffline) => entry with { ReceivedAt = late, Mark = EntryMark.DeviceOffline },
+            (_, OddityKind.HonestLateEntry) when entry.Kind is TimelineEventKind.AreaInspected => entry with
+            {
+                ReceivedAt = late,
+                Mark = EntryMark.LateEntry,
+            },
+            _ => entry with
+            {
+                ReceivedAt = visit.Clock.Said(at + TimeSpan.FromSeconds(visit.Chance.Between(1, 4))),
+            },
+        };
+    }
+
+    private double Waited() => (visit.Clock.Moment - checkedAt).TotalMinutes;
+
+    private static string LockOf(string person) =>
+        string.Equals(person, "lead-01", StringComparison.Ordinal) ? "L-61" : $"L-{person[^1]}1";
+}
