@@ -11,12 +11,36 @@ internal static class FaultStory
     private static readonly Subject Job = new Subject.Job();
     private static readonly Subject Set = new Subject.Set();
 
+    // What a ride-on's timeline proves by entries that a tablet tapped through in one go would show.
+    private static readonly ImmutableArray<string> TappedAtOnce =
+    [
+        "isolation-verified",
+        "locked-by-each-person",
+        "make-safe-order",
+        "sources-isolated",
+        "stored-energy-released",
+        "work-protected",
+    ];
+
+    // The rest of what it proves; entries that cannot be believed prove none of it.
+    private static readonly ImmutableArray<string> RestsOnEntries =
+    [
+        "area-inspected",
+        "brake-set",
+        "cut-outs-proved",
+        "drive-disengaged",
+        "guards-refitted",
+        "key-kept",
+        "machine-shut-down",
+        "people-clear",
+        "seen-at-rest",
+        "units-lowered",
+    ];
+
     public static SeededFault Of(PlannedJob plan, ServiceRecord record)
     {
         var kind = plan.Fault!.Value;
-        Id<UnitWork>? unit = IsOnOneUnit(kind)
-            ? record.Units.First(each => each.Position is null || each.Position == plan.FaultyPosition).Id
-            : null;
+        Id<UnitWork>? unit = IsOnOneUnit(kind) ? UnitCondition.IdOf(plan.Machine, plan.FaultyPosition) : null;
         return new()
         {
             Kind = kind,
@@ -60,8 +84,11 @@ internal static class FaultStory
             SeededFaultKind.IsolationNotVerified => On(Job, "isolation-verified", "work-protected"),
             SeededFaultKind.GuardsNotRecorded => On(Job, "guards-refitted"),
             SeededFaultKind.NoLock => On(Job, "locked-by-each-person", "work-protected"),
-            SeededFaultKind.BackFilledTimes => On(Job, "not-back-filled"),
-            SeededFaultKind.BurstOfSteps => On(Job, "no-bursts"),
+            SeededFaultKind.BackFilledTimes => On(
+                Job,
+                ["not-back-filled", .. RestsOnEntries, .. TappedAtOnce]
+            ),
+            SeededFaultKind.BurstOfSteps => On(Job, ["no-bursts", .. TappedAtOnce]),
             SeededFaultKind.LockTakenOffByAnother or SeededFaultKind.RecheckMissed => On(
                 Job,
                 "work-protected"
@@ -75,6 +102,18 @@ internal static class FaultStory
                 .. On(Job, "instruments-fit"),
                 .. EachUnit(record, "front-roller-parallel"),
             ],
+            // What only one end shows of a unit proves nothing of it, nor of its place among the others.
+            SeededFaultKind.HeightReadAtOneEnd =>
+            [
+                .. On(
+                    subject,
+                    "height-both-ends",
+                    "height-in-range",
+                    "height-on-target",
+                    "height-side-to-side"
+                ),
+                .. On(Set, "heights-match-across-units", "adjacent-ends-match"),
+            ],
             SeededFaultKind.FeelersNotInspected => On(Job, "instruments-fit"),
             SeededFaultKind.SpreadAcrossUnits => On(Set, "heights-match-across-units"),
             SeededFaultKind.AdjacentEndsStep => On(Set, "adjacent-ends-match"),
@@ -85,7 +124,6 @@ internal static class FaultStory
         kind switch
         {
             SeededFaultKind.HeightReadBeforeClearance => ["height-read-after-clearance"],
-            SeededFaultKind.HeightReadAtOneEnd => ["height-both-ends"],
             SeededFaultKind.ClearanceTooWide => ["clearance-set-as-taught", "clearance-within-limits"],
             SeededFaultKind.HeavyContact or SeededFaultKind.ContactLost => ["contact-fits-school"],
             SeededFaultKind.UnitTilted => ["height-side-to-side"],

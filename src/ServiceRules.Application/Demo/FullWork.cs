@@ -36,20 +36,7 @@ internal static class FullWork
         var unit = log.Unit;
         unit.HasBearingPlay |= log.Visit.Has(SeededFaultKind.BearingPlay, unit);
         log.See(MeasuredQuantity.Guards, Condition.Sound, 30);
-        if (!unit.HasBearingPlay || log.Visit.Plan.Fault is SeededFaultKind.BearingPlay)
-        {
-            log.See(
-                MeasuredQuantity.BearingPlay,
-                unit.HasBearingPlay ? Condition.Faulty : Condition.Sound,
-                30
-            );
-            return;
-        }
-
-        log.See(MeasuredQuantity.BearingPlay, Condition.Faulty, 30);
-        log.Fit(PartKind.ReelBearing, null, "left-hand bearing rough, both replaced", 25);
-        log.See(MeasuredQuantity.BearingPlay, Condition.Sound, 30);
-        unit.HasBearingPlay = false;
+        log.See(MeasuredQuantity.BearingPlay, unit.HasBearingPlay ? Condition.Faulty : Condition.Sound, 30);
     }
 
     private static void ReadAsFound(UnitLog log)
@@ -110,10 +97,17 @@ internal static class FullWork
             : ground;
     }
 
-    /// <summary>What the grinder left too small is replaced.</summary>
+    /// <summary>What is worn out is replaced.</summary>
     private static void FitNewParts(UnitLog log)
     {
         var (unit, chance) = (log.Unit, log.Visit.Chance);
+        if (unit.HasBearingPlay && log.Visit.Plan.Fault is not SeededFaultKind.BearingPlay)
+        {
+            log.Fit(PartKind.ReelBearing, null, "left-hand bearing rough, both replaced", 25);
+            log.See(MeasuredQuantity.BearingPlay, Condition.Sound, 30);
+            unit.HasBearingPlay = false;
+        }
+
         if (unit.Diameter < unit.Kind.SmallestDiameter)
         {
             unit.Reel = string.Create(CultureInfo.InvariantCulture, $"R-26{chance.Between(100, 999)}");

@@ -37,8 +37,7 @@ internal sealed class UnitCondition
 
     public int Position { get; }
 
-    public Id<UnitWork> Id =>
-        new(string.Create(CultureInfo.InvariantCulture, $"U-{Machine.Id[2..]}-{Position}"));
+    public Id<UnitWork> Id => IdOf(Machine, Position);
 
     public string Reel { get; set; }
 
@@ -80,6 +79,9 @@ internal sealed class UnitCondition
             (> ContactFrom, > ContactFrom) => ContactState.None,
             _ => ContactState.Partial,
         };
+
+    public static Id<UnitWork> IdOf(FleetMachine machine, int position) =>
+        new(string.Create(CultureInfo.InvariantCulture, $"U-{machine.Id[2..]}-{position}"));
 
     /// <summary>The gap at a distance from the left end.</summary>
     public decimal GapAt(decimal fromLeft)

@@ -17,6 +17,12 @@ internal static class FreshnessCheck
 
         var subject = Wording.Sentence(Wording.Of(check.Quantity));
         var left = unit.Of(check.Quantity)?.Left ?? [];
+        if (left.IsEmpty && !TouchedInJob.Is(check.Quantity, unit))
+        {
+            // Where the bedknife is fixed, setting the clearance leaves the height where it was.
+            return Told.NotApplicable($"{subject}: nothing that moves it was turned in this job");
+        }
+
         if (left.IsEmpty)
         {
             return Told.Unproven(

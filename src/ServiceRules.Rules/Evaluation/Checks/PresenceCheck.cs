@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -73,7 +71,7 @@ internal static class PresenceCheck
         }
 
         var reason = places.IsEmpty ? FindingReason.NotMeasured : FindingReason.TooFewStations;
-        if (check.Phase is RequiredPhase.Found && IsTouched(check.Quantity, unit))
+        if (check.Phase is RequiredPhase.Found && TouchedInJob.Is(check.Quantity, unit))
         {
             return Told.NotMet(
                 reason,
@@ -85,16 +83,5 @@ internal static class PresenceCheck
         return frame.State is RecordState.Open
             ? Told.Unproven(FindingReason.InProgress, $"{subject}: not read yet{where}", evidence, again)
             : Told.NotMet(reason, $"{subject}: not read{where}", evidence, again);
-    }
-
-    private static bool IsTouched(MeasuredQuantity quantity, UnitFrame unit)
-    {
-        var done = new Disturbances(unit.Sheet);
-        foreach (var entry in unit.Work.Entries)
-        {
-            done.Add(entry);
-        }
-
-        return !done.On(quantity).IsNone;
     }
 }

@@ -32,8 +32,17 @@ public class FreshnessCheckTests
     }
 
     [Fact]
-    public void Evaluate_NeverRead_IsUnproven()
+    public void Evaluate_MovedAndNeverRead_IsUnproven()
     {
-        Assert.Equal(FindingReason.NotMeasured, Judge(Fresh).Reason);
+        var outcome = Judge(Fresh, Open(Side.Both, 1));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotMeasured), (outcome.Verdict, outcome.Reason));
+    }
+
+    /// <summary>A fixed bedknife leaves the height alone, and a touch-up of one need not gauge it.</summary>
+    [Fact]
+    public void Evaluate_NothingThatMovesItTurned_DoesNotApply()
+    {
+        Assert.Equal(Verdict.NotApplicable, Judge(Fresh).Verdict);
     }
 }
