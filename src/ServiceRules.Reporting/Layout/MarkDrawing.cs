@@ -57,6 +57,14 @@ public static class MarkDrawing
         return drawing.AsDecoration();
     }
 
+    /// <summary>The mark centred in the height of a line of text that it stands before.</summary>
+    public static Picture Inline(Mark mark, double side, double lineHeight, Ink ink, ITextMeasure measure)
+    {
+        var drawing = new Drawing(measure, side, lineHeight);
+        Put(drawing, mark, new Box(0, (lineHeight - side) / 2, side, side), ink, Ink.White);
+        return drawing.AsDecoration();
+    }
+
     private sealed class Pen(Drawing drawing, Box square, Ink ink, Ink paper)
     {
         private Point At(double x, double y) =>

@@ -154,6 +154,23 @@ public class PdfVerificationTests
     }
 
     [Fact]
+    public void Verify_PaddingDigitsFoldedOverALine_IsNotGenuine()
+    {
+        byte[] changed = [.. Report];
+        var text = Encoding.Latin1.GetString(Report);
+        var end = text.IndexOf("0>/ByteRange", StringComparison.Ordinal);
+        changed.AsSpan(end - 40, 2).Fill((byte)'\n');
+
+        Assert.Equal(
+            VerificationCheck.SignatureContainer,
+            PdfVerification
+                .Verify(changed, [Own])
+                .Failures.First(point => point.Check != VerificationCheck.Attachments)
+                .Check
+        );
+    }
+
+    [Fact]
     public void Verify_BytesAllOverTheFile_AreNeverGenuine()
     {
         const int Stride = 41;

@@ -164,7 +164,8 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end)
     {
         var from = At;
         At++;
-        while (Here is (>= '0' and <= '9') or (>= 'A' and <= 'F') or (>= 'a' and <= 'f'))
+        // The writer folds long strings; the signature itself is held to bare digits elsewhere.
+        while (Here is (>= '0' and <= '9') or (>= 'A' and <= 'F') or (>= 'a' and <= 'f') or '\n')
         {
             At++;
         }

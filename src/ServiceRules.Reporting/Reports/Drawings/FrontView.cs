@@ -1,0 +1,172 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Reporting.Reports.Drawings;
+
+/// <summary>
+/// The unit from the operator's seat, left on the left: reel over bedknife over rollers, with one line of marks and
+/// figures for every quantity read across the width. Widths are in proportion to one another.
+/// </summary>
+internal sealed class FrontView
+{
+    public const double Width = 306;
+
+    private const double PointsPerMillimetre = 0.258;
+    private const double LabelWidth = 50;
+    private const double OuterWidth = 30;
+    private const double RowHeight = 15;
+    private const double BodyHeight = 58;
+
+    private static readonly (MeasuredQuantity Quantity, FigureKind Kind)[] Rows =
+    [
+        (MeasuredQuantity.ShieldGap, FigureKind.Itself),
+        (MeasuredQuantity.Clearance, FigureKind.Itself),
+        (MeasuredQuantity.FrontRoller, FigureKind.Itself),
+        (MeasuredQuantity.HeightOfCut, FigureKind.Itself),
+        (MeasuredQuantity.GroomerHeight, FigureKind.Itself),
+        (MeasuredQuantity.GroomerHeight, FigureKind.AboveOther),
+        (MeasuredQuantity.BrushGap, FigureKind.Itself),
+    ];
+
+    private readonly JobView _job;
+    private readonly UnitView _unit;
+    private readonly LimitSheet _sheet;
+    private readonly Drawing _drawing;
+    private readonly double _scale;
+    private readonly double _left;
+
+    private FrontView(JobView job, UnitView unit, LimitSheet sheet, double height)
+    {
+        _job = job;
+        _unit = unit;
+        _sheet = sheet;
+        _drawing = new Drawing(job.Measure, Width, height);
+        var widest = Width - LabelWidth - (2 * OuterWidth);
+        var width = (double)sheet.Width.Governing.Value.Millimetres;
+        _scale = Math.Min(PointsPerMillimetre, widest / width);
+        _left = LabelWidth + OuterWidth + ((widest - (width * _scale)) / 2);
+    }
+
+    public static Picture Of(JobView job, UnitView unit, LimitSheet sheet)
+    {
+        var rows = Rows.Select(row => (row.Quantity, row.Kind, Places: unit.Telling(row.Quantity, row.Kind)))
+            .Where(row => row.Places.Count > 0)
+            .ToList();
+        var view = new FrontView(job, unit, sheet, BodyHeight + (RowHeight * rows.Count) + 10);
+        view.Body(rows.SelectMany(row => row.Places).Where(place => !place.IsEnd));
+        for (var index = 0; index < rows.Count; index++)
+        {
+            view.Row(
+                ReportWords.Of(rows[index].Quantity, rows[index].Kind),
+                rows[index].Places,
+                BodyHeight + (RowHeight * index)
+            );
+        }
+        var told = rows.Select(row =>
+            $"{ReportWords.Of(row.Quantity, row.Kind)}: "
+            + string.Join(
+                ", ",
+                row.Places.Select(place =>
+                    $"{place.Comparison.Place} {VerdictPrint.Of(place.Comparison.Verdict).Word}"
+                )
+            )
+        );
+        return view._drawing.AsFigure($"front view of unit {unit.Work.Id}; {string.Join("; ", told)}");
+    }
+
+    private double Right => X(_sheet.Width.Governing.Value);
+
+    private double X(Length along) => _left + ((double)along.Millimetres * _scale);
+
+    private void Body(IEnumerable<ComparedPlace> stations)
+    {
+        var reel = new Box(_left, 9, Right - _left, 22);
+        _drawing.Text(_left, 5.5, "left", Palette.Label, Align.Centre);
+        _drawing.Text(Right, 5.5, "right", Palette.Label, Align.Centre);
+        _drawing.Text((_left + Right) / 2, 5.5, "from the operator's seat", Palette.Label, Align.Centre);
+        _drawing.Rectangle(reel, Ink.White, Palette.Outline);
+        Helix(reel);
+        _drawing.Rectangle(new Box(_left - 5, 7, 5, 44), Palette.Metal, Palette.Outline);
+        _drawing.Rectangle(new Box(Right, 7, 5, 44), Palette.Metal, Palette.Outline);
+        _drawing.Rectangle(new Box(_left, 33, reel.Width, 4), Palette.Steel, Palette.Outline);
+        _drawing.Rectangle(new Box(_left + 2, 42, reel.Width - 4, 9), Palette.Metal, Palette.Outline, 3);
+        var plane = new Stroke(Palette.Quiet, 0.6, Dash.Dashed);
+        _drawing.Line(_left - 14, 51.6, Right + 14, 51.6, plane);
+        foreach (var along in stations.Select(place => place.Along!.Value).Distinct())
+        {
+            var x = X(along);
+            _drawing.Line(x, 9, x, BodyHeight, new Stroke(Palette.Steel, 0.4, Dash.Dotted));
+        }
+    }
+
+    private void Helix(Box reel)
+    {
+        const double Lead = 0.42;
+        var step = reel.Width / (_sheet.Blades * 0.75);
+        for (var start = reel.X - (Lead * reel.Height) - step; start < reel.Right; start += step)
+        {
+            var (fromX, toX) = (start, start + step);
+            var from = Math.Max(reel.X, fromX);
+            var to = Math.Min(reel.Right, toX);
+            if (to > from)
+            {
+                _drawing.Line(from, Y(from), to, Y(to), new Stroke(Palette.Steel, 0.7));
+            }
+
+            double Y(double x) => reel.Bottom - ((x - fromX) / (toX - fromX) * reel.Height);
+        }
+    }
+
+    private void Row(string name, IReadOnlyList<ComparedPlace> places, double top)
+    {
+        var system = _unit.SystemOf(places[0].Comparison.Quantity);
+        var middle = top + (RowHeight / 2);
+        _drawing.Line(0, top, Width, top, new Stroke(Palette.Hair, 0.35));
+        _drawing.Text(0, middle + 2, _job.Say(name), Palette.TinyBold, Align.Left, LabelWidth);
+        foreach (var place in places)
+        {
+            Put(place, system, middle);
+        }
+    }
+
+    private void Put(ComparedPlace place, UnitSystem system, double middle)
+    {
+        var x = X(place.Along!.Value);
+        var print = VerdictPrint.Of(place.Comparison.Verdict);
+        var side = place.IsEnd ? 4.5 : 6.5;
+        var box = new Box(x - (side / 2), middle - (side / 2), side, side);
+        MarkDrawing.Put(_drawing, print.Mark, box, print.Ink, Ink.White);
+        if (place.IsEnd && place.Comparison.Verdict == Verdict.Met)
+        {
+            return;
+        }
+        var isLeft = x < (_left + Right) / 2;
+        var outwards = place.IsEnd == isLeft;
+        var text = Short(place.Comparison, system);
+        var at = outwards ? x - (side / 2) - 1.5 : x + (side / 2) + 1.5;
+        _drawing.Text(
+            at,
+            middle + 2,
+            text,
+            place.IsEnd ? Palette.TinyQuiet : Palette.Tiny,
+            outwards ? Align.Right : Align.Left,
+            place.IsEnd ? OuterWidth - 5 : null
+        );
+    }
+
+    private static string Short(Comparison comparison, UnitSystem system) =>
+        comparison.Value is { } value
+            ? LengthPrint.ValueBeside(value, system)
+            : (comparison.KnownLower, comparison.KnownUpper) switch
+            {
+                ({ } lower, { } upper) =>
+                    $"{LengthPrint.Figure(lower, system)}–{LengthPrint.Figure(upper, system)}",
+                ({ } lower, null) => $"≥ {LengthPrint.Figure(lower, system)}",
+                (null, { } upper) => $"< {LengthPrint.Figure(upper, system)}",
+                _ => "",
+            };
+}

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Pdf;
+using ServiceRules.Reporting.Reports.Sections;
+using ServiceRules.Reporting.Signing;
+
+namespace ServiceRules.Reporting.Reports;
+
+/// <summary>The report of one job: laid out, painted, evidence attached, signed.</summary>
+public static class JobReport
+{
+    private const double MarginX = 34;
+    private const double MarginY = 20;
+
+    /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
+    public static byte[] Write(Assessed assessed, ReportTerms terms, SigningKey key, DateTimeOffset issuedAt)
+    {
+        var placed = LayOut(assessed, terms, key, issuedAt, FontMeasure.Shipped);
+        var record = assessed.Record;
+        var title = new DocumentTitle(
+            $"Service report {record.Id.Text}",
+            $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}",
+            terms.Language,
+            issuedAt
+        );
+        var evidence = assessed.Evidence;
+        return PdfReportWriter.Write(
+            placed,
+            title,
+            [
+                new(EvidenceFiles.RecordName, "the service record", evidence.Record.Bytes),
+                new(EvidenceFiles.ContextName, "the registers it was judged with", evidence.Context.Bytes),
+                new(EvidenceFiles.RulesName, "rule packs and limit sheets", evidence.Rules.Bytes),
+                new(EvidenceFiles.AssessmentName, "findings and dispositions", evidence.Assessment.Bytes),
+            ],
+            key
+        );
+    }
+
+    internal static PlacedDocument LayOut(
+        Assessed assessed,
+        ReportTerms terms,
+        SigningKey key,
+        DateTimeOffset issuedAt,
+        ITextMeasure measure
+    )
+    {
+        var job = new JobView(assessed, terms, measure, issuedAt);
+        var design = new PageDesign(
+            PageDesign.A4Width,
+            PageDesign.A4Height,
+            MarginX,
+            MarginY,
+            _ => Head(job),
+            page => Foot(job, page)
+        )
+        {
+            FurnitureGap = 5,
+        };
+        return Pagination.LayOut(Content(job, key), design, measure);
+    }
+
+    private static Stack Content(JobView job, SigningKey key)
+    {
+        const double Width = PageDesign.A4Width - (2 * MarginX);
+        var blocks = new List<Block> { OutcomeSection.Of(job), FactsSection.Of(job, key) };
+        if (job.IsBrief)
+        {
+            blocks.Add(BriefUnitsSection.Of(job));
+        }
+        else
+        {
+            blocks.Add(CautionSection.Of(job));
+            foreach (var unit in job.Units)
+            {
+                blocks.Add(UnitSection.Of(job, unit));
+            }
+        }
+        blocks.AddRange(SetSection.Of(job));
+        blocks.AddRange(SafeWorkSection.Of(job, Width));
+        if (job.IsBrief)
+        {
+            blocks.Add(CautionSection.Of(job));
+        }
+        blocks.AddRange(InstrumentSection.Of(job));
+        blocks.AddRange(BasisSection.Of(job));
+        blocks.Add(DigestSection.Of(job));
+        return new Stack([.. blocks], job.IsBrief ? 3 : 7);
+    }
+
+    private static Stack Head(JobView job)
+    {
+        var record = job.Record;
+        ImmutableArray<Column> columns =
+        [
+            new(
+                ColumnWidth.Share(),
+                new Paragraph(
+                    $"Service report · {record.Id.Text} · {record.Machine.Id.Text}",
+                    Palette.SmallBold
+                )
+            ),
+            new(
+                ColumnWidth.Share(),
+                new Paragraph(job.Assessed.Context.Site, Palette.SmallQuiet, Align.Right)
+            ),
+        ];
+        return new Stack([new Row(columns), new HorizontalRule(Palette.HairLine)], 2);
+    }
+
+    private static Stack Foot(JobView job, PageNumber page)
+    {
+        var digest = job.Assessed.Evidence.Record.Hash.ToString();
+        ImmutableArray<Column> columns =
+        [
+            new(ColumnWidth.Share(), new Paragraph($"record {digest[..23]}…", Palette.TinyQuiet)),
+            new(
+                ColumnWidth.Fixed(90),
+                new Paragraph($"page {page.Number} of {page.Count}", Palette.TinyQuiet, Align.Right)
+            ),
+        ];
+        return new Stack([new HorizontalRule(Palette.HairLine), new Row(columns)], 2);
+    }
+}

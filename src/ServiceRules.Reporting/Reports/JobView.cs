@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Reporting.Reports;
+
+/// <summary>An assessed job arranged for printing, with what every section needs to say it.</summary>
+internal sealed class JobView
+{
+    private readonly Dictionary<string, Rule> _rules;
+
+    public JobView(Assessed assessed, ReportTerms terms, ITextMeasure measure, DateTimeOffset issuedAt)
+    {
+        Assessed = assessed;
+        Terms = terms;
+        Measure = measure;
+        IssuedAt = issuedAt;
+        _rules = assessed
+            .Book.Packs.SelectMany(pack => pack.Rules)
+            .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
+            .ToDictionary(group => group.Key, group => group.Last(), StringComparer.Ordinal);
+        Units = [.. assessed.Record.Units.Select(unit => new UnitView(this, unit))];
+    }
+
+    public Assessed Assessed { get; }
+
+    public ReportTerms Terms { get; }
+
+    public ITextMeasure Measure { get; }
+
+    public DateTimeOffset IssuedAt { get; }
+
+    public ServiceRecord Record => Assessed.Record;
+
+    public Assessment Assessment => Assessed.Assessment;
+
+    public ImmutableArray<UnitView> Units { get; }
+
+    /// <summary>Every unit was only looked at and read in few places: one line for each is enough.</summary>
+    public bool IsBrief => Units.All(unit => unit.IsBrief);
+
+    /// <summary>A sheet of quick checks has small headings: it must stay one page.</summary>
+    public TextStyle Heading => IsBrief ? Palette.SubHeading : Palette.Heading;
+
+    public TextStyle Told => IsBrief ? Palette.Tiny : Palette.Small;
+
+    public TextStyle ToldBold => IsBrief ? Palette.TinyBold : Palette.SmallBold;
+
+    public TextStyle ToldQuiet => IsBrief ? Palette.TinyQuiet : Palette.SmallQuiet;
+
+    public VerdictPrint Outcome => VerdictPrint.Of(Assessment.Job.Disposition, Assessment.State);
+
+    public IEnumerable<Finding> JobFindings =>
+        Assessment.Findings.Where(finding => finding.Subject is Subject.Job);
+
+    public IEnumerable<Finding> SetFindings =>
+        Assessment.Findings.Where(finding => finding.Subject is Subject.Set);
+
+    /// <summary>What keeps the job in, gravest first.</summary>
+    public IEnumerable<Finding> Keeping =>
+        Assessment
+            .Findings.Where(finding => finding.Effect is Effect.Stop or Effect.Hold)
+            .OrderByDescending(finding => finding.Effect);
+
+    public Rule? Rule(string id) => _rules.GetValueOrDefault(id);
+
+    /// <summary>The units in which the readings behind a finding were taken.</summary>
+    public UnitSystem SystemOf(Finding finding)
+    {
+        var unit =
+            Units.FirstOrDefault(one => finding.Subject is Subject.Unit subject && subject.Id == one.Work.Id)
+            ?? Units[0];
+        var quantity = finding.Comparisons.Select(one => (MeasuredQuantity?)one.Quantity).FirstOrDefault();
+        return unit.SystemOf(quantity ?? MeasuredQuantity.Clearance);
+    }
+
+    public string TitleOf(Finding finding) => Say(Rule(finding.Rule)?.Title ?? finding.Rule);
+
+    /// <summary>What the figures of a finding are, by the check that made them.</summary>
+    public FigureKind KindOf(Finding finding) =>
+        Rule(finding.Rule)?.Check switch
+        {
+            Check.Relation => FigureKind.AboveOther,
+            Check.Parallelism => FigureKind.OutOfParallel,
+            Check.Spread => FigureKind.Spread,
+            _ => FigureKind.Itself,
+        };
+
+    /// <summary>In the site's own names for the parts.</summary>
+    public string Say(string text) => TradeVocabulary.Say(text, Terms.Trade);
+
+    public LimitSheet? Sheet(string id) => Assessed.Book.Sheet(id);
+
+    public Disposition DispositionOf(Id<UnitWork> unit) =>
+        Assessment
+            .Units.Where(outcome => outcome.Unit == unit)
+            .Select(outcome => outcome.Outcome.Disposition)
+            .FirstOrDefault(Disposition.Hold);
+
+    public Row MarkedLine(VerdictPrint print, params Span[] spans)
+    {
+        var style = spans[0].Style;
+        var mark = MarkDrawing.Inline(print.Mark, style.Size, style.LineHeight, print.Ink, Measure);
+        return new Row(
+            [
+                new Column(ColumnWidth.Fixed(style.Size), mark),
+                new Column(ColumnWidth.Share(), new Paragraph([.. spans])),
+            ],
+            style.Size * 0.45
+        );
+    }
+}

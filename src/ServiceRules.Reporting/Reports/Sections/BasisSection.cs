@@ -1,0 +1,95 @@
+using System.Globalization;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Reporting.Reports.Sections;
+
+/// <summary>Every rule that judged, how often it came out how, and what it rests on. Sources are told once, below.</summary>
+internal sealed class BasisSection
+{
+    private readonly JobView _job;
+    private readonly List<string> _sources = [];
+
+    private BasisSection(JobView job) => _job = job;
+
+    public static IEnumerable<Block> Of(JobView job) => new BasisSection(job).Blocks();
+
+    private IEnumerable<Block> Blocks()
+    {
+        var groups = _job
+            .Assessment.Findings.Where(finding => finding.Verdict != Verdict.NotApplicable)
+            .GroupBy(finding => finding.Rule, StringComparer.Ordinal)
+            .OrderBy(group => group.Key, StringComparer.Ordinal)
+            .ToList();
+        if (groups.Count == 0)
+        {
+            yield break;
+        }
+        yield return Paragraph.Heading(2, "Rules that judged, and what each rests on", _job.Heading);
+        var lines = groups.ConvertAll(group => Line(group.Key, [.. group]));
+        yield return Columned.Of(lines, 3);
+        if (_sources.Count > 0)
+        {
+            var told = _sources.Select(
+                (source, index) => string.Create(CultureInfo.InvariantCulture, $"[{index + 1}] {source}")
+            );
+            yield return new Paragraph(string.Join("  ", told), Palette.TinyQuiet);
+        }
+    }
+
+    private Row Line(string id, IReadOnlyList<Finding> findings)
+    {
+        var rule = _job.Rule(id);
+        var worst = findings.Select(finding => finding.Verdict).Order(VerdictOrder).First();
+        return _job.MarkedLine(
+            VerdictPrint.Of(worst),
+            new Span(_job.Say(rule?.Title ?? id), Palette.TinyBold),
+            new Span(Counts(findings), Palette.Tiny),
+            new Span($" · {(rule is null ? "basis not at hand" : Told(rule.Basis))}", Palette.TinyQuiet)
+        );
+    }
+
+    private static readonly Comparer<Verdict> VerdictOrder = Comparer<Verdict>.Create(
+        (left, right) => Rank(left).CompareTo(Rank(right))
+    );
+
+    private static int Rank(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.NotMet => 0,
+            Verdict.Unproven => 1,
+            _ => 2,
+        };
+
+    private static string Counts(IReadOnlyList<Finding> findings)
+    {
+        if (findings.Count == 1)
+        {
+            return "";
+        }
+        var counts = findings
+            .GroupBy(finding => finding.Verdict)
+            .OrderBy(group => Rank(group.Key))
+            .Select(group => $"{group.Count()} {VerdictPrint.Of(group.Key).Word}");
+        return $" ({string.Join(", ", counts)})";
+    }
+
+    private string Told(Basis basis)
+    {
+        if (basis.Source is not { } source)
+        {
+            return ReportWords.Of(basis.Kind);
+        }
+        var index = _sources.IndexOf(source);
+        if (index < 0)
+        {
+            index = _sources.Count;
+            _sources.Add(source);
+        }
+        var kind = basis.Kind == BasisKind.Published ? "" : ReportWords.Of(basis.Kind) + " ";
+        var clause = basis.Clause is null ? "" : $" {basis.Clause}";
+        return string.Create(CultureInfo.InvariantCulture, $"{kind}[{index + 1}]{clause}");
+    }
+}

@@ -1,0 +1,154 @@
+using System.Globalization;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Reporting.Signing;
+
+namespace ServiceRules.Reporting.Reports.Sections;
+
+/// <summary>What the job was, and what identity and time in this report rest on.</summary>
+internal static class FactsSection
+{
+    public static Block Of(JobView job, SigningKey key)
+    {
+        return new Row(
+            [
+                new Column(ColumnWidth.Share(1), Facts(job)),
+                new Column(ColumnWidth.Share(1.35), Grounds(job, key)),
+            ],
+            12
+        );
+    }
+
+    private static Stack Facts(JobView job)
+    {
+        var record = job.Record;
+        var lines = new List<(string Name, string Told)>
+        {
+            ("job", $"{record.Id.Text}, {record.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"),
+            ("machine", Machine(job)),
+            ("tasks", ReportWords.Listed([.. record.Tasks.Select(ReportWords.Of)])),
+            (
+                "people",
+                string.Join(", ", record.People.Select(one => $"{one.Id.Text} ({ReportWords.Of(one.Role)})"))
+            ),
+            ("state", ReportWords.Of(job.Assessment.State)),
+        };
+        if (record.SignOff is { } signOff)
+        {
+            lines.Add(("signed off", $"{signOff.By.Text}, {TimePrint.Full(signOff.At)}"));
+        }
+        if (record.FollowUp is { } after)
+        {
+            var note = after.Note is null ? "" : $": {after.Note}";
+            lines.Add(
+                (
+                    "re-checked",
+                    $"{after.By.Text}, {ReportWords.Of(after.Result)}, {TimePrint.Full(after.At)}{note}"
+                )
+            );
+        }
+        if (record.Complaint is { } complaint)
+        {
+            lines.Add(("complaint", complaint));
+        }
+        lines.AddRange(
+            record.Requested.Select(asked =>
+                ("asked for", $"{job.Say(ReportWords.Of(asked.Quantity))} {asked.Value}")
+            )
+        );
+        return new Stack([
+            Paragraph.Heading(2, "The job", Palette.SubHeading),
+            .. lines.Select(line => Line(line.Name, line.Told)),
+        ]);
+    }
+
+    private static string Machine(JobView job)
+    {
+        var machine = job.Record.Machine;
+        string?[] parts =
+        [
+            machine.Id.Text,
+            machine.Area,
+            machine.Hours?.ToString(),
+            ReportWords.Of(job.Record.Place),
+        ];
+        return string.Join(", ", parts.OfType<string>());
+    }
+
+    private static Row Line(string name, string told) =>
+        new(
+            [
+                new Column(ColumnWidth.Fixed(44), new Paragraph(name, Palette.SmallQuiet)),
+                new Column(ColumnWidth.Share(), new Paragraph(told, Palette.Small)),
+            ],
+            4
+        );
+
+    private static Stack Grounds(JobView job, SigningKey key)
+    {
+        return new Stack([
+            Paragraph.Heading(2, "What identity and time rest on", Palette.SubHeading),
+            new Paragraph([
+                new Span("Identity: ", Palette.SmallBold),
+                new Span(
+                    "people stand here by the pseudonyms of the record, as entered; no sign-in was checked. ",
+                    Palette.Small
+                ),
+                new Span("Times: ", Palette.SmallBold),
+                new Span(Times(job), Palette.Small),
+                new Span(" Issue: ", Palette.SmallBold),
+                new Span("the clock of the issuing machine; no independent time-stamp.", Palette.Small),
+            ]),
+            new Gap(2),
+            new SignaturePlace(VisibleSignature.Of(key, job.IssuedAt)),
+        ]);
+    }
+
+    private static string Times(JobView job)
+    {
+        var events = job.Record.Timeline;
+        if (events.IsEmpty)
+        {
+            return "the record has no timeline.";
+        }
+        var zone = job.Assessed.Context.Zone;
+        var parts = new List<string>
+        {
+            Counted(
+                events.Count(one => one.At is RecordedTime.Instant),
+                "entry",
+                "entries",
+                "with its offset from UTC"
+            ),
+            Counted(
+                events.Count(one => one.At is RecordedTime.LocalTime),
+                "entry",
+                "entries",
+                $"without offset, read in {zone.Name} (zone data {zone.DataVersion})"
+            ),
+            Counted(
+                events.Count(one => one.Mark == EntryMark.LateEntry),
+                "late entry",
+                "late entries",
+                "so marked"
+            ),
+            Counted(
+                events.Count(one => one.Mark == EntryMark.Transcription),
+                "entry",
+                "entries",
+                "copied from paper"
+            ),
+            Counted(
+                events.Count(one => one.ReceivedAt is not null),
+                "entry",
+                "entries",
+                "with the time of receipt"
+            ),
+        };
+        return $"as entered, {ReportWords.Listed([.. parts.Where(part => part.Length > 0)])}.";
+    }
+
+    private static string Counted(int count, string one, string many, string how) =>
+        count == 0 ? "" : $"{ReportWords.Counted(count, one, many)} {how}";
+}

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Reports.Sections;
+
+/// <summary>One finding in words: outcome, statement, remedy, who let it out, things to know.</summary>
+internal static class FindingBlock
+{
+    public static Block Of(
+        JobView job,
+        Finding finding,
+        VerdictPrint print,
+        HashSet<string>? alreadyTold = null
+    )
+    {
+        var told =
+            finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
+        var lines = ImmutableArray.CreateBuilder<Block>();
+        lines.Add(
+            new Paragraph([
+                new Span($"{ReportWords.Sentence(told.Word)} · ", job.ToldBold with { Ink = told.Ink }),
+                new Span(job.Say(finding.Statement), job.Told),
+                new Span($"  {job.TitleOf(finding)}", job.ToldQuiet),
+            ])
+        );
+        var todo = ToDo(job, finding);
+        if (todo.Length > 0)
+        {
+            var repeated = alreadyTold?.Add(todo) == false;
+            lines.Add(
+                repeated
+                    ? new Paragraph("What to do: as above.", job.ToldQuiet)
+                    : new Paragraph(todo, job.Told)
+            );
+        }
+        if (finding.LetOut is { } letOut)
+        {
+            lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
+        }
+        lines.AddRange(finding.Notices.Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
+        var mark = MarkDrawing.Inline(told.Mark, job.Told.Size, job.Told.LineHeight, told.Ink, job.Measure);
+        return new Row(
+            [
+                new Column(ColumnWidth.Fixed(8), mark),
+                new Column(ColumnWidth.Share(), new Stack(lines.ToImmutable())),
+            ],
+            4
+        );
+    }
+
+    private static string ToDo(JobView job, Finding finding) =>
+        finding.Remedy is null
+            ? RemedyText.Whole(job.Say(job.Rule(finding.Rule)?.Advice ?? ""))
+            : string.Join("\n", RemedyText.Of(job, finding.Remedy, job.SystemOf(finding)));
+}

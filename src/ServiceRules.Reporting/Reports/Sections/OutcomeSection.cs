@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Reports.Sections;
+
+/// <summary>The first thing read: may it go out, and if not, why.</summary>
+internal static class OutcomeSection
+{
+    /// <summary>Reasons told at the top; the rest stand with their units.</summary>
+    private const int ReasonsMax = 10;
+
+    /// <summary>A sheet of quick checks must stay one page.</summary>
+    private const int BriefReasonsMax = 5;
+
+    public static Block Of(JobView job)
+    {
+        var outcome = job.Outcome;
+        var style = Palette.Outcome with { Ink = outcome.Ink, Size = job.IsBrief ? 16 : 20 };
+        var mark = MarkDrawing.Inline(
+            outcome.Mark,
+            style.Size - 1,
+            style.LineHeight,
+            outcome.Ink,
+            job.Measure
+        );
+        var title = new Row(
+            [
+                new Column(ColumnWidth.Fixed(style.Size - 1), mark),
+                new Column(
+                    ColumnWidth.Share(),
+                    Paragraph.Heading(1, ReportWords.Sentence(outcome.Word), style)
+                ),
+            ],
+            7
+        );
+        var body = new Stack([title, new Paragraph(Summary(job), Palette.BodyBold), .. Reasons(job)], 2);
+        return new Frame(
+            body,
+            new FrameStyle(9, 5)
+            {
+                Fill = Palette.Ground,
+                Bar = outcome.Ink,
+                BarWidth = 4,
+            }
+        );
+    }
+
+    private static string Summary(JobView job)
+    {
+        var held = job.Units.Count(unit => job.DispositionOf(unit.Work.Id) != Disposition.Release);
+        var units = job.Units.Length;
+        var state = job.Assessment.State == RecordState.Open ? "The job is still open. " : "";
+        var told = held switch
+        {
+            0 => units == 1 ? "The unit may go out." : $"All {units} units may go out.",
+            _ when units == 1 => "The unit is kept in.",
+            _ when held == units => $"All {units} units are kept in.",
+            _ => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{held} of {units} units {(held == 1 ? "is" : "are")} kept in; {units - held} may go out."
+            ),
+        };
+        return state + told;
+    }
+
+    private static ImmutableArray<Block> Reasons(JobView job)
+    {
+        var lines = job.IsBrief ? BySubject(job) : ByStatement(job);
+        var most = job.IsBrief ? BriefReasonsMax : ReasonsMax;
+        if (lines.Count <= most)
+        {
+            return [.. lines];
+        }
+        var more = ReportWords.Counted(lines.Count - most, "reason", "reasons");
+        return [.. lines.Take(most), new Paragraph($"and {more} more, told below", Palette.SmallQuiet)];
+    }
+
+    /// <summary>In full; the same said of several units is said once.</summary>
+    private static List<Block> ByStatement(JobView job) =>
+        [
+            .. job
+                .Keeping.GroupBy(finding => (finding.Rule, finding.Statement, finding.Verdict))
+                .Select(same =>
+                    Line(
+                        job,
+                        [.. same],
+                        string.Join(", ", same.Select(one => SubjectName(one.Subject))),
+                        job.Say(same.First().Statement)
+                    )
+                ),
+        ];
+
+    /// <summary>Only which rule and how; the statements stand in the line of the unit.</summary>
+    private static List<Block> BySubject(JobView job) =>
+        [
+            .. job
+                .Keeping.GroupBy(finding => finding.Subject)
+                .Select(own =>
+                    Line(
+                        job,
+                        [.. own],
+                        SubjectName(own.Key),
+                        string.Join("; ", own.Select(one => $"{job.TitleOf(one)}, {PrintOf(one).Word}"))
+                    )
+                ),
+        ];
+
+    private static VerdictPrint PrintOf(Finding finding) =>
+        finding.Subject is Subject.Job
+            ? VerdictPrint.OfSafeWork(finding.Verdict)
+            : VerdictPrint.Of(finding.Verdict);
+
+    private static Row Line(JobView job, ImmutableArray<Finding> findings, string who, string told)
+    {
+        var worst = findings.MinBy(finding => finding.Verdict == Verdict.NotMet ? 0 : 1)!;
+        var print = findings.Any(finding => finding.Effect == Effect.Stop)
+            ? PrintOf(worst) with
+            {
+                Mark = Mark.Stop,
+                Ink = Palette.Stop,
+            }
+            : PrintOf(worst);
+        return job.MarkedLine(print, new Span($"{who}: ", Palette.SmallBold), new Span(told, Palette.Small));
+    }
+
+    private static string SubjectName(Subject subject) =>
+        subject switch
+        {
+            Subject.Unit unit => unit.Id.Text,
+            Subject.Set => "Units together",
+            _ => "Job",
+        };
+}

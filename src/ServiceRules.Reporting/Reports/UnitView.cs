@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Reporting.Reports;
+
+/// <summary>One unit arranged for printing.</summary>
+internal sealed class UnitView
+{
+    /// <summary>More places than these on one quantity need the long form.</summary>
+    private const int BriefComparisonsMax = 12;
+
+    private readonly JobView _job;
+
+    public UnitView(JobView job, UnitWork work)
+    {
+        _job = job;
+        Work = work;
+        Sheet = job.Sheet(work.Sheet);
+        Findings =
+        [
+            .. job.Assessment.Findings.Where(finding =>
+                finding.Subject is Subject.Unit unit && unit.Id == work.Id
+            ),
+        ];
+        Places = [.. Findings.SelectMany(PlacesOf)];
+    }
+
+    public UnitWork Work { get; }
+
+    public LimitSheet? Sheet { get; }
+
+    public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>Everything that was compared, with its place along the width.</summary>
+    public ImmutableArray<ComparedPlace> Places { get; }
+
+    public VerdictPrint Outcome => VerdictPrint.Of(_job.DispositionOf(Work.Id), _job.Assessment.State);
+
+    public IEnumerable<Finding> NotIn =>
+        Findings.Where(finding => finding.Verdict is Verdict.NotMet or Verdict.Unproven);
+
+    /// <summary>Nothing was turned, ground or fitted, and little was measured.</summary>
+    public bool IsBrief =>
+        Work.Entries.All(entry => entry is Reading)
+        && Places.Select(place => place.Comparison.Quantity).Distinct().Count() <= 1
+        && Places.Length <= BriefComparisonsMax;
+
+    /// <summary>The units in which a quantity was read on this unit; metric when it was not read.</summary>
+    public UnitSystem SystemOf(MeasuredQuantity quantity)
+    {
+        var systems = Work
+            .Entries.OfType<Reading>()
+            .Where(reading => reading.Quantity == quantity)
+            .Select(SystemOf)
+            .OfType<UnitSystem>()
+            .ToList();
+        var any = Work.Entries.OfType<Reading>().Select(SystemOf).OfType<UnitSystem>().ToList();
+        return Most(systems) ?? Most(any) ?? UnitSystem.Metric;
+    }
+
+    /// <summary>
+    /// The places of one quantity, one comparison each: the worst verdict, and among equals the tightest limits.
+    /// </summary>
+    public IReadOnlyList<ComparedPlace> Telling(
+        MeasuredQuantity quantity,
+        FigureKind kind = FigureKind.Itself
+    ) =>
+        [
+            .. Places
+                .Where(place =>
+                    place.Comparison.Quantity == quantity && place.Kind == kind && place.Along is not null
+                )
+                .GroupBy(place => place.Comparison.Place, StringComparer.Ordinal)
+                .Select(group => group.OrderBy(Rank).ThenBy(ZoneWidth).First())
+                .OrderBy(place => place.Along),
+        ];
+
+    public static int Rank(ComparedPlace place) =>
+        place.Comparison.Verdict switch
+        {
+            Verdict.NotMet => 0,
+            Verdict.Unproven => 1,
+            _ => 2,
+        };
+
+    private static decimal ZoneWidth(ComparedPlace place) =>
+        place.Comparison is { LowerLimit: { } lower, UpperLimit: { } upper }
+            ? (upper - lower).Millimetres
+            : decimal.MaxValue;
+
+    private IEnumerable<ComparedPlace> PlacesOf(Finding finding) =>
+        finding.Comparisons.Select(comparison => new ComparedPlace(
+            finding,
+            comparison,
+            _job.KindOf(finding),
+            ComparedPlace.Position(comparison.Place, Sheet)
+        ));
+
+    private static UnitSystem? SystemOf(Reading reading) =>
+        reading.Observed switch
+        {
+            Observation.Measured measured => measured.Value.System,
+            Observation.FeelerTest test when test.Feelers.Length > 0 => test.Feelers[0].System,
+            _ => null,
+        };
+
+    private static UnitSystem? Most(List<UnitSystem> systems) =>
+        systems.Count == 0
+            ? null
+            : systems.GroupBy(system => system).OrderByDescending(group => group.Count()).First().Key;
+}

@@ -1,0 +1,80 @@
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Reporting.Reports.Words;
+
+/// <summary>Lengths as statements print them, in the units in which they were read.</summary>
+internal static class LengthPrint
+{
+    private const decimal Inch = 25.4m;
+    private const int MetricDecimals = 4;
+    private const int InchDecimals = 5;
+
+    /// <summary>The figure without its unit, to 0.0001 mm or 0.00001 in.</summary>
+    public static string Figure(Length length, UnitSystem system) => Figure(length, system, Decimals(system));
+
+    public static string Unit(UnitSystem system) => system == UnitSystem.Inch ? "in" : "mm";
+
+    public static string Of(Length length, UnitSystem system) => $"{Figure(length, system)} {Unit(system)}";
+
+    /// <summary>A limit as the label of a tick.</summary>
+    public static string Limit(Length limit, UnitSystem system) => Figure(limit, system).Replace('-', '−');
+
+    /// <summary>A signed distance to a limit, to three figures.</summary>
+    public static string Margin(Length margin, UnitSystem system) =>
+        Figure(margin, system, Decimals(system) - (margin.Abs >= Tenth(system) ? 1 : 0)).Replace('-', '−');
+
+    /// <summary>What is known at a place: value with uncertainty to the same decimal, or an interval.</summary>
+    public static string Known(Comparison comparison, UnitSystem system)
+    {
+        if (comparison.Value is { } value)
+        {
+            return comparison.Uncertainty is { } doubt
+                ? $"{ValueBeside(value, system)} ± {RoundedUp(doubt, system)} {Unit(system)}"
+                : Of(value, system);
+        }
+        return (comparison.KnownLower, comparison.KnownUpper) switch
+        {
+            ({ } lower, { } upper) => $"{Figure(lower, system)} to {Of(upper, system)}",
+            ({ } lower, null) => $"at least {Of(lower, system)}",
+            (null, { } upper) => $"less than {Of(upper, system)}",
+            _ => "not known",
+        };
+    }
+
+    /// <summary>The value alone, as it stands beside its uncertainty.</summary>
+    public static string ValueBeside(Length value, UnitSystem system) =>
+        Figure(value, system, Decimals(system) - 1);
+
+    public static string Limits(Comparison comparison, UnitSystem system) =>
+        (comparison.LowerLimit, comparison.UpperLimit) switch
+        {
+            ({ } lower, { } upper) => $"{Figure(lower, system)} to {Of(upper, system)}",
+            ({ } lower, null) => $"≥ {Of(lower, system)}",
+            (null, { } upper) => $"≤ {Of(upper, system)}",
+            _ => "",
+        };
+
+    /// <summary>An uncertainty must not look smaller than it is.</summary>
+    private static string RoundedUp(Length uncertainty, UnitSystem system)
+    {
+        var quantum = system == UnitSystem.Inch ? 0.0001m * Inch : 0.001m;
+        var steps = decimal.Ceiling(uncertainty.Millimetres / quantum);
+        return ValueBeside(Length.FromMillimetres(steps * quantum), system);
+    }
+
+    private static int Decimals(UnitSystem system) =>
+        system == UnitSystem.Inch ? InchDecimals : MetricDecimals;
+
+    private static Length Tenth(UnitSystem system) =>
+        Length.FromMillimetres(system == UnitSystem.Inch ? 0.001m * Inch : 0.01m);
+
+    private static string Figure(Length length, UnitSystem system, int decimals)
+    {
+        var figure = Math.Round(length.Millimetres / (system == UnitSystem.Inch ? Inch : 1m), decimals);
+        var least = system == UnitSystem.Inch ? "0.000" : "0.00";
+        var format = least + new string('#', Math.Max(0, decimals - (least.Length - 2)));
+        return (figure == 0m ? 0m : figure).ToString(format, CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+
+namespace ServiceRules.Reporting.Reports.Words;
+
+/// <summary>What to do, in the words of the bench.</summary>
+internal static class RemedyText
+{
+    public static IEnumerable<string> Of(JobView job, Remedy? remedy, UnitSystem system) =>
+        remedy switch
+        {
+            null => [],
+            Remedy.Turn turn => Turned(job, turn, system),
+            Remedy.OpenUntilFree free =>
+            [
+                job.Say(
+                    $"Turn {ReportWords.Of(free.Adjuster)}: open one step at a time, both sides in turn, until it just "
+                        + $"frees at both ends; then open {Steps(free.ThenOpen)} more. {Again(free.Again)}"
+                ),
+            ],
+            Remedy.Move move =>
+            [
+                job.Say(
+                    $"Move {ReportWords.Of(move.Adjuster)}: left {Signed(move.Left, system)}, right {Signed(move.Right, system)}. "
+                        + Again(move.Again)
+                ),
+            ],
+            Remedy.ReadAgain read =>
+            [
+                job.Say($"Read {ReportWords.Of(read.Quantity)} again{At(read.Places)}: {read.Why}."),
+            ],
+            Remedy.CannotBeTurnedIn cannot =>
+            [
+                job.Say($"Cannot be turned in: {cannot.Binding}. What would help: {cannot.WouldHelp}."),
+            ],
+            Remedy.Act act => [job.Say(Whole(act.What))],
+            _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy, null),
+        };
+
+    private static IEnumerable<string> Turned(JobView job, Remedy.Turn turn, UnitSystem system)
+    {
+        var raises = turn.Adjuster is AdjusterKind.Height or AdjusterKind.HeightRange or AdjusterKind.Groomer;
+        yield return job.Say(
+            $"Turn {ReportWords.Of(turn.Adjuster)}: left {Way(turn.LeftSteps, raises)}, "
+                + $"right {Way(turn.RightSteps, raises)}."
+        );
+        if (turn.Sequence.Length > 1)
+        {
+            var steps = turn.Sequence.Select(step =>
+                $"{ReportWords.Of(step.Side)} {Way(step.Opens, raises)}"
+            );
+            yield return $"One step at a time, in this order: {string.Join(", ", steps)}.";
+        }
+        var predicted = turn.Predicted.Select(place =>
+            $"{place.Place} {LengthPrint.Figure(place.Before, system)} to {LengthPrint.Of(place.After, system)}"
+        );
+        if (!turn.Predicted.IsEmpty)
+        {
+            yield return $"Predicted: {string.Join("; ", predicted)}.";
+        }
+        if (!turn.Again.IsEmpty)
+        {
+            yield return job.Say(Again(turn.Again));
+        }
+    }
+
+    private static string Way(int steps, bool raises) =>
+        steps == 0 ? "not at all" : $"{Steps(Math.Abs(steps))} {Way(steps > 0, raises)}";
+
+    private static string Way(bool opens, bool raises) =>
+        (opens, raises) switch
+        {
+            (true, true) => "up",
+            (false, true) => "down",
+            (true, false) => "open",
+            _ => "close",
+        };
+
+    private static string At(ImmutableArray<string> places) =>
+        places.IsEmpty || places is ["across"] ? "" : $" at {ReportWords.Listed(places)}";
+
+    /// <summary>A whole sentence, whether it was written as one or not.</summary>
+    public static string Whole(string text)
+    {
+        var begun = ReportWords.Sentence(text);
+        return begun.Length == 0 || begun.EndsWith('.') ? begun : begun + ".";
+    }
+
+    private static string Steps(int count) => ReportWords.Counted(count, "step", "steps");
+
+    private static string Signed(Length length, UnitSystem system) =>
+        length == Length.Zero
+            ? "not at all"
+            : $"{(length > Length.Zero ? "up" : "down")} {LengthPrint.Of(length.Abs, system)}";
+
+    private static string Again(ImmutableArray<MeasuredQuantity> quantities) =>
+        quantities.IsEmpty
+            ? ""
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"Then read again: {ReportWords.Listed([.. quantities.Select(ReportWords.Of)])}."
+            );
+}

@@ -1,0 +1,172 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Pdf;
+using ServiceRules.Reporting.Reports;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Reporting.Verifying;
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Reporting.Tests.Reports;
+
+public sealed class JobReportTests : IDisposable
+{
+    private static readonly DateTimeOffset IssuedAt = SampleReport.IssuedAt.AddDays(42);
+
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    private static PlacedDocument LayOut(Assessed job, ReportTerms? terms = null) =>
+        JobReport.LayOut(job, terms ?? ReportTerms.Default, SampleReport.Key, IssuedAt, FontMeasure.Shipped);
+
+    private static string Words(PlacedDocument document) =>
+        Layout.Printable.Of(string.Concat(document.Texts().Select(text => text.Content)));
+
+    private static void AssertTells(string printed, string words) =>
+        Assert.Contains(
+            Layout.Printable.Of(VisibleText.Of(words, Face.Text, FontMeasure.Shipped)),
+            printed,
+            StringComparison.Ordinal
+        );
+
+    private static byte[] Write(Assessed job) =>
+        JobReport.Write(job, ReportTerms.Default, SampleReport.Key, IssuedAt);
+
+    [Fact]
+    public void LayOut_HeightCheckOfTwelveUnits_FitsOnePage()
+    {
+        var job = SampleJobs.HeightCheckOfTwelve;
+
+        var document = LayOut(job);
+
+        Assert.Equal(12, job.Record.Units.Length);
+        Assert.Contains(job.Assessment.Units, unit => unit.Outcome.Disposition == Disposition.Hold);
+        Assert.Single(document.Pages);
+        Assert.All(job.Record.Units, unit => AssertTells(Words(document), unit.Id.Text));
+    }
+
+    [Fact]
+    public void LayOut_FullService_TellsEveryFindingThatIsNotInInItsOwnWords()
+    {
+        var job = SampleJobs.FullService;
+        var notIn = job
+            .Assessment.Findings.Where(finding => finding.Verdict is Verdict.NotMet or Verdict.Unproven)
+            .ToList();
+
+        var printed = Words(LayOut(job));
+
+        Assert.NotEmpty(notIn);
+        Assert.All(notIn, finding => AssertTells(printed, finding.Statement));
+    }
+
+    [Fact]
+    public void LayOut_FullService_TellsDigestsRulesAndSources()
+    {
+        var job = SampleJobs.FullService;
+
+        var printed = Words(LayOut(job));
+
+        AssertTells(printed, job.Evidence.Record.Hash.ToString());
+        AssertTells(printed, job.Evidence.Assessment.Hash.ToString());
+        AssertTells(printed, "29 CFR 1910.147");
+        AssertTells(printed, "common practice, no source");
+        AssertTells(printed, "Front roller parallel");
+    }
+
+    [Fact]
+    public void LayOut_Units_CarryMarkAndWordForEachOutcome()
+    {
+        var printed = Words(LayOut(SampleJobs.FullService));
+
+        AssertTells(printed, "Unit U-01-1: may go out");
+        AssertTells(printed, "Unit U-01-3: hold");
+    }
+
+    [Fact]
+    public void LayOut_SiteThatSaysCylinder_ReadsItsOwnWords()
+    {
+        var printed = Words(
+            LayOut(SampleJobs.FullService, ReportTerms.Default with { Trade = TradeWords.Cylinder })
+        );
+
+        AssertTells(printed, "125 mm cylinder, 9 blades, 510 mm, moving bottom blade");
+        AssertTells(printed, "reel-125-9-510");
+    }
+
+    [Fact]
+    public void LayOut_OpenJob_SaysSoAndReleasesNothing()
+    {
+        var open = SampleJobs.Judge(SampleJobs.Read("full-service") with { SignOff = null });
+
+        var printed = Words(LayOut(open));
+
+        AssertTells(printed, "The job is still open.");
+        Assert.DoesNotContain(Layout.Printable.Of("May go out"), printed, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LayOut_HostileAndLongWords_ArePlacedAndShown()
+    {
+        var record = SampleJobs.Read("full-service");
+        var complaint = string.Concat(
+            Enumerable.Repeat("streaks \U0001F600 \u202E <b>&amp;</b> (\\) äß ", 120)
+        );
+        var token = new string('x', 400);
+        var hostile = record with
+        {
+            Complaint = complaint,
+            Photos = [new Photo(new string('a', 64), token, null)],
+        };
+
+        var printed = Words(LayOut(SampleJobs.Judge(hostile)));
+
+        // The words share the page with a second column, so they are counted, not read in one piece.
+        Assert.Equal(120, printed.Split("[U+1F600][U+202E]<b>&amp;</b>").Length - 1);
+        AssertTells(printed, token);
+    }
+
+    [Fact]
+    public void LayOut_Twice_IsTheSame() =>
+        Assert.Equal(LayOut(SampleJobs.FullService).Texts(), LayOut(SampleJobs.FullService).Texts());
+
+    [Fact]
+    public void Write_FullService_VerifiesAndCarriesItsEvidence()
+    {
+        var job = SampleJobs.FullService;
+
+        var verified = PdfVerification.Verify(Write(job), [SampleReport.Key.Certificate]);
+
+        Assert.True(verified.IsGenuine, string.Join('\n', verified.Points));
+        Assert.Equal(
+            [
+                EvidenceFiles.AssessmentName,
+                EvidenceFiles.ContextName,
+                EvidenceFiles.RecordName,
+                EvidenceFiles.RulesName,
+            ],
+            verified.Attachments.Keys
+        );
+        Assert.Equal(job.Evidence.Record.Bytes.ToArray(), verified.Attachments[EvidenceFiles.RecordName]);
+    }
+
+    [SkippableTheory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Write_Job_SatisfiesTheOrdinaryTools(bool full)
+    {
+        var job = full ? SampleJobs.FullService : SampleJobs.HeightCheckOfTwelve;
+        var path = _scratch.Write("job.pdf", Write(job));
+
+        var signature = Tool.Require("pdfsig").Run(path).StandardOutput;
+        var check = Tool.Require("qpdf").Run("--check", path);
+        var text = Tool.Require("pdftotext").Run("-raw", path, "-").StandardOutput;
+
+        Assert.Contains("Signature is Valid.", signature, StringComparison.Ordinal);
+        Assert.Contains("Total document signed", signature, StringComparison.Ordinal);
+        Assert.True(check.ExitCode == 0, check.ToString());
+        Assert.Contains("What identity and time rest on", text, StringComparison.Ordinal);
+        Assert.Contains("2 of", text, StringComparison.Ordinal);
+    }
+}
