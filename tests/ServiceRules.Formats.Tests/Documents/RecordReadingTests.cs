@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using FsCheck.Xunit;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -231,6 +232,20 @@ public sealed class RecordReadingTests
             RecordFormat.Current.Read(whole.AsMemory(0, length)).TryGet(out _, out ProblemReport problems);
             Assert.Single(problems.Told);
         }
+    }
+
+    [Property(MaxTest = 1_000)]
+    public bool Read_MutatedBytes_EndsInAnAnswer(ushort[] places, byte[] units)
+    {
+        byte[] mutated = Encoding.UTF8.GetBytes(SampleRecord.Text);
+        for (int i = 0; i < Math.Min(places.Length, units.Length); i++)
+        {
+            mutated[places[i] % mutated.Length] = units[i];
+        }
+
+        bool read = RecordFormat.Current.Read(mutated).TryGet(out _, out ProblemReport problems);
+        return read == problems.IsEmpty
+            && problems.Told.All(problem => problem is { Line: >= 1, Column: >= 1 });
     }
 
     private static ServiceRecord Read(string text)
