@@ -8,8 +8,8 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
-/// Adjustments come in the order of the rule. An earlier kind turned after a later one is out of order unless what
-/// the later one set was read again afterwards. Times that contradict the order of the log prove nothing.
+/// Adjustments come in the order of the rule. An earlier kind turned after a later one is out of order unless
+/// a reading of what the later one set still holds. Times that contradict the order of the log prove nothing.
 /// </summary>
 internal static class OrderOfWorkCheck
 {
@@ -31,7 +31,7 @@ internal static class OrderOfWorkCheck
         }
 
         var evidence = turns.ConvertAll(turn => Pointers.Entry(unit.Index, turn.Index));
-        if (OutOfOrder(turns, unit) is { } breach)
+        if (OutOfOrder(turns, rule, frame, unit) is { } breach)
         {
             return breach;
         }
@@ -46,21 +46,21 @@ internal static class OrderOfWorkCheck
             : Told.Met($"Order of work: {Said(turns)}", [.. evidence]);
     }
 
-    private static CheckOutcome? OutOfOrder(List<Turned> turns, UnitFrame unit)
+    private static CheckOutcome? OutOfOrder(List<Turned> turns, Rule rule, JobFrame frame, UnitFrame unit)
     {
         foreach (var earlier in turns)
         {
             var before = turns.LastOrDefault(turn =>
                 turn.Rank > earlier.Rank
                 && turn.Index < earlier.Index
-                && !IsReadAfter(AdjustedQuantity.SetBy(turn.Turn.Adjuster), earlier.Index, unit)
+                && !StillHolds(AdjustedQuantity.SetBy(turn.Turn.Adjuster), rule, frame, unit)
             );
             if (before is not null)
             {
                 var set = AdjustedQuantity.SetBy(before.Turn.Adjuster);
                 return Told.NotMet(
                     FindingReason.WrongOrder,
-                    $"Order of work: {Wording.Of(earlier.Turn.Adjuster)} was turned after {Wording.Of(before.Turn.Adjuster)}, and {Wording.Of(set)} was not read again",
+                    $"Order of work: {Wording.Of(earlier.Turn.Adjuster)} was turned after {Wording.Of(before.Turn.Adjuster)}, and no reading of the {Wording.Of(set)} holds since",
                     [Pointers.Entry(unit.Index, before.Index), Pointers.Entry(unit.Index, earlier.Index)],
                     new Remedy.ReadAgain(set, [], "something that comes before it was turned after it")
                 );
@@ -70,10 +70,12 @@ internal static class OrderOfWorkCheck
         return null;
     }
 
-    private static bool IsReadAfter(MeasuredQuantity quantity, int index, UnitFrame unit) =>
-        unit
-            .Work.Entries.Skip(index + 1)
-            .Any(entry => entry is Reading reading && reading.Quantity == quantity);
+    /// <summary>
+    /// The setting was read after it was made, and nothing turned since made that reading void: then the order did no
+    /// harm, because the sheet says that it disturbs nothing or because it was read again.
+    /// </summary>
+    private static bool StillHolds(MeasuredQuantity set, Rule rule, JobFrame frame, UnitFrame unit) =>
+        FreshnessCheck.Evaluate(new(set), rule, frame, unit).Verdict is Verdict.Met;
 
     private static bool TimesContradict(List<Turned> turns, JobFrame frame)
     {

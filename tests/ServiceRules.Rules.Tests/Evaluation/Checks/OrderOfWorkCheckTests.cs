@@ -34,6 +34,16 @@ public class OrderOfWorkCheckTests
     }
 
     [Fact]
+    public void Evaluate_OutOfOrderButTheSheetCarriesTheReading_IsMet()
+    {
+        // Two clearance steps only widen a height that was read after it was set; three make it void.
+        BenchEntry[] set = [Moved(AdjusterKind.Height), Height("left", "4.00 mm")];
+
+        Assert.Equal(Verdict.Met, Judge(Order, [.. set, Open(Side.Both, 2)]).Verdict);
+        Assert.Equal(Verdict.NotMet, Judge(Order, [.. set, Open(Side.Both, 3)]).Verdict);
+    }
+
+    [Fact]
     public void Evaluate_TimesAgainstTheOrderWrittenDown_ProveNothing()
     {
         var outcome = Judge(
