@@ -71,7 +71,7 @@ internal static class AirGapProcedure
                 worst.Reason,
                 statement,
                 evidence,
-                ToTurn(unit, quantity)
+                (Remedy?)ToTurn(unit, quantity, passes, stops)
                     ?? new Remedy.Act(
                         $"turn one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
                     )
@@ -85,20 +85,18 @@ internal static class AirGapProcedure
     }
 
     /// <summary>Whole steps where what is known tells how many; null: turn and try.</summary>
-    private static Remedy? ToTurn(UnitFrame unit, MeasuredQuantity quantity)
-    {
-        var limit = unit.Sheet.Of(quantity);
-        if (
-            AdjustedQuantity.FinelySetBy(quantity) is not { } kind
-            || PrintedZone.Of(limit?.Lower, limit?.Upper, limit?.Target?.Governing.Value) is not { } zone
-        )
-        {
-            return null;
-        }
-
-        var remedy = StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone);
-        return remedy is Remedy.ReadAgain ? null : remedy;
-    }
+    private static Remedy.Turn? ToTurn(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        DualPrint passes,
+        DualPrint stops
+    ) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind
+        && PrintedZone.Of(passes, stops, null) is { } zone
+        && StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)
+            is Remedy.Turn { Sequence.IsEmpty: false } turn
+            ? turn
+            : null;
 
     private static int Rank(Verdict verdict) =>
         verdict switch

@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -9,12 +10,16 @@ internal static class ClearanceRemedy
 {
     /// <summary>
     /// From contact of unknown depth no count is invented: open until it just frees at both ends, then by the fewest
-    /// steps that bring the gap, which is then between nothing and one step, inside both prints of the limit.
+    /// steps that bring the gap, which is then between nothing and one step, between the feelers that the sheet teaches;
+    /// where it teaches none, inside the limits.
     /// </summary>
     public static Remedy FromContact(UnitFrame unit)
     {
         var limit = unit.Sheet.Of(MeasuredQuantity.Clearance);
-        var zone = PrintedZone.Of(limit?.Lower, limit?.Upper, limit?.Target?.Governing.Value);
+        var gap = limit?.Schools.FirstOrDefault(each => each.School is ContactSchool.AirGap);
+        var zone = gap is { Passes: { } passes, Stops: { } stops }
+            ? PrintedZone.Of(passes, stops, null)
+            : PrintedZone.Of(limit?.Lower, limit?.Upper, null);
         var step = unit.Sheet.Of(AdjusterKind.Clearance)?.Step?.Governing.Value;
         if (zone is null || step is not { } one || one <= Length.Zero)
         {
@@ -22,19 +27,16 @@ internal static class ClearanceRemedy
         }
 
         var then = ContactRelease.For(one, zone.Common).ThenOpen;
-        return new Remedy.OpenUntilFree(
-            AdjusterKind.Clearance,
-            then,
-            [.. ReadAgain.After(unit, [Opened(then + 1)])]
-        );
+        return new Remedy.OpenUntilFree(AdjusterKind.Clearance, then, [.. ReadAgain.After(unit, [Opened])]);
     }
 
-    private static Adjustment Opened(int steps) =>
+    /// <summary>By how many steps it will be opened nobody knows beforehand.</summary>
+    private static Adjustment Opened { get; } =
         new()
         {
             Adjuster = AdjusterKind.Clearance,
             Side = Side.Both,
             Direction = AdjustDirection.Open,
-            Amount = new AdjustmentAmount.Steps(steps),
+            Amount = new AdjustmentAmount.NotStated(),
         };
 }

@@ -57,7 +57,13 @@ internal sealed record PrintedZone
         );
 
     /// <summary>No difference greater than this, either way.</summary>
-    public static PrintedZone Within(DualPrint most) => About(Length.Zero, most);
+    public static PrintedZone Within(DualPrint most) =>
+        new(
+            Around(Length.Zero, most.In(UnitSystem.Metric)),
+            Around(Length.Zero, most.In(UnitSystem.Inch)),
+            most.Governing.System,
+            null
+        );
 
     /// <summary>At most this.</summary>
     public static PrintedZone AtMost(DualPrint most) =>

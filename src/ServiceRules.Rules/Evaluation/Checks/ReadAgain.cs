@@ -11,13 +11,24 @@ internal static class ReadAgain
     /// <summary>The remedy of an unproven outcome: where to read again, and why.</summary>
     public static Remedy For(CheckOutcome outcome, MeasuredQuantity quantity, UnitPlaces places)
     {
-        var where = places.Obstacles.IsEmpty
-            ? outcome
-                .Comparisons.Where(compared => compared.Verdict == Verdict.Unproven)
-                .Select(compared => compared.Place)
-                .Distinct(StringComparer.Ordinal)
-            : places.Obstacles.Select(obstacle => obstacle.Place);
-        return new Remedy.ReadAgain(quantity, [.. where], Why(outcome.Reason));
+        if (!places.Obstacles.IsEmpty)
+        {
+            return new Remedy.ReadAgain(
+                quantity,
+                [.. places.Obstacles.Select(obstacle => obstacle.Place)],
+                Why(outcome.Reason)
+            );
+        }
+
+        // Nobody can put a gauge on an extrapolated end: where only ends are open, every station is read again.
+        var read = places.Usable.Select(place => UnitPlaces.Name(place.Station, place.Blade)).ToList();
+        var open = read.Where(name =>
+                outcome.Comparisons.Any(compared =>
+                    compared.Place == name && compared.Verdict == Verdict.Unproven
+                )
+            )
+            .ToList();
+        return new Remedy.ReadAgain(quantity, [.. open.Count > 0 ? open : read], Why(outcome.Reason));
     }
 
     /// <summary>

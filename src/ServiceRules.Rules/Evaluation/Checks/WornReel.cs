@@ -48,7 +48,7 @@ internal static class WornReel
         return outcome.Verdict switch
         {
             Verdict.Met when !IsAtLimit(outcome) => outcome,
-            Verdict.Unproven => Repositioned(unit, outcome)
+            Verdict.Unproven => (places.Obstacles.IsEmpty ? Repositioned(unit, outcome) : null)
                 ?? outcome with
                 {
                     Remedy = ReadAgain.For(outcome, quantity, places),

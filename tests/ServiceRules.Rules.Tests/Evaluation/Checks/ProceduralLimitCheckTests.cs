@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -95,6 +96,29 @@ public class ProceduralLimitCheckTests
         var outcome = Judge(Taught, Feeler("left", feeler, passes));
 
         Assert.Equal((Verdict.NotMet, FindingReason.OutOfLimit), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_GapTwoStepsTooWide_ClosesItBetweenTheFeelers()
+    {
+        var outcome = Judge(
+            Taught,
+            Feeler("left", "0.002 in", true),
+            Feeler("left", "0.0025 in", false),
+            Feeler("right", "0.002 in", true),
+            Feeler("right", "0.0025 in", false)
+        );
+
+        // The middle of what they tell is 0.00225 in; two steps of 0.0005 in leave 0.00125 in, the first count that
+        // lies between 0.001 and 0.0015 in.
+        var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
+        Assert.Equal((-2, -2), (turn.LeftSteps, turn.RightSteps));
+        Assert.Equal(
+            ["51 mm", "459 mm"],
+            turn.Predicted.Where(gap => gap.Place.EndsWith("mm", StringComparison.Ordinal))
+                .Select(gap => gap.Place)
+        );
+        Assert.All(turn.Predicted, gap => Assert.InRange(gap.After.Millimetres, 0.0317m, 0.0318m));
     }
 
     [Fact]
