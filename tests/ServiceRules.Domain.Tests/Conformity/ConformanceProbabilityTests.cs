@@ -42,9 +42,11 @@ public sealed class ConformanceProbabilityTests
         // Φ(-6) = 9.865876450376946e-10 (guard-band table of the same reference, r = 3).
         var measured = new MeasuredValue(Mm(0.056m), StandardUncertainty.From(Mm(0.001m)));
 
-        var probability = ConformanceProbability.Computed(ToleranceZone.AtMost(Mm(0.050m)), measured);
+        var above = ConformanceProbability.Computed(ToleranceZone.AtMost(Mm(0.050m)), measured);
+        var below = ConformanceProbability.Computed(ToleranceZone.AtLeast(Mm(0.062m)), measured);
 
-        Assert.Equal(1, probability / 9.865876450376946e-10, 1e-9);
+        Assert.Equal(1, above / 9.865876450376946e-10, 1e-9);
+        Assert.Equal(1, below / 9.865876450376946e-10, 1e-9);
     }
 
     [Fact]

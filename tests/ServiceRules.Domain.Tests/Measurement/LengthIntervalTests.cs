@@ -69,7 +69,7 @@ public sealed class LengthIntervalTests
     public void Between_CrossedEnds_IsRefused() =>
         Assert.Throws<ArgumentException>(() => LengthInterval.Between(Mm(2m), Mm(1m)));
 
-    [Property]
+    [Property(MaxTest = 1000)]
     public void Meet_AnyTwo_NeverWidensAndNeverDependsOnOrder(
         sbyte a,
         byte widthA,
@@ -83,13 +83,13 @@ public sealed class LengthIntervalTests
     {
         if (
             !LengthInterval.TryCreate(
-                new(Mm(a), aLowClosed),
-                new(Mm(a + (widthA % 6)), aHighClosed),
+                new(Mm(a % 5), aLowClosed),
+                new(Mm((a % 5) + (widthA % 6)), aHighClosed),
                 out var first
             )
             || !LengthInterval.TryCreate(
-                new(Mm(b % 8), bLowClosed),
-                new(Mm((b % 8) + (widthB % 6)), bHighClosed),
+                new(Mm(b % 5), bLowClosed),
+                new(Mm((b % 5) + (widthB % 6)), bHighClosed),
                 out var second
             )
         )
@@ -98,7 +98,7 @@ public sealed class LengthIntervalTests
         }
 
         var meeting = first.Meet(second);
-        for (var half = -300; half <= 300; half++)
+        for (var half = -24; half <= 24; half++)
         {
             var value = Mm(half * 0.5m);
             var expected = first.Contains(value) && second.Contains(value);

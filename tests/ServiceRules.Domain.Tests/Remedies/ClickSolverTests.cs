@@ -248,6 +248,29 @@ public sealed class ClickSolverTests
         );
     }
 
+    [Theory]
+    [InlineData(true, typeof(ClickSolution.Plan))]
+    [InlineData(false, typeof(ClickSolution.Infeasible))]
+    public void Solve_GapThatReachesDownToZero_TouchesOnlyIfZeroIsPossible(bool zeroExcluded, Type expected)
+    {
+        // Above zero and at most a step: nothing to turn when zero is excluded, contact when it is possible.
+        Assert.True(
+            LengthInterval.TryCreate(
+                new IntervalEnd(Mm(0m), !zeroExcluded),
+                IntervalEnd.Closed(Mm(Step)),
+                out var gap
+            )
+        );
+        var task = Task(0m, 0m) with
+        {
+            Readings = [new(Mm(0m), gap), new(Mm(500m), gap)],
+            Zone = ToleranceZone.Between(Mm(0m), Mm(Step)),
+            Target = Mm(0.006m),
+        };
+
+        Assert.IsType(expected, ClickSolver.Solve(task));
+    }
+
     [Fact]
     public void Solve_IntervalWiderThanTheZone_AsksForABetterReading()
     {
