@@ -145,6 +145,16 @@ public sealed class ClickSolverTests
     }
 
     [Fact]
+    public void Solve_FromMeasuredContact_LeavesItBeforeTheSideWithMoreSteps()
+    {
+        // Right end nine steps open: it has more to turn, but the left end is in contact and comes free by one step.
+        var plan = Plan(Task(-0.006m, 0.1143m));
+
+        Assert.Equal((3, -6), (plan.LeftSteps, plan.RightSteps));
+        Assert.Equal("L+ R- R- R- R- L+ R- L+ R-", Written(plan.Sequence));
+    }
+
+    [Fact]
     public void Solve_BowWiderThanTheZone_BindsOnStraightness()
     {
         var task = Task(0.03m, 0.03m) with
