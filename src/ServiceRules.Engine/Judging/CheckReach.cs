@@ -16,6 +16,7 @@ internal static class CheckReach
         {
             Check.LimitOnQuantity limit => [limit.Quantity],
             Check.ProceduralLimit limit => [limit.Quantity],
+            Check.Contact contact => [contact.Quantity],
             Check.Spread spread => [spread.Quantity],
             Check.Parallelism parallelism => [parallelism.Quantity],
             Check.Relation relation => [relation.Quantity, relation.Other],

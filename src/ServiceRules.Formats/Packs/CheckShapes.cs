@@ -22,6 +22,14 @@ internal static class CheckShapes
                     quantity => new(quantity)
                 )
             ),
+            Shape.Case<Check, Check.Contact>(
+                "contact",
+                OfQuantity<Check.Contact>(
+                    "Contact, heard and felt as left, is what the school in force asks; no feeler is asked for.",
+                    c => c.Quantity,
+                    quantity => new(quantity)
+                )
+            ),
             Shape.Case<Check, Check.Spread>("spread", Spread()),
             Shape.Case<Check, Check.Parallelism>("parallelism", Parallelism()),
             Shape.Case<Check, Check.Relation>("relation", Relation()),

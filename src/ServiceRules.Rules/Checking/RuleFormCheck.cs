@@ -95,6 +95,15 @@ internal static class RuleFormCheck
                     "`clearance`, `brush-gap` or `shield-gap`: what is set by feeler or by contact"
                 ),
             ],
+            Check.Contact contact =>
+            [
+                (
+                    "quantity",
+                    contact.Quantity,
+                    contact.Quantity is MeasuredQuantity.Clearance or MeasuredQuantity.BrushGap,
+                    "`clearance` or `brush-gap`: what may touch"
+                ),
+            ],
             Check.Spread spread => [("quantity", spread.Quantity, IsLength(spread.Quantity), lengths)],
             Check.Parallelism parallel =>
             [

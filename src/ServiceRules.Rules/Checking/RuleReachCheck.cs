@@ -120,6 +120,10 @@ internal static class RuleReachCheck
             [
                 (Of(limit.Quantity, "schools"), sheet.Of(limit.Quantity) is { Schools.IsEmpty: false }),
             ],
+            Check.Contact contact =>
+            [
+                (Of(contact.Quantity, "schools"), sheet.Of(contact.Quantity) is { Schools.IsEmpty: false }),
+            ],
             Check.Spread { Across: SpreadAcross.Sides } spread =>
             [
                 (Of(spread.Quantity, "sideToSide"), sheet.Of(spread.Quantity)?.SideToSide is not null),

@@ -18,6 +18,7 @@ public static class CheckEvaluation
         {
             Check.LimitOnQuantity check => LimitOnQuantityCheck.Evaluate(check, rule, frame, unit),
             Check.ProceduralLimit check => ProceduralLimitCheck.Evaluate(check, rule, frame, unit),
+            Check.Contact check => ContactCheck.Evaluate(check, rule, frame, unit),
             Check.Spread check => SpreadCheck.Evaluate(check, rule, frame, unit),
             Check.Parallelism check => ParallelismCheck.Evaluate(check, rule, frame, unit),
             Check.Relation check => RelationCheck.Evaluate(check, rule, frame, unit),

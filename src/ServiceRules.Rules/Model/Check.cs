@@ -20,6 +20,13 @@ public abstract record Check
     /// <summary>The procedure of the school in force was followed at every station, and nothing was turned after.</summary>
     public sealed record ProceduralLimit(MeasuredQuantity Quantity) : Check;
 
+    /// <summary>
+    /// Contact, heard and felt as left, is what the school in force asks: none over a gap, light over the full width
+    /// otherwise; heavy contact is a fault in both. Less than <see cref="ProceduralLimit"/>: no feeler is asked for, since a
+    /// daily look is not a setting.
+    /// </summary>
+    public sealed record Contact(MeasuredQuantity Quantity) : Check;
+
     /// <summary>Spread of a quantity, as left.</summary>
     public sealed record Spread(MeasuredQuantity Quantity, SpreadAcross Across) : Check;
 

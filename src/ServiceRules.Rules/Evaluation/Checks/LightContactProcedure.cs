@@ -38,7 +38,8 @@ internal static class LightContactProcedure
         );
     }
 
-    private static (FindingReason Reason, string Why) Missing(
+    /// <summary>Why contact over the full width is not known.</summary>
+    public static (FindingReason Reason, string Why) Missing(
         UnitFrame unit,
         MeasuredQuantity quantity,
         int notedAtStations

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
@@ -38,13 +36,9 @@ internal static class ProceduralLimitCheck
             return heavy;
         }
 
-        if (SchoolFor(check.Quantity, unit, taught) is not { } school)
+        if (SchoolInForce.For(check.Quantity, unit) is not { } school)
         {
-            return Told.Unproven(
-                FindingReason.NoSettingInForce,
-                $"{subject}: no setting order says whether this unit runs with light contact or a gap",
-                remedy: new Remedy.Act("have the lead enter the school for this kind of unit")
-            );
+            return SchoolInForce.NotChosen(subject);
         }
 
         if (taught.FirstOrDefault(each => each.School == school) is not { } procedure)
@@ -60,17 +54,4 @@ internal static class ProceduralLimitCheck
             ? LightContactProcedure.Evaluate(unit, check.Quantity)
             : AirGapProcedure.Evaluate(unit, check.Quantity, procedure);
     }
-
-    /// <summary>
-    /// The site chooses the school of reel and bedknife. What else may touch or clear, such as a brush, follows the sheet,
-    /// which then teaches one way.
-    /// </summary>
-    private static ContactSchool? SchoolFor(
-        MeasuredQuantity quantity,
-        UnitFrame unit,
-        ImmutableArray<SchoolProcedure> taught
-    ) =>
-        quantity is MeasuredQuantity.Clearance ? unit.School
-        : taught.Length == 1 ? taught[0].School
-        : null;
 }

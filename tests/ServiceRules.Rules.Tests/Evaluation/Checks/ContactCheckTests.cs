@@ -1,0 +1,90 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+public class ContactCheckTests
+{
+    private static readonly Check Fits = new Check.Contact(MeasuredQuantity.Clearance);
+
+    private static readonly AssessmentContext LightContact = Context with
+    {
+        SettingOrders = [Order with { Schools = [new("sheet-a", ContactSchool.LightContact)] }],
+    };
+
+    [Theory]
+    [InlineData(ContactState.None, Verdict.Met, FindingReason.None)]
+    [InlineData(ContactState.Light, Verdict.NotMet, FindingReason.WrongContact)]
+    [InlineData(ContactState.Partial, Verdict.NotMet, FindingReason.WrongContact)]
+    [InlineData(ContactState.Heavy, Verdict.NotMet, FindingReason.HeavyContact)]
+    public void Evaluate_OverAGap_AsksForNoContact(ContactState noted, Verdict verdict, FindingReason reason)
+    {
+        var outcome = Judge(Fits, Contact(noted));
+
+        Assert.Equal((verdict, reason), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Theory]
+    [InlineData(ContactState.None, Verdict.NotMet, FindingReason.WrongContact)]
+    [InlineData(ContactState.Light, Verdict.Met, FindingReason.None)]
+    [InlineData(ContactState.Partial, Verdict.NotMet, FindingReason.WrongContact)]
+    [InlineData(ContactState.Heavy, Verdict.NotMet, FindingReason.HeavyContact)]
+    public void Evaluate_LightContact_AsksForLightContact(
+        ContactState noted,
+        Verdict verdict,
+        FindingReason reason
+    )
+    {
+        var outcome = Judge(Fits, FrameBuilder.Build(Record(Unit(Contact(noted))), LightContact, Book()));
+
+        Assert.Equal((verdict, reason), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_FeelersPassAtBothStations_ShowsThatNothingTouches() =>
+        Assert.Equal(
+            Verdict.Met,
+            Judge(Fits, Feeler("left", "0.001 in", true), Feeler("right", "0.001 in", true)).Verdict
+        );
+
+    [Fact]
+    public void Evaluate_FeelerPassesAtOneStationOnly_ProvesNothingOfTheOther() =>
+        Assert.Equal(Verdict.Unproven, Judge(Fits, Feeler("left", "0.001 in", true)).Verdict);
+
+    [Fact]
+    public void Evaluate_FeelersThatDoNotPass_LeaveContactOpen() =>
+        Assert.Equal(
+            Verdict.Unproven,
+            Judge(Fits, Feeler("left", "0.001 in", false), Feeler("right", "0.001 in", false)).Verdict
+        );
+
+    [Fact]
+    public void Evaluate_TurnedAfterwards_IsStale()
+    {
+        var outcome = Judge(Fits, Contact(ContactState.None), Open(Side.Left, 1));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_NoSettingOrder_DoesNotKnowWhatIsWanted()
+    {
+        var outcome = Judge(
+            Fits,
+            FrameBuilder.Build(
+                Record(Unit(Contact(ContactState.None))),
+                Context with
+                {
+                    SettingOrders = [],
+                },
+                Book()
+            )
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NoSettingInForce), (outcome.Verdict, outcome.Reason));
+    }
+}
