@@ -8,9 +8,9 @@ namespace ServiceRules.Formats.Cases;
 public static class RuleCasesFormat
 {
     private static readonly JsonShape<string> Pointer = Shape.Text(
-        0,
+        1,
         200,
-        "(/([^~/\\u0000-\\u001F]|~[01])*)*",
+        "(/([^~/\\u0000-\\u001F]|~[01])*)+",
         "a JSON pointer into the fixture",
         "/units/0/entries/3/value"
     );

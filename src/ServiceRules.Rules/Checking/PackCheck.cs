@@ -21,6 +21,7 @@ public static class PackCheck
         RuleFormCheck.Run(library, remarks);
         RuleReachCheck.Run(library, remarks);
         LayerCheck.Run(library, remarks);
+        CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
         return remarks.InOrder();
     }

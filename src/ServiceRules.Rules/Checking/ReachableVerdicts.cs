@@ -20,8 +20,6 @@ public static class ReachableVerdicts
         {
             // Doubt about a record never makes a breach; it only takes proof away.
             Check.Credibility => NeverNotMet,
-            // What was not read, or was disturbed after it was read, is unknown, not wrong.
-            Check.Presence or Check.Freshness => NeverNotMet,
             // A job that is not signed off is in progress, not in breach.
             Check.RecordPart { Part: RequiredPart.SignOff } => NeverNotMet,
             _ => All,
