@@ -1,4 +1,5 @@
 using ServiceRules.Application.Library;
+using ServiceRules.Application.RuleCases;
 using ServiceRules.Rules.Diagnostics;
 using ServiceRules.TestKit;
 
@@ -25,4 +26,37 @@ public sealed class ShippedRulesTests
     [Fact]
     public void Load_ShippedFolder_TellsOnlyPrintsThatTheTradeHasApart() =>
         Assert.All(Loaded.Diagnostics, remark => Assert.Equal(DiagnosticCode.PrintsFarApart, remark.Code));
+
+    [Fact]
+    public void Test_ShippedCases_AllComeOutAsTheySay()
+    {
+        RulesTested tested = TestRules.Run(Loaded);
+        Assert.Equal(
+            [],
+            tested
+                .Cases.Where(result => result.Outcome is not CaseOutcome.AsExpected)
+                .Select(result =>
+                    $"{result.Case.File}:{result.Case.Line} {result.Case.Case.Rule}, {result.Case.Case.Name}: {result.Outcome} {result.Found} {result.Told}"
+                )
+        );
+        Assert.True(tested.Cases.Length >= 3 * Loaded.Book.Packs.Sum(pack => pack.Rules.Length));
+    }
+
+    [Fact]
+    public void Test_ShippedFixtures_MayGoOutAsTheyStand() =>
+        Assert.Equal(
+            [],
+            TestRules
+                .Run(Loaded)
+                .Fixtures.Where(one => !one.IsReleased)
+                .Select(one => $"{one.File}: {string.Join("; ", one.Told)}")
+        );
+
+    [Fact]
+    public void Check_ShippedFolder_CountsWhatItRead()
+    {
+        RulesChecked read = CheckRules.Run(ReferenceFiles.InRepository("rules"));
+        Assert.True(read.IsSound);
+        Assert.Equal((1, 62, 3), (read.Packs, read.Rules, read.Sheets));
+    }
 }
