@@ -54,6 +54,20 @@ public sealed class OrderOfEventsCheckTests
         );
 
     [Fact]
+    public void Evaluate_ReleasedOnceMoreAfterTheVerificationReliedOn_IsWrongOrder() =>
+        Assert.Equal(
+            FindingReason.WrongOrder,
+            new SafetyCase()
+                .With(
+                    MakeSafe.Isolation
+                        + "08:18 stored_energy_released tech-01 source=hydraulic\n"
+                        + MakeSafe.Work
+                )
+                .Judge(MakeSafeOrder)
+                .Reason
+        );
+
+    [Fact]
     public void Evaluate_PersonalLockAddedAfterVerification_DoesNotResetTheOrder() =>
         Assert.Equal(
             Verdict.Met,
