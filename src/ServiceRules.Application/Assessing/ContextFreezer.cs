@@ -34,7 +34,11 @@ public static class ContextFreezer
             Procedures =
             [
                 .. site
-                    .Procedures.Where(p => p.Place == record.Place && p.Machines.Contains(record.Machine.Id))
+                    .Procedures.Where(p =>
+                        p.Place == record.Place
+                        && p.Machines.Contains(record.Machine.Id)
+                        && InForce(p.From ?? DateOnly.MinValue, p.Until, record.Date)
+                    )
                     .OrderBy(p => p.Id),
             ],
             People = [.. site.People.Where(p => people.Contains(p.Id)).OrderBy(p => p.Id)],

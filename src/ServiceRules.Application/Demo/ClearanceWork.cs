@@ -66,18 +66,20 @@ internal static class ClearanceWork
         unit.TurnClearance(-left, -right);
     }
 
-    /// <summary>Paper at three blades in the middle and the edges by eye.</summary>
+    /// <summary>Paper at three blades, left, in the middle and right, and the edges by eye.</summary>
     public static void CutPaper(UnitLog log)
     {
-        var first = log.Visit.Chance.Between(1, log.Unit.Kind.Blades / 3);
-        for (var blade = first; blade <= log.Unit.Kind.Blades; blade += (log.Unit.Kind.Blades / 3) + 1)
+        var kind = log.Unit.Kind;
+        var third = kind.Blades / 3;
+        decimal[] places = [UnitKind.EdgeInset, kind.Width / 2, kind.Width - UnitKind.EdgeInset];
+        for (var strip = 0; strip < places.Length; strip++)
         {
             log.Read(
                 new()
                 {
                     Quantity = MeasuredQuantity.Edge,
-                    Station = UnitLog.At(log.Unit.Kind.Width / 2),
-                    Blade = blade,
+                    Station = UnitLog.At(places[strip]),
+                    Blade = (strip * third) + log.Visit.Chance.Between(1, third),
                     Observed = new Observation.Paper(PaperResult.Cuts),
                 },
                 8

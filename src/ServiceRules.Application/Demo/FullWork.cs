@@ -9,6 +9,13 @@ internal static class FullWork
     // Below this a bedknife is not ground again.
     private const decimal SmallestLip = 4.8m;
 
+    // A roller nearer than this to parallel is not touched.
+    private const decimal RollerLeftAlone = 0.015m;
+
+    // The two feelers of the shield, 0.055 in and 0.070 in.
+    private const decimal ShieldPasses = 1.397m;
+    private const decimal ShieldStops = 1.778m;
+
     public static void Service(UnitLog log)
     {
         log.Unit.SettleForClicks(log.Visit.Chance);
@@ -48,10 +55,9 @@ internal static class FullWork
     private static void ReadDiameter(UnitLog log)
     {
         var (unit, tape) = (log.Unit, log.Visit.Instruments.DiameterTape());
-        foreach (var at in new[] { UnitKind.EdgeInset, unit.Kind.Width - UnitKind.EdgeInset })
-        {
-            log.Measure(MeasuredQuantity.ReelDiameter, UnitLog.At(at), unit.Diameter, tape);
-        }
+        var (left, right) = (UnitKind.EdgeInset, unit.Kind.Width - UnitKind.EdgeInset);
+        log.Measure(MeasuredQuantity.ReelDiameter, UnitLog.At(left), unit.Diameter + (unit.Taper / 2), tape);
+        log.Measure(MeasuredQuantity.ReelDiameter, UnitLog.At(right), unit.Diameter - (unit.Taper / 2), tape);
     }
 
     private static void ReadReserve(UnitLog log)
@@ -76,6 +82,7 @@ internal static class FullWork
         unit.Diameter = GroundTo(unit, visit);
         log.Grind(GrindingKind.ReelSpin, tape.Shown(before), tape.Shown(unit.Diameter), 14);
         unit.Land = visit.Chance.Between(1.2m, 1.6m);
+        unit.Taper = visit.Chance.Noise(0.02m);
         // Half of what the reel lost lies between it and the knife now.
         var opened = (before - unit.Diameter) / 2;
         unit.SetGap(unit.GapLeft + opened, unit.GapRight + opened);
@@ -150,24 +157,33 @@ internal static class FullWork
     private static void SquareRoller(UnitLog log)
     {
         var (unit, visit) = (log.Unit, log.Visit);
-        var dial = visit.Instruments.Dial();
-        if (visit.Has(SeededFaultKind.FrontRollerOutOfParallel, unit))
+        var isLeft = visit.Has(SeededFaultKind.FrontRollerOutOfParallel, unit);
+        if (isLeft)
         {
             unit.RollerOut = unit.Kind.HasMovingBedknife ? 0.14m : 0.30m;
         }
-        else
+
+        ReadRoller(log);
+        if (isLeft || Math.Abs(unit.RollerOut) <= RollerLeftAlone)
         {
-            log.Turn(
-                AdjusterKind.FrontRoller,
-                Side.Right,
-                unit.RollerOut > 0m ? AdjustDirection.Close : AdjustDirection.Open,
-                new AdjustmentAmount.NotStated()
-            );
-            unit.RollerOut = visit.Chance.Noise(0.006m);
+            return;
         }
 
+        log.Turn(
+            AdjusterKind.FrontRoller,
+            Side.Right,
+            unit.RollerOut > 0m ? AdjustDirection.Close : AdjustDirection.Open,
+            new AdjustmentAmount.NotStated()
+        );
+        unit.RollerOut = visit.Chance.Noise(0.008m);
+        ReadRoller(log);
+    }
+
+    private static void ReadRoller(UnitLog log)
+    {
+        var dial = log.Visit.Instruments.Dial();
         log.Measure(MeasuredQuantity.FrontRoller, UnitLog.At(StationName.Left), 0m, dial);
-        log.Measure(MeasuredQuantity.FrontRoller, UnitLog.At(StationName.Right), unit.RollerOut, dial);
+        log.Measure(MeasuredQuantity.FrontRoller, UnitLog.At(StationName.Right), log.Unit.RollerOut, dial);
     }
 
     private static void SetBrush(UnitLog log)
@@ -185,18 +201,25 @@ internal static class FullWork
     private static void SetShield(UnitLog log)
     {
         var (unit, visit) = (log.Unit, log.Visit);
-        if (visit.Has(SeededFaultKind.ShieldTooWide, unit))
+        var isLeft = visit.Has(SeededFaultKind.ShieldTooWide, unit);
+        if (isLeft)
         {
             unit.Shield = 2.4m;
         }
-        else
+
+        ReadShield(log);
+        if (isLeft || unit.Shield is > ShieldPasses and < ShieldStops)
         {
-            log.Turn(AdjusterKind.Shield, Side.Both);
-            unit.Shield = 1.6m + visit.Chance.Noise(0.05m);
+            return;
         }
 
-        Bracket(log, MeasuredQuantity.ShieldGap, unit.Shield, UnitKind.EdgeInset, "0.055 in", "0.070 in");
+        log.Turn(AdjusterKind.Shield, Side.Both);
+        unit.Shield = 1.6m + visit.Chance.Noise(0.05m);
+        ReadShield(log);
     }
+
+    private static void ReadShield(UnitLog log) =>
+        Bracket(log, MeasuredQuantity.ShieldGap, log.Unit.Shield, UnitKind.EdgeInset, "0.055 in", "0.070 in");
 
     /// <summary>One thick feeler that should pass and one that should not, at both ends.</summary>
     private static void Bracket(

@@ -191,5 +191,7 @@ internal static class JobWriter
         site.Procedures.First(procedure =>
             procedure.Place == plan.Place
             && procedure.Machines.Contains(new Id<MachineVisit>(plan.Machine.Id))
+            && !(procedure.From > plan.Day)
+            && !(procedure.Until < plan.Day)
         );
 }

@@ -122,6 +122,7 @@ internal sealed class SafetyLog
         Step(TimelineEventKind.AreaInspected, First, 40);
         Step(TimelineEventKind.PeopleClearChecked, First, 15);
         TakeLocksOff();
+        SwitchOn();
         Step(TimelineEventKind.MachineStarted, First, 45);
         Step(TimelineEventKind.CutOutsProved, First, 50);
         Step(TimelineEventKind.HandedBack, First, 90);
@@ -215,6 +216,21 @@ internal sealed class SafetyLog
                 var hand = visit.Has(SeededFaultKind.LockTakenOffByAnother) ? "lead-01" : person;
                 Step(TimelineEventKind.LockRemoved, hand, 20, source: source.Id, device: LockOf(person));
             }
+        }
+    }
+
+    private void SwitchOn()
+    {
+        foreach (var source in procedure.Sources.Where(source => source.Lockable))
+        {
+            Step(
+                TimelineEventKind.IsolatorOperated,
+                First,
+                15,
+                source: source.Id,
+                isolator: source.Isolator,
+                position: IsolatorPosition.On
+            );
         }
     }
 

@@ -80,7 +80,8 @@ internal sealed class Shop
         {
             if (unit.HeightLeft == 0m)
             {
-                unit.HeightLeft = unit.HeightRight = TargetOn(day, machine.Area) + 0.4m;
+                unit.HeightLeft = TargetOn(day, machine.Area) + chance.Between(0.2m, 0.6m);
+                unit.HeightRight = unit.HeightLeft + chance.Noise(0.08m);
             }
 
             unit.Mow(mown, chance);

@@ -20,6 +20,7 @@ internal sealed class UnitCondition
         Machine = machine;
         Position = position;
         Diameter = machine.FirstDiameters[position - 1] + chance.Noise(0.05m);
+        Taper = chance.Noise(0.06m);
         Lip = chance.Between(6.6m, 7.8m);
         Land = chance.Between(1.1m, 1.6m);
         GapLeft = GapRight = machine.Kind.KeepsContact ? 0.03m : 0.09m;
@@ -44,6 +45,9 @@ internal sealed class UnitCondition
     public string Bedknife { get; set; }
 
     public decimal Diameter { get; set; }
+
+    /// <summary>How much larger the reel is at its left end than at its right.</summary>
+    public decimal Taper { get; set; }
 
     public decimal Lip { get; set; }
 
@@ -96,6 +100,8 @@ internal sealed class UnitCondition
         GapLeft += hours * Kind.WearPerHour * chance.Between(0.6m, 1.2m);
         GapRight += hours * Kind.WearPerHour * chance.Between(0.6m, 1.2m);
         Diameter -= hours * 0.0004m * chance.Between(0.5m, 1.5m);
+        Taper += chance.Noise(hours * 0.0002m);
+        RollerOut += chance.Noise(hours * 0.0004m);
         Land += hours * 0.0008m * chance.Between(0.5m, 1.5m);
         var settle = hours * 0.00025m;
         HeightLeft -= (settle * chance.Between(0.2m, 1.8m)) + chance.Noise(0.006m);

@@ -24,6 +24,12 @@ public sealed record Procedure
     /// <summary>Whether the machine has a driver's seat or a handle, a key, lowering units, a parking brake.</summary>
     public required MachineControls Controls { get; init; }
 
+    /// <summary>First day on which this revision is in force; absent: since always.</summary>
+    public DateOnly? From { get; init; }
+
+    /// <summary>Last day on which it is in force; absent: until replaced.</summary>
+    public DateOnly? Until { get; init; }
+
     /// <summary>Date of the last periodic inspection.</summary>
     public DateOnly? InspectedOn { get; init; }
 

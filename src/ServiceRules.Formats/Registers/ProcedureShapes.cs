@@ -164,6 +164,18 @@ internal static class ProcedureShapes
                     "what the machine has",
                     p => p.Controls
                 );
+                var from = o.Optional(
+                    "from",
+                    Terms.Day,
+                    "first day in force; left out: since always",
+                    p => p.From
+                );
+                var until = o.Optional(
+                    "until",
+                    Terms.Day,
+                    "last day in force; left out: until replaced",
+                    p => p.Until
+                );
                 var inspected = o.Optional(
                     "inspectedOn",
                     Terms.Day,
@@ -189,6 +201,12 @@ internal static class ProcedureShapes
                     "each source once"
                 );
                 o.Check(
+                    v => v.Get(from) is not { } first || v.Get(until) is not { } last || first <= last,
+                    until,
+                    "the last day is before the first",
+                    "`from` or later"
+                );
+                o.Check(
                     v => v.Get(inspected) is not { } first || v.Get(due) is not { } next || first <= next,
                     due,
                     "due before it was done",
@@ -202,6 +220,8 @@ internal static class ProcedureShapes
                     Place = v.Get(place),
                     Sources = v.Get(sources),
                     Controls = v.Get(controls),
+                    From = v.Get(from),
+                    Until = v.Get(until),
                     InspectedOn = v.Get(inspected),
                     InspectionDue = v.Get(due),
                 };

@@ -143,28 +143,39 @@ internal static class RegisterCheck
         }
     }
 
-    /// <summary>For a machine at a place there is one written procedure: with two, it would be chance which one judges.</summary>
+    /// <summary>
+    /// For a machine at a place there is one written procedure on any day: with two, it would be chance which one judges.
+    /// </summary>
     private static void Procedures(RuleLibrary library, Remarks remarks)
     {
-        var known = new Dictionary<(WorkPlace, string), Placed<Procedure>>();
+        var known = new List<(string Machine, Procedure Procedure)>();
         foreach (var procedure in library.Procedures)
         {
             for (var index = 0; index < procedure.Value.Machines.Length; index++)
             {
                 var machine = procedure.Value.Machines[index].Text;
-                if (!known.TryAdd((procedure.Value.Place, machine), procedure))
+                var other = known
+                    .Find(one => one.Machine == machine && MeetOnSomeDay(one.Procedure, procedure.Value))
+                    .Procedure;
+                known.Add((machine, procedure.Value));
+                if (other is not null)
                 {
                     remarks.Error(
                         DiagnosticCode.ProcedureTwice,
                         procedure,
                         FormattableString.Invariant($"/machines/{index}"),
-                        $"procedure `{known[(procedure.Value.Place, machine)].Value.Id}` is written for machine `{machine}` at this place already",
-                        "one procedure for each machine and place"
+                        $"procedure `{other.Id}` is written for machine `{machine}` at this place already",
+                        "one procedure in force for each machine and place on any day"
                     );
                 }
             }
         }
     }
+
+    private static bool MeetOnSomeDay(Procedure one, Procedure other) =>
+        one.Place == other.Place
+        && (one.From ?? DateOnly.MinValue) <= (other.Until ?? DateOnly.MaxValue)
+        && (other.From ?? DateOnly.MinValue) <= (one.Until ?? DateOnly.MaxValue);
 
     private static void Person<T>(
         Placed<T> at,

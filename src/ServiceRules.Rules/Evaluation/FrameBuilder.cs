@@ -81,7 +81,10 @@ public static class FrameBuilder
 
     private static Procedure? ProcedureOf(ServiceRecord record, AssessmentContext context) =>
         context.Procedures.FirstOrDefault(procedure =>
-            procedure.Place == record.Place && procedure.Machines.Contains(record.Machine.Id)
+            procedure.Place == record.Place
+            && procedure.Machines.Contains(record.Machine.Id)
+            && !(procedure.From > record.Date)
+            && !(procedure.Until < record.Date)
         );
 
     private static RecordState StateOf(ServiceRecord record) =>
