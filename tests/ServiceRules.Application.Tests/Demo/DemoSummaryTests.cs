@@ -1,16 +1,111 @@
 using ServiceRules.Application.Demo;
+using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Application.Tests.Demo;
 
 /// <summary>The whole product on two seasons: every seeded fault is found, and nothing else is held.</summary>
 public sealed class DemoSummaryTests
 {
+    private static readonly DemoSummary Usual = DemoSummary.Of(DemoSeasons.Judged);
+
     [Fact]
-    public void Of_UsualSeed_FindsEverySeededFault() =>
-        Assert.Equal([], Summary().Faults.Where(fault => !fault.IsFound).Select(Told));
+    public void Of_UsualSeed_FindsEverySeededFault() => Assert.Equal([], Missed(Usual));
 
-    private static DemoSummary Summary() => DemoSummary.Of(DemoSeasons.Judged);
+    [Fact]
+    public void Of_UsualSeed_HoldsNothingElse() => Assert.Equal([], Unexpected(Usual));
 
-    private static string Told(FaultOutcome fault) =>
-        $"{fault.Judged.Job.Record.Id} {fault.Fault.Kind}: {string.Join(", ", fault.Missed.Select(missed => $"{missed.Rule} on {missed.Subject.Key}"))}";
+    /// <summary>Neither the wear nor the readings of one seed are what makes it come out.</summary>
+    [Fact]
+    public void Of_AnotherSeed_IsExactToo()
+    {
+        var other = DemoSummary.Of(DemoSeasons.Judge(20_260_413));
+
+        Assert.Equal([], Missed(other));
+        Assert.Equal([], Unexpected(other));
+    }
+
+    [Fact]
+    public void Of_UsualSeed_ReleasesWhatOnlyLooksOdd()
+    {
+        Assert.Equal(6, Usual.LeaveAlone.Length);
+        Assert.All(
+            Usual.LeaveAlone,
+            odd => Assert.Equal(Disposition.Release, odd.Assessment.Job.Disposition)
+        );
+    }
+
+    [Fact]
+    public void Of_UsualSeed_TellsTheHonestLateEntryAndOnlyTellsIt()
+    {
+        var finding = Assert.Single(
+            Usual.LeaveAlone.SelectMany(odd => odd.Assessment.Findings),
+            finding => finding.Effect is not Effect.None
+        );
+
+        Assert.Equal(("entries-at-the-time", Effect.Advise), (finding.Rule, finding.Effect));
+    }
+
+    /// <summary>Where someone could be hurt the job stops; everything else only holds.</summary>
+    [Fact]
+    public void Of_UsualSeed_StopsWhereHandsWereAtRisk() =>
+        Assert.Equal(
+            [
+                SeededFaultKind.IsolationNotVerified,
+                SeededFaultKind.GuardsNotRecorded,
+                SeededFaultKind.NoLock,
+                SeededFaultKind.LockTakenOffByAnother,
+                SeededFaultKind.RecheckMissed,
+                SeededFaultKind.BlockageClearedByHand,
+                SeededFaultKind.DefectLeftOpen,
+                SeededFaultKind.TrainingLapsed,
+            ],
+            Usual
+                .Faults.Where(fault => fault.Judged.Assessment.Job.Disposition is Disposition.Stop)
+                .Select(fault => fault.Fault.Kind)
+                .Order()
+        );
+
+    [Fact]
+    public void Of_Counts_AddUpToTheJobs() =>
+        Assert.Equal(Usual.Jobs, Usual.Released + Usual.Held + Usual.Stopped);
+
+    [Fact]
+    public void Of_FaultThatNobodySeeded_IsUnexpected()
+    {
+        var faulty = Usual.Faults[0].Judged;
+        var summary = DemoSummary.Of([faulty with { Job = faulty.Job with { Fault = null } }]);
+
+        Assert.False(summary.IsExact);
+        Assert.Equal(
+            Usual.Faults[0].Fault.Expected.Select(expected => expected.Rule).Order(),
+            summary.Unexpected.Select(item => item.Finding.Rule).Order()
+        );
+    }
+
+    [Fact]
+    public void Of_FaultThatTheJudgeDoesNotTell_IsMissed()
+    {
+        var faulty = Usual.Faults[0].Judged;
+        var blind = faulty with { Assessment = faulty.Assessment with { Findings = [] } };
+
+        var summary = DemoSummary.Of([blind]);
+
+        Assert.False(summary.IsExact);
+        Assert.Equal(
+            Usual.Faults[0].Fault.Expected.AsEnumerable(),
+            Assert.Single(summary.Faults).Missed.AsEnumerable()
+        );
+    }
+
+    private static IEnumerable<string> Missed(DemoSummary summary) =>
+        summary
+            .Faults.Where(fault => !fault.IsFound)
+            .Select(fault =>
+                $"{fault.Judged.Job.Record.Id} {fault.Fault.Kind}: {string.Join(", ", fault.Missed.Select(missed => $"{missed.Rule} on {missed.Subject.Key}"))}"
+            );
+
+    private static IEnumerable<string> Unexpected(DemoSummary summary) =>
+        summary.Unexpected.Select(item =>
+            $"{item.Judged.Job.Record.Id} {item.Finding.Rule} on {item.Finding.Subject.Key}: {item.Finding.Statement}"
+        );
 }
