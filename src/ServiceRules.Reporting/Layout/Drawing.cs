@@ -82,6 +82,10 @@ public sealed class Drawing(ITextMeasure measure, double width, double height)
     /// <summary>The drawing as a figure, told in words for those who hear it.</summary>
     public Picture AsFigure(string alternative) => new(width, height, _items.ToImmutable(), alternative);
 
+    /// <summary>The same without its empty top.</summary>
+    public Picture AsFigureBelow(double top, string alternative) =>
+        new(width, height - top, [.. _items.Select(item => item.Moved(new Placement(0, -top)))], alternative);
+
     /// <summary>The drawing as decoration; it may hold no text.</summary>
     public Picture AsDecoration()
     {

@@ -71,6 +71,7 @@ public static class JobReport
         }
         else
         {
+            blocks.AddRange(UnitTiles.Of(job, Width));
             blocks.Add(CautionSection.Of(job));
             foreach (var unit in job.Units)
             {
@@ -97,7 +98,7 @@ public static class JobReport
             new(
                 ColumnWidth.Share(),
                 new Paragraph(
-                    $"Service report · {record.Id.Text} · {record.Machine.Id.Text}",
+                    $"Service report · {record.Id.Text} · {record.Machine.Id.Text} · {record.Date:yyyy-MM-dd}",
                     Palette.SmallBold
                 )
             ),

@@ -92,6 +92,25 @@ internal sealed class JobView
             _ => FigureKind.Itself,
         };
 
+    /// <summary>The quantity that a finding speaks of, by its check; null for order, events and the like.</summary>
+    public MeasuredQuantity? QuantityOf(Finding finding) =>
+        Rule(finding.Rule)?.Check switch
+        {
+            Check.LimitOnQuantity check => check.Quantity,
+            Check.ProceduralLimit check => check.Quantity,
+            Check.Spread check => check.Quantity,
+            Check.Parallelism check => check.Quantity,
+            Check.Relation check => check.Quantity,
+            Check.Freshness check => check.Quantity,
+            Check.Presence check => check.Quantity,
+            Check.SoundCondition check => check.Quantity,
+            _ => null,
+        };
+
+    /// <summary>Whether a finding only asks that a reading is there or fresh.</summary>
+    public bool IsAboutReading(Finding finding) =>
+        Rule(finding.Rule)?.Check is Check.Freshness or Check.Presence;
+
     /// <summary>In the site's own names for the parts.</summary>
     public string Say(string text) => TradeVocabulary.Say(text, Terms.Trade);
 

@@ -49,6 +49,38 @@ internal sealed class UnitView
         && Places.Select(place => place.Comparison.Quantity).Distinct().Count() <= 1
         && Places.Length <= BriefComparisonsMax;
 
+    /// <summary>
+    /// How a quantity stands on the unit as a whole: the worst of every finding about it, and what is known or was seen.
+    /// Null when nothing was asked of it.
+    /// </summary>
+    public QuantityMark? MarkOf(MeasuredQuantity quantity)
+    {
+        // That a reading is there or fresh says nothing good about what it read.
+        var about = Findings
+            .Where(finding =>
+                _job.QuantityOf(finding) == quantity
+                && finding.Verdict != Verdict.NotApplicable
+                && (finding.Verdict != Verdict.Met || !_job.IsAboutReading(finding))
+            )
+            .ToList();
+        if (about.Count == 0)
+        {
+            return null;
+        }
+        var worst = Places
+            .Where(place => place.Comparison.Quantity == quantity)
+            .OrderBy(Rank)
+            .ThenBy(place => place.Kind)
+            .ThenBy(place => place.IsEnd)
+            .FirstOrDefault();
+        var verdict = about.Select(finding => finding.Verdict).MinBy(Rank);
+        return new QuantityMark(
+            verdict,
+            ReportWords.Of(quantity, worst?.Kind ?? FigureKind.Itself),
+            worst is null ? Seen(quantity) : LengthPrint.Known(worst.Comparison, SystemOf(quantity))
+        );
+    }
+
     /// <summary>The units in which a quantity was read on this unit; metric when it was not read.</summary>
     public UnitSystem SystemOf(MeasuredQuantity quantity)
     {
@@ -79,13 +111,20 @@ internal sealed class UnitView
                 .OrderBy(place => place.Along),
         ];
 
-    public static int Rank(ComparedPlace place) =>
-        place.Comparison.Verdict switch
+    public static int Rank(ComparedPlace place) => Rank(place.Comparison.Verdict);
+
+    public static int Rank(Verdict verdict) =>
+        verdict switch
         {
             Verdict.NotMet => 0,
             Verdict.Unproven => 1,
             _ => 2,
         };
+
+    private string Seen(MeasuredQuantity quantity) =>
+        Work.Entries.OfType<Reading>().LastOrDefault(reading => reading.Quantity == quantity) is { } last
+            ? BenchWords.Observed(last.Observed)
+            : "not read";
 
     private static decimal ZoneWidth(ComparedPlace place) =>
         place.Comparison is { LowerLimit: { } lower, UpperLimit: { } upper }

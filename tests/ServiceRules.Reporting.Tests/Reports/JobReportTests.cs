@@ -1,4 +1,5 @@
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Demo;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
@@ -125,6 +126,45 @@ public sealed class JobReportTests : IDisposable
         // The words share the page with a second column, so they are counted, not read in one piece.
         Assert.Equal(120, printed.Split("[U+1F600][U+202E]<b>&amp;</b>").Length - 1);
         AssertTells(printed, token);
+    }
+
+    [Fact]
+    public void LayOut_DemoJobsOfEveryKind_StayInsideTheirMargins()
+    {
+        const int EveryNth = 23;
+        var jobs = DemoScenario
+            .Make(DemoScenario.UsualSeed, SampleJobs.DemoSite)
+            .Where((_, index) => index % EveryNth == 0)
+            .Select(job => SampleJobs.Judge(job.Record))
+            .ToList();
+
+        Assert.True(jobs.Count > 10);
+        Assert.All(
+            jobs,
+            job =>
+                Assert.All(
+                    LayOut(job).Texts(),
+                    text =>
+                    {
+                        Assert.InRange(text.X, 33.9, PageDesign.A4Width - 34);
+                        Assert.InRange(text.X + text.Width, 34, PageDesign.A4Width - 33.9);
+                        Assert.InRange(text.Baseline, 20, PageDesign.A4Height - 20);
+                    }
+                )
+        );
+    }
+
+    [Fact]
+    public void MarkOf_ReadingsInButProcedureBroken_ShowsTheBreach()
+    {
+        var job = new JobView(SampleJobs.FullService, ReportTerms.Default, FontMeasure.Shipped, IssuedAt);
+        var unit = job.Units.Single(one => one.Work.Id.Text == "U-01-2");
+
+        var clearances = unit.Telling(MeasuredQuantity.Clearance);
+
+        Assert.NotEmpty(clearances);
+        Assert.All(clearances, place => Assert.Equal(Verdict.Met, place.Comparison.Verdict));
+        Assert.Equal(Verdict.NotMet, unit.MarkOf(MeasuredQuantity.Clearance)!.Verdict);
     }
 
     [Fact]

@@ -70,6 +70,8 @@ internal static class SampleJobs
         return new RuleBook([head with { Rules = [.. rules] }], [.. sheets]);
     }
 
+    public static SiteRegisters DemoSite => Site.Value;
+
     private static SiteRegisters ReadSite()
     {
         string[] site = ["rules", "site-alder-reach"];

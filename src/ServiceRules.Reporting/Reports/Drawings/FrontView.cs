@@ -15,21 +15,23 @@ internal sealed class FrontView
 {
     public const double Width = 306;
 
-    private const double PointsPerMillimetre = 0.258;
-    private const double LabelWidth = 50;
-    private const double OuterWidth = 30;
-    private const double RowHeight = 15;
+    private const double PointsPerMillimetre = 0.234;
+    private const double LabelWidth = 76;
+    private const double OuterWidth = 26;
+    private const double RowHeight = 11.5;
     private const double BodyHeight = 58;
 
-    private static readonly (MeasuredQuantity Quantity, FigureKind Kind)[] Rows =
+    private static readonly MeasuredQuantity[] Order =
     [
-        (MeasuredQuantity.ShieldGap, FigureKind.Itself),
-        (MeasuredQuantity.Clearance, FigureKind.Itself),
-        (MeasuredQuantity.FrontRoller, FigureKind.Itself),
-        (MeasuredQuantity.HeightOfCut, FigureKind.Itself),
-        (MeasuredQuantity.GroomerHeight, FigureKind.Itself),
-        (MeasuredQuantity.GroomerHeight, FigureKind.AboveOther),
-        (MeasuredQuantity.BrushGap, FigureKind.Itself),
+        MeasuredQuantity.ShieldGap,
+        MeasuredQuantity.Clearance,
+        MeasuredQuantity.Edge,
+        MeasuredQuantity.FrontRoller,
+        MeasuredQuantity.HeightOfCut,
+        MeasuredQuantity.GroomerHeight,
+        MeasuredQuantity.BrushGap,
+        MeasuredQuantity.BearingPlay,
+        MeasuredQuantity.Guards,
     ];
 
     private readonly JobView _job;
@@ -53,29 +55,32 @@ internal sealed class FrontView
 
     public static Picture Of(JobView job, UnitView unit, LimitSheet sheet)
     {
-        var rows = Rows.Select(row => (row.Quantity, row.Kind, Places: unit.Telling(row.Quantity, row.Kind)))
-            .Where(row => row.Places.Count > 0)
+        var rows = Order
+            .Select(quantity => (Mark: unit.MarkOf(quantity), Places: PlacesOf(unit, quantity)))
+            .Where(row => row.Mark is not null)
+            .Select(row => (Mark: row.Mark!, row.Places))
             .ToList();
-        var view = new FrontView(job, unit, sheet, BodyHeight + (RowHeight * rows.Count) + 10);
+        var view = new FrontView(job, unit, sheet, BodyHeight + (RowHeight * rows.Count) + 2);
         view.Body(rows.SelectMany(row => row.Places).Where(place => !place.IsEnd));
         for (var index = 0; index < rows.Count; index++)
         {
-            view.Row(
-                ReportWords.Of(rows[index].Quantity, rows[index].Kind),
-                rows[index].Places,
-                BodyHeight + (RowHeight * index)
-            );
+            view.Row(rows[index].Mark, rows[index].Places, BodyHeight + (RowHeight * index));
         }
         var told = rows.Select(row =>
-            $"{ReportWords.Of(row.Quantity, row.Kind)}: "
-            + string.Join(
-                ", ",
+            $"{row.Mark.Name} {VerdictPrint.Of(row.Mark.Verdict).Word}"
+            + string.Concat(
                 row.Places.Select(place =>
-                    $"{place.Comparison.Place} {VerdictPrint.Of(place.Comparison.Verdict).Word}"
+                    $", {place.Comparison.Place} {VerdictPrint.Of(place.Comparison.Verdict).Word}"
                 )
             )
         );
         return view._drawing.AsFigure($"front view of unit {unit.Work.Id}; {string.Join("; ", told)}");
+    }
+
+    private static IReadOnlyList<ComparedPlace> PlacesOf(UnitView unit, MeasuredQuantity quantity)
+    {
+        var itself = unit.Telling(quantity);
+        return itself.Count > 0 ? itself : unit.Telling(quantity, FigureKind.AboveOther);
     }
 
     private double Right => X(_sheet.Width.Governing.Value);
@@ -121,15 +126,29 @@ internal sealed class FrontView
         }
     }
 
-    private void Row(string name, IReadOnlyList<ComparedPlace> places, double top)
+    private void Row(QuantityMark mark, IReadOnlyList<ComparedPlace> places, double top)
     {
-        var system = _unit.SystemOf(places[0].Comparison.Quantity);
+        const double Side = 6;
         var middle = top + (RowHeight / 2);
+        var print = VerdictPrint.Of(mark.Verdict);
+        var box = new Box(0, middle - (Side / 2), Side, Side);
         _drawing.Line(0, top, Width, top, new Stroke(Palette.Hair, 0.35));
-        _drawing.Text(0, middle + 2, _job.Say(name), Palette.TinyBold, Align.Left, LabelWidth);
+        MarkDrawing.Put(_drawing, print.Mark, box, print.Ink, Ink.White);
+        _drawing.Text(
+            Side + 3,
+            middle + 2,
+            _job.Say(mark.Name),
+            Palette.TinyBold,
+            Align.Left,
+            LabelWidth - Side - 3
+        );
+        if (places.Count == 0)
+        {
+            _drawing.Text((_left + Right) / 2, middle + 2, mark.Told, Palette.Tiny, Align.Centre);
+        }
         foreach (var place in places)
         {
-            Put(place, system, middle);
+            Put(place, _unit.SystemOf(place.Comparison.Quantity), middle);
         }
     }
 

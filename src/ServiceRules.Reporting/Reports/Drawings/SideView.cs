@@ -21,6 +21,8 @@ internal sealed class SideView
     private const double KnifeRise = 13;
     private const double RollerRadius = 12;
 
+    private const double CallOutWidth = 60;
+
     /// <summary>Baseline of the call-outs under the roller plane.</summary>
     private const double Below = 141;
 
@@ -43,7 +45,6 @@ internal sealed class SideView
         _centre = new Point(ReelX, PlaneY - KnifeRise - 2.5 - _radius);
     }
 
-    /// <summary>The drawing; its size is always the same.</summary>
     public static Picture Of(JobView job, UnitView unit, LimitSheet sheet)
     {
         var view = new SideView(job, unit, sheet);
@@ -52,8 +53,14 @@ internal sealed class SideView
         view.Bedknife();
         view.Fittings();
         view.CallOuts();
-        return view._drawing.AsFigure($"side view of unit {unit.Work.Id}: {view.Told()}");
+        return view._drawing.AsFigureBelow(view.EmptyTop, $"side view of unit {unit.Work.Id}: {view.Told()}");
     }
+
+    /// <summary>Height that nothing is drawn in: no call-out stands above the reel.</summary>
+    private double EmptyTop =>
+        Reads(MeasuredQuantity.ShieldGap) || Reads(MeasuredQuantity.ReelDiameter)
+            ? 0
+            : Math.Max(0, _centre.Y - _radius - 9);
 
     private double FrontX => ReelX - _radius - 25;
 
@@ -168,41 +175,30 @@ internal sealed class SideView
         _drawing.Text(2, Height - 1.5, "moves to the left; gaps enlarged", Palette.Label);
     }
 
-    private bool Reads(MeasuredQuantity quantity) =>
-        _unit.Places.Any(place => place.Comparison.Quantity == quantity);
+    private bool Reads(MeasuredQuantity quantity) => _unit.MarkOf(quantity) is not null;
 
     private void CallOut(MeasuredQuantity quantity, Point at, Point label)
     {
-        var worst = Worst(quantity);
-        if (worst is null)
+        if (_unit.MarkOf(quantity) is not { } mark)
         {
             return;
         }
-        var print = VerdictPrint.Of(worst.Comparison.Verdict);
-        var name = _job.Say(ReportWords.Of(quantity, worst.Kind));
-        var known = LengthPrint.Known(worst.Comparison, _unit.SystemOf(quantity));
+        var print = VerdictPrint.Of(mark.Verdict);
         var bend = new Point(label.X + 3.5, label.Y > at.Y ? label.Y - 6 : label.Y + 9);
         _drawing.Line(at.X, at.Y, bend.X, bend.Y, new Stroke(print.Ink, 0.5));
         _drawing.Circle(at, 1.1, print.Ink);
         MarkDrawing.Put(_drawing, print.Mark, new Box(label.X, label.Y - 5.5, 7, 7), print.Ink, Ink.White);
-        _drawing.Text(label.X + 9, label.Y - 0.5, name, Palette.TinyBold);
-        _drawing.Text(label.X + 9, label.Y + 6.5, known, Palette.Tiny);
+        var room = Math.Min(Width - label.X - 9, CallOutWidth);
+        _drawing.Text(label.X + 9, label.Y - 0.5, _job.Say(mark.Name), Palette.TinyBold, Align.Left, room);
+        _drawing.Text(label.X + 9, label.Y + 6.5, mark.Told, Palette.Tiny, Align.Left, room);
     }
-
-    private ComparedPlace? Worst(MeasuredQuantity quantity) =>
-        _unit
-            .Places.Where(place => place.Comparison.Quantity == quantity)
-            .OrderBy(UnitView.Rank)
-            .ThenBy(place => place.Kind)
-            .ThenBy(place => place.IsEnd)
-            .FirstOrDefault();
 
     private string Told()
     {
-        var quantities = _unit.Places.Select(place => place.Comparison.Quantity).Distinct();
-        var told = quantities.Select(quantity =>
-            $"{ReportWords.Of(quantity)} {VerdictPrint.Of(Worst(quantity)!.Comparison.Verdict).Word}"
-        );
+        var told = Enum.GetValues<MeasuredQuantity>()
+            .Select(quantity => _unit.MarkOf(quantity))
+            .OfType<QuantityMark>()
+            .Select(mark => $"{mark.Name} {VerdictPrint.Of(mark.Verdict).Word}");
         return string.Join(", ", told);
     }
 

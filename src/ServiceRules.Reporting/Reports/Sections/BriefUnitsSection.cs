@@ -65,17 +65,15 @@ internal static class BriefUnitsSection
 
     private static Block Strip(JobView job, UnitView unit)
     {
-        var quantity = unit
-            .Places.Select(place => (MeasuredQuantity?)place.Comparison.Quantity)
-            .FirstOrDefault();
-        if (quantity is not { } read || unit.Sheet is not { } sheet)
+        if (unit.Sheet is not { } sheet)
         {
             return new Gap(0);
         }
-        var places = unit.Telling(read);
+        var read = unit.Places.Select(place => (MeasuredQuantity?)place.Comparison.Quantity).FirstOrDefault();
+        var places = read is { } quantity ? unit.Telling(quantity) : [];
         return places.Count == 0
-            ? new Gap(0)
-            : WidthStrip.Of(places, sheet, unit.SystemOf(read), StripWidth, StripHeight, job.Measure);
+            ? UnitTiles.Alone(job, unit, sheet, StripWidth, StripHeight)
+            : WidthStrip.Of(places, sheet, unit.SystemOf(read!.Value), StripWidth, StripHeight, job.Measure);
     }
 
     private static Stack Told(JobView job, UnitView unit)
@@ -120,6 +118,9 @@ internal static class BriefUnitsSection
             var name = quantities.Count > 1 ? job.Say(ReportWords.Of(quantity)) + " " : "";
             return name + string.Join(", ", places);
         });
-        return string.Join("; ", told.Where(text => text.Length > 0));
+        var seen = unit
+            .Work.Entries.Where(entry => entry is Reading { Observed: not Observation.Measured })
+            .Select(entry => job.Say(BenchWords.Told(entry)));
+        return string.Join("; ", told.Concat(seen).Where(text => text.Length > 0));
     }
 }

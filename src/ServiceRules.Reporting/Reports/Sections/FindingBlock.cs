@@ -51,7 +51,7 @@ internal static class FindingBlock
     }
 
     private static string ToDo(JobView job, Finding finding) =>
-        finding.Remedy is null
-            ? RemedyText.Whole(job.Say(job.Rule(finding.Rule)?.Advice ?? ""))
-            : string.Join("\n", RemedyText.Of(job, finding.Remedy, job.SystemOf(finding)));
+        finding.Verdict is Verdict.Met or Verdict.NotApplicable ? ""
+        : finding.Remedy is null ? RemedyText.Whole(job.Say(job.Rule(finding.Rule)?.Advice ?? ""))
+        : string.Join("\n", RemedyText.Of(job, finding.Remedy, job.SystemOf(finding)));
 }

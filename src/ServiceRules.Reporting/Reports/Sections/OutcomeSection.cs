@@ -55,6 +55,9 @@ internal static class OutcomeSection
         var state = job.Assessment.State == RecordState.Open ? "The job is still open. " : "";
         var told = held switch
         {
+            0 when job.Assessment.Job.Disposition != Disposition.Release => units == 1
+                ? "The unit by itself may go out; the job as a whole is kept in."
+                : "Each unit by itself may go out; the job as a whole is kept in.",
             0 => units == 1 ? "The unit may go out." : $"All {units} units may go out.",
             _ when units == 1 => "The unit is kept in.",
             _ when held == units => $"All {units} units are kept in.",

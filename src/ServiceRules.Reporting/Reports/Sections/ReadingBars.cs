@@ -40,8 +40,8 @@ internal static class ReadingBars
                 Head("place"),
                 Head("known (± expanded)"),
                 Head("limits (ticks), zone that counts as in (darker)"),
-                Head("chance in"),
-                Head("to limit"),
+                Head("chance in", Align.Right),
+                Head("to limit", Align.Right),
             ]),
             rows,
             new TableStyle(3, 0.8, Palette.HairLine) { HeaderLine = Palette.Outline }
@@ -97,7 +97,8 @@ internal static class ReadingBars
         return place.Length == 0 ? word : $"{word}, {place}";
     }
 
-    private static Paragraph Head(string text) => new(text, Palette.TinyQuiet);
+    private static Paragraph Head(string text, Align align = Align.Left) =>
+        new(text, Palette.TinyQuiet, align);
 
     private static string Chance(Comparison comparison) =>
         comparison.Probability is { } chance

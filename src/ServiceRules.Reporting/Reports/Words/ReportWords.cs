@@ -35,6 +35,7 @@ internal static class ReportWords
             FigureKind.Itself => Of(quantity),
             FigureKind.AboveOther when quantity == MeasuredQuantity.GroomerHeight => "groomer to height",
             FigureKind.AboveOther => $"{Of(quantity)}, difference",
+            FigureKind.OutOfParallel when quantity == MeasuredQuantity.FrontRoller => "roller parallel",
             FigureKind.OutOfParallel => $"{Of(quantity)}, parallel",
             FigureKind.Spread => $"{Of(quantity)}, spread",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
