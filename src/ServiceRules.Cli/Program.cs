@@ -1,1 +1,3 @@
-return 0;
+using ServiceRules.Cli.Setup;
+
+return CommandLine.Run(args, Console.Out, Console.Error);

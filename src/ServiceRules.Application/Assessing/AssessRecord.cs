@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
 using ServiceRules.Evidence;
-using ServiceRules.Formats.Json;
-using ServiceRules.Formats.Json.Source;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
@@ -34,10 +31,10 @@ public sealed class AssessRecord
             return new AssessOutcome.Refused(problems);
         }
 
-        var unknown = UnknownSheets(record, source);
-        return unknown.IsEmpty
+        var dangling = RecordReferences.Check(record, source, book.Value);
+        return dangling.IsEmpty
             ? new AssessOutcome.Judged(Assess(record, CanonicalForm.Of(bytes.Span)))
-            : new AssessOutcome.Refused(new ProblemReport(unknown, 0));
+            : new AssessOutcome.Refused(dangling);
     }
 
     /// <summary>Judges a record that was made here, not read.</summary>
@@ -50,19 +47,4 @@ public sealed class AssessRecord
         var written = CanonicalForm.Of(ContextFormat.Current.Write(context));
         return judge.Decide((record, document), (context, written), book);
     }
-
-    private ImmutableArray<Problem> UnknownSheets(ServiceRecord record, SourceDocument source) =>
-        [
-            .. record
-                .Units.Select((unit, index) => (unit, index))
-                .Where(placed => book.Value.Sheet(placed.unit.Sheet) is null)
-                .Select(placed =>
-                    source.ProblemAt(
-                        JsonPointer.Root.Member("units").Item(placed.index).Member("sheet"),
-                        ProblemCode.DanglingReference,
-                        "no limit sheet of this name is in force",
-                        string.Join(", ", book.Value.Sheets.Select(sheet => sheet.Id.Text))
-                    )
-                ),
-        ];
 }

@@ -71,14 +71,7 @@ internal sealed class JobView
     public Rule? Rule(string id) => _rules.GetValueOrDefault(id);
 
     /// <summary>The units in which the readings behind a finding were taken.</summary>
-    public UnitSystem SystemOf(Finding finding)
-    {
-        var unit =
-            Units.FirstOrDefault(one => finding.Subject is Subject.Unit subject && subject.Id == one.Work.Id)
-            ?? Units[0];
-        var quantity = finding.Comparisons.Select(one => (MeasuredQuantity?)one.Quantity).FirstOrDefault();
-        return unit.SystemOf(quantity ?? MeasuredQuantity.Clearance);
-    }
+    public UnitSystem SystemOf(Finding finding) => ReadingUnits.Of(Record, finding);
 
     public string TitleOf(Finding finding) => Say(Rule(finding.Rule)?.Title ?? finding.Rule);
 

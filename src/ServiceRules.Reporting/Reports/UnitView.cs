@@ -81,18 +81,8 @@ internal sealed class UnitView
         );
     }
 
-    /// <summary>The units in which a quantity was read on this unit; metric when it was not read.</summary>
-    public UnitSystem SystemOf(MeasuredQuantity quantity)
-    {
-        var systems = Work
-            .Entries.OfType<Reading>()
-            .Where(reading => reading.Quantity == quantity)
-            .Select(SystemOf)
-            .OfType<UnitSystem>()
-            .ToList();
-        var any = Work.Entries.OfType<Reading>().Select(SystemOf).OfType<UnitSystem>().ToList();
-        return Most(systems) ?? Most(any) ?? UnitSystem.Metric;
-    }
+    /// <summary>The units in which a quantity was read on this unit.</summary>
+    public UnitSystem SystemOf(MeasuredQuantity quantity) => ReadingUnits.Of(Work, quantity);
 
     /// <summary>
     /// The places of one quantity, one comparison each: the worst verdict, and among equals the tightest limits.
@@ -138,17 +128,4 @@ internal sealed class UnitView
             _job.KindOf(finding),
             ComparedPlace.Position(comparison.Place, Sheet)
         ));
-
-    private static UnitSystem? SystemOf(Reading reading) =>
-        reading.Observed switch
-        {
-            Observation.Measured measured => measured.Value.System,
-            Observation.FeelerTest test when test.Feelers.Length > 0 => test.Feelers[0].System,
-            _ => null,
-        };
-
-    private static UnitSystem? Most(List<UnitSystem> systems) =>
-        systems.Count == 0
-            ? null
-            : systems.GroupBy(system => system).OrderByDescending(group => group.Count()).First().Key;
 }

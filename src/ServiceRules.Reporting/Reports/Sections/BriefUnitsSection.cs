@@ -93,7 +93,7 @@ internal static class BriefUnitsSection
         }
         foreach (var finding in unit.NotIn)
         {
-            var todo = string.Join(" ", RemedyText.Of(job, finding.Remedy, job.SystemOf(finding)));
+            var todo = string.Join(" ", RemedyText.Of(job.Say, finding.Remedy, job.SystemOf(finding)));
             lines.Add(
                 job.MarkedLine(
                     VerdictPrint.Of(finding.Verdict),

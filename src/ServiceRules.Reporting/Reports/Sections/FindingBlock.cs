@@ -53,5 +53,5 @@ internal static class FindingBlock
     private static string ToDo(JobView job, Finding finding) =>
         finding.Verdict is Verdict.Met or Verdict.NotApplicable ? ""
         : finding.Remedy is null ? RemedyText.Whole(job.Say(job.Rule(finding.Rule)?.Advice ?? ""))
-        : string.Join("\n", RemedyText.Of(job, finding.Remedy, job.SystemOf(finding)));
+        : string.Join("\n", RemedyText.Of(job.Say, finding.Remedy, job.SystemOf(finding)));
 }

@@ -5,7 +5,7 @@ using ServiceRules.Domain.Verdicts;
 namespace ServiceRules.Reporting.Reports.Words;
 
 /// <summary>Lengths as statements print them, in the units in which they were read.</summary>
-internal static class LengthPrint
+public static class LengthPrint
 {
     private const decimal Inch = 25.4m;
     private const int MetricDecimals = 4;

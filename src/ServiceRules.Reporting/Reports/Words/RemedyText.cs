@@ -6,44 +6,44 @@ using ServiceRules.Domain.Remedies;
 
 namespace ServiceRules.Reporting.Reports.Words;
 
-/// <summary>What to do, in the words of the bench.</summary>
-internal static class RemedyText
+/// <summary>What to do, in the words of the bench, said in the site's own names for the parts.</summary>
+public static class RemedyText
 {
-    public static IEnumerable<string> Of(JobView job, Remedy? remedy, UnitSystem system) =>
+    public static IEnumerable<string> Of(Func<string, string> say, Remedy? remedy, UnitSystem system) =>
         remedy switch
         {
             null => [],
-            Remedy.Turn turn => Turned(job, turn, system),
+            Remedy.Turn turn => Turned(say, turn, system),
             Remedy.OpenUntilFree free =>
             [
-                job.Say(
+                say(
                     $"Turn {ReportWords.Of(free.Adjuster)}: open one step at a time, both sides in turn, until it just "
                         + $"frees at both ends; then open {Steps(free.ThenOpen)} more. {Again(free.Again)}"
                 ),
             ],
             Remedy.Move move =>
             [
-                job.Say(
+                say(
                     $"Move {ReportWords.Of(move.Adjuster)}: left {Signed(move.Left, system)}, right {Signed(move.Right, system)}. "
                         + Again(move.Again)
                 ),
             ],
             Remedy.ReadAgain read =>
             [
-                job.Say($"Read {ReportWords.Of(read.Quantity)} again{At(read.Places)}: {read.Why}."),
+                say($"Read {ReportWords.Of(read.Quantity)} again{At(read.Places)}: {read.Why}."),
             ],
             Remedy.CannotBeTurnedIn cannot =>
             [
-                job.Say($"Cannot be turned in: {cannot.Binding}. What would help: {cannot.WouldHelp}."),
+                say($"Cannot be turned in: {cannot.Binding}. What would help: {cannot.WouldHelp}."),
             ],
-            Remedy.Act act => [job.Say(Whole(act.What))],
+            Remedy.Act act => [say(Whole(act.What))],
             _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy, null),
         };
 
-    private static IEnumerable<string> Turned(JobView job, Remedy.Turn turn, UnitSystem system)
+    private static IEnumerable<string> Turned(Func<string, string> say, Remedy.Turn turn, UnitSystem system)
     {
         var raises = turn.Adjuster is AdjusterKind.Height or AdjusterKind.HeightRange or AdjusterKind.Groomer;
-        yield return job.Say(
+        yield return say(
             $"Turn {ReportWords.Of(turn.Adjuster)}: left {Way(turn.LeftSteps, raises)}, "
                 + $"right {Way(turn.RightSteps, raises)}."
         );
@@ -63,7 +63,7 @@ internal static class RemedyText
         }
         if (!turn.Again.IsEmpty)
         {
-            yield return job.Say(Again(turn.Again));
+            yield return say(Again(turn.Again));
         }
     }
 

@@ -7,7 +7,7 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Reporting.Reports.Words;
 
 /// <summary>What people read for the closed words of records and verdicts. A test holds that none is missing.</summary>
-internal static class ReportWords
+public static class ReportWords
 {
     public static string Of(MeasuredQuantity quantity) =>
         quantity switch
@@ -29,7 +29,7 @@ internal static class ReportWords
         };
 
     /// <summary>What a figure is: the quantity, or what was worked out of it.</summary>
-    public static string Of(MeasuredQuantity quantity, FigureKind kind) =>
+    internal static string Of(MeasuredQuantity quantity, FigureKind kind) =>
         kind switch
         {
             FigureKind.Itself => Of(quantity),

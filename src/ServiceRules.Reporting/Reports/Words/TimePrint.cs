@@ -3,7 +3,7 @@ using ServiceRules.Domain.Timeline;
 namespace ServiceRules.Reporting.Reports.Words;
 
 /// <summary>Times as they were recorded: never moved to another clock.</summary>
-internal static class TimePrint
+public static class TimePrint
 {
     /// <summary>Hour and minute, with seconds only when they are not zero; <c>~</c> before one without offset.</summary>
     public static string Clock(RecordedTime time)

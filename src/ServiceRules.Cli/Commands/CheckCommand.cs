@@ -1,0 +1,82 @@
+using System.CommandLine;
+using System.Text;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Cli.Printing;
+using ServiceRules.Cli.Setup;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Formats.Json;
+
+namespace ServiceRules.Cli.Commands;
+
+/// <summary><c>check FILE...</c>: judges service records and prints for a person at the bench.</summary>
+internal static class CheckCommand
+{
+    private const string Json = "json";
+
+    public static Command Of(Session session)
+    {
+        var files = new Argument<FileInfo[]>("FILE")
+        {
+            Description = "Service records.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var all = new Option<bool>("--all") { Description = "Show everything, also what is in." };
+        var format = new Option<string>("--format")
+        {
+            Description = "text, or json: the assessment in canonical form, one line for each record.",
+            DefaultValueFactory = _ => "text",
+        };
+        format.AcceptOnlyFromAmong("text", Json);
+        var command = new Command(
+            "check",
+            "Judges service records: 0 every job may go out, 1 at least one hold or stop, 2 unreadable input."
+        )
+        {
+            files,
+            all,
+            format,
+            RulesInForce.Option,
+        };
+        command.SetAction(parsed =>
+        {
+            var judging = RulesInForce.Judging(parsed);
+            var outcomes = parsed
+                .GetRequiredValue(files)
+                .Select(file =>
+                    Check(file, judging, session, parsed.GetValue(all), parsed.GetValue(format) == Json)
+                )
+                .ToList();
+            return outcomes.Max();
+        });
+        return command;
+    }
+
+    private static int Check(FileInfo file, AssessRecord judging, Session session, bool showAll, bool asJson)
+    {
+        switch (judging.Assess(InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes)))
+        {
+            case AssessOutcome.Refused refused:
+                ProblemPrint.Write(session.Error, file.ToString(), refused.Problems);
+                return ExitCode.Unusable;
+            case AssessOutcome.Judged { Assessed: var assessed }:
+                Print(assessed, session, showAll, asJson);
+                return assessed.Assessment.Job.Disposition == Disposition.Release
+                    ? ExitCode.Good
+                    : ExitCode.NotGood;
+            default:
+                throw new InvalidOperationException("an unknown outcome of judging");
+        }
+    }
+
+    private static void Print(Assessed assessed, Session session, bool showAll, bool asJson)
+    {
+        if (asJson)
+        {
+            session.Output.WriteLine(Encoding.UTF8.GetString(assessed.Evidence.Assessment.Bytes.Span));
+        }
+        else
+        {
+            new BenchPrint(session.Screen, assessed, showAll).Print();
+        }
+    }
+}

@@ -1,0 +1,116 @@
+using System.CommandLine;
+using System.Text;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Demo;
+using ServiceRules.Cli.Printing;
+using ServiceRules.Cli.Setup;
+using ServiceRules.Formats.Records;
+using ServiceRules.Reporting.Reports;
+using ServiceRules.Reporting.Signing;
+using Spectre.Console;
+
+namespace ServiceRules.Cli.Commands;
+
+/// <summary><c>demo</c>: two seasons of an invented shop, made, judged, summed up and reported.</summary>
+internal static class DemoCommand
+{
+    public static Command Of(Session session)
+    {
+        var output = new Option<DirectoryInfo>("--out")
+        {
+            Description = "Folder for records, reports and the summary.",
+            HelpName = "DIR",
+            DefaultValueFactory = _ => new DirectoryInfo("demo-out"),
+        };
+        var seed = new Option<int>("--seed")
+        {
+            Description = "Another number gives other wear and readings, and the same faults.",
+            DefaultValueFactory = _ => DemoScenario.UsualSeed,
+        };
+        var command = new Command(
+            "demo",
+            "Makes two seasons of an invented shop, judges them, sums up and writes signed reports: 0 when every seeded fault was found and no other."
+        )
+        {
+            output,
+            seed,
+            RulesInForce.Option,
+            SigningKeys.Folder,
+            SigningKeys.Organisation,
+        };
+        command.SetAction(parsed =>
+            Run(parsed, parsed.GetRequiredValue(output).FullName, parsed.GetValue(seed), session)
+        );
+        return command;
+    }
+
+    private static int Run(ParseResult parsed, string folder, int seed, Session session)
+    {
+        var loaded = RulesInForce.Load(parsed);
+        var judging = RulesInForce.Judging(parsed);
+        using var key = SigningKeys.Open(parsed, session);
+        var jobs = DemoScenario.Make(seed, loaded.Site!);
+        var judged = new List<(DemoJob Job, Assessed Assessed)>(jobs.Length);
+        ProgressLine.Run(
+            session.Progress,
+            "judging",
+            jobs,
+            job => judged.Add((job, JudgeWritten(job, folder, judging)))
+        );
+        var summary = DemoSummary.Of(
+            judged.Select(one => new JudgedDemoJob(one.Job, one.Assessed.Assessment))
+        );
+        var reported = judged.Where(one => one.Job.IsNotable).ToList();
+        ProgressLine.Run(
+            session.Progress,
+            "reports",
+            reported,
+            one =>
+                InputFile.Write(
+                    Path.Combine(folder, "reports", one.Assessed.Record.Id.Text + ".pdf"),
+                    JobReport.Write(one.Assessed, ReportTerms.Default, key, session.Clock.GetUtcNow())
+                )
+        );
+        Finish(folder, key, summary, reported.Count, session);
+        return summary.IsExact ? ExitCode.Good : ExitCode.NotGood;
+    }
+
+    /// <summary>Judges what was written to the file, as anybody would who is handed it.</summary>
+    private static Assessed JudgeWritten(DemoJob job, string folder, AssessRecord judging)
+    {
+        var bytes = RecordFormat.Current.Write(job.Record);
+        InputFile.Write(Path.Combine(folder, "records", job.Record.Id.Text + ".json"), bytes);
+        return judging.Assess(bytes) switch
+        {
+            AssessOutcome.Judged { Assessed: var assessed } => assessed,
+            AssessOutcome.Refused refused => throw new InvalidOperationException(
+                $"the demo made a record that is refused: {job.Record.Id}: {refused.Problems}"
+            ),
+            _ => throw new InvalidOperationException("an unknown outcome of judging"),
+        };
+    }
+
+    private static void Finish(
+        string folder,
+        SigningKey key,
+        DemoSummary summary,
+        int reports,
+        Session session
+    )
+    {
+        using var text = new StringWriter { NewLine = "\n" };
+        SummaryPrint.Write(text, summary);
+        InputFile.Write(Path.Combine(folder, "summary.txt"), Encoding.UTF8.GetBytes(text.ToString()));
+        InputFile.Write(
+            Path.Combine(folder, "certificate.pem"),
+            Encoding.ASCII.GetBytes(key.CertificatePem + "\n")
+        );
+        session.Output.Write(text.ToString());
+        session.Output.WriteLine();
+        session.Output.WriteLine($"Written to {folder}:");
+        session.Output.WriteLine($"  records/         {summary.Jobs} service records");
+        session.Output.WriteLine($"  reports/         {reports} signed reports, of the jobs named above");
+        session.Output.WriteLine("  certificate.pem  the certificate they are signed with");
+        session.Output.WriteLine("  summary.txt      the summary above");
+    }
+}

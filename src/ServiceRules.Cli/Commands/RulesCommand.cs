@@ -1,0 +1,15 @@
+using System.CommandLine;
+using ServiceRules.Cli.Setup;
+
+namespace ServiceRules.Cli.Commands;
+
+/// <summary><c>rules</c>: what is done with the rules themselves.</summary>
+internal static class RulesCommand
+{
+    public static Command Of(Session session) =>
+        new("rules", "Checks and tests rule packs, limit sheets and the site's registers.")
+        {
+            RulesCheckCommand.Of(session),
+            RulesTestCommand.Of(session),
+        };
+}

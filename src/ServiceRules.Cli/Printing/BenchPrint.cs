@@ -1,0 +1,175 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Reports.Words;
+using Spectre.Console;
+using Requirement = ServiceRules.Rules.Model.Rule;
+
+namespace ServiceRules.Cli.Printing;
+
+/// <summary>
+/// One job for a person at the bench: the outcome, then what is out or not proven and what to do about it, then what
+/// is in, folded to a line. A verdict is always a word; colour only repeats it.
+/// </summary>
+internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll)
+{
+    private readonly Dictionary<string, Requirement> rules = job
+        .Book.Packs.SelectMany(pack => pack.Rules)
+        .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
+        .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
+
+    public void Print()
+    {
+        Heading();
+        foreach (var unit in job.Record.Units)
+        {
+            UnitLine(unit);
+        }
+
+        Group("Job and safe work", finding => finding.Subject is Subject.Job);
+        Group("Units together", finding => finding.Subject is Subject.Set);
+        foreach (var unit in job.Record.Units)
+        {
+            Group(
+                $"Unit {unit.Id}",
+                finding => finding.Subject is Subject.Unit subject && subject.Id == unit.Id
+            );
+        }
+
+        Cautions();
+    }
+
+    private void Heading()
+    {
+        var record = job.Record;
+        var tasks = string.Join(", ", record.Tasks.Select(ReportWords.Of));
+        var (word, style) = OutcomeWord(job.Assessment.Job.Disposition);
+        screen.MarkupLineInterpolated(
+            $"[bold]{record.Id}[/]  machine {record.Machine.Id}  {record.Date:yyyy-MM-dd}  {tasks}: [bold {style}]{word}[/]"
+        );
+        if (job.Assessment.State == RecordState.Open)
+        {
+            screen.WriteLine("  in progress: nobody has signed the job off, so nothing is released yet");
+        }
+    }
+
+    private void UnitLine(UnitWork unit)
+    {
+        var outcome = job.Assessment.Units.First(one => one.Unit == unit.Id).Outcome;
+        var (word, style) = OutcomeWord(outcome.Disposition);
+        var place = unit.Position is { } position ? $", position {position}" : "";
+        screen.MarkupLineInterpolated($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]");
+    }
+
+    private void Group(string title, Func<Finding, bool> belongs)
+    {
+        var findings = job
+            .Assessment.Findings.Where(belongs)
+            .Where(finding => finding.Verdict != Verdict.NotApplicable)
+            .ToList();
+        var told = findings.Where(finding => showAll || finding.Verdict != Verdict.Met).ToList();
+        if (findings.Count == 0)
+        {
+            return;
+        }
+
+        if (told.Count == 0)
+        {
+            screen.WriteLine($"{title}: all in ({ReportWords.Counted(findings.Count, "rule", "rules")})");
+            return;
+        }
+
+        screen.MarkupLineInterpolated($"[bold]{title}[/]");
+        foreach (
+            var finding in told.OrderByDescending(one => one.Effect)
+                .ThenBy(one => one.Rule, StringComparer.Ordinal)
+        )
+        {
+            Tell(finding);
+        }
+
+        var rest = findings.Count - told.Count;
+        if (rest > 0)
+        {
+            screen.WriteLine($"  in: {ReportWords.Counted(rest, "rule", "rules")}");
+        }
+    }
+
+    private void Tell(Finding finding)
+    {
+        var rule = rules.GetValueOrDefault(finding.Rule);
+        var (word, style) = VerdictWord(finding, rule);
+        var effect = finding.Effect switch
+        {
+            Effect.Stop => ", stops",
+            Effect.Hold => ", holds",
+            _ => "",
+        };
+        screen.MarkupLineInterpolated(
+            $"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]"
+        );
+        Line(finding.Statement);
+        var system = ReadingUnits.Of(job.Record, finding);
+        foreach (var comparison in finding.Comparisons.Where(one => showAll || one.Verdict != Verdict.Met))
+        {
+            Line("  " + ComparisonLine.Of(comparison, system));
+        }
+
+        foreach (var notice in finding.Notices)
+        {
+            Line($"note: {notice}");
+        }
+
+        if (finding.LetOut is { } letOut)
+        {
+            Line($"let out: {letOut}");
+        }
+
+        if (finding.Verdict is Verdict.Met or Verdict.NotApplicable)
+        {
+            return;
+        }
+
+        var todo = RemedyText.Of(text => text, finding.Remedy, system).ToList();
+        foreach (var step in todo.Count > 0 ? todo : [rule?.Advice ?? ""])
+        {
+            Line($"do: {step}");
+        }
+    }
+
+    private void Cautions()
+    {
+        if (job.Assessment.Job.Disposition == Disposition.Release && !showAll)
+        {
+            return;
+        }
+
+        screen.WriteLine(
+            "Before hands go near: make safe and keep the key. A sharp reel cuts at rest: gloves, and turn it with a tool."
+        );
+        screen.WriteLine("The unit's own manual, local codes and licensed practice come before this answer.");
+    }
+
+    private void Line(string text) => screen.WriteLine("      " + text);
+
+    private static (string Word, string Style) VerdictWord(Finding finding, Requirement? rule)
+    {
+        var isSafeWork = finding.Subject is Subject.Job && rule?.Severity == Severity.Stop;
+        return finding.Verdict switch
+        {
+            Verdict.Met => (isSafeWork ? "record shows" : "in", "green"),
+            Verdict.NotMet => (isSafeWork ? "record does not show" : "OUT", "red"),
+            Verdict.Unproven => ("NOT PROVEN", "yellow"),
+            _ => ("does not apply", "grey"),
+        };
+    }
+
+    private (string Word, string Style) OutcomeWord(Disposition disposition) =>
+        disposition switch
+        {
+            Disposition.Release => ("may go out", "green"),
+            Disposition.Hold => ("HOLD", "yellow"),
+            _ when job.Assessment.State == RecordState.Open => ("MAKE SAFE FIRST", "red"),
+            _ => ("SAFE WORK NOT SHOWN", "red"),
+        };
+}

@@ -1,0 +1,40 @@
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Cli.Printing;
+
+/// <summary>One comparison on one line: place, what is known, limit, margin, probability.</summary>
+internal static class ComparisonLine
+{
+    public static string Of(Comparison comparison, UnitSystem system)
+    {
+        var word = comparison.Verdict switch
+        {
+            Verdict.Met => "in",
+            Verdict.NotMet => "out",
+            Verdict.Unproven => "not proven",
+            _ => "does not apply",
+        };
+        List<string> parts = [$"{comparison.Place}: {word}", LengthPrint.Known(comparison, system)];
+        if (LengthPrint.Limits(comparison, system) is { Length: > 0 } limits)
+        {
+            parts.Add($"limit {limits}");
+        }
+
+        if (comparison.Margin is { } margin)
+        {
+            parts.Add($"margin {LengthPrint.Margin(margin, system)}");
+        }
+
+        if (comparison.Probability is { } probability)
+        {
+            parts.Add(
+                string.Create(CultureInfo.InvariantCulture, $"{probability * 100:0.##} % probable to be in")
+            );
+        }
+
+        return string.Join(", ", parts);
+    }
+}

@@ -1,0 +1,58 @@
+using System.CommandLine;
+using ServiceRules.Cli.Commands;
+
+namespace ServiceRules.Cli.Setup;
+
+/// <summary>The command line as a whole: what there is, and how failures end.</summary>
+internal static class CommandLine
+{
+    public static int Run(string[] args, TextWriter output, TextWriter error)
+    {
+        var session = new Session(output, error);
+        try
+        {
+            var parsed = Root(session).Parse(args);
+            if (parsed.Errors.Count > 0)
+            {
+                foreach (var problem in parsed.Errors)
+                {
+                    error.WriteLine(problem.Message);
+                }
+
+                error.WriteLine("`servicerules --help` lists what there is.");
+                return ExitCode.Unusable;
+            }
+
+            return parsed.Invoke(
+                new InvocationConfiguration
+                {
+                    Output = output,
+                    Error = error,
+                    EnableDefaultExceptionHandler = false,
+                }
+            );
+        }
+        catch (InputException unusable)
+        {
+            error.WriteLine(unusable.Message);
+            return ExitCode.Unusable;
+        }
+#pragma warning disable CA1031 // The edge of the product: a failure of the tool is told in one line, never as a stack trace.
+        catch (Exception failure)
+        {
+            error.WriteLine($"servicerules failed: {failure.Message}");
+            return ExitCode.Failed;
+        }
+#pragma warning restore CA1031
+    }
+
+    private static RootCommand Root(Session session) =>
+        new("Judges service records of reel cutting units, and issues and verifies signed reports.")
+        {
+            CheckCommand.Of(session),
+            ReportCommand.Of(session),
+            VerifyCommand.Of(session),
+            RulesCommand.Of(session),
+            DemoCommand.Of(session),
+        };
+}

@@ -1,0 +1,42 @@
+namespace ServiceRules.Cli.Setup;
+
+/// <summary>Reads a file that somebody hands us: never more of it than the reader behind would accept.</summary>
+internal static class InputFile
+{
+    /// <exception cref="InputException">There is no such file, or it cannot be read.</exception>
+    public static byte[] ReadUpTo(string path, int limit)
+    {
+        try
+        {
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            var wanted = (int)Math.Min(stream.CanSeek ? stream.Length : limit + 1L, limit + 1L);
+            var bytes = new byte[wanted];
+            var count = stream.ReadAtLeast(bytes, wanted, throwOnEndOfStream: false);
+            return count == wanted ? bytes : bytes[..count];
+        }
+        catch (Exception failure)
+            when (failure is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            throw new InputException($"`{path}` cannot be read: {failure.Message}");
+        }
+    }
+
+    /// <exception cref="InputException">It cannot be written.</exception>
+    public static void Write(string path, byte[] content)
+    {
+        try
+        {
+            if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder)
+            {
+                Directory.CreateDirectory(folder);
+            }
+
+            File.WriteAllBytes(path, content);
+        }
+        catch (Exception failure)
+            when (failure is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            throw new InputException($"`{path}` cannot be written: {failure.Message}");
+        }
+    }
+}

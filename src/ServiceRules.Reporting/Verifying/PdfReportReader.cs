@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Application.Reports;
+using ServiceRules.Reporting.Signing;
+
+namespace ServiceRules.Reporting.Verifying;
+
+/// <summary>Reads signed reports on their raw bytes, with the certificates that are trusted here.</summary>
+public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : IReportReader
+{
+    public SignedReport Read(ReadOnlyMemory<byte> file)
+    {
+        var verified = PdfVerification.Verify(file, trusted);
+        return new SignedReport(
+            [.. verified.Points.Select(Told)],
+            verified.IsIntact,
+            verified.IsTrusted,
+            verified.Certificate is { } certificate
+                ? $"{certificate.Subject}, certificate SHA-256 {CertificateFingerprint.Of(certificate)}"
+                : null,
+            verified.SignedAt,
+            verified.Attachments
+        );
+    }
+
+    private static ReportPoint Told(VerificationPoint point) =>
+        new(
+            NameOf(point.Check),
+            point.State switch
+            {
+                PointState.Passed => true,
+                PointState.Failed => false,
+                _ => null,
+            },
+            point.Told
+        );
+
+    private static string NameOf(VerificationCheck check) =>
+        check switch
+        {
+            VerificationCheck.FileShape => "file-shape",
+            VerificationCheck.OneSignature => "one-signature",
+            VerificationCheck.SignedRange => "signed-range",
+            VerificationCheck.SignatureContainer => "signature-container",
+            VerificationCheck.ContentDigest => "content-digest",
+            VerificationCheck.SignatureValue => "signature-value",
+            VerificationCheck.SigningCertificate => "signing-certificate",
+            VerificationCheck.Trust => "trust",
+            VerificationCheck.Attachments => "attachments",
+            _ => throw new ArgumentOutOfRangeException(nameof(check), check, null),
+        };
+}
