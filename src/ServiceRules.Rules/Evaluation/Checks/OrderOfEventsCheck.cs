@@ -17,7 +17,7 @@ internal static class OrderOfEventsCheck
     public static CheckOutcome Evaluate(Check.OrderOfEvents check, Rule rule, JobFrame frame, UnitFrame? unit)
     {
         var reading = TimelineReading.Of(frame);
-        var words = TimelineWords.Of(reading);
+        var words = reading.Words;
         var before = check.Order.Where(kind => !IsAfterWork(kind)).ToImmutableArray();
         var after = check.Order.Where(IsAfterWork).ToImmutableArray();
         var stretches = StretchesBeforeWork(reading, before)

@@ -16,8 +16,8 @@ internal static class ProtectionCheck
     public static CheckOutcome Evaluate(Check.Protection check, Rule rule, JobFrame frame, UnitFrame? unit)
     {
         var reading = TimelineReading.Of(frame);
-        var words = TimelineWords.Of(reading);
-        var protection = frame.Procedure is { } procedure ? ProtectionReading.Of(reading, procedure) : null;
+        var words = reading.Words;
+        var protection = reading.Protection;
         var faults = new List<TimelineFault>();
         faults.AddRange(WorkWhileRunning.Faults(reading, words));
         faults.AddRange(DevicesTakenOff.Faults(reading, words));

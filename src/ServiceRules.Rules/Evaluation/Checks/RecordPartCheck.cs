@@ -89,7 +89,7 @@ internal static class RecordPartCheck
         return TimelineOutcome.Of(
             mayStillBeMended ? Verdict.Unproven : Verdict.NotMet,
             mayStillBeMended ? FindingReason.InProgress : FindingReason.Faulty,
-            $"The record shows a safety defect found {TimelineWords.Of(reading).AtBy(found)}{(found.Event.Reason ?? found.Event.Method) switch { { } what => $" ({what})", _ => string.Empty }}, and does not show it put right.",
+            $"The record shows a safety defect found {reading.Words.AtBy(found)}{(found.Event.Reason ?? found.Event.Method) switch { { } what => $" ({what})", _ => string.Empty }}, and does not show it put right.",
             open.Evidence(),
             "Put the defect right before the machine goes out."
         );
@@ -97,7 +97,7 @@ internal static class RecordPartCheck
 
     private static CheckOutcome BlockageCleared(TimelineReading reading)
     {
-        var words = TimelineWords.Of(reading);
+        var words = reading.Words;
         var byHand = reading.Of(TimelineEventKind.BlockageClearedByHand);
         if (!byHand.IsEmpty)
         {

@@ -21,7 +21,7 @@ internal static class StepsAfterWork
             return TimelineOutcome.NobodyNamed();
         }
 
-        var words = TimelineWords.Of(reading);
+        var words = reading.Words;
         var faults = new List<TimelineFault>();
         var restsOn = new List<OrderedEvent>();
         foreach (var step in steps)

@@ -21,7 +21,7 @@ internal static class StepsBeforeWork
             return TimelineOutcome.NobodyNamed();
         }
 
-        var words = TimelineWords.Of(reading);
+        var words = reading.Words;
         var faults = new List<TimelineFault>();
         var restsOn = new List<OrderedEvent>();
         foreach (var step in steps)
@@ -93,8 +93,8 @@ internal static class StepsBeforeWork
             .Where(entry => until is null || entry.Place() < until)
             .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind) || entry.Place() > ran)
             .ToList();
-        var weakened = inTime.Count > 1 ? CredibilityReading.Weakened(reading) : [];
-        var first = inTime.Find(entry => !weakened.Contains(entry.Pointer())) ?? inTime.FirstOrDefault();
+        var first =
+            inTime.Find(entry => !reading.Weakened.Contains(entry.Pointer())) ?? inTime.FirstOrDefault();
         return (first is not null, first);
     }
 
@@ -105,9 +105,7 @@ internal static class StepsBeforeWork
         TimelineReading reading
     )
     {
-        var control = ProtectionReading
-            .Of(reading, reading.Frame.Procedure!)
-            .ControlOf(step.Person!.Value, source);
+        var control = reading.Protection!.ControlOf(step.Person!.Value, source);
         var stretch = work is null
             ? control.Intervals.FirstOrDefault(interval => interval.Until is null)
             : control.StretchAt(work.Start.Place()) ?? default;

@@ -115,7 +115,7 @@ internal static class WorkUnprotected
     {
         var last = reading.Events.IsEmpty ? TimelinePlace.Beginning : reading.Events[^1].Place();
         var lacks = ProtectionLack
-            .At(last, person, reading, protection, TimelineWords.Of(reading))
+            .At(last, person, reading, protection, reading.Words)
             .Select(lack => lack.What)
             .ToImmutableArray();
         if (lacks.Length > 0)

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -33,14 +34,14 @@ internal static class CredibilityReading
         };
 
     /// <summary>Pointers of the timeline entries that prove nothing by themselves.</summary>
-    public static HashSet<string> Weakened(TimelineReading reading) =>
+    public static FrozenSet<string> Weakened(TimelineReading reading) =>
         WithoutOffset(reading)
             .Concat(StepBursts.In(reading))
             .Concat(BackFilled(reading))
             .Concat(ClockBackward(reading))
             .Where(doubt => doubt.Weakens)
             .Select(doubt => doubt.Pointer)
-            .ToHashSet(StringComparer.Ordinal);
+            .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)
     {

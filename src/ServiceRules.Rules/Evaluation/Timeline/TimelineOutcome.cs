@@ -81,11 +81,10 @@ internal static class TimelineOutcome
         IReadOnlyCollection<OrderedEvent> restsOn
     )
     {
-        var weakened = CredibilityReading.Weakened(reading);
-        var doubtful = restsOn.Where(entry => weakened.Contains(entry.Pointer())).ToList();
+        var doubtful = restsOn.Where(entry => reading.Weakened.Contains(entry.Pointer())).ToList();
         if (doubtful.Count > 0)
         {
-            var words = TimelineWords.Of(reading);
+            var words = reading.Words;
             var times = TimelineWords.Span(doubtful.Select(words.Time));
             return Of(
                 Verdict.Unproven,

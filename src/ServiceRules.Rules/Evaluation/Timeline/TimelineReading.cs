@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
@@ -12,6 +14,13 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// </summary>
 public sealed class TimelineReading
 {
+    // A timeline is asked by many rules: what was read of it is kept for as long as its job is.
+    private static readonly ConditionalWeakTable<JobFrame, TimelineReading> OfJobs = [];
+
+    private readonly Lazy<FrozenSet<string>> weakened;
+    private readonly Lazy<ProtectionReading?> protection;
+    private readonly Lazy<TimelineWords> words;
+
     private TimelineReading(JobFrame frame)
     {
         Frame = frame;
@@ -25,6 +34,11 @@ public sealed class TimelineReading
             Of(TimelineEventKind.TestEnded, TimelineEventKind.MachineShutDown).Places()
         );
         AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
+        words = new(() => TimelineWords.Of(this));
+        weakened = new(() => CredibilityReading.Weakened(this));
+        protection = new(() =>
+            frame.Procedure is { } procedure ? ProtectionReading.Of(this, procedure) : null
+        );
     }
 
     /// <summary>The job that it was read from.</summary>
@@ -59,11 +73,20 @@ public sealed class TimelineReading
     /// <summary>The first hands-on work of anybody, or null.</summary>
     public WorkInterval? FirstWork => Works.IsEmpty ? null : Works[0];
 
+    /// <summary>Who was protected when, by the written procedure; null: none is registered.</summary>
+    public ProtectionReading? Protection => protection.Value;
+
+    /// <summary>How its entries are told.</summary>
+    internal TimelineWords Words => words.Value;
+
+    /// <summary>Evidence pointers of the entries that are not credible enough to prove anything by themselves.</summary>
+    public IReadOnlySet<string> Weakened => weakened.Value;
+
     /// <summary>Reads the timeline of a job.</summary>
     public static TimelineReading Of(JobFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        return new(frame);
+        return OfJobs.GetValue(frame, job => new(job));
     }
 
     /// <summary>The entries of any of these kinds.</summary>
