@@ -49,6 +49,7 @@ internal static class FaultPlan
     [
         (OddityKind.InchesBesideMillimetres, new(default, 2025, "M-02", ServiceTask.HeightCheck, 0)),
         (OddityKind.DeviceOffline, new(default, 2025, "M-09", ServiceTask.ClearBlockage, 0)),
+        (OddityKind.LetOutBySecondPerson, new(default, 2026, "M-05", ServiceTask.HeightCheck, 9)),
         (OddityKind.HonestLateEntry, new(default, 2026, "M-08", ServiceTask.DailyCheck, 2)),
     ];
 

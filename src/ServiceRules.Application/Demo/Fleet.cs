@@ -34,7 +34,7 @@ internal static class Fleet
             "M-04",
             "HG-02",
             3207.0m,
-            [123.2m, 123.2m, 123.3m],
+            [122.75m, 122.8m, 122.75m],
             [Attachment.Shield],
             ["tech-02", "tech-01"]
         ),

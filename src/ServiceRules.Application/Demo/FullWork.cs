@@ -9,6 +9,9 @@ internal static class FullWork
     // Below this a bedknife is not ground again.
     private const decimal SmallestLip = 4.8m;
 
+    // How long the stone takes for a millimetre of diameter. Judgement, no source.
+    private const int MinutesPerMillimetre = 30;
+
     // A roller nearer than this to parallel is not touched.
     private const decimal RollerLeftAlone = 0.015m;
 
@@ -80,7 +83,12 @@ internal static class FullWork
         log.Grind(GrindingKind.BedknifeTop, calliper.Shown(lip), calliper.Shown(unit.Lip), 6);
         var before = unit.Diameter;
         unit.Diameter = GroundTo(unit, visit);
-        log.Grind(GrindingKind.ReelSpin, tape.Shown(before), tape.Shown(unit.Diameter), 14);
+        log.Grind(
+            GrindingKind.ReelSpin,
+            tape.Shown(before),
+            tape.Shown(unit.Diameter),
+            10 + (int)((before - unit.Diameter) * MinutesPerMillimetre)
+        );
         unit.Land = visit.Chance.Between(1.2m, 1.6m);
         unit.Taper = visit.Chance.Noise(0.02m);
         // Half of what the reel lost lies between it and the knife now.
@@ -100,7 +108,7 @@ internal static class FullWork
         // Near the worn value the shop grinds through it at once, and sets the unit up as worn.
         var isNear = unit.Kind.WornBelow is { } near && ground > near - 0.3m && ground < near + 0.2m;
         return unit.Kind.WornBelow is { } worn && (isNear || visit.Has(SeededFaultKind.WornReelNotSetUp))
-            ? worn - 0.4m + visit.Chance.Noise(0.04m)
+            ? worn - 0.28m + visit.Chance.Noise(0.04m)
             : ground;
     }
 

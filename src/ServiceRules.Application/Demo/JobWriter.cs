@@ -6,6 +6,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Application.Demo;
 
@@ -123,6 +124,7 @@ internal static class JobWriter
             Requested = Requested(plan),
             Photos = Photos(id, plan, units),
             SignOff = visit.Has(SeededFaultKind.NotSignedOff) ? null : new(new(visit.Crew[0]), signedAt),
+            Releases = Releases(visit, signedAt, units),
             FollowUp = plan.IsFollowedUp ? FollowUp(visit) : null,
         };
     }
@@ -132,7 +134,8 @@ internal static class JobWriter
         var needsLead =
             visit.Plan.Requested is not null
             || visit.Plan.Task is ServiceTask.FullService or ServiceTask.Grind
-            || visit.Has(SeededFaultKind.LockTakenOffByAnother);
+            || visit.Has(SeededFaultKind.LockTakenOffByAnother)
+            || visit.Plan.Oddity is OddityKind.LetOutBySecondPerson;
         return
         [
             .. visit.Crew.Select(
@@ -175,6 +178,24 @@ internal static class JobWriter
                 ),
             ];
     }
+
+    private static ImmutableArray<SecondRelease> Releases(
+        Visit visit,
+        RecordedTime signedAt,
+        ImmutableArray<UnitWork> units
+    ) =>
+        visit.Plan.Oddity is OddityKind.LetOutBySecondPerson
+            ?
+            [
+                new(
+                    new(Lead),
+                    signedAt,
+                    "height-on-target",
+                    units[0].Id,
+                    "the green rests until it is reseeded; set again with the next check"
+                ),
+            ]
+            : [];
 
     private static FollowUp FollowUp(Visit visit)
     {

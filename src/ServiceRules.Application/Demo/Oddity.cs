@@ -13,6 +13,8 @@ internal static class Oddity
                 "the clocks were put back during the job: 01:59 was followed by 01:00",
             OddityKind.InchesBesideMillimetres =>
                 "read in inches, the machine beside it the same morning in millimetres",
+            OddityKind.LetOutBySecondPerson =>
+                "too near its limit to be proven in, and let out by lead-01 with a reason",
             OddityKind.TwelveOnTheBench => "twelve units of four machines on one bench",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such oddity"),
         };

@@ -18,6 +18,9 @@ internal enum OddityKind
     /// <summary>This machine is read in inches, and the one beside it in millimetres.</summary>
     InchesBesideMillimetres,
 
+    /// <summary>Near its limit, and let out by a second person with a reason.</summary>
+    LetOutBySecondPerson,
+
     /// <summary>Twelve units on one bench.</summary>
     TwelveOnTheBench,
 }

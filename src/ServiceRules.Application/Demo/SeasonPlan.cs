@@ -119,6 +119,12 @@ internal static class SeasonPlan
                     Place = WorkPlace.OnBench,
                     // Of one grind a year nobody wrote down how it went on the grass.
                     IsFollowedUp = index != 3,
+                    Complaint = (id, year) switch
+                    {
+                        ("M-04", 2026) => "ran over a drain cover, nicks in all three",
+                        ("M-09", 2026) => "stone in unit 3, deep nicks",
+                        _ => null,
+                    },
                 }
         );
     }
@@ -140,7 +146,16 @@ internal static class SeasonPlan
     private static IEnumerable<PlannedJob> Once(DateOnly start, int year)
     {
         var wet = year % 2 == 0 ? 3 : 0;
-        yield return Plan(start.AddDays(58 + wet), 10, 20, Fleet.Machine("M-06"), ServiceTask.ClearBlockage);
+        yield return Plan(
+            start.AddDays(58 + wet),
+            10,
+            20,
+            Fleet.Machine("M-06"),
+            ServiceTask.ClearBlockage
+        ) with
+        {
+            Complaint = "unit 2 stopped, branch in the reel",
+        };
         yield return Plan(
             start.AddDays(114 + wet),
             11,
@@ -150,8 +165,18 @@ internal static class SeasonPlan
         ) with
         {
             Technician = "tech-04",
+            Complaint = "unit 1 stopped on the outfield",
         };
-        yield return Plan(start.AddDays(184 + wet), 9, 40, Fleet.Machine("M-08"), ServiceTask.ClearBlockage);
+        yield return Plan(
+            start.AddDays(184 + wet),
+            9,
+            40,
+            Fleet.Machine("M-08"),
+            ServiceTask.ClearBlockage
+        ) with
+        {
+            Complaint = "unit 4 stopped, something in the reel",
+        };
         if (year == 2025)
         {
             foreach (var job in BowlsWeek(new(2025, 6, 9)).Append(Midnight()))

@@ -43,7 +43,7 @@ internal sealed class Shop
             Mow(machine, plan.Day, chance);
         }
 
-        var crew = CrewOf(plan);
+        var crew = CrewOf(plan, chance);
         var start = StartOf(plan, crew, chance);
         var visit = new Visit
         {
@@ -97,13 +97,15 @@ internal sealed class Shop
             ),
         ];
 
-    private ImmutableArray<string> CrewOf(PlannedJob plan)
+    private ImmutableArray<string> CrewOf(PlannedJob plan, Chance chance)
     {
         var inDate = plan
             .Machine.Technicians.Where(person => IsTrained(person, plan.Day))
             .OrderBy(person => freeFrom.GetValueOrDefault(person) > StartOfDay(plan) ? 1 : 0)
             .ToList();
-        var first = plan.Technician ?? inDate[0];
+        // Whoever usually does it is not always there.
+        var isAway = inDate.Count > 1 && chance.OneIn(4);
+        var first = plan.Technician ?? inDate[isAway ? 1 : 0];
         return
         [
             first,

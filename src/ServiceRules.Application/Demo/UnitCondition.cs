@@ -19,7 +19,7 @@ internal sealed class UnitCondition
     {
         Machine = machine;
         Position = position;
-        Diameter = machine.FirstDiameters[position - 1] + chance.Noise(0.05m);
+        Diameter = machine.FirstDiameters[position - 1] + chance.Noise(0.03m);
         Taper = chance.Noise(0.06m);
         Lip = chance.Between(6.6m, 7.8m);
         Land = chance.Between(1.1m, 1.6m);
@@ -103,9 +103,9 @@ internal sealed class UnitCondition
         Taper += chance.Noise(hours * 0.0002m);
         RollerOut += chance.Noise(hours * 0.0004m);
         Land += hours * 0.0008m * chance.Between(0.5m, 1.5m);
-        var settle = hours * 0.00025m;
-        HeightLeft -= (settle * chance.Between(0.2m, 1.8m)) + chance.Noise(0.006m);
-        HeightRight -= (settle * chance.Between(0.2m, 1.8m)) + chance.Noise(0.006m);
+        var settle = hours * 0.0004m;
+        HeightLeft -= (settle * chance.Between(0.2m, 1.8m)) + chance.Noise(0.010m);
+        HeightRight -= (settle * chance.Between(0.2m, 1.8m)) + chance.Noise(0.010m);
         Shield += hours * 0.0003m;
     }
 

@@ -130,6 +130,6 @@ internal sealed record UnitKind
             GrindLoss = (0.3m, 0.6m),
             WornBelow = null,
             SmallestDiameter = 190m,
-            WearPerHour = 0.0005m,
+            WearPerHour = 0.0003m,
         };
 }
