@@ -1,5 +1,7 @@
 using ServiceRules.Application.Assessing;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Reports.Words;
 using Spectre.Console;
@@ -17,6 +19,9 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         .Book.Packs.SelectMany(pack => pack.Rules)
         .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
         .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
+
+    // What was told to be done about a subject already: two rules on one gap have one answer.
+    private readonly HashSet<(string Subject, string Words)> told = [];
 
     public void Print()
     {
@@ -110,7 +115,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         );
         Line(finding.Statement);
         var system = ReadingUnits.Of(job.Record, finding);
-        foreach (var comparison in finding.Comparisons.Where(one => showAll || one.Verdict != Verdict.Met))
+        // The statement tells the worst place and names the others; every place with its margin is for who asks.
+        foreach (var comparison in showAll ? finding.Comparisons : [])
         {
             Line("  " + ComparisonLine.Of(comparison, system));
         }
@@ -130,12 +136,29 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             return;
         }
 
-        var todo = RemedyText.Of(text => text, finding.Remedy, system).ToList();
+        ToDo(finding, rule, system);
+    }
+
+    private void ToDo(Finding finding, Requirement? rule, UnitSystem system)
+    {
+        if (
+            finding.Remedy is { } remedy
+            && !told.Add((finding.Subject.Key, string.Join('\n', Words(remedy, system))))
+        )
+        {
+            Line("do: as above");
+            return;
+        }
+
+        var todo = Words(finding.Remedy, system);
         foreach (var step in todo.Count > 0 ? todo : [rule?.Advice ?? ""])
         {
             Line($"do: {step}");
         }
     }
+
+    private static List<string> Words(Remedy? remedy, UnitSystem system) =>
+        [.. RemedyText.Of(text => text, remedy, system)];
 
     private void Cautions()
     {

@@ -21,6 +21,13 @@ public static class LengthPrint
     /// <summary>A limit as the label of a tick.</summary>
     public static string Limit(Length limit, UnitSystem system) => Figure(limit, system).Replace('-', '−');
 
+    /// <summary>A distance to move something by: no finer than anyone can set it, 0.01 mm or 0.0005 in.</summary>
+    public static string Settable(Length length, UnitSystem system)
+    {
+        var quantum = system == UnitSystem.Inch ? 0.0005m * Inch : 0.01m;
+        return Of(Length.FromMillimetres(Math.Round(length.Millimetres / quantum) * quantum), system);
+    }
+
     /// <summary>A signed distance to a limit, to three figures.</summary>
     public static string Margin(Length margin, UnitSystem system) =>
         Figure(margin, system, Decimals(system) - (margin.Abs >= Tenth(system) ? 1 : 0)).Replace('-', '−');

@@ -49,13 +49,15 @@ public static class RemedyText
         );
         if (turn.Sequence.Length > 1)
         {
-            var steps = turn.Sequence.Select(step =>
-                $"{ReportWords.Of(step.Side)} {Way(step.Opens, raises)}"
-            );
-            yield return $"One step at a time, in this order: {string.Join(", ", steps)}.";
+            yield return $"One step at a time: {string.Join(", then ", Stretches(turn.Sequence, raises))}"
+                + (
+                    turn.Sequence.Any(step => step.Opens != turn.Sequence[^1].Opens)
+                        ? $", so that it finishes with {Way(turn.Sequence[^1].Opens, raises)}."
+                        : "."
+                );
         }
         var predicted = turn.Predicted.Select(place =>
-            $"{place.Place} {LengthPrint.Figure(place.Before, system)} to {LengthPrint.Of(place.After, system)}"
+            $"{place.Place} from {LengthPrint.Figure(place.Before, system)} to {LengthPrint.Of(place.After, system)}"
         );
         if (!turn.Predicted.IsEmpty)
         {
@@ -65,6 +67,29 @@ public static class RemedyText
         {
             yield return say(Again(turn.Again));
         }
+    }
+
+    /// <summary>The order to turn in, told by stretches in one direction rather than click by click.</summary>
+    private static IEnumerable<string> Stretches(ImmutableArray<SingleStep> sequence, bool raises)
+    {
+        for (var start = 0; start < sequence.Length; )
+        {
+            var opens = sequence[start].Opens;
+            var length = sequence.Skip(start).TakeWhile(step => step.Opens == opens).Count();
+            var stretch = sequence.Slice(start, length);
+            yield return $"{Way(opens, raises)} {Sides(stretch)}";
+            start += length;
+        }
+    }
+
+    private static string Sides(ImmutableArray<SingleStep> stretch)
+    {
+        var isInTurn =
+            stretch.Length > 1
+            && stretch.Zip(stretch.Skip(1)).All(pair => pair.First.Side != pair.Second.Side);
+        return isInTurn && stretch.Length % 2 == 0
+            ? $"{ReportWords.Of(stretch[0].Side)} and {ReportWords.Of(stretch[1].Side)} in turn, {Steps(stretch.Length / 2)} each"
+            : string.Join(", ", stretch.Select(step => ReportWords.Of(step.Side)));
     }
 
     private static string Way(int steps, bool raises) =>
@@ -94,7 +119,7 @@ public static class RemedyText
     private static string Signed(Length length, UnitSystem system) =>
         length == Length.Zero
             ? "not at all"
-            : $"{(length > Length.Zero ? "up" : "down")} {LengthPrint.Of(length.Abs, system)}";
+            : $"{(length > Length.Zero ? "up" : "down")} {LengthPrint.Settable(length.Abs, system)}";
 
     private static string Again(ImmutableArray<MeasuredQuantity> quantities) =>
         quantities.IsEmpty

@@ -53,7 +53,7 @@ internal static class JudgedPlaces
         {
             FindingReason.Conflicting => $"readings{at} contradict one another: repeat them",
             FindingReason.Stale => $"something that moves it was turned after the reading{at}: check again",
-            FindingReason.TooFewStations => $"not proven{at}: read there too, on every blade",
+            FindingReason.TooFewStations => $"not proven{at}: read there too",
             _ => $"not measured{at}",
         };
     }
