@@ -121,6 +121,31 @@ internal sealed class FolderReading(ILookup<RuleFileKind, RuleFile> files, Folde
         }
     }
 
+    /// <summary>A case starts from a record and a context that are there; whether they may go out is for the test to say.</summary>
+    public void WithoutFixture(ImmutableArray<PlacedCase> cases)
+    {
+        var shelf = files[RuleFileKind.FixtureRecord]
+            .Concat(files[RuleFileKind.FixtureContext])
+            .Select(file => file.Name)
+            .ToHashSet(StringComparer.Ordinal);
+        remarks.Add(
+            from promise in cases
+            let missing = new[] { ".record.json", ".context.json" }
+                .Select(ending => $"{promise.Fixtures}/{promise.Case.From}{ending}")
+                .FirstOrDefault(name => !shelf.Contains(name))
+            where missing is not null
+            select new Diagnostic
+            {
+                Code = DiagnosticCode.CaseCannotBeBuilt,
+                Level = DiagnosticLevel.Error,
+                File = promise.File,
+                Pointer = promise.Pointer + "/from",
+                What = $"there is no fixture `{missing}`",
+                Right = "the name of a fixture that has both its record and its context",
+            }
+        );
+    }
+
     public static Placed<T> Item<T>(T value, RuleFile file, string list, int index)
         where T : notnull =>
         new(value, file.Name, string.Create(CultureInfo.InvariantCulture, $"{list}/{index}"));

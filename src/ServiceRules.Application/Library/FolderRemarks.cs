@@ -12,6 +12,8 @@ internal sealed class FolderRemarks
     private readonly List<Diagnostic> all = [];
     private readonly Dictionary<string, SourceDocument> documents = new(StringComparer.Ordinal);
 
+    public bool IsEmpty => all.Count == 0;
+
     public void Keep(string file, SourceDocument document) => documents[file] = document;
 
     public void Add(string code, string file, string what, string right) =>

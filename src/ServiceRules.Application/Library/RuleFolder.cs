@@ -17,6 +17,7 @@ public static class RuleFolder
         ArgumentNullException.ThrowIfNull(folder);
         FolderRemarks remarks = new();
         var files = FolderListing.Of(folder, remarks).ToLookup(RuleFileNames.KindOf);
+        bool isListed = remarks.IsEmpty;
         FolderReading reading = new(files, remarks);
         var packs = reading.Packs();
         var cases = reading.Cases();
@@ -42,10 +43,14 @@ public static class RuleFolder
             Waivers = Listed(registers, file => file.Waivers, "/waivers"),
         };
         reading.Strangers();
-        Needed(library, site, registers, files, remarks);
-        bool isWhole = remarks.InOrder().IsEmpty;
+        reading.WithoutFixture(cases);
+        if (isListed)
+        {
+            Needed(library, site, registers, files, remarks);
+        }
+
         // Against a library that is not whole, half of what the check says would be about what is missing.
-        if (isWhole)
+        if (remarks.IsEmpty)
         {
             remarks.Add(PackCheck.Of(library));
         }

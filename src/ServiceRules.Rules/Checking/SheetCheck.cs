@@ -101,38 +101,55 @@ internal static class SheetCheck
         }
     }
 
-    /// <summary>Clicks are counted for the clearance: it needs its step and where its two adjusters stand.</summary>
+    /// <summary>
+    /// Clicks are counted for whatever turns in steps, and always for the clearance: that needs the step and where the
+    /// two adjusters stand.
+    /// </summary>
     private static void Geometry(Placed<LimitSheet> sheet, Remarks remarks)
     {
-        if (sheet.Value.Of(MeasuredQuantity.Clearance) is null)
+        if (
+            sheet.Value.Of(MeasuredQuantity.Clearance) is not null
+            && sheet.Value.Of(AdjusterKind.Clearance) is null
+        )
         {
-            return;
+            remarks.Error(
+                DiagnosticCode.NoGeometry,
+                sheet,
+                "/adjusters",
+                "the sheet limits the clearance and has no clearance adjuster",
+                "a `clearance` adjuster with `step`, `leftAt` and `rightAt`"
+            );
         }
 
-        var index = sheet.Value.Adjusters.ToList().FindIndex(a => a.Kind == AdjusterKind.Clearance);
-        var at = index < 0 ? "/adjusters" : FormattableString.Invariant($"/adjusters/{index}");
-        var adjuster = sheet.Value.Of(AdjusterKind.Clearance);
-        if (adjuster is not { Step: not null, LeftAt: not null, RightAt: not null })
+        foreach (
+            var (adjuster, index) in sheet.Value.Adjusters.Select((adjuster, index) => (adjuster, index))
+        )
         {
-            remarks.Error(
-                DiagnosticCode.NoGeometry,
-                sheet,
-                at,
-                adjuster is null
-                    ? "the sheet limits the clearance and has no clearance adjuster"
-                    : "the clearance adjuster lacks what clicks are counted from",
-                "`step`, `leftAt` and `rightAt`"
-            );
-        }
-        else if (adjuster.LeftAt.Value >= adjuster.RightAt.Value)
-        {
-            remarks.Error(
-                DiagnosticCode.NoGeometry,
-                sheet,
-                at + "/rightAt",
-                $"the right adjuster at `{adjuster.RightAt}` does not stand right of the left one at `{adjuster.LeftAt}`",
-                $"more than `{adjuster.LeftAt}`"
-            );
+            var isCounted = adjuster.Kind is AdjusterKind.Clearance || adjuster.Step is not null;
+            if (isCounted && adjuster is not { Step: not null, LeftAt: not null, RightAt: not null })
+            {
+                remarks.Error(
+                    DiagnosticCode.NoGeometry,
+                    sheet,
+                    FormattableString.Invariant($"/adjusters/{index}"),
+                    $"the {FileWord.Of(adjuster.Kind)} adjuster lacks what clicks are counted from",
+                    "`step`, `leftAt` and `rightAt`"
+                );
+            }
+            else if (
+                adjuster.LeftAt is { } left
+                && adjuster.RightAt is { } right
+                && left.Value >= right.Value
+            )
+            {
+                remarks.Error(
+                    DiagnosticCode.NoGeometry,
+                    sheet,
+                    FormattableString.Invariant($"/adjusters/{index}/rightAt"),
+                    $"the right adjuster at `{right}` does not stand right of the left one at `{left}`",
+                    $"more than `{left}`"
+                );
+            }
         }
     }
 

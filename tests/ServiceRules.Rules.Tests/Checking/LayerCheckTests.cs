@@ -1,0 +1,150 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Checking;
+using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Checking.SoundLibrary;
+
+namespace ServiceRules.Rules.Tests.Checking;
+
+public class LayerCheckTests
+{
+    private static readonly Rule Held = Limit with { Unproven = UnprovenPolicy.SecondPerson };
+
+    private static readonly Dictionary<string, (Rule Below, Rule Above, string? Loosened)> Pairs = new(
+        StringComparer.Ordinal
+    )
+    {
+        ["the same again"] = (Held, Held, null),
+        ["weighs more"] = (Held, Held with { Severity = Severity.Stop }, null),
+        ["weighs less"] = (Held, Held with { Severity = Severity.Advise }, "/severity"),
+        ["holds what was released by a second person"] = (
+            Held,
+            Held with
+            {
+                Unproven = UnprovenPolicy.Hold,
+            },
+            null
+        ),
+        ["advises what was released by a second person"] = (
+            Held,
+            Held with
+            {
+                Unproven = UnprovenPolicy.Advise,
+            },
+            "/unproven"
+        ),
+        ["drops the guard"] = (Held, Held with { Decision = RuleDecision.Simple }, "/decision"),
+        ["guards where there was none"] = (Held with { Decision = RuleDecision.Simple }, Held, null),
+        ["decides by probability instead"] = (
+            Held,
+            Held with
+            {
+                Decision = RuleDecision.Probability,
+            },
+            "/decision"
+        ),
+        ["applies to another task too"] = (
+            Held,
+            Held with
+            {
+                When = Held.When with { Tasks = [ServiceTask.TouchUp, ServiceTask.Lap] },
+            },
+            null
+        ),
+        ["applies to every task"] = (Held, Held with { When = Held.When with { Tasks = [] } }, null),
+        ["applies on one area only"] = (
+            Held,
+            Held with
+            {
+                When = Held.When with { Areas = ["golf-greens"] },
+            },
+            "/when"
+        ),
+        ["applies from next year"] = (
+            Held,
+            Held with
+            {
+                When = Held.When with { From = new(2027, 1, 1) },
+            },
+            "/when"
+        ),
+        ["asks at the stations only"] = (
+            Held,
+            Held with
+            {
+                Check = new Check.LimitOnQuantity(
+                    MeasuredQuantity.Clearance,
+                    LimitSource.Sheet,
+                    CheckedPlaces.Stations
+                ),
+            },
+            "/check"
+        ),
+        ["accepts another event as well"] = (
+            Step,
+            Step with
+            {
+                Check = new Check.RequiredEvent(
+                    [TimelineEventKind.KeyRemoved, TimelineEventKind.TagApplied],
+                    RequiredPer.Job,
+                    RequiredWhen.BeforeWork,
+                    MachineNeed.Key
+                ),
+            },
+            "/check"
+        ),
+        ["asks it of every machine"] = (
+            Step,
+            Step with
+            {
+                Check = new Check.RequiredEvent(
+                    [TimelineEventKind.KeyRemoved],
+                    RequiredPer.Job,
+                    RequiredWhen.BeforeWork,
+                    null
+                ),
+            },
+            null
+        ),
+        ["asks a longer order"] = (
+            Ordered(AdjusterKind.Clearance, AdjusterKind.Height),
+            Ordered(AdjusterKind.Bearings, AdjusterKind.Clearance, AdjusterKind.Height),
+            null
+        ),
+        ["asks another order"] = (
+            Ordered(AdjusterKind.Clearance, AdjusterKind.Height),
+            Ordered(AdjusterKind.Height, AdjusterKind.Clearance),
+            "/check"
+        ),
+        ["asks something else"] = (
+            Held,
+            Held with
+            {
+                Check = new Check.Freshness(MeasuredQuantity.Clearance),
+            },
+            "/check"
+        ),
+    };
+
+    public static TheoryData<string> Names() => [.. Pairs.Keys];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Of_SiteRuleInPlaceOfABaseRule_MayTightenOnly(string name)
+    {
+        var (below, above, loosened) = Pairs[name];
+        var told = PackCheck
+            .Of(Replaced(below, above))
+            .Where(one => one.Code == DiagnosticCode.Loosens)
+            .Select(one => (one.File, one.Pointer));
+        Assert.Equal(loosened is null ? [] : [("site/a.rules.json", "/rules/0" + loosened)], told);
+    }
+
+    private static Rule Ordered(params AdjusterKind[] order) =>
+        Limit with
+        {
+            Check = new Check.OrderOfWork([.. order]),
+        };
+}
