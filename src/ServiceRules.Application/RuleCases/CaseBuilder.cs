@@ -5,9 +5,9 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Cases;
 using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Json.Source;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
-using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.RuleCases;
@@ -27,32 +27,28 @@ internal static class CaseBuilder
         problem = fixture.Problem;
         if (
             problem.Length > 0
-            || Patched("record", fixture.Record, patch, RecordFormat.Current, out problem) is not { } record
+            || Patched("record", fixture.Record, patch, RecordFormat.Current, out problem)
+                is not var (record, document)
             || Patched("context", fixture.Context, contextPatch, ContextFormat.Current, out problem)
-                is not { } context
+                is not var (context, _)
         )
         {
             return null;
         }
 
-        ImmutableArray<string> unknown = FrameBuilder.UnknownSheets(record, book);
-        if (!unknown.IsEmpty)
-        {
-            problem = $"the record names a limit sheet at {unknown[0]} that is not in this folder";
-            return null;
-        }
-
-        return (record, context);
+        ProblemReport unknown = RecordReferences.Check(record, document, book);
+        problem = unknown.IsEmpty ? "" : Refused("record", unknown);
+        return unknown.IsEmpty ? (record, context) : null;
     }
 
-    private static T? Patched<T>(
+    private static (T Value, SourceDocument Document)? Patched<T>(
         string what,
         JsonObject document,
         ImmutableArray<PatchStep> patch,
         DocumentFormat<T> format,
         out string problem
     )
-        where T : class
+        where T : notnull
     {
         if (JsonPatch.Applied(document, patch, out problem) is not { } patched)
         {
@@ -61,16 +57,19 @@ internal static class CaseBuilder
         }
 
         byte[] bytes = Encoding.UTF8.GetBytes(patched.ToJsonString());
-        if (format.Read(bytes).TryGet(out T? value, out ProblemReport problems))
+        if (format.Read(bytes).TryGet(out T? value, out SourceDocument? source, out ProblemReport problems))
         {
-            return value;
+            return (value, source);
         }
 
-        problem = $"the patched {what} is refused: {string.Join("; ", problems.Told.Select(Said))}";
+        problem = Refused(what, problems);
         return null;
     }
 
     // Lines of a text that nobody sees would only mislead.
+    private static string Refused(string what, ProblemReport problems) =>
+        $"the patched {what} is refused: {string.Join("; ", problems.Told.Select(Said))}";
+
     private static string Said(Problem problem) =>
         $"{problem.Pointer}: {problem.What}{(problem.Found.Length > 0 ? $", found `{problem.Found}`" : "")}";
 }

@@ -20,6 +20,12 @@ public sealed class LeavingOutTests
     private static readonly LoadedRules Rules = RuleFolder.Load(ReferenceFiles.InRepository("rules"));
     private static readonly RuleEngine Engine = new();
 
+    // Judged once for all tests of the class, which run one after another.
+    private static readonly Dictionary<
+        string,
+        List<(JsonNode Part, string Pointer, bool IsReleased)>
+    > Judged = new(StringComparer.Ordinal);
+
     public static TheoryData<string> Fixtures() => [.. FixtureParts.Names()];
 
     [Theory]
@@ -39,9 +45,8 @@ public sealed class LeavingOutTests
     {
         List<string> wrong = [];
         int kept = 0;
-        foreach (var (part, pointer, without) in FixtureParts.LeftOut(FixtureParts.Record(fixture)))
+        foreach (var (part, pointer, isReleased) in LeftOut(fixture))
         {
-            bool isReleased = IsReleased(fixture, without);
             kept += isReleased ? 0 : 1;
             if (isReleased && !IsNotRequired(fixture, part, pointer))
             {
@@ -73,6 +78,20 @@ public sealed class LeavingOutTests
         }
 
         Assert.Equal([], NotRequired.All.Except(used).Select(line => line.Why));
+    }
+
+    private static List<(JsonNode Part, string Pointer, bool IsReleased)> LeftOut(string fixture)
+    {
+        if (!Judged.TryGetValue(fixture, out var judged))
+        {
+            Judged[fixture] = judged = [
+                .. FixtureParts
+                    .LeftOut(FixtureParts.Record(fixture))
+                    .Select(one => (one.Part, one.Pointer, IsReleased(fixture, one.Without))),
+            ];
+        }
+
+        return judged;
     }
 
     private static bool IsNotRequired(string fixture, JsonNode part, string pointer) =>
