@@ -51,7 +51,7 @@ internal sealed class FeelerEvidence
             return new(null, true, latest.Doubt);
         }
 
-        List<LengthInterval> earlier =
+        List<Agreed> earlier =
         [
             .. epochs
                 .Skip(1)
@@ -59,22 +59,30 @@ internal sealed class FeelerEvidence
                 .TakeWhile(carried => carried is not null)
                 .Select(carried => carried!),
         ];
-        if (Fold(interval, earlier) is not { } narrowed)
+        var doubt = Gravest([latest.Doubt, .. earlier.Select(carried => carried.Doubt)]);
+        var sure = latest.SureInterval is { } certain
+            ? Fold(certain, earlier.Select(carried => carried.SureInterval))
+            : null;
+        // Sure feelers that bound the gap from both sides need nothing from doubtful ones.
+        if (sure is { Width: not null })
         {
-            // Tried again and found the same: what is there now outweighs what the steps should have made of it.
-            return latest.IsRepeated ? new(interval, false, latest.Doubt) : new(null, true, latest.Doubt);
+            return new(sure, false, FindingReason.None);
         }
 
-        // Sure feelers that bound the gap from both sides need nothing from doubtful ones.
-        return latest.SureInterval is { } sure && Fold(sure, earlier) is { Width: not null } sureNarrowed
-            ? new(sureNarrowed, false, FindingReason.None)
-            : new(narrowed, false, latest.Doubt);
+        if (Fold(interval, earlier.Select(carried => carried.Interval)) is { } narrowed)
+        {
+            return new(narrowed, false, doubt);
+        }
+
+        // Tried again and found the same: what is there now outweighs what the steps should have made of it.
+        return latest.IsRepeated ? new(interval, false, latest.Doubt) : new(null, true, doubt);
     }
 
-    private static LengthInterval? Fold(LengthInterval start, IEnumerable<LengthInterval> earlier)
+    /// <summary>What all of them allow; none when they exclude one another. Those that say nothing are passed over.</summary>
+    private static LengthInterval? Fold(LengthInterval start, IEnumerable<LengthInterval?> earlier)
     {
         var met = start;
-        foreach (var carried in earlier)
+        foreach (var carried in earlier.OfType<LengthInterval>())
         {
             if (met.Meet(carried) is not IntervalMeeting.Overlap overlap)
             {
@@ -86,6 +94,11 @@ internal sealed class FeelerEvidence
 
         return met;
     }
+
+    private static FindingReason Gravest(List<FindingReason> doubts) =>
+        doubts.Contains(FindingReason.GaugeUnfit)
+            ? FindingReason.GaugeUnfit
+            : doubts.Find(doubt => doubt != FindingReason.None);
 
     private static FeelerTried Tried(LoggedReading reading)
     {
@@ -111,7 +124,7 @@ internal sealed class FeelerEvidence
             .Where(turn => AdjustedQuantity.SetBy(turn.Adjuster) == reading.Quantity);
 
     /// <summary>What an earlier try says of the gap now; none when a turn since then is not known in full.</summary>
-    private LengthInterval? Carried(IEnumerable<LoggedReading> epoch)
+    private Agreed? Carried(IEnumerable<LoggedReading> epoch)
     {
         List<FeelerConstraint> constraints = [];
         foreach (var reading in epoch)
@@ -124,8 +137,7 @@ internal sealed class FeelerEvidence
             constraints.Add(Constraint(reading, moved));
         }
 
-        var agreed = Agreed.Of([.. constraints]);
-        return agreed.SureInterval ?? LengthInterval.Unbounded;
+        return Agreed.Of([.. constraints]);
     }
 
     private Length? MovedSince(LoggedReading reading, Length station)

@@ -40,17 +40,15 @@ internal static class GaugeFindings
     }
 
     /// <summary>
-    /// The standard uncertainty of the mean of readings with one gauge: calibration U/k, resolution or the digits that
-    /// were written down (whichever is coarser), the zero check's error as a half width, repeatability over the root of
+    /// The standard uncertainty of the mean of readings with one gauge: calibration U/k, resolution (where the gauge states
+    /// none, the digits that were written down; else they play no part, so that the same reading in other units is the
+    /// same reading), the zero check's error as a half width, repeatability over the root of
     /// the number of readings.
     /// </summary>
     public static UncertaintyBudget BudgetOf(Instrument? gauge, Length coarsestPrint, int readings)
     {
-        var shown = gauge?.Resolution?.Value.Abs ?? Length.Zero;
-        List<UncertaintyContribution> lines =
-        [
-            UncertaintyContribution.Resolution(Length.Max(shown, coarsestPrint * 2)),
-        ];
+        var step = gauge?.Resolution?.Value.Abs ?? (coarsestPrint * 2);
+        List<UncertaintyContribution> lines = [UncertaintyContribution.Resolution(step)];
         if (gauge is not null)
         {
             lines.AddRange(Common(gauge));

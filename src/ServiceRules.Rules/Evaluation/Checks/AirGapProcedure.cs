@@ -26,6 +26,7 @@ internal static class AirGapProcedure
         }
 
         var left = unit.Of(quantity)?.Left ?? [];
+        var said = UnitPlaces.Of(unit, quantity);
         var stations = UnitPlaces.GaugingStations(unit, quantity);
         var results = stations.IsEmpty
             ? [Station([.. left.Where(place => place.Station is null)], "across", unit, passes, stops)]
@@ -33,7 +34,7 @@ internal static class AirGapProcedure
                 .Select(station =>
                     Station(
                         [.. left.Where(place => place.Station == station)],
-                        UnitPlaces.Name(station, null),
+                        said.Said(station, null),
                         unit,
                         passes,
                         stops
@@ -65,7 +66,7 @@ internal static class AirGapProcedure
             result.Verdict == worst.Verdict && result.Reason == worst.Reason && result.Why == worst.Why
         );
         var places = alike.ConvertAll(result => result.Place);
-        var statement = $"{Wording.Sentence(Wording.Of(quantity))}: {worst.Why} at {Wording.Listed(places)}";
+        var statement = $"{Wording.Sentence(Wording.Of(quantity))}: {worst.At(places)}";
         return worst.Verdict is Verdict.NotMet
             ? Told.NotMet(
                 worst.Reason,
@@ -80,7 +81,7 @@ internal static class AirGapProcedure
                 worst.Reason,
                 statement,
                 evidence,
-                new Remedy.ReadAgain(quantity, [.. places], worst.Why)
+                new Remedy.ReadAgain(quantity, [.. places], worst.At([]))
             );
     }
 
@@ -127,7 +128,12 @@ internal static class AirGapProcedure
 
         if (places.Any(place => place.State == KnownState.Conflicting))
         {
-            return Open(FindingReason.Conflicting, "readings contradict one another", name, evidence);
+            return Open(
+                FindingReason.Conflicting,
+                "readings @ contradict one another: repeat them",
+                name,
+                evidence
+            );
         }
 
         var undecided = tried.Find(each => each.Result.Verdict == Verdict.Unproven).Result;
@@ -139,8 +145,13 @@ internal static class AirGapProcedure
         if (tried.Count == 0)
         {
             return places.All(place => place.State is KnownState.Fresh)
-                ? Open(FindingReason.NotMeasured, "no feeler was tried", name, evidence)
-                : Open(FindingReason.Stale, "no feeler was tried since something was turned", name, evidence);
+                ? Open(FindingReason.NotMeasured, "no feeler was tried @", name, evidence)
+                : Open(
+                    FindingReason.Stale,
+                    "no feeler was tried @ since something was turned: check again",
+                    name,
+                    evidence
+                );
         }
 
         var covered =
@@ -151,7 +162,7 @@ internal static class AirGapProcedure
             {
                 Evidence = evidence,
             }
-            : Open(FindingReason.TooFewStations, "not every blade was tried", name, evidence);
+            : Open(FindingReason.TooFewStations, "not every blade was tried @", name, evidence);
     }
 
     /// <summary>
@@ -186,7 +197,7 @@ internal static class AirGapProcedure
             var missing = passed < 0 ? passes : stops;
             return Open(
                 FindingReason.ProcedureNotFollowed,
-                $"the {missing.Governing} feeler was not tried",
+                $"the {missing.Governing} feeler was not tried @",
                 name,
                 place.Evidence
             );
@@ -196,7 +207,7 @@ internal static class AirGapProcedure
         {
             return Open(
                 FindingReason.ProcedureNotFollowed,
-                "the thicker feeler was tried first",
+                "the thicker feeler was tried first @",
                 name,
                 place.Evidence
             );
@@ -205,7 +216,7 @@ internal static class AirGapProcedure
         return place.Doubt is FindingReason.GaugeUnfit
             ? Open(
                 FindingReason.GaugeUnfit,
-                "the feelers failed their inspection or are out of date",
+                "the feelers used @ failed their inspection or are out of date",
                 name,
                 place.Evidence
             )
@@ -227,7 +238,7 @@ internal static class AirGapProcedure
         new(
             Verdict.NotMet,
             FindingReason.OutOfLimit,
-            $"the {Wording.Of(feeler.Thickness, place.System)} feeler {does}",
+            $"the {Wording.Of(feeler.Thickness, place.System)} feeler {does} @",
             name,
             place.Evidence
         );
@@ -245,5 +256,12 @@ internal static class AirGapProcedure
         string Why,
         string Place,
         ImmutableArray<string> Evidence
-    );
+    )
+    {
+        /// <summary>Why, the places put where the sentence has its mark.</summary>
+        public string At(List<string> places) =>
+            places.Count == 0 || places is ["across"]
+                ? Why.Replace(" @", string.Empty, StringComparison.Ordinal)
+                : Why.Replace("@", $"at {Wording.Listed(places)}", StringComparison.Ordinal);
+    }
 }

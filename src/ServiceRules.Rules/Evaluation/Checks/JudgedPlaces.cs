@@ -45,16 +45,25 @@ internal static class JudgedPlaces
     public static string NotKnown(string subject, ImmutableArray<Obstacle> obstacles)
     {
         var first = obstacles[0];
-        var places = Wording.Listed([
-            .. obstacles.Where(each => each.Reason == first.Reason).Select(each => each.Place),
-        ]);
-        var at = first.Place == "across" ? string.Empty : $" at {places}";
+        var alike = obstacles.Where(each =>
+            each.Reason == first.Reason
+            && each.Subject == first.Subject
+            && each.OnSomeBlades == first.OnSomeBlades
+        );
+        var at =
+            first.Place == "across"
+                ? string.Empty
+                : $" at {Wording.Listed([.. alike.Select(each => each.Place)])}";
+        var of = first.Subject.Length == 0 ? string.Empty : first.Subject + " ";
         return first.Reason switch
         {
-            FindingReason.Conflicting => $"readings{at} contradict one another: repeat them",
-            FindingReason.Stale => $"something that moves it was turned after the reading{at}: check again",
-            FindingReason.TooFewStations => $"not proven{at}: read there too",
-            _ => $"not measured{at}",
+            FindingReason.Conflicting => $"{of}readings{at} contradict one another: repeat them",
+            FindingReason.Stale =>
+                $"something that moves it was turned after the {of}reading{at}: check again",
+            FindingReason.TooFewStations when first.OnSomeBlades =>
+                $"{of}read on some blades only{at}: read it on every blade",
+            FindingReason.TooFewStations => $"{of}not read{at}",
+            _ => $"{of}not measured{at}",
         };
     }
 
@@ -74,8 +83,10 @@ internal static class JudgedPlaces
             .Where(place => place.Compared.Verdict == Verdict.NotMet)
             .Select(place => place.Said)
             .ToList();
+        // An interval that lies outside tells the least that it is out by.
+        var least = worst.Compared.Value is null ? "at least " : string.Empty;
         var by = worst.Compared.Margin is { } margin
-            ? $": out by {Wording.Of(margin.Abs, worst.System)}"
+            ? $": out by {least}{Wording.Of(margin.Abs, worst.System)}"
             : ": out";
         var also = others.Count == 0 ? string.Empty : $"; also out: {string.Join("; ", others)}";
         return $"{worst.Said}, {Limit(worst.Compared, worst.System)}{by}{also}";
@@ -84,8 +95,9 @@ internal static class JudgedPlaces
     private static string In(List<PlaceJudgement> ordered)
     {
         var tightest = ordered[0];
-        var where = ordered.Count == 1 ? string.Empty : "in at every place, tightest ";
-        return $"{where}{tightest.Said}, {ZoneWords.Of(tightest.Compared.LowerLimit, tightest.Compared.UpperLimit, tightest.System)}: in";
+        var figures =
+            $"{tightest.Said}, {ZoneWords.Of(tightest.Compared.LowerLimit, tightest.Compared.UpperLimit, tightest.System)}";
+        return ordered.Count == 1 ? $"{figures}: in" : $"in at every place, tightest {figures}";
     }
 
     private static string Undecided(PlaceJudgement place)

@@ -16,6 +16,12 @@ internal sealed record Obstacle(
     ImmutableArray<string> Evidence
 )
 {
+    /// <summary>The place was read, but on some blades only.</summary>
+    public bool OnSomeBlades { get; init; }
+
+    /// <summary>Of which quantity it is told, where more than one is concerned; else empty.</summary>
+    public string Subject { get; init; } = string.Empty;
+
     public int Gravity =>
         Reason switch
         {

@@ -60,7 +60,19 @@ internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSyst
         result.Verdict == Verdict.Unproven
         && asked.Knowledge is MeasuredValue measured
         && GaugeFitness
-            .Judge(zone, measured.Uncertainty, measured.DegreesOfFreedom, rule, target, asked.NaturalBound)
+            .Judge(
+                zone,
+                measured.Uncertainty,
+                measured.DegreesOfFreedom,
+                rule,
+                target,
+                // A bound outside the zone says nothing of how far inside a value may lie.
+                asked.NaturalBound
+                    is { } bound
+                && zone.Contains(bound)
+                    ? bound
+                    : null
+            )
             .Outcome == GaugeFitnessOutcome.Unfit;
 
     private static string? NoticeOf(PrintedZone zone, Asked asked, DecisionRule rule, Verdict own)

@@ -62,10 +62,7 @@ internal static class RelationCheck
     private static Obstacle Named(Obstacle obstacle, MeasuredQuantity quantity) =>
         obstacle with
         {
-            Place =
-                obstacle.Place == "across"
-                    ? Wording.Of(quantity)
-                    : $"{Wording.Of(quantity)}, {obstacle.Place}",
+            Subject = Wording.Of(quantity),
         };
 
     private static DifferenceSide? OtherAt(PlaceKnown place, UnitPlaces others, MeasuredQuantity other)

@@ -77,7 +77,9 @@ internal sealed class UnitPlaces
     /// <summary>A place as comparisons name it: <c>51 mm</c>, with its blade where one was named.</summary>
     public static string Name(Length? station, int? blade)
     {
-        var at = station?.ToString() ?? "across";
+        var at = station is { } distance
+            ? Length.FromMillimetres(Math.Round(distance.Millimetres, 1)).ToString()
+            : "across";
         return blade is { } number
             ? string.Create(CultureInfo.InvariantCulture, $"{at}, blade {number}")
             : at;
@@ -91,6 +93,7 @@ internal sealed class UnitPlaces
             station is null ? null
             : stations.Length == 2 && station == stations[0] ? "left"
             : stations.Length == 2 && station == stations[1] ? "right"
+            : station == StationPlaces.Width(unit.Sheet) * 0.5m ? "middle"
             : null;
         return side is null ? Name(station, blade) : $"{side} ({Name(station, blade)})";
     }
@@ -126,6 +129,9 @@ internal sealed class UnitPlaces
             : places.Any(place => place.State == KnownState.Stale) ? FindingReason.Stale
             : Usable.IsEmpty ? FindingReason.NotMeasured
             : FindingReason.TooFewStations;
-        return new(reason, station, Said(station, null), [.. places.SelectMany(place => place.Evidence)]);
+        return new(reason, station, Said(station, null), [.. places.SelectMany(place => place.Evidence)])
+        {
+            OnSomeBlades = places.Any(place => place.Blade is not null && place.Knowledge is not null),
+        };
     }
 }

@@ -76,7 +76,7 @@ internal static class WornReel
                     Verdict = Verdict.Met,
                     Reason = FindingReason.None,
                     Statement =
-                        $"{outcome.Statement.TrimEnd('.')}; the bedknife was set to its position for a worn reel",
+                        $"{Wording.Sentence(Wording.Of(outcome.Comparisons[0].Quantity))}: worn, and the bedknife was set to its position for a worn reel",
                     Evidence = Told.Sorted([.. outcome.Evidence, Pointers.Entry(unit.Index, index)]),
                 };
             }
