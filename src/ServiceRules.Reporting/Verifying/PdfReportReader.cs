@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography.X509Certificates;
 using ServiceRules.Application.Reports;
 using ServiceRules.Reporting.Signing;
