@@ -64,7 +64,7 @@ internal static class ReadingBars
             var system = unit.SystemOf(comparison.Quantity);
             var print = VerdictPrint.Of(comparison.Verdict);
             yield return new TableRow([
-                first ? new Paragraph(job.TitleOf(finding), Palette.TinyBold) : new Gap(0),
+                new Paragraph(job.TitleOf(finding), first ? Palette.TinyBold : Palette.TinyQuiet),
                 job.MarkedLine(print, new Span(Placed(print.Word, comparison), Palette.Tiny)),
                 new Paragraph(LengthPrint.Known(comparison, system), Palette.Tiny),
                 LimitBar.Of(comparison, SameLimits(finding, comparison), system, BarWidth, job.Measure),

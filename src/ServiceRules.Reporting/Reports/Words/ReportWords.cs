@@ -159,8 +159,8 @@ public static class ReportWords
         contact switch
         {
             ContactState.None => "no contact",
-            ContactState.Light => "light contact over the full width",
-            ContactState.Partial => "contact over part of the width",
+            ContactState.Light => "light contact",
+            ContactState.Partial => "partial contact",
             ContactState.Heavy => "heavy contact",
             _ => throw new ArgumentOutOfRangeException(nameof(contact), contact, null),
         };
