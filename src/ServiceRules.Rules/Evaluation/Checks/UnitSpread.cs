@@ -41,7 +41,53 @@ internal static class UnitSpread
                     middles[second].Unit.Sheet.Of(quantity)!.AcrossUnits!
                 )
             );
-        return Outcome(subject, quantity, rule, [.. pairs], units);
+        var outcome = Outcome(subject, quantity, rule, [.. pairs], units);
+        return outcome.Verdict is Verdict.NotMet
+            ? outcome with
+            {
+                Remedy =
+                    Match(
+                        [
+                            .. middles
+                                .Where(each => each.Side is not null)
+                                .Select(each => (each.Unit, each.Side!)),
+                        ],
+                        quantity,
+                        outcome
+                    ) ?? outcome.Remedy,
+            }
+            : outcome;
+    }
+
+    /// <summary>The doubt of the worst pair is taken off what they must lie within: what stays has to be proven too.</summary>
+    private static Remedy.Act? Match(
+        ImmutableArray<(UnitFrame Unit, DifferenceSide Side)> middles,
+        MeasuredQuantity quantity,
+        CheckOutcome outcome
+    )
+    {
+        var known = middles.Select(each => LimitRemedy.Best(each.Side.Knowledge)).ToList();
+        if (known.Exists(middle => middle is null) || outcome.Comparisons[0].UpperLimit is not { } most)
+        {
+            return null;
+        }
+
+        return SetMatch.For(
+            [
+                .. middles.Select(
+                    (each, index) =>
+                        (
+                            each.Unit.Work.Id.Text,
+                            known[index]!.Value,
+                            each.Unit.Targets.FirstOrDefault(target =>
+                                target.Quantity == quantity
+                            )?.Target.Value
+                        )
+                ),
+            ],
+            most - (outcome.Comparisons[0].Uncertainty ?? Length.Zero),
+            middles[0].Side.System
+        );
     }
 
     public static CheckOutcome AdjacentEnds(MeasuredQuantity quantity, Rule rule, JobFrame frame)

@@ -75,6 +75,40 @@ public class SpreadCheckTests
         Assert.Contains("U-01-3 above U-01-1 by 0.20 mm", outcome.Statement, StringComparison.Ordinal);
     }
 
+    [Theory]
+    // Limit 0.10 mm, U of a difference of two mid-widths 2·√2·0.0041634/√2 = 0.0083 mm: they must lie within 0.0916 mm.
+    // Target 4.00 mm.
+    [InlineData(
+        "4.00 mm",
+        "4.02 mm",
+        "4.20 mm",
+        "move U-01-3 down by 0.20 mm at both ends, and leave U-01-1 and U-01-2"
+    )]
+    [InlineData(
+        "3.80 mm",
+        "4.02 mm",
+        "4.05 mm",
+        "move U-01-1 up by 0.20 mm at both ends, and leave U-01-2 and U-01-3"
+    )]
+    [InlineData(
+        "4.00 mm",
+        "4.20 mm",
+        "4.40 mm",
+        "move U-01-2 down by 0.20 mm and U-01-3 down by 0.40 mm at both ends, and leave U-01-1"
+    )]
+    [InlineData(
+        "3.60 mm",
+        "4.00 mm",
+        "4.40 mm",
+        "move U-01-1 up by 0.40 mm and U-01-3 down by 0.40 mm at both ends, and leave U-01-2"
+    )]
+    public void Evaluate_UnitsApart_MovesTheFewest(string first, string second, string third, string told)
+    {
+        var outcome = Set(Units, At(1, first, first), At(2, second, second), At(3, third, third));
+
+        Assert.StartsWith(told, Assert.IsType<Remedy.Act>(outcome.Remedy).What, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Evaluate_UnitNotMeasured_LeavesTheSetUnproven()
     {
