@@ -19,7 +19,7 @@ namespace ServiceRules.Engine;
 public sealed class RuleEngine
 {
     /// <summary>
-    /// Stands in the reasons of a job that nothing else keeps from release, but that nobody has signed off.
+    /// Stands in the reasons of what nothing else keeps from release, on a job that nobody has signed off.
     /// </summary>
     public const string OpenJob = "open-job";
 
@@ -88,12 +88,12 @@ public sealed class RuleEngine
             State = frame.State,
             Digests = digests,
             Job = NeverReleasedWhileOpen(conclusions.OutcomeOf(new Subject.Job()), frame.State),
-            Set = conclusions.OutcomeOf(new Subject.Set()),
+            Set = NeverReleasedWhileOpen(conclusions.OutcomeOf(new Subject.Set()), frame.State),
             Units =
             [
                 .. frame.Units.Select(unit => new UnitOutcome(
                     unit.Work.Id,
-                    conclusions.OutcomeOf(new Subject.Unit(unit.Work.Id))
+                    NeverReleasedWhileOpen(conclusions.OutcomeOf(new Subject.Unit(unit.Work.Id)), frame.State)
                 )),
             ],
             Findings =

@@ -113,13 +113,14 @@ public class RuleEngineTests
     }
 
     [Fact]
-    public void Assess_OpenJobWithEverythingMet_IsNotReleased()
+    public void Assess_OpenJobWithEverythingMet_ReleasesNothing()
     {
         var assessment = Assess(TwoUnits with { SignOff = null }, All);
 
         Assert.Equal(Disposition.Hold, assessment.Job.Disposition);
         Assert.Equal([RuleEngine.OpenJob], assessment.Job.Because.ToArray());
-        Assert.Equal(Disposition.Release, assessment.OfUnit("a"));
+        Assert.Equal(Disposition.Hold, assessment.Set.Disposition);
+        Assert.Equal(Disposition.Hold, assessment.OfUnit("a"));
     }
 
     [Fact]
