@@ -28,15 +28,14 @@ internal static partial class Words
     public static string InMillimetres(string record) =>
         Inches().Replace(record, match => Converted(match, value => value * 25.4m, "mm"));
 
-    /// <summary>Every length of a record in millimetres told in inches instead, to 1e-12 in.</summary>
+    /// <summary>Every length of a record in millimetres told in inches instead, to 1e-9 in.</summary>
     public static string InInches(string record) =>
-        Millimetres()
-            .Replace(record, match => Converted(match, value => decimal.Round(value / 25.4m, 12), "in"));
+        Millimetres().Replace(record, match => Converted(match, value => value / 25.4m, "in"));
 
     private static string Converted(Match match, Func<decimal, decimal> convert, string unit)
     {
         decimal value = decimal.Parse(match.Groups["value"].Value, CultureInfo.InvariantCulture);
-        return string.Create(CultureInfo.InvariantCulture, $"\"{convert(value):F12} {unit}\"");
+        return string.Create(CultureInfo.InvariantCulture, $"\"{convert(value):F9} {unit}\"");
     }
 
     [GeneratedRegex("\"(?<value>-?[0-9.]+) in\"", RegexOptions.CultureInvariant, 1000)]
