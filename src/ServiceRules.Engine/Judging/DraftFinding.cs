@@ -38,8 +38,12 @@ internal sealed record DraftFinding
             .Distinct()
             .Order()
             .ToImmutableArray();
-        return compared.IsEmpty && Finding.Reason == FindingReason.Stale
-            ? [.. CheckReach.JudgedAsLeft(Rule.Check).Take(1)]
+        // A finding on two quantities that does not say which of them is stale shows neither: each is judged by itself.
+        return
+            compared.IsEmpty
+            && Finding.Reason == FindingReason.Stale
+            && CheckReach.JudgedAsLeft(Rule.Check) is [var only]
+            ? [only]
             : compared;
     }
 

@@ -41,7 +41,7 @@ internal static class AirGapProcedure
                     )
                 )
                 .ToList();
-        return Together(unit, results, quantity, passes, stops);
+        return ContactFault.Doubting(Together(unit, results, quantity, passes, stops), unit, quantity);
     }
 
     private static CheckOutcome Together(

@@ -33,6 +33,26 @@ internal static class ContactFault
             "this unit is set to a gap"
         );
 
+    /// <summary>What is met by feelers is unproven while contact over the width was noted in two ways.</summary>
+    public static CheckOutcome Doubting(CheckOutcome outcome, UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var across = (unit.Of(quantity)?.Left ?? []).FirstOrDefault(place =>
+            place is { Station: null, Blade: null, State: KnownState.Conflicting }
+        );
+        if (across is null || outcome.Verdict is not Verdict.Met)
+        {
+            return outcome;
+        }
+
+        const string why = "contact was noted in two ways with nothing turned between: repeat it";
+        return Told.Unproven(
+            FindingReason.Conflicting,
+            $"{Wording.Sentence(Wording.Of(quantity))}: {why}",
+            across.Evidence,
+            new Remedy.ReadAgain(quantity, ["across"], why)
+        );
+    }
+
     private static CheckOutcome? Fault(
         UnitFrame unit,
         MeasuredQuantity quantity,

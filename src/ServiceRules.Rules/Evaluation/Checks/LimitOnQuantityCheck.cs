@@ -39,7 +39,15 @@ internal static class LimitOnQuantityCheck
         var judged = Judgements(check, rule, unit, places, zone);
         var evidence = places.Usable.SelectMany(place => place.Evidence);
         var outcome = JudgedPlaces.Outcome(subject, judged, places.Obstacles, evidence);
-        return outcome with { Remedy = LimitRemedy.For(outcome, check.Quantity, rule, unit, places, zone) };
+        if (check.Quantity is MeasuredQuantity.Clearance)
+        {
+            outcome = ContactFault.Doubting(outcome, unit, check.Quantity);
+        }
+
+        return outcome with
+        {
+            Remedy = outcome.Remedy ?? LimitRemedy.For(outcome, check.Quantity, rule, unit, places, zone),
+        };
     }
 
     /// <summary>

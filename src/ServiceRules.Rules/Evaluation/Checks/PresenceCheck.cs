@@ -29,12 +29,13 @@ internal static class PresenceCheck
         var subject = $"{Wording.Sentence(Wording.Of(check.Quantity))}, {phase}";
         var there = places.Where(place => place.State is KnownState.Fresh or KnownState.Carried).ToList();
         var missing = stations.Where(station => !there.Exists(place => place.Station == station)).ToList();
+        var unread = missing.FindAll(station => !places.Any(place => place.Station == station));
         if (there.Count > 0 && missing.Count == 0)
         {
             return Told.Met($"{subject}: read", [.. there.SelectMany(place => place.Evidence)]);
         }
 
-        return Missing(check, frame, unit, places, missing, subject);
+        return Missing(check, frame, unit, places, unread.Count > 0 ? unread : missing, subject);
     }
 
     private static CheckOutcome Missing(
@@ -46,11 +47,13 @@ internal static class PresenceCheck
         string subject
     )
     {
+        var isRead =
+            !places.IsEmpty && missing.TrueForAll(station => places.Any(place => place.Station == station));
         var at = missing.ConvertAll(station => UnitPlaces.Name(station, null));
         var where = at.Count == 0 ? string.Empty : $" at {Wording.Listed(at)}";
         ImmutableArray<string> evidence = [.. places.SelectMany(place => place.Evidence)];
         var again = new Remedy.ReadAgain(check.Quantity, [.. at], "a reading is missing");
-        if (places.Any(place => place.State == KnownState.Conflicting))
+        if (isRead && places.Any(place => place.State == KnownState.Conflicting))
         {
             return Told.Unproven(
                 FindingReason.Conflicting,
@@ -60,7 +63,7 @@ internal static class PresenceCheck
             );
         }
 
-        if (places.Any(place => place.State == KnownState.Stale))
+        if (isRead && places.Any(place => place.State == KnownState.Stale))
         {
             return Told.Unproven(
                 FindingReason.Stale,

@@ -2,12 +2,13 @@ using System.Globalization;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
-/// <summary>Calibrations, training and inspections of procedures that the job rests on had not run out on its day.</summary>
+/// <summary>Gauges were fit, and calibrations, training and inspections of procedures that the job rests on had not run out on its day.</summary>
 internal static class RecencyCheck
 {
     public static CheckOutcome Evaluate(Check.Recency check, Rule rule, JobFrame frame, UnitFrame? unit) =>
@@ -17,7 +18,7 @@ internal static class RecencyCheck
                 frame.Record.Instruments.Select(
                     (instrument, index) => OfInstrument(instrument, index, frame.Record.Date)
                 ),
-                "Every gauge used was in date on the day."
+                "Every gauge used was fit and in date on the day."
             ),
             RecencyOf.Training => Worst(
                 TimelineReading.Of(frame).HandsIn.Select(person => OfPerson(person, frame)),
@@ -68,6 +69,14 @@ internal static class RecencyCheck
                 pointer,
                 "Check the dates of the calibration."
             ),
+            { ZeroCheck: { } zero } when GaugeFindings.Unfitness(instrument, day) != FindingReason.None =>
+                Fault(
+                    Verdict.NotMet,
+                    FindingReason.GaugeUnfit,
+                    $"The zero check of gauge {instrument.Id} came out {zero.Error} off, more than the gauge can show.",
+                    pointer,
+                    "Set the gauge on its setting piece and read again."
+                ),
             { Inspection: { } inspection } when inspection.Date > day => Fault(
                 Verdict.Unproven,
                 FindingReason.OutOfDate,

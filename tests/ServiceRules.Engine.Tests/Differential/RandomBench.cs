@@ -1,0 +1,178 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Engine.Tests.Differential;
+
+/// <summary>One change at random to the bench log of a unit.</summary>
+internal static class RandomBench
+{
+    private static readonly decimal[] Nudges =
+    [
+        0.0005m,
+        0.001m,
+        0.002m,
+        0.004m,
+        0.005m,
+        0.006m,
+        0.010m,
+        0.020m,
+    ];
+
+    private static readonly string[] Feelers =
+    [
+        "0.0005 in",
+        "0.001 in",
+        "0.0015 in",
+        "0.002 in",
+        "0.003 in",
+        "0.004 in",
+        "0.025 mm",
+        "0.038 mm",
+        "0.05 mm",
+        "0.08 mm",
+    ];
+
+    public static ImmutableArray<BenchEntry> Changed(
+        Random random,
+        ImmutableArray<BenchEntry> entries,
+        ServiceRecord record
+    )
+    {
+        int at = random.Next(entries.Length + 1);
+        switch (random.Next(10))
+        {
+            case 0 when at < entries.Length:
+                return entries.RemoveAt(at);
+            case 1 when at < entries.Length:
+                return entries.Add(entries[at]);
+            case 2 when at + 1 < entries.Length:
+                return entries.SetItem(at, entries[at + 1]).SetItem(at + 1, entries[at]);
+            case 3 or 4 when at < entries.Length:
+                return entries.SetItem(at, Nudged(random, entries[at]));
+            case 5 or 6:
+                return entries.Insert(at, Turned(random));
+            case 7:
+                return entries.Insert(at, Read(random, record));
+            case 8 when random.Next(2) == 0:
+                return entries.Insert(at, Worked(random));
+            default:
+                return entries.Add(Read(random, record));
+        }
+    }
+
+    private static BenchEntry Nudged(Random random, BenchEntry entry)
+    {
+        decimal by = Nudges[random.Next(Nudges.Length)] * (random.Next(2) == 0 ? 1 : -1);
+        return entry switch
+        {
+            Reading { Observed: Observation.Measured measured } reading => reading with
+            {
+                Observed = new Observation.Measured(Moved(measured.Value, by)),
+            },
+            Reading { Observed: Observation.FeelerTest test } reading => reading with
+            {
+                Observed = test with { Passes = !test.Passes },
+            },
+            Reading { Observed: Observation.Seen } reading => reading with
+            {
+                Observed = new Observation.Seen(Condition.Faulty),
+            },
+            Reading { Observed: Observation.Contact } reading => reading with { Observed = Contact(random) },
+            Reading { Observed: Observation.Paper } reading => reading with
+            {
+                Observed = new Observation.Paper(Any(random, Enum.GetValues<PaperResult>())),
+            },
+            Adjustment turned => turned with { Amount = Amount(random) },
+            _ => entry,
+        };
+    }
+
+    private static PrintedLength Moved(PrintedLength value, decimal inches)
+    {
+        decimal by = value.System == UnitSystem.Inch ? inches : inches * 20;
+        decimal figure =
+            value.System == UnitSystem.Inch ? value.Value.Millimetres / 25.4m : value.Value.Millimetres;
+        var unit = value.System == UnitSystem.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        return PrintedLength.Of(Math.Round(figure + by, 4), unit).TryGet(out var moved, out _)
+            ? moved
+            : value;
+    }
+
+    private static Adjustment Turned(Random random)
+    {
+        var kind = random.Next(3) == 0 ? AdjusterKind.Clearance : Any(random, Enum.GetValues<AdjusterKind>());
+        var amount = kind == AdjusterKind.Clearance ? Amount(random) : new AdjustmentAmount.NotStated();
+        return new()
+        {
+            Adjuster = kind,
+            Side = Any(random, Enum.GetValues<Side>()),
+            Direction = Any(random, [AdjustDirection.Open, AdjustDirection.Close]),
+            Amount = amount,
+        };
+    }
+
+    private static AdjustmentAmount Amount(Random random) =>
+        random.Next(4) == 0
+            ? new AdjustmentAmount.NotStated()
+            : new AdjustmentAmount.Steps(random.Next(1, 4));
+
+    private static BenchEntry Worked(Random random) =>
+        random.Next(2) == 0
+            ? new Grinding { Kind = Any(random, Enum.GetValues<GrindingKind>()) }
+            : new PartFitted { Part = Any(random, Enum.GetValues<PartKind>()) };
+
+    private static Reading Read(Random random, ServiceRecord record)
+    {
+        var station = new Station.Named(Any(random, [StationName.Left, StationName.Right]));
+        var feelers = record.Instruments.FirstOrDefault(i => i.Kind == InstrumentKind.FeelerGauge)?.Id;
+        var height = record.Instruments.FirstOrDefault(i => i.Kind == InstrumentKind.HeightGauge)?.Id;
+        return random.Next(7) switch
+        {
+            0 or 1 => new()
+            {
+                Quantity = MeasuredQuantity.Clearance,
+                Station = station,
+                Observed = new Observation.FeelerTest([Print(Any(random, Feelers))], random.Next(2) == 0),
+                Instrument = feelers,
+            },
+            2 => new() { Quantity = MeasuredQuantity.Clearance, Observed = Contact(random) },
+            3 => new()
+            {
+                Quantity = Any(random, [MeasuredQuantity.BearingPlay, MeasuredQuantity.Guards]),
+                Observed = new Observation.Seen(Any(random, Enum.GetValues<Condition>())),
+            },
+            4 => new()
+            {
+                Quantity = MeasuredQuantity.Edge,
+                Observed = new Observation.Paper(Any(random, Enum.GetValues<PaperResult>())),
+            },
+            5 => new()
+            {
+                Quantity = Any(random, [MeasuredQuantity.GroomerHeight, MeasuredQuantity.FrontRoller]),
+                Station = station,
+                Observed = new Observation.Measured(
+                    Print(Any(random, ["0.150 in", "0.1500 in", "0.010 mm"]))
+                ),
+                Instrument = height,
+            },
+            _ => new()
+            {
+                Quantity = MeasuredQuantity.HeightOfCut,
+                Station = random.Next(6) == 0 ? new Station.Named(StationName.Middle) : station,
+                Observed = new Observation.Measured(
+                    Print(Any(random, ["0.150 in", "0.1500 in", "3.80 mm", "3.90 mm", "4.0 mm"]))
+                ),
+                Instrument = random.Next(6) == 0 ? null : height,
+            },
+        };
+    }
+
+    private static Observation.Contact Contact(Random random) =>
+        new(Any(random, Enum.GetValues<ContactState>()));
+
+    private static T Any<T>(Random random, IReadOnlyList<T> among) => among[random.Next(among.Count)];
+
+    private static PrintedLength Print(string text) =>
+        PrintedLength.Parse(text).TryGet(out var length, out _) ? length : throw new FormatException(text);
+}

@@ -1,0 +1,113 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>A length told from one or more spots: a value with a range of standard uncertainty, or an interval.</summary>
+internal sealed record Amount(
+    decimal? Value,
+    double LeastSquare,
+    double GreatestSquare,
+    decimal? Low,
+    decimal? High,
+    UnitSystem System,
+    bool IsFit
+)
+{
+    public static Amount Of(Spot spot) => Sum([(1, spot)]);
+
+    /// <summary>A weighted sum of spots; the part that readings of one gauge share is added before it is squared.</summary>
+    public static Amount Sum(IReadOnlyList<(decimal Weight, Spot Spot)> terms)
+    {
+        var system = terms[0].Spot.System;
+        bool fit = terms.All(t => t.Spot.IsFit);
+        if (terms.Any(t => t.Spot.IsInterval))
+        {
+            return new(null, 0, 0, End(terms, 1), End(terms, -1), system, fit);
+        }
+
+        double least = 0;
+        double greatest = 0;
+        foreach (var (weight, spot) in terms)
+        {
+            double square = (double)(weight * weight);
+            least += square * spot.Own.Least;
+            greatest += square * spot.Own.Greatest;
+        }
+
+        foreach (var gauge in terms.GroupBy(t => t.Spot.Gauge))
+        {
+            double together = (double)gauge.Sum(t => t.Weight);
+            least += together * together * gauge.Min(t => t.Spot.Shared);
+            greatest += together * together * gauge.Max(t => t.Spot.Shared);
+        }
+
+        return new(terms.Sum(t => t.Weight * t.Spot.Value), least, greatest, null, null, system, fit);
+    }
+
+    public Possible Within(decimal? lower, decimal? upper, RuleDecision decision)
+    {
+        var possible = Plainly(lower, upper, decision);
+        return IsFit || !possible.HasFlag(Possible.Met)
+            ? possible
+            : (possible & ~Possible.Met) | Possible.Unproven;
+    }
+
+    private Possible Plainly(decimal? lower, decimal? upper, RuleDecision decision)
+    {
+        if (Value is not { } value)
+        {
+            return Inside(lower, upper);
+        }
+
+        if (decision == RuleDecision.Probability)
+        {
+            return Possible.Judged;
+        }
+
+        double r = decision switch
+        {
+            RuleDecision.Guarded => 1,
+            RuleDecision.GuardedOneSided => 0.825,
+            _ => 0,
+        };
+        decimal least = (decimal)(r * 2 * Math.Sqrt(LeastSquare));
+        decimal greatest = r == 0 ? 0 : (decimal)(r * 2 * Math.Sqrt(GreatestSquare)) + 0.0000004m;
+        return Decided(value, lower, upper, least) | Decided(value, lower, upper, greatest);
+    }
+
+    private static Possible Decided(decimal value, decimal? lower, decimal? upper, decimal guard) =>
+        value < lower - guard || value > upper + guard ? Possible.NotMet
+        : (lower is null || value >= lower + guard) && (upper is null || value <= upper - guard)
+            ? Possible.Met
+        : Possible.Unproven;
+
+    private Possible Inside(decimal? lower, decimal? upper) =>
+        High <= lower || Low > upper ? Possible.NotMet
+        : (lower is null || Low >= lower) && (upper is null || High <= upper) ? Possible.Met
+        : Possible.Unproven;
+
+    private static decimal? End(IReadOnlyList<(decimal Weight, Spot Spot)> terms, int which)
+    {
+        decimal sum = 0;
+        foreach (var (weight, spot) in terms)
+        {
+            if (weight == 0)
+            {
+                continue;
+            }
+
+            decimal half = (decimal)(2 * Math.Sqrt(spot.Own.Greatest + spot.Shared));
+            decimal? low = spot.IsInterval ? spot.Low : spot.Value - half;
+            decimal? high = spot.IsInterval ? spot.High : spot.Value + half;
+            if ((weight > 0 == which > 0 ? low : high) is not { } end)
+            {
+                return null;
+            }
+
+            sum += weight * end;
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,153 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>Checks of how reel and bedknife were set, and of what touches.</summary>
+internal static class ContactKinds
+{
+    public static Possible Procedure(Facts facts, UnitWork unit, Check.ProceduralLimit check)
+    {
+        var sheet = facts.Book.Sheet(unit.Sheet)!;
+        if (sheet.Of(check.Quantity) is not { Schools: { IsEmpty: false } schools } limit)
+        {
+            return Possible.Any;
+        }
+
+        var school =
+            check.Quantity == MeasuredQuantity.Clearance ? facts.School(unit.Sheet)
+            : schools.Length == 1 ? schools[0].School
+            : null;
+        var taught = schools.FirstOrDefault(s => s.School == school);
+        if (school is null || taught is null)
+        {
+            return Possible.Unproven;
+        }
+
+        var contact = Sights.Contact(unit, new(unit, sheet), check.Quantity);
+        if (school == ContactSchool.LightContact)
+        {
+            return contact is not { State: SpotState.Known } known ? Possible.Unproven
+                : known.Contact == ContactState.Light ? Possible.Met
+                : Possible.NotMet;
+        }
+
+        var touching = contact switch
+        {
+            { State: SpotState.Known, Contact: not ContactState.None } => Possible.NotMet,
+            { State: SpotState.Conflicting } => Possible.NeverMet,
+            _ => Possible.Met,
+        };
+        var spots = new Spots(facts, unit, check.Quantity);
+        return touching
+            .And(Station(facts, unit, spots, spots.Left, taught))
+            .And(Station(facts, unit, spots, spots.Right, taught));
+    }
+
+    private static Possible Station(
+        Facts facts,
+        UnitWork unit,
+        Spots spots,
+        decimal? at,
+        SchoolProcedure taught
+    )
+    {
+        var replay = new BenchReplay(unit, facts.Book.Sheet(unit.Sheet)!);
+        List<(decimal Thick, bool Passes)> tries = [];
+        bool doubtful = false;
+        for (int i = 0; i < unit.Entries.Length; i++)
+        {
+            if (
+                unit.Entries[i] is Reading { Observed: Observation.FeelerTest test } reading
+                && reading.Quantity == MeasuredQuantity.Clearance
+                && spots.Place(reading.Station) == at
+                && replay.After(MeasuredQuantity.Clearance, i) is { IsVoid: false } fate
+            )
+            {
+                doubtful |=
+                    fate.Carried.Count > 0
+                    || reading.Blade is not null
+                    || Gauges.IsUnfit(facts.Gauge(reading), facts.Record.Date)
+                    || test.Feelers.Length > 1;
+                tries.Add((test.Feelers.Sum(f => f.Value.Millimetres), test.Passes));
+            }
+        }
+
+        var known = spots.All.FirstOrDefault(s => s.At == at);
+        if (doubtful || known is { IsPlain: false })
+        {
+            return Possible.Judged;
+        }
+
+        if (known is { State: SpotState.Conflicting })
+        {
+            return Possible.NeverMet;
+        }
+
+        if (tries.Any(t => tries.Any(o => o.Thick == t.Thick && o.Passes != t.Passes)))
+        {
+            return Possible.Judged;
+        }
+
+        decimal[] passing = Prints(taught.Passes!);
+        decimal[] stopping = Prints(taught.Stops!);
+        if (
+            tries.Any(t => !t.Passes && t.Thick <= passing.Min())
+            || tries.Any(t => t.Passes && t.Thick >= stopping.Max())
+        )
+        {
+            return tries.Any(t => tries.Any(o => t.Passes && !o.Passes && t.Thick > o.Thick))
+                ? Possible.NeverMet
+                : Possible.NotMet;
+        }
+
+        int passed = tries.FindIndex(t => t.Passes && passing.Contains(t.Thick));
+        int stopped = tries.FindLastIndex(t => !t.Passes && stopping.Contains(t.Thick));
+        return passed >= 0 && stopped > passed
+            ? tries.Count > 2
+                ? Possible.Judged
+                : Possible.Met
+            : tries.Any(t => !t.Passes && t.Thick <= passing.Max())
+            || tries.Any(t => t.Passes && t.Thick >= stopping.Min())
+                ? Possible.NeverMet
+                : Possible.Unproven;
+    }
+
+    private static decimal[] Prints(DualPrint print) =>
+        [
+            print.Governing.Value.Millimetres,
+            print.Alternate?.Value.Millimetres ?? print.Governing.Value.Millimetres,
+        ];
+
+    public static Possible Contact(Facts facts, UnitWork unit, Check.Contact check)
+    {
+        if (facts.School(unit.Sheet) is not { } school)
+        {
+            return Possible.NeverMet;
+        }
+
+        var contact = Sights.Contact(unit, new(unit, facts.Book.Sheet(unit.Sheet)!), check.Quantity);
+        if (contact is { State: SpotState.Conflicting })
+        {
+            return Possible.NeverMet;
+        }
+
+        var wanted = school == ContactSchool.AirGap ? ContactState.None : ContactState.Light;
+        if (contact is { State: SpotState.Known } known)
+        {
+            return known.Contact == wanted ? Possible.Met | Possible.Unproven : Possible.NotMet;
+        }
+
+        var spots = new Spots(facts, unit, check.Quantity);
+        if (!spots.IsPlain || school == ContactSchool.LightContact)
+        {
+            return spots.All.Count == 0 ? Possible.Unproven : Possible.Judged;
+        }
+
+        return spots.BothStationsKnown && spots.Known.All(s => s.IsInterval && s.Low > 0) ? Possible.Met
+            : spots.Known.Count == 0 ? Possible.Unproven
+            : Possible.NeverMet;
+    }
+}

@@ -1,0 +1,136 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>What go/no-go tries at one place tell of the gap there.</summary>
+internal static class Feelers
+{
+    public static Spot Told(
+        Facts facts,
+        UnitWork unit,
+        MeasuredQuantity quantity,
+        BenchReplay replay,
+        List<(int Index, Reading Reading)> tries,
+        decimal? at
+    )
+    {
+        var sheet = facts.Book.Sheet(unit.Sheet)!;
+        var adjuster = BenchReplay.Fine(quantity);
+        bool plain = true;
+        List<Bound> bounds = [];
+        foreach (var (index, reading) in tries)
+        {
+            var test = (Observation.FeelerTest)reading.Observed;
+            var fate = replay.After(quantity, index);
+            var turns = Turns(unit, adjuster, index);
+            bool known = turns.All(t => t.Amount is AdjustmentAmount.Steps && t.Direction is not null);
+            plain &= turns.All(t => t.Amount is not AdjustmentAmount.Distance);
+            if (fate.Disturbed || (turns.Count > 0 && (!known || quantity != MeasuredQuantity.Clearance)))
+            {
+                continue;
+            }
+
+            decimal moved = turns.Sum(t => Moved(t, sheet.Of(adjuster!.Value)!, at ?? 0));
+            decimal carried = fate.Carried.Sum();
+            plain &= carried == 0;
+            var gauge = facts.Gauge(reading);
+            bool fit = !Gauges.IsUnfit(gauge, facts.Record.Date);
+            decimal thick = test.Feelers.Sum(f => f.Value.Millimetres);
+            decimal? e = gauge?.Tolerance?.Value.Millimetres * test.Feelers.Length;
+            plain &= test.Feelers.All(f => f.System == test.Feelers[0].System);
+            bounds.Add(
+                new(
+                    thick,
+                    test.Passes,
+                    e ?? 0,
+                    moved,
+                    turns.Count,
+                    fit,
+                    e is not null,
+                    test.Feelers[0].System
+                )
+            );
+        }
+
+        var current = bounds.Where(b => b.Turns == 0).ToList();
+        if (current.Count == 0)
+        {
+            return new()
+            {
+                At = at,
+                State = SpotState.Void,
+                IsPlain = plain,
+            };
+        }
+
+        var counting = bounds.Any(b => b.Fit) ? bounds.Where(b => b.Fit).ToList() : bounds;
+        return Sum(counting, at, plain && counting.Any(b => b.Turns == 0));
+    }
+
+    private static Spot Sum(List<Bound> bounds, decimal? at, bool plain)
+    {
+        decimal? low = null;
+        decimal? high = null;
+        foreach (var bound in bounds)
+        {
+            decimal edge = bound.Passes
+                ? bound.Thick - bound.E + bound.Moved
+                : bound.Thick + bound.E + bound.Moved;
+            low = bound.Passes && (low is null || edge > low) ? edge : low;
+            high = !bound.Passes && (high is null || edge < high) ? edge : high;
+        }
+
+        var spot = new Spot
+        {
+            At = at,
+            State = SpotState.Known,
+            IsInterval = true,
+            Low = low,
+            High = high,
+            Proves = bounds.All(b => b.Proves),
+            IsFit = bounds.All(b => b.Fit),
+            System = bounds[^1].System,
+            IsPlain = plain && bounds.All(b => b.System == bounds[^1].System && b.Proves == bounds[0].Proves),
+        };
+        bool bothWays = bounds.Any(a =>
+            bounds.Any(b => a.Turns == b.Turns && a.Thick == b.Thick && a.Passes != b.Passes)
+        );
+        bool empty = low is { } l && high is { } h && l >= h;
+        bool repeated = bounds.GroupBy(b => (b.Thick, b.Passes)).Any(g => g.Count() > 1);
+        return !bothWays && !empty ? spot
+            : repeated || bounds.Count > 2 || bounds.Any(b => b.Turns > 0) ? spot with { IsPlain = false }
+            : spot with { State = SpotState.Conflicting };
+    }
+
+    private static List<Adjustment> Turns(UnitWork unit, AdjusterKind? adjuster, int after) =>
+        [.. unit.Entries.Skip(after + 1).OfType<Adjustment>().Where(a => a.Adjuster == adjuster)];
+
+    private static decimal Moved(Adjustment turn, Rules.Model.Adjuster adjuster, decimal at)
+    {
+        if (turn.Amount is not AdjustmentAmount.Steps steps || adjuster.Step is null)
+        {
+            return 0;
+        }
+
+        decimal a = adjuster.LeftAt?.Value.Millimetres ?? 0;
+        decimal b = adjuster.RightAt?.Value.Millimetres ?? 1;
+        decimal share =
+            turn.Side == Side.Both ? 1
+            : turn.Side == Side.Left ? (b - at) / (b - a)
+            : (at - a) / (b - a);
+        int sign = turn.Direction is AdjustDirection.Close or AdjustDirection.Lower ? -1 : 1;
+        return sign * steps.Count * adjuster.Step.Governing.Value.Millimetres * share;
+    }
+
+    private sealed record Bound(
+        decimal Thick,
+        bool Passes,
+        decimal E,
+        decimal Moved,
+        int Turns,
+        bool Fit,
+        bool Proves,
+        UnitSystem System
+    );
+}

@@ -1,0 +1,55 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>What a gauge is worth, in millimetres.</summary>
+internal static class Gauges
+{
+    public static bool IsUnfit(Instrument? gauge, DateOnly day) =>
+        gauge is not null
+        && (
+            gauge.Inspection?.Result == Condition.Faulty
+            || (gauge.Calibration is { } c && (day < c.Date || day > c.Due))
+            || (
+                gauge is { ZeroCheck: { } zero, Resolution: { } resolution }
+                && zero.Error.Value.Abs > resolution.Value
+            )
+        );
+
+    public static bool IsUnknown(Instrument? gauge) =>
+        gauge is null || gauge is { Calibration: null, ZeroCheck: null, Resolution: null };
+
+    /// <summary>Squares of standard uncertainty: what one reading has of its own, and what all of them share.</summary>
+    public static (double Own, double Shared) Squares(Instrument? gauge, PrintedLength print)
+    {
+        if (gauge is null)
+        {
+            return (0, 0);
+        }
+
+        double shown = Mm(gauge.Resolution);
+        double written = 2 * (double)print.RoundingHalfWidth.Millimetres;
+        double repeat = Mm(gauge.Repeatability);
+        double own = (Math.Pow(Math.Max(shown, written), 2) / 12) + (repeat * repeat);
+        double shared = 0;
+        if (gauge.Calibration is { } calibration)
+        {
+            shared += Math.Pow(Mm(calibration.ExpandedUncertainty) / (double)calibration.CoverageFactor, 2);
+        }
+
+        if (gauge.ZeroCheck is { } zero)
+        {
+            shared += Math.Pow(Mm(zero.Error), 2) / 3;
+        }
+
+        if (gauge.Kind == InstrumentKind.FixedSizePiece)
+        {
+            own += Math.Pow(Mm(gauge.Tolerance), 2) / 3;
+        }
+
+        return (own, shared);
+    }
+
+    private static double Mm(PrintedLength? length) => length is null ? 0 : (double)length.Value.Millimetres;
+}

@@ -1,0 +1,117 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>Checks of the job's people, gauges and papers.</summary>
+internal static class JobKinds
+{
+    public static Possible Part(Facts facts, RequiredPart part)
+    {
+        var record = facts.Record;
+        switch (part)
+        {
+            case RequiredPart.SignOff:
+                return record.SignOff is not { } sign ? Possible.Unproven
+                    : record.People.Any(p => p.Id == sign.By && p.Role == JobRole.Performs) ? Possible.Met
+                    : Possible.NeverMet;
+            case RequiredPart.FollowUp:
+                return record.FollowUp is not { } check ? Possible.Unproven
+                    : check.Result == Condition.Faulty ? Possible.NotMet
+                    : Possible.NeverNotMet;
+            case RequiredPart.BlockageByTool:
+                return record.Timeline.Any(e => e.Kind == TimelineEventKind.BlockageClearedByHand)
+                        ? Possible.NotMet
+                    : record.Timeline.Any(e => e.Kind == TimelineEventKind.BlockageClearedWithTool)
+                        ? Possible.NeverNotMet
+                    : Possible.Unproven;
+            default:
+                int found = record.Timeline.Count(e => e.Kind == TimelineEventKind.SafetyDefectFound);
+                int closed = record.Timeline.Count(e => e.Kind == TimelineEventKind.SafetyDefectClosed);
+                return found == 0 ? Possible.Met
+                    : closed > 0 ? Possible.Judged
+                    : facts.IsOpen ? Possible.Unproven | Possible.NotMet
+                    : Possible.NotMet;
+        }
+    }
+
+    public static Possible Recent(Facts facts, RecencyOf of)
+    {
+        var day = facts.Record.Date;
+        switch (of)
+        {
+            case RecencyOf.Training:
+                var sum = Possible.Met;
+                foreach (var person in facts.HandsIn)
+                {
+                    var known = facts.Context.People.FirstOrDefault(p => p.Id == person.Id);
+                    sum = sum.And(
+                        known is null ? Possible.Unproven
+                        : !known.Authorised || known.TrainedUntil < day ? Possible.NotMet
+                        : known.TrainedOn is null || known.TrainedOn > day ? Possible.Judged
+                        : Possible.Met
+                    );
+                }
+
+                return facts.HandsIn.Count == 0 ? Possible.Any : sum;
+            case RecencyOf.ProcedureInspection:
+                return facts.Procedure is not { } procedure ? Possible.Unproven
+                    : procedure.InspectionDue < day ? Possible.NotMet
+                    : procedure.InspectedOn is null && procedure.InspectionDue is null ? Possible.Unproven
+                    : procedure.InspectedOn is null
+                    || procedure.InspectedOn > day
+                    || procedure.InspectionDue is null
+                        ? Possible.Judged
+                    : Possible.Met;
+            default:
+                return Instruments(facts, day);
+        }
+    }
+
+    private static Possible Instruments(Facts facts, DateOnly day)
+    {
+        var readings = facts.Record.Units.SelectMany(u => u.Entries.OfType<Reading>()).ToList();
+        var sum = Possible.Met;
+        foreach (var gauge in facts.Record.Instruments.Where(i => readings.Any(r => r.Instrument == i.Id)))
+        {
+            sum = sum.And(
+                Gauges.IsUnfit(gauge, day) ? Possible.NotMet
+                : gauge is { Calibration: null, ZeroCheck: null, Inspection: null } ? Possible.Unproven
+                : gauge.Inspection?.Date > day ? Possible.Judged
+                : gauge is { ZeroCheck: not null, Resolution: null } ? Possible.Judged
+                : Possible.Met
+            );
+        }
+
+        // A gauge that nobody noted may be told here or where it was used.
+        bool unnamed = readings.Any(r =>
+            r.Instrument is null && r.Observed is Observation.Measured or Observation.FeelerTest
+        );
+        return unnamed ? sum | sum.And(Possible.Unproven) : sum;
+    }
+
+    public static Possible Credible(Facts facts, CredibilityOf of)
+    {
+        var timeline = facts.Record.Timeline;
+        if (timeline.IsEmpty)
+        {
+            return Possible.Any & ~Possible.NotMet;
+        }
+
+        bool? doubt = of switch
+        {
+            CredibilityOf.NoOffset => timeline.Any(e => e.At is RecordedTime.LocalTime),
+            CredibilityOf.LateEntries => timeline.Any(e =>
+                e.Mark is EntryMark.LateEntry or EntryMark.Transcription
+            ),
+            _ => null,
+        };
+        return doubt switch
+        {
+            true => Possible.Unproven,
+            false => Possible.Met,
+            null => Possible.NeverNotMet | Possible.NotApplicable,
+        };
+    }
+}

@@ -1,0 +1,335 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>Checks that hold lengths against lengths.</summary>
+internal static class LimitKinds
+{
+    public static Possible Limit(
+        Facts facts,
+        UnitWork unit,
+        Check.LimitOnQuantity check,
+        RuleDecision decision
+    )
+    {
+        var sheet = facts.Book.Sheet(unit.Sheet)!;
+        var limit = sheet.Of(check.Quantity);
+        var spots = new Spots(facts, unit, check.Quantity);
+        var replay = new BenchReplay(unit, sheet);
+        if (check.Quantity == MeasuredQuantity.Clearance)
+        {
+            if (facts.School(unit.Sheet) == ContactSchool.LightContact)
+            {
+                return Possible.NotApplicable;
+            }
+
+            if (Sights.Contact(unit, replay, check.Quantity) is { } contact)
+            {
+                switch (contact)
+                {
+                    case { State: SpotState.Conflicting }:
+                        return Possible.NeverMet;
+                    case { State: SpotState.Known, Contact: not ContactState.None }:
+                        return Possible.NotMet;
+                }
+            }
+        }
+
+        if (check.Against == LimitSource.WornBelow)
+        {
+            return Worn(facts, unit, spots, limit, decision);
+        }
+
+        if (spots.All.Count == 0)
+        {
+            return Possible.Unproven;
+        }
+
+        var system = spots.All[^1].System;
+        if (!spots.IsPlain || spots.All.Any(s => s.State == SpotState.Known && s.System != system))
+        {
+            return Possible.Judged;
+        }
+
+        return
+            Zone(facts, unit, check, limit, spots.Known.Count > 0 ? spots.Known[^1].System : system)
+                is not { } zone
+            ? facts.OrdersOverlap
+                ? Possible.Judged
+                : Possible.Unproven
+            : Places(spots, zone, check.Where, decision);
+    }
+
+    private static Possible Places(
+        Spots spots,
+        (decimal? Lower, decimal? Upper) zone,
+        CheckedPlaces where,
+        RuleDecision decision
+    )
+    {
+        var sum = spots.Known.Count == 0 || !spots.BothStationsKnown ? Possible.Unproven : Possible.Met;
+        foreach (var spot in spots.All)
+        {
+            sum = sum.And(
+                spot.State == SpotState.Known && spot.Proves
+                    ? Amount.Of(spot).Within(zone.Lower, zone.Upper, decision)
+                : spot.State == SpotState.Known ? Possible.NeverMet
+                : Possible.Unproven
+            );
+        }
+
+        if (where == CheckedPlaces.Stations || spots.Known.Count < 2)
+        {
+            return sum;
+        }
+
+        return Line.Through(spots) is { } line
+            ? sum.And(Amount.Sum(line.At(0)).Within(zone.Lower, zone.Upper, decision))
+                .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
+            : sum.And(Possible.Judged);
+    }
+
+    private static (decimal? Lower, decimal? Upper)? Zone(
+        Facts facts,
+        UnitWork unit,
+        Check.LimitOnQuantity check,
+        QuantityLimit? limit,
+        UnitSystem system
+    )
+    {
+        if (check.Against == LimitSource.Sheet)
+        {
+            return limit is null
+                ? null
+                : (limit.Lower?.In(system).Millimetres, limit.Upper?.In(system).Millimetres);
+        }
+
+        var order = facts.Target(unit, check.Quantity);
+        var asked = facts.Record.Requested.LastOrDefault(r => r.Quantity == check.Quantity)?.Value;
+        var target = asked ?? order?.Target;
+        decimal? tolerance =
+            order?.Tolerance?.Value.Millimetres ?? limit?.ToleranceAboutTarget?.In(system).Millimetres;
+        return target is null || tolerance is null
+            ? null
+            : (target.Value.Millimetres - tolerance, target.Value.Millimetres + tolerance);
+    }
+
+    private static Possible Worn(
+        Facts facts,
+        UnitWork unit,
+        Spots spots,
+        QuantityLimit? limit,
+        RuleDecision decision
+    )
+    {
+        bool set = unit.Entries.OfType<Adjustment>().Any(a => a.Adjuster == AdjusterKind.BedknifePosition);
+        if (limit?.WornBelow is not { } worn)
+        {
+            return Possible.Any;
+        }
+
+        if (spots.All.Count == 0 || spots.Known.Count == 0)
+        {
+            return spots.IsPlain && !set ? Possible.Unproven : Possible.Judged;
+        }
+
+        if (!spots.IsPlain || spots.All.Count != spots.Known.Count)
+        {
+            return Possible.Judged;
+        }
+
+        var above = Possible.None;
+        foreach (var spot in spots.Known)
+        {
+            above = above.And(Amount.Of(spot).Within(worn.In(spot.System).Millimetres, null, decision));
+            if (spot.Value == worn.In(spot.System).Millimetres)
+            {
+                return Possible.Judged;
+            }
+        }
+
+        return !set ? above
+            : above == Possible.Unproven ? Possible.NeverNotMet
+            : Possible.Met;
+    }
+
+    public static Possible Parallelism(
+        Facts facts,
+        UnitWork unit,
+        Check.Parallelism check,
+        RuleDecision decision
+    )
+    {
+        var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity)?.Parallelism;
+        return EndToEnd(new(facts, unit, check.Quantity), limit, decision);
+    }
+
+    public static Possible Sides(Facts facts, UnitWork unit, Check.Spread check, RuleDecision decision)
+    {
+        var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity)?.SideToSide;
+        return EndToEnd(new(facts, unit, check.Quantity), limit, decision);
+    }
+
+    private static Possible EndToEnd(Spots spots, DualPrint? limit, RuleDecision decision)
+    {
+        if (limit is null)
+        {
+            return Possible.Any;
+        }
+
+        if (!spots.IsPlain)
+        {
+            return Possible.Judged;
+        }
+
+        if (Line.Through(spots) is not { } line)
+        {
+            return spots.Known.Count > 1 ? Possible.Judged : Possible.Unproven;
+        }
+
+        decimal most = limit.In(spots.Known[0].System).Millimetres;
+        var tilt = line.Tilt(spots.Width).Within(-most, most, decision);
+        return spots.All.Count == 2 ? tilt
+            : tilt == Possible.NotMet ? Possible.NeverMet
+            : Possible.Judged;
+    }
+
+    public static Possible AcrossUnits(Facts facts, Check.Spread check, RuleDecision decision)
+    {
+        var units = facts.Record.Units;
+        if (units.Select(u => u.Sheet).Distinct().Count() > 1 || units.Any(u => !u.Tasks.IsEmpty))
+        {
+            return Possible.Any;
+        }
+
+        return check.Across == SpreadAcross.Units
+            ? Middles(facts, check, decision)
+            : Neighbours(facts, check, decision);
+    }
+
+    private static Possible Middles(Facts facts, Check.Spread check, RuleDecision decision)
+    {
+        var units = facts.Record.Units;
+        var limit = facts.Book.Sheet(units[0].Sheet)!.Of(check.Quantity)?.AcrossUnits;
+        if (limit is null || units.Length == 1)
+        {
+            return units.Length == 1 ? Possible.Met | Possible.NotApplicable : Possible.Any;
+        }
+
+        var sum = Possible.Met;
+        for (int i = 0; i < units.Length; i++)
+        {
+            for (int j = i + 1; j < units.Length; j++)
+            {
+                sum = sum.And(
+                    Apart(
+                        facts,
+                        check.Quantity,
+                        units[i],
+                        units[j],
+                        s => s.Width / 2,
+                        s => s.Width / 2,
+                        limit,
+                        decision
+                    )
+                );
+            }
+        }
+
+        return sum;
+    }
+
+    private static Possible Neighbours(Facts facts, Check.Spread check, RuleDecision decision)
+    {
+        var sum = Possible.None;
+        foreach (var left in facts.Record.Units)
+        {
+            var right = facts.Record.Units.FirstOrDefault(u => u.Position == left.Position + 1);
+            var limit = facts.Book.Sheet(left.Sheet)!.Of(check.Quantity)?.AdjacentEnds;
+            if (right is null || limit is null)
+            {
+                continue;
+            }
+
+            sum = sum.And(Apart(facts, check.Quantity, left, right, s => s.Width, _ => 0, limit, decision));
+        }
+
+        return sum == Possible.None ? Possible.NotApplicable : sum;
+    }
+
+    private static Possible Apart(
+        Facts facts,
+        MeasuredQuantity quantity,
+        UnitWork one,
+        UnitWork other,
+        Func<Spots, decimal> oneAt,
+        Func<Spots, decimal> otherAt,
+        DualPrint limit,
+        RuleDecision decision
+    )
+    {
+        var a = new Spots(facts, one, quantity);
+        var b = new Spots(facts, other, quantity);
+        if (!a.IsPlain || !b.IsPlain || a.Known.Count > 2 || b.Known.Count > 2)
+        {
+            return Possible.Judged;
+        }
+
+        if (Line.Through(a) is not { } first || Line.Through(b) is not { } second)
+        {
+            return Possible.Unproven
+                | (a.Known.Count * b.Known.Count > 0 ? Possible.Judged : Possible.Unproven);
+        }
+
+        if (a.Known[0].System != b.Known[0].System || a.All.Count > 2 || b.All.Count > 2)
+        {
+            return Possible.Judged;
+        }
+
+        decimal most = limit.In(a.Known[0].System).Millimetres;
+        return Amount
+            .Sum([.. first.At(oneAt(a)), .. second.At(otherAt(b), -1)])
+            .Within(-most, most, decision);
+    }
+
+    public static Possible Related(Facts facts, UnitWork unit, Check.Relation check, RuleDecision decision)
+    {
+        var spots = new Spots(facts, unit, check.Quantity);
+        var others = new Spots(facts, unit, check.Other);
+        if (!spots.IsPlain || !others.IsPlain)
+        {
+            return Possible.Judged;
+        }
+
+        if (spots.Known.Count == 0 || others.Known.Count == 0)
+        {
+            return Possible.Unproven;
+        }
+
+        var sum =
+            spots.BothStationsKnown && spots.Known.Count == spots.All.Count
+                ? Possible.Met
+                : Possible.NeverNotMet;
+        foreach (var spot in spots.Known)
+        {
+            decimal most = check.Allowance.In(spot.System).Millimetres;
+            var same = others.Known.FirstOrDefault(o => o.At == spot.At);
+            IReadOnlyList<(decimal, Spot)>? beside =
+                same is not null ? [(-1, same)]
+                : Line.Through(others) is { } line && spot.At is { } at ? line.At(at, -1)
+                : null;
+            if (beside is null || beside.Any(b => b.Item2.System != spot.System))
+            {
+                return Possible.Judged;
+            }
+
+            decimal? least = check.How == QuantityRelation.EqualTo ? -most : null;
+            sum = sum.And(Amount.Sum([(1, spot), .. beside]).Within(least, most, decision));
+        }
+
+        return sum;
+    }
+}

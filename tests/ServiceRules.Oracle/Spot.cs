@@ -1,0 +1,42 @@
+using ServiceRules.Domain.Quantities;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>What is known of a length at one place, in millimetres.</summary>
+internal sealed record Spot
+{
+    /// <summary>From the left end; null: the quantity has one place.</summary>
+    public required decimal? At { get; init; }
+
+    public required SpotState State { get; init; }
+
+    /// <summary>Whether the meaning of the log at this place is plain enough for an opinion.</summary>
+    public bool IsPlain { get; init; } = true;
+
+    /// <summary>Whether the gauge was fit: an unfit one shows a breach all the same, but nothing in.</summary>
+    public bool IsFit { get; init; } = true;
+
+    /// <summary>Whether its uncertainty is known.</summary>
+    public bool Proves { get; init; } = true;
+
+    public bool IsInterval { get; init; }
+
+    /// <summary>The value, or null for an interval.</summary>
+    public decimal Value { get; init; }
+
+    /// <summary>Least and greatest square of the standard uncertainty, without the shared part.</summary>
+    public (double Least, double Greatest) Own { get; init; }
+
+    /// <summary>Square of the part that all readings of the gauge share.</summary>
+    public double Shared { get; init; }
+
+    public string? Gauge { get; init; }
+
+    /// <summary>Lower end, itself possible; null: unbounded.</summary>
+    public decimal? Low { get; init; }
+
+    /// <summary>Upper end, itself not possible; null: unbounded.</summary>
+    public decimal? High { get; init; }
+
+    public UnitSystem System { get; init; }
+}

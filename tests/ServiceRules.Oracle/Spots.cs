@@ -1,0 +1,192 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>The places of one quantity on one unit, told from the bench log.</summary>
+internal sealed class Spots
+{
+    private readonly Facts facts;
+    private readonly UnitWork unit;
+    private readonly LimitSheet sheet;
+    private readonly MeasuredQuantity quantity;
+    private readonly BenchReplay replay;
+
+    public Spots(Facts facts, UnitWork unit, MeasuredQuantity quantity)
+    {
+        this.facts = facts;
+        this.unit = unit;
+        this.quantity = quantity;
+        sheet = facts.Book.Sheet(unit.Sheet)!;
+        replay = new(unit, sheet);
+        Width = sheet.Width.Governing.Value.Millimetres;
+        var limit = sheet.Of(quantity);
+        Left = limit?.LeftStation?.Value.Millimetres;
+        Right = limit?.RightStation?.Value.Millimetres;
+        All = Read();
+    }
+
+    public decimal Width { get; }
+
+    public decimal? Left { get; }
+
+    public decimal? Right { get; }
+
+    public IReadOnlyList<Spot> All { get; }
+
+    public bool NamesStations => Left is not null && Right is not null;
+
+    public bool IsPlain => All.All(s => s.IsPlain);
+
+    public IReadOnlyList<Spot> Known => [.. All.Where(s => s.State == SpotState.Known && s.Proves)];
+
+    public bool BothStationsKnown =>
+        !NamesStations || (Known.Any(s => s.At == Left) && Known.Any(s => s.At == Right));
+
+    public decimal? Place(Station? station)
+    {
+        switch (station)
+        {
+            case Station.Named { Name: StationName.Left }:
+                return Left ?? 0;
+            case Station.Named { Name: StationName.Right }:
+                return Right ?? Width;
+            case Station.Named:
+                return Width / 2;
+            case Station.AtDistance far:
+                decimal at = far.FromLeft.Value.Millimetres;
+                return Left is { } left && Math.Abs(at - left) <= 5 ? left
+                    : Right is { } right && Math.Abs(at - right) <= 5 ? right
+                    : at;
+            default:
+                return null;
+        }
+    }
+
+    private List<Spot> Read()
+    {
+        Dictionary<string, List<(int Index, Reading Reading)>> places = [];
+        for (int i = 0; i < unit.Entries.Length; i++)
+        {
+            if (
+                unit.Entries[i]
+                    is Reading { Observed: Observation.Measured or Observation.FeelerTest } reading
+                && reading.Quantity == quantity
+            )
+            {
+                string key = Place(reading.Station)?.ToString("F9", null) ?? "";
+                places.TryAdd(key, []);
+                places[key].Add((i, reading));
+            }
+        }
+
+        return [.. places.Values.Select(Told)];
+    }
+
+    private Spot Told(List<(int Index, Reading Reading)> readings)
+    {
+        decimal? at = Place(readings[0].Reading.Station);
+        bool mixed =
+            readings.Any(r => r.Reading.Observed is Observation.Measured)
+            && readings.Any(r => r.Reading.Observed is Observation.FeelerTest);
+        bool odd =
+            mixed
+            || readings.Any(r => r.Reading.Blade is not null)
+            || (at is null && NamesStations)
+            || unit.Entries.OfType<Grinding>().Any(g => g.Before is not null || g.After is not null)
+                && quantity is MeasuredQuantity.ReelDiameter or MeasuredQuantity.BedknifeLip;
+        var spot =
+            readings[0].Reading.Observed is Observation.Measured
+                ? Measured(readings, at)
+                : Tried(readings, at);
+        return spot with { IsPlain = spot.IsPlain && !odd };
+    }
+
+    private Spot Measured(List<(int Index, Reading Reading)> readings, decimal? at)
+    {
+        var fates = readings
+            .Select(r => (r.Reading, r.Index, Fate: replay.After(quantity, r.Index)))
+            .ToList();
+        var standing = fates.Where(f => !f.Fate.IsVoid).ToList();
+        if (standing.Count == 0)
+        {
+            return new() { At = at, State = SpotState.Void };
+        }
+
+        var fit = standing.Where(f => !Gauges.IsUnfit(facts.Gauge(f.Reading), facts.Record.Date)).ToList();
+        var counting = fit.Count > 0 ? fit : standing;
+        var last = counting[^1];
+        var system = ((Observation.Measured)last.Reading.Observed).Value.System;
+        var spot = Of(last.Reading, last.Fate, at) with { System = system, Proves = false };
+        if (Gauges.IsUnknown(facts.Gauge(last.Reading)))
+        {
+            return spot with { IsPlain = counting.Count == 1 };
+        }
+
+        spot = spot with { Proves = true, IsFit = fit.Count > 0 };
+        if (counting.Count == 1)
+        {
+            return spot;
+        }
+
+        var before = counting[^2];
+        if (Gauges.IsUnknown(facts.Gauge(before.Reading)))
+        {
+            return spot with { IsPlain = false };
+        }
+
+        var former = Of(before.Reading, before.Fate, at);
+        double apart = (double)Math.Abs(spot.Value - former.Value);
+        double most = 2 * Math.Sqrt(spot.Own.Greatest + spot.Shared);
+        most += 2 * Math.Sqrt(former.Own.Greatest + former.Shared);
+        bool sameStanding = before.Fate.Carried.SequenceEqual(last.Fate.Carried);
+        if (Math.Abs(apart - most) < 1e-6 || !sameStanding)
+        {
+            return spot with { IsPlain = false };
+        }
+
+        return apart > most
+            ? spot with
+            {
+                State = SpotState.Conflicting,
+            }
+            : Mean([.. counting.Select(c => Of(c.Reading, c.Fate, at))], spot, counting.Count);
+    }
+
+    private static Spot Mean(List<Spot> values, Spot last, int count)
+    {
+        bool oneGauge = values.All(v => v.Gauge == last.Gauge && v.System == values[0].System);
+        decimal mean = values.Sum(v => v.Value) / count;
+        return last with
+        {
+            Value = mean,
+            IsPlain = oneGauge && count == 2 && last.IsFit,
+            // Whether resolution averages is not written: both are allowed.
+            Own = (last.Own.Least / count, last.Own.Greatest),
+        };
+    }
+
+    private Spot Of(Reading reading, Fate fate, decimal? at)
+    {
+        var print = ((Observation.Measured)reading.Observed).Value;
+        var (own, shared) = Gauges.Squares(facts.Gauge(reading), print);
+        double carried = fate.Carried.Sum(c => (double)(c * c) / 3);
+        // The other print of the shift may be the one that is meant: both are allowed.
+        return new()
+        {
+            At = at,
+            State = SpotState.Known,
+            Value = print.Value.Millimetres,
+            Own = (own + (carried * 0.96), own + (carried * 1.0001)),
+            Shared = shared,
+            Gauge = reading.Instrument?.Text,
+            System = print.System,
+        };
+    }
+
+    private Spot Tried(List<(int Index, Reading Reading)> tries, decimal? at)
+    {
+        var told = Feelers.Told(facts, unit, quantity, replay, tries, at);
+        return told with { At = at };
+    }
+}

@@ -1,0 +1,137 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+using Does = ServiceRules.Domain.Verdicts.Effect;
+
+namespace ServiceRules.Oracle;
+
+/// <summary>What verdicts come to: effects, and the dispositions of units, set and job.</summary>
+public static class WhatFollows
+{
+    /// <summary>What a verdict does to its subject.</summary>
+    public static Effect Effect(
+        Rule rule,
+        Verdict verdict,
+        string? unit,
+        ServiceRecord record,
+        AssessmentContext context
+    )
+    {
+        if (verdict is Verdict.Met or Verdict.NotApplicable)
+        {
+            return Does.None;
+        }
+
+        var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record);
+        return effect == Does.Hold && IsWaived(rule, unit, record, context) ? Does.Advise : effect;
+    }
+
+    /// <summary>Disposition of a unit: the worst of its own, and whatever makes the whole unsafe.</summary>
+    public static Disposition Unit(
+        IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings,
+        Id<UnitWork> unit
+    )
+    {
+        var worst = Disposition.Release;
+        foreach (var (effect, severity, subject) in findings)
+        {
+            bool mine = subject is Subject.Unit own && own.Id == unit;
+            bool unsafeWhole = subject is not Subject.Unit && severity == Severity.Stop;
+            if (mine || unsafeWhole)
+            {
+                worst = Worse(worst, Of(effect));
+            }
+        }
+
+        return worst;
+    }
+
+    /// <summary>Disposition of the units together: the worst of the set, of every unit, and of unsafe work on the job.</summary>
+    public static Disposition Set(IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings)
+    {
+        var worst = Disposition.Release;
+        foreach (var (effect, severity, subject) in findings)
+        {
+            if (subject is not Subject.Job || severity == Severity.Stop)
+            {
+                worst = Worse(worst, Of(effect));
+            }
+        }
+
+        return worst;
+    }
+
+    /// <summary>Disposition of the job: the worst of everything, and never release while it is open.</summary>
+    public static Disposition Job(IEnumerable<Effect> effects, ServiceRecord record)
+    {
+        var worst = record.SignOff is null ? Disposition.Hold : Disposition.Release;
+        foreach (var effect in effects)
+        {
+            worst = Worse(worst, Of(effect));
+        }
+
+        return worst;
+    }
+
+    private static Effect Breach(Severity severity) =>
+        severity switch
+        {
+            Severity.Stop => Does.Stop,
+            Severity.Hold => Does.Hold,
+            _ => Does.Advise,
+        };
+
+    private static Effect Doubt(Rule rule, string? unit, ServiceRecord record)
+    {
+        if (rule.Severity == Severity.Advise || rule.Unproven == UnprovenPolicy.Advise)
+        {
+            return Does.Advise;
+        }
+
+        if (
+            rule.Unproven == UnprovenPolicy.SecondPerson
+            && record.Releases.Any(r =>
+                r.Rule == rule.Id.Text
+                && (r.Unit is not { } named || named.Text == unit)
+                && !HasHandsIn(r.By, record)
+            )
+        )
+        {
+            return Does.Advise;
+        }
+
+        return rule.Severity == Severity.Stop && record.SignOff is null && HandsGoInNext(rule.Check)
+            ? Does.Stop
+            : Does.Hold;
+    }
+
+    private static bool HandsGoInNext(Check check) =>
+        check
+            is Check.RequiredEvent { When: RequiredWhen.BeforeWork }
+                or Check.OrderOfEvents
+                or Check.Protection;
+
+    private static bool IsWaived(Rule rule, string? unit, ServiceRecord record, AssessmentContext context) =>
+        context.Waivers.Any(w =>
+            w.Rule == rule.Id.Text
+            && (w.Unit is null || w.Unit == unit)
+            && w.From <= record.Date
+            && record.Date <= w.Until
+            && !HasHandsIn(w.By, record)
+        );
+
+    private static bool HasHandsIn(Id<Participant> person, ServiceRecord record) =>
+        record.People.Any(p => p.Id == person && p.Role is JobRole.Performs or JobRole.Assists);
+
+    private static Disposition Of(Effect effect) =>
+        effect switch
+        {
+            Does.Stop => Disposition.Stop,
+            Does.Hold => Disposition.Hold,
+            _ => Disposition.Release,
+        };
+
+    private static Disposition Worse(Disposition left, Disposition right) => left > right ? left : right;
+}
