@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -35,6 +36,19 @@ internal static class WorkNotShown
             );
         }
 
+        foreach (
+            var stop in reading.Of(TimelineEventKind.WorkStopped).Where(stop => LacksStart(stop, reading))
+        )
+        {
+            yield return new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows that {stop.Event.Actor} stopped work, and does not show when it started.",
+                [stop],
+                "Enter when hands-on work started, as a late entry."
+            );
+        }
+
         foreach (var work in reading.Works.Where(work => work.Stop is null))
         {
             yield return new(
@@ -45,5 +59,24 @@ internal static class WorkNotShown
                 "Enter when hands-on work stopped, as a late entry."
             );
         }
+    }
+
+    /// <summary>
+    /// An end of work that closes no stretch. A second entry of the same end is none; one after the machine ran is.
+    /// </summary>
+    private static bool LacksStart(OrderedEvent stop, TimelineReading reading)
+    {
+        if (reading.Works.Any(work => work.Stop?.Index == stop.Index))
+        {
+            return false;
+        }
+
+        var before = reading
+            .Works.Where(work => work.Person == stop.Event.Actor)
+            .Select(work => work.Stop)
+            .OfType<OrderedEvent>()
+            .LastOrDefault(ended => ended.Place() < stop.Place());
+        return before is null
+            || reading.Energisings.Any(ran => ran.Place() > before.Place() && ran.Place() < stop.Place());
     }
 }

@@ -63,6 +63,37 @@ public sealed class ProtectionCheckTests
     }
 
     [Fact]
+    public void Evaluate_EndOfWorkWithoutAStart_IsUnprovenOnAClosedJob()
+    {
+        var stray = new SafetyCase().With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + "08:18 work_stopped tech-01\n"
+                + MakeSafe.Work
+                + MakeSafe.After
+        );
+
+        var outcome = stray.Judge(Protection);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("does not show when it started", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_SameEndEnteredTwice_LeavesNothingOpen()
+    {
+        var twice = new SafetyCase().With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + MakeSafe.Work
+                + "09:41 work_stopped tech-01\n"
+                + MakeSafe.After
+        );
+
+        Assert.Equal(Verdict.Met, twice.Judge(Protection).Verdict);
+    }
+
+    [Fact]
     public void Evaluate_NamedHelperWithoutWork_IsUnproven()
     {
         var two = MakeSafe.Complete with
