@@ -123,7 +123,11 @@ internal static class FaultStory
     private static string[] RulesOnUnit(SeededFaultKind kind) =>
         kind switch
         {
-            SeededFaultKind.HeightReadBeforeClearance => ["height-read-after-clearance"],
+            SeededFaultKind.HeightReadBeforeClearance =>
+            [
+                "height-read-after-clearance",
+                "height-both-ends-after-touch-up",
+            ],
             SeededFaultKind.ClearanceTooWide => ["clearance-set-as-taught", "clearance-within-limits"],
             SeededFaultKind.HeavyContact or SeededFaultKind.ContactLost => ["contact-fits-school"],
             SeededFaultKind.UnitTilted => ["height-side-to-side"],

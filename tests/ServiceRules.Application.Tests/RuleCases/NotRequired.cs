@@ -21,7 +21,32 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "switching on again: the cut-outs cannot be proved without it"
         ),
         new(
-            ["bench-height-check", "grind-125"],
+            ["lap"],
+            (part, _) => Is(part, "event", "test_energised", "energised_task_performed", "test_ended"),
+            "that the reel was run: without an entry of it there is nothing that undid the first lock"
+        ),
+        new(
+            ["lap"],
+            (part, _) =>
+                part is JsonObject again
+                && string.CompareOrdinal((string?)again["at"], "2026-04-13T08:40:00+01:00") >= 0
+                && (
+                    Is(
+                        part,
+                        "event",
+                        "drive_disengaged",
+                        "units_lowered",
+                        "parking_brake_set",
+                        "machine_shut_down",
+                        "key_removed",
+                        "seen_at_rest",
+                        "gloves_worn"
+                    ) || (Is(part, "event", "stored_energy_released") && Is(part, "source", "gravity"))
+                ),
+            "asked for once in a job; after a run the lock, the release of pressure and the proof are judged again"
+        ),
+        new(
+            ["bench-height-check", "grind-125", "seasonal-overhaul-125"],
             (part, _) => Is(part, "event", "work_stopped"),
             "on the bench nothing is started afterwards"
         ),
@@ -37,15 +62,15 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "one reading as found will do, and a missing one is told, never a hold"
         ),
         new(
-            ["touch-up", "full-service-125", "full-service-180", "grind-125"],
+            ["touch-up", "lap", "full-service-125", "full-service-180", "grind-125", "seasonal-overhaul-125"],
             (part, _) => Is(part, "read", "clearance") && Is(part, "contact", "none", "light"),
             "over a gap the feelers prove what contact on the way only tells"
         ),
         new([], (part, _) => Is(part, "read", "edge"), "paper that was not tried is told, not a hold"),
         new(
-            ["touch-up"],
-            (part, _) => Is(part, "read", "front-roller", "height-of-cut"),
-            "a touch-up asks that they are read again, not where"
+            ["touch-up", "lap"],
+            (part, _) => Is(part, "read", "front-roller"),
+            "a touch-up asks that the roller is read again, not where"
         ),
         new(
             ["height-change"],
@@ -59,7 +84,14 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "a grind asks for the bearings once, and for guards, groomer and brush when the unit is serviced"
         ),
         new(
-            ["grind-125"],
+            ["seasonal-overhaul-125"],
+            (part, _) =>
+                (part is JsonObject fitted && fitted.ContainsKey("fit"))
+                || Is(part, "read", "guards", "bearing-play", "land-width"),
+            "looked at twice, before and after: one will do where nothing was done to it between; the land is told"
+        ),
+        new(
+            ["grind-125", "seasonal-overhaul-125"],
             (_, pointer) => pointer == "/followUp",
             "the follow-up comes after the first use; until then it is told"
         ),
