@@ -94,7 +94,7 @@ internal static class OrderOfEventsCheck
     {
         var text =
             $"The record shows {EventWords.Done(b.Event.Kind)} at {words.Time(b)}, before {EventWords.Done(a.Event.Kind)} at {words.Time(a)}"
-            + (source is { } id && IsSourced(a, b) ? $" ({stretch.Title(id)})." : ".");
+            + (source is { } id && IsSourced(a, b) ? $" ({stretch.Named(id)})." : ".");
         return stretch.CanStillBeMended
             ? new(
                 Verdict.Unproven,

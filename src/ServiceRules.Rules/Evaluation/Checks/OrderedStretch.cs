@@ -53,6 +53,8 @@ internal sealed record OrderedStretch(
         ];
 
     /// <summary>The plain name of a source, as the procedure has it.</summary>
-    public string Title(Id<EnergySource> source) =>
-        Frame.Procedure?.Sources.FirstOrDefault(known => known.Id == source)?.Title ?? source.Text;
+    public string Named(Id<EnergySource> source) =>
+        Frame.Procedure?.Sources.FirstOrDefault(known => known.Id == source) is { } known
+            ? TimelineWords.Named(known)
+            : source.Text;
 }

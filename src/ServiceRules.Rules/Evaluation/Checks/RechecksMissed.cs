@@ -31,7 +31,7 @@ internal static class RechecksMissed
                     yield return new(
                         Verdict.NotMet,
                         FindingReason.Unprotected,
-                        $"The record shows no check of {source.Source.Title} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
+                        $"The record shows no check of {TimelineWords.Named(source.Source)} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
                         [last],
                         "Stop, relieve and check again before work goes on."
                     );

@@ -43,9 +43,8 @@ internal static class StepsBeforeWork
     )
     {
         var work = step.Person is { } person ? reading.FirstWorkOf(person) : reading.FirstWork;
-        if (work is null && reading.IsOpen && !reading.Works.IsEmpty)
+        if (IsTurnToCome(step, reading))
         {
-            // Others are at work; this person's turn has not come.
             return;
         }
 
@@ -75,6 +74,13 @@ internal static class StepsBeforeWork
             faults.Add(WorkNotShown(step, restsOn));
         }
     }
+
+    /// <summary>On an open job others are at work, and this person is not yet.</summary>
+    private static bool IsTurnToCome(RequiredStep step, TimelineReading reading) =>
+        reading.IsOpen
+        && !reading.Works.IsEmpty
+        && step.Person is { } person
+        && reading.FirstWorkOf(person) is null;
 
     private static (bool IsShown, OrderedEvent? Entry) FirstInTime(
         RequiredStep step,
@@ -207,13 +213,19 @@ internal static class StepsBeforeWork
         var before = reading.FirstWork is { } work
             ? $", before work started at {words.Time(work.Start)}."
             : ". No hands-on work has started.";
+        var people = steps
+            .Where(step => !IsTurnToCome(step, reading))
+            .Select(step => step.Person?.Text ?? string.Empty);
         var what = check.Per switch
         {
             RequiredPer.Job when restsOn is [var only] =>
                 $"{EventWords.Done(only.Event.Kind)} {words.AtBy(only)}",
             RequiredPer.Source => $"{steps[0].Words}{RequiredStep.For(steps[0].Sources)}",
-            _ when steps.Any(step => step.IsOwnControl) => "everybody's own lock or control on each source",
-            _ => $"{EventWords.AnyOf(check.Events)} by everybody with hands in",
+            RequiredPer.Job => EventWords.AnyOf(check.Events),
+            _ when steps.Any(step => step.IsOwnControl) =>
+                $"{TimelineWords.List(people.Select(person => person + "'s"))} own lock or control{RequiredStep.For(steps[0].Sources)}",
+            _ =>
+                $"{EventWords.AnyOf(check.Events)} by {TimelineWords.List(people)}{RequiredStep.For(steps[0].Sources)}",
         };
         return $"The record shows {what}{before}";
     }

@@ -54,7 +54,13 @@ internal sealed class TimelineWords
 
     /// <summary>Sources by their plain names.</summary>
     public static string Named(IEnumerable<EnergySource> sources) =>
-        List(sources.Select(source => source.Title));
+        List(sources.Select(source => Named(source)));
+
+    /// <summary>A source inside a sentence: its title without the capital that begins it, unless it is an abbreviation.</summary>
+    public static string Named(EnergySource source) =>
+        source.Title is [var first, var next, ..] && char.IsUpper(first) && char.IsLower(next)
+            ? char.ToLowerInvariant(first) + source.Title[1..]
+            : source.Title;
 
     /// <summary>Several things as people list them: <c>a, b and c</c>.</summary>
     public static string List(IEnumerable<string> things)

@@ -242,4 +242,22 @@ public sealed class RequiredEventCheckTests
             Verdict.NotApplicable,
             MakeSafe.Complete.Judge(FoundationChecks.ByName["told-before"]).Verdict
         );
+
+    [Fact]
+    public void Evaluate_OpenJobWithOnePersonStillToCome_SpeaksOnlyOfTheOneAtWork()
+    {
+        var two = new SafetyCase
+        {
+            IsSignedOff = false,
+            People = [SafetyCase.Person("tech-01"), SafetyCase.Person("tech-02", JobRole.Assists)],
+        }.With("08:19 gloves_worn tech-01\n08:20 work_started tech-01");
+
+        var outcome = two.Judge(Gloves);
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Equal(
+            "The record shows gloves worn by tech-01, before work started at 08:20.",
+            outcome.Statement
+        );
+    }
 }
