@@ -17,8 +17,8 @@ internal static class BriefUnitsSection
     {
         var table = new Table(
             [
-                ColumnWidth.Fixed(100),
-                ColumnWidth.Fixed(60),
+                ColumnWidth.Fixed(94),
+                ColumnWidth.Fixed(80),
                 ColumnWidth.Fixed(StripWidth + 6),
                 ColumnWidth.Share(),
             ],

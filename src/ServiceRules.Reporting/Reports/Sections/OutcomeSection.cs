@@ -96,7 +96,7 @@ internal static class OutcomeSection
                 ),
         ];
 
-    /// <summary>Only which rule and how; the statements stand in the line of the unit.</summary>
+    /// <summary>Of units only which rule and how: the statements stand in the line of the unit.</summary>
     private static List<Block> BySubject(JobView job) =>
         [
             .. job
@@ -106,7 +106,9 @@ internal static class OutcomeSection
                         job,
                         [.. own],
                         SubjectName(own.Key),
-                        string.Join("; ", own.Select(one => $"{job.TitleOf(one)}, {PrintOf(one).Word}"))
+                        own.Key is Subject.Job
+                            ? string.Join(" ", own.Select(one => RemedyText.Whole(job.Say(one.Statement))))
+                            : string.Join("; ", own.Select(one => $"{job.TitleOf(one)}, {PrintOf(one).Word}"))
                     )
                 ),
         ];
