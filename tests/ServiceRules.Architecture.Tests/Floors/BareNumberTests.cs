@@ -1,0 +1,55 @@
+namespace ServiceRules.Architecture.Tests.Floors;
+
+/// <summary>A length is a <c>Length</c>. Every bare number that Domain shows is listed here with what it is.</summary>
+public sealed class BareNumberTests
+{
+    private static readonly Type[] Bare = [typeof(double), typeof(float), typeof(decimal)];
+
+    private static readonly Dictionary<string, string> Known = new(StringComparer.Ordinal)
+    {
+        ["Angle.Degrees"] = "the number inside an angle; its unit is its name",
+        ["Calibration..ctor"] = "coverage factor, a pure number",
+        ["Calibration.CoverageFactor"] = "coverage factor, a pure number",
+        ["Comparison.Probability"] = "probability of conformance, a pure number",
+        ["CoverageFactor.For"] = "coverage factor, a pure number",
+        ["CoverageFactor.Infinite"] = "coverage factor, a pure number",
+        ["DecisionRule.Guarded..ctor"] = "guard factor, a pure number",
+        ["DecisionRule.Guarded.Factor"] = "guard factor, a pure number",
+        ["DecisionRule.Guarded.LargestFactor"] = "guard factor, a pure number",
+        ["DegreesOfFreedom.Of"] = "effective degrees of freedom are not whole",
+        ["ExpandedUncertainty..ctor"] = "coverage factor, a pure number",
+        ["ExpandedUncertainty.CoverageFactor"] = "coverage factor, a pure number",
+        ["HeightThread..ctor"] = "lever ratio of height to thread, length per length",
+        ["HeightThread.Ratio"] = "lever ratio of height to thread, length per length",
+        ["Length.FromInches"] = "the door by which a number becomes a length; its unit is its name",
+        ["Length.FromMillimetres"] = "the door by which a number becomes a length; its unit is its name",
+        ["Length.Millimetres"] = "the door by which a length becomes a number; its unit is its name",
+        ["Length.op_Multiply"] = "a length times a pure number",
+        ["OperatingHours.Hours"] = "the number inside hours; its unit is its name",
+        ["Parallelism..ctor"] = "slope of the datum, length per length",
+        ["Parallelism.DatumSlope"] = "slope of the datum, length per length",
+        ["PrintedLength.Of"] = "the printed figure; its unit is the other parameter",
+        ["Probability.Of"] = "the door by which a number becomes a probability",
+        ["Probability.Value"] = "the number inside a probability",
+        ["StraightnessZone..ctor"] = "slope of the zone, length per length",
+        ["StraightnessZone.Slope"] = "slope of the zone, length per length",
+        ["UncertaintyContribution.Calibration"] = "coverage factor, a pure number",
+    };
+
+    private static IReadOnlyList<string> Found { get; } =
+    [
+        .. PublicMember
+            .Of(House.Compiled(House.Named("Domain")))
+            .Where(member => member.Types.Any(Bare.Contains))
+            .Select(member => member.Name)
+            .Distinct(StringComparer.Ordinal),
+    ];
+
+    [Fact]
+    public void PublicSurface_BareNumber_IsListedWithItsReason() =>
+        Shortfalls.None(Found.Except(Known.Keys), "bare numbers that Domain shows without a reason");
+
+    [Fact]
+    public void PublicSurface_ListedBareNumber_StillExists() =>
+        Shortfalls.None(Known.Keys.Except(Found), "listed, but no longer there");
+}

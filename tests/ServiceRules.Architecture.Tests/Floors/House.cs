@@ -1,0 +1,55 @@
+using System.Reflection;
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Architecture.Tests.Floors;
+
+/// <summary>The floors of docs/architecture.md, those still to be built included.</summary>
+internal static class House
+{
+    private static readonly string[] Core = ["Domain", "Rules", "Formats", "Engine", "Evidence"];
+
+    public static IReadOnlyList<Floor> Floors { get; } =
+    [
+        new("Domain", [], ["MathNet.Numerics"]),
+        new("Evidence", [], []),
+        new("Rules", ["Domain"], []),
+        new("Formats", ["Domain", "Rules"], []),
+        new("Engine", ["Domain", "Rules"], ["NRules", "NRules.RuleModel"]),
+        new("Application", Core, ["Microsoft.AspNetCore.JsonPatch.SystemTextJson"]),
+        new("Storage", [.. Core, "Application"], ["Microsoft.Data.Sqlite", "Npgsql"]),
+        new(
+            "Reporting",
+            [.. Core, "Application"],
+            [
+                "PdfSharp",
+                "PdfSharp.System",
+                "PdfSharp.Shared",
+                "PdfSharp.Cryptography",
+                "System.Security.Cryptography.Pkcs",
+            ]
+        ),
+        new("Host", [.. Core, "Application", "Storage", "Reporting"], []),
+        new(
+            "Cli",
+            [.. Core, "Application", "Storage", "Reporting", "Host"],
+            ["System.CommandLine", "Spectre.Console", "Spectre.Console.Ansi"]
+        ),
+    ];
+
+    /// <summary>The floors that have a project today.</summary>
+    public static IReadOnlyList<Floor> Built { get; } =
+    [.. Floors.Where(floor => File.Exists(ProjectFile("src", floor.ProjectName)))];
+
+    public static Floor Named(string name) => Floors.Single(floor => floor.Name == name);
+
+    public static Assembly Compiled(Floor floor) => Assembly.Load(floor.AssemblyName);
+
+    public static string ProjectFile(string side, string project) =>
+        Path.Combine(ReferenceFiles.Root, side, project, project + ".csproj");
+
+    public static IEnumerable<string> Projects(string side) =>
+        Directory
+            .EnumerateDirectories(ReferenceFiles.InRepository(side), "ServiceRules.*")
+            .Select(folder => Path.GetFileName(folder)!)
+            .Where(name => File.Exists(ProjectFile(side, name)));
+}
