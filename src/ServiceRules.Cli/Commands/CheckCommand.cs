@@ -53,7 +53,12 @@ internal static class CheckCommand
 
     private static int Check(FileInfo file, AssessRecord judging, Session session, bool showAll, bool asJson)
     {
-        switch (judging.Assess(InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes)))
+        if (!TryRead(file, session.Error, out var bytes))
+        {
+            return ExitCode.Unusable;
+        }
+
+        switch (judging.Assess(bytes))
         {
             case AssessOutcome.Refused refused:
                 ProblemPrint.Write(session.Error, file.ToString(), refused.Problems);
@@ -65,6 +70,22 @@ internal static class CheckCommand
                     : ExitCode.NotGood;
             default:
                 throw new InvalidOperationException("an unknown outcome of judging");
+        }
+    }
+
+    /// <summary>One file that is not there keeps no other record from being judged.</summary>
+    private static bool TryRead(FileInfo file, TextWriter error, out byte[] bytes)
+    {
+        try
+        {
+            bytes = InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes);
+            return true;
+        }
+        catch (InputException unusable)
+        {
+            error.WriteLine(unusable.Message);
+            bytes = [];
+            return false;
         }
     }
 

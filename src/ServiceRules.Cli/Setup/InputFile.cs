@@ -6,6 +6,11 @@ internal static class InputFile
     /// <exception cref="InputException">There is no such file, or it cannot be read.</exception>
     public static byte[] ReadUpTo(string path, int limit)
     {
+        if (Directory.Exists(path))
+        {
+            throw new InputException($"`{path}` is a folder; accepted: a file");
+        }
+
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);

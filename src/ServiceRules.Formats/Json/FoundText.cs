@@ -6,13 +6,13 @@ namespace ServiceRules.Formats.Json;
 /// <summary>A text as a message repeats it: on one line, shortened, with what cannot be seen written as an escape.</summary>
 internal static class FoundText
 {
-    public static string Of(string text)
+    public static string Of(string text, int most = ReadLimits.FoundLength)
     {
         StringBuilder shown = new();
         int characters = 0;
         foreach (Rune rune in text.EnumerateRunes())
         {
-            if (characters == ReadLimits.FoundLength)
+            if (characters == most)
             {
                 return shown.Append('…').ToString();
             }

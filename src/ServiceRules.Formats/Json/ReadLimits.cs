@@ -20,6 +20,12 @@ public sealed record ReadLimits(int Bytes, int Values)
     /// <summary>Characters of a found value that a problem repeats: enough to recognise it on one line.</summary>
     public const int FoundLength = 60;
 
+    /// <summary>
+    /// Characters of a place that a problem shows. Places in sound documents are far shorter; a name that somebody made
+    /// up can be as long as the document.
+    /// </summary>
+    public const int PointerLength = 200;
+
     /// <summary>Digits and signs in one number. Exact decimals have at most 29 digits; nothing measured has more.</summary>
     public const int NumberLength = 40;
 

@@ -1,0 +1,172 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Assessments;
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Cli.Tests;
+
+public sealed class CheckCommandTests : IDisposable
+{
+    private const string Good = "full-service-125";
+
+    private readonly Product _product = new();
+
+    public void Dispose() => _product.Dispose();
+
+    [Fact]
+    public void Check_JobThatMayGoOut_EndsWithZero()
+    {
+        var outcome = _product.Run("check", Fixtures.PathOf(Good));
+
+        Manners.Hold(outcome);
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains("may go out", outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.Empty(outcome.StandardError);
+    }
+
+    [Fact]
+    public void Check_JobThatNobodySignedOff_EndsWithOneAndSaysSo()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes(Good))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", open);
+
+        Manners.Hold(outcome);
+        Assert.True(outcome.ExitCode == 1, outcome.ToString());
+        Assert.Contains("nobody has signed the job off", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_RecordWithSeveralFaults_TellsEachWithPlaceValueAndWhatWouldDo()
+    {
+        var bytes = Fixtures.Changed(
+            Good,
+            ("\"date\": \"2026-04-13\"", "\"date\": \"13/04/2026\""),
+            ("\"640.0 h\"", "\"640,0 h\""),
+            ("\"role\": \"performs\"", "\"role\": \"performed\", \"rule\": 7")
+        );
+        var path = _product.Write("faulty.json", bytes);
+        var text = Encoding.UTF8.GetString(bytes);
+
+        var outcome = _product.Run("check", path);
+
+        Manners.HoldForRefusal(outcome);
+        foreach (
+            var (pointer, found, stands) in new[]
+            {
+                ("/date", "13/04/2026", "\"13/04/2026\""),
+                ("/machine/hours", "640,0 h", "\"640,0 h\""),
+                ("/people/0/role", "performed", "\"performed\""),
+                ("/people/0/rule", "rule", "\"rule\": 7"),
+            }
+        )
+        {
+            var before = text[..text.IndexOf(stands, StringComparison.Ordinal)];
+            var line = before.Count(character => character == '\n') + 1;
+            var column = before.Length - before.LastIndexOf('\n');
+            var told = Assert.Single(
+                outcome.Complaints,
+                complaint =>
+                    complaint.StartsWith(
+                        FormattableString.Invariant($"{path}: line {line}, column {column} at {pointer}: "),
+                        StringComparison.Ordinal
+                    )
+            );
+            Assert.Contains($"`{found}`", told, StringComparison.Ordinal);
+            Assert.Contains("; accepted: ", told, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Check_FormatJson_IsOneCanonicalAssessmentALine()
+    {
+        var outcome = _product.Run(
+            "check",
+            "--format",
+            "json",
+            Fixtures.PathOf(Good),
+            Fixtures.PathOf("height-check")
+        );
+
+        Manners.Hold(outcome);
+        var lines = outcome.StandardOutput.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2, lines.Length);
+        foreach (var line in lines)
+        {
+            var bytes = Encoding.UTF8.GetBytes(line);
+            Assert.True(CanonicalJson.Canonicalise(bytes).TryGet(out var document, out _));
+            Assert.Equal(bytes, document.Bytes.ToArray());
+            Assert.True(
+                AssessmentFormat.Current.Read(bytes).TryGet(out var read, out var problems),
+                problems.ToString()
+            );
+            Assert.Equal(Disposition.Release, read.Job.Disposition);
+        }
+    }
+
+    [Fact]
+    public void Check_SeveralFiles_AnswersEachAndEndsWithTheWorst()
+    {
+        var missing = _product.At("missing.json");
+        var faulty = _product.Write("faulty.json", "{}"u8.ToArray());
+
+        var outcome = _product.Run("check", missing, faulty, _product.Folder, Fixtures.PathOf(Good));
+
+        Manners.Hold(outcome);
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+        Assert.Contains($"`{missing}` cannot be read", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains($"{faulty}: line 1, column 1", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains($"`{_product.Folder}` is a folder", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains("F-full-service-125", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("chek")]
+    [InlineData("check", "--format", "xml", "a.json")]
+    [InlineData("check", "a.json", "--rules", "no-such-folder")]
+    [InlineData("report", "a.json")]
+    public void CommandLine_MisspeltOrIncomplete_EndsWithTwoAndSaysWhy(params string[] arguments) =>
+        Manners.HoldForRefusal(_product.Run(arguments));
+
+    [SkippableFact]
+    public void Check_FaultOfTheToolItself_EndsWithThreeAndOneLine()
+    {
+        // A device that is always full stands for everything that fails beneath the tool.
+        const string full = "/dev/full";
+        Skip.IfNot(File.Exists(full), $"this machine has no {full}");
+
+        var outcome = _product.RunInto(full, "check", Fixtures.PathOf(Good));
+
+        Assert.True(outcome.ExitCode == 3, outcome.ToString());
+        Assert.Single(outcome.Complaints);
+        Assert.True(Manners.IsFreeOfStackTraces(outcome), outcome.ToString());
+    }
+
+    [Fact]
+    public void Check_OtherLanguageAndTimeZone_GivesTheSameBytes()
+    {
+        string[] arguments =
+        [
+            "check",
+            "--format",
+            "json",
+            Fixtures.PathOf(Good),
+            Fixtures.PathOf("grind-125"),
+            Fixtures.PathOf("height-check-by-two"),
+        ];
+        var here = _product.Run(arguments);
+        using var elsewhere = new Product();
+        elsewhere.With("LC_ALL", "tr_TR.UTF-8").With("LANG", "tr_TR.UTF-8").With("TZ", "Pacific/Auckland");
+
+        var there = elsewhere.Run(arguments);
+
+        Assert.True(here.ExitCode == 0, here.ToString());
+        Assert.Equal(here.StandardOutput, there.StandardOutput);
+        Assert.Equal(here.ExitCode, there.ExitCode);
+    }
+}

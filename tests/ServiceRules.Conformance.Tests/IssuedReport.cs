@@ -1,0 +1,40 @@
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Conformance.Tests;
+
+/// <summary>One report as the command line issues it, with what it was made from, shared by the tests of a class.</summary>
+public sealed class IssuedReport : IDisposable
+{
+    public IssuedReport()
+    {
+        Record = ReferenceFiles.InRepository("rules", "base", "fixtures", "full-service-125.record.json");
+        Pdf = Shop.At("job.pdf");
+        Issued = Shop.Run("report", Record, "-o", Pdf);
+        Judged = Shop.Run("check", "--format", "json", Record);
+        var key = Directory.GetFiles(Shop.Folder, "report-signing.pem", SearchOption.AllDirectories).Single();
+        Certificate = Shop.At("certificate.pem");
+        File.WriteAllText(Certificate, OnlyTheCertificate(File.ReadAllText(key)));
+    }
+
+    /// <summary>The machine that signs: its home folder holds the key.</summary>
+    public Product Shop { get; } = new();
+
+    public string Record { get; }
+
+    public string Pdf { get; }
+
+    /// <summary>What the shop hands to whoever wants to verify.</summary>
+    public string Certificate { get; }
+
+    public ProductOutcome Issued { get; }
+
+    public ProductOutcome Judged { get; }
+
+    public void Dispose() => Shop.Dispose();
+
+    private static string OnlyTheCertificate(string pem)
+    {
+        const string end = "-----END CERTIFICATE-----";
+        return pem[..(pem.IndexOf(end, StringComparison.Ordinal) + end.Length)] + "\n";
+    }
+}
