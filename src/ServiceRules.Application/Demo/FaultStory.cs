@@ -76,6 +76,7 @@ internal static class FaultStory
         {
             SeededFaultKind.MisSetHeightGauge =>
             [
+                .. On(Job, "instruments-fit"),
                 .. EachUnit(record, "height-in-range", "height-on-target", "height-side-to-side"),
                 .. record.Units.Length > 1
                     ? On(Set, "heights-match-across-units", "adjacent-ends-match")
