@@ -1,11 +1,12 @@
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 
 namespace ServiceRules.Conformance.Tests.Worked;
 
 /// <summary>A remedy in one line, from what was worked out and from what the product told, to be compared.</summary>
-internal static class RemedyWords
+internal static partial class RemedyWords
 {
     public static string Wanted(JsonObject wanted)
     {
@@ -43,9 +44,14 @@ internal static class RemedyWords
             Remedy.Move move =>
                 $"move {Words.Of(move.Adjuster)} {Words.Of(move.Left)} {Words.Of(move.Right)}; again {Again(move.Again)}",
             Remedy.ReadAgain read => $"read {Words.Of(read.Quantity)} at {string.Join(", ", read.Places)}",
+            // Words tell lengths in the units that were read; what is to be done is the same in either.
+            Remedy.Act act => LengthInWords.Replace(act.What, "a length"),
             _ => $"{remedy}",
         };
 
     private static string Again(IEnumerable<MeasuredQuantity> quantities) =>
         string.Join(", ", quantities.Select(Words.Of).Order(StringComparer.Ordinal));
+
+    [GeneratedRegex(@"\d+(\.\d+)? (mm|in)\b")]
+    private static partial Regex LengthInWords { get; }
 }

@@ -34,10 +34,27 @@ internal static class LimitRemedy
         PrintedZone zone
     ) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
-            ? StepRemedy.For(quantity, kind, unit, places, zone)
+            ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
             ? (Remedy?)Moved(quantity, unit, places, aim) ?? new Remedy.Act(rule.Advice)
         : new Remedy.Act(rule.Advice);
+
+    /// <summary>
+    /// Where the school in force is set by feelers, the answer aims between them: one unit is told one thing to turn, and
+    /// what it leads to is what the procedure will accept.
+    /// </summary>
+    private static Remedy.Turn? AsTaught(
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        UnitFrame unit,
+        UnitPlaces places
+    ) =>
+        unit.School is { } school
+        && unit.Sheet.Of(quantity)?.Schools.FirstOrDefault(each => each.School == school)
+            is { Passes: { } passes, Stops: { } stops }
+        && PrintedZone.Of(passes, stops, null) is { } taught
+            ? StepRemedy.For(quantity, kind, unit, places, taught) as Remedy.Turn
+            : null;
 
     /// <summary>The distances that bring the line through the readings to a value, at the adjusters of each side.</summary>
     public static Remedy.Move? Moved(MeasuredQuantity quantity, UnitFrame unit, UnitPlaces places, Length aim)

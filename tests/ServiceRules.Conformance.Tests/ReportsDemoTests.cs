@@ -1,0 +1,68 @@
+using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Reports;
+using ServiceRules.Evidence;
+using ServiceRules.Reporting.Verifying;
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Conformance.Tests;
+
+/// <summary>
+/// The reports that are committed as examples were signed once, by a key that no longer exists. They must stay genuine
+/// whatever becomes of the rules, and their verdicts must follow again from what they carry.
+/// </summary>
+public class ReportsDemoTests
+{
+    private static readonly string Folder = ReferenceFiles.InRepository("reports-demo");
+
+    public static TheoryData<string> Reports =>
+        [
+            .. Directory
+                .EnumerateFiles(Path.Combine(Folder, "reports"), "*.pdf")
+                .Select(path => Path.GetFileName(path)!)
+                .Order(StringComparer.Ordinal),
+        ];
+
+    [Theory]
+    [MemberData(nameof(Reports))]
+    public void CommittedReport_WithItsCertificate_IsGenuine(string name)
+    {
+        var report = Verify(
+            name,
+            [X509Certificate2.CreateFromPem(File.ReadAllText(Path.Combine(Folder, "certificate.pem")))]
+        );
+
+        Assert.All(report.Points, point => Assert.True(point.Passed, $"{point.Name}: {point.Told}"));
+        Assert.Equal(ReportStanding.Genuine, report.Standing);
+    }
+
+    [Theory]
+    [MemberData(nameof(Reports))]
+    public void CommittedReport_WithoutItsCertificate_IsNotSuccess(string name)
+    {
+        var report = Verify(name, []);
+
+        Assert.Equal(ReportStanding.NotGenuine, report.Standing);
+        Assert.Equal(
+            ["trust"],
+            report.Points.Where(point => point.Passed is not true).Select(point => point.Name)
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(Reports))]
+    public void CommittedReport_Carries_TheRecordBesideIt(string name)
+    {
+        var bytes = File.ReadAllBytes(Path.Combine(Folder, "reports", name));
+        var record = File.ReadAllBytes(Path.Combine(Folder, "records", Path.ChangeExtension(name, ".json")));
+        var attached = new PdfReportReader([]).Read(bytes).Attachments[EvidenceFiles.RecordName];
+
+        Assert.True(CanonicalJson.Canonicalise(record).TryGet(out var canonical, out _));
+        Assert.Equal(canonical.Bytes.ToArray(), attached);
+    }
+
+    private static VerifiedReport Verify(string name, IReadOnlyList<X509Certificate2> trusted) =>
+        new VerifyReport(new PdfReportReader(trusted), new Judge()).Verify(
+            File.ReadAllBytes(Path.Combine(Folder, "reports", name))
+        );
+}
