@@ -27,10 +27,10 @@ public class ReportsDemoTests
     [MemberData(nameof(Reports))]
     public void CommittedReport_WithItsCertificate_IsGenuine(string name)
     {
-        var report = Verify(
-            name,
-            [X509Certificate2.CreateFromPem(File.ReadAllText(Path.Combine(Folder, "certificate.pem")))]
+        using var certificate = X509Certificate2.CreateFromPem(
+            File.ReadAllText(Path.Combine(Folder, "certificate.pem"))
         );
+        var report = Verify(name, [certificate]);
 
         Assert.All(report.Points, point => Assert.True(point.Passed, $"{point.Name}: {point.Told}"));
         Assert.Equal(ReportStanding.Genuine, report.Standing);
