@@ -21,12 +21,17 @@ internal static class ContactKinds
             : schools.Length == 1 ? schools[0].School
             : null;
         var taught = schools.FirstOrDefault(s => s.School == school);
+        var contact = Sights.Contact(unit, new(unit, sheet), check.Quantity);
+        if (contact is { State: SpotState.Known, Contact: ContactState.Heavy })
+        {
+            return Possible.NotMet;
+        }
+
         if (school is null || taught is null)
         {
             return Possible.Unproven;
         }
 
-        var contact = Sights.Contact(unit, new(unit, sheet), check.Quantity);
         if (school == ContactSchool.LightContact)
         {
             return contact is not { State: SpotState.Known } known ? Possible.Unproven

@@ -73,7 +73,7 @@ internal static class JobKinds
     {
         var readings = facts.Record.Units.SelectMany(u => u.Entries.OfType<Reading>()).ToList();
         var sum = Possible.Met;
-        foreach (var gauge in facts.Record.Instruments.Where(i => readings.Any(r => r.Instrument == i.Id)))
+        foreach (var gauge in facts.Record.Instruments)
         {
             sum = sum.And(
                 Gauges.IsUnfit(gauge, day) ? Possible.NotMet

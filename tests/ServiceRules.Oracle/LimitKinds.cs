@@ -77,6 +77,8 @@ internal static class LimitKinds
                 spot.State == SpotState.Known && spot.Proves
                     ? Amount.Of(spot).Within(zone.Lower, zone.Upper, decision)
                 : spot.State == SpotState.Known ? Possible.NeverMet
+                // Whether a place between the gauging stations must be read again is not written.
+                : spot.State == SpotState.Void && IsBetween(spots, spot) ? Possible.NeverNotMet
                 : Possible.Unproven
             );
         }
@@ -91,6 +93,9 @@ internal static class LimitKinds
                 .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
             : sum.And(Possible.Judged);
     }
+
+    private static bool IsBetween(Spots spots, Spot spot) =>
+        spots.NamesStations && spot.At != spots.Left && spot.At != spots.Right;
 
     private static (decimal? Lower, decimal? Upper)? Zone(
         Facts facts,
@@ -187,7 +192,9 @@ internal static class LimitKinds
 
         if (Line.Through(spots) is not { } line)
         {
-            return spots.Known.Count > 1 ? Possible.Judged : Possible.Unproven;
+            return spots.Known.Count > 1 ? Possible.Judged
+                : spots.All.Any(s => !s.Proves) ? Possible.NeverMet
+                : Possible.Unproven;
         }
 
         decimal most = limit.In(spots.Known[0].System).Millimetres;
@@ -310,7 +317,9 @@ internal static class LimitKinds
         }
 
         var sum =
-            spots.BothStationsKnown && spots.Known.Count == spots.All.Count
+            spots.BothStationsKnown
+            && spots.Known.Count == spots.All.Count
+            && others.Known.Count == others.All.Count
                 ? Possible.Met
                 : Possible.NeverNotMet;
         foreach (var spot in spots.Known)

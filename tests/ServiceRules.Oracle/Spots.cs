@@ -120,7 +120,7 @@ internal sealed class Spots
         var spot = Of(last.Reading, last.Fate, at) with { System = system, Proves = false };
         if (Gauges.IsUnknown(facts.Gauge(last.Reading)))
         {
-            return spot with { IsPlain = counting.Count == 1 };
+            return spot with { IsPlain = standing.Count == 1 };
         }
 
         spot = spot with { Proves = true, IsFit = fit.Count > 0 };

@@ -44,7 +44,7 @@ internal static class StepKinds
         Check.RequiredEvent check
     ) =>
         events.Count == 0 || !events.Any(e => check.Events.Contains(e.Kind))
-            ? facts.IsOpen || check.When == RequiredWhen.AfterWork
+            ? facts.IsOpen
                 ? Possible.Unproven
                 : Possible.NeverMet
             : Possible.Judged;

@@ -31,10 +31,11 @@ public static class WhatFollows
     /// <summary>Disposition of a unit: the worst of its own, and whatever makes the whole unsafe.</summary>
     public static Disposition Unit(
         IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings,
-        Id<UnitWork> unit
+        Id<UnitWork> unit,
+        ServiceRecord record
     )
     {
-        var worst = Disposition.Release;
+        var worst = AtBest(record);
         foreach (var (effect, severity, subject) in findings)
         {
             bool mine = subject is Subject.Unit own && own.Id == unit;
@@ -49,9 +50,12 @@ public static class WhatFollows
     }
 
     /// <summary>Disposition of the units together: the worst of the set, of every unit, and of unsafe work on the job.</summary>
-    public static Disposition Set(IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings)
+    public static Disposition Set(
+        IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings,
+        ServiceRecord record
+    )
     {
-        var worst = Disposition.Release;
+        var worst = AtBest(record);
         foreach (var (effect, severity, subject) in findings)
         {
             if (subject is not Subject.Job || severity == Severity.Stop)
@@ -66,7 +70,7 @@ public static class WhatFollows
     /// <summary>Disposition of the job: the worst of everything, and never release while it is open.</summary>
     public static Disposition Job(IEnumerable<Effect> effects, ServiceRecord record)
     {
-        var worst = record.SignOff is null ? Disposition.Hold : Disposition.Release;
+        var worst = AtBest(record);
         foreach (var effect in effects)
         {
             worst = Worse(worst, Of(effect));
@@ -74,6 +78,10 @@ public static class WhatFollows
 
         return worst;
     }
+
+    /// <summary>An open job releases nothing.</summary>
+    private static Disposition AtBest(ServiceRecord record) =>
+        record.SignOff is null ? Disposition.Hold : Disposition.Release;
 
     private static Effect Breach(Severity severity) =>
         severity switch

@@ -173,7 +173,7 @@ public class DifferentialTests(ITestOutputHelper output)
         var findings = assessment.Findings.Select(f => (f.Effect, f.Severity, f.Subject)).ToList();
         foreach (var unit in assessment.Units)
         {
-            var expected = WhatFollows.Unit(findings, unit.Unit);
+            var expected = WhatFollows.Unit(findings, unit.Unit, record);
             yield return expected == unit.Outcome.Disposition
                 ? ""
                 : $"seed {seed}: {unit.Unit}: second opinion {expected}, engine {unit.Outcome.Disposition} because {string.Join(", ", unit.Outcome.Because)}";
@@ -183,7 +183,7 @@ public class DifferentialTests(ITestOutputHelper output)
         yield return job == assessment.Job.Disposition
             ? ""
             : $"seed {seed}: job: second opinion {job}, engine {assessment.Job.Disposition} because {string.Join(", ", assessment.Job.Because)}";
-        var set = WhatFollows.Set(findings);
+        var set = WhatFollows.Set(findings, record);
         yield return set == assessment.Set.Disposition
             ? ""
             : $"seed {seed}: set: second opinion {set}, engine {assessment.Set.Disposition} because {string.Join(", ", assessment.Set.Because)}";
