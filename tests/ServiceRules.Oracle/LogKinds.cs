@@ -185,7 +185,10 @@ internal static class LogKinds
             contact is { State: SpotState.Conflicting }
             || sound is { State: SpotState.Conflicting }
             || spots.All.Any(s => s.State == SpotState.Conflicting)
-            || (anyKnown && spots.All.Any(s => s.State == SpotState.Void))
+            || (
+                (anyKnown || contact is { State: SpotState.Known })
+                && spots.All.Any(s => s.State == SpotState.Void)
+            )
         )
         {
             return Possible.Judged;

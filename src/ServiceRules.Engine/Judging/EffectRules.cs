@@ -33,7 +33,8 @@ internal sealed class EffectRules
             return new LetOut(bare, null);
         }
 
-        if (WaiverOn(rule, subject) is { } waiver)
+        // What could hurt someone is put right, never waived.
+        if (bare == Effect.Hold && WaiverOn(rule, subject) is { } waiver)
         {
             return new LetOut(
                 Effect.Advise,
@@ -49,14 +50,22 @@ internal sealed class EffectRules
     /// <summary>Waivers and releases of this finding that do not count, told so that nobody wonders.</summary>
     public IEnumerable<string> Refused(Rule rule, Subject subject, Verdict verdict)
     {
-        if (Bare(rule, verdict) is not (Effect.Hold or Effect.Stop))
+        var bare = Bare(rule, verdict);
+        if (bare is not (Effect.Hold or Effect.Stop))
         {
             yield break;
         }
 
-        foreach (var waiver in Waivers(rule, subject).Where(waiver => _workers.Contains(waiver.By)))
+        foreach (var waiver in Waivers(rule, subject))
         {
-            yield return $"the waiver by `{waiver.By}` does not count: they did the work themselves";
+            if (_workers.Contains(waiver.By))
+            {
+                yield return $"the waiver by `{waiver.By}` does not count: they did the work themselves";
+            }
+            else if (bare == Effect.Stop)
+            {
+                yield return $"the waiver by `{waiver.By}` does not count: someone could be hurt, and that is never waived";
+            }
         }
 
         foreach (var release in Releases(rule, subject))

@@ -85,6 +85,35 @@ public class DisagreementTests
         Assert.Equal(FindingReason.GaugeUnfit, finding.Reason);
     }
 
+    [Fact]
+    public void Assess_WaiverOfSomethingThatCouldHurt_DoesNotCount()
+    {
+        var record = Check.Record with
+        {
+            Timeline =
+            [
+                .. Check.Record.Timeline.Where(e =>
+                    e.Kind != Domain.Timeline.TimelineEventKind.IsolationVerified
+                ),
+            ],
+        };
+        var context = Check.Context with
+        {
+            Waivers =
+            [
+                new("isolation-verified", null, new("officer-01"), "in a hurry", record.Date, record.Date),
+            ],
+        };
+
+        var assessment = Assess((record, context), entries => entries);
+
+        var finding = assessment.Of("isolation-verified", "job");
+        Assert.Equal(Effect.Stop, finding.Effect);
+        Assert.Null(finding.LetOut);
+        Assert.Contains(finding.Notices, notice => notice.Contains("never waived", StringComparison.Ordinal));
+        Assert.Equal(Disposition.Stop, assessment.Job.Disposition);
+    }
+
     private static Adjustment Turned(AdjusterKind adjuster) =>
         new()
         {

@@ -171,9 +171,9 @@ public class EffectRulesTests
             ],
         };
 
-        var letOut = Of(Jobs.Rule("r", severity: Severity.Stop), Verdict.NotMet, context: context);
+        var letOut = Of(Jobs.Rule("r"), Verdict.NotMet, context: context);
 
-        Assert.Equal(counts ? Effect.Advise : Effect.Stop, letOut.Effect);
+        Assert.Equal(counts ? Effect.Advise : Effect.Hold, letOut.Effect);
         Assert.Equal(counts, letOut.By is not null);
     }
 }
