@@ -1,1 +1,4 @@
-return 0;
+using BenchmarkDotNet.Running;
+using ServiceRules.Benchmarks;
+
+BenchmarkRunner.Run<JudgingOneRecord>(args: args);
