@@ -6,7 +6,10 @@ namespace ServiceRules.Formats.Json;
 /// <summary>A text as a message repeats it: on one line, shortened, with what cannot be seen written as an escape.</summary>
 internal static class FoundText
 {
-    public static string Of(string text, int most = ReadLimits.FoundLength)
+    public static string Of(string text) => Within(text, ReadLimits.FoundLength);
+
+    /// <summary>The same, of another length.</summary>
+    public static string Within(string text, int most)
     {
         StringBuilder shown = new();
         int characters = 0;

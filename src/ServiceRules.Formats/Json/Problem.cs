@@ -24,7 +24,8 @@ public sealed record Problem(
     /// <summary>The whole sentence, as a command line shows it.</summary>
     public override string ToString()
     {
-        string place = Pointer.Length == 0 ? "" : $" at {FoundText.Of(Pointer, ReadLimits.PointerLength)}";
+        string place =
+            Pointer.Length == 0 ? "" : $" at {FoundText.Within(Pointer, ReadLimits.PointerLength)}";
         string found = Found.Length == 0 ? "" : $"; found `{Found}`";
         string accepted = Accepted.Length == 0 ? "" : $"; accepted: {Accepted}";
         return string.Create(
