@@ -123,11 +123,7 @@ internal static class LogKinds
         }
 
         bool gauged = papers && readings.Any(r => Gauges.IsUnfit(facts.Gauge(r), facts.Record.Date));
-        var strips = readings.Select(r => (r.Observed as Observation.Paper)?.Result).ToList();
-        bool twoFaults = strips.Contains(PaperResult.Nips) && strips.Contains(PaperResult.Misses);
         return gauged ? Possible.Judged
-            // Not cut in two different ways: out, or conflicting; the meaning could be read either way.
-            : twoFaults && sum == Possible.NotMet ? Possible.NeverMet
             : sum == Possible.None ? Possible.Unproven
             : sum;
     }

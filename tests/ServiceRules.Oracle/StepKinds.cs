@@ -165,6 +165,11 @@ internal static class StepKinds
         int last = IndexOfLast(events, e => e.Kind == TimelineEventKind.WorkStopped);
         int started = IndexOfLast(events, e => e.Kind == TimelineEventKind.WorkStarted);
         bool anyDone = events.Any(e => check.Events.Contains(e.Kind));
+        if (!Alternate(events))
+        {
+            return Possible.Judged;
+        }
+
         if (last < started || check.Per != RequiredPer.Job)
         {
             return anyDone || check.Per != RequiredPer.Job ? Possible.Judged : Possible.NeverMet;
@@ -178,6 +183,19 @@ internal static class StepKinds
             : done < last
                 ? Possible.NeverMet
                 : Possible.Judged;
+    }
+
+    /// <summary>Whether everybody's work starts and stops in turn.</summary>
+    private static bool Alternate(IReadOnlyList<TimelineEvent> events)
+    {
+        HashSet<string> working = [];
+        return events
+            .Where(e => e.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped)
+            .All(e =>
+                e.Kind == TimelineEventKind.WorkStarted
+                    ? working.Add(e.Actor.Text)
+                    : working.Remove(e.Actor.Text)
+            );
     }
 
     private static bool Needed(Facts facts, Procedure procedure, Check.RequiredEvent check) =>

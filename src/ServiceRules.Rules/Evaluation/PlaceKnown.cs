@@ -22,6 +22,9 @@ public sealed record PlaceKnown
     /// <summary>Value with uncertainty, or interval; null when only sights were noted or nothing holds.</summary>
     public required Knowledge? Knowledge { get; init; }
 
+    /// <summary>Whether lengths read here contradict one another; sights that do are told by the state alone.</summary>
+    public bool LengthsConflict { get; init; }
+
     /// <summary>Feelers tried as left, in order: what a procedural limit looks at.</summary>
     public ImmutableArray<FeelerTried> Feelers { get; init; } = [];
 

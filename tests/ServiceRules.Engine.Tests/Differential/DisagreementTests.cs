@@ -86,6 +86,36 @@ public class DisagreementTests
     }
 
     [Fact]
+    public void Assess_MiddleReadTwiceWithoutAgreement_IsConflicting()
+    {
+        var unit = Check.Record.Units[0];
+        var reading = unit.Entries.OfType<Reading>().First(r => r.Quantity == MeasuredQuantity.HeightOfCut);
+
+        var finding = Assess(
+                Check,
+                entries => [.. entries, Middle(reading, "3.80 mm"), Middle(reading, "3.86 mm")]
+            )
+            .Of("height-in-range", "unit/" + unit.Id.Text);
+
+        Assert.Equal(Verdict.Unproven, finding.Verdict);
+        Assert.Equal(FindingReason.Conflicting, finding.Reason);
+    }
+
+    [Fact]
+    public void Assess_StripNippedThenMissed_IsFaultyNotConflicting()
+    {
+        var strips = new[] { PaperResult.Nips, PaperResult.Misses }.Select(result =>
+            (BenchEntry)
+                new Reading { Quantity = MeasuredQuantity.Edge, Observed = new Observation.Paper(result) }
+        );
+
+        var finding = Assess(Service, entries => [.. entries, .. strips])
+            .Of("edges-cut-paper", "unit/U-11-1");
+
+        Assert.Equal(Verdict.NotMet, finding.Verdict);
+    }
+
+    [Fact]
     public void Assess_WaiverOfSomethingThatCouldHurt_DoesNotCount()
     {
         var record = Check.Record with
@@ -113,6 +143,15 @@ public class DisagreementTests
         Assert.Contains(finding.Notices, notice => notice.Contains("never waived", StringComparison.Ordinal));
         Assert.Equal(Disposition.Stop, assessment.Job.Disposition);
     }
+
+    private static Reading Middle(Reading like, string value) =>
+        like with
+        {
+            Station = new Station.Named(StationName.Middle),
+            Observed = new Observation.Measured(
+                PrintedLength.Parse(value).TryGet(out var print, out _) ? print : null!
+            ),
+        };
 
     private static Adjustment Turned(AdjusterKind adjuster) =>
         new()

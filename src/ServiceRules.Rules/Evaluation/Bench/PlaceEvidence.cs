@@ -17,7 +17,12 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
         var measured = MeasuredEvidence.Weigh(readings, day);
         var tried = feelers.Weigh(readings);
         var contact = SightEvidence<ContactState>.Of(current, seen => (seen as Observation.Contact)?.State);
-        var paper = SightEvidence<PaperResult>.Of(current, seen => (seen as Observation.Paper)?.Result);
+        var paper = SightEvidence<PaperResult>.Of(
+            current,
+            seen => (seen as Observation.Paper)?.Result,
+            // Held or missed, a strip is not cut either way.
+            (first, second) => first is PaperResult.Cuts == second is PaperResult.Cuts
+        );
         var condition = SightEvidence<Condition>.Of(current, seen => (seen as Observation.Seen)?.Condition);
         var length = Together(measured, tried);
         var conflicts = length.Conflicts || contact.Conflicts || paper.Conflicts || condition.Conflicts;
@@ -27,6 +32,7 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
             Blade = place.Blade,
             State = StateOf(current, conflicts),
             Knowledge = length.Knowledge,
+            LengthsConflict = length.Conflicts,
             Feelers = FeelerEvidence.AsLeft(readings),
             Contact = contact.Seen,
             Paper = paper.Seen,

@@ -9,13 +9,20 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 internal readonly record struct SightEvidence<T>(T? Seen, bool Conflicts)
     where T : struct, Enum
 {
-    public static SightEvidence<T> Of(IEnumerable<LoggedReading> current, Func<Observation, T?> kind)
+    public static SightEvidence<T> Of(
+        IEnumerable<LoggedReading> current,
+        Func<Observation, T?> kind,
+        Func<T, T, bool>? agree = null
+    )
     {
         var seen = current.Select(reading => kind(reading.Observed)).OfType<T>().TakeLast(2).ToList();
         return seen switch
         {
             [] => new(null, false),
-            [var first, var second] when !first.Equals(second) => new(null, true),
+            [var first, var second] when !(agree?.Invoke(first, second) ?? first.Equals(second)) => new(
+                null,
+                true
+            ),
             _ => new(seen[^1], false),
         };
     }

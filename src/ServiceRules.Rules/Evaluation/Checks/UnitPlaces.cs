@@ -101,14 +101,19 @@ internal sealed class UnitPlaces
     private IEnumerable<Obstacle> FindObstacles()
     {
         var stations = GaugingStations(unit, quantity);
-        if (stations.IsEmpty)
+        if (stations.IsEmpty && Usable.IsEmpty)
         {
-            return Usable.IsEmpty ? [ObstacleAmong(left, null)] : [];
+            return [ObstacleAmong(left, null)];
         }
 
+        // A place that need not be read stands in the way all the same once its readings contradict one another.
+        var contradicting = left.Where(place =>
+            place.LengthsConflict && !stations.Any(station => station == place.Station)
+        );
         return stations
             .Where(station => !IsCovered(station))
             .Select(station => ObstacleAmong([.. left.Where(place => place.Station == station)], station))
+            .Concat(contradicting.Select(place => ObstacleAmong([place], place.Station)))
             .OrderBy(obstacle => obstacle.Gravity);
     }
 
