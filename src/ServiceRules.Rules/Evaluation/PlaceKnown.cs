@@ -25,6 +25,9 @@ public sealed record PlaceKnown
     /// <summary>Whether lengths read here contradict one another; sights that do are told by the state alone.</summary>
     public bool LengthsConflict { get; init; }
 
+    /// <summary>A length was read or a feeler tried here, whether or not that still holds.</summary>
+    public bool IsGauged { get; init; }
+
     /// <summary>Feelers tried as left, in order: what a procedural limit looks at.</summary>
     public ImmutableArray<FeelerTried> Feelers { get; init; } = [];
 

@@ -256,4 +256,16 @@ public class FrameBuilderTests
 
         Assert.Equal(Mm(51), Assert.Single(frame.Units[0].Of(MeasuredQuantity.HeightOfCut)!.Left).Station);
     }
+
+    [Fact]
+    public void Build_FeelersContradictBesideALength_Conflicts()
+    {
+        var frame = Frame(
+            Measured(MeasuredQuantity.Clearance, "left", "0.03 mm"),
+            Feeler("left", "0.001 in", true),
+            Feeler("left", "0.001 in", false)
+        );
+
+        Assert.Equal(KnownState.Conflicting, Left(frame, MeasuredQuantity.Clearance, 51).State);
+    }
 }

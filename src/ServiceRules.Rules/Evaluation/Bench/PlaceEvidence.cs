@@ -33,6 +33,9 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
             State = StateOf(current, conflicts),
             Knowledge = length.Knowledge,
             LengthsConflict = length.Conflicts,
+            IsGauged = readings.Any(reading =>
+                reading.Observed is Observation.Measured or Observation.FeelerTest
+            ),
             Feelers = FeelerEvidence.AsLeft(readings),
             Contact = contact.Seen,
             Paper = paper.Seen,
@@ -63,9 +66,14 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
 
     private static Weighed Together(Weighed measured, Weighed tried)
     {
+        if (measured.Conflicts || tried.Conflicts)
+        {
+            return measured.Conflicts ? measured : tried;
+        }
+
         if (measured.Knowledge is not { } value || tried.Knowledge is not LengthInterval interval)
         {
-            return measured.Knowledge is not null || measured.Conflicts ? measured : tried;
+            return measured.Knowledge is not null ? measured : tried;
         }
 
         if (value.AsInterval().Meet(interval) is IntervalMeeting.Contradiction)

@@ -49,6 +49,33 @@ internal static class FreshnessCheck
             );
         }
 
+        return Contradicted(left, check, subject) ?? Holds(needed, subject);
+    }
+
+    /// <summary>Readings that contradict one another hold nothing, whatever was turned or not.</summary>
+    private static CheckOutcome? Contradicted(
+        ImmutableArray<PlaceKnown> left,
+        Check.Freshness check,
+        string subject
+    )
+    {
+        var conflicting = left.Where(place => place.State == KnownState.Conflicting).ToList();
+        if (conflicting.Count == 0)
+        {
+            return null;
+        }
+
+        var places = conflicting.ConvertAll(place => UnitPlaces.Name(place.Station, place.Blade));
+        return Told.Unproven(
+            FindingReason.Conflicting,
+            $"{subject}: readings{At(places)} contradict one another: repeat them",
+            [.. conflicting.SelectMany(place => place.Evidence)],
+            new Remedy.ReadAgain(check.Quantity, [.. places], "the readings contradict one another")
+        );
+    }
+
+    private static CheckOutcome Holds(ImmutableArray<PlaceKnown> needed, string subject)
+    {
         var carried = needed.Any(place => place.State == KnownState.Carried);
         return Told.Met(
             carried

@@ -33,11 +33,13 @@ internal static class SoundConditionCheck
             );
         }
 
-        var weakest = left.Where(place => place.State is KnownState.Conflicting or KnownState.Stale)
-            .OrderByDescending(place => place.State)
-            .FirstOrDefault();
         var sound = left.Where(place => IsSound(place)).ToList();
-        if (weakest is not null && (weakest.State is KnownState.Conflicting || sound.Count == 0))
+        var weakest =
+            left.FirstOrDefault(place => place.State is KnownState.Conflicting)
+            ?? left.FirstOrDefault(place =>
+                place.State is KnownState.Stale && !sound.Exists(other => Covers(other, place))
+            );
+        if (weakest is not null)
         {
             var (reason, why) =
                 weakest.State is KnownState.Conflicting
@@ -59,6 +61,11 @@ internal static class SoundConditionCheck
                 remedy: new Remedy.ReadAgain(check.Quantity, [], "not checked yet")
             );
     }
+
+    /// <summary>A look that names no station, or no blade, is one at all of them.</summary>
+    private static bool Covers(PlaceKnown whole, PlaceKnown part) =>
+        (whole.Station is null || whole.Station == part.Station)
+        && (whole.Blade is null || whole.Blade == part.Blade);
 
     /// <summary>An edge that is tried by paper is sound where the strip is cut clean.</summary>
     private static bool IsSound(PlaceKnown place) =>

@@ -101,26 +101,50 @@ internal sealed class UnitPlaces
     private IEnumerable<Obstacle> FindObstacles()
     {
         var stations = GaugingStations(unit, quantity);
-        if (stations.IsEmpty && Usable.IsEmpty)
+        if (stations.IsEmpty)
         {
-            return [ObstacleAmong(left, null)];
+            return Usable.IsEmpty
+                ? [ObstacleAmong(left, null)]
+                : OpenPlaces(stations, []).OrderBy(obstacle => obstacle.Gravity);
         }
 
-        // A place that need not be read stands in the way all the same once its readings contradict one another.
-        var contradicting = left.Where(place =>
-            place.LengthsConflict && !stations.Any(station => station == place.Station)
-        );
-        return stations
-            .Where(station => !IsCovered(station))
+        var uncovered = stations.Where(station => !IsCovered(station)).ToImmutableArray();
+        return uncovered
             .Select(station => ObstacleAmong([.. left.Where(place => place.Station == station)], station))
-            .Concat(contradicting.Select(place => ObstacleAmong([place], place.Station)))
+            .Concat(OpenPlaces(stations, uncovered))
             .OrderBy(obstacle => obstacle.Gravity);
     }
+
+    /// <summary>Places that nobody had to read, but that were, and where what was read no longer stands.</summary>
+    private IEnumerable<Obstacle> OpenPlaces(
+        ImmutableArray<Length> stations,
+        ImmutableArray<Length> uncovered
+    ) =>
+        left.Where(place => !(place.Station is { } at && uncovered.Contains(at)))
+            .Where(place =>
+                place.LengthsConflict
+                || (place is { State: KnownState.Stale, IsGauged: true } && !IsReplaced(place, stations))
+            )
+            .Select(place => new Obstacle(
+                place.LengthsConflict ? FindingReason.Conflicting : FindingReason.Stale,
+                place.Station,
+                Said(place.Station, place.Blade),
+                place.Evidence
+            ));
+
+    /// <summary>
+    /// Read again at the same place. The gauging stations stand for the whole width where the sheet names them; where it
+    /// names none, a reading of the whole stands for each of its places.
+    /// </summary>
+    private bool IsReplaced(PlaceKnown place, ImmutableArray<Length> stations) =>
+        IsCovered(place.Station)
+        || Usable.Any(other => other.Station == place.Station && other.Blade == place.Blade)
+        || (stations.IsEmpty ? IsCovered(null) : place.Station is null);
 
     /// <summary>
     /// A reading that names no blade speaks for all; readings that name blades cover a station only together.
     /// </summary>
-    private bool IsCovered(Length station)
+    private bool IsCovered(Length? station)
     {
         var blades = Usable.Where(place => place.Station == station).Select(place => place.Blade).ToList();
         return blades.Contains(null)

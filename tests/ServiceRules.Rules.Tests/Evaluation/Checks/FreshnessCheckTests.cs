@@ -45,4 +45,12 @@ public class FreshnessCheckTests
     {
         Assert.Equal(Verdict.NotApplicable, Judge(Fresh).Verdict);
     }
+
+    [Fact]
+    public void Evaluate_ReadingsContradict_IsUnproven()
+    {
+        var outcome = Judge(Fresh, Height("left", "4.00 mm"), Height("left", "4.50 mm"));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+    }
 }

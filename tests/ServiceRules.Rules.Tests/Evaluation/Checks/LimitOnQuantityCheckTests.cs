@@ -302,4 +302,71 @@ public class LimitOnQuantityCheckTests
         Assert.Equal(Verdict.Met, set.Verdict);
         Assert.Contains("position for a worn reel", set.Statement, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Evaluate_MiddleContradictsItselfBetweenGoodStations_IsUnproven()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "4.00 mm"),
+            Height("right", "4.00 mm"),
+            Height("middle", "4.00 mm"),
+            Height("middle", "4.05 mm")
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("middle", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_BladeContradictsItselfBesideAReadingOfNoBlade_IsUnproven()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "4.00 mm"),
+            Height("right", "4.00 mm"),
+            Height("left", "4.00 mm") with
+            {
+                Blade = 3,
+            },
+            Height("left", "4.05 mm") with
+            {
+                Blade = 3,
+            }
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_MiddleVoidBetweenStationsReadAgain_IsUnprovenUntilReadAgainToo()
+    {
+        BenchEntry[] log =
+        [
+            Height("middle", "4.30 mm"),
+            Moved(AdjusterKind.Height),
+            Height("left", "4.00 mm"),
+            Height("right", "4.00 mm"),
+        ];
+
+        var outcome = Judge(OnTarget, log);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
+        Assert.Equal(Verdict.Met, Judge(OnTarget, [.. log, Height("middle", "4.00 mm")]).Verdict);
+    }
+
+    /// <summary>A look for contact before the gap was set is no length that has to be read again.</summary>
+    [Fact]
+    public void Evaluate_ContactNotedBeforeTheGapWasSet_StandsInNoWay()
+    {
+        var before = Judge(Gap, Open(Side.Both, 1), Measured(MeasuredQuantity.Clearance, "left", "0.038 mm"));
+        var after = Judge(
+            Gap,
+            Contact(ContactState.Light, "middle"),
+            Open(Side.Both, 1),
+            Measured(MeasuredQuantity.Clearance, "left", "0.038 mm")
+        );
+
+        Assert.Equal(before.Reason, after.Reason);
+    }
 }

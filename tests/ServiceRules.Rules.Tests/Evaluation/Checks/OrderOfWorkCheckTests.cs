@@ -66,4 +66,18 @@ public class OrderOfWorkCheckTests
     {
         Assert.Equal(Verdict.NotApplicable, Judge(Order).Verdict);
     }
+
+    [Fact]
+    public void Evaluate_OutOfOrderAndReadTwoWaysSince_IsNotMet()
+    {
+        var outcome = Judge(
+            Order,
+            Moved(AdjusterKind.Height),
+            Open(Side.Both, 1),
+            Height("left", "4.00 mm"),
+            Height("left", "4.50 mm")
+        );
+
+        Assert.Equal((Verdict.NotMet, FindingReason.WrongOrder), (outcome.Verdict, outcome.Reason));
+    }
 }

@@ -48,4 +48,24 @@ public class SoundConditionCheckTests
 
         Assert.Equal(verdict, Judge(new Check.SoundCondition(MeasuredQuantity.Edge), paper).Verdict);
     }
+
+    [Fact]
+    public void Evaluate_OnePlaceVoidBesideASoundOne_IsUnprovenUntilLookedAtAgain()
+    {
+        var left = Seen(MeasuredQuantity.BearingPlay, Condition.Sound) with
+        {
+            Station = new Station.Named(StationName.Left),
+        };
+        var right = left with { Station = new Station.Named(StationName.Right) };
+        var bearing = new PartFitted { Part = PartKind.ReelBearing };
+
+        var oneVoid = Judge(Bearings, left, bearing, right);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Stale), (oneVoid.Verdict, oneVoid.Reason));
+        Assert.Equal(Verdict.Met, Judge(Bearings, left, bearing, right, left).Verdict);
+        Assert.Equal(
+            Verdict.Met,
+            Judge(Bearings, left, bearing, Seen(MeasuredQuantity.BearingPlay, Condition.Sound)).Verdict
+        );
+    }
 }
