@@ -63,7 +63,19 @@ public sealed class RuleEngine
         AssessmentContext context,
         RuleBook book,
         AssessmentDigests digests
-    ) => Assess(FrameBuilder.Build(record, context, book), digests);
+    ) => Assess(Frame(record, context, book), digests);
+
+    private static JobFrame Frame(ServiceRecord record, AssessmentContext context, RuleBook book)
+    {
+        try
+        {
+            return FrameBuilder.Build(record, context, book);
+        }
+        catch (Exception fault) when (fault is ArgumentException or ArithmeticException or InvalidOperationException)
+        {
+            throw new EngineFaultException("what is known could not be built from the record", fault);
+        }
+    }
 
     /// <summary>Judges one record.</summary>
     /// <param name="frame">The record, its context, the rules in force and what is known.</param>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Library;
+using ServiceRules.Rules.Diagnostics;
 
 namespace ServiceRules.Cli.Setup;
 
@@ -26,7 +27,7 @@ internal static class RulesInForce
         var loaded = Load(parsed);
         if (!loaded.IsSound || loaded.Site is null)
         {
-            var first = loaded.Diagnostics.FirstOrDefault();
+            var first = loaded.Diagnostics.FirstOrDefault(remark => remark.Level is DiagnosticLevel.Error);
             throw new InputException(
                 $"the rules in `{loaded.Folder}` are not fit to judge by"
                     + (first is null ? ": there is no site in them" : $": {first}")

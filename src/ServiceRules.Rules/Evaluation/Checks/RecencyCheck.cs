@@ -1,6 +1,7 @@
 using System.Globalization;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -14,12 +15,14 @@ internal static class RecencyCheck
     public static CheckOutcome Evaluate(Check.Recency check, Rule rule, JobFrame frame, UnitFrame? unit) =>
         check.Of switch
         {
+            RecencyOf.Instruments when frame.Record.Instruments.IsEmpty => Told.NotApplicable("No gauge was used."),
             RecencyOf.Instruments => Worst(
                 frame.Record.Instruments.Select(
                     (instrument, index) => OfInstrument(instrument, index, frame.Record.Date)
                 ),
                 "Every gauge used was fit and in date on the day."
             ),
+            RecencyOf.Training when !TimelineReading.Of(frame).HandsIn.Any() => NobodyNamed(frame),
             RecencyOf.Training => Worst(
                 TimelineReading.Of(frame).HandsIn.Select(person => OfPerson(person, frame)),
                 "Everybody with hands in was authorised and in date on the day."
@@ -27,6 +30,15 @@ internal static class RecencyCheck
             RecencyOf.ProcedureInspection => OfProcedure(frame),
             _ => throw new InvalidOperationException("what may run out is a closed family"),
         };
+
+    /// <summary>Of nobody it cannot be said that all were authorised.</summary>
+    private static CheckOutcome NobodyNamed(JobFrame frame) =>
+        Told.Unproven(
+            frame.State == RecordState.Open ? FindingReason.InProgress : FindingReason.StepMissing,
+            "The record does not show whose hands were in.",
+            [],
+            new Remedy.Act("record who does the work")
+        );
 
     private static CheckOutcome Worst(IEnumerable<CheckOutcome?> outcomes, string allWell)
     {

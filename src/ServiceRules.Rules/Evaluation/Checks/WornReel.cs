@@ -61,24 +61,32 @@ internal static class WornReel
     private static bool IsAtLimit(CheckOutcome outcome) =>
         outcome.Comparisons.Any(compared => compared.Value is { } value && value == compared.LowerLimit);
 
+    /// <summary>
+    /// A bedknife set for a worn reel answers the requirement whether the reel is proven worn or not. What was set before
+    /// the reel was ground or fitted was set for another diameter.
+    /// </summary>
     private static CheckOutcome? Repositioned(UnitFrame unit, CheckOutcome outcome)
     {
         for (var index = unit.Work.Entries.Length - 1; index >= 0; index--)
         {
-            var moved =
-                unit.Work.Entries[index]
-                is Adjustment { Adjuster: AdjusterKind.BedknifePosition }
-                    or PartFitted { Part: PartKind.Bedknife, Note: not null };
-            if (moved)
+            switch (unit.Work.Entries[index])
             {
-                return outcome with
-                {
-                    Verdict = Verdict.Met,
-                    Reason = FindingReason.None,
-                    Statement =
-                        $"{Wording.Sentence(Wording.Of(outcome.Comparisons[0].Quantity))}: worn, and the bedknife was set to its position for a worn reel",
-                    Evidence = Told.Sorted([.. outcome.Evidence, Pointers.Entry(unit.Index, index)]),
-                };
+                case Adjustment { Adjuster: AdjusterKind.BedknifePosition }:
+                    return outcome with
+                    {
+                        Verdict = Verdict.Met,
+                        Reason = FindingReason.None,
+                        Statement =
+                            $"{Wording.Sentence(Wording.Of(outcome.Comparisons[0].Quantity))}: "
+                            + (outcome.Verdict == Verdict.Unproven ? "worn or not" : "worn")
+                            + ", and the bedknife was set to its position for a worn reel",
+                        Evidence = Told.Sorted([.. outcome.Evidence, Pointers.Entry(unit.Index, index)]),
+                    };
+                case Grinding { Kind: GrindingKind.ReelSpin or GrindingKind.ReelRelief }
+                or PartFitted { Part: PartKind.Reel }:
+                    return null;
+                default:
+                    break;
             }
         }
 

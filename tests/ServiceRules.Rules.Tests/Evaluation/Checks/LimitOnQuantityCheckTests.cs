@@ -186,10 +186,10 @@ public class LimitOnQuantityCheckTests
         );
 
         Assert.Equal((Verdict.NotMet, FindingReason.OutOfLimit), (outcome.Verdict, outcome.Reason));
-        // Middle 0.00325 in; zone 0.0005 to 0.0025 in, inside both prints; closing by fewest steps that land inside:
-        // 2 steps of 0.0005 in leave 0.0019 to 0.0026 in at the stations, 3 leave 0.0014 to 0.0021 in.
+        // Middle 0.00325 in. The school in force sets by the 0.001 in and 0.0015 in feelers, so the middle between them,
+        // 0.00125 in, is aimed at, not merely the nearest place inside the limits: 4 steps of 0.0005 in.
         var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
-        Assert.Equal((-3, -3), (turn.LeftSteps, turn.RightSteps));
+        Assert.Equal((-4, -4), (turn.LeftSteps, turn.RightSteps));
         Assert.Equal(["left end", "51 mm", "459 mm", "right end"], turn.Predicted.Select(gap => gap.Place));
     }
 
