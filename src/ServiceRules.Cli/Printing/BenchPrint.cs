@@ -20,8 +20,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
         .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
 
-    // What was told to be done about a subject already: two rules on one gap have one answer.
-    private readonly HashSet<(string Subject, string Words)> told = [];
+    // Two rules on one gap have one answer, told once.
+    private (string Subject, string Words) lastTold;
 
     public void Print()
     {
@@ -141,20 +141,20 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
     private void ToDo(Finding finding, Requirement? rule, UnitSystem system)
     {
-        if (
-            finding.Remedy is { } remedy
-            && !told.Add((finding.Subject.Key, string.Join('\n', Words(remedy, system))))
-        )
+        var todo = Words(finding.Remedy, system);
+        if (todo.Count == 0)
         {
-            Line("do: as above");
-            return;
+            todo = [rule?.Advice ?? ""];
         }
 
-        var todo = Words(finding.Remedy, system);
-        foreach (var step in todo.Count > 0 ? todo : [rule?.Advice ?? ""])
+        var words = (finding.Subject.Key, string.Join('\n', todo));
+        // Only the advice that stands directly above may be pointed to.
+        foreach (var step in words == lastTold ? ["as above"] : todo)
         {
             Line($"do: {step}");
         }
+
+        lastTold = words;
     }
 
     private static List<string> Words(Remedy? remedy, UnitSystem system) =>

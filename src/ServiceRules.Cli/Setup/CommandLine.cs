@@ -11,6 +11,11 @@ internal static class CommandLine
         var session = new Session(output, error);
         try
         {
+            if (args.Any(string.IsNullOrWhiteSpace))
+            {
+                throw new InputException("an empty argument names no file; accepted: a path or an option");
+            }
+
             var parsed = Root(session).Parse(args);
             if (parsed.Errors.Count > 0)
             {

@@ -11,6 +11,13 @@ internal static class InputFile
             throw new InputException($"`{path}` is a folder; accepted: a file");
         }
 
+        if (Path.GetFileName(path).StartsWith("--", StringComparison.Ordinal) && !File.Exists(path))
+        {
+            throw new InputException(
+                $"`{Path.GetFileName(path)}` is no option here, and there is no such file; `--help` lists the options"
+            );
+        }
+
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);

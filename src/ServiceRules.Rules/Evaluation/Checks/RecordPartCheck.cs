@@ -19,16 +19,34 @@ internal static class RecordPartCheck
             _ => throw new InvalidOperationException("parts of a record are a closed family"),
         };
 
-    private static CheckOutcome SignedOff(JobFrame frame) =>
-        frame.Record.SignOff is { } signOff
-            ? Told.Met($"Signed off by {signOff.By} at {signOff.At.Text}.", ["/signOff"])
-            : TimelineOutcome.Of(
+    private static CheckOutcome SignedOff(JobFrame frame)
+    {
+        if (frame.Record.SignOff is not { } signOff)
+        {
+            return TimelineOutcome.Of(
                 Verdict.Unproven,
                 FindingReason.InProgress,
                 "The job is not signed off yet.",
                 [],
                 "Sign the job off when it is done."
             );
+        }
+
+        var signed = JudgedOrder.MomentOf(signOff.At, frame.Context.Zone);
+        var after = frame.Events.LastOrDefault(entry =>
+            entry.Event.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped
+            && entry.Moment > signed
+        );
+        return after is null
+            ? Told.Met($"Signed off by {signOff.By} at {signOff.At.Text}.", ["/signOff"])
+            : TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"Signed off at {signOff.At.Text}, before the work ended ({after.Event.At.Text}).",
+                ["/signOff"],
+                "Sign the job off again, after the work."
+            );
+    }
 
     private static CheckOutcome FollowedUp(JobFrame frame) =>
         frame.Record.FollowUp switch
