@@ -71,7 +71,8 @@ public sealed class RuleEngine
         {
             return FrameBuilder.Build(record, context, book);
         }
-        catch (Exception fault) when (fault is ArgumentException or ArithmeticException or InvalidOperationException)
+        catch (Exception fault)
+            when (fault is ArgumentException or ArithmeticException or InvalidOperationException)
         {
             throw new EngineFaultException("what is known could not be built from the record", fault);
         }

@@ -14,6 +14,7 @@ internal static class JobKinds
         {
             case RequiredPart.SignOff:
                 return record.SignOff is not { } sign ? Possible.Unproven
+                    : WorkGoesOnAfter(sign.At, facts) ? Possible.Unproven
                     : record.People.Any(p => p.Id == sign.By && p.Role == JobRole.Performs) ? Possible.Met
                     : Possible.NeverMet;
             case RequiredPart.FollowUp:
@@ -35,6 +36,37 @@ internal static class JobKinds
                     : Possible.NotMet;
         }
     }
+
+    private static bool WorkGoesOnAfter(RecordedTime signed, Facts facts)
+    {
+        foreach (var entry in facts.Record.Timeline)
+        {
+            if (entry.Kind is not (TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped))
+            {
+                continue;
+            }
+
+            if (MomentOf(entry.At, facts) > MomentOf(signed, facts))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static Moment MomentOf(RecordedTime time, Facts facts) =>
+        time switch
+        {
+            RecordedTime.Instant instant => instant.Moment,
+            RecordedTime.LocalTime local => facts.Context.Zone.InstantOf(local) switch
+            {
+                ResolvedTime.Unique unique => unique.Moment,
+                ResolvedTime.Ambiguous two => two.Earliest,
+                _ => Moment.From(DateTimeOffset.MinValue),
+            },
+            _ => Moment.From(DateTimeOffset.MinValue),
+        };
 
     public static Possible Recent(Facts facts, RecencyOf of)
     {
@@ -71,6 +103,11 @@ internal static class JobKinds
 
     private static Possible Instruments(Facts facts, DateOnly day)
     {
+        if (facts.Record.Instruments.IsEmpty)
+        {
+            return Possible.NotApplicable;
+        }
+
         var readings = facts.Record.Units.SelectMany(u => u.Entries.OfType<Reading>()).ToList();
         var sum = Possible.Met;
         foreach (var gauge in facts.Record.Instruments)

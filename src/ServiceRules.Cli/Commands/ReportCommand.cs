@@ -37,14 +37,24 @@ internal static class ReportCommand
 
     private static int Run(ParseResult parsed, FileInfo file, FileInfo output, Session session)
     {
-        if (string.Equals(Path.GetFullPath(file.FullName), Path.GetFullPath(output.FullName), StringComparison.Ordinal))
+        if (
+            string.Equals(
+                Path.GetFullPath(file.FullName),
+                Path.GetFullPath(output.FullName),
+                StringComparison.Ordinal
+            )
+        )
         {
-            throw new InputException($"`{output}` is the record itself; accepted: another file to write the report to");
+            throw new InputException(
+                $"`{output}` is the record itself; accepted: another file to write the report to"
+            );
         }
 
         if (!string.Equals(output.Extension, ".pdf", StringComparison.OrdinalIgnoreCase) && output.Exists)
         {
-            throw new InputException($"`{output}` is there and is no PDF; accepted: a file that ends in .pdf, or a new one");
+            throw new InputException(
+                $"`{output}` is there and is no PDF; accepted: a file that ends in .pdf, or a new one"
+            );
         }
 
         var judging = RulesInForce.Judging(parsed);

@@ -15,7 +15,9 @@ internal static class RecencyCheck
     public static CheckOutcome Evaluate(Check.Recency check, Rule rule, JobFrame frame, UnitFrame? unit) =>
         check.Of switch
         {
-            RecencyOf.Instruments when frame.Record.Instruments.IsEmpty => Told.NotApplicable("No gauge was used."),
+            RecencyOf.Instruments when frame.Record.Instruments.IsEmpty => Told.NotApplicable(
+                "No gauge was used."
+            ),
             RecencyOf.Instruments => Worst(
                 frame.Record.Instruments.Select(
                     (instrument, index) => OfInstrument(instrument, index, frame.Record.Date)
