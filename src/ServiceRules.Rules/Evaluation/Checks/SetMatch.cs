@@ -35,8 +35,8 @@ internal static class SetMatch
                 sorted.Skip(from).TakeWhile(each => each.Middle - sorted[from].Middle <= together).ToList()
             )
             .OrderByDescending(group => group.Count)
-            .ThenBy(group => OffTarget(group[0].Middle, group[^1].Middle, sorted[0].Target))
-            .ThenBy(group => group[^1].Middle - group[0].Middle)
+            .ThenBy(group => Settable(OffTarget(group[0].Middle, group[^1].Middle, sorted[0].Target)))
+            .ThenBy(group => Settable(group[^1].Middle - group[0].Middle))
             .First();
         var aim = AimOf(stay[0].Middle, stay[^1].Middle, sorted[0].Target, together);
         var moves = sorted
@@ -52,6 +52,13 @@ internal static class SetMatch
                 $"move {Wording.Listed(moves)} at both ends, and leave {Wording.Listed([.. stay.Select(each => each.Unit).Order(StringComparer.Ordinal)])}; then read the moved ones again"
             );
     }
+
+    /// <summary>
+    /// Nobody sets a height to better than a ten-thousandth of a millimetre: below that two answers are equally good, and
+    /// the rounding of a converted reading must not choose between them.
+    /// </summary>
+    private static Length Settable(Length distance) =>
+        Length.FromMillimetres(Math.Round(distance.Millimetres, 4));
 
     private static Length OffTarget(Length least, Length most, Length? target) =>
         target is { } wanted ? (((least + most) * 0.5m) - wanted).Abs : Length.Zero;
