@@ -3,6 +3,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Engine.Judging;
@@ -52,11 +53,16 @@ internal sealed record DraftFinding
         Unit is { } unit && Turned() is { } adjuster ? OwnQuantity.Upsets(unit.Sheet, adjuster) : [];
 
     /// <summary>The quantity that its remedy sets by turning or moving something, if it does.</summary>
-    public MeasuredQuantity? Sets() => RemedyTurns() is { } adjuster ? OwnQuantity.Of(adjuster) : null;
+    public MeasuredQuantity? Sets() =>
+        RemedyTurns() is { } adjuster ? AdjustedQuantity.SetBy(adjuster) : null;
 
     private AdjusterKind? Turned() =>
         RemedyTurns()
-        ?? (CheckReach.JudgedAsLeft(Rule.Check) is [var quantity, ..] ? OwnQuantity.SetBy(quantity) : null);
+        ?? (
+            CheckReach.JudgedAsLeft(Rule.Check) is [var quantity, ..]
+                ? AdjustedQuantity.FinelySetBy(quantity)
+                : null
+        );
 
     private AdjusterKind? RemedyTurns() =>
         Finding.Remedy switch

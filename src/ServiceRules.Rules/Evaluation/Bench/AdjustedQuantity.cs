@@ -3,8 +3,9 @@ using ServiceRules.Domain.Records;
 namespace ServiceRules.Rules.Evaluation.Bench;
 
 /// <summary>Which quantity an adjuster sets, and which adjuster a quantity is finely set by.</summary>
-internal static class AdjustedQuantity
+public static class AdjustedQuantity
 {
+    /// <summary>The quantity that an adjuster is there to set.</summary>
     public static MeasuredQuantity SetBy(AdjusterKind adjuster) =>
         adjuster switch
         {
@@ -19,6 +20,9 @@ internal static class AdjustedQuantity
             _ => throw new ArgumentOutOfRangeException(nameof(adjuster), adjuster, "not an adjuster"),
         };
 
+    /// <summary>
+    /// The adjuster that is turned to set a quantity; the coarse height range is chosen before, not turned to trim.
+    /// </summary>
     public static AdjusterKind? FinelySetBy(MeasuredQuantity quantity) =>
         quantity switch
         {
