@@ -128,6 +128,9 @@ internal static class FaultStory
             [
                 "height-read-after-clearance",
                 "height-both-ends-after-touch-up",
+                "height-in-range-after-touch-up",
+                "height-on-target-after-touch-up",
+                "height-side-to-side-after-touch-up",
             ],
             SeededFaultKind.ClearanceTooWide => ["clearance-set-as-taught", "clearance-within-limits"],
             SeededFaultKind.HeavyContact or SeededFaultKind.ContactLost => ["contact-fits-school"],
