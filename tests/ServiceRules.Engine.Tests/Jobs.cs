@@ -99,6 +99,7 @@ internal static class Jobs
         {
             Record = record,
             Context = context ?? Context,
+            Days = JobDays.Of(record, context ?? Context),
             Book = book,
             Procedure = null,
             Events = [],

@@ -74,7 +74,7 @@ internal static class ContactKinds
                 doubtful |=
                     fate.Carried.Count > 0
                     || reading.Blade is not null
-                    || Gauges.IsUnfit(facts.Gauge(reading), facts.Record.Date)
+                    || Gauges.IsUnfit(facts.Gauge(reading), facts.LastDay)
                     || test.Feelers.Length > 1;
                 tries.Add((test.Feelers.Sum(f => f.Value.Millimetres), test.Passes));
             }

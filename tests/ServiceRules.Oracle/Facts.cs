@@ -10,6 +10,43 @@ internal sealed record Facts(ServiceRecord Record, AssessmentContext Context, Ru
 {
     public bool IsOpen => Record.SignOff is null;
 
+    /// <summary>The local days on which something in the record has a time.</summary>
+    public IReadOnlyList<DateOnly> TimedDays =>
+        [
+            .. Record
+                .Timeline.Select(e => e.At)
+                .Concat(
+                    Record.Units.SelectMany(u => u.Entries).Where(e => e.At is not null).Select(e => e.At!)
+                )
+                .Select(LocalDay)
+                .Order(),
+        ];
+
+    /// <summary>What has run out must have held until then.</summary>
+    public DateOnly LastDay => TimedDays.Append(Record.Date).Max();
+
+    /// <summary>What is new must have been there by then.</summary>
+    public DateOnly WorkedDay => TimedDays.Count == 0 ? Record.Date : TimedDays[^1];
+
+    private DateOnly LocalDay(RecordedTime time)
+    {
+        if (time is not RecordedTime.Instant instant)
+        {
+            return DateOnly.ParseExact(time.Text[..10], "yyyy-MM-dd", null);
+        }
+
+        int ahead = Context.Zone.FirstOffsetMinutes;
+        foreach (var moved in Context.Zone.Transitions)
+        {
+            if (moved.At <= instant.Moment)
+            {
+                ahead = moved.OffsetMinutes;
+            }
+        }
+
+        return DateOnly.FromDateTime(instant.Moment.Utc.UtcDateTime.AddMinutes(ahead));
+    }
+
     public IEnumerable<SettingOrder> Orders =>
         Context.SettingOrders.Where(o =>
             o.From <= Record.Date && (o.Until is not { } until || Record.Date <= until)

@@ -70,7 +70,7 @@ internal static class JobKinds
 
     public static Possible Recent(Facts facts, RecencyOf of)
     {
-        var day = facts.Record.Date;
+        var (last, worked) = (facts.LastDay, facts.WorkedDay);
         switch (of)
         {
             case RecencyOf.Training:
@@ -80,8 +80,8 @@ internal static class JobKinds
                     var known = facts.Context.People.FirstOrDefault(p => p.Id == person.Id);
                     sum = sum.And(
                         known is null ? Possible.Unproven
-                        : !known.Authorised || known.TrainedUntil < day ? Possible.NotMet
-                        : known.TrainedOn is null || known.TrainedOn > day ? Possible.Judged
+                        : !known.Authorised || known.TrainedUntil < last ? Possible.NotMet
+                        : known.TrainedOn is null || known.TrainedOn > worked ? Possible.Judged
                         : Possible.Met
                     );
                 }
@@ -89,19 +89,19 @@ internal static class JobKinds
                 return facts.HandsIn.Count == 0 ? Possible.Any : sum;
             case RecencyOf.ProcedureInspection:
                 return facts.Procedure is not { } procedure ? Possible.Unproven
-                    : procedure.InspectionDue < day ? Possible.NotMet
+                    : procedure.InspectionDue < last ? Possible.NotMet
                     : procedure.InspectedOn is null && procedure.InspectionDue is null ? Possible.Unproven
                     : procedure.InspectedOn is null
-                    || procedure.InspectedOn > day
+                    || procedure.InspectedOn > worked
                     || procedure.InspectionDue is null
                         ? Possible.Judged
                     : Possible.Met;
             default:
-                return Instruments(facts, day);
+                return Instruments(facts);
         }
     }
 
-    private static Possible Instruments(Facts facts, DateOnly day)
+    private static Possible Instruments(Facts facts)
     {
         if (facts.Record.Instruments.IsEmpty)
         {
@@ -113,9 +113,10 @@ internal static class JobKinds
         foreach (var gauge in facts.Record.Instruments)
         {
             sum = sum.And(
-                Gauges.IsUnfit(gauge, day) ? Possible.NotMet
+                Gauges.IsUnfit(gauge, facts.LastDay) || gauge.Calibration?.Date > facts.WorkedDay
+                    ? Possible.NotMet
                 : gauge is { Calibration: null, ZeroCheck: null, Inspection: null } ? Possible.Unproven
-                : gauge.Inspection?.Date > day ? Possible.Judged
+                : gauge.Inspection?.Date > facts.WorkedDay ? Possible.Judged
                 : gauge is { ZeroCheck: not null, Resolution: null } ? Possible.Judged
                 : Possible.Met
             );
@@ -130,6 +131,13 @@ internal static class JobKinds
 
     public static Possible Credible(Facts facts, CredibilityOf of)
     {
+        if (of == CredibilityOf.RecordDate)
+        {
+            var days = facts.TimedDays;
+            bool within = days.Count > 0 && days[0] <= facts.Record.Date && facts.Record.Date <= days[^1];
+            return within ? Possible.Met : Possible.Unproven;
+        }
+
         var timeline = facts.Record.Timeline;
         if (timeline.IsEmpty)
         {

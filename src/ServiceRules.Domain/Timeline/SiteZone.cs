@@ -101,6 +101,17 @@ public sealed record SiteZone
         );
     }
 
+    /// <summary>The day that the wall clock of the site shows at a recorded time; a time without offset is its own.</summary>
+    /// <param name="time">Any recorded time.</param>
+    public DateOnly DayOf(RecordedTime time)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        ClockFace face = time is RecordedTime.Instant { Moment: var moment }
+            ? moment.FaceAt(OffsetMinutesAt(moment))
+            : time.Face;
+        return DateOnly.FromDateTime(face.Clock);
+    }
+
     /// <summary>Whether both describe the same wall clock by the same data.</summary>
     public bool Equals(SiteZone? other) =>
         other is not null

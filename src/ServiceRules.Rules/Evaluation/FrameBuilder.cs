@@ -26,10 +26,11 @@ public static class FrameBuilder
         ArgumentNullException.ThrowIfNull(context);
         ArgumentNullException.ThrowIfNull(book);
         var settings = SettingsInForce.On(record, context);
+        var days = JobDays.Of(record, context);
         var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
         for (var index = 0; index < record.Units.Length; index++)
         {
-            units.Add(Unit(record, index, settings, book));
+            units.Add(Unit(record, index, settings, book, days));
         }
 
         return new()
@@ -40,6 +41,7 @@ public static class FrameBuilder
             Units = units.MoveToImmutable(),
             Procedure = ProcedureOf(record, context),
             Events = JudgedOrder.Of(record.Timeline, context.Zone),
+            Days = days,
             State = StateOf(record),
         };
     }
@@ -58,7 +60,13 @@ public static class FrameBuilder
         ];
     }
 
-    private static UnitFrame Unit(ServiceRecord record, int index, SettingsInForce settings, RuleBook book)
+    private static UnitFrame Unit(
+        ServiceRecord record,
+        int index,
+        SettingsInForce settings,
+        RuleBook book,
+        JobDays days
+    )
     {
         var work = record.Units[index];
         var sheet =
@@ -75,7 +83,7 @@ public static class FrameBuilder
             Tasks = work.Tasks.IsEmpty ? record.Tasks : work.Tasks,
             School = settings.SchoolFor(work.Sheet),
             Targets = settings.TargetsFor(work.Sheet),
-            Known = UnitKnowledge.Of(work, index, sheet, record),
+            Known = UnitKnowledge.Of(work, index, sheet, record, days.Latest),
         };
     }
 

@@ -30,6 +30,9 @@ public sealed record JobFrame
     /// <summary>The timeline in judged order.</summary>
     public required ImmutableArray<OrderedEvent> Events { get; init; }
 
+    /// <summary>The days that the record speaks of.</summary>
+    public required JobDays Days { get; init; }
+
     /// <summary>Where the record stands.</summary>
     public required RecordState State { get; init; }
 }

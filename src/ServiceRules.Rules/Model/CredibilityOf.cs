@@ -20,4 +20,7 @@ public enum CredibilityOf
 
     /// <summary>Times of bench entries that contradict their order or the work intervals.</summary>
     EntryTimes,
+
+    /// <summary>The record's date against the days of its timeline and bench times.</summary>
+    RecordDate,
 }

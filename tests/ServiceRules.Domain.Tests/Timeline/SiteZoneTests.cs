@@ -29,6 +29,22 @@ public sealed class SiteZoneTests
         );
 
     [Theory]
+    [InlineData("2026-06-30T22:59:59Z", "2026-06-30")]
+    [InlineData("2026-06-30T23:00:00Z", "2026-07-01")]
+    [InlineData("2026-06-30T23:59:60Z", "2026-07-01")]
+    [InlineData("2026-12-31T23:59:59Z", "2026-12-31")]
+    [InlineData("2026-07-01T00:30:00+02:00", "2026-06-30")]
+    [InlineData("2026-03-28T23:59:59", "2026-03-28")]
+    [InlineData("2026-03-29T01:30:00", "2026-03-29")]
+    public void DayOf_Time_IsTheDayOnTheWallOfTheSite(string time, string day) =>
+        Assert.Equal(
+            day,
+            London
+                .DayOf(RecordedTime.Parse(time).OrThrow())
+                .ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)
+        );
+
+    [Theory]
     [InlineData("2026-10-25T01:00:00", "2026-10-25T00:00:00Z", "2026-10-25T01:00:00Z")]
     [InlineData(
         "2026-10-25T01:59:59.9999999",

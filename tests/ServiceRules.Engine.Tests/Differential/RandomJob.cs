@@ -122,8 +122,11 @@ internal sealed class RandomJob
 
     private void ChangeJob()
     {
-        switch (random.Next(5))
+        switch (random.Next(6))
         {
+            case 4:
+                record = record with { Date = record.Date.AddDays(random.Next(5) - 2) };
+                break;
             case 0:
                 record = record with { SignOff = null, FollowUp = null };
                 break;

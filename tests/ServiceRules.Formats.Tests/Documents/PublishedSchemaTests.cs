@@ -13,7 +13,7 @@ using ServiceRules.TestKit;
 namespace ServiceRules.Formats.Tests.Documents;
 
 /// <summary>
-/// The schemas in rules/schema are what the readers obey. `SERVICERULES_APPROVE=1 dotnet test` writes them anew; read
+/// The schemas in rules/schema are what the readers obey. `SERVICERULES_ACCEPT=1 dotnet test` writes them anew; read
 /// the difference before committing it.
 /// </summary>
 public sealed class PublishedSchemaTests
@@ -40,7 +40,7 @@ public sealed class PublishedSchemaTests
     {
         string text = PublishedSchemas.All.Single(schema => schema.File == file).Text;
         string path = Path.Combine(ReferenceFiles.Root, "rules", "schema", file);
-        if (Environment.GetEnvironmentVariable("SERVICERULES_APPROVE") == "1")
+        if (TestRun.IsAccepting)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllText(path, text);

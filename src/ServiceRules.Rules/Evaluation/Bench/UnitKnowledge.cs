@@ -11,10 +11,11 @@ internal static class UnitKnowledge
         UnitWork work,
         int unit,
         LimitSheet sheet,
-        ServiceRecord record
+        ServiceRecord record,
+        DateOnly day
     )
     {
-        var places = new PlaceEvidence(work.Entries, sheet, record.Date);
+        var places = new PlaceEvidence(work.Entries, sheet, day);
         return
         [
             .. BenchLog
@@ -25,7 +26,7 @@ internal static class UnitKnowledge
                     group.Key,
                     AtPlaces(
                         group.Where(reading => reading.IsFound).Select(reading => reading.AsTaken()),
-                        new PlaceEvidence([], sheet, record.Date)
+                        new PlaceEvidence([], sheet, day)
                     ),
                     AtPlaces(group, places)
                 )),

@@ -44,6 +44,7 @@ internal static class CredibilityCheck
             CredibilityOf.BackFilled => "No unlabelled entry is known to have been received after the work.",
             CredibilityOf.ClockBackward => "No device's clock is seen to go back.",
             CredibilityOf.EntryTimes => "No time of a bench entry contradicts its order or the work.",
+            CredibilityOf.RecordDate => "The record is dated on a day of its times.",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -59,6 +60,7 @@ internal static class CredibilityCheck
                 "Nothing to do: a labelled late entry is honest, and weaker evidence.",
             CredibilityOf.ClockBackward =>
                 "Check the device's clock, and have somebody who was there confirm the order.",
+            CredibilityOf.RecordDate => "Correct the date or the times, saying why.",
             _ => "Ask whoever did the work; label entries that were made later as such.",
         };
 }

@@ -20,7 +20,7 @@ internal static class RecencyCheck
             ),
             RecencyOf.Instruments => Worst(
                 frame.Record.Instruments.Select(
-                    (instrument, index) => OfInstrument(instrument, index, frame.Record.Date)
+                    (instrument, index) => OfInstrument(instrument, index, frame.Days)
                 ),
                 "Every gauge used was fit and in date on the day."
             ),
@@ -57,7 +57,7 @@ internal static class RecencyCheck
             };
     }
 
-    private static CheckOutcome? OfInstrument(Instrument instrument, int index, DateOnly day)
+    private static CheckOutcome? OfInstrument(Instrument instrument, int index, JobDays days)
     {
         var pointer = string.Create(CultureInfo.InvariantCulture, $"/instruments/{index}");
         return instrument switch
@@ -69,29 +69,29 @@ internal static class RecencyCheck
                 pointer,
                 "Use another gauge and read again."
             ),
-            { Calibration: { } calibration } when calibration.Due < day => Fault(
+            { Calibration: { } calibration } when calibration.Due < days.Latest => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"The calibration of gauge {instrument.Id} was due on {Day(calibration.Due)}.",
                 pointer,
                 "Use a gauge that is in date, or have this one calibrated, and read again."
             ),
-            { Calibration: { } calibration } when calibration.Date > day => Fault(
+            { Calibration: { } calibration } when calibration.Date > days.Worked => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"Gauge {instrument.Id} was calibrated on {Day(calibration.Date)}, after the day of the job.",
                 pointer,
                 "Check the dates of the calibration."
             ),
-            { ZeroCheck: { } zero } when GaugeFindings.Unfitness(instrument, day) != FindingReason.None =>
-                Fault(
-                    Verdict.NotMet,
-                    FindingReason.GaugeUnfit,
-                    $"The zero check of gauge {instrument.Id} came out {zero.Error} off, more than the gauge can show.",
-                    pointer,
-                    "Set the gauge on its setting piece and read again."
-                ),
-            { Inspection: { } inspection } when inspection.Date > day => Fault(
+            { ZeroCheck: { } zero }
+                when GaugeFindings.Unfitness(instrument, days.Latest) != FindingReason.None => Fault(
+                Verdict.NotMet,
+                FindingReason.GaugeUnfit,
+                $"The zero check of gauge {instrument.Id} came out {zero.Error} off, more than the gauge can show.",
+                pointer,
+                "Set the gauge on its setting piece and read again."
+            ),
+            { Inspection: { } inspection } when inspection.Date > days.Worked => Fault(
                 Verdict.Unproven,
                 FindingReason.OutOfDate,
                 $"Gauge {instrument.Id} was inspected on {Day(inspection.Date)}, after the day of the job.",
@@ -113,7 +113,7 @@ internal static class RecencyCheck
     private static CheckOutcome? OfPerson(Id<Participant> person, JobFrame frame)
     {
         const string act = "Only people who are authorised and in date put hands in.";
-        var day = frame.Record.Date;
+        var days = frame.Days;
         var entry = frame.Context.People.FirstOrDefault(known => known.Id == person);
         return entry switch
         {
@@ -138,14 +138,14 @@ internal static class RecencyCheck
                 "/people",
                 "Enter the date of training in the register."
             ),
-            { TrainedOn: { } on } when on > day => Fault(
+            { TrainedOn: { } on } when on > days.Worked => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"{person} was trained on {Day(on)}, after the day of the job.",
                 "/people",
                 act
             ),
-            { TrainedUntil: { } until } when until < day => Fault(
+            { TrainedUntil: { } until } when until < days.Latest => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"The training of {person} held until {Day(until)}.",
@@ -162,14 +162,14 @@ internal static class RecencyCheck
         return frame.Procedure switch
         {
             null => TimelineOutcome.NoProcedure(frame),
-            { InspectionDue: { } due } procedure when due < frame.Record.Date => Fault(
+            { InspectionDue: { } due } procedure when due < frame.Days.Latest => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"The inspection of procedure {procedure.Id} was due on {Day(due)}.",
                 "/machine",
                 act
             ),
-            { InspectedOn: { } on } procedure when on > frame.Record.Date => Fault(
+            { InspectedOn: { } on } procedure when on > frame.Days.Worked => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"Procedure {procedure.Id} was inspected on {Day(on)}, after the day of the job.",

@@ -26,6 +26,7 @@ internal static class CredibilityReading
             CredibilityOf.BackFilled => BackFilled(reading),
             CredibilityOf.ClockBackward => ClockBackward(reading),
             CredibilityOf.EntryTimes => BenchTimes.Contradicted(reading),
+            CredibilityOf.RecordDate => RecordDay.Contradicted(reading.Frame.Days),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,

@@ -22,6 +22,7 @@ public sealed class CredibilityCheckTests
     [InlineData(CredibilityOf.BackFilled)]
     [InlineData(CredibilityOf.ClockBackward)]
     [InlineData(CredibilityOf.EntryTimes)]
+    [InlineData(CredibilityOf.RecordDate)]
     public void Evaluate_CarefulTimeline_IsMet(CredibilityOf kind) =>
         Assert.Equal(Verdict.Met, Judge(MakeSafe.Complete, kind));
 
@@ -161,6 +162,41 @@ public sealed class CredibilityCheckTests
             verdict,
             Judge(new SafetyCase() { Units = [unit] }.With(MakeSafe.Work), CredibilityOf.EntryTimes)
         );
+    }
+
+    [Theory]
+    [InlineData("2026-04-12", Verdict.Unproven)]
+    [InlineData("2026-04-13", Verdict.Met)]
+    [InlineData("2026-04-14", Verdict.Met)]
+    [InlineData("2026-04-15", Verdict.Met)]
+    [InlineData("2026-04-16", Verdict.Unproven)]
+    public void Evaluate_DateOfTheRecord_IsOneOfTheDaysOfItsTimes(string date, Verdict verdict)
+    {
+        var threeDays = new SafetyCase { Date = DateOnly.ParseExact(date, "yyyy-MM-dd", null) }.With(
+            """
+            2026-04-13T08:02:00+01:00 parking_brake_set tech-01
+            2026-04-15T08:02:00+01:00 handed_back tech-01
+            """
+        );
+
+        Assert.Equal(verdict, Judge(threeDays, CredibilityOf.RecordDate));
+    }
+
+    [Fact]
+    public void Evaluate_NoTimes_TheDateRestsOnNothing() =>
+        Assert.Equal(Verdict.Unproven, Judge(new SafetyCase(), CredibilityOf.RecordDate));
+
+    [Fact]
+    public void Evaluate_TimesOfBenchEntriesAlone_HoldTheDate()
+    {
+        var unit = new UnitWork
+        {
+            Id = new("U-1"),
+            Sheet = "sheet",
+            Entries = [Turned("08:30")],
+        };
+
+        Assert.Equal(Verdict.Met, Judge(new SafetyCase() { Units = [unit] }, CredibilityOf.RecordDate));
     }
 
     private static Verdict Judge(SafetyCase safety, CredibilityOf kind) =>

@@ -31,6 +31,30 @@ public sealed class RecencyCheckTests
             Gauge(Bare with { Calibration = Calibrated(Day.AddDays(1), Day.AddDays(300)) })
         );
 
+    /// <summary>The times are of the 13th throughout: dating the record otherwise makes no gauge good.</summary>
+    [Theory]
+    [InlineData(-10, -100, -1, Verdict.NotMet)]
+    [InlineData(-10, -100, 0, Verdict.Met)]
+    [InlineData(-10, 0, 100, Verdict.Met)]
+    [InlineData(10, 1, 100, Verdict.NotMet)]
+    [InlineData(10, -100, 9, Verdict.NotMet)]
+    [InlineData(10, 0, 10, Verdict.Met)]
+    public void Evaluate_DatedOtherwiseThanItsTimes_TheLaterDayCountsForWhatRunsOut(
+        int dated,
+        int calibrated,
+        int due,
+        Verdict verdict
+    )
+    {
+        var gauge = Bare with { Calibration = Calibrated(Day.AddDays(calibrated), Day.AddDays(due)) };
+
+        var outcome = (MakeSafe.Complete with { Date = Day.AddDays(dated), Instruments = [gauge] }).Judge(
+            new Check.Recency(RecencyOf.Instruments)
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+    }
+
     [Fact]
     public void Evaluate_FoundFaulty_IsFaulty() =>
         Assert.Equal(

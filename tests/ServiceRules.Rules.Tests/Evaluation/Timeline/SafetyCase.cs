@@ -136,16 +136,18 @@ internal sealed record SafetyCase
                 ? new(new("tech-01"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
                 : null,
         };
+        var context = new AssessmentContext
+        {
+            Site = "site",
+            Zone = Zone,
+            Locks = Locks,
+            People = Register,
+        };
         return new()
         {
             Record = record,
-            Context = new()
-            {
-                Site = "site",
-                Zone = Zone,
-                Locks = Locks,
-                People = Register,
-            },
+            Context = context,
+            Days = JobDays.Of(record, context),
             Book = new([], []),
             Units = [],
             Procedure = Procedure,
