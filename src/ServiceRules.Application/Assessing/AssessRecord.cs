@@ -1,5 +1,7 @@
+using System.Collections.Concurrent;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
@@ -14,6 +16,11 @@ public sealed class AssessRecord
     private readonly Judge judge;
     private readonly SiteRegisters site;
     private readonly (RuleBook Value, CanonicalDocument Document) book;
+
+    // Records of one year bring the same rules, and a rule book is long.
+    private readonly ConcurrentDictionary<RuleBook, CanonicalDocument> written = new(
+        ReferenceEqualityComparer.Instance
+    );
 
     public AssessRecord(RuleBook book, SiteRegisters site, Judge? judge = null)
     {
@@ -41,10 +48,27 @@ public sealed class AssessRecord
     public Assessed Assess(ServiceRecord record) =>
         Assess(record, CanonicalForm.Of(RecordFormat.Current.Write(record)));
 
+    /// <summary>
+    /// Judges a record with the context and the rules that it came with; what it did not bring is taken from the site,
+    /// as for a first assessment.
+    /// </summary>
+    public Assessed Assess(ServiceRecord record, AssessmentContext? frozen, RuleBook? brought)
+    {
+        var context = frozen ?? ContextFreezer.Freeze(site, record);
+        return judge.Decide(
+            (record, CanonicalForm.Of(RecordFormat.Current.Write(record))),
+            (context, CanonicalForm.Of(ContextFormat.Current.Write(context))),
+            brought is null ? book : Brought(brought)
+        );
+    }
+
     private Assessed Assess(ServiceRecord record, CanonicalDocument document)
     {
         var context = ContextFreezer.Freeze(site, record);
-        var written = CanonicalForm.Of(ContextFormat.Current.Write(context));
-        return judge.Decide((record, document), (context, written), book);
+        var frozen = CanonicalForm.Of(ContextFormat.Current.Write(context));
+        return judge.Decide((record, document), (context, frozen), book);
     }
+
+    private (RuleBook, CanonicalDocument) Brought(RuleBook brought) =>
+        (brought, written.GetOrAdd(brought, one => CanonicalForm.Of(RulePackFormat.Book.Write(one))));
 }

@@ -24,6 +24,14 @@ internal static class RulesInForce
     /// <exception cref="InputException">The rules are not fit to judge by.</exception>
     public static AssessRecord Judging(ParseResult parsed)
     {
+        var loaded = Sound(parsed);
+        return new AssessRecord(loaded.Book, loaded.Site!);
+    }
+
+    /// <summary>Rules that are fit to judge by, with their site.</summary>
+    /// <exception cref="InputException">They are not.</exception>
+    public static LoadedRules Sound(ParseResult parsed)
+    {
         var loaded = Load(parsed);
         if (!loaded.IsSound || loaded.Site is null)
         {
@@ -35,6 +43,6 @@ internal static class RulesInForce
             );
         }
 
-        return new AssessRecord(loaded.Book, loaded.Site);
+        return loaded;
     }
 }

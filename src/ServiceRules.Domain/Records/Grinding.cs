@@ -13,4 +13,10 @@ public sealed record Grinding : BenchEntry
 
     /// <summary>Reel diameter (or lip height) after.</summary>
     public PrintedLength? After { get; init; }
+
+    /// <summary>The quantity whose size before and after it states.</summary>
+    public MeasuredQuantity States =>
+        Kind is GrindingKind.BedknifeTop or GrindingKind.BedknifeFront
+            ? MeasuredQuantity.BedknifeLip
+            : MeasuredQuantity.ReelDiameter;
 }

@@ -8,7 +8,7 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Formats.Vocabulary;
 
 /// <summary>The closed vocabularies that more than one document uses.</summary>
-internal static class Choices
+public static class Choices
 {
     public static JsonShape<MeasuredQuantity> Quantity { get; } =
         Shape.Choice<MeasuredQuantity>("What can be read on a unit.");

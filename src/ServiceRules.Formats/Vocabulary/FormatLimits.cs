@@ -1,7 +1,7 @@
 namespace ServiceRules.Formats.Vocabulary;
 
 /// <summary>How long the lists of documents may be. Each is several times what a real shop needs, and ends hostile input.</summary>
-internal static class FormatLimits
+public static class FormatLimits
 {
     /// <summary>Units in one job: a bench check holds twelve; the largest gangs have eleven.</summary>
     public const int Units = 40;

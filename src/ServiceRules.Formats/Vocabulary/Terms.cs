@@ -7,7 +7,7 @@ using ServiceRules.Formats.Json.Shapes;
 namespace ServiceRules.Formats.Vocabulary;
 
 /// <summary>The small values that every document is made of: identities, days, times, quantities, words for people.</summary>
-internal static class Terms
+public static class Terms
 {
     private const string LengthPattern = @"-?[0-9][0-9./ ]* (mm|\u00B5m|\u03BCm|um|in|thou)";
     private const string NumberPattern = @"-?[0-9]+(\.[0-9]+)?";

@@ -47,7 +47,7 @@ internal sealed class BenchLog
                     readings.Push(Logged(reading, index, found[index], since, lastToDisturb));
                     break;
                 case Grinding grinding:
-                    var stated = VoidedReadings.StatedBy(grinding.Kind);
+                    var stated = grinding.States;
                     Push(readings, stated, grinding.After, index, "/after", false, since, lastToDisturb);
                     Disturb(grinding, pointer, since, lastToDisturb);
                     Push(
@@ -80,7 +80,7 @@ internal sealed class BenchLog
             flags[index] = entries[index] switch
             {
                 Reading reading => before.On(reading.Quantity).IsNone,
-                Grinding grinding => before.On(VoidedReadings.StatedBy(grinding.Kind)).IsNone,
+                Grinding grinding => before.On(grinding.States).IsNone,
                 _ => false,
             };
             before.Add(entries[index]);
@@ -128,7 +128,7 @@ internal sealed class BenchLog
                     quantity,
                     default,
                     new Observation.Measured(size),
-                    NearestGauge(quantity, index),
+                    NearestGauge(index),
                     found,
                     since.On(quantity),
                     lastToDisturb.GetValueOrDefault(quantity)
@@ -159,13 +159,6 @@ internal sealed class BenchLog
     private Instrument? GaugeOf(Reading reading) =>
         reading.Instrument is { } id ? gauges.FirstOrDefault(gauge => gauge.Id == id) : null;
 
-    private Instrument? NearestGauge(MeasuredQuantity quantity, int index)
-    {
-        var nearest = entries
-            .Select((entry, at) => (Reading: entry as Reading, Distance: Math.Abs(at - index)))
-            .Where(item => item.Reading?.Quantity == quantity && item.Reading.Instrument is not null)
-            .OrderBy(item => item.Distance)
-            .FirstOrDefault();
-        return nearest.Reading is { } reading ? GaugeOf(reading) : null;
-    }
+    private Instrument? NearestGauge(int index) =>
+        SizeGauge.Of(entries, index) is { } id ? gauges.FirstOrDefault(gauge => gauge.Id == id) : null;
 }

@@ -55,8 +55,4 @@ internal static class VoidedReadings
             PartKind.Seal or PartKind.Other => [],
             _ => throw new ArgumentOutOfRangeException(nameof(part), part, "not a kind of part"),
         };
-
-    /// <summary>The quantity whose value before and after a grinding entry may state.</summary>
-    public static MeasuredQuantity StatedBy(GrindingKind kind) =>
-        kind is GrindingKind.BedknifeTop or GrindingKind.BedknifeFront ? BedknifeLip : ReelDiameter;
 }

@@ -1,0 +1,155 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Evaluation;
+
+namespace ServiceRules.Application.Recall;
+
+/// <summary>
+/// A record as it would read had the gauge been right: every reading with it less the error, and the doubt of the
+/// error added to the doubt of the gauge (JCGM 100:2008, 5.1.2). Nothing else of the record is touched.
+/// </summary>
+public sealed class Correction(FoundError found)
+{
+    // Some nanometres at most, a hundredth of what any gauge here shows, and within the digits that a print keeps.
+    private const int Decimals = 7;
+
+    private const decimal FactorOfError = 2m;
+
+    /// <summary>The corrected record.</summary>
+    /// <param name="record">As written down.</param>
+    /// <param name="share">How much of the error was there: 1 is all of it.</param>
+    public ServiceRecord Of(ServiceRecord record, decimal share)
+    {
+        var error = found.Error.Value * share;
+        return record with
+        {
+            Instruments =
+            [
+                .. record.Instruments.Select(gauge =>
+                    gauge.Id == found.Instrument ? Corrected(gauge, record) : gauge
+                ),
+            ],
+            Units =
+            [
+                .. record.Units.Select(unit =>
+                    unit with
+                    {
+                        Entries =
+                        [
+                            .. unit.Entries.Select(
+                                (entry, index) =>
+                                    IsReadWith(unit.Entries, index) ? Corrected(entry, error) : entry
+                            ),
+                        ],
+                    }
+                ),
+            ],
+        };
+    }
+
+    /// <summary>Whether an entry was read with the gauge, or states a size that was.</summary>
+    public bool IsReadWith(ImmutableArray<BenchEntry> entries, int index) =>
+        entries[index] switch
+        {
+            Reading { Observed: Observation.FeelerTest test } reading => reading.Instrument
+                == found.Instrument
+                && test.Feelers.Any(IsWrong),
+            Reading { Observed: Observation.Measured } reading => reading.Instrument == found.Instrument,
+            Grinding => SizeGauge.Of(entries, index) == found.Instrument,
+            _ => false,
+        };
+
+    private BenchEntry Corrected(BenchEntry entry, Length error) =>
+        entry switch
+        {
+            Reading { Observed: Observation.Measured measured } reading => reading with
+            {
+                Observed = new Observation.Measured(Less(measured.Value, error)),
+            },
+            Reading { Observed: Observation.FeelerTest test } reading => reading with
+            {
+                Observed = test with
+                {
+                    Feelers = [.. test.Feelers.Select(leaf => IsWrong(leaf) ? Less(leaf, error) : leaf)],
+                },
+            },
+            Grinding grinding => grinding with
+            {
+                Before = grinding.Before is { } before ? Less(before, error) : null,
+                After = grinding.After is { } after ? Less(after, error) : null,
+            },
+            _ => entry,
+        };
+
+    private bool IsWrong(PrintedLength leaf) => found.Leaf is null || found.Leaf.Value == leaf.Value;
+
+    private Instrument Corrected(Instrument gauge, ServiceRecord record)
+    {
+        // A gauge of which nothing is known proves nothing, corrected or not.
+        if (gauge is { Calibration: null, ZeroCheck: null, Resolution: null, Tolerance: null })
+        {
+            return gauge;
+        }
+
+        var isMarked = gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece;
+        return gauge with
+        {
+            // The error has been taken out of the readings; had the gauge been right, its zero check had been.
+            ZeroCheck = gauge.ZeroCheck is { } check
+                ? check with
+                {
+                    Error = Print(Length.Zero, check.Error.Unit),
+                }
+                : null,
+            // Corrected readings have more digits than were read.
+            Resolution = gauge.Resolution ?? (isMarked ? null : StepRead(record)),
+            Calibration = isMarked ? gauge.Calibration : Doubted(gauge.Calibration, record.Date),
+            Tolerance =
+                isMarked && gauge.Tolerance is { } tolerance && found.Uncertainty is { } doubt
+                    ? Print(tolerance.Value.Abs + doubt.Value.Abs, tolerance.Unit)
+                    : gauge.Tolerance,
+        };
+    }
+
+    private Calibration? Doubted(Calibration? calibration, DateOnly day)
+    {
+        if (found.Uncertainty is not { } doubt || doubt.Value == Length.Zero)
+        {
+            return calibration;
+        }
+
+        if (calibration is null)
+        {
+            return new(day, day, Print(doubt.Value.Abs, doubt.Unit), FactorOfError);
+        }
+
+        var known = (double)(calibration.ExpandedUncertainty.Value.Millimetres / calibration.CoverageFactor);
+        var added = (double)(doubt.Value.Millimetres / FactorOfError);
+        var both = (decimal)Math.Sqrt((known * known) + (added * added)) * FactorOfError;
+        return calibration with
+        {
+            ExpandedUncertainty = Print(Length.FromMillimetres(both), calibration.ExpandedUncertainty.Unit),
+            CoverageFactor = FactorOfError,
+        };
+    }
+
+    private PrintedLength? StepRead(ServiceRecord record) =>
+        record
+            .Units.SelectMany(unit => unit.Entries)
+            .OfType<Reading>()
+            .Where(reading => reading.Instrument == found.Instrument)
+            .Select(reading => (reading.Observed as Observation.Measured)?.Value)
+            .OfType<PrintedLength>()
+            .OrderByDescending(print => print.RoundingHalfWidth)
+            .Select(print => Print(print.RoundingHalfWidth * 2, print.Unit))
+            .FirstOrDefault();
+
+    private static PrintedLength Less(PrintedLength print, Length error) =>
+        error == Length.Zero ? print : Print(print.Value - error, print.Unit);
+
+    private static PrintedLength Print(Length length, LengthUnit unit) =>
+        PrintedLength.Of(decimal.Round(length.Millimetres / One(unit).Millimetres, Decimals), unit).OrThrow();
+
+    private static Length One(LengthUnit unit) => PrintedLength.Of(1m, unit).OrThrow().Value;
+}
