@@ -106,14 +106,46 @@ internal sealed class ClickProblem
         }
 
         var travel = Task.Adjusters.Travel;
-        var (left, right, excess) = Enumerable
+        var (left, right, _) = Enumerable
             .Range(-travel, (2 * travel) + 1)
             .Select(l => (Left: l, Right: BestRight(l, travel)))
             .Select(s => (s.Left, s.Right, Excess: Math.Max(0, Excess(s.Left, s.Right))))
             .OrderBy(s => s.Excess)
             .ThenBy(s => Math.Abs(s.Left) + Math.Abs(s.Right))
             .First();
-        return new(left, right, Landings(left, right), Rounding.ToLength(excess / _span));
+        return Setting(left, right);
+    }
+
+    /// <summary>A setting with the place that misses the zone by most: the first from the left among equals.</summary>
+    private NearestSetting Setting(int left, int right)
+    {
+        var landings = Landings(left, right);
+        var (worst, isAbove, excess) = _judged
+            .SelectMany(place =>
+                new[]
+                {
+                    (
+                        Place: place,
+                        IsAbove: false,
+                        By: (Task.Zone.Lower?.Millimetres * _span) - place.LowAfter(left, right)
+                    ),
+                    (
+                        Place: place,
+                        IsAbove: true,
+                        By: place.HighAfter(left, right) - (Task.Zone.Upper?.Millimetres * _span)
+                    ),
+                }
+            )
+            .Where(miss => miss.By is not null)
+            .MaxBy(miss => miss.By);
+        return new(
+            left,
+            right,
+            landings,
+            Rounding.ToLength(Math.Max(0, excess ?? 0) / _span),
+            landings[Places.IndexOf(worst)],
+            isAbove
+        );
     }
 
     private decimal Excess(int left, int right) => ZoneConstraints.Max(c => c.Shortfall(left, right));

@@ -14,6 +14,23 @@ public sealed record HeightThread(Length Pitch, decimal Ratio)
     public Length PerTurn => Pitch * Ratio;
 
     /// <summary>
+    /// The screw whose ratio two recorded settings tell: ratio = change of height by a part of a turn · parts / pitch
+    /// (derived), to 22 decimals.
+    /// </summary>
+    /// <param name="pitch">Advance of the screw by one turn, above zero.</param>
+    /// <param name="perPart">Change of height by one part of a turn, above zero.</param>
+    /// <param name="partsPerTurn">Parts in a whole turn.</param>
+    public static HeightThread Learned(Length pitch, Length perPart, int partsPerTurn) =>
+        new(pitch, Geometry.Rounding.Factor(perPart.Millimetres * partsPerTurn / pitch.Millimetres));
+
+    /// <summary>Change of height by one of so many equal parts of a turn, rounded to 1e-12 mm.</summary>
+    public Length PartOf(int partsPerTurn)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(partsPerTurn);
+        return Geometry.Rounding.ToLength(PerTurn.Millimetres / partsPerTurn);
+    }
+
+    /// <summary>
     /// The nearest whole number of parts of a turn for a change of height, ties to the smaller turn. As steps of
     /// an <see cref="AdjusterPair"/>, a part moves the height by <see cref="PerTurn"/> divided by the parts.
     /// </summary>

@@ -55,6 +55,8 @@ internal sealed class LeverPlace
 
     public decimal? LowAfter(int left, int right) => _low + Moved(left, right);
 
+    public decimal? HighAfter(int left, int right) => _high + Moved(left, right);
+
     public decimal Moved(int left, int right) => (left * PerLeftStep) + (right * PerRightStep);
 
     public bool Touches(int left, int right) =>

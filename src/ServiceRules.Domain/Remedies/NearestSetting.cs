@@ -8,9 +8,13 @@ namespace ServiceRules.Domain.Remedies;
 /// <param name="RightSteps">Net steps on the right; positive opens.</param>
 /// <param name="Landings">Where every place would land.</param>
 /// <param name="Excess">By how much the worst place would still be outside; zero when only contact stands in the way.</param>
+/// <param name="Worst">The place that misses by most; the first from the left among equals.</param>
+/// <param name="IsAbove">Whether it would lie above the zone, and not below it.</param>
 public sealed record NearestSetting(
     int LeftSteps,
     int RightSteps,
     ImmutableArray<Landing> Landings,
-    Length Excess
+    Length Excess,
+    Landing Worst,
+    bool IsAbove
 );

@@ -25,7 +25,14 @@ public abstract record Remedy
         ImmutableArray<SingleStep> Sequence,
         ImmutableArray<PredictedGap> Predicted,
         ImmutableArray<MeasuredQuantity> Again
-    ) : Remedy;
+    ) : Remedy
+    {
+        /// <summary>
+        /// What a step really obtains, where readings before and after known steps proved it to be other than the sheet
+        /// says: the steps are counted with it. None: counted with the sheet's step.
+        /// </summary>
+        public Length? LearnedStep { get; init; }
+    }
 
     /// <summary>From contact of unknown depth: open until it just frees at both ends, then open this many more.</summary>
     public sealed record OpenUntilFree(
@@ -34,12 +41,29 @@ public abstract record Remedy
         ImmutableArray<MeasuredQuantity> Again
     ) : Remedy;
 
-    /// <summary>Move a setting by a distance (height without a stated thread): signed, positive raises or opens.</summary>
+    /// <summary>Move a setting by a distance, at each adjuster: signed, positive raises or opens.</summary>
     public sealed record Move(
         AdjusterKind Adjuster,
         Length Left,
         Length Right,
         ImmutableArray<MeasuredQuantity> Again
+    ) : Remedy
+    {
+        /// <summary>The distance on the left as parts of a turn, where the sheet states the thread.</summary>
+        public HeightTurns? LeftTurns { get; init; }
+
+        /// <summary>The distance on the right as parts of a turn, where the sheet states the thread.</summary>
+        public HeightTurns? RightTurns { get; init; }
+    }
+
+    /// <summary>Bring the units of a machine together: these are moved, those stay.</summary>
+    /// <param name="Adjuster">What to move on each of them.</param>
+    /// <param name="Moves">The fewest units that do it, by name.</param>
+    /// <param name="Stay">The units that stay as they are, by name.</param>
+    public sealed record MoveUnits(
+        AdjusterKind Adjuster,
+        ImmutableArray<UnitMove> Moves,
+        ImmutableArray<string> Stay
     ) : Remedy;
 
     /// <summary>Read again, at these places.</summary>
@@ -47,7 +71,11 @@ public abstract record Remedy
         : Remedy;
 
     /// <summary>No whole number of steps does it: which constraint binds, and what would help.</summary>
-    public sealed record CannotBeTurnedIn(string Binding, string WouldHelp) : Remedy;
+    public sealed record CannotBeTurnedIn(string Binding, string WouldHelp) : Remedy
+    {
+        /// <summary>The setting that misses by least, for information; none when it cannot be told.</summary>
+        public NearestTurn? Nearest { get; init; }
+    }
 
     /// <summary>Do or record something, in words.</summary>
     public sealed record Act(string What) : Remedy;

@@ -10,6 +10,7 @@ namespace ServiceRules.Formats.Assessments;
 internal static class RemedyShapes
 {
     private const int MostSteps = 1_000;
+    private const int MostParts = 1_000_000;
 
     private static readonly JsonShape<ImmutableArray<MeasuredQuantity>> Quantities = Shape.List(
         Choices.Quantity,
@@ -40,6 +41,88 @@ internal static class RemedyShapes
         }
     );
 
+    private static readonly ObjectShape<HeightTurns> TurnsObject = Shape.Object<HeightTurns>(
+        "height-turns",
+        "How far to turn a screw.",
+        o =>
+        {
+            var parts = o.Required(
+                "parts",
+                Shape.Whole(-MostParts, MostParts),
+                "signed parts of a turn; positive raises or opens",
+                t => t.Parts
+            );
+            var per = o.Required(
+                "perTurn",
+                Shape.Whole(1, 360),
+                "parts in a whole turn",
+                t => t.PartsPerTurn
+            );
+            var gives = o.Required(
+                "gives",
+                Terms.ExactLength,
+                "the change that this gives",
+                t => t.Predicted
+            );
+            return v => new HeightTurns(v.Get(parts), v.Get(per), v.Get(gives));
+        }
+    );
+
+    private static readonly ObjectShape<NearestTurn> NearestObject = Shape.Object<NearestTurn>(
+        "nearest-turn",
+        "The whole steps that come nearest where none land every place inside; not a remedy.",
+        o =>
+        {
+            var adjuster = o.Required("adjuster", Choices.Adjuster, "what would be turned", n => n.Adjuster);
+            var left = o.Required(
+                "leftSteps",
+                Shape.Whole(-MostSteps, MostSteps),
+                "signed steps on the left",
+                n => n.LeftSteps
+            );
+            var right = o.Required(
+                "rightSteps",
+                Shape.Whole(-MostSteps, MostSteps),
+                "signed steps on the right",
+                n => n.RightSteps
+            );
+            var place = o.Required("place", Terms.Title, "the place that would miss by most", n => n.Place);
+            var excess = o.Required("excess", Terms.ExactLength, "by how much", n => n.Excess);
+            var above = o.Required(
+                "above",
+                Shape.Flag,
+                "whether it would be above the limits",
+                n => n.IsAbove
+            );
+            return v => new NearestTurn(
+                v.Get(adjuster),
+                v.Get(left),
+                v.Get(right),
+                v.Get(place),
+                v.Get(excess),
+                v.Get(above)
+            );
+        }
+    );
+
+    private static readonly ObjectShape<UnitMove> UnitMoveObject = Shape.Object<UnitMove>(
+        "unit-move",
+        "How far to move one unit of a machine: positive raises.",
+        o =>
+        {
+            var unit = o.Required("unit", Terms.Title, "which unit", m => m.Unit);
+            var left = o.Required("left", Terms.ExactLength, "how far on the left", m => m.Left);
+            var right = o.Required("right", Terms.ExactLength, "how far on the right", m => m.Right);
+            var leftTurns = o.Optional("leftTurns", TurnsObject, "the same in turns", m => m.LeftTurns);
+            var rightTurns = o.Optional("rightTurns", TurnsObject, "the same in turns", m => m.RightTurns);
+            return v => new UnitMove(v.Get(unit), v.Get(left), v.Get(right))
+            {
+                LeftTurns = v.Get(leftTurns),
+                RightTurns = v.Get(rightTurns),
+            };
+        }
+    );
+
     public static JsonShape<Remedy> Remedy { get; } =
         Shape.Variant(
             "remedy",
@@ -48,6 +131,7 @@ internal static class RemedyShapes
             Shape.Case<Remedy, Remedy.Turn>("turn", Turn()),
             Shape.Case<Remedy, Remedy.OpenUntilFree>("open-until-free", OpenUntilFree()),
             Shape.Case<Remedy, Remedy.Move>("move", Move()),
+            Shape.Case<Remedy, Remedy.MoveUnits>("move-units", MoveUnits()),
             Shape.Case<Remedy, Remedy.ReadAgain>("read-again", ReadAgain()),
             Shape.Case<Remedy, Remedy.CannotBeTurnedIn>("cannot-be-turned-in", CannotBeTurnedIn()),
             Shape.Case<Remedy, Remedy.Act>("act", Act())
@@ -92,6 +176,12 @@ internal static class RemedyShapes
                     "what must be read again afterwards",
                     r => r.Again
                 );
+                var learned = o.Optional(
+                    "learnedStep",
+                    Terms.ExactLength,
+                    "what a step really obtains, where readings proved it to be other than the sheet says",
+                    r => r.LearnedStep
+                );
                 return v =>
                     new(
                         v.Get(adjuster),
@@ -100,7 +190,10 @@ internal static class RemedyShapes
                         v.Get(sequence),
                         v.Get(predicted),
                         v.Get(again)
-                    );
+                    )
+                    {
+                        LearnedStep = v.Get(learned),
+                    };
             }
         );
 
@@ -142,7 +235,38 @@ internal static class RemedyShapes
                     "what must be read again afterwards",
                     r => r.Again
                 );
-                return v => new(v.Get(adjuster), v.Get(left), v.Get(right), v.Get(again));
+                var leftTurns = o.Optional("leftTurns", TurnsObject, "the left in turns", r => r.LeftTurns);
+                var rightTurns = o.Optional(
+                    "rightTurns",
+                    TurnsObject,
+                    "the right in turns",
+                    r => r.RightTurns
+                );
+                return v =>
+                    new(v.Get(adjuster), v.Get(left), v.Get(right), v.Get(again))
+                    {
+                        LeftTurns = v.Get(leftTurns),
+                        RightTurns = v.Get(rightTurns),
+                    };
+            }
+        );
+
+    private static ObjectShape<Remedy.MoveUnits> MoveUnits() =>
+        Shape.Object<Remedy.MoveUnits>(
+            "move-units",
+            "Bring the units of a machine together: the fewest are moved, the others stay.",
+            o =>
+            {
+                var adjuster = o.Required("adjuster", Choices.Adjuster, "what to move", r => r.Adjuster);
+                var moves = o.Items(
+                    "moves",
+                    UnitMoveObject,
+                    FormatLimits.Evidence,
+                    "which units, and how far",
+                    r => r.Moves
+                );
+                var stay = o.Items("stay", Terms.Title, FormatLimits.Evidence, "which stay", r => r.Stay);
+                return v => new(v.Get(adjuster), v.Get(moves), v.Get(stay));
             }
         );
 
@@ -167,7 +291,13 @@ internal static class RemedyShapes
             {
                 var binding = o.Required("binding", Terms.Sentence, "which constraint binds", r => r.Binding);
                 var help = o.Required("wouldHelp", Terms.Sentence, "what would help", r => r.WouldHelp);
-                return v => new(v.Get(binding), v.Get(help));
+                var nearest = o.Optional(
+                    "nearest",
+                    NearestObject,
+                    "the setting that misses by least, for information",
+                    r => r.Nearest
+                );
+                return v => new(v.Get(binding), v.Get(help)) { Nearest = v.Get(nearest) };
             }
         );
 

@@ -68,6 +68,14 @@ internal static class CheckShapes
                     quantity => new(quantity)
                 )
             ),
+            Shape.Case<Check, Check.StepObtained>(
+                "step-obtained",
+                OfQuantity<Check.StepObtained>(
+                    "The steps that were turned moved the quantity by what the sheet says of a step.",
+                    c => c.Quantity,
+                    quantity => new(quantity)
+                )
+            ),
             Shape.Case<Check, Check.Presence>("presence", Presence()),
             Shape.Case<Check, Check.SoundCondition>(
                 "sound-condition",

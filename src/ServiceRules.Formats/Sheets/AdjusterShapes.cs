@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
 using ServiceRules.Rules.Model;
@@ -35,6 +36,42 @@ internal static class AdjusterShapes
         }
     );
 
+    private static readonly ObjectShape<AdjusterThread> ThreadObject = Shape.Object<AdjusterThread>(
+        "thread",
+        "The screw of an adjuster.",
+        o =>
+        {
+            var pitch = o.Required(
+                "pitch",
+                Terms.Length.AsParsed(
+                    pitch =>
+                        Terms.Kept(
+                            pitch,
+                            pitch.Value > Length.Zero,
+                            "this is not a pitch",
+                            "a length of more than nothing"
+                        ),
+                    pitch => pitch
+                ),
+                "advance of the screw by one turn",
+                t => t.Pitch
+            );
+            var ratio = o.Optional(
+                "ratio",
+                Shape.Number(0.001m, 100m),
+                "change of the quantity per advance of the screw; left out: to be learned from two settings",
+                t => t.Ratio
+            );
+            var parts = o.Required(
+                "parts",
+                Shape.Whole(1, 360),
+                "into how many parts a turn is told apart",
+                t => t.Parts
+            );
+            return v => new AdjusterThread(v.Get(pitch), v.Get(ratio), v.Get(parts));
+        }
+    );
+
     public static ObjectShape<Adjuster> Adjuster { get; } =
         Shape.Object<Adjuster>(
             "adjuster",
@@ -47,6 +84,12 @@ internal static class AdjusterShapes
                     SharedShapes.PrintedSize,
                     "change of its own quantity, at the adjuster, by one step; left out: not stepped",
                     a => a.Step
+                );
+                var thread = o.Optional(
+                    "thread",
+                    ThreadObject,
+                    "its screw, from which a distance is told as turns",
+                    a => a.Thread
                 );
                 var left = o.Optional(
                     "leftAt",
@@ -74,6 +117,12 @@ internal static class AdjusterShapes
                     "what it disturbs, besides its own quantity",
                     a => a.Disturbs
                 );
+                o.Check(
+                    v => v.Get(step) is null || v.Get(thread) is null,
+                    thread,
+                    "the adjuster has a step as well",
+                    "`thread` for a screw, or `step` for an adjuster that turns in steps"
+                );
                 o.Needs(left, right);
                 o.Needs(right, left);
                 o.Check(
@@ -86,6 +135,7 @@ internal static class AdjusterShapes
                 {
                     Kind = v.Get(kind),
                     Step = v.Get(step),
+                    Thread = v.Get(thread),
                     LeftAt = v.Get(left),
                     RightAt = v.Get(right),
                     Finish = v.Get(finish),

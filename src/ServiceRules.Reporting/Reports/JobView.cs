@@ -95,6 +95,7 @@ internal sealed class JobView
             Check.Parallelism check => check.Quantity,
             Check.Relation check => check.Quantity,
             Check.Freshness check => check.Quantity,
+            Check.StepObtained check => check.Quantity,
             Check.Presence check => check.Quantity,
             Check.SoundCondition check => check.Quantity,
             _ => null,

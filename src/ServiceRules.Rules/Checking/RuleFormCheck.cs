@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Checking;
@@ -126,6 +127,15 @@ internal static class RuleFormCheck
                     sound.Quantity,
                     !IsLength(sound.Quantity) && sound.Quantity is not MeasuredQuantity.Attitude,
                     "`bearing-play`, `edge` or `guards`: what is judged by eye or hand"
+                ),
+            ],
+            Check.StepObtained step =>
+            [
+                (
+                    "quantity",
+                    step.Quantity,
+                    IsLength(step.Quantity) && AdjustedQuantity.FinelySetBy(step.Quantity) is not null,
+                    "a quantity that an adjuster sets and that is read as a length"
                 ),
             ],
             _ => [],

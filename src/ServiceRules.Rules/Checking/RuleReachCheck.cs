@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Checking;
@@ -146,6 +147,14 @@ internal static class RuleReachCheck
             Check.Presence { Places: RequiredPlaces.BothStations } presence =>
             [
                 Stations(presence.Quantity, sheet),
+            ],
+            Check.StepObtained step =>
+            [
+                (
+                    $"`step` or `thread` of the adjuster of `{FileWord.Of(step.Quantity)}`",
+                    AdjustedQuantity.FinelySetBy(step.Quantity) is { } kind
+                        && sheet.Of(kind) is { Step: not null } or { Thread: not null }
+                ),
             ],
             Check.SoundCondition sound =>
             [

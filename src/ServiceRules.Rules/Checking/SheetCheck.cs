@@ -17,6 +17,7 @@ internal static class SheetCheck
             Prints(sheet, remarks);
             Zones(sheet, remarks);
             Geometry(sheet, remarks);
+            StepFloorCheck.Run(sheet, remarks);
             Words(sheet, remarks);
             Basis(sheet, remarks);
         }

@@ -63,6 +63,9 @@ public static class DiagnosticCode
     /// <summary>A sheet says nothing to people: no procedure, or no cautions.</summary>
     public const string SheetWithoutWords = "SR0020";
 
+    /// <summary>The steps of an adjuster are coarser than the band that they must hit.</summary>
+    public const string StepsTooCoarse = "SR0021";
+
     /// <summary>A check does not fit the scope of its rule.</summary>
     public const string ScopeDoesNotFit = "SR0030";
 

@@ -29,6 +29,7 @@ public static class CheckEvaluation
             Check.Recency check => RecencyCheck.Evaluate(check, rule, frame, unit),
             Check.Credibility check => CredibilityCheck.Evaluate(check, rule, frame, unit),
             Check.Freshness check => FreshnessCheck.Evaluate(check, rule, frame, unit),
+            Check.StepObtained check => StepObtainedCheck.Evaluate(check, rule, frame, unit),
             Check.Presence check => PresenceCheck.Evaluate(check, rule, frame, unit),
             Check.SoundCondition check => SoundConditionCheck.Evaluate(check, rule, frame, unit),
             Check.RecordPart check => RecordPartCheck.Evaluate(check, rule, frame, unit),

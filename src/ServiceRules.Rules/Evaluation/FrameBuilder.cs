@@ -84,6 +84,7 @@ public static class FrameBuilder
             School = settings.SchoolFor(work.Sheet),
             Targets = settings.TargetsFor(work.Sheet),
             Known = UnitKnowledge.Of(work, index, sheet, record, days.Latest),
+            StepsTried = new StepTrials(work, sheet, days.Latest).In(BenchLog.Of(work, index, sheet, record)),
         };
     }
 

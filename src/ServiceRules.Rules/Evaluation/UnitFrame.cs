@@ -29,6 +29,9 @@ public sealed record UnitFrame
     /// <summary>What is known, by quantity; a quantity never read is absent.</summary>
     public required ImmutableArray<QuantityKnown> Known { get; init; }
 
+    /// <summary>What the bench log tells of the steps really obtained, by quantity and place, in the order of the work.</summary>
+    public ImmutableArray<StepsTried> StepsTried { get; init; } = [];
+
     /// <summary>What is known of a quantity, or null.</summary>
     public QuantityKnown? Of(MeasuredQuantity quantity)
     {

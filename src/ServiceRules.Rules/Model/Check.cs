@@ -78,6 +78,9 @@ public abstract record Check
     /// <summary>Nothing that disturbs the quantity was turned after its last reading.</summary>
     public sealed record Freshness(MeasuredQuantity Quantity) : Check;
 
+    /// <summary>The steps that were turned moved the quantity by what the sheet says of a step.</summary>
+    public sealed record StepObtained(MeasuredQuantity Quantity) : Check;
+
     /// <summary>A reading of the quantity is there: found, left, at both stations.</summary>
     public sealed record Presence(MeasuredQuantity Quantity, RequiredPhase Phase, RequiredPlaces Places)
         : Check;

@@ -29,6 +29,41 @@ public sealed class HeightThreadTests
         Assert.Equal((parts, Mm(predicted)), (turns.Parts, turns.Predicted));
     }
 
+    /// <summary>
+    /// Outside values: turf/formulas.json, F33: wheelbase 180, fixed roller at 90, so ratio 0.5; pitch 1.0; 0.10 of height is
+    /// 0.2 of a turn, two tenths of it.
+    /// </summary>
+    [Fact]
+    public void TurnsFor_TheWorkedExample_AgreesWithIt()
+    {
+        var example = ReferenceCases
+            .In("turf", "formulas.json", "formulas")
+            .Named("F33")
+            .GetProperty("worked_example");
+        var given = example.GetProperty("inputs");
+        var ratio =
+            Exact(given.GetProperty("x_shear_to_fixed_roller"))!.Value
+            / Exact(given.GetProperty("wheelbase"))!.Value;
+        var thread = new HeightThread(Millimetres(given.GetProperty("thread_pitch"))!.Value, ratio);
+
+        var turns = thread.TurnsFor(Millimetres(given.GetProperty("delta_HOC"))!.Value, 10);
+
+        Assert.Equal(Exact(example.GetProperty("result").GetProperty("turns")), turns.Parts / 10m);
+        Assert.Equal(Mm(0.10m), turns.Predicted);
+    }
+
+    [Fact]
+    public void Learned_FromOnePart_IsTheScrewThatMovesByIt()
+    {
+        // 0.1 mm by an eighth of a turn of a 1.6 mm screw: 0.8 mm a turn, ratio one half.
+        var thread = HeightThread.Learned(Mm(1.6m), Mm(0.1m), 8);
+
+        Assert.Equal(0.5m, thread.Ratio);
+        Assert.Equal(Mm(0.8m), thread.PerTurn);
+        Assert.Equal(Mm(0.1m), thread.PartOf(8));
+        Assert.Throws<ArgumentOutOfRangeException>(() => thread.PartOf(0));
+    }
+
     [Property]
     public void TurnsFor_AnyChange_IsOffByAtMostHalfAPart(short change, byte parts)
     {

@@ -39,7 +39,7 @@ public sealed class AssessmentFormatTests
             .TryGet(out Assessment? again, out ProblemReport problems);
         Assert.True(read, problems.ToString());
         Assert.Equal(written, AssessmentFormat.Current.Write(again!));
-        Assert.Equal(7, again!.Findings.Length);
+        Assert.Equal(9, again!.Findings.Length);
         Assert.Equal(new Subject.Set(), again.Findings[1].Subject);
         Assert.Equal(Length.FromMillimetres(0.0762m), again.Findings[0].Comparisons[0].Value);
         Assert.Equal(new Remedy.CannotBeTurnedIn("bow", "grind"), again.Findings[4].Remedy);
@@ -77,14 +77,44 @@ public sealed class AssessmentFormatTests
                         [new("left end", Length.FromInches(0.003m), Length.FromInches(0.002m))],
                         [MeasuredQuantity.HeightOfCut]
                     )
+                    {
+                        LearnedStep = Mm(0.01m),
+                    }
                 ),
-                Finding(new Subject.Set(), new Remedy.Move(AdjusterKind.Height, Mm(0.1m), Mm(-0.05m), [])),
+                Finding(
+                    new Subject.Set(),
+                    new Remedy.Move(AdjusterKind.Height, Mm(0.1m), Mm(-0.05m), [])
+                    {
+                        LeftTurns = new(1, 8, Mm(0.09m)),
+                    }
+                ),
                 Finding(new Subject.Job(), new Remedy.Act("sign off")),
                 Finding(
                     new Subject.Job(),
                     new Remedy.OpenUntilFree(AdjusterKind.Clearance, 2, [MeasuredQuantity.Edge])
                 ),
                 Finding(new Subject.Job(), new Remedy.CannotBeTurnedIn("bow", "grind")),
+                Finding(
+                    new Subject.Job(),
+                    new Remedy.CannotBeTurnedIn("steps", "shim")
+                    {
+                        Nearest = new(AdjusterKind.Clearance, 2, -1, "right end", Mm(0.004m), true),
+                    }
+                ),
+                Finding(
+                    new Subject.Set(),
+                    new Remedy.MoveUnits(
+                        AdjusterKind.Height,
+                        [
+                            new("U-2", Mm(0.2m), Mm(0.1m))
+                            {
+                                LeftTurns = new(3, 8, Mm(0.1875m)),
+                                RightTurns = new(2, 8, Mm(0.125m)),
+                            },
+                        ],
+                        ["U-1"]
+                    )
+                ),
                 Finding(
                     new Subject.Job(),
                     new Remedy.ReadAgain(MeasuredQuantity.Clearance, ["51 mm"], "stale")

@@ -235,6 +235,19 @@ public class PackCheckTests
             "site/setting-orders/S-1.json",
             "/schools/0/school"
         ),
+        ["steps coarser than what the limits leave"] = (
+            WithClearance(limit =>
+                limit with
+                {
+                    Upper = D("0.0009 in", "0.022 mm"),
+                    Target = null,
+                    Schools = [],
+                }
+            ),
+            DiagnosticCode.StepsTooCoarse,
+            "sheets/a.sheet.json",
+            "/quantities/0/upper"
+        ),
         ["a sheet without cautions"] = (
             With(SoundLibrary.Sheet with { Cautions = [] }),
             DiagnosticCode.SheetWithoutWords,

@@ -24,10 +24,11 @@ public static class RemedyText
             Remedy.Move move =>
             [
                 say(
-                    $"Move {ReportWords.Of(move.Adjuster)}: left {Signed(move.Left, system)}, right {Signed(move.Right, system)}. "
+                    $"Move {ReportWords.Of(move.Adjuster)}: {Sides(move.Adjuster, move.Left, move.LeftTurns, move.Right, move.RightTurns, system)}. "
                         + Again(move.Again)
                 ),
             ],
+            Remedy.MoveUnits units => Moved(units, system).Select(say),
             Remedy.ReadAgain read =>
             [
                 say($"Read {ReportWords.Of(read.Quantity)} again{At(read.Places)}: {read.Why}."),
@@ -35,14 +36,59 @@ public static class RemedyText
             Remedy.CannotBeTurnedIn cannot =>
             [
                 say($"Cannot be turned in: {cannot.Binding}. What would help: {cannot.WouldHelp}."),
+                .. Nearest(cannot.Nearest, system),
             ],
             Remedy.Act act => [say(Whole(act.What))],
             _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy, null),
         };
 
+    private static IEnumerable<string> Moved(Remedy.MoveUnits units, UnitSystem system)
+    {
+        foreach (var move in units.Moves)
+        {
+            yield return $"Move {ReportWords.Of(units.Adjuster)} of {move.Unit}: "
+                + $"{Sides(units.Adjuster, move.Left, move.LeftTurns, move.Right, move.RightTurns, system)}.";
+        }
+
+        yield return units.Stay.IsEmpty
+            ? "Then read them again."
+            : $"Leave {ReportWords.Listed(units.Stay)}; then read the moved ones again.";
+    }
+
+    private static IEnumerable<string> Nearest(NearestTurn? nearest, UnitSystem system)
+    {
+        if (nearest is null)
+        {
+            yield break;
+        }
+
+        var raises = Raises(nearest.Adjuster);
+        var misses =
+            nearest.Excess == Length.Zero
+                ? "inside the limits, but touching"
+                : $"leaves {LengthPrint.Of(nearest.Excess, system)} too {Too(nearest.IsAbove, raises)} at {nearest.Place}";
+        yield return $"Nearest: left {Way(nearest.LeftSteps, raises)}, right {Way(nearest.RightSteps, raises)}: {misses}.";
+    }
+
+    private static string Too(bool isAbove, bool raises) =>
+        (isAbove, raises) switch
+        {
+            (true, true) => "high",
+            (false, true) => "low",
+            (true, false) => "wide",
+            _ => "tight",
+        };
+
+    private static bool Raises(AdjusterKind adjuster) =>
+        adjuster
+            is AdjusterKind.Height
+                or AdjusterKind.HeightRange
+                or AdjusterKind.Groomer
+                or AdjusterKind.FrontRoller;
+
     private static IEnumerable<string> Turned(Func<string, string> say, Remedy.Turn turn, UnitSystem system)
     {
-        var raises = turn.Adjuster is AdjusterKind.Height or AdjusterKind.HeightRange or AdjusterKind.Groomer;
+        var raises = Raises(turn.Adjuster);
         yield return say(
             $"Turn {ReportWords.Of(turn.Adjuster)}: left {Way(turn.LeftSteps, raises)}, "
                 + $"right {Way(turn.RightSteps, raises)}."
@@ -62,6 +108,10 @@ public static class RemedyText
         if (!turn.Predicted.IsEmpty)
         {
             yield return $"Predicted: {string.Join("; ", predicted)}.";
+        }
+        if (turn.LearnedStep is { } learned)
+        {
+            yield return $"Counted with {LengthPrint.Of(learned, system)} a step, as read before and after the steps already turned; the sheet's step does not hold here.";
         }
         if (!turn.Again.IsEmpty)
         {
@@ -116,10 +166,30 @@ public static class RemedyText
 
     private static string Steps(int count) => ReportWords.Counted(count, "step", "steps");
 
-    private static string Signed(Length length, UnitSystem system) =>
-        length == Length.Zero
-            ? "not at all"
-            : $"{(length > Length.Zero ? "up" : "down")} {LengthPrint.Settable(length.Abs, system)}";
+    private static string Sides(
+        AdjusterKind adjuster,
+        Length left,
+        HeightTurns? leftTurns,
+        Length right,
+        HeightTurns? rightTurns,
+        UnitSystem system
+    ) =>
+        left == right
+            ? $"both ends {Signed(adjuster, left, leftTurns, system)}"
+            : $"left {Signed(adjuster, left, leftTurns, system)}, right {Signed(adjuster, right, rightTurns, system)}";
+
+    private static string Signed(AdjusterKind adjuster, Length move, HeightTurns? turns, UnitSystem system)
+    {
+        if (move == Length.Zero || turns is { Parts: 0 })
+        {
+            return "not at all";
+        }
+
+        var way = Way(move > Length.Zero, Raises(adjuster));
+        return turns is null
+            ? $"{way} {LengthPrint.Settable(move.Abs, system)}"
+            : $"{TurnWords.Of(turns)} {way} ({LengthPrint.Settable(turns.Predicted.Abs, system)})";
+    }
 
     private static string Again(ImmutableArray<MeasuredQuantity> quantities) =>
         quantities.IsEmpty

@@ -67,5 +67,5 @@ internal static class BenchSteps
     }
 
     private static Length? StepOf(AdjusterKind kind, LimitSheet sheet) =>
-        sheet.Of(kind)?.Step?.Governing.Value is { } step && step > Length.Zero ? step : null;
+        sheet.Of(kind)?.OneStep is { } step && step > Length.Zero ? step : null;
 }

@@ -76,12 +76,12 @@ internal static class LimitRemedy
             return null;
         }
 
-        return new(
-            kind,
-            Rounded(aim - leftNow),
-            Rounded(aim - rightNow),
-            [.. ReadAgain.After(unit, [Turned(kind)])]
-        );
+        var (moveLeft, moveRight) = (Rounded(aim - leftNow), Rounded(aim - rightNow));
+        return new(kind, moveLeft, moveRight, [.. ReadAgain.After(unit, [Turned(kind)])])
+        {
+            LeftTurns = ScrewTurns.For(moveLeft, unit, kind),
+            RightTurns = ScrewTurns.For(moveRight, unit, kind),
+        };
     }
 
     /// <summary>The target, else the middle of what both prints permit, else the only limit there is.</summary>

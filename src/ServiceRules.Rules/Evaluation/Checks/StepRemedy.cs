@@ -38,7 +38,7 @@ internal static class StepRemedy
 
         return solution switch
         {
-            ClickSolution.Plan plan => Turn(kind, unit, plan),
+            ClickSolution.Plan plan => Turn(kind, unit, plan) with { LearnedStep = Learned(kind, unit) },
             ClickSolution.Infeasible
             {
                 Binding: BindingConstraint.EndsUnknown or BindingConstraint.KnowledgeTooWide
@@ -49,13 +49,30 @@ internal static class StepRemedy
             ClickSolution.Infeasible infeasible => new Remedy.CannotBeTurnedIn(
                 Words(infeasible.Binding),
                 infeasible.WouldHelp
-            ),
+            )
+            {
+                Nearest = infeasible.Nearest is { } nearest ? Near(kind, nearest) : null,
+            },
             _ => throw new InvalidOperationException("solutions are a closed family of two"),
         };
     }
 
+    private static Length? Learned(AdjusterKind kind, UnitFrame unit) =>
+        StepInForce.Of(unit, kind) is { IsLearned: true } learned ? learned.Step : null;
+
+    private static NearestTurn Near(AdjusterKind kind, NearestSetting nearest) =>
+        new(
+            kind,
+            nearest.LeftSteps,
+            nearest.RightSteps,
+            Name(nearest.Worst),
+            Length.FromMillimetres(Math.Round(nearest.Excess.Millimetres, 4)),
+            nearest.IsAbove
+        );
+
     private static AdjusterPair? PairOf(AdjusterKind kind, UnitFrame unit) =>
-        unit.Sheet.Of(kind) is { Step.Governing.Value: var step } adjuster
+        unit.Sheet.Of(kind) is { } adjuster
+        && StepInForce.Of(unit, kind) is { Step: var step }
         && AdjusterPair.TryCreate(
             adjuster.LeftAt?.Value ?? Length.Zero,
             adjuster.RightAt?.Value ?? StationPlaces.Width(unit.Sheet),
@@ -126,12 +143,7 @@ internal static class StepRemedy
             plan.Sequence,
             [
                 .. plan.Landings.Select(landing => new PredictedGap(
-                    landing.Place switch
-                    {
-                        LandingPlace.LeftEnd => "left end",
-                        LandingPlace.RightEnd => "right end",
-                        _ => UnitPlaces.Name(landing.Station, null),
-                    },
+                    Name(landing),
                     Shown(landing.Before),
                     Shown(landing.After)
                 )),
@@ -149,6 +161,14 @@ internal static class StepRemedy
                 ),
             ]
         );
+
+    private static string Name(Landing landing) =>
+        landing.Place switch
+        {
+            LandingPlace.LeftEnd => "left end",
+            LandingPlace.RightEnd => "right end",
+            _ => UnitPlaces.Name(landing.Station, null),
+        };
 
     // A prediction is good to a step's own scatter at best; a ten-thousandth of a millimetre is plenty to show.
     private static Length Shown(Knowledge knowledge) =>

@@ -1,0 +1,20 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Domain.Remedies;
+
+/// <summary>The whole steps that come nearest where none land every place inside.</summary>
+/// <param name="Adjuster">What would be turned.</param>
+/// <param name="LeftSteps">Net steps on the left; positive opens or raises.</param>
+/// <param name="RightSteps">Net steps on the right; positive opens or raises.</param>
+/// <param name="Place">The place that would still miss by most.</param>
+/// <param name="Excess">By how much; zero when all would be inside and only contact stands in the way.</param>
+/// <param name="IsAbove">Whether it would be too wide (or too high), and not too tight (or too low).</param>
+public sealed record NearestTurn(
+    AdjusterKind Adjuster,
+    int LeftSteps,
+    int RightSteps,
+    string Place,
+    Length Excess,
+    bool IsAbove
+);

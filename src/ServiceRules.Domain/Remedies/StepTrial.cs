@@ -1,0 +1,28 @@
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+
+namespace ServiceRules.Domain.Remedies;
+
+/// <summary>Known steps of one adjuster between two readings at one place, with nothing else disturbing them.</summary>
+/// <param name="Steps">
+/// The signed steps as they count at the place, by the lever left·(b - x)/(b - a) + right·(x - a)/(b - a); positive
+/// opens or raises; never zero. A pure number.
+/// </param>
+/// <param name="Change">The reading after the steps minus the reading before them.</param>
+public sealed record StepTrial(decimal Steps, Knowledge Change)
+{
+    /// <summary>A trial from the readings before and after.</summary>
+    /// <param name="steps">See <see cref="Steps"/>.</param>
+    /// <param name="before">What was known before the steps.</param>
+    /// <param name="after">What is known after them.</param>
+    /// <param name="shared">What both readings share because one instrument took them; it drops out.</param>
+    public static StepTrial Between(
+        decimal steps,
+        Knowledge before,
+        Knowledge after,
+        StandardUncertainty shared = default
+    ) =>
+        steps == 0
+            ? throw new ArgumentOutOfRangeException(nameof(steps), steps, "accepted is any number but zero")
+            : new(steps, KnownDifference.Between(after, before, shared));
+}

@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>
+/// Finds in a bench log what tells the step of an adjuster: a place read, known steps turned one way, the same place
+/// read again. A turn back in between takes up lost motion, so it tells nothing clean.
+/// </summary>
+internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
+{
+    // Nearer to its pivot than this share of a step, the lever makes more of the gauge than of the step.
+    private const decimal LeastShare = 0.5m;
+
+    private readonly PlaceEvidence evidence = new([], sheet, day);
+
+    public ImmutableArray<StepsTried> In(IEnumerable<LoggedReading> readings) =>
+        [
+            .. readings
+                .Where(reading => SteppedAdjuster(reading.Quantity) is not null)
+                .GroupBy(reading => (reading.Quantity, reading.Place))
+                .OrderBy(group => group.Key.Quantity)
+                .ThenBy(group => group.Key.Place)
+                .SelectMany(group => AtPlace([.. group.OrderBy(reading => reading.Index)])),
+        ];
+
+    private Adjuster? SteppedAdjuster(MeasuredQuantity quantity) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind
+        && sheet.Of(kind) is { } adjuster
+        && (adjuster.OneStep is not null || adjuster.Thread is not null)
+            ? adjuster
+            : null;
+
+    private IEnumerable<StepsTried> AtPlace(List<LoggedReading> readings)
+    {
+        var stretches = new List<List<LoggedReading>>();
+        foreach (var reading in readings)
+        {
+            if (stretches.Count == 0 || Between(stretches[^1][^1], reading).Count > 0)
+            {
+                stretches.Add([]);
+            }
+
+            stretches[^1].Add(reading);
+        }
+
+        return stretches.Zip(stretches.Skip(1), Tried).OfType<StepsTried>();
+    }
+
+    private StepsTried? Tried(List<LoggedReading> before, List<LoggedReading> after)
+    {
+        var (quantity, place) = (before[0].Quantity, before[0].Place);
+        var adjuster = SteppedAdjuster(quantity)!;
+        if (
+            Counted(Between(before[^1], after[0]), adjuster, place.Station) is not { } steps
+            || Math.Abs(steps.AtPlace) < LeastShare
+            || Proven(place, before) is not { } first
+            || Proven(place, after) is not { } second
+        )
+        {
+            return null;
+        }
+
+        var shared =
+            first.Gauge is not null && first.Gauge == second.Gauge ? first.Shared : StandardUncertainty.Zero;
+        var trial = StepTrial.Between(steps.AtPlace, first.Knowledge!, second.Knowledge!, shared);
+        return new(
+            adjuster.Kind,
+            quantity,
+            place.Station,
+            place.Blade,
+            steps.Turned,
+            trial,
+            second.System,
+            [.. first.Evidence, .. second.Evidence]
+        );
+    }
+
+    private PlaceKnown? Proven(PlaceKey place, List<LoggedReading> readings) =>
+        evidence.Known(place, [.. readings.Select(reading => reading.AsTaken())])
+            is { Knowledge: not null, State: KnownState.Fresh, Doubt: FindingReason.None } known
+            ? known
+            : null;
+
+    /// <summary>What disturbed the quantity between two of its readings.</summary>
+    private List<BenchEntry> Between(LoggedReading earlier, LoggedReading later) =>
+        [
+            .. work
+                .Entries.Skip(earlier.Index + 1)
+                .Take(later.Index - earlier.Index - 1)
+                .Where(entry => Disturbs(entry, earlier.Quantity)),
+        ];
+
+    private bool Disturbs(BenchEntry entry, MeasuredQuantity quantity)
+    {
+        var alone = new Disturbances(sheet);
+        alone.Add(entry);
+        return !alone.On(quantity).IsNone;
+    }
+
+    /// <summary>The steps as they count at the place; none unless every entry is a count of steps of this adjuster, all one way.</summary>
+    private static (decimal AtPlace, int Turned)? Counted(
+        List<BenchEntry> entries,
+        Adjuster adjuster,
+        Length? station
+    )
+    {
+        var turns = entries.OfType<Adjustment>().Where(turn => turn.Adjuster == adjuster.Kind).ToList();
+        if (
+            turns.Count == 0
+            || turns.Count < entries.Count
+            || turns.Exists(turn => turn.Direction is null || turn.Direction != turns[0].Direction)
+        )
+        {
+            return null;
+        }
+
+        var (atPlace, left, right) = (0m, 0, 0);
+        foreach (var turn in turns)
+        {
+            if (
+                turn.Amount is not AdjustmentAmount.Steps { Count: <= AdjusterPair.MostSteps and var count }
+                || Share(turn.Side, adjuster, station) is not { } share
+            )
+            {
+                return null;
+            }
+
+            atPlace += count * share;
+            left += turn.Side is Side.Right ? 0 : count;
+            right += turn.Side is Side.Left ? 0 : count;
+        }
+
+        var opens = turns[0].Direction is AdjustDirection.Open or AdjustDirection.Raise;
+        return (opens ? atPlace : -atPlace, Math.Max(left, right));
+    }
+
+    /// <summary>What one step of a side does at a station, in steps; none where that depends on what nobody stated.</summary>
+    private static decimal? Share(Side side, Adjuster adjuster, Length? station)
+    {
+        if (side is Side.Both)
+        {
+            return 1m;
+        }
+
+        if (
+            station is not { } at
+            || adjuster is not { LeftAt.Value: var left, RightAt.Value: var right }
+            || left >= right
+        )
+        {
+            return null;
+        }
+
+        var fromLeft = (at - left).Millimetres / (right - left).Millimetres;
+        return side is Side.Right ? fromLeft : 1m - fromLeft;
+    }
+}

@@ -1,0 +1,93 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Tests.Reports;
+
+public class RemedyTextTests
+{
+    private static Length Mm(decimal millimetres) => Length.FromMillimetres(millimetres);
+
+    private static string Said(Remedy remedy, UnitSystem system = UnitSystem.Metric) =>
+        string.Join(" ", RemedyText.Of(text => text, remedy, system));
+
+    [Fact]
+    public void Of_NoWholeSteps_TellsTheNearest() =>
+        Assert.Equal(
+            "Cannot be turned in: one step is too coarse. What would help: shim. "
+                + "Nearest: left 2 steps open, right 1 step open: leaves 0.004 mm too wide at right end.",
+            Said(
+                new Remedy.CannotBeTurnedIn("one step is too coarse", "shim")
+                {
+                    Nearest = new(AdjusterKind.Clearance, 2, 1, "right end", Mm(0.004m), true),
+                }
+            )
+        );
+
+    [Theory]
+    [InlineData(AdjusterKind.Clearance, 0.1, false, "leaves 0.10 mm too tight at 25 mm")]
+    [InlineData(AdjusterKind.Height, 0.1, true, "leaves 0.10 mm too high at 25 mm")]
+    [InlineData(AdjusterKind.Height, 0.1, false, "leaves 0.10 mm too low at 25 mm")]
+    [InlineData(AdjusterKind.Clearance, 0, true, "inside the limits, but touching")]
+    public void Of_TheNearest_SaysHowItMisses(AdjusterKind adjuster, decimal by, bool above, string said) =>
+        Assert.EndsWith(
+            $"left not at all, right 1 step {(adjuster is AdjusterKind.Height ? "down" : "close")}: {said}.",
+            Said(
+                new Remedy.CannotBeTurnedIn("one step is too coarse", "shim")
+                {
+                    Nearest = new(adjuster, 0, -1, "25 mm", Mm(by), above),
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData(4, 8, "half a turn")]
+    [InlineData(2, 8, "a quarter turn")]
+    [InlineData(3, 8, "3/8 of a turn")]
+    [InlineData(8, 8, "1 turn")]
+    [InlineData(16, 8, "2 turns")]
+    [InlineData(10, 8, "1 1/4 turns")]
+    [InlineData(5, 12, "5/12 of a turn")]
+    public void Of_AMoveOfAScrew_TellsTurns(int parts, int perTurn, string said) =>
+        Assert.Equal(
+            $"Move height of cut: left {said} up (0.25 mm), right not at all. ",
+            Said(
+                new Remedy.Move(AdjusterKind.Height, Mm(0.26m), Mm(0.001m), [])
+                {
+                    LeftTurns = new(parts, perTurn, Mm(0.25m)),
+                    RightTurns = new(0, perTurn, Mm(0m)),
+                }
+            )
+        );
+
+    [Fact]
+    public void Of_AMoveWithoutAThread_TellsTheDistance() =>
+        Assert.Equal(
+            "Move height of cut: both ends down 0.20 mm. Then read again: height of cut.",
+            Said(new Remedy.Move(AdjusterKind.Height, Mm(-0.2m), Mm(-0.2m), [MeasuredQuantity.HeightOfCut]))
+        );
+
+    [Fact]
+    public void Of_UnitsToMatch_TellsEachMoveAndWhatStays() =>
+        Assert.Equal(
+            "Move height of cut of U-3: left down 0.20 mm, right down 0.10 mm. Leave U-1 and U-2; then read the moved ones again.",
+            Said(
+                new Remedy.MoveUnits(AdjusterKind.Height, [new("U-3", Mm(-0.2m), Mm(-0.1m))], ["U-1", "U-2"])
+            )
+        );
+
+    [Fact]
+    public void Of_StepsCountedByALearnedStep_SaysSo() =>
+        Assert.Contains(
+            "Counted with 0.01 mm a step, as read before and after the steps already turned",
+            Said(
+                new Remedy.Turn(AdjusterKind.Clearance, -1, 0, [new(Side.Left, false)], [], [])
+                {
+                    LearnedStep = Mm(0.010m),
+                }
+            ),
+            StringComparison.Ordinal
+        );
+}

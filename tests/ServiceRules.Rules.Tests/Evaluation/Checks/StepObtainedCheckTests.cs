@@ -1,0 +1,162 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+/// <summary>Step of the sheet 0.0127 mm, adjusters at both ends, station left a tenth of the width in.</summary>
+public class StepObtainedCheckTests
+{
+    private static readonly Check Obtained = new Check.StepObtained(MeasuredQuantity.Clearance);
+
+    private static Reading Gap(string station, string value) =>
+        Measured(MeasuredQuantity.Clearance, station, value);
+
+    private static Adjustment Closed(Side side, int count) =>
+        Steps(AdjusterKind.Clearance, side, AdjustDirection.Close, count);
+
+    [Fact]
+    public void Evaluate_StepsThatMoveWhatTheSheetSays_IsMet()
+    {
+        // HG-01 without its calibration: √(0.01²/12 + 0.003²)·√2/5 = 0.0011776 a step.
+        var outcome = Judge(Obtained, Gap("left", "0.100 mm"), Closed(Side.Both, 5), Gap("left", "0.036 mm"));
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Equal(
+            "Clearance steps: 5 steps closed moved it 0.064 mm ± 0.012 mm at left (51 mm), where 0.0635 mm was "
+                + "predicted: 0.0128 mm ± 0.0024 mm a step, as the sheet says (0.0127 mm)",
+            outcome.Statement
+        );
+    }
+
+    [Fact]
+    public void Evaluate_StepsThatMoveLess_NameTheFault()
+    {
+        var outcome = Judge(Obtained, Gap("left", "0.100 mm"), Closed(Side.Both, 5), Gap("left", "0.080 mm"));
+
+        Assert.Equal((Verdict.NotMet, FindingReason.Faulty), (outcome.Verdict, outcome.Reason));
+        Assert.EndsWith(
+            "moved it 0.02 mm ± 0.012 mm at left (51 mm), where 0.0635 mm was predicted: 0.004 mm ± 0.0024 mm a step, "
+                + "the sheet says 0.0127 mm",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "loose pivot",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(["/units/0/entries/0", "/units/0/entries/2"], outcome.Evidence.AsEnumerable());
+    }
+
+    [Fact]
+    public void Evaluate_StepsThatMoveMore_AskForTheSheetToo()
+    {
+        var outcome = Judge(Obtained, Gap("left", "0.100 mm"), Open(Side.Both, 2), Gap("left", "0.150 mm"));
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains("2 steps open moved it", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            "sheet's step",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Evaluate_OneSideTurned_CountsByItsLever()
+    {
+        // Left alone by 10: nine steps at the left station, 0.1143 mm.
+        var outcome = Judge(
+            Obtained,
+            Gap("left", "0.200 mm"),
+            Closed(Side.Left, 10),
+            Gap("left", "0.086 mm")
+        );
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Contains("where 0.1143 mm was predicted", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string, BenchEntry[]> TellNothing { get; } =
+        new()
+        {
+            { "nothing turned", [Gap("left", "0.100 mm"), Gap("left", "0.100 mm")] },
+            {
+                "turned both ways",
+                [Gap("left", "0.100 mm"), Closed(Side.Both, 4), Open(Side.Both, 1), Gap("left", "0.030 mm")]
+            },
+            {
+                "amount not known",
+                [Gap("left", "0.100 mm"), Moved(AdjusterKind.Clearance), Gap("left", "0.030 mm")]
+            },
+            { "another place", [Gap("left", "0.100 mm"), Closed(Side.Both, 5), Gap("right", "0.030 mm")] },
+            { "at its pivot", [Gap("left", "0.100 mm"), Closed(Side.Right, 4), Gap("left", "0.095 mm")] },
+            {
+                "a bearing fitted between",
+                [
+                    Gap("left", "0.100 mm"),
+                    Closed(Side.Both, 5),
+                    new PartFitted { Part = PartKind.ReelBearing },
+                    Gap("left", "0.030 mm"),
+                ]
+            },
+            { "one coarse step", [Gap("left", "0.100 mm"), Closed(Side.Both, 1), Gap("left", "0.090 mm")] },
+            {
+                "the feelers of the procedure",
+                [Feeler("left", "0.001 in", false), Open(Side.Both, 1), Feeler("left", "0.001 in", true)]
+            },
+        };
+
+    [Theory]
+    [MemberData(nameof(TellNothing))]
+    public void Evaluate_NothingThatTells_DoesNotApply(string name, BenchEntry[] entries)
+    {
+        Assert.NotEmpty(name);
+        Assert.Equal(Verdict.NotApplicable, Judge(Obtained, entries).Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_OneTimeMoreThanTheOtherAllows_IsUnproven()
+    {
+        var outcome = Judge(
+            Obtained,
+            Feeler("left", "0.010 in", true),
+            Feeler("left", "0.011 in", false),
+            Closed(Side.Both, 8),
+            Feeler("left", "0.006 in", true),
+            Feeler("left", "0.0065 in", false),
+            Closed(Side.Both, 8),
+            Feeler("left", "0.006 in", true),
+            Feeler("left", "0.0065 in", false)
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Fact]
+    public void Evaluate_LearnedStep_IsWhatTheNextRemedyCountsWith()
+    {
+        // Five steps moved 0.02 mm at both stations: 0.004 a step. From 0.080 to at most 0.064 (the limit) takes four.
+        var limit = new Check.LimitOnQuantity(
+            MeasuredQuantity.Clearance,
+            LimitSource.Sheet,
+            CheckedPlaces.Stations
+        );
+        var outcome = Judge(
+            limit,
+            Gap("left", "0.100 mm"),
+            Gap("right", "0.100 mm"),
+            Closed(Side.Both, 5),
+            Gap("left", "0.080 mm"),
+            Gap("right", "0.080 mm")
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
+        Assert.Equal(Mm(0.004m), turn.LearnedStep);
+        Assert.Equal((-11, -11), (turn.LeftSteps, turn.RightSteps));
+    }
+}
