@@ -1,7 +1,6 @@
-using MathNet.Numerics;
-using MathNet.Numerics.Distributions;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Domain.Conformity;
 
@@ -22,37 +21,19 @@ public static class ConformanceProbability
     {
         var below = zone.Lower is { } lower ? Standardised(lower, measured) : double.NegativeInfinity;
         var above = zone.Upper is { } upper ? Standardised(upper, measured) : double.PositiveInfinity;
-        var degreesOfFreedom = measured.DegreesOfFreedom.Truncated;
+        var distribution = new StandardDistribution(measured.DegreesOfFreedom);
 
         // Each difference is taken between the two smaller tails, so that nothing cancels.
         if (below > 0)
         {
-            return UpperTail(below, degreesOfFreedom) - UpperTail(above, degreesOfFreedom);
+            return distribution.UpperTail(below) - distribution.UpperTail(above);
         }
 
         return above < 0
-            ? UpperTail(-above, degreesOfFreedom) - UpperTail(-below, degreesOfFreedom)
-            : 1 - (UpperTail(-below, degreesOfFreedom) + UpperTail(above, degreesOfFreedom));
+            ? distribution.UpperTail(-above) - distribution.UpperTail(-below)
+            : 1 - (distribution.UpperTail(-below) + distribution.UpperTail(above));
     }
-
-    /// <summary>The value of the standardised distribution that is not exceeded with probability p.</summary>
-    internal static double Quantile(double probability, int? degreesOfFreedom) =>
-        degreesOfFreedom is { } finite
-            ? StudentT.InvCDF(0, 1, finite, probability)
-            : Normal.InvCDF(0, 1, probability);
 
     private static double Standardised(Length limit, MeasuredValue measured) =>
         (double)((limit - measured.Value).Millimetres / measured.Uncertainty.Value.Millimetres);
-
-    private static double UpperTail(double standardised, int? degreesOfFreedom)
-    {
-        if (double.IsPositiveInfinity(standardised))
-        {
-            return 0;
-        }
-
-        return degreesOfFreedom is { } finite
-            ? StudentT.CDF(0, 1, finite, -standardised)
-            : 0.5 * SpecialFunctions.Erfc(standardised / Math.Sqrt(2));
-    }
 }

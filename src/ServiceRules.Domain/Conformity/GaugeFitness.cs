@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Domain.Conformity;
 
@@ -99,7 +100,7 @@ public sealed record GaugeFitness
             DecisionRule.Guarded guarded => room.Millimetres / guarded.Factor,
             DecisionRule.ByProbability bounds => room.Millimetres
                 * coverageFactor
-                / (decimal)QuantileFor(zone, (double)bounds.MetFrom.Value, degreesOfFreedom.Truncated),
+                / (decimal)QuantileFor(zone, (double)bounds.MetFrom.Value, degreesOfFreedom),
             _ => throw new InvalidOperationException("decision rules are a closed family"),
         };
         var quantum = StandardUncertainty.Quantum.Millimetres;
@@ -107,9 +108,9 @@ public sealed record GaugeFitness
     }
 
     /// <summary>How many u the best value must stand off each limit; bounded away from zero.</summary>
-    private static double QuantileFor(ToleranceZone zone, double metFrom, int? degreesOfFreedom)
+    private static double QuantileFor(ToleranceZone zone, double metFrom, DegreesOfFreedom degreesOfFreedom)
     {
-        var oneTail = zone.Width is null ? metFrom : (1 + metFrom) / 2;
-        return Math.Clamp(ConformanceProbability.Quantile(oneTail, degreesOfFreedom), 1e-6, 1e6);
+        var tail = zone.Width is null ? 1 - metFrom : (1 - metFrom) / 2;
+        return Math.Clamp(new StandardDistribution(degreesOfFreedom).UpperQuantile(tail), 1e-6, 1e6);
     }
 }

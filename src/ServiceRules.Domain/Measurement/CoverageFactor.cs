@@ -1,15 +1,22 @@
+using ServiceRules.Domain.Statistics;
+
 namespace ServiceRules.Domain.Measurement;
 
 /// <summary>
-/// The coverage factor k at a level of confidence of 95.45 %, meaning exactly 2Φ(2) - 1, so that k is 2 for
-/// infinite degrees of freedom. Tabulated two-sided Student t quantiles to 12 decimals for 1 to 100 degrees
-/// of freedom (JCGM 100:2008, Table G.2, prints them to two). Between 100 and infinity the factor for 100 is
-/// used, which is at most 1.3 % too wide and never too narrow.
+/// The coverage factor k: the two-sided Student t quantile at a level of confidence (JCGM 100:2008, G.3 and G.6).
+/// <para>
+/// Verdicts use 95.45 %, exactly 2Φ(2) - 1, so that k is 2 for infinite degrees of freedom. That level stands as a table
+/// of decimals (1 to 100 degrees of freedom, 12 decimals; Table G.2 prints two): a guard must have the same digits on
+/// every machine, which a quantile computed in floating point does not promise. Between 100 and infinity the factor for
+/// 100 is used, at most 1.3 % too wide and never too narrow. Other levels are computed.
+/// </para>
 /// </summary>
 public static class CoverageFactor
 {
     /// <summary>k for infinite degrees of freedom.</summary>
     public const decimal Infinite = 2m;
+
+    private const int ComputedDecimals = 10;
 
     // prettier-ignore
     private static readonly decimal[] Table =
@@ -116,7 +123,21 @@ public static class CoverageFactor
         2.025309127903m,
     ];
 
-    /// <summary>k for these degrees of freedom, truncated to the next lower whole number.</summary>
+    /// <summary>
+    /// k at a level: the table at 95.45 %, else the quantile from the numerical library, rounded to ten decimals.
+    /// </summary>
+    public static decimal At(CoverageLevel level, DegreesOfFreedom degreesOfFreedom)
+    {
+        ArgumentNullException.ThrowIfNull(level);
+        return level == CoverageLevel.TwoSigma
+            ? For(degreesOfFreedom)
+            : Math.Round(
+                (decimal)new StandardDistribution(degreesOfFreedom).UpperQuantile(level.Tail),
+                ComputedDecimals
+            );
+    }
+
+    /// <summary>k at 95.45 % for these degrees of freedom, truncated to the next lower whole number.</summary>
     public static decimal For(DegreesOfFreedom degreesOfFreedom) =>
         degreesOfFreedom.Truncated is not { } whole
             ? Infinite

@@ -8,7 +8,7 @@ public sealed class LibraryHomeTests
     [InlineData("PdfSharp", "src/ServiceRules.Reporting/Pdf/")]
     [InlineData("Spectre.Console", "src/ServiceRules.Cli/")]
     [InlineData("System.CommandLine", "src/ServiceRules.Cli/")]
-    [InlineData("MathNet.Numerics", "src/ServiceRules.Domain/Conformity/")]
+    [InlineData("MathNet.Numerics", "src/ServiceRules.Domain/Statistics/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/Signing/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {

@@ -43,6 +43,60 @@ public sealed class CoverageFactorTests
         }
     }
 
+    public static TheoryData<string> Levels()
+    {
+        var names = new TheoryData<string>();
+        foreach (var level in CoverageLevel.All)
+        {
+            names.Add(level.Name);
+        }
+
+        return names;
+    }
+
+    [Theory]
+    [MemberData(nameof(Levels))]
+    public void At_EveryLevelAndRow_AgreesWithTheReferenceTable(string name)
+    {
+        var level = CoverageLevel.All.Single(one => one.Name == name);
+        var rows = ReferenceFiles.ReadRows("metrology", "gum-t-factors.csv");
+        var header = rows[0].Split(',').ToList();
+        var computed = header.IndexOf(
+            $"p{name.Replace(" %", string.Empty, StringComparison.Ordinal)}_computed"
+        );
+        Assert.True(computed > 0);
+        foreach (var cells in rows.Skip(1).Select(row => row.Split(',')))
+        {
+            var factor = CoverageFactor.At(
+                level,
+                cells[0] == "inf"
+                    ? DegreesOfFreedom.Infinite
+                    : DegreesOfFreedom.Of(int.Parse(cells[0], CultureInfo.InvariantCulture))
+            );
+            ReferenceNumber.Near(
+                decimal.Parse(cells[computed], CultureInfo.InvariantCulture),
+                factor,
+                0.000000001m
+            );
+        }
+    }
+
+    [Fact]
+    public void At_TheVerdictsLevel_IsTheTableEvenWhereAQuantileWouldDiffer()
+    {
+        Assert.Equal(6, CoverageLevel.All.Count);
+        Assert.Equal("95.45 %", CoverageLevel.TwoSigma.ToString());
+        // Between 100 and infinity the table stays at 100; a computed level goes on falling.
+        Assert.Equal(
+            CoverageFactor.For(DegreesOfFreedom.Of(100)),
+            CoverageFactor.At(CoverageLevel.TwoSigma, DegreesOfFreedom.Of(400))
+        );
+        Assert.True(
+            CoverageFactor.At(CoverageLevel.NinetyFive, DegreesOfFreedom.Of(400))
+                < CoverageFactor.At(CoverageLevel.NinetyFive, DegreesOfFreedom.Of(100))
+        );
+    }
+
     [Theory]
     [InlineData(101)]
     [InlineData(5000.5)]
