@@ -23,6 +23,12 @@ public sealed class RuleEngine
     /// </summary>
     public const string OpenJob = "open-job";
 
+    /// <summary>
+    /// Stands in the reasons of a unit of which no rule judged anything, and of the whole that it belongs to: nothing
+    /// that nobody asked about is released.
+    /// </summary>
+    public const string NoRule = "no-rule";
+
     // Configurations kept compiled at once: seasons of a site, or the sites of one service.
     private const int MostPlans = 16;
 

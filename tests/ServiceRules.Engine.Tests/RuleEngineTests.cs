@@ -124,6 +124,40 @@ public class RuleEngineTests
     }
 
     [Fact]
+    public void Assess_UnitThatNoRuleJudges_IsHeldAndWithItTheWhole()
+    {
+        var onLarge = Clearance with { When = new() { Sheets = ["large"] } };
+
+        var assessment = Assess(TwoUnits, [onLarge, Safety]);
+
+        Assert.Equal(Disposition.Hold, assessment.OfUnit("a"));
+        Assert.Equal(Disposition.Release, assessment.OfUnit("b"));
+        Assert.Equal([RuleEngine.NoRule], assessment.Units[0].Outcome.Because.ToArray());
+        Assert.Equal(Disposition.Hold, assessment.Set.Disposition);
+        Assert.Equal(Disposition.Hold, assessment.Job.Disposition);
+        Assert.Equal([RuleEngine.NoRule], assessment.Job.Because.ToArray());
+    }
+
+    /// <summary>A rule that finds nothing to judge has judged nothing.</summary>
+    [Fact]
+    public void Assess_OnlyWhatDoesNotApply_IsHeld()
+    {
+        var assessment = Assess(
+            TwoUnits,
+            [Clearance],
+            ("clearance@a", Jobs.Outcome(Verdict.NotApplicable)),
+            ("clearance@b", Jobs.Outcome(Verdict.Met))
+        );
+
+        Assert.Equal(Disposition.Hold, assessment.OfUnit("a"));
+        Assert.Equal(Disposition.Release, assessment.OfUnit("b"));
+    }
+
+    [Fact]
+    public void Assess_JobWithoutUnits_IsHeld() =>
+        Assert.Equal(Disposition.Hold, Assess(Jobs.Record(), All).Job.Disposition);
+
+    [Fact]
     public void Assess_ReadingShownStale_TakesProofFromWhatRestsOnIt()
     {
         var fresh = Jobs.Rule(

@@ -30,13 +30,13 @@ public static class WhatFollows
 
     /// <summary>Disposition of a unit: the worst of its own, and whatever makes the whole unsafe.</summary>
     public static Disposition Unit(
-        IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings,
+        IReadOnlyCollection<(Effect Effect, Severity Severity, Subject Subject, Verdict Verdict)> findings,
         Id<UnitWork> unit,
         ServiceRecord record
     )
     {
-        var worst = AtBest(record);
-        foreach (var (effect, severity, subject) in findings)
+        var worst = IsJudged(findings, unit) ? AtBest(record) : Disposition.Hold;
+        foreach (var (effect, severity, subject, _) in findings)
         {
             bool mine = subject is Subject.Unit own && own.Id == unit;
             bool unsafeWhole = subject is not Subject.Unit && severity == Severity.Stop;
@@ -51,12 +51,12 @@ public static class WhatFollows
 
     /// <summary>Disposition of the units together: the worst of the set, of every unit, and of unsafe work on the job.</summary>
     public static Disposition Set(
-        IEnumerable<(Effect Effect, Severity Severity, Subject Subject)> findings,
+        IReadOnlyCollection<(Effect Effect, Severity Severity, Subject Subject, Verdict Verdict)> findings,
         ServiceRecord record
     )
     {
-        var worst = AtBest(record);
-        foreach (var (effect, severity, subject) in findings)
+        var worst = record.Units.All(u => IsJudged(findings, u.Id)) ? AtBest(record) : Disposition.Hold;
+        foreach (var (effect, severity, subject, _) in findings)
         {
             if (subject is not Subject.Job || severity == Severity.Stop)
             {
@@ -68,16 +68,29 @@ public static class WhatFollows
     }
 
     /// <summary>Disposition of the job: the worst of everything, and never release while it is open.</summary>
-    public static Disposition Job(IEnumerable<Effect> effects, ServiceRecord record)
+    public static Disposition Job(
+        IReadOnlyCollection<(Effect Effect, Severity Severity, Subject Subject, Verdict Verdict)> findings,
+        ServiceRecord record
+    )
     {
-        var worst = AtBest(record);
-        foreach (var effect in effects)
+        bool judged = !record.Units.IsEmpty && record.Units.All(u => IsJudged(findings, u.Id));
+        var worst = judged ? AtBest(record) : Disposition.Hold;
+        foreach (var (effect, _, _, _) in findings)
         {
             worst = Worse(worst, Of(effect));
         }
 
         return worst;
     }
+
+    /// <summary>A unit of which no rule has anything to say is not released.</summary>
+    private static bool IsJudged(
+        IEnumerable<(Effect Effect, Severity Severity, Subject Subject, Verdict Verdict)> findings,
+        Id<UnitWork> unit
+    ) =>
+        findings.Any(f =>
+            f.Subject is Subject.Unit own && own.Id == unit && f.Verdict != Verdict.NotApplicable
+        );
 
     /// <summary>An open job releases nothing.</summary>
     private static Disposition AtBest(ServiceRecord record) =>

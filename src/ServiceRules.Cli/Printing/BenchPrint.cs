@@ -3,6 +3,7 @@ using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Engine;
 using ServiceRules.Reporting.Reports.Words;
 using Spectre.Console;
 using Requirement = ServiceRules.Rules.Model.Rule;
@@ -64,6 +65,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         var (word, style) = OutcomeWord(outcome.Disposition);
         var place = unit.Position is { } position ? $", position {position}" : "";
         screen.MarkupLineInterpolated($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]");
+        if (outcome.Because.Contains(RuleEngine.NoRule))
+        {
+            Line("no rule judges anything of this unit on this job, so nothing shows that it may go out");
+            Line("do: name the task that was done, or have a rule written for it");
+        }
     }
 
     private void Group(string title, Func<Finding, bool> belongs)

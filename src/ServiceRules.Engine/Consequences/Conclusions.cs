@@ -46,8 +46,25 @@ internal sealed class Conclusions
             new PartOf(set, new Subject.Job().Key),
             .. units.Select(unit => new PartOf(new Subject.Unit(unit.Work.Id).Key, set)),
             .. Telling(drafts).Select(draft => new FindingFact(draft)),
+            .. Unjudged(drafts, units).Select(subject => new Kept(subject, Effect.Hold, RuleEngine.NoRule)),
         ];
         return new(Network.Value.Run(facts));
+    }
+
+    /// <summary>Units of which nothing was judged; the job when it names no unit.</summary>
+    private static IEnumerable<string> Unjudged(
+        ImmutableArray<DraftFinding> drafts,
+        ImmutableArray<UnitFrame> units
+    )
+    {
+        var judged = drafts
+            .Select(draft => draft.Finding)
+            .Where(finding => finding.Verdict != Verdict.NotApplicable)
+            .Select(finding => finding.Subject.Key)
+            .ToHashSet(StringComparer.Ordinal);
+        return units.IsEmpty
+            ? [new Subject.Job().Key]
+            : units.Select(unit => new Subject.Unit(unit.Work.Id).Key).Where(unit => !judged.Contains(unit));
     }
 
     /// <summary>

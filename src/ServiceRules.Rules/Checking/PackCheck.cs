@@ -20,6 +20,7 @@ public static class PackCheck
         DisturbanceLoopCheck.Run(library, remarks);
         RuleFormCheck.Run(library, remarks);
         RuleReachCheck.Run(library, remarks);
+        TaskReachCheck.Run(library, remarks);
         LayerCheck.Run(library, remarks);
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);

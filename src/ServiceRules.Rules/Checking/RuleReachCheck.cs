@@ -107,7 +107,7 @@ internal static class RuleReachCheck
         }
     }
 
-    private static bool Reaches(Applicability when, LimitSheet sheet) =>
+    internal static bool Reaches(Applicability when, LimitSheet sheet) =>
         (when.Sheets.IsEmpty || when.Sheets.Contains(sheet.Id.Text))
         && (when.Bedknife is not { } mounting || mounting == sheet.Bedknife)
         && (when.SheetStates is not { } quantity || sheet.Of(quantity) is not null)

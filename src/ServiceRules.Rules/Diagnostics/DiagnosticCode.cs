@@ -66,6 +66,9 @@ public static class DiagnosticCode
     /// <summary>The steps of an adjuster are coarser than the band that they must hit.</summary>
     public const string StepsTooCoarse = "SR0021";
 
+    /// <summary>A kind of unit and a task that no rule reaches: such jobs are held.</summary>
+    public const string TaskNotReached = "SR0035";
+
     /// <summary>A check does not fit the scope of its rule.</summary>
     public const string ScopeDoesNotFit = "SR0030";
 

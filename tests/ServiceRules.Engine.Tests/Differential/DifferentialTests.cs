@@ -170,7 +170,7 @@ public class DifferentialTests(ITestOutputHelper output)
 
     private static IEnumerable<string> Dispositions(int seed, ServiceRecord record, Assessment assessment)
     {
-        var findings = assessment.Findings.Select(f => (f.Effect, f.Severity, f.Subject)).ToList();
+        var findings = assessment.Findings.Select(f => (f.Effect, f.Severity, f.Subject, f.Verdict)).ToList();
         foreach (var unit in assessment.Units)
         {
             var expected = WhatFollows.Unit(findings, unit.Unit, record);
@@ -179,7 +179,7 @@ public class DifferentialTests(ITestOutputHelper output)
                 : $"seed {seed}: {unit.Unit}: second opinion {expected}, engine {unit.Outcome.Disposition} because {string.Join(", ", unit.Outcome.Because)}";
         }
 
-        var job = WhatFollows.Job(findings.Select(f => f.Effect), record);
+        var job = WhatFollows.Job(findings, record);
         yield return job == assessment.Job.Disposition
             ? ""
             : $"seed {seed}: job: second opinion {job}, engine {assessment.Job.Disposition} because {string.Join(", ", assessment.Job.Because)}";

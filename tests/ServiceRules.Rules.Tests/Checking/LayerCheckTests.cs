@@ -10,7 +10,11 @@ namespace ServiceRules.Rules.Tests.Checking;
 
 public class LayerCheckTests
 {
-    private static readonly Rule Held = Limit with { Unproven = UnprovenPolicy.SecondPerson };
+    private static readonly Rule Held = Limit with
+    {
+        Unproven = UnprovenPolicy.SecondPerson,
+        When = Limit.When with { Tasks = [ServiceTask.TouchUp] },
+    };
 
     private static readonly Dictionary<string, (Rule Below, Rule Above, string? Loosened)> Pairs = new(
         StringComparer.Ordinal

@@ -128,6 +128,12 @@ public class PackCheckTests
             "base/a.rules.json",
             "/rules/0/when"
         ),
+        ["a task that no rule reaches"] = (
+            With(Limit with { When = Limit.When with { Tasks = [ServiceTask.TouchUp] } }),
+            DiagnosticCode.TaskNotReached,
+            "sheets/a.sheet.json",
+            ""
+        ),
         // 0.0005 in is 0.0127 mm: with 0.025 mm beside it, the sheet is wrong.
         ["a printed pair that cannot be one length"] = (
             WithAdjuster(0, adjuster => adjuster with { Step = D("0.0005 in", "0.025 mm") }),

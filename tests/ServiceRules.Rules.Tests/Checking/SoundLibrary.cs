@@ -20,7 +20,7 @@ internal static class SoundLibrary
             Id = new("clearance-within-limits"),
             Title = "Clearance within limits",
             Requirement = "The gap lies inside the limits.",
-            When = new() { Tasks = [ServiceTask.TouchUp], SheetStates = MeasuredQuantity.Clearance },
+            When = new() { SheetStates = MeasuredQuantity.Clearance },
             Scope = RuleScope.Unit,
             Check = new Check.LimitOnQuantity(
                 MeasuredQuantity.Clearance,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Engine;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;
 
@@ -66,7 +67,19 @@ internal static class OutcomeSection
                 $"{held} of {units} units {(held == 1 ? "is" : "are")} kept in; {units - held} may go out."
             ),
         };
-        return state + told;
+        return state + told + NotJudged(job);
+    }
+
+    private static string NotJudged(JobView job)
+    {
+        var units = job
+            .Assessment.Units.Where(unit => unit.Outcome.Because.Contains(RuleEngine.NoRule))
+            .Select(unit => unit.Unit.Text)
+            .ToList();
+        return units.Count > 0
+                ? $" No rule judges anything of {string.Join(", ", units)} on this job, so nothing shows that it may go out."
+            : job.Assessment.Job.Because.Contains(RuleEngine.NoRule) ? " No rule judges anything of this job."
+            : "";
     }
 
     private static ImmutableArray<Block> Reasons(JobView job)
