@@ -21,6 +21,10 @@ internal static class Applies
                 when.AnyTurned.IsEmpty
                 || unit.Entries.OfType<Adjustment>().Any(a => when.AnyTurned.Contains(a.Adjuster))
             )
+            && (
+                when.AnyRead.IsEmpty
+                || unit.Entries.OfType<Reading>().Any(r => when.AnyRead.Contains(r.Quantity))
+            )
             && (when.Ground is null || when.Ground == unit.Entries.OfType<Grinding>().Any())
             && (when.SheetStates is not { } stated || sheet.Of(stated) is not null);
     }

@@ -34,6 +34,9 @@ internal sealed class LinearForm
     public LinearForm Minus(LinearForm other) =>
         new(_weights.Zip(other._weights, (a, b) => a - b), _isFitted || other._isFitted);
 
+    public LinearForm Plus(LinearForm other) =>
+        new(_weights.Zip(other._weights, (a, b) => a + b), _isFitted || other._isFitted);
+
     /// <summary>The best estimate for measured readings.</summary>
     public Length Estimate(ImmutableArray<MeasuredValue> readings) =>
         Rounding.ToLength(_weights.Zip(readings, (w, r) => w * r.Value.Millimetres).Sum());

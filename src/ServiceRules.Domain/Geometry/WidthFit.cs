@@ -24,7 +24,9 @@ public sealed class WidthFit
     private readonly ImmutableArray<MeasuredValue> _measured;
     private readonly ImmutableArray<LengthInterval> _intervals;
     private readonly StandardUncertainty _shared;
-    private readonly double _birgeRatio;
+    private readonly Parabola? _parabola;
+    private readonly double _misfitOfLine;
+    private readonly double _misfitOfParabola;
 
     private WidthFit(ImmutableArray<StationReading> readings, Length width, StandardUncertainty shared)
     {
@@ -36,7 +38,9 @@ public sealed class WidthFit
         _measured = readings.All(r => r.Knowledge is MeasuredValue)
             ? [.. readings.Select(r => (MeasuredValue)r.Knowledge)]
             : [];
-        _birgeRatio = BirgeRatio();
+        _parabola = Parabola.Over(_positions);
+        _misfitOfLine = BirgeRatio(parameters: 2);
+        _misfitOfParabola = _parabola is null ? _misfitOfLine : BirgeRatio(parameters: 3);
     }
 
     /// <summary>The readings, from left to right.</summary>
@@ -52,16 +56,35 @@ public sealed class WidthFit
     public Knowledge RightEnd => At(Width);
 
     /// <summary>The line at mid-width.</summary>
-    public Knowledge Offset => Evaluate(LineAt(0m));
+    public Knowledge Offset => Evaluate(LineAt(0m), _misfitOfLine);
 
-    /// <summary>Tilt per width: the line at the right end minus the line at the left end.</summary>
-    public Knowledge Tilt => Evaluate(LinearForm.Fitted(SlopeWeights(_positions)));
+    /// <summary>
+    /// Tilt per width: right end minus left end. By the parabola where there are three different stations and it leaves
+    /// the tilt no more than twice as uncertain as the line does, since a bow is no tilt; else by the line. Stations that lie
+    /// alike to both sides of the middle give the same by both.
+    /// </summary>
+    public Knowledge Tilt
+    {
+        get
+        {
+            ImmutableArray<decimal> line = [.. SlopeWeights(_positions)];
+            return
+                _parabola is { } parabola
+                && parabola.TiltWeights(line) is { } bowed
+                && Positions.SumOfSquares(bowed) <= 4 * Positions.SumOfSquares(line)
+                ? Evaluate(LinearForm.Fitted(bowed), _misfitOfParabola)
+                : Evaluate(LinearForm.Fitted(line), _misfitOfLine);
+        }
+    }
 
     /// <summary>
     /// Bow: the fitted parabola at mid-width minus the mean of its two ends; positive when the middle is
     /// larger. None with fewer than three different stations.
     /// </summary>
-    public Knowledge? Bow => BowWeights() is { } weights ? Evaluate(LinearForm.Of(weights)) : null;
+    public Knowledge? Bow =>
+        _parabola is { } parabola
+            ? Evaluate(LinearForm.Fitted(parabola.BowWeights), _misfitOfParabola)
+            : null;
 
     /// <summary>
     /// The range of the values at every station and of the line at both ends. When the readings are distances
@@ -79,7 +102,7 @@ public sealed class WidthFit
             ];
             return _measured.IsEmpty
                 ? KnownRange.Of(values, _intervals)
-                : KnownRange.Of(values, _measured, _shared, _birgeRatio);
+                : KnownRange.Of(values, _measured, _shared, _misfitOfLine);
         }
     }
 
@@ -109,7 +132,7 @@ public sealed class WidthFit
         }
 
         ImmutableArray<decimal> positions = [.. readings.Select(r => Position(r.Station, width))];
-        return SumOfSquares(Centred(positions)) >= LeastSpread
+        return Positions.SumOfSquares(Positions.Centred(positions)) >= LeastSpread
             ? new(
                 [
                     .. readings
@@ -123,20 +146,12 @@ public sealed class WidthFit
     }
 
     /// <summary>The line at a station.</summary>
-    public Knowledge At(Length station) => Evaluate(LineAt(Position(station, Width)));
-
-    private static ImmutableArray<decimal> Centred(ImmutableArray<decimal> positions)
-    {
-        var mean = positions.Sum() / positions.Length;
-        return [.. positions.Select(p => p - mean)];
-    }
-
-    private static decimal SumOfSquares(ImmutableArray<decimal> values) => values.Sum(v => v * v);
+    public Knowledge At(Length station) => Evaluate(LineAt(Position(station, Width)), _misfitOfLine);
 
     private static IEnumerable<decimal> SlopeWeights(ImmutableArray<decimal> positions)
     {
-        var centred = Centred(positions);
-        var sum = SumOfSquares(centred);
+        var centred = Positions.Centred(positions);
+        var sum = Positions.SumOfSquares(centred);
         return centred.Select(c => c / sum);
     }
 
@@ -154,33 +169,12 @@ public sealed class WidthFit
     }
 
     /// <summary>
-    /// Weights of -c/4, where c is the coefficient of the square in the parabola over positions, by the
-    /// orthogonal polynomial of degree two.
+    /// Birge ratio √(Σ(rᵢ/uᵢ)²/(n - p)), at least 1 (R. T. Birge, Physical Review 40, 1932), p the number of parameters:
+    /// by how much the readings scatter about the line, or about the parabola, beyond their own uncertainties.
     /// </summary>
-    private IEnumerable<decimal>? BowWeights()
+    private double BirgeRatio(int parameters)
     {
-        if (Readings.Select(r => r.Station).Distinct().Count() < 3)
-        {
-            return null;
-        }
-
-        var centred = Centred(_positions);
-        var squares = SumOfSquares(centred);
-        var cubes = centred.Sum(c => c * c * c);
-        var second = centred
-            .Select(c => (c * c) - (cubes / squares * c) - (squares / centred.Length))
-            .ToImmutableArray();
-        var norm = SumOfSquares(second);
-        return norm >= LeastSpread * LeastSpread ? second.Select(p => -p / (4 * norm)) : null;
-    }
-
-    /// <summary>
-    /// Birge ratio √(Σ(rᵢ/uᵢ)²/(n - 2)), at least 1 (R. T. Birge, Physical Review 40, 1932): by how much the
-    /// readings scatter about the line beyond their own uncertainties, a bow for instance.
-    /// </summary>
-    private double BirgeRatio()
-    {
-        if (_measured.Length < 3 || _measured.Any(m => m.Uncertainty == StandardUncertainty.Zero))
+        if (_measured.Length <= parameters || _measured.Any(m => m.Uncertainty == StandardUncertainty.Zero))
         {
             return 1;
         }
@@ -188,14 +182,20 @@ public sealed class WidthFit
         var sum = 0.0;
         for (var i = 0; i < _measured.Length; i++)
         {
-            var residual = _measured[i].Value - LineAt(_positions[i]).Estimate(_measured);
+            var form = LineAt(_positions[i]);
+            if (parameters == 3)
+            {
+                form = form.Plus(LinearForm.Fitted(_parabola!.DepartureWeights(i)));
+            }
+
+            var residual = _measured[i].Value - form.Estimate(_measured);
             var ratio = (double)(residual.Millimetres / _measured[i].Uncertainty.Value.Millimetres);
             sum += ratio * ratio;
         }
 
-        return Math.Max(1, Math.Sqrt(sum / (_measured.Length - 2)));
+        return Math.Max(1, Math.Sqrt(sum / (_measured.Length - parameters)));
     }
 
-    private Knowledge Evaluate(LinearForm form) =>
-        _measured.IsEmpty ? form.Apply(_intervals) : form.Apply(_measured, _shared, _birgeRatio);
+    private Knowledge Evaluate(LinearForm form, double misfit) =>
+        _measured.IsEmpty ? form.Apply(_intervals) : form.Apply(_measured, _shared, misfit);
 }

@@ -16,6 +16,9 @@ public readonly record struct Angle : IComparable<Angle>
     /// <summary>The angle in degrees.</summary>
     public decimal Degrees { get; }
 
+    /// <summary>An angle given in degrees.</summary>
+    public static Angle FromDegrees(decimal degrees) => new(degrees);
+
     /// <summary>Reads an angle with its unit: <c>30 deg</c>, <c>-0.5 deg</c>.</summary>
     /// <param name="text">A number of at most 12 digits, exactly one space, <c>deg</c>.</param>
     public static Parsed<Angle> Parse(string text)

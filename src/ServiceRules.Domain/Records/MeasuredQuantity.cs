@@ -41,4 +41,10 @@ public enum MeasuredQuantity
 
     /// <summary>Guards and shields that protect people.</summary>
     Guards,
+
+    /// <summary>Gap under the front roller at a station, the unit standing on its rollers on the plate.</summary>
+    FrontRollerOnPlate,
+
+    /// <summary>Gap under the rear roller at a station, the unit standing on its rollers on the plate.</summary>
+    RearRollerOnPlate,
 }

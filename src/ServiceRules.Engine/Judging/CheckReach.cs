@@ -19,6 +19,8 @@ internal static class CheckReach
             Check.Contact contact => [contact.Quantity],
             Check.Spread spread => [spread.Quantity],
             Check.Parallelism parallelism => [parallelism.Quantity],
+            Check.ReelForm => [MeasuredQuantity.ReelDiameter],
+            Check.Twist => [MeasuredQuantity.FrontRollerOnPlate, MeasuredQuantity.RearRollerOnPlate],
             Check.Relation relation => [relation.Quantity, relation.Other],
             Check.SoundCondition condition => [condition.Quantity],
             Check.Freshness freshness => [freshness.Quantity],

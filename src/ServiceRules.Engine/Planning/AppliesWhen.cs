@@ -44,6 +44,7 @@ internal sealed class AppliesWhen : ICondition<SubjectProfile>, IEquatable<Appli
             $"place={when.Place}",
             $"school={when.School}",
             $"turned={Set(when.AnyTurned.Select(a => a.ToString()))}",
+            $"read={Set(when.AnyRead.Select(q => q.ToString()))}",
             $"ground={when.Ground}",
             $"states={when.SheetStates}",
             $"from={Day(when.From)}",

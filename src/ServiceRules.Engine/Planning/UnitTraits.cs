@@ -11,6 +11,7 @@ internal sealed class UnitTraits
 {
     private readonly ImmutableArray<Attachment> _attachments;
     private readonly ImmutableArray<AdjusterKind> _turned;
+    private readonly ImmutableArray<MeasuredQuantity> _read;
     private readonly ContactSchool? _school;
     private readonly LimitSheet _sheet;
     private readonly bool _ground;
@@ -21,11 +22,12 @@ internal sealed class UnitTraits
         _school = unit.School;
         _attachments = Distinct(unit.Work.Attachments);
         _turned = Distinct(unit.Work.Entries.OfType<Adjustment>().Select(entry => entry.Adjuster));
+        _read = Distinct(unit.Work.Entries.OfType<Reading>().Select(entry => entry.Quantity));
         _ground = unit.Work.Entries.OfType<Grinding>().Any();
         Tasks = Distinct(unit.Tasks);
         Key =
             $"{_sheet.Id}|{_school}|{string.Join(',', Tasks)}|{string.Join(',', _attachments)}"
-            + $"|{string.Join(',', _turned)}|{_ground}";
+            + $"|{string.Join(',', _turned)}|{string.Join(',', _read)}|{_ground}";
     }
 
     public ImmutableArray<ServiceTask> Tasks { get; }
@@ -38,6 +40,7 @@ internal sealed class UnitTraits
         && when.Attachments.All(_attachments.Contains)
         && (when.School is not { } school || school == _school)
         && (when.AnyTurned.IsEmpty || when.AnyTurned.Any(_turned.Contains))
+        && (when.AnyRead.IsEmpty || when.AnyRead.Any(_read.Contains))
         && (when.Ground is not { } ground || ground == _ground)
         && (when.SheetStates is not { } quantity || _sheet.Of(quantity) is not null);
 

@@ -61,6 +61,13 @@ internal static class ApplicabilityShapes
                     "any of these was turned on the unit",
                     a => a.AnyTurned
                 );
+                var read = o.Items(
+                    "anyRead",
+                    Choices.Quantity,
+                    FormatLimits.Words,
+                    "any of these was read on the unit, in any way",
+                    a => a.AnyRead
+                );
                 var ground = o.Optional(
                     "ground",
                     Shape.Flag,
@@ -91,6 +98,7 @@ internal static class ApplicabilityShapes
                     Place = v.Get(place),
                     School = v.Get(school),
                     AnyTurned = v.Get(turned),
+                    AnyRead = v.Get(read),
                     Ground = v.Get(ground),
                     SheetStates = v.Get(states),
                     From = v.Get(from),

@@ -32,6 +32,22 @@ internal static class CheckShapes
             ),
             Shape.Case<Check, Check.Spread>("spread", Spread()),
             Shape.Case<Check, Check.Parallelism>("parallelism", Parallelism()),
+            Shape.Case<Check, Check.ReelForm>(
+                "reel-form",
+                OfWord<Check.ReelForm, ReelFormOf>(
+                    "Taper or barrel of the reel, from its diameters as left.",
+                    c => c.Of,
+                    of => new(of)
+                )
+            ),
+            Shape.Case<Check, Check.Twist>(
+                "twist",
+                Shape.Object<Check.Twist>(
+                    "twist",
+                    "Twist of the two rollers, from the gaps under their corners on the plate.",
+                    _ => _ => new Check.Twist()
+                )
+            ),
             Shape.Case<Check, Check.Relation>("relation", Relation()),
             Shape.Case<Check, Check.OrderOfWork>("order-of-work", OrderOfWork()),
             Shape.Case<Check, Check.RequiredEvent>("required-event", RequiredEvent()),

@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
 using ServiceRules.Rules.Model;
@@ -90,6 +91,24 @@ internal static class QuantityLimitShapes
                     "largest departure from parallel to the datum, over the width",
                     q => q.Parallelism
                 );
+                var taper = o.Optional(
+                    "taper",
+                    SharedShapes.PrintedSize,
+                    "for the reel diameter: largest difference between the two ends of the reel",
+                    q => q.Taper
+                );
+                var barrel = o.Optional(
+                    "barrel",
+                    SharedShapes.PrintedSize,
+                    "for the reel diameter: largest difference between its middle and the mean of its ends",
+                    q => q.Barrel
+                );
+                var twist = o.Optional(
+                    "twist",
+                    SharedShapes.PrintedSize,
+                    "for the front roller on the plate: largest twist of the two rollers against one another",
+                    q => q.Twist
+                );
                 var schools = o.Items(
                     "schools",
                     SchoolObject,
@@ -105,6 +124,24 @@ internal static class QuantityLimitShapes
                 );
                 var basis = o.Required("basis", SharedShapes.Basis, "what this limit rests on", q => q.Basis);
                 o.Needs(left, right);
+                o.Check(
+                    v => v.Get(taper) is null || v.Get(quantity) is MeasuredQuantity.ReelDiameter,
+                    taper,
+                    "only a diameter has a taper",
+                    "`taper` of `reel-diameter`"
+                );
+                o.Check(
+                    v => v.Get(barrel) is null || v.Get(quantity) is MeasuredQuantity.ReelDiameter,
+                    barrel,
+                    "only a diameter has a barrel",
+                    "`barrel` of `reel-diameter`"
+                );
+                o.Check(
+                    v => v.Get(twist) is null || v.Get(quantity) is MeasuredQuantity.FrontRollerOnPlate,
+                    twist,
+                    "twist is stated once, for both rollers together",
+                    "`twist` of `front-roller-on-plate`"
+                );
                 o.Needs(right, left);
                 o.Check(
                     v => v.Get(left) is not { } from || v.Get(right) is not { } to || from.Value < to.Value,
@@ -145,6 +182,9 @@ internal static class QuantityLimitShapes
                     AcrossUnits = v.Get(across),
                     AdjacentEnds = v.Get(adjacent),
                     Parallelism = v.Get(parallelism),
+                    Taper = v.Get(taper),
+                    Barrel = v.Get(barrel),
+                    Twist = v.Get(twist),
                     Schools = v.Get(schools),
                     WornBelow = v.Get(worn),
                     Basis = v.Get(basis),

@@ -14,4 +14,10 @@ internal enum FigureKind
 
     /// <summary>A difference between ends or units.</summary>
     Spread,
+
+    /// <summary>Taper or barrel of a reel.</summary>
+    Form,
+
+    /// <summary>Twist of two rollers against one another.</summary>
+    Twist,
 }

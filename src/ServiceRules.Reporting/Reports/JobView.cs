@@ -82,6 +82,8 @@ internal sealed class JobView
             Check.Relation => FigureKind.AboveOther,
             Check.Parallelism => FigureKind.OutOfParallel,
             Check.Spread => FigureKind.Spread,
+            Check.ReelForm => FigureKind.Form,
+            Check.Twist => FigureKind.Twist,
             _ => FigureKind.Itself,
         };
 
@@ -93,6 +95,8 @@ internal sealed class JobView
             Check.ProceduralLimit check => check.Quantity,
             Check.Spread check => check.Quantity,
             Check.Parallelism check => check.Quantity,
+            Check.ReelForm => MeasuredQuantity.ReelDiameter,
+            Check.Twist => MeasuredQuantity.FrontRollerOnPlate,
             Check.Relation check => check.Quantity,
             Check.Freshness check => check.Quantity,
             Check.StepObtained check => check.Quantity,

@@ -83,6 +83,7 @@ internal static class LayerCheck
         || !Covers(when.Sheets, below.Sheets)
         || !Covers(when.Areas, below.Areas)
         || !Covers(when.AnyTurned, below.AnyTurned)
+        || !Covers(when.AnyRead, below.AnyRead)
         || when.Attachments.Except(below.Attachments).Any()
         || (when.Bedknife is not null && when.Bedknife != below.Bedknife)
         || (when.Place is not null && when.Place != below.Place)

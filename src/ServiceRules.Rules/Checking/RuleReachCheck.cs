@@ -144,6 +144,28 @@ internal static class RuleReachCheck
                 (Of(parallel.Quantity, "parallelism"), sheet.Of(parallel.Quantity)?.Parallelism is not null),
                 Stations(parallel.Quantity, sheet),
             ],
+            Check.ReelForm { Of: ReelFormOf.Taper } =>
+            [
+                (
+                    Of(MeasuredQuantity.ReelDiameter, "taper"),
+                    sheet.Of(MeasuredQuantity.ReelDiameter)?.Taper is not null
+                ),
+            ],
+            Check.ReelForm =>
+            [
+                (
+                    "`barrel` of `reel-diameter`, or `lower` and `upper` of `clearance`",
+                    sheet.Of(MeasuredQuantity.ReelDiameter)?.Barrel is not null
+                        || sheet.Of(MeasuredQuantity.Clearance) is { Lower: not null, Upper: not null }
+                ),
+            ],
+            Check.Twist =>
+            [
+                (
+                    Of(MeasuredQuantity.FrontRollerOnPlate, "twist"),
+                    sheet.Of(MeasuredQuantity.FrontRollerOnPlate)?.Twist is not null
+                ),
+            ],
             Check.Presence { Places: RequiredPlaces.BothStations } presence =>
             [
                 Stations(presence.Quantity, sheet),

@@ -43,6 +43,9 @@ internal static class SheetPrints
             (at + "/acrossUnits", limit.AcrossUnits),
             (at + "/adjacentEnds", limit.AdjacentEnds),
             (at + "/parallelism", limit.Parallelism),
+            (at + "/taper", limit.Taper),
+            (at + "/barrel", limit.Barrel),
+            (at + "/twist", limit.Twist),
             (at + "/wornBelow", limit.WornBelow),
         ];
         return own.Concat(

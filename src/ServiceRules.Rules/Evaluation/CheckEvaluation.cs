@@ -21,6 +21,8 @@ public static class CheckEvaluation
             Check.Contact check => ContactCheck.Evaluate(check, rule, frame, unit),
             Check.Spread check => SpreadCheck.Evaluate(check, rule, frame, unit),
             Check.Parallelism check => ParallelismCheck.Evaluate(check, rule, frame, unit),
+            Check.ReelForm check => ReelFormCheck.Evaluate(check, rule, frame, unit),
+            Check.Twist => TwistCheck.Evaluate(rule, frame, unit),
             Check.Relation check => RelationCheck.Evaluate(check, rule, frame, unit),
             Check.OrderOfWork check => OrderOfWorkCheck.Evaluate(check, rule, frame, unit),
             Check.RequiredEvent check => RequiredEventCheck.Evaluate(check, rule, frame, unit),

@@ -22,9 +22,6 @@ public sealed record PlaceKnown
     /// <summary>Value with uncertainty, or interval; null when only sights were noted or nothing holds.</summary>
     public required Knowledge? Knowledge { get; init; }
 
-    /// <summary>Whether lengths read here contradict one another; sights that do are told by the state alone.</summary>
-    public bool LengthsConflict { get; init; }
-
     /// <summary>A length was read or a feeler tried here, whether or not that still holds.</summary>
     public bool IsGauged { get; init; }
 

@@ -59,6 +59,8 @@ internal static class Wording
             MeasuredQuantity.Attitude => "bedknife attitude",
             MeasuredQuantity.Edge => "edge",
             MeasuredQuantity.Guards => "guards",
+            MeasuredQuantity.FrontRollerOnPlate => "front roller on the plate",
+            MeasuredQuantity.RearRollerOnPlate => "rear roller on the plate",
             _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not a quantity"),
         };
 

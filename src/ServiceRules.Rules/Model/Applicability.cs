@@ -34,6 +34,9 @@ public sealed record Applicability
     /// <summary>Something of this kind was turned on the unit.</summary>
     public ImmutableArray<AdjusterKind> AnyTurned { get; init; } = [];
 
+    /// <summary>Any of these was read on the unit, in any way.</summary>
+    public ImmutableArray<MeasuredQuantity> AnyRead { get; init; } = [];
+
     /// <summary>Metal was removed from the unit in this job.</summary>
     public bool? Ground { get; init; }
 

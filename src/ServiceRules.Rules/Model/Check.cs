@@ -33,6 +33,12 @@ public abstract record Check
     /// <summary>Range of the distances from the datum line, over the width.</summary>
     public sealed record Parallelism(MeasuredQuantity Quantity, DatumMethod Datum) : Check;
 
+    /// <summary>Taper or barrel of the reel, from its diameters as left.</summary>
+    public sealed record ReelForm(ReelFormOf Of) : Check;
+
+    /// <summary>Twist of the two rollers against one another, from the gaps under their corners on the plate, as left.</summary>
+    public sealed record Twist : Check;
+
     /// <summary>One quantity against another, as left.</summary>
     /// <param name="Quantity">The quantity judged.</param>
     /// <param name="How">How it must stand.</param>

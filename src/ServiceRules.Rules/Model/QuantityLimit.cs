@@ -40,6 +40,15 @@ public sealed record QuantityLimit
     /// <summary>Largest departure from parallel to the datum, over the width.</summary>
     public DualPrint? Parallelism { get; init; }
 
+    /// <summary>For the reel's diameter: largest difference between its two ends.</summary>
+    public DualPrint? Taper { get; init; }
+
+    /// <summary>For the reel's diameter: largest difference between the middle and the mean of the ends.</summary>
+    public DualPrint? Barrel { get; init; }
+
+    /// <summary>For the front roller on the plate: largest twist of the two rollers against one another.</summary>
+    public DualPrint? Twist { get; init; }
+
     /// <summary>Procedures of the schools, for the clearance.</summary>
     public ImmutableArray<SchoolProcedure> Schools { get; init; } = [];
 

@@ -8,6 +8,7 @@ public sealed class BareNumberTests
     private static readonly Dictionary<string, string> Known = new(StringComparer.Ordinal)
     {
         ["Angle.Degrees"] = "the number inside an angle; its unit is its name",
+        ["Angle.FromDegrees"] = "the door by which a number becomes an angle; its unit is its name",
         ["Calibration..ctor"] = "coverage factor, a pure number",
         ["Calibration.CoverageFactor"] = "coverage factor, a pure number",
         ["Comparison.Probability"] = "probability of conformance, a pure number",

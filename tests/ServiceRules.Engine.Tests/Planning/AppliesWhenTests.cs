@@ -16,6 +16,7 @@ public class AppliesWhenTests
         [nameof(Applicability.Areas)] = new() { Areas = ["greens"] },
         [nameof(Applicability.Place)] = new() { Place = WorkPlace.OnMachine },
         [nameof(Applicability.School)] = new() { School = ContactSchool.AirGap },
+        [nameof(Applicability.AnyRead)] = new() { AnyRead = [MeasuredQuantity.Clearance] },
         [nameof(Applicability.AnyTurned)] = new() { AnyTurned = [AdjusterKind.Clearance] },
         [nameof(Applicability.Ground)] = new() { Ground = false },
         [nameof(Applicability.SheetStates)] = new() { SheetStates = MeasuredQuantity.Clearance },

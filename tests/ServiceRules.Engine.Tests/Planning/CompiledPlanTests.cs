@@ -49,8 +49,13 @@ public class CompiledPlanTests
             Side = Side.Left,
             Amount = new AdjustmentAmount.NotStated(),
         };
+        var guards = new Reading
+        {
+            Quantity = MeasuredQuantity.Guards,
+            Observed = new Observation.Seen(Condition.Sound),
+        };
         var record = Jobs.Record(
-            Jobs.Unit("a") with
+            Jobs.Unit("a", "small", guards) with
             {
                 Attachments = [Attachment.Groomer, Attachment.Shield],
             },
@@ -73,6 +78,10 @@ public class CompiledPlanTests
         );
         Assert.Equal(["r@unit/a", "r@unit/c"], UnitsOf(new() { School = ContactSchool.AirGap }, record));
         Assert.Equal(["r@unit/b"], UnitsOf(new() { AnyTurned = [AdjusterKind.Clearance] }, record));
+        Assert.Equal(
+            ["r@unit/a"],
+            UnitsOf(new() { AnyRead = [MeasuredQuantity.Edge, MeasuredQuantity.Guards] }, record)
+        );
         Assert.Equal(["r@unit/c"], UnitsOf(new() { Ground = true }, record));
         Assert.Equal(["r@unit/a", "r@unit/b"], UnitsOf(new() { Ground = false }, record));
         Assert.Equal([], UnitsOf(new() { SheetStates = MeasuredQuantity.ShieldGap }, record));

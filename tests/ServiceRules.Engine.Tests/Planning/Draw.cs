@@ -25,6 +25,7 @@ internal sealed class Draw(Random random)
                 Areas = Rarely() ? ["greens", "tees"] : [],
                 Place = Rarely() ? WorkPlace.OnMachine : null,
                 School = Rarely() ? ContactSchool.AirGap : null,
+                AnyRead = Rarely() ? Some<MeasuredQuantity>(1, 3) : [],
                 AnyTurned = Rarely() ? Some<AdjusterKind>(1, 3) : [],
                 Ground = Rarely() ? random.Next(2) == 0 : null,
                 SheetStates = Rarely() ? random.GetItems(Enum.GetValues<MeasuredQuantity>(), 1)[0] : null,
@@ -42,7 +43,11 @@ internal sealed class Draw(Random random)
                 Jobs.Unit(
                     string.Create(CultureInfo.InvariantCulture, $"u{number}"),
                     random.Next(2) == 0 ? "small" : "large",
-                    [.. Some<AdjusterKind>(0.5, 2).Select(Turned), .. Ground()]
+                    [
+                        .. Some<AdjusterKind>(0.5, 2).Select(Turned),
+                        .. Ground(),
+                        .. Some<MeasuredQuantity>(0.5, 2).Select(Read),
+                    ]
                 ) with
                 {
                     Tasks = Some<ServiceTask>(0.3, 2),
@@ -86,6 +91,9 @@ internal sealed class Draw(Random random)
 
     private IEnumerable<BenchEntry> Ground() =>
         random.Next(3) == 0 ? [new Grinding { Kind = GrindingKind.ReelSpin }] : [];
+
+    private static BenchEntry Read(MeasuredQuantity quantity) =>
+        new Reading { Quantity = quantity, Observed = new Observation.Seen(Condition.Sound) };
 
     private static BenchEntry Turned(AdjusterKind kind) =>
         new Adjustment

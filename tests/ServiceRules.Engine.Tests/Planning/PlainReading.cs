@@ -66,6 +66,15 @@ internal static class PlainReading
             );
         }
 
+        if (when.AnyRead.Length > 0)
+        {
+            answers.Add(
+                unit.Work.Entries.Any(entry =>
+                    entry is Reading reading && when.AnyRead.Any(quantity => quantity == reading.Quantity)
+                )
+            );
+        }
+
         if (when.Ground is not null)
         {
             answers.Add(when.Ground == unit.Work.Entries.Any(entry => entry is Grinding));

@@ -24,6 +24,8 @@ public static class ReportWords
             MeasuredQuantity.BearingPlay => "bearing play",
             MeasuredQuantity.Attitude => "bedknife attitude",
             MeasuredQuantity.Edge => "edge",
+            MeasuredQuantity.FrontRollerOnPlate => "front roller on the plate",
+            MeasuredQuantity.RearRollerOnPlate => "rear roller on the plate",
             MeasuredQuantity.Guards => "guards",
             _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, null),
         };
@@ -38,6 +40,8 @@ public static class ReportWords
             FigureKind.OutOfParallel when quantity == MeasuredQuantity.FrontRoller => "roller parallel",
             FigureKind.OutOfParallel => $"{Of(quantity)}, parallel",
             FigureKind.Spread => $"{Of(quantity)}, spread",
+            FigureKind.Form => $"{Of(quantity)}, form",
+            FigureKind.Twist => "rollers, twist",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
         };
 

@@ -32,7 +32,6 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
             Blade = place.Blade,
             State = StateOf(current, conflicts),
             Knowledge = length.Knowledge,
-            LengthsConflict = length.Conflicts,
             IsGauged = readings.Any(reading =>
                 reading.Observed is Observation.Measured or Observation.FeelerTest
             ),

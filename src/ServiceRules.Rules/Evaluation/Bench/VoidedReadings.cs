@@ -31,6 +31,8 @@ internal static class VoidedReadings
         FrontRoller,
         GroomerHeight,
         BrushGap,
+        FrontRollerOnPlate,
+        RearRollerOnPlate,
     ];
 
     public static ImmutableArray<MeasuredQuantity> By(GrindingKind kind) =>

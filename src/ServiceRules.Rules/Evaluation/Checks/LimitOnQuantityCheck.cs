@@ -46,6 +46,11 @@ internal static class LimitOnQuantityCheck
 
         return outcome with
         {
+            Notices =
+            [
+                .. outcome.Notices,
+                .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
+            ],
             Remedy = outcome.Remedy ?? LimitRemedy.For(outcome, check.Quantity, rule, unit, places, zone),
         };
     }

@@ -1,3 +1,5 @@
+using System.Globalization;
+using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -11,7 +13,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>
 /// Parallelism over the width: the range of the distances from the datum at every station and, by the line through
 /// them, at both ends. The readings are distances from the datum already, taken by a gauge that rests on it, so that
-/// the association the rule names has nothing left to fit; a pure tilt counts in full.
+/// the association the rule names has no datum left to fit; a pure tilt counts in full. It says by which zone the
+/// straightness is told that stays when the tilt is taken out.
 /// </summary>
 internal static class ParallelismCheck
 {
@@ -38,22 +41,69 @@ internal static class ParallelismCheck
             places.ObstaclesToALine(lines),
             lines.SelectMany(line => line.Places).SelectMany(place => place.Evidence)
         );
+        var broken = lines.FindAll(line =>
+            outcome.Comparisons.Any(compared =>
+                compared.Verdict == Verdict.NotMet && compared.Place == PlaceOf(line)
+            )
+        );
         return outcome with
         {
             Remedy = outcome.Verdict switch
             {
-                Verdict.NotMet => (Remedy?)Squared(check.Quantity, unit, lines[0])
+                Verdict.NotMet => Straightened(check, most, broken[0])
+                    ?? (Remedy?)Squared(check.Quantity, unit, broken[0])
                     ?? new Remedy.Act(rule.Advice),
                 Verdict.Unproven => ReadAgain.For(outcome, check.Quantity, places),
                 _ => null,
             },
+            Notices = [.. outcome.Notices, .. LineShape.Notices(check.Quantity, lines, outcome.Verdict)],
         };
+    }
+
+    private static string PlaceOf(KnownLine line) =>
+        line.Blade is { } blade
+            ? string.Create(CultureInfo.InvariantCulture, $"across, blade {blade}")
+            : "across";
+
+    /// <summary>
+    /// What no squaring takes out: the width of the zone between two parallel lines, laid as the rule names, that holds all
+    /// readings. Where that alone is more than the limit, the roller itself is at fault.
+    /// </summary>
+    private static Remedy.Act? Straightened(Check.Parallelism check, DualPrint most, KnownLine line)
+    {
+        if (!line.Places.All(place => place.Knowledge is MeasuredValue))
+        {
+            return null;
+        }
+
+        var zone = StraightnessZone.Of(
+            [
+                .. line.Places.Select(place => new StationPoint(
+                    place.Station!.Value,
+                    ((MeasuredValue)place.Knowledge!).Value
+                )),
+            ],
+            check.Datum is DatumMethod.LeastSquares
+                ? LineAssociation.LeastSquares
+                : LineAssociation.MinimumZone
+        );
+        if (zone is null || zone.Width <= most.In(line.System))
+        {
+            return null;
+        }
+
+        var laid =
+            zone.Association is LineAssociation.LeastSquares ? "the least-squares line" : "the minimum zone";
+        return new(
+            $"it is out of straight by {Wording.Of(zone.Width, line.System)} ({laid}), more than the limit: "
+                + "squaring cannot take that out; straighten or replace it, then read it again at every station"
+        );
     }
 
     private static Asked Range(MeasuredQuantity quantity, KnownLine line) =>
         new(
             quantity,
-            line.Blade is { } blade ? $"across, blade {blade}" : "across",
+            PlaceOf(line),
             "out of parallel by",
             line.Fit.Range,
             line.System,
@@ -64,11 +114,7 @@ internal static class ParallelismCheck
     /// <summary>The left side stays; the right adjuster takes the tilt out.</summary>
     private static Remedy.Move? Squared(MeasuredQuantity quantity, UnitFrame unit, KnownLine line)
     {
-        if (
-            AdjustedQuantity.FinelySetBy(quantity) is not { } kind
-            || line.Fit.Tilt is not MeasuredValue tilt
-            || Bow(line) > tilt.Value.Abs
-        )
+        if (AdjustedQuantity.FinelySetBy(quantity) is not { } kind || line.Fit.Tilt is not MeasuredValue tilt)
         {
             return null;
         }
@@ -89,7 +135,4 @@ internal static class ParallelismCheck
             [.. ReadAgain.After(unit, [turned])]
         );
     }
-
-    private static Length Bow(KnownLine line) =>
-        line.Fit.Bow is MeasuredValue bow ? bow.Value.Abs : Length.Zero;
 }

@@ -65,6 +65,18 @@ internal sealed record PrintedZone
             null
         );
 
+    /// <summary>
+    /// No difference, either way, greater than the room between two limits; none when a limit is missing or they leave no
+    /// room.
+    /// </summary>
+    public static PrintedZone? RoomBetween(DualPrint? lower, DualPrint? upper) =>
+        lower is not null
+        && upper is not null
+        && Room(lower, upper, UnitSystem.Metric) is { } metric
+        && Room(lower, upper, UnitSystem.Inch) is { } inch
+            ? new(metric, inch, upper.Governing.System, null)
+            : null;
+
     /// <summary>At most this.</summary>
     public static PrintedZone AtMost(DualPrint most) =>
         new(
@@ -73,6 +85,9 @@ internal sealed record PrintedZone
             most.Governing.System,
             null
         );
+
+    private static ToleranceZone? Room(DualPrint lower, DualPrint upper, UnitSystem system) =>
+        upper.In(system) > lower.In(system) ? Around(Length.Zero, upper.In(system) - lower.In(system)) : null;
 
     private static ToleranceZone Around(Length target, Length tolerance) =>
         ToleranceZone.Between(target - tolerance.Abs, target + tolerance.Abs);

@@ -60,6 +60,8 @@ internal static class ReadAgain
         {
             MeasuredQuantity.GroomerHeight => unit.Work.Attachments.Contains(Attachment.Groomer),
             MeasuredQuantity.BrushGap => unit.Work.Attachments.Contains(Attachment.RollerBrush),
+            // A plate is not used at every job: read again only where it was used.
+            MeasuredQuantity.FrontRollerOnPlate or MeasuredQuantity.RearRollerOnPlate => false,
             MeasuredQuantity.ShieldGap => unit.Work.Attachments.Contains(Attachment.Shield),
             _ => true,
         };

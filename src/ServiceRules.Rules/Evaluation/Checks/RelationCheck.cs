@@ -28,11 +28,15 @@ internal static class RelationCheck
             check.How is QuantityRelation.EqualTo
                 ? PrintedZone.Within(check.Allowance)
                 : PrintedZone.AtMost(check.Allowance);
-        var judged = places
-            .Usable.Select(place => Asked(check, place, OtherAt(place, others, check.Other)))
-            .OfType<Asked>()
-            .Select(asked => PlaceJudgement.Of(asked, zone, rule.Decision))
+        var pairs = places
+            .Usable.SelectMany(
+                place => OthersAt(place, others, check.Other),
+                (place, other) => (place, other)
+            )
             .ToList();
+        var judged = pairs.ConvertAll(pair =>
+            PlaceJudgement.Of(Asked(check, pair.place, pair.other), zone, rule.Decision)
+        );
         ImmutableArray<Obstacle> obstacles =
         [
             .. places.Obstacles.Select(obstacle => Named(obstacle, check.Quantity)),
@@ -48,7 +52,7 @@ internal static class RelationCheck
         {
             Remedy = outcome.Verdict switch
             {
-                Verdict.NotMet => (Remedy?)Moved(check, unit, outcome) ?? new Remedy.Act(rule.Advice),
+                Verdict.NotMet => (Remedy?)Moved(check, unit, outcome, pairs) ?? new Remedy.Act(rule.Advice),
                 Verdict.Unproven => ReadAgain.For(
                     outcome,
                     places.Obstacles.IsEmpty && !others.Obstacles.IsEmpty ? check.Other : check.Quantity,
@@ -65,34 +69,58 @@ internal static class RelationCheck
             Subject = Wording.Of(quantity),
         };
 
-    private static DifferenceSide? OtherAt(PlaceKnown place, UnitPlaces others, MeasuredQuantity other)
+    /// <summary>
+    /// What a place is held against: what was read there, of its own blade or, where that is not named, of every blade;
+    /// else every line at that place; else what is known in one place.
+    /// </summary>
+    private static IEnumerable<(int? Blade, DifferenceSide Side)> OthersAt(
+        PlaceKnown place,
+        UnitPlaces others,
+        MeasuredQuantity other
+    )
     {
         var name = Wording.Of(other);
-        if (others.Usable.FirstOrDefault(each => each.Station == place.Station) is { } same)
+        var same = OfBlade(
+            place,
+            others.Usable.Where(each => each.Station == place.Station).ToList(),
+            each => each.Blade
+        );
+        if (same.Count > 0)
         {
-            return DifferenceSide.Of(name, same);
+            return same.Select(each => (each.Blade, DifferenceSide.Of(name, each)));
         }
 
-        if (others.Lines().FirstOrDefault() is { } line)
-        {
-            var at = place.Station is { } station ? line.Fit.At(station) : line.Fit.Offset;
-            return DifferenceSide.Of(name, line, at);
-        }
+        var lines = OfBlade(place, others.Lines().ToList(), line => line.Blade);
+        return lines.Count > 0
+            ? lines.Select(line =>
+                (
+                    line.Blade,
+                    DifferenceSide.Of(
+                        name,
+                        line,
+                        place.Station is { } station ? line.Fit.At(station) : line.Fit.Offset
+                    )
+                )
+            )
+            : OfBlade(place, others.Usable.Where(each => each.Station is null).ToList(), each => each.Blade)
+                .Select(each => (each.Blade, DifferenceSide.Of(name, each)));
+    }
 
-        return others.Usable.FirstOrDefault(each => each.Station is null) is { } single
-            ? DifferenceSide.Of(name, single)
-            : null;
+    private static List<T> OfBlade<T>(PlaceKnown place, List<T> candidates, Func<T, int?> bladeOf)
+    {
+        var own = candidates.FindAll(candidate => bladeOf(candidate) == place.Blade);
+        return own.Count > 0 ? own : candidates;
     }
 
     /// <summary>Told from the one that stands higher, where either way is judged alike.</summary>
-    private static Asked? Asked(Check.Relation check, PlaceKnown place, DifferenceSide? other)
+    private static Asked Asked(
+        Check.Relation check,
+        PlaceKnown place,
+        (int? Blade, DifferenceSide Side) against
+    )
     {
-        if (other is null)
-        {
-            return null;
-        }
-
-        var at = UnitPlaces.Name(place.Station, place.Blade);
+        var at = PlaceOf(place, against.Blade);
+        var other = against.Side;
         var own = DifferenceSide.Of(Wording.Of(check.Quantity), place);
         var flipped = check.How is QuantityRelation.EqualTo && other.IsAbove(own);
         var asked = flipped ? other.Above(own, check.Quantity, at) : own.Above(other, check.Quantity, at);
@@ -104,12 +132,19 @@ internal static class RelationCheck
     }
 
     /// <summary>Both sides by what the worst place is off, where the quantity has an adjuster.</summary>
-    private static Remedy.Move? Moved(Check.Relation check, UnitFrame unit, CheckOutcome outcome)
+    private static Remedy.Move? Moved(
+        Check.Relation check,
+        UnitFrame unit,
+        CheckOutcome outcome,
+        List<(PlaceKnown Place, (int? Blade, DifferenceSide Side) Other)> pairs
+    )
     {
+        var worst = outcome.Comparisons[0];
+        var (place, other) = pairs.Find(pair => PlaceOf(pair.Place, pair.Other.Blade) == worst.Place);
         if (
             AdjustedQuantity.FinelySetBy(check.Quantity) is not { } kind
-            || outcome.Comparisons[0].Value is null
-            || Off(check, unit, outcome.Comparisons[0].Place) is not { } off
+            || place.Knowledge is not MeasuredValue own
+            || other.Side.Knowledge is not MeasuredValue against
         )
         {
             return null;
@@ -121,18 +156,10 @@ internal static class RelationCheck
             Side = Side.Both,
             Amount = new AdjustmentAmount.NotStated(),
         };
-        var move = Length.FromMillimetres(Math.Round(-off.Millimetres, 4));
+        var move = Length.FromMillimetres(Math.Round((against.Value - own.Value).Millimetres, 4));
         return new(kind, move, move, [.. ReadAgain.After(unit, [turned])]);
     }
 
-    private static Length? Off(Check.Relation check, UnitFrame unit, string at)
-    {
-        var place = UnitPlaces
-            .Of(unit, check.Quantity)
-            .Usable.First(each => UnitPlaces.Name(each.Station, each.Blade) == at);
-        var other = OtherAt(place, UnitPlaces.Of(unit, check.Other), check.Other);
-        return place.Knowledge is MeasuredValue own && other?.Knowledge is MeasuredValue against
-            ? own.Value - against.Value
-            : null;
-    }
+    private static string PlaceOf(PlaceKnown place, int? otherBlade) =>
+        UnitPlaces.Name(place.Station, place.Blade ?? otherBlade);
 }

@@ -29,6 +29,7 @@ internal static class SideToSide
         );
         return outcome with
         {
+            Notices = [.. outcome.Notices, .. LineShape.Notices(quantity, lines, outcome.Verdict)],
             Remedy = outcome.Verdict switch
             {
                 Verdict.NotMet => LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),

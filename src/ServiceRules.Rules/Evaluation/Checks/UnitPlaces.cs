@@ -53,9 +53,13 @@ internal sealed class UnitPlaces
     /// The lines through what is known, one for readings that name no blade and one for each blade read at two
     /// stations or more.
     /// </summary>
-    public IEnumerable<KnownLine> Lines() =>
+    public IEnumerable<KnownLine> Lines() => Lines(place => place);
+
+    /// <summary>The same, each place first told as something narrower that is known of it.</summary>
+    public IEnumerable<KnownLine> Lines(Func<PlaceKnown, PlaceKnown> told) =>
         Usable
             .Where(place => place.Station is not null)
+            .Select(told)
             .GroupBy(place => place.Blade)
             .Select(group => KnownLine.Through([.. group], StationPlaces.Width(unit.Sheet)))
             .OfType<KnownLine>();
@@ -122,11 +126,11 @@ internal sealed class UnitPlaces
     ) =>
         left.Where(place => !(place.Station is { } at && uncovered.Contains(at)))
             .Where(place =>
-                place.LengthsConflict
+                place.State == KnownState.Conflicting
                 || (place is { State: KnownState.Stale, IsGauged: true } && !IsReplaced(place, stations))
             )
             .Select(place => new Obstacle(
-                place.LengthsConflict ? FindingReason.Conflicting : FindingReason.Stale,
+                place.State == KnownState.Conflicting ? FindingReason.Conflicting : FindingReason.Stale,
                 place.Station,
                 Said(place.Station, place.Blade),
                 place.Evidence

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -28,14 +30,15 @@ internal static class UnitSpread
             );
         }
 
-        var middles = units.ConvertAll(unit => (Unit: unit, Side: Middle(unit, quantity)));
+        var middles = units.ConvertAll(unit => (Unit: unit, Sides: Middles(unit, quantity)));
         var pairs =
             from first in Enumerable.Range(0, middles.Count)
             from second in Enumerable.Range(first + 1, middles.Count - first - 1)
-            where middles[first].Side is not null && middles[second].Side is not null
+            from left in middles[first].Sides
+            from right in middles[second].Sides
             select (
-                Left: middles[first].Side!,
-                Right: middles[second].Side!,
+                Left: left,
+                Right: right,
                 Most: Tighter(
                     middles[first].Unit.Sheet.Of(quantity)!.AcrossUnits!,
                     middles[second].Unit.Sheet.Of(quantity)!.AcrossUnits!
@@ -49,8 +52,8 @@ internal static class UnitSpread
                     Match(
                         [
                             .. middles
-                                .Where(each => each.Side is not null)
-                                .Select(each => (each.Unit, each.Side!)),
+                                .Where(each => each.Sides.Count > 0)
+                                .Select(each => (each.Unit, each.Sides)),
                         ],
                         quantity,
                         outcome
@@ -61,12 +64,18 @@ internal static class UnitSpread
 
     /// <summary>The doubt of the worst pair is taken off what they must lie within: what stays has to be proven too.</summary>
     private static Remedy.Act? Match(
-        ImmutableArray<(UnitFrame Unit, DifferenceSide Side)> middles,
+        ImmutableArray<(UnitFrame Unit, List<DifferenceSide> Sides)> middles,
         MeasuredQuantity quantity,
         CheckOutcome outcome
     )
     {
-        var known = middles.Select(each => LimitRemedy.Best(each.Side.Knowledge)).ToList();
+        // A unit that was read blade by blade can only be moved as a whole.
+        if (middles.Any(each => each.Sides.Count > 1))
+        {
+            return null;
+        }
+
+        var known = middles.Select(each => LimitRemedy.Best(each.Sides[0].Knowledge)).ToList();
         if (known.Exists(middle => middle is null) || outcome.Comparisons[0].UpperLimit is not { } most)
         {
             return null;
@@ -86,7 +95,7 @@ internal static class UnitSpread
                 ),
             ],
             most - (outcome.Comparisons[0].Uncertainty ?? Length.Zero),
-            middles[0].Side.System
+            middles[0].Sides[0].System
         );
     }
 
@@ -110,9 +119,8 @@ internal static class UnitSpread
 
         var pairs =
             from pair in neighbours
-            let left = End(pair.First, quantity, "right end", StationPlaces.Width(pair.First.Sheet))
-            let right = End(pair.Second, quantity, "left end", Length.Zero)
-            where left is not null && right is not null
+            from left in Ends(pair.First, quantity, "right end", StationPlaces.Width(pair.First.Sheet))
+            from right in Ends(pair.Second, quantity, "left end", Length.Zero)
             select (
                 Left: left,
                 Right: right,
@@ -195,15 +203,37 @@ internal static class UnitSpread
             .Select(obstacle => obstacle with { Place = unit.Work.Id.Text });
     }
 
-    private static DifferenceSide? Middle(UnitFrame unit, MeasuredQuantity quantity) =>
-        UnitPlaces.Of(unit, quantity).Lines().FirstOrDefault() is { } line
-            ? DifferenceSide.Of(unit.Work.Id.Text, line, line.Fit.Offset)
-            : null;
+    private static List<DifferenceSide> Middles(UnitFrame unit, MeasuredQuantity quantity) =>
+        Sides(unit, quantity, unit.Work.Id.Text, line => line.Fit.Offset);
 
-    private static DifferenceSide? End(UnitFrame unit, MeasuredQuantity quantity, string end, Length at) =>
-        UnitPlaces.Of(unit, quantity).Lines().FirstOrDefault() is { } line
-            ? DifferenceSide.Of($"{unit.Work.Id} {end}", line, line.Fit.At(at))
-            : null;
+    private static List<DifferenceSide> Ends(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        string end,
+        Length at
+    ) => Sides(unit, quantity, $"{unit.Work.Id} {end}", line => line.Fit.At(at));
+
+    /// <summary>One for each line: every blade where blades were named.</summary>
+    private static List<DifferenceSide> Sides(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        string name,
+        Func<KnownLine, Knowledge> value
+    ) =>
+        [
+            .. UnitPlaces
+                .Of(unit, quantity)
+                .Lines()
+                .Select(line =>
+                    DifferenceSide.Of(
+                        line.Blade is { } blade
+                            ? string.Create(CultureInfo.InvariantCulture, $"{name}, blade {blade}")
+                            : name,
+                        line,
+                        value(line)
+                    )
+                ),
+        ];
 
     private static DualPrint? Limit(UnitFrame unit, MeasuredQuantity quantity) =>
         unit.Sheet.Of(quantity)?.AdjacentEnds;

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+
+namespace ServiceRules.Domain.Geometry;
+
+/// <summary>
+/// The least-squares parabola over positions along the width, as a line and, square to it, a polynomial of degree two:
+/// p(t) = d² - d·Σdᵢ³/Σdᵢ² - Σdᵢ²/n with d = t - t̄. Its coefficient of t² is c = Σp(tᵢ)gᵢ/Σp(tᵢ)².
+/// </summary>
+internal sealed class Parabola
+{
+    private const decimal LeastNorm = 1e-12m;
+
+    private readonly ImmutableArray<decimal> _second;
+    private readonly decimal _norm;
+    private readonly decimal _mean;
+    private readonly decimal _skew;
+
+    private Parabola(ImmutableArray<decimal> second, decimal norm, decimal mean, decimal skew)
+    {
+        _second = second;
+        _norm = norm;
+        _mean = mean;
+        _skew = skew;
+    }
+
+    /// <summary>Weights of -c/4: the parabola at mid-width minus the mean of its ends.</summary>
+    public IEnumerable<decimal> BowWeights => _second.Select(second => -second / (4 * _norm));
+
+    /// <summary>None with fewer than three different positions, or where they lie too close together.</summary>
+    public static Parabola? Over(ImmutableArray<decimal> positions)
+    {
+        if (positions.Distinct().Count() < 3)
+        {
+            return null;
+        }
+
+        var centred = Positions.Centred(positions);
+        var squares = Positions.SumOfSquares(centred);
+        var skew = centred.Sum(d => d * d * d) / squares;
+        ImmutableArray<decimal> second =
+        [
+            .. centred.Select(d => (d * d) - (skew * d) - (squares / centred.Length)),
+        ];
+        var norm = Positions.SumOfSquares(second);
+        return norm >= LeastNorm ? new(second, norm, Positions.Mean(positions), skew) : null;
+    }
+
+    /// <summary>Weights of the parabola's right end minus its left end, from those of the line's.</summary>
+    public ImmutableArray<decimal> TiltWeights(ImmutableArray<decimal> line)
+    {
+        // p(1/2) - p(-1/2).
+        var rise = (-2 * _mean) - _skew;
+        return [.. line.Zip(_second, (slope, second) => slope + (rise * second / _norm))];
+    }
+
+    /// <summary>Weights of what the parabola has more than the line at one of the positions.</summary>
+    public IEnumerable<decimal> DepartureWeights(int index) =>
+        _second.Select(second => _second[index] * second / _norm);
+}

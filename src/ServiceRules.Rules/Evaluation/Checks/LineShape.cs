@@ -1,0 +1,84 @@
+using System.Globalization;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// The shape of what was read along the width, in words: the value in the middle, how far one end departs from the other,
+/// how far the middle is bowed. What lies within its own uncertainty is not told.
+/// </summary>
+internal static class LineShape
+{
+    /// <summary>Whether a departure is more than its uncertainty.</summary>
+    public static bool IsShown(Knowledge departure) =>
+        departure switch
+        {
+            MeasuredValue measured => measured.Value.Abs > measured.Expanded.Value,
+            LengthInterval interval => !interval.Contains(Length.Zero),
+            _ => false,
+        };
+
+    /// <summary>
+    /// One sentence for each line: all of its shape where the check is not met, and a bow in any case, since no adjuster
+    /// takes it out.
+    /// </summary>
+    public static IEnumerable<string> Notices(
+        MeasuredQuantity quantity,
+        IEnumerable<KnownLine> lines,
+        Verdict verdict
+    ) => lines.Select(line => Sentence(line, WordsOf(quantity), verdict is Verdict.NotMet)).OfType<string>();
+
+    private static string? Sentence(KnownLine line, Words words, bool isOut)
+    {
+        List<string> parts = [];
+        if (isOut && IsShown(line.Fit.Tilt))
+        {
+            parts.Add($"{Departure(line.Fit.Tilt, words, line.System)} at the right end than at the left");
+        }
+
+        if (line.Fit.Bow is { } bow && IsShown(bow))
+        {
+            parts.Add(
+                $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {words.BowRemedy}"
+            );
+        }
+
+        if (parts.Count == 0)
+        {
+            return null;
+        }
+
+        var blade = line.Blade is { } number
+            ? string.Create(CultureInfo.InvariantCulture, $", blade {number}")
+            : string.Empty;
+        return $"over the width{blade}: mean {Wording.Of(line.Fit.Offset, line.System)}; {string.Join("; ", parts)}";
+    }
+
+    private static string Departure(Knowledge departure, Words words, UnitSystem system)
+    {
+        var rises = !(LimitRemedy.Best(departure) < Length.Zero);
+        return $"{Wording.Of(rises ? departure : Negated.Of(departure), system)} {(rises ? words.Larger : words.Smaller)}";
+    }
+
+    private static Words WordsOf(MeasuredQuantity quantity) =>
+        quantity switch
+        {
+            MeasuredQuantity.HeightOfCut or MeasuredQuantity.GroomerHeight => new(
+                "higher",
+                "lower",
+                "no adjuster takes a bow out; look at edge and rollers, and grind or straighten"
+            ),
+            MeasuredQuantity.FrontRoller => new(
+                "larger",
+                "smaller",
+                "squaring does not take a bow out; straighten or replace the roller"
+            ),
+            MeasuredQuantity.ReelDiameter => new("larger", "smaller", "grind"),
+            _ => new("wider", "narrower", "no adjuster takes a bow out; grind"),
+        };
+
+    private sealed record Words(string Larger, string Smaller, string BowRemedy);
+}

@@ -1,0 +1,120 @@
+using System.Globalization;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Twist of the two rollers on the plate: how far the front one is turned against the rear one over the width, from the
+/// gaps under the four corners. A gap is never less than nothing, so that a corner which lets no feeler pass is known both
+/// ways.
+/// </summary>
+internal static class TwistCheck
+{
+    private static readonly LengthInterval NoLessThanNothing = LengthInterval.AtLeast(Length.Zero);
+
+    public static CheckOutcome Evaluate(Rule rule, JobFrame frame, UnitFrame? unit)
+    {
+        if (unit is null)
+        {
+            return Subjects.EachUnit(rule, frame);
+        }
+
+        if (unit.Sheet.Of(MeasuredQuantity.FrontRollerOnPlate)?.Twist is not { } most)
+        {
+            return Told.NotApplicable("Roller twist: the limit sheet states no limit");
+        }
+
+        var front = UnitPlaces.Of(unit, MeasuredQuantity.FrontRollerOnPlate);
+        var rear = UnitPlaces.Of(unit, MeasuredQuantity.RearRollerOnPlate);
+        var (first, second) = (Lines(front), Lines(rear));
+        var asked = first.SelectMany(_ => second, Asking);
+        var outcome = JudgedPlaces.Outcome(
+            "roller twist",
+            [.. asked.Select(each => PlaceJudgement.Of(each, PrintedZone.Within(most), rule.Decision))],
+            [
+                .. Obstacles(front, first, "front roller")
+                    .Concat(Obstacles(rear, second, "rear roller"))
+                    .OrderBy(obstacle => obstacle.Gravity),
+            ],
+            front.Usable.Concat(rear.Usable).SelectMany(place => place.Evidence)
+        );
+        return outcome with
+        {
+            Remedy = outcome.Verdict switch
+            {
+                Verdict.NotMet => new Remedy.Act(rule.Advice),
+                Verdict.Unproven => Again(outcome, front, first),
+                _ => null,
+            },
+            Notices =
+                outcome.Verdict is Verdict.NotMet
+                    ? [.. outcome.Notices, .. OfHeight(unit, outcome)]
+                    : outcome.Notices,
+        };
+    }
+
+    private static List<KnownLine> Lines(UnitPlaces places) =>
+        places
+            .Lines(place =>
+                place.Knowledge is LengthInterval interval
+                && interval.Meet(NoLessThanNothing) is IntervalMeeting.Overlap overlap
+                    ? place with
+                    {
+                        Knowledge = overlap.Interval,
+                    }
+                    : place
+            )
+            .ToList();
+
+    private static Asked Asking(KnownLine front, KnownLine rear)
+    {
+        var twist = RollerTwist.Of(front.Fit, rear.Fit);
+        var rises = !(LimitRemedy.Best(twist) < Length.Zero);
+        return new(
+            MeasuredQuantity.FrontRollerOnPlate,
+            "across",
+            rises ? "front left and rear right stand high by" : "front right and rear left stand high by",
+            rises ? twist : Negated.Of(twist),
+            front.System,
+            Doubts.Gravest(front.Places.Concat(rear.Places)),
+            null
+        );
+    }
+
+    private static IEnumerable<Obstacle> Obstacles(UnitPlaces places, List<KnownLine> lines, string roller) =>
+        places.ObstaclesToALine(lines).Select(obstacle => obstacle with { Subject = roller });
+
+    private static Remedy Again(CheckOutcome outcome, UnitPlaces front, List<KnownLine> first) =>
+        outcome.Reason is FindingReason.TooFewStations or FindingReason.NotMeasured
+            ? new Remedy.ReadAgain(
+                first.Count == 0 ? MeasuredQuantity.FrontRollerOnPlate : MeasuredQuantity.RearRollerOnPlate,
+                ["left", "right"],
+                "twist shows only from all four corners"
+            )
+            : ReadAgain.For(outcome, MeasuredQuantity.FrontRollerOnPlate, front);
+
+    /// <summary>What it means where the height is known: a share of the height of cut.</summary>
+    private static IEnumerable<string> OfHeight(UnitFrame unit, CheckOutcome outcome)
+    {
+        var height = UnitPlaces
+            .Of(unit, MeasuredQuantity.HeightOfCut)
+            .Lines()
+            .Select(line => LimitRemedy.Best(line.Fit.Offset))
+            .FirstOrDefault();
+        var worst = outcome.Comparisons[0];
+        if (height is { } cut && cut > Length.Zero && (worst.Value ?? worst.KnownLower) is { } twist)
+        {
+            var share = Math.Round(100 * twist.Abs.Millimetres / cut.Millimetres);
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"the twist is {(worst.Value is null ? "at least " : "")}{share} % of the height of cut"
+            );
+        }
+    }
+}
