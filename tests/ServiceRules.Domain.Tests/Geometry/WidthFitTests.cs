@@ -110,6 +110,82 @@ public sealed class WidthFitTests
     public void Bow_OfTwoStations_IsUnknown() =>
         Assert.Null(WidthFit.Through([Measured(50m, 0.02m), Measured(450m, 0.03m)], Mm(500m))!.Bow);
 
+    /// <summary>A bow is no tilt: it neither biases the tilt nor makes it less certain.</summary>
+    [Fact]
+    public void Tilt_OfAParabola_IsItsOwnWhereverTheStationsLie()
+    {
+        // g = 5 + 0.2 t + 0.4 t², t from -1/2 to 1/2 over 1000 mm.
+        StationReading At(decimal x)
+        {
+            var t = (x - 500m) / 1000m;
+            return Measured(x, 5m + (0.2m * t) + (0.4m * t * t), 0.01m);
+        }
+
+        Near(0.2m, WidthFit.Through([At(100m), At(500m), At(900m)], Mm(1000m))!.Tilt.Value());
+        Near(0.2m, WidthFit.Through([At(0m), At(300m), At(1000m)], Mm(1000m))!.Tilt.Value());
+        Near(0.2m, WidthFit.Through([At(50m), At(200m), At(600m), At(950m)], Mm(1000m))!.Tilt.Value());
+    }
+
+    [Fact]
+    public void Tilt_WithTheMiddleReadToo_IsNoLessCertain()
+    {
+        var two = WidthFit.Through([Measured(0m, 1m, 0.01m), Measured(500m, 1.1m, 0.01m)], Mm(500m))!;
+        var three = WidthFit.Through(
+            [Measured(0m, 1m, 0.01m), Measured(250m, 1.3m, 0.01m), Measured(500m, 1.1m, 0.01m)],
+            Mm(500m)
+        )!;
+
+        Assert.Equal(two.Tilt, three.Tilt);
+    }
+
+    /// <summary>
+    /// At 0, 100 and 1000 mm the parabola's tilt is g(1000) - g(0) exactly, whatever the middle, with √2·u. Near one end a
+    /// third station, 0, 10 and 20 mm of 1000, leaves it to the line: (g₃ - g₁)·1000/20, u·√2·50.
+    /// </summary>
+    [Fact]
+    public void Tilt_WhereTheParabolaWouldRunAway_IsTheLines()
+    {
+        var far = WidthFit.Through(
+            [Measured(0m, 1m, 0.01m), Measured(100m, 3m, 0.01m), Measured(1000m, 2m, 0.01m)],
+            Mm(1000m)
+        )!;
+        var near = WidthFit.Through(
+            [Measured(0m, 1m, 0.01m), Measured(10m, 1.01m, 0.01m), Measured(20m, 1.02m, 0.01m)],
+            Mm(1000m)
+        )!;
+
+        Near(1m, far.Tilt.Value());
+        Assert.InRange(far.Tilt.U(), 0.0141421m, 0.0141423m);
+        Near(1m, near.Tilt.Value());
+        Assert.InRange(near.Tilt.U(), 0.7071m, 0.7072m);
+    }
+
+    /// <summary>
+    /// Four readings off a parabola by (1, -3, 3, -1)·d/√20, which is square to every parabola: with one degree of freedom the
+    /// Birge ratio is d/u. Here d = 0.04, u = 0.01: uncertainties of tilt and bow are four times as large.
+    /// </summary>
+    [Fact]
+    public void Bow_OfFourReadingsOffTheParabola_IsWidenedByTheBirgeRatio()
+    {
+        WidthFit Fit(decimal d)
+        {
+            var unit = d / 4.4721359549995793928m;
+            return WidthFit.Through(
+                [
+                    Measured(0m, 5m + unit, 0.01m),
+                    Measured(300m, 5m - (3 * unit), 0.01m),
+                    Measured(600m, 5m + (3 * unit), 0.01m),
+                    Measured(900m, 5m - unit, 0.01m),
+                ],
+                Mm(900m)
+            )!;
+        }
+
+        Near(4m * Fit(0m).Bow.U(), Fit(0.04m).Bow.U(), 0.0000005m);
+        Near(4m * Fit(0m).Tilt.U(), Fit(0.04m).Tilt.U(), 0.0000005m);
+        Near(0m, Fit(0.04m).Bow.Value());
+    }
+
     [Fact]
     public void At_BowedReadings_WidensTheEndsByTheBirgeRatio()
     {

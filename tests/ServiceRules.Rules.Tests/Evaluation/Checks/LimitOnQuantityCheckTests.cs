@@ -369,4 +369,60 @@ public class LimitOnQuantityCheckTests
 
         Assert.Equal(before.Reason, after.Reason);
     }
+
+    /// <summary>A strip or a touch noted in two ways anywhere holds up what feelers at the stations prove.</summary>
+    [Theory]
+    [InlineData("middle")]
+    [InlineData("100 mm")]
+    public void Evaluate_SightsContradictBetweenGoodStations_IsUnproven(string station)
+    {
+        BenchEntry[] gap =
+        [
+            Measured(MeasuredQuantity.Clearance, "left", "0.038 mm", "DG-01"),
+            Measured(MeasuredQuantity.Clearance, "right", "0.038 mm", "DG-01"),
+        ];
+
+        var outcome = Judge(
+            Gap,
+            [.. gap, Contact(ContactState.None, station), Contact(ContactState.Light, station)]
+        );
+
+        Assert.Equal(Verdict.Met, Judge(Gap, [.. gap, Contact(ContactState.None, station)]).Verdict);
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+    }
+
+    /// <summary>Ends by the line 3.9375 and 4.1625; mean 4.05; U of the tilt as of side to side, 0.0147184, up to two figures.</summary>
+    [Fact]
+    public void Evaluate_OutOfLimit_TellsMeanAndTiltOverTheWidth()
+    {
+        var outcome = Judge(OnTarget, Height("left", "3.96 mm"), Height("right", "4.14 mm"));
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Equal(
+            "over the width: mean 4.05 mm ± 0.012 mm; 0.225 mm ± 0.015 mm higher at the right end than at the left",
+            Assert.Single(outcome.Notices)
+        );
+    }
+
+    [Fact]
+    public void Evaluate_BowedThoughIn_SaysThatNoAdjusterTakesItOut()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "4.00 mm"),
+            Height("middle", "4.03 mm"),
+            Height("right", "4.00 mm")
+        );
+
+        Assert.Contains(
+            "0.0469 mm ± 0.016 mm higher in the middle than at the ends",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("no adjuster takes a bow out", outcome.Notices[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_InAndStraight_TellsNoShape() =>
+        Assert.Empty(Judge(OnTarget, Height("left", "4.00 mm"), Height("right", "4.02 mm")).Notices);
 }

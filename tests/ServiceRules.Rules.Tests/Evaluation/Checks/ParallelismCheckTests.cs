@@ -42,4 +42,49 @@ public class ParallelismCheckTests
 
         Assert.Equal((Verdict.Unproven, FindingReason.TooFewStations), (outcome.Verdict, outcome.Reason));
     }
+
+    /// <summary>
+    /// A high middle: (0, 0.08, 0.02) less the line from 0 to 0.02 leaves (0, 0.07, 0). Of three readings at even
+    /// distances both lines have that slope, and so the same width.
+    /// </summary>
+    [Theory]
+    [InlineData(DatumMethod.MinimumZone, "the minimum zone")]
+    [InlineData(DatumMethod.LeastSquares, "the least-squares line")]
+    public void Evaluate_RollerBowedBeyondTheLimit_SquaringCannotHelp(DatumMethod datum, string laid)
+    {
+        var outcome = Judge(
+            new Check.Parallelism(MeasuredQuantity.FrontRoller, datum),
+            Roller("left", "10.00 mm"),
+            Roller("middle", "10.08 mm"),
+            Roller("right", "10.02 mm")
+        );
+
+        var act = Assert.IsType<Remedy.Act>(outcome.Remedy);
+        Assert.Contains($"out of straight by 0.07 mm ({laid})", act.What, StringComparison.Ordinal);
+        Assert.Contains(
+            "squaring does not take a bow out",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Evaluate_TiltedWithALittleBow_IsSquaredAndToldOfBoth()
+    {
+        var outcome = Judge(
+            Parallel,
+            Roller("left", "10.00 mm"),
+            Roller("middle", "10.08 mm"),
+            Roller("right", "10.10 mm")
+        );
+
+        Assert.IsType<Remedy.Move>(outcome.Remedy);
+        var told = Assert.Single(outcome.Notices);
+        Assert.Contains(
+            "0.125 mm ± 0.015 mm larger at the right end than at the left",
+            told,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("larger in the middle than at the ends", told, StringComparison.Ordinal);
+    }
 }

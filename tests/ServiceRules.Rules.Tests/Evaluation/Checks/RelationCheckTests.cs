@@ -67,4 +67,53 @@ public class RelationCheckTests
 
         Assert.Equal((Verdict.Unproven, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
     }
+
+    /// <summary>Where the other quantity was read blade by blade, every blade counts, at the station and by its line.</summary>
+    [Theory]
+    [InlineData("left", 1)]
+    [InlineData("left", 2)]
+    [InlineData("middle", 1)]
+    [InlineData("middle", 2)]
+    public void Evaluate_OtherReadBladeByBlade_HoldsAgainstEveryBlade(string station, int off)
+    {
+        Reading On(int blade, string at) =>
+            Height(at, blade == off ? "4.30 mm" : "4.00 mm") with
+            {
+                Blade = blade,
+            };
+
+        var outcome = Judge(
+            Equal,
+            [
+                Measured(MeasuredQuantity.GroomerHeight, station, "4.00 mm"),
+                .. new[] { 1, 2 }.SelectMany(blade => new[] { On(blade, "left"), On(blade, "right") }),
+            ]
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains($"blade {off}", outcome.Comparisons[0].Place, StringComparison.Ordinal);
+        var move = Assert.IsType<Remedy.Move>(outcome.Remedy);
+        Assert.Equal((Mm(0.30m), Mm(0.30m)), (move.Left, move.Right));
+    }
+
+    [Fact]
+    public void Evaluate_BothReadBladeByBlade_ComparesBladeWithBlade()
+    {
+        Reading Of(MeasuredQuantity quantity, int blade, string value) =>
+            Measured(quantity, "51 mm", value) with
+            {
+                Blade = blade,
+            };
+
+        var outcome = Judge(
+            Equal,
+            Of(MeasuredQuantity.GroomerHeight, 1, "4.00 mm"),
+            Of(MeasuredQuantity.GroomerHeight, 2, "5.00 mm"),
+            Of(MeasuredQuantity.HeightOfCut, 1, "4.00 mm"),
+            Of(MeasuredQuantity.HeightOfCut, 2, "5.00 mm")
+        );
+
+        Assert.All(outcome.Comparisons, compared => Assert.Equal(Verdict.Met, compared.Verdict));
+        Assert.Equal(2, outcome.Comparisons.Length);
+    }
 }

@@ -148,4 +148,27 @@ public class SpreadCheckTests
         Assert.Equal(2, outcome.Comparisons.Length);
         Assert.Equal("U-01-2 right end to U-01-3 left end", outcome.Comparisons[0].Place);
     }
+
+    /// <summary>Every blade that was named counts, not the first alone.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Evaluate_OneBladeStandsOff_IsNotMetWhicheverItIs(int off)
+    {
+        Reading On(int blade, string station) =>
+            Height(station, blade == off ? "4.20 mm" : "4.00 mm") with
+            {
+                Blade = blade,
+            };
+        var bladed = Unit([
+            .. new[] { 1, 2 }.SelectMany(blade => new[] { On(blade, "left"), On(blade, "right") }),
+        ]);
+
+        var units = Set(Units, bladed, At(2, "4.00 mm", "4.00 mm"));
+        var ends = Set(Adjacent, bladed, At(2, "4.00 mm", "4.00 mm"));
+
+        Assert.Equal((Verdict.NotMet, Verdict.NotMet), (units.Verdict, ends.Verdict));
+        Assert.Contains($"U-01-1, blade {off}", units.Statement, StringComparison.Ordinal);
+        Assert.Contains($"U-01-1 right end, blade {off}", ends.Statement, StringComparison.Ordinal);
+    }
 }
