@@ -84,6 +84,12 @@ internal static class Jobs
     {
         Site = "site",
         Zone = SiteZone.Of("Etc/UTC", "1", 0, []).TryGet(out var zone, out _) ? zone : null!,
+        People =
+        [
+            new(new("tech-01"), true, null, null, MayRelease: true),
+            new(new("lead-01"), false, null, null, MayRelease: true),
+            new(new("lead-02"), true, null, null),
+        ],
     };
 
     public static JobFrame Frame(

@@ -24,7 +24,7 @@ public static class WhatFollows
             return Does.None;
         }
 
-        var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record);
+        var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record, context);
         return effect == Does.Hold && IsWaived(rule, unit, record, context) ? Does.Advise : effect;
     }
 
@@ -104,7 +104,7 @@ public static class WhatFollows
             _ => Does.Advise,
         };
 
-    private static Effect Doubt(Rule rule, string? unit, ServiceRecord record)
+    private static Effect Doubt(Rule rule, string? unit, ServiceRecord record, AssessmentContext context)
     {
         if (rule.Severity == Severity.Advise || rule.Unproven == UnprovenPolicy.Advise)
         {
@@ -116,7 +116,7 @@ public static class WhatFollows
             && record.Releases.Any(r =>
                 r.Rule == rule.Id.Text
                 && (r.Unit is not { } named || named.Text == unit)
-                && !HasHandsIn(r.By, record)
+                && MayLetOut(r.By, record, context)
             )
         )
         {
@@ -140,8 +140,11 @@ public static class WhatFollows
             && (w.Unit is null || w.Unit == unit)
             && w.From <= record.Date
             && record.Date <= w.Until
-            && !HasHandsIn(w.By, record)
+            && MayLetOut(w.By, record, context)
         );
+
+    private static bool MayLetOut(Id<Participant> person, ServiceRecord record, AssessmentContext context) =>
+        !HasHandsIn(person, record) && context.People.Any(p => p.Id == person && p.MayRelease);
 
     private static bool HasHandsIn(Id<Participant> person, ServiceRecord record) =>
         record.People.Any(p => p.Id == person && p.Role is JobRole.Performs or JobRole.Assists);

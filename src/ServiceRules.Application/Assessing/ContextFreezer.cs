@@ -17,7 +17,13 @@ public static class ContextFreezer
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(record);
-        var people = PeopleOf(record);
+        var waivers = site
+            .Waivers.Where(w => InForce(w.From, w.Until, record.Date))
+            .OrderBy(w => w.Rule, StringComparer.Ordinal)
+            .ThenBy(w => w.Unit, StringComparer.Ordinal)
+            .ThenBy(w => w.From)
+            .ToImmutableArray();
+        var people = PeopleOf(record, waivers);
         var locks = record.Timeline.Where(e => e.Lock is not null).Select(e => e.Lock!.Value).ToHashSet();
         return new AssessmentContext
         {
@@ -43,14 +49,7 @@ public static class ContextFreezer
             ],
             People = [.. site.People.Where(p => people.Contains(p.Id)).OrderBy(p => p.Id)],
             Locks = [.. site.Locks.Where(l => locks.Contains(l.Id)).OrderBy(l => l.Id)],
-            Waivers =
-            [
-                .. site
-                    .Waivers.Where(w => InForce(w.From, w.Until, record.Date))
-                    .OrderBy(w => w.Rule, StringComparer.Ordinal)
-                    .ThenBy(w => w.Unit, StringComparer.Ordinal)
-                    .ThenBy(w => w.From),
-            ],
+            Waivers = waivers,
         };
     }
 
@@ -63,11 +62,13 @@ public static class ContextFreezer
         return trimmed.TryGet(out var around, out _) ? around : zone;
     }
 
-    private static HashSet<Id<Participant>> PeopleOf(ServiceRecord record) =>
+    private static HashSet<Id<Participant>> PeopleOf(ServiceRecord record, ImmutableArray<Waiver> waivers) =>
         [
             .. record.People.Select(p => p.Id),
             .. record.Timeline.Select(e => e.Actor),
             .. record.Timeline.SelectMany(e => e.Others),
+            .. record.Releases.Select(r => r.By),
+            .. waivers.Select(w => w.By),
         ];
 
     private static bool InForce(DateOnly from, DateOnly? until, DateOnly day) =>

@@ -7,9 +7,11 @@ namespace ServiceRules.Domain.Site;
 /// <param name="Authorised">May lock out and work on machines.</param>
 /// <param name="TrainedOn">Date of the training that the authorisation rests on.</param>
 /// <param name="TrainedUntil">Until when it holds; absent: no end stated.</param>
+/// <param name="MayRelease">May let out, with a reason, what others did: by a second person's release or a waiver.</param>
 public sealed record RegisteredPerson(
     Id<Participant> Id,
     bool Authorised,
     DateOnly? TrainedOn,
-    DateOnly? TrainedUntil
+    DateOnly? TrainedUntil,
+    bool MayRelease = false
 );

@@ -12,7 +12,7 @@ namespace ServiceRules.Engine.Judging;
 
 /// <summary>
 /// What the findings of one job do to their subjects: severity, what the rule says of unproven, waivers and
-/// releases by a second person. Nobody lets out what they did themselves.
+/// releases by a second person. Nobody lets out what they did themselves, nor without the register's word that they may.
 /// </summary>
 internal sealed class EffectRules
 {
@@ -58,21 +58,21 @@ internal sealed class EffectRules
 
         foreach (var waiver in Waivers(rule, subject))
         {
-            if (_workers.Contains(waiver.By))
-            {
-                yield return $"the waiver by `{waiver.By}` does not count: they did the work themselves";
-            }
-            else if (bare == Effect.Stop)
+            if (bare == Effect.Stop)
             {
                 yield return $"the waiver by `{waiver.By}` does not count: someone could be hurt, and that is never waived";
+            }
+            else if (Unentitled(waiver.By) is { } why)
+            {
+                yield return $"the waiver by `{waiver.By}` does not count: {why}";
             }
         }
 
         foreach (var release in Releases(rule, subject))
         {
-            if (_workers.Contains(release.By))
+            if (Unentitled(release.By) is { } why)
             {
-                yield return $"the release by `{release.By}` does not count: they did the work themselves";
+                yield return $"the release by `{release.By}` does not count: {why}";
             }
             else if (verdict == Verdict.NotMet)
             {
@@ -84,6 +84,14 @@ internal sealed class EffectRules
             }
         }
     }
+
+    /// <summary>Why a person may let nothing out on this job; null when they may.</summary>
+    private string? Unentitled(Id<Participant> person) =>
+        _workers.Contains(person) ? "they did the work themselves"
+        : _frame.Context.People.FirstOrDefault(known => known.Id == person) is not { } entry
+            ? "the register of people does not have them"
+        : !entry.MayRelease ? "the register does not let them release anything"
+        : null;
 
     private Effect Bare(Rule rule, Verdict verdict) =>
         (verdict, rule.Severity) switch
@@ -100,7 +108,7 @@ internal sealed class EffectRules
 
     private Waiver? WaiverOn(Rule rule, Subject subject) =>
         Waivers(rule, subject)
-            .Where(waiver => !_workers.Contains(waiver.By))
+            .Where(waiver => Unentitled(waiver.By) is null)
             .OrderByDescending(waiver => waiver.Until)
             .ThenBy(waiver => waiver.By)
             .ThenBy(waiver => waiver.Reason, StringComparer.Ordinal)
@@ -116,7 +124,7 @@ internal sealed class EffectRules
 
     private SecondRelease? ReleaseOf(Rule rule, Subject subject) =>
         rule.Unproven == UnprovenPolicy.SecondPerson
-            ? Releases(rule, subject).FirstOrDefault(release => !_workers.Contains(release.By))
+            ? Releases(rule, subject).FirstOrDefault(release => Unentitled(release.By) is null)
             : null;
 
     private IEnumerable<SecondRelease> Releases(Rule rule, Subject subject) =>

@@ -39,13 +39,26 @@ internal static class RegisterShapes
                     "until when it holds; left out: no end stated",
                     p => p.TrainedUntil
                 );
+                var release = o.Defaulted(
+                    "mayRelease",
+                    Shape.Flag,
+                    false,
+                    "whether the person may release what others left unproven, and waive a rule",
+                    p => p.MayRelease
+                );
                 o.Check(
                     v => v.Get(trained) is not { } first || v.Get(until) is not { } last || first <= last,
                     until,
                     "the last day is before the first",
                     "`trainedOn` or later"
                 );
-                return v => new RegisteredPerson(v.Get(id), v.Get(authorised), v.Get(trained), v.Get(until));
+                return v => new RegisteredPerson(
+                    v.Get(id),
+                    v.Get(authorised),
+                    v.Get(trained),
+                    v.Get(until),
+                    v.Get(release)
+                );
             }
         );
 

@@ -130,6 +130,20 @@ internal static class RegisterCheck
         foreach (var waiver in library.Waivers)
         {
             Person(waiver, "/by", waiver.Value.By.Text, library, remarks);
+            if (library.People.Any(one => one.Value.Id == waiver.Value.By && !one.Value.MayRelease))
+            {
+                remarks.Error(
+                    DiagnosticCode.MayNotRelease,
+                    waiver,
+                    "/by",
+                    $"the register does not let `{waiver.Value.By}` waive anything",
+                    KnownNames.Of(
+                        library.People.Where(one => one.Value.MayRelease).Select(one => one.Value.Id.Text),
+                        "a person with `mayRelease`"
+                    )
+                );
+            }
+
             if (!library.Rules.Any(rule => rule.Value.Id.Text == waiver.Value.Rule))
             {
                 remarks.Error(

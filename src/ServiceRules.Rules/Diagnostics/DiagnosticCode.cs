@@ -110,4 +110,7 @@ public static class DiagnosticCode
 
     /// <summary>Two procedures are written for one machine at one place.</summary>
     public const string ProcedureTwice = "SR0070";
+
+    /// <summary>A waiver is by a person whom the register does not let release anything.</summary>
+    public const string MayNotRelease = "SR0071";
 }

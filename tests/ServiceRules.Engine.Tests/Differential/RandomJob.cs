@@ -144,6 +144,10 @@ internal sealed class RandomJob
                 break;
             case 3:
                 record = record with { People = record.People.Add(new(new("lead-01"), JobRole.Leads)) };
+                context = context with
+                {
+                    People = context.People.Add(new(new("lead-01"), true, null, null, random.Next(4) > 0)),
+                };
                 break;
             default:
                 record = record with
@@ -207,7 +211,16 @@ internal sealed class RandomJob
             case 2:
                 context = context with
                 {
-                    People = [.. context.People.Select(p => p with { Authorised = random.Next(2) == 0 })],
+                    People =
+                    [
+                        .. context.People.Select(p =>
+                            p with
+                            {
+                                Authorised = random.Next(2) == 0,
+                                MayRelease = random.Next(2) == 0,
+                            }
+                        ),
+                    ],
                 };
                 break;
             default:

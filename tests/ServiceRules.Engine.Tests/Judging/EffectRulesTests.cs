@@ -82,6 +82,8 @@ public class EffectRulesTests
     [Theory]
     [InlineData("lead-01", UnprovenPolicy.SecondPerson, Verdict.Unproven, true)]
     [InlineData("tech-01", UnprovenPolicy.SecondPerson, Verdict.Unproven, false)]
+    [InlineData("lead-02", UnprovenPolicy.SecondPerson, Verdict.Unproven, false)]
+    [InlineData("lead-03", UnprovenPolicy.SecondPerson, Verdict.Unproven, false)]
     [InlineData("lead-01", UnprovenPolicy.Hold, Verdict.Unproven, false)]
     [InlineData("lead-01", UnprovenPolicy.SecondPerson, Verdict.NotMet, false)]
     public void Of_ReleasedBySomeone_CountsOnlyFromASecondPersonForUnproven(
@@ -106,6 +108,28 @@ public class EffectRulesTests
             letOut
         );
         Assert.Equal(counts ? 0 : 1, refused.Count);
+    }
+
+    [Theory]
+    [InlineData("tech-01", "they did the work themselves")]
+    [InlineData("lead-02", "the register does not let them release anything")]
+    [InlineData("lead-03", "the register of people does not have them")]
+    public void Refused_BySomeoneWhoMayNot_SaysWhy(string by, string why)
+    {
+        var record = Jobs.Record(Jobs.Unit("a")) with
+        {
+            Releases = [new(new(by), Jobs.Noon, "r", null, "seen by eye")],
+        };
+        var context = Jobs.Context with
+        {
+            Waivers = [new("r", null, new(by), "parts on order", Jobs.Day, Jobs.Day)],
+        };
+        var effects = new EffectRules(Jobs.Frame(record, [], context));
+
+        Assert.Equal(
+            [$"the waiver by `{by}` does not count: {why}", $"the release by `{by}` does not count: {why}"],
+            effects.Refused(Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson), OnUnit, Verdict.Unproven)
+        );
     }
 
     [Fact]
@@ -152,6 +176,8 @@ public class EffectRulesTests
     [InlineData("r", "b", "lead-01", -3, 3, false)]
     [InlineData("s", null, "lead-01", -3, 3, false)]
     [InlineData("r", null, "tech-01", -3, 3, false)]
+    [InlineData("r", null, "lead-02", -3, 3, false)]
+    [InlineData("r", null, "lead-03", -3, 3, false)]
     [InlineData("r", null, "lead-01", 1, 3, false)]
     [InlineData("r", null, "lead-01", -3, -1, false)]
     public void Of_Waived_CountsInItsPeriodFromAnotherPerson(

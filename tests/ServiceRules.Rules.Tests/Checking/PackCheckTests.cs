@@ -92,6 +92,23 @@ public class PackCheckTests
             "site/registers.json",
             "/waivers/0/rule"
         ),
+        ["a waiver by somebody who may not"] = (
+            Sound with
+            {
+                People = [new(new(new("lead-01"), true, null, null), "site/registers.json", "/people/0")],
+                Waivers =
+                [
+                    new(
+                        new(Limit.Id.Text, null, new("lead-01"), "trial", new(2026, 4, 1), new(2026, 4, 2)),
+                        "site/registers.json",
+                        "/waivers/0"
+                    ),
+                ],
+            },
+            DiagnosticCode.MayNotRelease,
+            "site/registers.json",
+            "/waivers/0/by"
+        ),
         ["a sheet without what the rule needs"] = (
             With(Limit with { Check = new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.Sides) }),
             DiagnosticCode.SheetSaysNothing,

@@ -134,7 +134,14 @@ internal static class SoundLibrary
             Jurisdictions = [],
             Orders = [new(Order, "site/setting-orders/S-1.json", "")],
             Procedures = [new(Procedure, "site/procedures/ride-on.json", "")],
-            People = [new(new(new("lead-01"), true, null, null), "site/registers.json", "/people/0")],
+            People =
+            [
+                new(
+                    new(new("lead-01"), true, null, null, MayRelease: true),
+                    "site/registers.json",
+                    "/people/0"
+                ),
+            ],
             Locks = [new(new(new("L-1"), new Id<Participant>("lead-01")), "site/registers.json", "/locks/0")],
         };
 
