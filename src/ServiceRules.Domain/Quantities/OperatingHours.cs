@@ -48,6 +48,9 @@ public readonly record struct OperatingHours : IComparable<OperatingHours>
     /// <summary>Whether the left reading is at least the right one.</summary>
     public static bool operator >=(OperatingHours left, OperatingHours right) => left.Hours >= right.Hours;
 
+    /// <summary>The hours run between an earlier reading and this one; negative when the meter went back.</summary>
+    public RunningTime Since(OperatingHours earlier) => RunningTime.FromHours(Hours - earlier.Hours);
+
     /// <inheritdoc/>
     public int CompareTo(OperatingHours other) => Hours.CompareTo(other.Hours);
 

@@ -6,4 +6,10 @@ namespace ServiceRules.Domain.Records;
 /// <param name="Id">Which machine; its written procedure is found by this.</param>
 /// <param name="Area">The turf area it serves, as the setting order names it.</param>
 /// <param name="Hours">Hour meter.</param>
-public sealed record MachineVisit(Id<MachineVisit> Id, string? Area, OperatingHours? Hours);
+/// <param name="Tested">How it went on turf, where it was tried.</param>
+public sealed record MachineVisit(
+    Id<MachineVisit> Id,
+    string? Area,
+    OperatingHours? Hours,
+    MowingTest? Tested = null
+);

@@ -23,4 +23,7 @@ public sealed record SettingOrder
 
     /// <summary>Contact school by limit sheet.</summary>
     public required ImmutableArray<SchoolChoice> Schools { get; init; }
+
+    /// <summary>Speeds to mow at, by turf area.</summary>
+    public ImmutableArray<AreaMowing> Mowing { get; init; } = [];
 }

@@ -49,6 +49,15 @@ internal static class CheckShapes
                 )
             ),
             Shape.Case<Check, Check.Relation>("relation", Relation()),
+            Shape.Case<Check, Check.Clip>("clip", Clip()),
+            Shape.Case<Check, Check.WavePitch>(
+                "wave-pitch",
+                Shape.Object<Check.WavePitch>(
+                    "wave-pitch",
+                    "No wave was measured on the turf; where one was, which part printed it.",
+                    _ => _ => new Check.WavePitch()
+                )
+            ),
             Shape.Case<Check, Check.OrderOfWork>("order-of-work", OrderOfWork()),
             Shape.Case<Check, Check.RequiredEvent>("required-event", RequiredEvent()),
             Shape.Case<Check, Check.OrderOfEvents>("order-of-events", OrderOfEvents()),
@@ -193,6 +202,22 @@ internal static class CheckShapes
                     "another quantity"
                 );
                 return v => new(v.Get(quantity), v.Get(how), v.Get(other), v.Get(allowance));
+            }
+        );
+
+    private static ObjectShape<Check.Clip> Clip() =>
+        Shape.Object<Check.Clip>(
+            "clip",
+            "Clip spacing is at most so many times the height of cut, as left.",
+            o =>
+            {
+                var ratio = o.Required(
+                    "ratio",
+                    Shape.Number(0.1m, 5m),
+                    "largest permitted spacing as a multiple of the height",
+                    c => c.Ratio
+                );
+                return v => new(v.Get(ratio));
             }
         );
 

@@ -7,6 +7,49 @@ namespace ServiceRules.Formats.Records;
 /// <summary>What a job says of itself besides its units: machine, people, photos, sign-off and what follows.</summary>
 internal static class JobShapes
 {
+    private static readonly ObjectShape<MowingTest> Tested = Shape.Object<MowingTest>(
+        "mowing-test",
+        "How the machine went when it was tried on turf before anything was turned, and what was measured on the turf.",
+        o =>
+        {
+            var ground = o.Optional(
+                "groundSpeed",
+                Terms.Speed,
+                "its ground speed, paced by a stopwatch",
+                t => t.GroundSpeed
+            );
+            var reel = o.Optional(
+                "reelSpeed",
+                Terms.RotationRate,
+                "turns of the reel, measured",
+                t => t.ReelSpeed
+            );
+            var height = o.Optional(
+                "effectiveHeight",
+                Terms.Size,
+                "height of the mown turf, read with a prism",
+                t => t.EffectiveHeight
+            );
+            var wave = o.Optional(
+                "wavePitch",
+                Terms.Size,
+                "a wave on the turf, from tip to tip",
+                t => t.WavePitch
+            );
+            o.Check(
+                v =>
+                    v.Get(ground) is not null
+                    || v.Get(reel) is not null
+                    || v.Get(height) is not null
+                    || v.Get(wave) is not null,
+                ground,
+                "nothing is stated",
+                "one of groundSpeed, reelSpeed, effectiveHeight and wavePitch, or no `tested`"
+            );
+            return v => new MowingTest(v.Get(ground), v.Get(reel), v.Get(height), v.Get(wave));
+        }
+    );
+
     public static ObjectShape<MachineVisit> Machine { get; } =
         Shape.Object<MachineVisit>(
             "machine-visit",
@@ -16,7 +59,13 @@ internal static class JobShapes
                 var id = o.Required("id", Terms.Id<MachineVisit>(), "which machine", m => m.Id);
                 var area = o.Optional("area", Terms.Identity, "the turf area it serves", m => m.Area);
                 var hours = o.Optional("hours", Terms.Hours, "its hour meter", m => m.Hours);
-                return v => new MachineVisit(v.Get(id), v.Get(area), v.Get(hours));
+                var tested = o.Optional(
+                    "tested",
+                    Tested,
+                    "how it went on turf, where it was tried before anything was turned",
+                    m => m.Tested
+                );
+                return v => new MachineVisit(v.Get(id), v.Get(area), v.Get(hours), v.Get(tested));
             }
         );
 

@@ -58,6 +58,24 @@ internal static class SettingOrderShapes
         }
     );
 
+    private static readonly ObjectShape<AreaMowing> MowingObject = Shape.Object<AreaMowing>(
+        "area-mowing",
+        "The speeds that an area is mown at.",
+        o =>
+        {
+            var area = o.Required("area", Terms.Identity, "the area as records name it", m => m.Area);
+            var sheet = o.Optional(
+                "sheet",
+                Terms.Identity,
+                "the limit sheet it is for; left out: every unit on the area",
+                m => m.Sheet
+            );
+            var ground = o.Required("groundSpeed", Terms.Speed, "ground speed", m => m.GroundSpeed);
+            var reel = o.Required("reelSpeed", Terms.RotationRate, "turns of the reel", m => m.ReelSpeed);
+            return v => new AreaMowing(v.Get(area), v.Get(sheet), v.Get(ground), v.Get(reel));
+        }
+    );
+
     public static ObjectShape<SettingOrder> Order { get; } =
         Shape.Object<SettingOrder>(
             "setting-order",
@@ -90,6 +108,13 @@ internal static class SettingOrderShapes
                     "contact school by limit sheet",
                     s => s.Schools
                 );
+                var mowing = o.Items(
+                    "mowing",
+                    MowingObject,
+                    FormatLimits.Register,
+                    "speeds to mow at, by turf area",
+                    s => s.Mowing
+                );
                 o.Check(
                     v => v.Get(until) is not { } last || v.Get(from) <= last,
                     until,
@@ -110,6 +135,12 @@ internal static class SettingOrderShapes
                     "a limit sheet has two schools",
                     "one school for each limit sheet"
                 );
+                o.Check(
+                    v => v.Get(mowing).DistinctBy(m => (m.Area, m.Sheet)).Count() == v.Get(mowing).Length,
+                    mowing,
+                    "an area has two speeds",
+                    "one pair of speeds for each area and limit sheet"
+                );
                 return v => new SettingOrder
                 {
                     Id = v.Get(id),
@@ -118,6 +149,7 @@ internal static class SettingOrderShapes
                     Until = v.Get(until),
                     Targets = v.Get(targets),
                     Schools = v.Get(schools),
+                    Mowing = v.Get(mowing),
                 };
             }
         );

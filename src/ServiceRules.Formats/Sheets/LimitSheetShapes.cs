@@ -42,6 +42,24 @@ internal static class LimitSheetShapes
                     "whether the bedknife or the reel moves to set the clearance",
                     s => s.Bedknife
                 );
+                var frontRoller = o.Optional(
+                    "frontRollerDiameter",
+                    SharedShapes.PrintedSize,
+                    "diameter of the front roller",
+                    s => s.FrontRollerDiameter
+                );
+                var rearRoller = o.Optional(
+                    "rearRollerDiameter",
+                    SharedShapes.PrintedSize,
+                    "diameter of the rear roller",
+                    s => s.RearRollerDiameter
+                );
+                var wear = o.Optional(
+                    "wear",
+                    WearShapes.Rates,
+                    "how fast its parts are used up, by the site's own figures",
+                    s => s.Wear
+                );
                 var adjusters = o.Required(
                     "adjusters",
                     Shape.List(AdjusterShapes.Adjuster, 1, FormatLimits.Words),
@@ -95,6 +113,9 @@ internal static class LimitSheetShapes
                     Blades = v.Get(blades),
                     Width = v.Get(width),
                     Bedknife = v.Get(bedknife),
+                    FrontRollerDiameter = v.Get(frontRoller),
+                    RearRollerDiameter = v.Get(rearRoller),
+                    Wear = v.Get(wear),
                     Adjusters = v.Get(adjusters),
                     Quantities = v.Get(quantities),
                     Procedure = v.Get(procedure),

@@ -99,6 +99,33 @@ public static class Terms
             "412.5 h"
         );
 
+    public static JsonShape<Speed> Speed { get; } =
+        Shape.Read(
+            Domain.Quantities.Speed.Parse,
+            speed => speed.ToString(),
+            NumberPattern + " (km/h|mph|m/min)",
+            Domain.Quantities.Speed.AcceptedForms,
+            "6 km/h"
+        );
+
+    public static JsonShape<RotationRate> RotationRate { get; } =
+        Shape.Read(
+            Domain.Quantities.RotationRate.Parse,
+            rate => rate.ToString(),
+            NumberPattern + " rev/min",
+            Domain.Quantities.RotationRate.AcceptedForm,
+            "2200 rev/min"
+        );
+
+    public static JsonShape<WearRate> WearRate { get; } =
+        Shape.Read(
+            Domain.Quantities.WearRate.Parse,
+            rate => rate.ToString(),
+            NumberPattern + " (mm|in)/h",
+            Domain.Quantities.WearRate.AcceptedForms,
+            "0.0034 mm/h"
+        );
+
     public static JsonShape<Pressure> Pressure { get; } =
         Shape.Read(
             Domain.Quantities.Pressure.Parse,

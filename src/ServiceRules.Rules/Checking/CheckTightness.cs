@@ -20,6 +20,7 @@ internal static class CheckTightness
                 && a.How == b.How
                 && a.Other == b.Other
                 && IsNoWider(a.Allowance, b.Allowance),
+            (Check.Clip a, Check.Clip b) => a.Ratio <= b.Ratio,
             (Check.OrderOfWork a, Check.OrderOfWork b) => Keeps(a.Order, b.Order),
             (Check.OrderOfEvents a, Check.OrderOfEvents b) => Keeps(a.Order, b.Order),
             (Check.RequiredEvent a, Check.RequiredEvent b) => a.Per == b.Per

@@ -14,6 +14,8 @@ public static class ReachableVerdicts
 
     private static readonly ImmutableArray<Verdict> NeverNotMet = [Verdict.Met, Verdict.Unproven];
 
+    private static readonly ImmutableArray<Verdict> NeverMet = [Verdict.NotMet, Verdict.Unproven];
+
     /// <summary>The verdicts, in the order met, not met, unproven.</summary>
     public static ImmutableArray<Verdict> Of(Check check) =>
         check switch
@@ -22,6 +24,8 @@ public static class ReachableVerdicts
             Check.Credibility => NeverNotMet,
             // A job that is not signed off is in progress, not in breach.
             Check.RecordPart { Part: RequiredPart.SignOff } => NeverNotMet,
+            // No wave measured is no proof that there is none; a wave that was measured is there.
+            Check.WavePitch => NeverMet,
             _ => All,
         };
 }

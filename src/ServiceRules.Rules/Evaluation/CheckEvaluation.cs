@@ -24,6 +24,8 @@ public static class CheckEvaluation
             Check.ReelForm check => ReelFormCheck.Evaluate(check, rule, frame, unit),
             Check.Twist => TwistCheck.Evaluate(rule, frame, unit),
             Check.Relation check => RelationCheck.Evaluate(check, rule, frame, unit),
+            Check.Clip check => ClipCheck.Evaluate(check, rule, frame, unit),
+            Check.WavePitch => WavePitchCheck.Evaluate(rule, frame, unit),
             Check.OrderOfWork check => OrderOfWorkCheck.Evaluate(check, rule, frame, unit),
             Check.RequiredEvent check => RequiredEventCheck.Evaluate(check, rule, frame, unit),
             Check.OrderOfEvents check => OrderOfEventsCheck.Evaluate(check, rule, frame, unit),

@@ -83,6 +83,7 @@ public static class FrameBuilder
             Tasks = work.Tasks.IsEmpty ? record.Tasks : work.Tasks,
             School = settings.SchoolFor(work.Sheet),
             Targets = settings.TargetsFor(work.Sheet),
+            Mowing = settings.MowingFor(work.Sheet),
             Known = UnitKnowledge.Of(work, index, sheet, record, days.Latest),
             StepsTried = new StepTrials(work, sheet, days.Latest).In(BenchLog.Of(work, index, sheet, record)),
         };

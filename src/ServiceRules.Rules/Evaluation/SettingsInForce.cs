@@ -49,6 +49,19 @@ internal sealed class SettingsInForce
                 .OfType<AreaTarget>(),
         ];
 
+    /// <summary>The speeds to mow at: of the newest order that states any for this area.</summary>
+    public AreaMowing? MowingFor(string sheet) =>
+        orders.Select(order => MowingIn(order, sheet)).FirstOrDefault(mowing => mowing is not null);
+
+    private AreaMowing? MowingIn(SettingOrder order, string sheet) =>
+        order
+            .Mowing.Where(mowing =>
+                string.Equals(mowing.Area, record.Machine.Area, StringComparison.Ordinal)
+                && (mowing.Sheet is null || string.Equals(mowing.Sheet, sheet, StringComparison.Ordinal))
+            )
+            .OrderBy(mowing => mowing.Sheet is null)
+            .FirstOrDefault();
+
     private AreaTarget? TargetOf(MeasuredQuantity quantity, string sheet)
     {
         var ordered = orders

@@ -26,6 +26,9 @@ public sealed record UnitFrame
     /// <summary>Height (and other) targets in force for it on the day, the job card's own request winning.</summary>
     public required ImmutableArray<AreaTarget> Targets { get; init; }
 
+    /// <summary>The speeds in force for it on the day, or null.</summary>
+    public AreaMowing? Mowing { get; init; }
+
     /// <summary>What is known, by quantity; a quantity never read is absent.</summary>
     public required ImmutableArray<QuantityKnown> Known { get; init; }
 

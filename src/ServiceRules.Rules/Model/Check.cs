@@ -54,6 +54,16 @@ public abstract record Check
         DualPrint Allowance
     ) : Check;
 
+    /// <summary>
+    /// The blades clip the turf at least as often as its height asks: clip spacing, from ground speed, turns of the reel and
+    /// blades, is at most so many times the height of cut, as left.
+    /// </summary>
+    /// <param name="Ratio">Largest permitted spacing as a multiple of the height.</param>
+    public sealed record Clip(decimal Ratio) : Check;
+
+    /// <summary>No wave was measured on the turf; where one was, which part printed it.</summary>
+    public sealed record WavePitch : Check;
+
     /// <summary>Adjustments of the unit come in this order; kinds not listed may stand anywhere.</summary>
     public sealed record OrderOfWork(ImmutableArray<AdjusterKind> Order) : Check;
 

@@ -29,6 +29,15 @@ public sealed record LimitSheet
     /// <summary>Whether the bedknife or the reel moves to set the clearance.</summary>
     public required BedknifeMounting Bedknife { get; init; }
 
+    /// <summary>Diameter of the front roller, where stated.</summary>
+    public DualPrint? FrontRollerDiameter { get; init; }
+
+    /// <summary>Diameter of the rear roller, where stated.</summary>
+    public DualPrint? RearRollerDiameter { get; init; }
+
+    /// <summary>How fast its parts are used up, where stated.</summary>
+    public WearRates? Wear { get; init; }
+
     /// <summary>Adjusters, one for each kind that can be turned.</summary>
     public required ImmutableArray<Adjuster> Adjusters { get; init; }
 

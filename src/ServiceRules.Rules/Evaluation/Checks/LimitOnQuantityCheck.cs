@@ -50,6 +50,8 @@ internal static class LimitOnQuantityCheck
             [
                 .. outcome.Notices,
                 .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
+                .. check.Against is LimitSource.Sheet ? WearLeft.Notices(check.Quantity, unit, places) : [],
+                .. check.Quantity is MeasuredQuantity.ShieldGap ? ShieldDrift.Notices(unit) : [],
             ],
             Remedy = outcome.Remedy ?? LimitRemedy.For(outcome, check.Quantity, rule, unit, places, zone),
         };

@@ -86,6 +86,13 @@ internal sealed record PrintedZone
             null
         );
 
+    /// <summary>At least this, by a figure that no manual prints.</summary>
+    public static PrintedZone AtLeast(Length least)
+    {
+        var zone = ToleranceZone.AtLeast(least);
+        return new(zone, zone, UnitSystem.Metric, null);
+    }
+
     private static ToleranceZone? Room(DualPrint lower, DualPrint upper, UnitSystem system) =>
         upper.In(system) > lower.In(system) ? Around(Length.Zero, upper.In(system) - lower.In(system)) : null;
 

@@ -50,6 +50,13 @@ internal static class RelationCheck
         );
         return outcome with
         {
+            Notices =
+            [
+                .. outcome.Notices,
+                .. check is { Quantity: MeasuredQuantity.GroomerHeight, Other: MeasuredQuantity.HeightOfCut }
+                    ? GroomerNote.Notices(places, others)
+                    : [],
+            ],
             Remedy = outcome.Verdict switch
             {
                 Verdict.NotMet => (Remedy?)Moved(check, unit, outcome, pairs) ?? new Remedy.Act(rule.Advice),

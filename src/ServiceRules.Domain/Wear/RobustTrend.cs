@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Trade;
+
+namespace ServiceRules.Domain.Wear;
+
+/// <summary>
+/// The line of Theil and Sen through readings over hours: its slope is the median of the slopes of all pairs, its level
+/// the median of what is left, so that one bad reading in four does not move it far. F34 (standard statistics; H. Theil,
+/// Proceedings of the Royal Netherlands Academy of Sciences 53 (1950); P. K. Sen, Journal of the American Statistical
+/// Association 63 (1968) 1379).
+/// </summary>
+public sealed record RobustTrend
+{
+    private const int FewestReadings = 3;
+
+    private static readonly Probability Usual = Probability.Of(0.95m);
+
+    private readonly decimal intercept;
+
+    private RobustTrend(ImmutableArray<(decimal At, decimal Value)> points, Probability level)
+    {
+        var slopes = Slopes(points);
+        var slope = Middle.Of(slopes);
+        var interval = RankInterval.Covering(points.Length, level);
+        intercept = Middle.Of([.. points.Select(point => point.Value - (slope * point.At)).Order()]);
+        Slope = WearRate.FromMillimetresPerHour(slope);
+        Least = WearRate.FromMillimetresPerHour(slopes[interval.Rank - 1]);
+        Greatest = WearRate.FromMillimetresPerHour(slopes[^interval.Rank]);
+        Level = interval.Coverage;
+        Readings = points.Length;
+    }
+
+    /// <summary>The rate of change: negative where the value shrinks.</summary>
+    public WearRate Slope { get; }
+
+    /// <summary>The least (most negative) rate of the band.</summary>
+    public WearRate Least { get; }
+
+    /// <summary>The greatest rate of the band.</summary>
+    public WearRate Greatest { get; }
+
+    /// <summary>How much the band covers: at least what was asked, or less where so few readings cannot give it.</summary>
+    public Probability Level { get; }
+
+    /// <summary>Different hours at which there was a reading.</summary>
+    public int Readings { get; }
+
+    /// <summary>The last hours with a reading.</summary>
+    public required OperatingHours Last { get; init; }
+
+    /// <summary>The line through readings, with a band of 95 %.</summary>
+    /// <param name="points">In any order; readings at the same hours count as one, their mean.</param>
+    /// <returns>Null with fewer than three different hours.</returns>
+    public static RobustTrend? Through(IEnumerable<WearPoint> points) => Through(points, Usual);
+
+    /// <summary>The line through readings.</summary>
+    /// <param name="points">In any order; readings at the same hours count as one, their mean.</param>
+    /// <param name="level">What the band should cover.</param>
+    /// <returns>Null with fewer than three different hours.</returns>
+    public static RobustTrend? Through(IEnumerable<WearPoint> points, Probability level)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        var read = WearReadings.ByHours(points);
+        return read.Length < FewestReadings
+            ? null
+            : new([.. read.Select(point => (point.At.Hours, point.Value.Millimetres))], level)
+            {
+                Last = read[^1].At,
+            };
+    }
+
+    /// <summary>The line at hours.</summary>
+    public Length At(OperatingHours hours) =>
+        Rounding.ToLength(intercept + (Slope.MillimetresPerHour * hours.Hours));
+
+    /// <summary>
+    /// When the line comes to a limit: what is left at the last hours over the slope, and over the slopes of the band.
+    /// </summary>
+    public WearForecast Reach(Length limit, LimitSide side)
+    {
+        var towards = side is LimitSide.Upper ? 1 : -1;
+        var left = (limit - At(Last)) * towards;
+        var rate = Slope.MillimetresPerHour * towards;
+        var fastest = (towards > 0 ? Greatest : Least).MillimetresPerHour * towards;
+        var slowest = (towards > 0 ? Least : Greatest).MillimetresPerHour * towards;
+        return left <= Length.Zero ? new WearForecast.Reached(-left)
+            : rate <= 0 ? new WearForecast.NotApproaching()
+            : new WearForecast.Reaches(
+                Hours(left, rate),
+                Hours(left, fastest),
+                slowest > 0 ? Hours(left, slowest) : null,
+                Level
+            );
+    }
+
+    private static RunningTime Hours(Length left, decimal rate) =>
+        RunningTime.FromHours(left.Millimetres / rate);
+
+    private static ImmutableArray<decimal> Slopes(ImmutableArray<(decimal At, decimal Value)> points) =>
+        [
+            .. points
+                .SelectMany(
+                    (point, index) =>
+                        points
+                            .Skip(index + 1)
+                            .Select(later => (later.Value - point.Value) / (later.At - point.At))
+                )
+                .Order(),
+        ];
+}

@@ -1,0 +1,52 @@
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Trade;
+using ServiceRules.Domain.Verdicts;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>The clip as it is said on the shop floor.</summary>
+internal static class ClipWords
+{
+    /// <summary>The clip, before anything is said of it.</summary>
+    public static string Subject(Clip clip, UnitSystem system) =>
+        $"clip at {clip.GroundSpeed} and {clip.ReelSpeed}, every {Spacing(clip.Spacing, system)}";
+
+    /// <summary>How the clip, where it is in or out, stands to the height that decides.</summary>
+    public static string Of(Clip clip, decimal ratio, PlaceJudgement lowest, Verdict verdict)
+    {
+        var blades = clip.Blades.ToString(CultureInfo.InvariantCulture);
+        var height = ratio == 1m ? "the height" : $"{Number(ratio)} times the height";
+        var clips =
+            $"Clip: at {clip.GroundSpeed} and {clip.ReelSpeed} {blades} blades clip every {Spacing(clip.Spacing, lowest.System)}";
+        return verdict is Verdict.NotMet
+            ? $"{clips}, more than {height}, {lowest.Said}: ribbing is likely"
+            : $"{clips}, no more than {height}, {lowest.Said}: in";
+    }
+
+    /// <summary>What would keep the clip at the height that was read. None where nothing sensible would.</summary>
+    public static IEnumerable<string> Ways(Clip clip, decimal ratio, PlaceJudgement lowest)
+    {
+        if (lowest.Compared.Value is not { } height || height <= Length.Zero)
+        {
+            yield break;
+        }
+
+        var unit = clip.GroundSpeed.Unit;
+        var fastest = Clip.HighestSpeed(ratio, height, clip.ReelSpeed, clip.Blades, unit);
+        var slowest = Clip.LowestReelSpeed(ratio, height, clip.GroundSpeed, clip.Blades);
+        var blades = Clip.FewestBlades(ratio, height, clip.GroundSpeed, clip.ReelSpeed)
+            .ToString(CultureInfo.InvariantCulture);
+        yield return $"{fastest} is the most that keeps the clip, or {slowest} the least, or a reel of {blades} blades (derived)";
+        yield return $"ribs may stand up to {Spacing(clip.RidgeAt(height), lowest.System)} above the cut "
+            + "(derived, an upper bound: use it to compare settings)";
+    }
+
+    /// <summary>A spacing, as fine as anyone could measure it: 0.01 mm or 0.001 in.</summary>
+    public static string Spacing(Length spacing, UnitSystem system) =>
+        system is UnitSystem.Inch
+            ? spacing.ToString(LengthUnit.Inch, 3)
+            : spacing.ToString(LengthUnit.Millimetre, 2);
+
+    private static string Number(decimal number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,73 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Wear;
+using ServiceRules.Rules.Evaluation.Bench;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// A shield that nobody touched stands further off a reel that was ground: the gap to expect, and whether the gap that
+/// was read afterwards follows it. A note, never a verdict.
+/// </summary>
+internal static class ShieldDrift
+{
+    // A gap that differs by less than this from what follows from the grind was read well enough. Common practice, no source.
+    private static readonly Length Near = Length.FromMillimetres(0.1m);
+
+    public static IEnumerable<string> Notices(UnitFrame unit)
+    {
+        var entries = unit.Work.Entries;
+        var at = entries
+            .Select((entry, index) => (Grind: entry as Grinding, Index: index))
+            .Where(each =>
+                each.Grind
+                    is {
+                        Kind: GrindingKind.ReelSpin or GrindingKind.ReelRelief,
+                        Before: not null,
+                        After: not null,
+                    }
+            )
+            .ToList();
+        // Two grinds in one job leave open which gap was read between them.
+        if (at.Count != 1 || entries.OfType<Adjustment>().Any(turn => turn.Adjuster is AdjusterKind.Shield))
+        {
+            yield break;
+        }
+
+        var (grind, index) = at[0];
+        foreach (var then in Gaps(unit, entries.Take(index)).DistinctBy(gap => gap.Station))
+        {
+            var expected = ShieldGapDrift.Expected(then.Value, grind!.Before!.Value, grind.After!.Value);
+            var lead =
+                $"the shield was not touched and the reel lost {Wording.Of(grind.Before.Value - grind.After.Value, then.System)}: "
+                + $"a gap of {Wording.Of(then.Value, then.System)} should now be {Wording.Of(expected, then.System)}";
+            var now = Gaps(unit, entries.Skip(index)).LastOrDefault(gap => gap.Station == then.Station);
+            if (now is null)
+            {
+                yield return $"{lead} (derived)";
+            }
+            else if ((now.Value - expected).Abs > Near)
+            {
+                yield return $"{lead} (derived), and {Wording.Of(now.Value, now.System)} was read: "
+                    + "copied, set anew without a note, or misread";
+            }
+        }
+    }
+
+    private static IEnumerable<Gap> Gaps(UnitFrame unit, IEnumerable<BenchEntry> entries) =>
+        entries
+            .OfType<Reading>()
+            .Where(reading => reading.Quantity is MeasuredQuantity.ShieldGap)
+            .Select(reading =>
+                reading.Observed is Observation.Measured measured
+                    ? new Gap(
+                        StationPlaces.DistanceOf(reading.Station, MeasuredQuantity.ShieldGap, unit.Sheet),
+                        measured.Value.Value,
+                        measured.Value.System
+                    )
+                    : null
+            )
+            .OfType<Gap>();
+
+    private sealed record Gap(Length? Station, Length Value, UnitSystem System);
+}
