@@ -45,6 +45,8 @@ public static class SecondOpinion
                 rule.Decision
             ),
             Check.Relation relation => LimitKinds.Related(facts, unit, relation, rule.Decision),
+            Check.Clip clip => MowingKinds.Clip(facts, unit, clip, rule.Decision),
+            Check.WavePitch => MowingKinds.Wave(facts, unit),
             Check.ProceduralLimit procedural => ContactKinds.Procedure(facts, unit, procedural),
             Check.Contact contact => ContactKinds.Contact(facts, unit, contact),
             Check.OrderOfWork order => LogKinds.Ordered(facts, unit, order),

@@ -6,7 +6,10 @@ namespace ServiceRules.Domain.Wear;
 /// <summary>Readings made ready for a line.</summary>
 internal static class WearReadings
 {
-    /// <summary>In order of hours, one for each: readings at the same hours count as one, their mean.</summary>
+    // Weekly readings of six years; every pair of them is compared.
+    private const int Most = 300;
+
+    /// <summary>In order of hours, one for each: readings at the same hours count as one, their mean; of more than 300 the last.</summary>
     public static ImmutableArray<WearPoint> ByHours(IEnumerable<WearPoint> points) =>
         [
             .. points
@@ -17,6 +20,7 @@ internal static class WearReadings
                     Length.FromMillimetres(
                         group.Select(point => point.Value.Millimetres).Order().Sum() / group.Count()
                     )
-                )),
+                ))
+                .TakeLast(Most),
         ];
 }

@@ -34,7 +34,7 @@ internal sealed class RandomJob
 
     private void Change()
     {
-        switch (random.Next(12))
+        switch (random.Next(13))
         {
             case <= 6:
                 int which = random.Next(record.Units.Length);
@@ -62,10 +62,30 @@ internal sealed class RandomJob
             case 10:
                 AddUnit();
                 break;
+            case 11:
+                ChangeMowing();
+                break;
             default:
                 ChangeContext();
                 break;
         }
+    }
+
+    /// <summary>Speeds that clip about the heights of the fixtures, and now and then something read on the turf.</summary>
+    private void ChangeMowing()
+    {
+        record = record with
+        {
+            Machine = record.Machine with
+            {
+                Tested = new(
+                    Speed.Parse(Any(["4 km/h", "4.51 km/h", "6 km/h", "3.8 mph"])).OrThrow(),
+                    random.Next(4) == 0 ? null : RotationRate.Parse("2200 rev/min").OrThrow(),
+                    random.Next(3) == 0 ? Mm(Any(["3.05 mm", "3.4 mm", "3.8 mm", "12.0 mm"])) : null,
+                    random.Next(3) == 0 ? Mm(Any(["3.4 mm", "45 mm", "160 mm", "300 mm"])) : null
+                ),
+            },
+        };
     }
 
     private void ChangeInstrument()

@@ -84,7 +84,7 @@ internal static class WearLeft
 
             if (parts.Count > 0)
             {
-                yield return $"{lead}: {Wording.Listed(parts)} ({BasisWords.Of(wear.Basis)})";
+                yield return $"{lead}: {string.Join(", or ", parts)} ({BasisWords.Of(wear.Basis)})";
                 yield break;
             }
         }
