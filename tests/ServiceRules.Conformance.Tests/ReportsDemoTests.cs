@@ -42,7 +42,7 @@ public class ReportsDemoTests
     {
         var report = Verify(name, []);
 
-        Assert.Equal(ReportStanding.NotGenuine, report.Standing);
+        Assert.Equal(ReportStanding.SignerNotTrusted, report.Standing);
         Assert.Equal(
             ["trust"],
             report.Points.Where(point => point.Passed is not true).Select(point => point.Name)

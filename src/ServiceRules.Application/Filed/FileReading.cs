@@ -168,6 +168,12 @@ internal sealed class FileReading(IReportReader reports, RuleBook inForce)
         why = null;
         try
         {
+            if (!RegularFile.Is(file))
+            {
+                why = "is no file, or one with nothing in it; accepted: a service record or a signed report";
+                return false;
+            }
+
             using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read);
             var wanted = (int)Math.Min(stream.CanSeek ? stream.Length : limit + 1L, limit + 1L);
             bytes = new byte[wanted];

@@ -6,7 +6,10 @@ public enum ReportStanding
     /// <summary>Intact, signed by a trusted certificate, complete, and its verdict reproduced.</summary>
     Genuine,
 
-    /// <summary>At least one point failed.</summary>
+    /// <summary>As genuine in everything but one: nobody here said that the signing certificate is to be trusted.</summary>
+    SignerNotTrusted,
+
+    /// <summary>At least one other point failed.</summary>
     NotGenuine,
 
     /// <summary>Not a file that could be looked at.</summary>

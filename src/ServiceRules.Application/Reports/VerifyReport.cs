@@ -19,6 +19,9 @@ namespace ServiceRules.Application.Reports;
 /// </summary>
 public sealed class VerifyReport(IReportReader reader, Judge judge)
 {
+    /// <summary>What a reader of signed files calls the point whether the signer is trusted here.</summary>
+    public const string Trust = "trust";
+
     private static ReadOnlySpan<byte> PdfStart => "%PDF-"u8;
 
     private static readonly string[] Expected =
@@ -45,13 +48,18 @@ public sealed class VerifyReport(IReportReader reader, Judge judge)
         var points = ImmutableArray.CreateBuilder<ReportPoint>();
         points.AddRange(signed.Points);
         points.AddRange(signed.IsIntact ? Content(signed.Attachments) : NotReached());
-        var genuine = points.All(point => point.Passed is true);
-        return new VerifiedReport(
-            genuine ? ReportStanding.Genuine : ReportStanding.NotGenuine,
-            points.ToImmutable(),
-            signed.Signer,
-            signed.SignedAt
-        );
+        return new VerifiedReport(StandingBy(points), points.ToImmutable(), signed.Signer, signed.SignedAt);
+    }
+
+    private static ReportStanding StandingBy(IEnumerable<ReportPoint> points)
+    {
+        var wanting = points.Where(point => point.Passed is not true).Select(point => point.Name).ToList();
+        return wanting switch
+        {
+            [] => ReportStanding.Genuine,
+            [Trust] => ReportStanding.SignerNotTrusted,
+            _ => ReportStanding.NotGenuine,
+        };
     }
 
     private static IEnumerable<ReportPoint> NotReached() =>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
@@ -19,10 +20,17 @@ internal static class ReportCommand
             Required = true,
             HelpName = "OUT.pdf",
         };
+        var certificate = new Option<FileInfo?>("--certificate-out")
+        {
+            Description =
+                "Also write the certificate alone (PEM), for whoever is to verify the report: they give it with --trust.",
+            HelpName = "CERT.pem",
+        };
         var command = new Command("report", "Judges a service record and writes the signed PDF report.")
         {
             file,
             output,
+            certificate,
             RulesInForce.Option,
             SigningKeys.Folder,
             SigningKeys.Pkcs12,
@@ -30,33 +38,26 @@ internal static class ReportCommand
             SigningKeys.Organisation,
         };
         command.SetAction(parsed =>
-            Run(parsed, parsed.GetRequiredValue(file), parsed.GetRequiredValue(output), session)
+            Run(
+                parsed,
+                parsed.GetRequiredValue(file),
+                parsed.GetRequiredValue(output),
+                parsed.GetValue(certificate),
+                session
+            )
         );
         return command;
     }
 
-    private static int Run(ParseResult parsed, FileInfo file, FileInfo output, Session session)
+    private static int Run(
+        ParseResult parsed,
+        FileInfo file,
+        FileInfo output,
+        FileInfo? certificate,
+        Session session
+    )
     {
-        if (
-            string.Equals(
-                Path.GetFullPath(file.FullName),
-                Path.GetFullPath(output.FullName),
-                StringComparison.Ordinal
-            )
-        )
-        {
-            throw new InputException(
-                $"`{output}` is the record itself; accepted: another file to write the report to"
-            );
-        }
-
-        if (!string.Equals(output.Extension, ".pdf", StringComparison.OrdinalIgnoreCase) && output.Exists)
-        {
-            throw new InputException(
-                $"`{output}` is there and is no PDF; accepted: a file that ends in .pdf, or a new one"
-            );
-        }
-
+        CheckPlaces(file, output, certificate);
         var judging = RulesInForce.Judging(parsed);
         switch (judging.Assess(InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes)))
         {
@@ -68,6 +69,13 @@ internal static class ReportCommand
                 {
                     var pdf = JobReport.Write(assessed, ReportTerms.Default, key, session.Clock.GetUtcNow());
                     InputFile.Write(output.FullName, pdf);
+                    if (certificate is not null)
+                    {
+                        InputFile.Write(
+                            certificate.FullName,
+                            Encoding.ASCII.GetBytes(key.CertificatePem + "\n")
+                        );
+                    }
                 }
 
                 session.Output.WriteLine(
@@ -78,4 +86,49 @@ internal static class ReportCommand
                 throw new InvalidOperationException("an unknown outcome of judging");
         }
     }
+
+    /// <exception cref="InputException">What would be written must not be written there.</exception>
+    private static void CheckPlaces(FileInfo file, FileInfo output, FileInfo? certificate)
+    {
+        FileInfo[] written = certificate is null ? [output] : [output, certificate];
+        foreach (var target in written)
+        {
+            if (IsSame(file, target))
+            {
+                throw new InputException(
+                    $"`{target}` is the record itself; accepted: another file to write to"
+                );
+            }
+
+            if (target.Directory is { Exists: false } folder)
+            {
+                throw new InputException(
+                    $"there is no folder `{folder}` to write `{target.Name}` to; accepted: a folder that is there"
+                );
+            }
+        }
+
+        if (!HasEnding(output, ".pdf") && output.Exists)
+        {
+            throw new InputException(
+                $"`{output}` is there and is no PDF; accepted: a file that ends in .pdf, or a new one"
+            );
+        }
+
+        if (
+            certificate is { Exists: true }
+            && (IsSame(output, certificate) || !HasEnding(certificate, ".pem"))
+        )
+        {
+            throw new InputException(
+                $"`{certificate}` is there and is no certificate; accepted: a file that ends in .pem, or a new one"
+            );
+        }
+    }
+
+    private static bool IsSame(FileInfo one, FileInfo other) =>
+        string.Equals(one.FullName, other.FullName, StringComparison.Ordinal);
+
+    private static bool HasEnding(FileInfo file, string ending) =>
+        string.Equals(file.Extension, ending, StringComparison.OrdinalIgnoreCase);
 }

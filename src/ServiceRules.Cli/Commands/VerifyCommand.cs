@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
+using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Reporting.Verifying;
 using Spectre.Console;
@@ -11,32 +12,51 @@ namespace ServiceRules.Cli.Commands;
 /// <summary><c>verify FILE.pdf</c>: whether a report is genuine and complete, point by point.</summary>
 internal static class VerifyCommand
 {
+    private const string Json = "json";
+
     public static Command Of(Session session)
     {
         var file = new Argument<FileInfo>("FILE") { Description = "The signed report." };
+        var format = new Option<string>("--format")
+        {
+            Description = "text, or json: the standing and every point, on one line.",
+            DefaultValueFactory = _ => "text",
+        };
+        format.AcceptOnlyFromAmong("text", Json);
         var command = new Command(
             "verify",
-            "Says whether a signed report is genuine and complete: 0 genuine, 1 not, 2 unreadable."
+            "Says whether a signed report is genuine and complete: 0 genuine, 1 not (or not known to be: signer not trusted), 2 unreadable."
         )
         {
             file,
+            format,
             TrustedCertificates.Option,
             SigningKeys.Folder,
         };
-        command.SetAction(parsed => Run(parsed, parsed.GetRequiredValue(file), session));
+        command.SetAction(parsed =>
+            Run(parsed, parsed.GetRequiredValue(file), parsed.GetValue(format) == Json, session)
+        );
         return command;
     }
 
-    private static int Run(ParseResult parsed, FileInfo file, Session session)
+    private static int Run(ParseResult parsed, FileInfo file, bool asJson, Session session)
     {
         var bytes = InputFile.ReadUpTo(file.FullName, VerificationLimits.BytesMax);
         var reader = new PdfReportReader(TrustedCertificates.Load(parsed));
         var report = new VerifyReport(reader, new Judge()).Verify(bytes);
-        Print(report, file.Name, session.Screen);
+        if (asJson)
+        {
+            session.Output.WriteLine(StandingJson.Of(report, file.Name));
+        }
+        else
+        {
+            Print(report, file.Name, session.Screen);
+        }
+
         return report.Standing switch
         {
             ReportStanding.Genuine => ExitCode.Good,
-            ReportStanding.NotGenuine => ExitCode.NotGood,
+            ReportStanding.SignerNotTrusted or ReportStanding.NotGenuine => ExitCode.NotGood,
             _ => ExitCode.Unusable,
         };
     }
@@ -46,6 +66,7 @@ internal static class VerifyCommand
         var (word, style) = report.Standing switch
         {
             ReportStanding.Genuine => ("GENUINE", "green"),
+            ReportStanding.SignerNotTrusted => ("INTACT, SIGNER NOT TRUSTED", "yellow"),
             ReportStanding.NotGenuine => ("NOT GENUINE", "red"),
             _ => ("UNREADABLE", "red"),
         };
@@ -59,6 +80,13 @@ internal static class VerifyCommand
                 null => "not looked",
             };
             screen.MarkupLineInterpolated($"  {mark}  {point.Name}: {point.Told}");
+        }
+
+        if (report.Standing is ReportStanding.SignerNotTrusted)
+        {
+            screen.WriteLine(
+                "  nothing was changed since it was signed; get the signer's certificate from them by another way, and give it with --trust"
+            );
         }
 
         if (report.Signer is { } signer)

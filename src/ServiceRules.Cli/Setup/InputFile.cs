@@ -1,3 +1,5 @@
+using ServiceRules.Application.Filed;
+
 namespace ServiceRules.Cli.Setup;
 
 /// <summary>Reads a file that somebody hands us: never more of it than the reader behind would accept.</summary>
@@ -20,6 +22,13 @@ internal static class InputFile
 
         try
         {
+            if (!RegularFile.Is(path))
+            {
+                throw new InputException(
+                    $"`{path}` is no regular file (a pipe or a device would be waited on); accepted: a file"
+                );
+            }
+
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
             var wanted = (int)Math.Min(stream.CanSeek ? stream.Length : limit + 1L, limit + 1L);
             var bytes = new byte[wanted];

@@ -44,7 +44,7 @@ public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : I
             VerificationCheck.ContentDigest => "content-digest",
             VerificationCheck.SignatureValue => "signature-value",
             VerificationCheck.SigningCertificate => "signing-certificate",
-            VerificationCheck.Trust => "trust",
+            VerificationCheck.Trust => VerifyReport.Trust,
             VerificationCheck.Attachments => "attachments",
             _ => throw new ArgumentOutOfRangeException(nameof(check), check, null),
         };

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Formats.Json.Source;
 
 namespace ServiceRules.Formats.Json.Shapes;
@@ -78,11 +79,15 @@ public sealed class ReadContext
     internal void Refer(string kind, string identity, SourceNode node) =>
         references.Add((kind, identity, node));
 
-    /// <summary>Reports each reference to something that the document does not declare.</summary>
+    /// <summary>
+    /// Reports each thing that is referred to and not declared: once, where it is first named, with how often more.
+    /// </summary>
     internal void CheckReferences()
     {
-        foreach ((string kind, string identity, SourceNode node) in references)
+        foreach (var named in references.GroupBy(one => (one.Kind, one.Identity)))
         {
+            (string kind, string identity) = named.Key;
+            SourceNode node = named.First().Node;
             IReadOnlyCollection<string> known = declared.TryGetValue(
                 kind,
                 out Dictionary<string, SourceNode>? names
@@ -94,10 +99,23 @@ public sealed class ReadContext
                 string accepted = problems.HasRoom
                     ? WordList.OneOf(identity, known, $"no {kind} is listed")
                     : "";
-                Report(node, ProblemCode.DanglingReference, $"no such {kind} in this document", accepted);
+                Report(
+                    node,
+                    ProblemCode.DanglingReference,
+                    $"no such {kind} in this document{AndElsewhere(named.Count() - 1)}",
+                    accepted
+                );
             }
         }
     }
+
+    private static string AndElsewhere(int others) =>
+        others switch
+        {
+            0 => "",
+            1 => "; it is named at one more place",
+            _ => string.Create(CultureInfo.InvariantCulture, $"; it is named at {others} more places"),
+        };
 
     private void Add(
         SourcePosition position,

@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using ServiceRules.Application.Reports;
+
+namespace ServiceRules.Cli.Printing;
+
+/// <summary>How a report stands, for other programs: one line of JSON.</summary>
+internal static class StandingJson
+{
+    public static string Of(VerifiedReport report, string name)
+    {
+        using var bytes = new MemoryStream();
+        using (
+            var json = new Utf8JsonWriter(
+                bytes,
+                new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+            )
+        )
+        {
+            json.WriteStartObject();
+            json.WriteString("file", name);
+            json.WriteString("standing", Word(report.Standing));
+            json.WriteStartArray("points");
+            foreach (var point in report.Points)
+            {
+                Write(json, point);
+            }
+
+            json.WriteEndArray();
+            if (report.Signer is { } signer)
+            {
+                json.WriteString("signer", signer);
+            }
+
+            if (report.SignedAt is { } at)
+            {
+                json.WriteString(
+                    "statedTime",
+                    at.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)
+                );
+            }
+
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(bytes.ToArray());
+    }
+
+    private static void Write(Utf8JsonWriter json, ReportPoint point)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", point.Name);
+        if (point.Passed is { } passed)
+        {
+            json.WriteBoolean("passed", passed);
+        }
+
+        json.WriteString("told", point.Told);
+        json.WriteEndObject();
+    }
+
+    private static string Word(ReportStanding standing) =>
+        standing switch
+        {
+            ReportStanding.Genuine => "genuine",
+            ReportStanding.SignerNotTrusted => "signer-not-trusted",
+            ReportStanding.NotGenuine => "not-genuine",
+            _ => "unreadable",
+        };
+}
