@@ -70,6 +70,7 @@ internal sealed record DraftFinding
             Remedy.Turn turn => turn.Adjuster,
             Remedy.OpenUntilFree open => open.Adjuster,
             Remedy.Move move => move.Adjuster,
+            Remedy.MoveUnits units => units.Adjuster,
             _ => null,
         };
 }

@@ -20,9 +20,9 @@ internal static class LimitOnQuantityCheck
     ) =>
         unit is null ? Subjects.EachUnit(rule, frame)
         : check.Against is LimitSource.WornBelow ? WornReel.Evaluate(check.Quantity, rule, unit)
-        : Judged(check, rule, unit);
+        : Judged(check, rule, frame, unit);
 
-    private static CheckOutcome Judged(Check.LimitOnQuantity check, Rule rule, UnitFrame unit)
+    private static CheckOutcome Judged(Check.LimitOnQuantity check, Rule rule, JobFrame frame, UnitFrame unit)
     {
         var subject = Wording.Of(check.Quantity);
         if (check.Quantity is MeasuredQuantity.Clearance && BySchool(unit) is { } decided)
@@ -53,7 +53,8 @@ internal static class LimitOnQuantityCheck
                 .. check.Against is LimitSource.Sheet ? WearLeft.Notices(check.Quantity, unit, places) : [],
                 .. check.Quantity is MeasuredQuantity.ShieldGap ? ShieldDrift.Notices(unit) : [],
             ],
-            Remedy = outcome.Remedy ?? LimitRemedy.For(outcome, check.Quantity, rule, unit, places, zone),
+            Remedy =
+                outcome.Remedy ?? LimitRemedy.For(outcome, check.Quantity, rule, frame, unit, places, zone),
         };
     }
 

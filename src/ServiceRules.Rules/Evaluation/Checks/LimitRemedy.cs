@@ -15,6 +15,7 @@ internal static class LimitRemedy
         CheckOutcome outcome,
         MeasuredQuantity quantity,
         Rule rule,
+        JobFrame frame,
         UnitFrame unit,
         UnitPlaces places,
         PrintedZone zone
@@ -22,13 +23,14 @@ internal static class LimitRemedy
         outcome.Verdict switch
         {
             Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
-            Verdict.NotMet => ToTurn(quantity, rule, unit, places, zone),
+            Verdict.NotMet => ToTurn(quantity, rule, frame, unit, places, zone),
             _ => null,
         };
 
     private static Remedy ToTurn(
         MeasuredQuantity quantity,
         Rule rule,
+        JobFrame frame,
         UnitFrame unit,
         UnitPlaces places,
         PrintedZone zone
@@ -36,7 +38,9 @@ internal static class LimitRemedy
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
-            ? (Remedy?)Moved(quantity, unit, places, aim) ?? new Remedy.Act(rule.Advice)
+            ? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
+                ?? (Remedy?)Moved(quantity, unit, places, aim)
+                ?? new Remedy.Act(rule.Advice)
         : new Remedy.Act(rule.Advice);
 
     /// <summary>

@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
@@ -9,7 +10,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>The difference between the two ends of one unit, by the line through its stations.</summary>
 internal static class SideToSide
 {
-    public static CheckOutcome Evaluate(MeasuredQuantity quantity, Rule rule, UnitFrame unit)
+    public static CheckOutcome Evaluate(MeasuredQuantity quantity, Rule rule, JobFrame frame, UnitFrame unit)
     {
         var subject = $"{Wording.Of(quantity)}, side to side";
         if (unit.Sheet.Of(quantity)?.SideToSide is not { } most)
@@ -32,7 +33,8 @@ internal static class SideToSide
             Notices = [.. outcome.Notices, .. LineShape.Notices(quantity, lines, outcome.Verdict)],
             Remedy = outcome.Verdict switch
             {
-                Verdict.NotMet => LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
+                Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
+                    ?? LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
                 Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
                 _ => null,
             },

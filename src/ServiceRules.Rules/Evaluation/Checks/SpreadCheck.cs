@@ -9,7 +9,7 @@ internal static class SpreadCheck
         check.Across switch
         {
             SpreadAcross.Sides when unit is null => Subjects.EachUnit(rule, frame),
-            SpreadAcross.Sides => SideToSide.Evaluate(check.Quantity, rule, unit),
+            SpreadAcross.Sides => SideToSide.Evaluate(check.Quantity, rule, frame, unit),
             SpreadAcross.Units => UnitSpread.AcrossUnits(check.Quantity, rule, frame),
             SpreadAcross.AdjacentEnds => UnitSpread.AdjacentEnds(check.Quantity, rule, frame),
             _ => throw new InvalidOperationException("spreads are a closed family"),

@@ -44,59 +44,7 @@ internal static class UnitSpread
                     middles[second].Unit.Sheet.Of(quantity)!.AcrossUnits!
                 )
             );
-        var outcome = Outcome(subject, quantity, rule, [.. pairs], units);
-        return outcome.Verdict is Verdict.NotMet
-            ? outcome with
-            {
-                Remedy =
-                    Match(
-                        [
-                            .. middles
-                                .Where(each => each.Sides.Count > 0)
-                                .Select(each => (each.Unit, each.Sides)),
-                        ],
-                        quantity,
-                        outcome
-                    ) ?? outcome.Remedy,
-            }
-            : outcome;
-    }
-
-    /// <summary>The doubt of the worst pair is taken off what they must lie within: what stays has to be proven too.</summary>
-    private static Remedy.Act? Match(
-        ImmutableArray<(UnitFrame Unit, List<DifferenceSide> Sides)> middles,
-        MeasuredQuantity quantity,
-        CheckOutcome outcome
-    )
-    {
-        // A unit that was read blade by blade can only be moved as a whole.
-        if (middles.Any(each => each.Sides.Count > 1))
-        {
-            return null;
-        }
-
-        var known = middles.Select(each => LimitRemedy.Best(each.Sides[0].Knowledge)).ToList();
-        if (known.Exists(middle => middle is null) || outcome.Comparisons[0].UpperLimit is not { } most)
-        {
-            return null;
-        }
-
-        return SetMatch.For(
-            [
-                .. middles.Select(
-                    (each, index) =>
-                        (
-                            each.Unit.Work.Id.Text,
-                            known[index]!.Value,
-                            each.Unit.Targets.FirstOrDefault(target =>
-                                target.Quantity == quantity
-                            )?.Target.Value
-                        )
-                ),
-            ],
-            most - (outcome.Comparisons[0].Uncertainty ?? Length.Zero),
-            middles[0].Sides[0].System
-        );
+        return Outcome(subject, quantity, rule, frame, [.. pairs], units);
     }
 
     public static CheckOutcome AdjacentEnds(MeasuredQuantity quantity, Rule rule, JobFrame frame)
@@ -130,13 +78,14 @@ internal static class UnitSpread
                 )
             );
         var concerned = neighbours.SelectMany(pair => new[] { pair.First, pair.Second }).Distinct().ToList();
-        return Outcome(subject, quantity, rule, [.. pairs], concerned);
+        return Outcome(subject, quantity, rule, frame, [.. pairs], concerned);
     }
 
     private static CheckOutcome Outcome(
         string subject,
         MeasuredQuantity quantity,
         Rule rule,
+        JobFrame frame,
         ImmutableArray<(DifferenceSide Left, DifferenceSide Right, DualPrint Most)> pairs,
         List<UnitFrame> units
     )
@@ -163,7 +112,8 @@ internal static class UnitSpread
             Comparisons = [.. outcome.Comparisons.Take(Shown)],
             Remedy = outcome.Verdict switch
             {
-                Verdict.NotMet => new Remedy.Act(rule.Advice),
+                Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
+                    ?? new Remedy.Act(rule.Advice),
                 Verdict.Unproven => ReadAgainAll(outcome, quantity, units),
                 _ => null,
             },

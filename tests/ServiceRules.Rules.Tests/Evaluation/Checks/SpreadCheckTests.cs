@@ -1,3 +1,5 @@
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
@@ -78,36 +80,107 @@ public class SpreadCheckTests
     [Theory]
     // Limit 0.10 mm, U of a difference of two mid-widths 2·√2·0.0041634/√2 = 0.0083 mm: they must lie within 0.0916 mm.
     // Target 4.00 mm.
-    [InlineData(
-        "4.00 mm",
-        "4.02 mm",
-        "4.20 mm",
-        "move U-01-3 down by 0.20 mm at both ends, and leave U-01-1 and U-01-2"
-    )]
-    [InlineData(
-        "3.80 mm",
-        "4.02 mm",
-        "4.05 mm",
-        "move U-01-1 up by 0.20 mm at both ends, and leave U-01-2 and U-01-3"
-    )]
-    [InlineData(
-        "4.00 mm",
-        "4.20 mm",
-        "4.40 mm",
-        "move U-01-2 down by 0.20 mm and U-01-3 down by 0.40 mm at both ends, and leave U-01-1"
-    )]
-    [InlineData(
-        "3.60 mm",
-        "4.00 mm",
-        "4.40 mm",
-        "move U-01-1 up by 0.40 mm and U-01-3 down by 0.40 mm at both ends, and leave U-01-2"
-    )]
-    public void Evaluate_UnitsApart_MovesTheFewest(string first, string second, string third, string told)
+    [InlineData("4.00 mm", "4.02 mm", "4.20 mm", "U-01-3 -0.2 mm -0.2 mm", "U-01-1, U-01-2")]
+    [InlineData("3.80 mm", "4.02 mm", "4.05 mm", "U-01-1 0.2 mm 0.2 mm", "U-01-2, U-01-3")]
+    [InlineData("4.00 mm", "4.20 mm", "4.40 mm", "U-01-2 -0.2 mm -0.2 mm, U-01-3 -0.4 mm -0.4 mm", "U-01-1")]
+    [InlineData("3.60 mm", "4.00 mm", "4.40 mm", "U-01-1 0.4 mm 0.4 mm, U-01-3 -0.4 mm -0.4 mm", "U-01-2")]
+    public void Evaluate_UnitsApart_MovesTheFewest(
+        string first,
+        string second,
+        string third,
+        string moves,
+        string stay
+    )
     {
         var outcome = Set(Units, At(1, first, first), At(2, second, second), At(3, third, third));
 
-        Assert.StartsWith(told, Assert.IsType<Remedy.Act>(outcome.Remedy).What, StringComparison.Ordinal);
+        Assert.Equal((moves, stay), Told(outcome));
     }
+
+    [Fact]
+    public void Evaluate_EndsThatMeetInAStep_TellsHowFarToMove()
+    {
+        // Ends by the line: unit 1 stands 3.975 to 4.075, unit 2 3.95 level. The step of 0.125 is closed by levelling unit 1
+        // on the target, and nothing else has to move.
+        var outcome = Set(Adjacent, At(1, "3.985 mm", "4.065 mm"), At(2, "3.95 mm", "3.95 mm"));
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Equal(("U-01-1 0.025 mm -0.075 mm", "U-01-2"), Told(outcome));
+    }
+
+    [Fact]
+    public void Evaluate_EveryRuleOnOneHeight_AsksForTheSameMove()
+    {
+        // Unit 2 is off target, not level and apart from unit 1: one move settles all.
+        UnitWork[] units = [At(1, "4.00 mm", "4.00 mm"), At(2, "4.16 mm", "4.24 mm")];
+        var frame = FrameBuilder.Build(Record(units), Context, Book());
+        var onTarget = new Check.LimitOnQuantity(
+            MeasuredQuantity.HeightOfCut,
+            LimitSource.SettingOrder,
+            CheckedPlaces.StationsAndEnds
+        );
+
+        var target = CheckEvaluation.Evaluate(RuleFor(onTarget), frame, frame.Units[1]);
+        var sides = CheckEvaluation.Evaluate(RuleFor(Sides), frame, frame.Units[1]);
+        var across = CheckEvaluation.Evaluate(RuleFor(Units), frame, null);
+
+        var move = Assert.IsType<Remedy.Move>(target.Remedy);
+        Assert.Equal((Mm(-0.15m), Mm(-0.25m)), (move.Left, move.Right));
+        Assert.Equal(
+            (move.Left, move.Right),
+            Assert.IsType<Remedy.Move>(sides.Remedy) is var other ? (other.Left, other.Right) : default
+        );
+        Assert.Equal(("U-01-2 -0.15 mm -0.25 mm", "U-01-1"), Told(across));
+    }
+
+    [Fact]
+    public void Evaluate_AUnitOfAStatedThread_IsToldInTurns()
+    {
+        // 1 mm pitch, ratio one half, tenths: 0.05 mm a part. Four down are 0.20 mm.
+        var sheet = Sheet with
+        {
+            Adjusters =
+            [
+                .. Sheet.Adjusters.Select(adjuster =>
+                    adjuster.Kind is AdjusterKind.Height
+                        ? adjuster with
+                        {
+                            Thread = new(L("1.0 mm"), 0.5m, 10),
+                        }
+                        : adjuster
+                ),
+            ],
+        };
+        var frame = FrameBuilder.Build(
+            Record([At(1, "4.00 mm", "4.00 mm"), At(2, "4.21 mm", "4.21 mm")]),
+            Context,
+            Book(sheet)
+        );
+
+        var units = Assert.IsType<Remedy.MoveUnits>(
+            CheckEvaluation.Evaluate(RuleFor(Units), frame, null).Remedy
+        );
+
+        var move = Assert.Single(units.Moves);
+        Assert.Equal(new(-4, 10, Mm(-0.2m)), move.LeftTurns);
+        Assert.Equal(move.LeftTurns, move.RightTurns);
+        Assert.Equal(Mm(-0.2m), move.Left);
+    }
+
+    private static (string Moves, string Stay) Told(CheckOutcome outcome)
+    {
+        var units = Assert.IsType<Remedy.MoveUnits>(outcome.Remedy);
+        return (
+            string.Join(
+                ", ",
+                units.Moves.Select(move => $"{move.Unit} {Plain(move.Left)} {Plain(move.Right)}")
+            ),
+            string.Join(", ", units.Stay)
+        );
+    }
+
+    private static string Plain(Length length) =>
+        length.Millimetres.ToString("0.####", CultureInfo.InvariantCulture) + " mm";
 
     [Fact]
     public void Evaluate_UnitNotMeasured_LeavesTheSetUnproven()

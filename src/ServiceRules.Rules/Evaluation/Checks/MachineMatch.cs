@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// The one plan for a quantity over all units of a machine: on target, level, alike and without a step where they meet.
+/// Every rule on that quantity tells its part of it, so that no two rules ask for different moves. Limits are drawn in
+/// by the doubt of the readings, so that the next reading can prove what was set.
+/// </summary>
+internal sealed class MachineMatch
+{
+    private readonly ImmutableArray<(MatchedUnit Unit, MatchSetting Setting)> settings;
+
+    private MachineMatch(ImmutableArray<(MatchedUnit, MatchSetting)> settings) => this.settings = settings;
+
+    /// <summary>
+    /// The plan; where the machine as a whole has none, that of a unit by itself. None when nothing that can be set keeps
+    /// the limits, or nothing is known well enough.
+    /// </summary>
+    public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null)
+    {
+        var units = MatchedUnit.Known(
+            frame
+                .Units.OrderBy(each => each.Work.Position ?? int.MaxValue)
+                .ThenBy(each => each.Work.Id.Text, StringComparer.Ordinal),
+            quantity
+        );
+        return Solved(units, quantity)
+            ?? (
+                unit is null
+                    ? null
+                    : Solved([.. units.Where(each => ReferenceEquals(each.Frame, unit))], quantity)
+            );
+    }
+
+    /// <summary>What to move on one unit; none when it stays, or is not in the plan.</summary>
+    public Remedy.Move? Of(UnitFrame unit)
+    {
+        foreach (var (matched, setting) in settings)
+        {
+            if (ReferenceEquals(matched.Frame, unit) && setting.IsMoved)
+            {
+                return matched.Move(setting);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What to move on the machine; none when everything stays.</summary>
+    public Remedy.MoveUnits? OfMachine()
+    {
+        ImmutableArray<UnitMove> moves =
+        [
+            .. settings.Where(each => each.Setting.IsMoved).Select(each => each.Unit.UnitMove(each.Setting)),
+        ];
+        return moves.IsEmpty
+            ? null
+            : new(
+                settings[0].Unit.Adjuster,
+                moves,
+                [
+                    .. settings
+                        .Where(each => !each.Setting.IsMoved)
+                        .Select(each => each.Unit.Frame.Work.Id.Text),
+                ]
+            );
+    }
+
+    private static MachineMatch? Solved(ImmutableArray<MatchedUnit> units, MeasuredQuantity quantity)
+    {
+        if (units.IsEmpty || units.Length > MatchTask.MostUnits)
+        {
+            return null;
+        }
+
+        var aim = Median([.. units.Select(unit => LimitRemedy.Best(unit.Middle.Knowledge)!.Value).Order()]);
+        var plan = MatchSolver.Solve(
+            new()
+            {
+                Units = [.. units.Select(unit => unit.Problem(aim))],
+                Together = Together(units, quantity),
+                Steps = [.. units.Zip(units.Skip(1), (left, right) => Step(left, right, quantity))],
+            }
+        );
+        return plan is null ? null : new([.. units.Zip(plan.Settings)]);
+    }
+
+    /// <summary>Where nothing names a target, the units go to the one in the middle.</summary>
+    private static Length Median(ImmutableArray<Length> sorted) =>
+        (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) * 0.5m;
+
+    /// <summary>The tightest limit across units, less the doubt of the least known pair.</summary>
+    private static Length? Together(ImmutableArray<MatchedUnit> units, MeasuredQuantity quantity)
+    {
+        var set = units.Where(unit => unit.IsInSet).ToList();
+        if (set.Count < 2)
+        {
+            return null;
+        }
+
+        var most = set.Min(unit => unit.Frame.Sheet.Of(quantity)!.AcrossUnits!.In(unit.System));
+        var doubt = (
+            from first in set
+            from second in set
+            where first != second
+            select MatchedUnit.Doubt(first.Middle.Above(second.Middle, quantity, first.Middle.Name).Knowledge)
+        ).Max();
+        return Guarded(most, doubt);
+    }
+
+    private static Length? Step(MatchedUnit left, MatchedUnit right, MeasuredQuantity quantity)
+    {
+        if (
+            left.Frame.Work.Position is not { } position
+            || right.Frame.Work.Position != position + 1
+            || Tighter(left, right, quantity) is not { } most
+        )
+        {
+            return null;
+        }
+
+        return Guarded(
+            most,
+            MatchedUnit.Doubt(left.RightEnd.Above(right.LeftEnd, quantity, left.RightEnd.Name).Knowledge)
+        );
+    }
+
+    private static Length? Tighter(MatchedUnit left, MatchedUnit right, MeasuredQuantity quantity)
+    {
+        var limits = new[] { left, right }
+            .Select(unit => unit.Frame.Sheet.Of(quantity)?.AdjacentEnds?.In(unit.System))
+            .OfType<Length>()
+            .ToList();
+        return limits.Count == 0 ? null : limits.Min();
+    }
+
+    /// <summary>Where the gauge is too coarse to prove the limit at all, the limit itself is aimed for.</summary>
+    public static Length Guarded(Length most, Length doubt) => most > doubt ? most - doubt : most;
+}

@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Rules.Evaluation.Bench;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>One unit with the line through its readings, as something that can be moved.</summary>
+internal sealed class MatchedUnit
+{
+    private readonly UnitLimits limits;
+    private readonly KnownLine line;
+    private readonly Length width;
+
+    private MatchedUnit(UnitFrame unit, MeasuredQuantity quantity, AdjusterKind kind, KnownLine line)
+    {
+        Frame = unit;
+        Adjuster = kind;
+        this.line = line;
+        width = StationPlaces.Width(unit.Sheet);
+        limits = UnitLimits.Of(unit, quantity);
+        Middle = Side(line.Fit.Offset);
+        LeftEnd = Side(line.Fit.LeftEnd);
+        RightEnd = Side(line.Fit.RightEnd);
+    }
+
+    public UnitFrame Frame { get; }
+
+    public AdjusterKind Adjuster { get; }
+
+    public DifferenceSide Middle { get; }
+
+    public DifferenceSide LeftEnd { get; }
+
+    public DifferenceSide RightEnd { get; }
+
+    public UnitSystem System => line.System;
+
+    /// <summary>Whether the sheet holds it to the other units of the machine.</summary>
+    public bool IsInSet => limits.AcrossUnits is not null;
+
+    /// <summary>The units whose line is known on both sides, in the order given.</summary>
+    public static ImmutableArray<MatchedUnit> Known(IEnumerable<UnitFrame> units, MeasuredQuantity quantity)
+    {
+        if (AdjustedQuantity.FinelySetBy(quantity) is not { } kind)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. units
+                .Select(unit => (Unit: unit, Lines: UnitPlaces.Of(unit, quantity).Lines().ToList()))
+                // A unit that was read blade by blade can only be moved as a whole.
+                .Where(each => each.Lines.Count == 1)
+                .Select(each => new MatchedUnit(each.Unit, quantity, kind, each.Lines[0]))
+                .Where(unit => LimitRemedy.Best(unit.Middle.Knowledge) is not null),
+        ];
+    }
+
+    /// <summary>What a reading may be off: U, or half the width of an interval.</summary>
+    public static Length Doubt(Knowledge known) => (known.AsInterval().Width ?? Length.Zero) * 0.5m;
+
+    /// <summary>The unit as the solver sees it.</summary>
+    /// <param name="aim">Where it goes when neither the settings in force nor the sheet name a target.</param>
+    public MatchUnit Problem(Length aim)
+    {
+        var adjuster = Frame.Sheet.Of(Adjuster);
+        var (leftAt, rightAt) = (adjuster?.LeftAt?.Value ?? Length.Zero, adjuster?.RightAt?.Value ?? width);
+        var (leftEnd, rightEnd) = (Best(LeftEnd.Knowledge), Best(RightEnd.Knowledge));
+        var tilt = (rightEnd - leftEnd).Abs;
+        var sides = limits.SideToSide?.In(System);
+        return new()
+        {
+            Left = Best(line.Fit.At(leftAt)),
+            Right = Best(line.Fit.At(rightAt)),
+            LeftAt = leftAt,
+            RightAt = rightAt,
+            Width = width,
+            Zone = limits.Drawn(Length.Max(Doubt(LeftEnd.Knowledge), Doubt(RightEnd.Knowledge))),
+            MostTilt = sides is { } most ? MachineMatch.Guarded(most, Doubt(line.Fit.Tilt)) : null,
+            Target = limits.Target ?? aim,
+            MustMove = !limits.Allow(leftEnd, System) || !limits.Allow(rightEnd, System) || tilt > sides,
+            IsInSet = IsInSet,
+            Moves =
+                adjuster?.Step is not null ? MoveKind.BySteps
+                : StepInForce.Of(Frame, Adjuster) is not null ? MoveKind.ByParts
+                : MoveKind.Freely,
+            Part = StepInForce.Of(Frame, Adjuster)?.Step ?? FinestSet(Frame.Sheet.Width.Governing.System),
+        };
+    }
+
+    /// <summary>The setting as the remedy of one unit.</summary>
+    public Remedy.Move Move(MatchSetting setting)
+    {
+        var (left, right) = (Rounded(setting.Left), Rounded(setting.Right));
+        return new(Adjuster, left, right, [.. ReadAgain.After(Frame, [Turned()])])
+        {
+            LeftTurns = ScrewTurns.For(left, Frame, Adjuster),
+            RightTurns = ScrewTurns.For(right, Frame, Adjuster),
+        };
+    }
+
+    /// <summary>The setting as one of the moves of a machine.</summary>
+    public UnitMove UnitMove(MatchSetting setting)
+    {
+        var (left, right) = (Rounded(setting.Left), Rounded(setting.Right));
+        return new(Frame.Work.Id.Text, left, right)
+        {
+            LeftTurns = ScrewTurns.For(left, Frame, Adjuster),
+            RightTurns = ScrewTurns.For(right, Frame, Adjuster),
+        };
+    }
+
+    private DifferenceSide Side(Knowledge at) => DifferenceSide.Of(Frame.Work.Id.Text, line, at);
+
+    private Adjustment Turned() =>
+        new()
+        {
+            Adjuster = Adjuster,
+            Side = Domain.Records.Side.Both,
+            Amount = new AdjustmentAmount.NotStated(),
+        };
+
+    private static Length Best(Knowledge known) => LimitRemedy.Best(known) ?? Length.Zero;
+
+    /// <summary>No finer than anyone sets a height: 0.01 mm or 0.0005 in (common practice, no source).</summary>
+    private static Length FinestSet(UnitSystem system) =>
+        system is UnitSystem.Inch ? Length.FromInches(0.0005m) : Length.FromMillimetres(0.01m);
+
+    // Nobody turns a thread to better than a ten-thousandth of a millimetre.
+    private static Length Rounded(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 4));
+}
