@@ -1,4 +1,6 @@
 using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Tests.Geometry;
 
@@ -24,7 +26,10 @@ internal static class BruteForce
                     s.Right,
                     s.Total,
                     Deviation: places.Max(p =>
-                        Math.Abs(After(task, p, s.Left, s.Right) - task.Target.Millimetres)
+                        Math.Max(
+                            Math.Abs(p.Low + Movement(task, p.At, s.Left, s.Right) - task.Target.Millimetres),
+                            Math.Abs(p.High + Movement(task, p.At, s.Left, s.Right) - task.Target.Millimetres)
+                        )
                     )
                 )
             )
@@ -41,42 +46,125 @@ internal static class BruteForce
         return Math.Max(0, Settings(task).Min(s => Excess(task, places, s.Left, s.Right)));
     }
 
-    private static List<(decimal At, decimal Gap)> Places(ClickTask task)
+    /// <summary>In the least possible number of states in contact; none when no order is permitted.</summary>
+    public static int? FewestContacts(ClickTask task, int left, int right)
+    {
+        var (leftMoves, rightMoves) = (Moves(task, left), Moves(task, right));
+        var places = Places(task);
+        var known = new Dictionary<(int, int), int?>();
+        return From(0, 0, 0, 0);
+
+        int? From(int i, int j, int leftAt, int rightAt)
+        {
+            if (known.TryGetValue((i, j), out var before))
+            {
+                return before;
+            }
+
+            List<int?> ahead = i == leftMoves.Length && j == rightMoves.Length ? [0] : [];
+            if (
+                i < leftMoves.Length
+                && Permitted(task, places, leftAt, rightAt, leftAt + leftMoves[i], rightAt)
+            )
+            {
+                ahead.Add(From(i + 1, j, leftAt + leftMoves[i], rightAt));
+            }
+
+            if (
+                j < rightMoves.Length
+                && Permitted(task, places, leftAt, rightAt, leftAt, rightAt + rightMoves[j])
+            )
+            {
+                ahead.Add(From(i, j + 1, leftAt, rightAt + rightMoves[j]));
+            }
+
+            return known[(i, j)] = ahead.Min() + (Touches(task, places, leftAt, rightAt) ? 1 : 0);
+        }
+    }
+
+    /// <summary>How many states in contact a sequence passes through; none when it makes a step that is not permitted.</summary>
+    public static int? ContactsOf(ClickTask task, IEnumerable<SingleStep> sequence)
+    {
+        var places = Places(task);
+        var (left, right, contacts) = (0, 0, Touches(task, places, 0, 0) ? 1 : 0);
+        foreach (var step in sequence)
+        {
+            var by = step.Opens ? 1 : -1;
+            var (nextLeft, nextRight) = step.Side == Side.Left ? (left + by, right) : (left, right + by);
+            if (!Permitted(task, places, left, right, nextLeft, nextRight))
+            {
+                return null;
+            }
+
+            (left, right) = (nextLeft, nextRight);
+            contacts += Touches(task, places, left, right) ? 1 : 0;
+        }
+
+        return contacts;
+    }
+
+    private static bool Touches(
+        ClickTask task,
+        List<(decimal At, decimal Low, decimal High)> places,
+        int left,
+        int right
+    ) => places.Any(p => p.Low + Movement(task, p.At, left, right) <= Slack);
+
+    private static bool Permitted(
+        ClickTask task,
+        List<(decimal At, decimal Low, decimal High)> places,
+        int fromLeft,
+        int fromRight,
+        int toLeft,
+        int toRight
+    ) =>
+        places.All(p =>
+        {
+            var before = p.Low + Movement(task, p.At, fromLeft, fromRight);
+            var after = p.Low + Movement(task, p.At, toLeft, toRight);
+            return after > Slack || (before <= Slack && after >= before - Slack);
+        });
+
+    private static List<(decimal At, decimal Low, decimal High)> Places(ClickTask task)
     {
         var fit = WidthFit.Through(task.Readings, task.Width)!;
         return
         [
-            (0m, fit.LeftEnd.Value()),
-            .. task.Readings.Select(r => (r.Station.Millimetres, r.Knowledge.Value())),
-            (task.Width.Millimetres, fit.RightEnd.Value()),
+            Place(0m, fit.LeftEnd),
+            .. task.Readings.Select(r => Place(r.Station.Millimetres, r.Knowledge)),
+            Place(task.Width.Millimetres, fit.RightEnd),
         ];
     }
+
+    private static (decimal At, decimal Low, decimal High) Place(decimal at, Knowledge known) =>
+        known is LengthInterval interval
+            ? (at, interval.Lower!.Value.Value.Millimetres, interval.Upper!.Value.Value.Millimetres)
+            : (at, known.Value(), known.Value());
 
     private static IEnumerable<(int Left, int Right)> Settings(ClickTask task) =>
         from left in Enumerable.Range(-task.Adjusters.Travel, (2 * task.Adjusters.Travel) + 1)
         from right in Enumerable.Range(-task.Adjusters.Travel, (2 * task.Adjusters.Travel) + 1)
         select (left, right);
 
-    private static decimal After(ClickTask task, (decimal At, decimal Gap) place, int left, int right)
+    private static decimal Movement(ClickTask task, decimal at, int left, int right)
     {
         var (a, b) = (task.Adjusters.LeftAt.Millimetres, task.Adjusters.RightAt.Millimetres);
-        var leftShare = (b - place.At) / (b - a);
-        return place.Gap
-            + (task.Adjusters.Step.Millimetres * ((left * leftShare) + (right * (1 - leftShare))));
+        var leftShare = (b - at) / (b - a);
+        return task.Adjusters.Step.Millimetres * ((left * leftShare) + (right * (1 - leftShare)));
     }
 
     private static decimal Excess(
         ClickTask task,
-        List<(decimal At, decimal Gap)> places,
+        List<(decimal At, decimal Low, decimal High)> places,
         int left,
         int right
     ) =>
         places.Max(p =>
         {
-            var after = After(task, p, left, right);
+            var moved = Movement(task, p.At, left, right);
             return Math.Max(
-                task.Zone.Lower!.Value.Millimetres - after,
-                after - task.Zone.Upper!.Value.Millimetres
+                task.Zone.Lower!.Value.Millimetres - (p.Low + moved),
+                p.High + moved - task.Zone.Upper!.Value.Millimetres
             );
         });
 
@@ -84,47 +172,27 @@ internal static class BruteForce
         (task.Adjusters.Approach == Approach.Opening && steps < 0)
         || (task.Adjusters.Approach == Approach.Closing && steps > 0);
 
-    private static int Cost(ClickTask task, int steps) => Math.Abs(steps) + (IsAgainst(task, steps) ? 2 : 0);
+    private static int Cost(ClickTask task, int steps) =>
+        Math.Abs(steps) + (IsAgainst(task, steps) ? 2 * task.Adjusters.TakeUp : 0);
 
     private static int[] Moves(ClickTask task, int steps)
     {
-        var straight = Enumerable.Repeat(Math.Sign(steps), Math.Abs(steps));
-        return IsAgainst(task, steps) ? [.. straight, Math.Sign(steps), -Math.Sign(steps)] : [.. straight];
+        var sign = Math.Sign(steps);
+        var straight = Enumerable.Repeat(sign, Math.Abs(steps));
+        return IsAgainst(task, steps)
+            ?
+            [
+                .. straight,
+                .. Enumerable.Repeat(sign, task.Adjusters.TakeUp),
+                .. Enumerable.Repeat(-sign, task.Adjusters.TakeUp),
+            ]
+            : [.. straight];
     }
 
-    /// <summary>Depth-first over every interleaving of the two sides.</summary>
     private static bool CanBeTurned(
         ClickTask task,
-        List<(decimal At, decimal Gap)> places,
+        List<(decimal At, decimal Low, decimal High)> places,
         int left,
         int right
-    )
-    {
-        var (leftMoves, rightMoves) = (Moves(task, left), Moves(task, right));
-        var seen = new HashSet<(int, int)>();
-        return places.All(p => After(task, p, left, right) > 0) && From(0, 0, 0, 0);
-
-        bool From(int i, int j, int leftAt, int rightAt) =>
-            seen.Add((i, j))
-            && (
-                (i == leftMoves.Length && j == rightMoves.Length)
-                || (
-                    i < leftMoves.Length
-                    && Permitted(leftAt, rightAt, leftAt + leftMoves[i], rightAt)
-                    && From(i + 1, j, leftAt + leftMoves[i], rightAt)
-                )
-                || (
-                    j < rightMoves.Length
-                    && Permitted(leftAt, rightAt, leftAt, rightAt + rightMoves[j])
-                    && From(i, j + 1, leftAt, rightAt + rightMoves[j])
-                )
-            );
-
-        bool Permitted(int fromLeft, int fromRight, int toLeft, int toRight) =>
-            places.All(p =>
-            {
-                var (before, after) = (After(task, p, fromLeft, fromRight), After(task, p, toLeft, toRight));
-                return after > Slack || (before <= Slack && after >= before - Slack);
-            });
-    }
+    ) => !Touches(task, places, left, right) && FewestContacts(task, left, right) is not null;
 }

@@ -2,6 +2,7 @@ using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Site;
+using ServiceRules.Rules.Evaluation.Bench;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -20,7 +21,7 @@ internal static class ClearanceRemedy
         var zone = gap is { Passes: { } passes, Stops: { } stops }
             ? PrintedZone.Of(passes, stops, null)
             : PrintedZone.Of(limit?.Lower, limit?.Upper, null);
-        var step = unit.Sheet.Of(AdjusterKind.Clearance)?.Step?.Governing.Value;
+        var step = StepInForce.Of(unit, AdjusterKind.Clearance)?.Step;
         if (zone is null || step is not { } one || one <= Length.Zero)
         {
             return new Remedy.Act("open until it just frees at both ends, then set the gap by feeler");

@@ -1,6 +1,8 @@
+using System.Globalization;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -20,6 +22,7 @@ internal static class LightContactProcedure
                 wrong.Evidence,
                 new Remedy.Act(
                     "close one step at a time, both sides alternately, until light contact is heard and felt over the full width"
+                        + FromAFeeler(unit, quantity)
                 )
             );
         }
@@ -35,6 +38,29 @@ internal static class LightContactProcedure
             reason,
             $"{subject}: {why}",
             remedy: new Remedy.ReadAgain(quantity, ["across"], why)
+        );
+    }
+
+    /// <summary>About how many steps that is from a feeler that the sheet names; nothing when it names none.</summary>
+    private static string FromAFeeler(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var feeler = unit
+            .Sheet.Of(quantity)
+            ?.Schools.Select(each => each.Passes)
+            .FirstOrDefault(each => each is not null);
+        if (
+            feeler is null
+            || AdjustedQuantity.FinelySetBy(quantity) is not { } kind
+            || StepInForce.Of(unit, kind) is not { } step
+        )
+        {
+            return string.Empty;
+        }
+
+        var steps = ShimAndClick.StepsToTouch(feeler.Governing.Value, step.Step);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"; from a {feeler.Governing} feeler that just drags at both ends that is about {steps} steps on each side (derived)"
         );
     }
 

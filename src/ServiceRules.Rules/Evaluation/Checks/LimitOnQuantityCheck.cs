@@ -50,6 +50,7 @@ internal static class LimitOnQuantityCheck
             [
                 .. outcome.Notices,
                 .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
+                .. LoweringNotice.For(check, unit, zone),
                 .. check.Against is LimitSource.Sheet ? WearLeft.Notices(check.Quantity, unit, places) : [],
                 .. check.Quantity is MeasuredQuantity.ShieldGap ? ShieldDrift.Notices(unit) : [],
             ],

@@ -104,7 +104,10 @@ internal static class StepRemedy
             [
                 .. places
                     .Usable.Where(place => place.Station is not null)
-                    .Select(place => new StationReading(place.Station!.Value, place.Knowledge!)),
+                    .Select(place => new StationReading(
+                        place.Station!.Value,
+                        Bounded(place.Knowledge!, quantity)
+                    )),
             ],
             Width = StationPlaces.Width(unit.Sheet),
             Zone = inside,
@@ -112,6 +115,14 @@ internal static class StepRemedy
             KeepClear = quantity is MeasuredQuantity.Clearance,
         };
     }
+
+    /// <summary>A feeler that does not pass bounds a gap from above alone; where nothing touches, zero bounds it from below.</summary>
+    private static Knowledge Bounded(Knowledge known, MeasuredQuantity quantity) =>
+        known is LengthInterval interval
+        && NaturalBounds.Of(quantity) is { } bound
+        && interval.Meet(LengthInterval.AtLeast(bound)) is IntervalMeeting.Overlap both
+            ? both.Interval
+            : known;
 
     /// <summary>The same with the middle of every interval taken as its value; none when one has no middle.</summary>
     private static ClickTask? Estimated(ClickTask task)

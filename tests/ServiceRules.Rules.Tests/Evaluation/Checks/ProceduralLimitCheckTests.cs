@@ -99,6 +99,33 @@ public class ProceduralLimitCheckTests
     }
 
     [Fact]
+    public void Evaluate_GapTooTight_CountsTheStepsThatOpenIt()
+    {
+        // Nothing touches and the 0.001 in feeler does not pass: 0 to 0.0011 in, the middle 0.01397 mm. One step of 0.0127
+        // lands it at 0.02667 mm, between the feelers.
+        var outcome = Judge(Taught, Feeler("left", "0.001 in", false), Feeler("right", "0.001 in", false));
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
+        Assert.Equal((1, 1), (turn.LeftSteps, turn.RightSteps));
+        Assert.Equal((Mm(0.0140m), Mm(0.0267m)), (turn.Predicted[1].Before, turn.Predicted[1].After));
+    }
+
+    [Fact]
+    public void Evaluate_NoContactWhereLightContactIsTheSchool_CountsFromTheTaughtFeeler()
+    {
+        var outcome = InContactSchool(Contact(ContactState.None));
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        // 0.001 in is two steps of 0.0005 in.
+        Assert.EndsWith(
+            "from a 0.001 in feeler that just drags at both ends that is about 2 steps on each side (derived)",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Evaluate_GapTwoStepsTooWide_ClosesItBetweenTheFeelers()
     {
         var outcome = Judge(

@@ -1,0 +1,43 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+/// <summary>Target 4.00 mm: from 6.00 mm on it is a third or less.</summary>
+public class LoweringNoticeTests
+{
+    private static readonly Check OnTarget = new Check.LimitOnQuantity(
+        MeasuredQuantity.HeightOfCut,
+        LimitSource.SettingOrder,
+        CheckedPlaces.StationsAndEnds
+    );
+
+    [Fact]
+    public void Evaluate_HeightLoweredByMoreThanAThird_TellsTheHeightsBetween()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "8.98 mm"),
+            Height("right", "9.00 mm"),
+            Moved(AdjusterKind.Height),
+            Height("left", "4.00 mm"),
+            Height("right", "4.00 mm")
+        );
+
+        Assert.Equal(
+            "found at 9.00 mm: down to 4.00 mm takes off more than a third at once; cut at 6.00 mm and 4.00 mm, a third at "
+                + "most each time (derived)",
+            Assert.Single(outcome.Notices)
+        );
+    }
+
+    [Theory]
+    [InlineData("6.00 mm")]
+    [InlineData("3.00 mm")]
+    public void Evaluate_HeightLoweredByAThirdOrRaised_SaysNothing(string found) =>
+        Assert.DoesNotContain(
+            Judge(OnTarget, Height("left", found), Height("right", found)).Notices,
+            notice => notice.Contains("third", StringComparison.Ordinal)
+        );
+}
