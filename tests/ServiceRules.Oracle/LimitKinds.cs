@@ -172,6 +172,14 @@ internal static class LimitKinds
         return EndToEnd(new(facts, unit, check.Quantity), limit, decision);
     }
 
+    public static Possible Taper(Facts facts, UnitWork unit, RuleDecision decision)
+    {
+        var limit = facts.Book.Sheet(unit.Sheet)!.Of(MeasuredQuantity.ReelDiameter)?.Taper;
+        return limit is null
+            ? Possible.NotApplicable
+            : EndToEnd(new(facts, unit, MeasuredQuantity.ReelDiameter), limit, decision);
+    }
+
     public static Possible Sides(Facts facts, UnitWork unit, Check.Spread check, RuleDecision decision)
     {
         var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity)?.SideToSide;

@@ -6,7 +6,8 @@ namespace ServiceRules.Oracle;
 
 /// <summary>
 /// A deliberately naive evaluator: loops straight over the record, the sheets, the setting orders and the rules, from
-/// the written meaning of the checks alone. Where the meaning is silent it says so instead of guessing.
+/// the written meaning of the checks alone. Where the meaning is silent it says so instead of guessing. Of a reel's barrel
+/// and of twisted rollers it has no opinion.
 /// </summary>
 public static class SecondOpinion
 {
@@ -44,6 +45,7 @@ public static class SecondOpinion
                 sides,
                 rule.Decision
             ),
+            Check.ReelForm { Of: ReelFormOf.Taper } => LimitKinds.Taper(facts, unit, rule.Decision),
             Check.Relation relation => LimitKinds.Related(facts, unit, relation, rule.Decision),
             Check.Clip clip => MowingKinds.Clip(facts, unit, clip, rule.Decision),
             Check.WavePitch => MowingKinds.Wave(facts, unit),

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Records;
@@ -16,6 +17,9 @@ public sealed record Instrument
 
     /// <summary>Half width of the thickness tolerance of each feeler in a set, or of a fixed-size piece.</summary>
     public PrintedLength? Tolerance { get; init; }
+
+    /// <summary>How the tolerances of its feelers come together in a stack; absent: in the worst case.</summary>
+    public StackRule? Stacking { get; init; }
 
     /// <summary>Repeatability of a reading as a standard deviation, pooled by the shop.</summary>
     public PrintedLength? Repeatability { get; init; }

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
@@ -89,6 +90,12 @@ internal static class InstrumentShapes
                     "half width of the thickness tolerance of each feeler, or of a fixed-size piece",
                     i => i.Tolerance
                 );
+                var stacking = o.Optional(
+                    "stacking",
+                    Shape.Choice<StackRule>("How the tolerances of stacked feelers come together."),
+                    "how the tolerances of its feelers come together in a stack; left out: worst-case",
+                    i => i.Stacking
+                );
                 var repeatability = o.Optional(
                     "repeatability",
                     Terms.Distance,
@@ -113,12 +120,19 @@ internal static class InstrumentShapes
                     "its inspection",
                     i => i.Inspection
                 );
+                o.Check(
+                    v => v.Get(stacking) is null || v.Get(kind) is InstrumentKind.FeelerGauge,
+                    stacking,
+                    "only feelers are stacked",
+                    "`stacking` of a `feeler-gauge`, or none"
+                );
                 return v => new Instrument
                 {
                     Id = v.Get(id),
                     Kind = v.Get(kind),
                     Resolution = v.Get(resolution),
                     Tolerance = v.Get(tolerance),
+                    Stacking = v.Get(stacking),
                     Repeatability = v.Get(repeatability),
                     Calibration = v.Get(calibration),
                     ZeroCheck = v.Get(zero),

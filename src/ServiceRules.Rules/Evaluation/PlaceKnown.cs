@@ -28,6 +28,12 @@ public sealed record PlaceKnown
     /// <summary>Feelers tried as left, in order: what a procedural limit looks at.</summary>
     public ImmutableArray<FeelerTried> Feelers { get; init; } = [];
 
+    /// <summary>
+    /// Whether the interval known here is narrower for feelers that were tried before steps which are known, moved with
+    /// those steps: last no-go, one step, first go.
+    /// </summary>
+    public bool CountsEarlierTries { get; init; }
+
     /// <summary>Contact heard and felt, if noted.</summary>
     public ContactState? Contact { get; init; }
 

@@ -161,7 +161,65 @@ public sealed class ParallelismTests
         Assert.True(minimum.Width.Millimetres <= other.Max() - other.Min());
     }
 
-    [Property(MaxTest = 500)]
+    /// <summary>
+    /// Another way to the least zone: a line through two points with all others on one side of it, an edge of their hull,
+    /// and the farthest point from it.
+    /// </summary>
+    [Property(MaxTest = 1000)]
+    public void Of_AnyPoints_IsAsWideAsTheNarrowestEdgeOfTheirHullSays(sbyte[] values)
+    {
+        var points = Spread(values);
+        if (StraightnessZone.Of(points, LineAssociation.MinimumZone) is not { } minimum)
+        {
+            return;
+        }
+
+        var narrowest = (
+            from a in points
+            from b in points
+            where a.Station < b.Station
+            let heights = points
+                .Select(p =>
+                    ((p.Value - a.Value).Millimetres * (b.Station - a.Station).Millimetres)
+                    - ((b.Value - a.Value).Millimetres * (p.Station - a.Station).Millimetres)
+                )
+                .ToList()
+            where heights.TrueForAll(h => h >= 0) || heights.TrueForAll(h => h <= 0)
+            select heights.Max(Math.Abs) / (b.Station - a.Station).Millimetres
+        ).Min();
+
+        ReferenceNumber.Near(narrowest, minimum.Width.Millimetres);
+    }
+
+    [Property(MaxTest = 1000)]
+    public void Of_PointsInAnyOrderMirroredOrShifted_IsTheSameZone(
+        sbyte[] values,
+        int seed,
+        short by,
+        bool squares
+    )
+    {
+        var association = squares ? LineAssociation.LeastSquares : LineAssociation.MinimumZone;
+        var points = Spread(values);
+        if (StraightnessZone.Of(points, association) is not { } zone)
+        {
+            return;
+        }
+
+        var shuffled = points.ToArray();
+        new Random(seed).Shuffle(shuffled);
+        var shifted = points.Select(p => p with { Value = p.Value + Mm(by) });
+        var mirrored = points.Select(p => p with { Station = Mm(600m) - p.Station });
+
+        Assert.Equal(zone, StraightnessZone.Of([.. shuffled], association));
+        Assert.Equal(zone, StraightnessZone.Of([.. shifted], association));
+        ReferenceNumber.Near(
+            zone.Width.Millimetres,
+            StraightnessZone.Of([.. mirrored], association)!.Width.Millimetres
+        );
+    }
+
+    [Property(MaxTest = 1000)]
     public void ToDatum_MirroredOrSharedTilt_KeepsTheDeviation(
         sbyte[] feature,
         sbyte[] datum,

@@ -334,7 +334,7 @@ public sealed class WidthFitTests
         );
     }
 
-    [Property(MaxTest = 300)]
+    [Property(MaxTest = 1000)]
     public void At_Intervals_HoldsEveryLineThroughTheirCorners(byte a, byte b, byte c, byte d, short at)
     {
         var (low1, high1) = (Math.Min(a, b) * 0.001m, Math.Max(a, b) * 0.001m);

@@ -73,4 +73,26 @@ public sealed class LimitSheetReadingTests
 
         return Encoding.UTF8.GetBytes(sheet.ToJsonString());
     }
+
+    [Theory]
+    [InlineData("clearance", "taper")]
+    [InlineData("clearance", "barrel")]
+    [InlineData("rear-roller-on-plate", "twist")]
+    public void Read_AFormOfSomethingElse_IsRefusedWhereItStands(string quantity, string member)
+    {
+        var sheet = Shipped();
+        var quantities = sheet["quantities"]!.AsArray();
+        var limit = quantities.Single(one => one!["quantity"]!.GetValue<string>() == quantity)!;
+        limit[member] = "0.1 mm";
+
+        AssertRefused(
+            Encoding.UTF8.GetBytes(sheet.ToJsonString()),
+            $"/quantities/{quantities.IndexOf(limit)}/{member}"
+        );
+    }
+
+    private static JsonNode Shipped() =>
+        JsonNode.Parse(
+            File.ReadAllText(ReferenceFiles.InRepository("rules", "sheets", "reel-125-9-510.sheet.json"))
+        )!;
 }

@@ -113,6 +113,18 @@ public sealed class RecordReadingTests
         "/units/0/entries/3/station"
     )]
     [InlineData(
+        "\"kind\": \"height-gauge\"",
+        "\"kind\": \"height-gauge\", \"stacking\": \"root-sum\"",
+        "value.contradiction",
+        "/instruments/0/stacking"
+    )]
+    [InlineData(
+        "\"kind\": \"feeler-gauge\"",
+        "\"kind\": \"feeler-gauge\", \"stacking\": \"mean\"",
+        "value.choice",
+        "/instruments/1/stacking"
+    )]
+    [InlineData(
         "\"feeler\": \"0.002 in\"",
         "\"feeler\": \"0 in\"",
         "value.unreadable",

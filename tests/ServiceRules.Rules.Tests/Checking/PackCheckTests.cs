@@ -115,6 +115,29 @@ public class PackCheckTests
             "base/a.rules.json",
             "/rules/0/check"
         ),
+        ["a sheet without the taper that the rule asks for"] = (
+            With(Limit with { Check = new Check.ReelForm(ReelFormOf.Taper) }),
+            DiagnosticCode.SheetSaysNothing,
+            "base/a.rules.json",
+            "/rules/0/check"
+        ),
+        ["a sheet without the twist that the rule asks for"] = (
+            With(Limit with { Check = new Check.Twist() }),
+            DiagnosticCode.SheetSaysNothing,
+            "base/a.rules.json",
+            "/rules/0/check"
+        ),
+        ["a rule that asks twice whether something was read"] = (
+            With(
+                Limit with
+                {
+                    When = Limit.When with { AnyRead = [MeasuredQuantity.Edge, MeasuredQuantity.Edge] },
+                }
+            ),
+            DiagnosticCode.ListRepeats,
+            "base/a.rules.json",
+            "/rules/0/when/anyRead/1"
+        ),
         ["an area that no order has"] = (
             With(Limit with { When = Limit.When with { Areas = ["golf-grens"] } }),
             DiagnosticCode.UnknownArea,

@@ -268,4 +268,85 @@ public class FrameBuilderTests
 
         Assert.Equal(KnownState.Conflicting, Left(frame, MeasuredQuantity.Clearance, 51).State);
     }
+
+    /// <summary>
+    /// Backing off, left side only, in two steps: 0.001 in stops, one step, it stops again, one step, it passes. By hand, in
+    /// thousandths, e = 0.1, a step at station 51 of 510 being 0.9 of 0.5 = 0.45: after the second no-go the gap is less
+    /// than 1.1, after the step less than 1.55; the first no-go carried through two steps says less than 2.0, which is
+    /// wider; the go says at least 0.9. At the right station, one tenth of each step: less than 1.1 + 0.05, at least 0.9.
+    /// </summary>
+    [Fact]
+    public void Build_LastNoGoOneStepFirstGo_BoundsTheGapByOneStep()
+    {
+        var frame = Frame(
+            Feeler("left", "0.001 in", passes: false),
+            Feeler("right", "0.001 in", passes: false),
+            Open(Side.Left, 1),
+            Feeler("left", "0.001 in", passes: false),
+            Feeler("right", "0.001 in", passes: false),
+            Open(Side.Left, 1),
+            Feeler("left", "0.001 in", passes: true),
+            Feeler("right", "0.001 in", passes: true)
+        );
+
+        var left = Left(frame, MeasuredQuantity.Clearance, 51);
+        var right = Left(frame, MeasuredQuantity.Clearance, 459);
+
+        Assert.Equal((0.0009m, 0.00155m), Inches(left));
+        Assert.Equal((0.0009m, 0.00115m), Inches(right));
+        Assert.True(left.CountsEarlierTries && right.CountsEarlierTries);
+    }
+
+    /// <summary>A wider bracket from before the step adds nothing to what was tried since.</summary>
+    [Fact]
+    public void Build_TriedOnBothSidesSinceTheStep_NeedsNoEarlierTry()
+    {
+        var frame = Frame(
+            Feeler("left", "0.002 in", passes: false),
+            Open(Side.Both, 1),
+            Feeler("left", "0.001 in", passes: true),
+            Feeler("left", "0.0015 in", passes: false)
+        );
+
+        var place = Left(frame, MeasuredQuantity.Clearance, 51);
+
+        Assert.Equal((0.0009m, 0.0016m), Inches(place));
+        Assert.False(place.CountsEarlierTries);
+    }
+
+    /// <summary>Two feelers as one: 0.0015 in, off by 2e in the worst case, by √2 e (0.00359211 mm, rounded up) by root-sum.</summary>
+    [Theory]
+    [InlineData(null, 0.03302)]
+    [InlineData(StackRule.WorstCase, 0.03302)]
+    [InlineData(StackRule.RootSum, 0.0345078)]
+    public void Build_StackOfFeelers_IsTriedAsOneByTheRuleOfItsSet(StackRule? rule, decimal least)
+    {
+        var stacked = Feeler("left", "0.001 in", passes: true) with
+        {
+            Observed = new Observation.FeelerTest([L("0.0005 in"), L("0.001 in")], true),
+        };
+        var record = Record(Unit(stacked));
+        var set = record with
+        {
+            Instruments =
+            [
+                .. record.Instruments.Select(gauge =>
+                    gauge.Id.Text == "FG-01" ? gauge with { Stacking = rule } : gauge
+                ),
+            ],
+        };
+
+        var place = Left(FrameBuilder.Build(set, Context, Book()), MeasuredQuantity.Clearance, 51);
+
+        Assert.Equal(IntervalEnd.Closed(Mm(least)), Assert.IsType<LengthInterval>(place.Knowledge).Lower);
+    }
+
+    private static (decimal Lower, decimal Upper) Inches(PlaceKnown place)
+    {
+        var interval = Assert.IsType<LengthInterval>(place.Knowledge);
+        return (
+            interval.Lower!.Value.Value.Millimetres / 25.4m,
+            interval.Upper!.Value.Value.Millimetres / 25.4m
+        );
+    }
 }

@@ -66,12 +66,12 @@ internal sealed class FeelerEvidence
         // Sure feelers that bound the gap from both sides need nothing from doubtful ones.
         if (sure is { Width: not null })
         {
-            return new(sure, false, FindingReason.None);
+            return new(sure, false, FindingReason.None) { CountsEarlierTries = sure != latest.SureInterval };
         }
 
         if (Fold(interval, earlier.Select(carried => carried.Interval)) is { } narrowed)
         {
-            return new(narrowed, false, doubt);
+            return new(narrowed, false, doubt) { CountsEarlierTries = narrowed != interval };
         }
 
         // Tried again and found the same: what is there now outweighs what the steps should have made of it.
@@ -109,10 +109,13 @@ internal sealed class FeelerEvidence
     private static Length Thickness(Observation.FeelerTest test) =>
         test.Feelers.Aggregate(Length.Zero, (sum, feeler) => sum + feeler.Value);
 
-    /// <summary>Tolerances of stacked feelers add up in the worst case.</summary>
     private static Length? Tolerance(LoggedReading reading) =>
         reading.Gauge?.Tolerance?.Value.Abs is { } each
-            ? each * ((Observation.FeelerTest)reading.Observed).Feelers.Length
+            ? FeelerStack.Tolerance(
+                each,
+                ((Observation.FeelerTest)reading.Observed).Feelers.Length,
+                reading.Gauge.Stacking ?? StackRule.WorstCase
+            )
             : null;
 
     private int OwnTurnsSince(LoggedReading reading) => OwnTurns(reading).Count();

@@ -42,6 +42,7 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
             System =
                 readings.LastOrDefault(reading => reading.System is not null)?.System
                 ?? sheet.Width.Governing.System,
+            CountsEarlierTries = length.CountsEarlierTries,
             Doubt = length.Doubt,
             Shared = length.Shared,
             Gauge = length.Gauge,

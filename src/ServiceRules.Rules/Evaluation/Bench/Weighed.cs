@@ -17,5 +17,8 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>Its one gauge, if it has one.</summary>
     public Id<Instrument>? Gauge { get; init; }
 
+    /// <summary>Feelers tried before a step, moved with it, tell something that those tried since do not.</summary>
+    public bool CountsEarlierTries { get; init; }
+
     public static Weighed Nothing => new(null, false, FindingReason.None);
 }

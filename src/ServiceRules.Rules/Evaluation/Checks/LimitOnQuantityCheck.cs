@@ -49,6 +49,12 @@ internal static class LimitOnQuantityCheck
             Notices =
             [
                 .. outcome.Notices,
+                .. places
+                    .Usable.Where(place => place.CountsEarlierTries)
+                    .Select(place =>
+                        $"{places.Said(place.Station, place.Blade)}: tries before the last step still count, moved with it by "
+                        + $"its lever; so the gap is {Wording.Of(place.Knowledge!, place.System)}"
+                    ),
                 .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
                 .. LoweringNotice.For(check, unit, zone),
                 .. check.Against is LimitSource.Sheet ? WearLeft.Notices(check.Quantity, unit, places) : [],

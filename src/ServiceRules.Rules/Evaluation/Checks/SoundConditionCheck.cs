@@ -30,7 +30,10 @@ internal static class SoundConditionCheck
                 $"{subject}: found faulty and nothing shows it put right",
                 [.. faulty.SelectMany(place => place.Evidence)],
                 new Remedy.Act(rule.Advice)
-            );
+            ) with
+            {
+                Notices = PaperMap.Of(left, unit.Sheet) is { } map ? [map] : [],
+            };
         }
 
         var sound = left.Where(place => IsSound(place)).ToList();

@@ -425,4 +425,26 @@ public class LimitOnQuantityCheckTests
     [Fact]
     public void Evaluate_InAndStraight_TellsNoShape() =>
         Assert.Empty(Judge(OnTarget, Height("left", "4.00 mm"), Height("right", "4.02 mm")).Notices);
+
+    [Fact]
+    public void Evaluate_LastNoGoOneStepFirstGo_SaysTheGapInWords()
+    {
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.001 in", passes: false),
+            Feeler("right", "0.001 in", passes: false),
+            Open(Side.Both, 1),
+            Feeler("left", "0.001 in", passes: true),
+            Feeler("right", "0.001 in", passes: true)
+        );
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Equal(
+            [
+                "left (51 mm): tries before the last step still count, moved with it by its lever; so the gap is between 0.0009 in and 0.0016 in",
+                "right (459 mm): tries before the last step still count, moved with it by its lever; so the gap is between 0.0009 in and 0.0016 in",
+            ],
+            outcome.Notices.AsEnumerable()
+        );
+    }
 }

@@ -1,6 +1,9 @@
+using System.Globalization;
+using System.Text.Json;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
+using ServiceRules.TestKit;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
 namespace ServiceRules.Rules.Tests.Evaluation.Checks;
@@ -68,4 +71,107 @@ public class SoundConditionCheckTests
             Judge(Bearings, left, bearing, Seen(MeasuredQuantity.BearingPlay, Condition.Sound)).Verdict
         );
     }
+
+    // Rows are blades 1 to 3, columns left, middle and right; x fails, . cuts, _ was not tried.
+    [Theory]
+    [InlineData(
+        "... xxx ...",
+        "blade 2 fails at every station tried and the others cut: that blade is bent, nicked or dull"
+    )]
+    [InlineData("xxx ... xxx", "blades 1 and 3 fail at every station tried and the others cut")]
+    [InlineData(
+        ".x. .x. .x.",
+        "every blade tried fails at the middle and cuts elsewhere: the bedknife is at fault there"
+    )]
+    [InlineData(
+        "x.x x.x x.x",
+        "every blade tried fails at the left end and the right end and cuts elsewhere"
+    )]
+    [InlineData("x.. ... ...", "not told whether blade or bedknife")]
+    [InlineData(".x. xxx .x.", "not told whether blade or bedknife")]
+    [InlineData(
+        "xxx xxx xxx",
+        "no blade cuts at any station tried: every edge is dull, or the gap is too wide to cut paper"
+    )]
+    [InlineData("xxx ___ ___", "not told whether blade or bedknife")]
+    [InlineData("_x_ _._ ___", "not told whether blade or bedknife")]
+    public void Evaluate_PaperByBladeAndStation_SaysBladeOrBedknife(string map, string told)
+    {
+        string[] stations = ["left", "middle", "right"];
+        var strips =
+            from blade in Enumerable.Range(0, 3)
+            from station in Enumerable.Range(0, 3)
+            let mark = map[(4 * blade) + station]
+            where mark != '_'
+            select (BenchEntry)Strip(
+                mark == 'x' ? PaperResult.Nips : PaperResult.Cuts,
+                blade + 1,
+                stations[station]
+            );
+
+        var outcome = Judge(new Check.SoundCondition(MeasuredQuantity.Edge), [.. strips]);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(told, Assert.Single(outcome.Notices), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_PaperWithoutBladeAndStation_AsksForBoth()
+    {
+        var outcome = Judge(
+            new Check.SoundCondition(MeasuredQuantity.Edge),
+            Strip(PaperResult.Cuts, 1, "left"),
+            Strip(PaperResult.Misses, 2, null)
+        );
+
+        Assert.Equal(
+            "whether blade or bedknife is not told without both named: try every blade at left, middle and right",
+            Assert.Single(outcome.Notices)
+        );
+    }
+
+    [Fact]
+    public void Evaluate_PaperCutsEverywhere_TellsNoMap() =>
+        Assert.Empty(
+            Judge(new Check.SoundCondition(MeasuredQuantity.Edge), Strip(PaperResult.Cuts, 1, "left")).Notices
+        );
+
+    /// <summary>Outside values: turf/formulas.json, F38: copy paper is about 0.004 in thick.</summary>
+    [Fact]
+    public void Evaluate_PaperMap_SaysHowThickPaperIs()
+    {
+        using var formulas = JsonDocument.Parse(ReferenceFiles.ReadText("turf", "formulas.json"));
+        var result = formulas
+            .RootElement.GetProperty("formulas")
+            .EnumerateArray()
+            .Single(formula => formula.GetProperty("id").GetString() == "F38")
+            .GetProperty("worked_example")
+            .GetProperty("result");
+        var outcome = Judge(
+            new Check.SoundCondition(MeasuredQuantity.Edge),
+            Strip(PaperResult.Misses, 1, "left")
+        );
+
+        var thick = decimal.Round(result.GetProperty("paper_mm").GetDecimal(), 1);
+        Assert.Contains(
+            string.Create(CultureInfo.InvariantCulture, $"about {thick:0.00} mm thick"),
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+    }
+
+    private static Reading Strip(PaperResult result, int blade, string? station) =>
+        new()
+        {
+            Quantity = MeasuredQuantity.Edge,
+            Blade = blade,
+            Station = station switch
+            {
+                null => null,
+                "left" => new Station.Named(StationName.Left),
+                "middle" => new Station.Named(StationName.Middle),
+                _ => new Station.Named(StationName.Right),
+            },
+            Observed = new Observation.Paper(result),
+        };
 }
