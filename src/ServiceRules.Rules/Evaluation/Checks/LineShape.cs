@@ -34,6 +34,7 @@ internal static class LineShape
     private static string? Sentence(KnownLine line, Words words, bool isOut)
     {
         List<string> parts = [];
+        var mean = Wording.Of(line.Fit.Offset, line.System);
         if (isOut && IsShown(line.Fit.Tilt))
         {
             parts.Add($"{Departure(line.Fit.Tilt, words, line.System)} at the right end than at the left");
@@ -41,6 +42,8 @@ internal static class LineShape
 
         if (line.Fit.Bow is { } bow && IsShown(bow))
         {
+            // How well a straight line lies through a bow says nothing of the mean.
+            mean = LimitRemedy.Best(line.Fit.Offset) is { } best ? Wording.Of(best, line.System) : mean;
             parts.Add(
                 $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {words.BowRemedy}"
             );
@@ -54,7 +57,7 @@ internal static class LineShape
         var blade = line.Blade is { } number
             ? string.Create(CultureInfo.InvariantCulture, $", blade {number}")
             : string.Empty;
-        return $"over the width{blade}: mean {Wording.Of(line.Fit.Offset, line.System)}; {string.Join("; ", parts)}";
+        return $"over the width{blade}: mean {mean}; {string.Join("; ", parts)}";
     }
 
     private static string Departure(Knowledge departure, Words words, UnitSystem system)

@@ -25,14 +25,15 @@ internal static class SoundConditionCheck
         var faulty = left.Where(place => IsFaulty(place)).ToList();
         if (faulty.Count > 0)
         {
+            var map = PaperMap.Of(left, unit.Sheet);
             return Told.NotMet(
                 FindingReason.Faulty,
                 $"{subject}: found faulty and nothing shows it put right",
                 [.. faulty.SelectMany(place => place.Evidence)],
-                new Remedy.Act(rule.Advice)
+                new Remedy.Act(map?.Act ?? rule.Advice)
             ) with
             {
-                Notices = PaperMap.Of(left, unit.Sheet) is { } map ? [map] : [],
+                Notices = map is { } paper ? [paper.Told] : [],
             };
         }
 

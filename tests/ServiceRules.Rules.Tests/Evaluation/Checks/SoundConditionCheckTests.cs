@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.TestKit;
@@ -76,9 +77,12 @@ public class SoundConditionCheckTests
     [Theory]
     [InlineData(
         "... xxx ...",
-        "blade 2 fails at every station tried and the others cut: that blade is bent, nicked or dull"
+        "blade 2 fails at every station tried, and others cut there: that blade is bent, nicked or dull"
     )]
-    [InlineData("xxx ... xxx", "blades 1 and 3 fail at every station tried and the others cut")]
+    [InlineData(
+        "xxx ... xxx",
+        "blades 1 and 3 fail at every station tried, and others cut there: those blades are"
+    )]
     [InlineData(
         ".x. .x. .x.",
         "every blade tried fails at the middle and cuts elsewhere: the bedknife is at fault there"
@@ -94,6 +98,9 @@ public class SoundConditionCheckTests
         "no blade cuts at any station tried: every edge is dull, or the gap is too wide to cut paper"
     )]
     [InlineData("xxx ___ ___", "not told whether blade or bedknife")]
+    // Only the failing blade was tried at two of its stations: the bedknife may be at fault there.
+    [InlineData("x_x _._ ___", "not told whether blade or bedknife")]
+    [InlineData("x__ x__ __.", "not told whether blade or bedknife")]
     [InlineData("_x_ _._ ___", "not told whether blade or bedknife")]
     public void Evaluate_PaperByBladeAndStation_SaysBladeOrBedknife(string map, string told)
     {
@@ -174,4 +181,26 @@ public class SoundConditionCheckTests
             },
             Observed = new Observation.Paper(result),
         };
+
+    [Theory]
+    [InlineData(2, 0, "put blade 2 right: straighten, or grind the reel; then try paper there again")]
+    [InlineData(
+        0,
+        1,
+        "put the bedknife right at the middle: grind or replace it; then try every blade there again"
+    )]
+    [InlineData(1, 1, "Do something about it.")]
+    public void Evaluate_PaperTellsWhoIsAtFault_SaysWhatToPutRight(int blade, int column, string act)
+    {
+        string[] stations = ["left", "middle", "right"];
+        var strips =
+            from each in new[] { 1, 2 }
+            from station in Enumerable.Range(0, 3)
+            let fails = each == blade || (column == station && blade != 2)
+            select (BenchEntry)Strip(fails ? PaperResult.Misses : PaperResult.Cuts, each, stations[station]);
+
+        var outcome = Judge(new Check.SoundCondition(MeasuredQuantity.Edge), [.. strips]);
+
+        Assert.Equal(new Remedy.Act(act), outcome.Remedy);
+    }
 }
