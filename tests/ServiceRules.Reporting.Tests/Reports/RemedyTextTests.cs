@@ -72,10 +72,32 @@ public class RemedyTextTests
     [Fact]
     public void Of_UnitsToMatch_TellsEachMoveAndWhatStays() =>
         Assert.Equal(
-            "Move height of cut of U-3: left down 0.20 mm, right down 0.10 mm. Leave U-1 and U-2; then read the moved ones again.",
+            "Move height of cut: U-3 left down 0.20 mm, right down 0.10 mm; U-4 both ends up 0.30 mm. Leave U-1 and U-2; then read the moved ones again.",
             Said(
-                new Remedy.MoveUnits(AdjusterKind.Height, [new("U-3", Mm(-0.2m), Mm(-0.1m))], ["U-1", "U-2"])
+                new Remedy.MoveUnits(
+                    AdjusterKind.Height,
+                    [new("U-3", Mm(-0.2m), Mm(-0.1m)), new("U-4", Mm(0.3m), Mm(0.3m))],
+                    ["U-1", "U-2"]
+                )
             )
+        );
+
+    [Theory]
+    [InlineData(0, "Then read them again.")]
+    [InlineData(1, "Leave U-1; then read the moved ones again.")]
+    [InlineData(4, "Leave U-1, U-2, U-3 and U-4; then read the moved ones again.")]
+    [InlineData(5, "Leave the others; then read the moved ones again.")]
+    public void Of_UnitsThatStay_NamesAFew(int count, string said) =>
+        Assert.EndsWith(
+            said,
+            Said(
+                new Remedy.MoveUnits(
+                    AdjusterKind.Height,
+                    [new("U-9", Mm(0.1m), Mm(0.1m))],
+                    [.. Enumerable.Range(1, count).Select(n => $"U-{n}")]
+                )
+            ),
+            StringComparison.Ordinal
         );
 
     [Fact]

@@ -9,6 +9,9 @@ namespace ServiceRules.Reporting.Reports.Words;
 /// <summary>What to do, in the words of the bench, said in the site's own names for the parts.</summary>
 public static class RemedyText
 {
+    /// <summary>More units than these that stay are told as the others.</summary>
+    private const int NamedAtMost = 4;
+
     public static IEnumerable<string> Of(Func<string, string> say, Remedy? remedy, UnitSystem system) =>
         remedy switch
         {
@@ -28,7 +31,7 @@ public static class RemedyText
                         + Again(move.Again)
                 ),
             ],
-            Remedy.MoveUnits units => Moved(units, system).Select(say),
+            Remedy.MoveUnits units => [say(Moved(units, system))],
             Remedy.ReadAgain read =>
             [
                 say($"Read {ReportWords.Of(read.Quantity)} again{At(read.Places)}: {read.Why}."),
@@ -42,17 +45,16 @@ public static class RemedyText
             _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy, null),
         };
 
-    private static IEnumerable<string> Moved(Remedy.MoveUnits units, UnitSystem system)
+    private static string Moved(Remedy.MoveUnits units, UnitSystem system)
     {
-        foreach (var move in units.Moves)
-        {
-            yield return $"Move {ReportWords.Of(units.Adjuster)} of {move.Unit}: "
-                + $"{Sides(units.Adjuster, move.Left, move.LeftTurns, move.Right, move.RightTurns, system)}.";
-        }
-
-        yield return units.Stay.IsEmpty
+        var moves = units.Moves.Select(move =>
+            $"{move.Unit} {Sides(units.Adjuster, move.Left, move.LeftTurns, move.Right, move.RightTurns, system)}"
+        );
+        var stay = units.Stay.Length > NamedAtMost ? ["the others"] : units.Stay;
+        var then = stay.IsEmpty
             ? "Then read them again."
-            : $"Leave {ReportWords.Listed(units.Stay)}; then read the moved ones again.";
+            : $"Leave {ReportWords.Listed(stay)}; then read the moved ones again.";
+        return $"Move {ReportWords.Of(units.Adjuster)}: {string.Join("; ", moves)}. {then}";
     }
 
     private static IEnumerable<string> Nearest(NearestTurn? nearest, UnitSystem system)

@@ -22,10 +22,20 @@ internal static class LimitRemedy
     ) =>
         outcome.Verdict switch
         {
+            // What another rule moves anyway is not read again first.
+            Verdict.Unproven
+                when outcome.Reason is FindingReason.InsideGuard or FindingReason.ProbabilityBetween
+                    && Planned(quantity, frame, unit) is { } move => move,
             Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
             Verdict.NotMet => ToTurn(quantity, rule, frame, unit, places, zone),
             _ => null,
         };
+
+    /// <summary>The move of the plan for the machine, where the quantity is not set in steps.</summary>
+    private static Remedy.Move? Planned(MeasuredQuantity quantity, JobFrame frame, UnitFrame unit) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is null
+            ? MachineMatch.For(frame, quantity, unit)?.Of(unit)
+            : null;
 
     private static Remedy ToTurn(
         MeasuredQuantity quantity,

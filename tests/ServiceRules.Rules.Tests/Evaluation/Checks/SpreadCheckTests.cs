@@ -134,6 +134,29 @@ public class SpreadCheckTests
     }
 
     [Fact]
+    public void Evaluate_AHeightTooCloseToItsLimitThatIsMovedAnyway_AsksForThatMove()
+    {
+        // Left 4.095 is inside the guard of 4.10; the two ends differ by 0.11875, so the unit is levelled.
+        var onTarget = new Check.LimitOnQuantity(
+            MeasuredQuantity.HeightOfCut,
+            LimitSource.SettingOrder,
+            CheckedPlaces.Stations
+        );
+        BenchEntry[] entries = [Height("left", "4.095 mm"), Height("right", "4.00 mm")];
+
+        var close = Judge(onTarget, entries);
+        var sides = Judge(Sides, entries);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (close.Verdict, close.Reason));
+        Assert.Equal(Verdict.NotMet, sides.Verdict);
+        var (one, other) = (
+            Assert.IsType<Remedy.Move>(close.Remedy),
+            Assert.IsType<Remedy.Move>(sides.Remedy)
+        );
+        Assert.Equal((one.Left, one.Right), (other.Left, other.Right));
+    }
+
+    [Fact]
     public void Evaluate_AUnitOfAStatedThread_IsToldInTurns()
     {
         // 1 mm pitch, ratio one half, tenths: 0.05 mm a part. Four down are 0.20 mm.
