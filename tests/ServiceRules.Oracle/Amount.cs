@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Rules.Model;
 
@@ -60,17 +61,16 @@ internal sealed record Amount(
             return Inside(lower, upper);
         }
 
-        if (decision == RuleDecision.Probability)
+        // No opinion where a quantile decides, or where a limit itself counts as out.
+        if (
+            decision.By is DecisionRule.ByProbability or DecisionRule.GuardedToRisk
+            || decision.LimitItself is LimitItself.Excluded
+        )
         {
             return Possible.Judged;
         }
 
-        double r = decision switch
-        {
-            RuleDecision.Guarded => 1,
-            RuleDecision.GuardedOneSided => 0.825,
-            _ => 0,
-        };
+        double r = decision.By is DecisionRule.Guarded guarded ? (double)guarded.Factor : 0;
         decimal least = (decimal)(r * 2 * Math.Sqrt(LeastSquare));
         decimal greatest = r == 0 ? 0 : (decimal)(r * 2 * Math.Sqrt(GreatestSquare)) + 0.0000004m;
         return Decided(value, lower, upper, least) | Decided(value, lower, upper, greatest);

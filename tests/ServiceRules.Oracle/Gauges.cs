@@ -13,7 +13,11 @@ internal static class Gauges
             || (gauge.Calibration is { } c && (day < c.Date || day > c.Due))
             || (
                 gauge is { ZeroCheck: { } zero, Resolution: { } resolution }
-                && zero.Error.Value.Abs > resolution.Value
+                && (
+                    zero.Error.Value.Abs > resolution.Value
+                    || gauge.ZeroCheckAfter?.Error.Value.Abs > resolution.Value
+                    || (gauge.ZeroCheckAfter?.Error.Value - zero.Error.Value)?.Abs > resolution.Value
+                )
             )
         );
 
@@ -40,7 +44,10 @@ internal static class Gauges
 
         if (gauge.ZeroCheck is { } zero)
         {
-            shared += Math.Pow(Mm(zero.Error), 2) / 3;
+            double before = Mm(zero.Error);
+            double after = Mm(gauge.ZeroCheckAfter?.Error ?? zero.Error);
+            shared += Math.Pow(Math.Max(Math.Abs(before), Math.Abs(after)), 2) / 3;
+            shared += Math.Pow(after - before, 2) / 3;
         }
 
         if (gauge.Kind == InstrumentKind.FixedSizePiece)

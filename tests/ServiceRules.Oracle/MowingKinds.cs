@@ -67,7 +67,7 @@ internal static class MowingKinds
 
     private static Possible OnTurf(decimal height, decimal digit, decimal least, RuleDecision decision)
     {
-        if (decision is not (RuleDecision.Guarded or RuleDecision.Simple))
+        if (decision != RuleDecision.Guarded && decision != RuleDecision.Simple)
         {
             return Possible.Judged;
         }

@@ -41,6 +41,7 @@ public static class RuleFolder
             People = Listed(registers, file => file.People, "/people"),
             Locks = Listed(registers, file => file.Locks, "/locks"),
             Waivers = Listed(registers, file => file.Waivers, "/waivers"),
+            Instruments = Listed(registers, file => file.Instruments, "/instruments"),
         };
         reading.Strangers();
         reading.WithoutFixture(cases);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Reports.Words;
@@ -28,11 +27,9 @@ internal static class ComparisonLine
             parts.Add($"margin {LengthPrint.Margin(margin, system)}");
         }
 
-        if (comparison.Probability is { } probability)
+        if (ChanceWords.Risk(comparison) is { } risk)
         {
-            parts.Add(
-                string.Create(CultureInfo.InvariantCulture, $"{probability * 100:0.##} % probable to be in")
-            );
+            parts.Add(risk);
         }
 
         return string.Join(", ", parts);

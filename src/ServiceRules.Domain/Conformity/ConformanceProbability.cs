@@ -17,6 +17,38 @@ public static class ConformanceProbability
             ? (zone.Contains(measured.Value) ? Probability.One : Probability.Zero)
             : Probability.FromComputed(Computed(zone, measured));
 
+    /// <summary>
+    /// All that is certain of a length of which only an interval is known: 1 when the whole interval is permitted, 0 when
+    /// none of it is, else anything from 0 to 1. Open and closed ends count.
+    /// </summary>
+    public static ProbabilityRange Of(ToleranceZone zone, LengthInterval interval) =>
+        new(
+            KeepsLower(zone, interval) && KeepsUpper(zone, interval) ? Probability.One : Probability.Zero,
+            IsOutside(zone, interval) ? Probability.Zero : Probability.One
+        );
+
+    /// <summary>
+    /// By the declared model that every length in the interval is equally likely: the share of it that is permitted. None
+    /// where an end is missing; an interval of one length is permitted or not.
+    /// </summary>
+    public static Probability? Uniform(ToleranceZone zone, LengthInterval interval)
+    {
+        if (interval.Width is not { } width)
+        {
+            return null;
+        }
+
+        if (width == Length.Zero)
+        {
+            return Of(zone, interval).Most;
+        }
+
+        var from = Length.Max(interval.Lower!.Value.Value, zone.Lower ?? interval.Lower.Value.Value);
+        var until = Length.Min(interval.Upper!.Value.Value, zone.Upper ?? interval.Upper.Value.Value);
+        var share = Length.Max(Length.Zero, until - from).Millimetres / width.Millimetres;
+        return Probability.Of(share);
+    }
+
     internal static double Computed(ToleranceZone zone, MeasuredValue measured)
     {
         var below = zone.Lower is { } lower ? Standardised(lower, measured) : double.NegativeInfinity;
@@ -36,4 +68,32 @@ public static class ConformanceProbability
 
     private static double Standardised(Length limit, MeasuredValue measured) =>
         (double)((limit - measured.Value).Millimetres / measured.Uncertainty.Value.Millimetres);
+
+    private static bool KeepsLower(ToleranceZone zone, LengthInterval interval) =>
+        zone.Lower is not { } lower
+        || (interval.Lower is { } from && (from.Value > lower || IsKeptAt(zone, from, lower)));
+
+    private static bool KeepsUpper(ToleranceZone zone, LengthInterval interval) =>
+        zone.Upper is not { } upper
+        || (interval.Upper is { } to && (to.Value < upper || IsKeptAt(zone, to, upper)));
+
+    /// <summary>An end on the limit keeps it when the limit is permitted or the end is not possible itself.</summary>
+    private static bool IsKeptAt(ToleranceZone zone, IntervalEnd end, Length limit) =>
+        end.Value == limit && (zone.LimitItself is LimitItself.Permitted || !end.IsClosed);
+
+    private static bool IsOutside(ToleranceZone zone, LengthInterval interval) =>
+        (
+            zone.Upper is { } upper
+            && interval.Lower is { } from
+            && (from.Value > upper || IsBeyondAt(zone, from, upper))
+        )
+        || (
+            zone.Lower is { } lower
+            && interval.Upper is { } to
+            && (to.Value < lower || IsBeyondAt(zone, to, lower))
+        );
+
+    /// <summary>An end on the limit is beyond it when it is not possible itself, or the limit is not permitted.</summary>
+    private static bool IsBeyondAt(ToleranceZone zone, IntervalEnd end, Length limit) =>
+        end.Value == limit && (zone.LimitItself is LimitItself.Excluded || !end.IsClosed);
 }

@@ -14,7 +14,22 @@ public static class Conformity
         (knowledge, rule) switch
         {
             (LengthInterval interval, _) => ByInterval(zone, interval, rule),
-            (MeasuredValue measured, DecisionRule.Guarded guarded) => ByGuard(zone, measured, guarded),
+            (MeasuredValue measured, DecisionRule.Guarded guarded) => ByGuard(
+                zone,
+                measured,
+                measured.Expanded.Value * guarded.Factor,
+                rule
+            ),
+            (MeasuredValue measured, DecisionRule.GuardedToRisk target) => ByGuard(
+                zone,
+                measured,
+                Length.FromMillimetres(
+                    StandardUncertainty.RoundUp(
+                        measured.Uncertainty.Value.Millimetres * target.Quantile(measured.DegreesOfFreedom)
+                    )
+                ),
+                rule
+            ),
             (MeasuredValue measured, DecisionRule.ByProbability bounds) => ByProbability(
                 zone,
                 measured,
@@ -27,10 +42,10 @@ public static class Conformity
     private static ConformityResult ByGuard(
         ToleranceZone zone,
         MeasuredValue measured,
-        DecisionRule.Guarded rule
+        Length guard,
+        DecisionRule rule
     )
     {
-        var guard = measured.Expanded.Value * rule.Factor;
         var acceptance = zone.DrawnIn(guard);
         var widened =
             zone.DrawnIn(-guard) ?? throw new InvalidOperationException("a widened zone is never empty");
@@ -54,11 +69,7 @@ public static class Conformity
         DecisionRule.ByProbability rule
     )
     {
-        var probability = ConformanceProbability.Of(zone, measured);
-        var (verdict, reason) =
-            probability >= rule.MetFrom ? (Verdict.Met, ConformityReason.ProbablyInside)
-            : probability <= rule.NotMetUpTo ? (Verdict.NotMet, ConformityReason.ProbablyOutside)
-            : (Verdict.Unproven, ConformityReason.ProbabilityBetweenBounds);
+        var (verdict, reason) = Chosen(ConformanceProbability.Of(zone, measured), rule);
         return Measured(zone, measured, rule, verdict, reason);
     }
 
@@ -95,50 +106,54 @@ public static class Conformity
 
     private static ConformityResult ByInterval(ToleranceZone zone, LengthInterval interval, DecisionRule rule)
     {
-        var excess = Excess(zone, interval);
+        var certain = ConformanceProbability.Of(zone, interval);
         var guaranteed = Guaranteed(zone, interval);
-        var (verdict, reason, probability) =
-            excess is not null ? (Verdict.NotMet, ConformityReason.IntervalOutside, Probability.Zero)
-            : guaranteed >= Length.Zero ? (Verdict.Met, ConformityReason.IntervalInside, Probability.One)
-            : guaranteed is null ? (Verdict.Unproven, ConformityReason.IntervalUnbounded, null)
-            : (Verdict.Unproven, ConformityReason.IntervalStraddlesLimit, (Probability?)null);
-        return new()
+        var (verdict, reason) =
+            certain.Most == Probability.Zero ? (Verdict.NotMet, ConformityReason.IntervalOutside)
+            : certain.Least == Probability.One ? (Verdict.Met, ConformityReason.IntervalInside)
+            : guaranteed is null ? (Verdict.Unproven, ConformityReason.IntervalUnbounded)
+            : (Verdict.Unproven, ConformityReason.IntervalStraddlesLimit);
+        var result = new ConformityResult
         {
             Verdict = verdict,
             Reason = reason,
             Zone = zone,
             Knowledge = interval,
             Rule = rule,
-            ConformanceProbability = probability,
-            Margin = excess ?? guaranteed,
+            ConformanceProbability = certain.Settled,
+            Margin = verdict is Verdict.NotMet ? Excess(zone, interval) : guaranteed,
         };
+        return
+            verdict is Verdict.Unproven
+            && rule is DecisionRule.ByProbability { Intervals: IntervalModel.Uniform } bounds
+            && ConformanceProbability.Uniform(zone, interval) is { } probability
+            ? ByChance(result, probability, bounds)
+            : result;
     }
 
-    /// <summary>
-    /// The margin (zero or negative) when no possible value is permitted: the interval begins beyond the upper
-    /// limit or ends before the lower one; an open end on the limit itself is already beyond it.
-    /// </summary>
-    private static Length? Excess(ToleranceZone zone, LengthInterval interval)
+    private static ConformityResult ByChance(
+        ConformityResult result,
+        Probability probability,
+        DecisionRule.ByProbability bounds
+    )
     {
-        if (zone.Upper is { } upper && interval.Lower is { } from)
-        {
-            var beyond = from.Value > upper || (from.Value == upper && !from.IsClosed);
-            if (beyond)
-            {
-                return upper - from.Value;
-            }
-        }
+        var (verdict, reason) = Chosen(probability, bounds);
+        return result with { Verdict = verdict, Reason = reason, ConformanceProbability = probability };
+    }
 
-        if (zone.Lower is { } lower && interval.Upper is { } to)
-        {
-            var before = to.Value < lower || (to.Value == lower && !to.IsClosed);
-            if (before)
-            {
-                return to.Value - lower;
-            }
-        }
+    private static (Verdict, ConformityReason) Chosen(
+        Probability probability,
+        DecisionRule.ByProbability bounds
+    ) =>
+        probability >= bounds.MetFrom ? (Verdict.Met, ConformityReason.ProbablyInside)
+        : probability <= bounds.NotMetUpTo ? (Verdict.NotMet, ConformityReason.ProbablyOutside)
+        : (Verdict.Unproven, ConformityReason.ProbabilityBetweenBounds);
 
-        return null;
+    /// <summary>The margin (zero or negative) of an interval that lies outside: its nearest end.</summary>
+    private static Length Excess(ToleranceZone zone, LengthInterval interval)
+    {
+        var above = zone.Upper - interval.Lower?.Value;
+        return above <= Length.Zero ? above.Value : interval.Upper!.Value.Value - zone.Lower!.Value;
     }
 
     /// <summary>The least margin over all possible values; none when an end that matters is missing.</summary>

@@ -22,7 +22,7 @@ public sealed record ConformityResult
     /// <summary>The rule that decided.</summary>
     public required DecisionRule Rule { get; init; }
 
-    /// <summary>g = r·U under a guarded rule; none where the rule has no guard or the knowledge is an interval.</summary>
+    /// <summary>g = r·U under a guarded rule, or what its target risk asks; none where the rule has no guard or the knowledge is an interval.</summary>
     public Length? Guard { get; init; }
 
     /// <summary>
@@ -36,7 +36,7 @@ public sealed record ConformityResult
 
     /// <summary>
     /// The probability that the true value is within the limits. For an interval it is 1 or 0 when the
-    /// interval settles it, and otherwise none: no distribution inside an interval is claimed.
+    /// interval settles it, and otherwise none, unless the rule declares a model of what lies inside an interval.
     /// </summary>
     public Probability? ConformanceProbability { get; init; }
 

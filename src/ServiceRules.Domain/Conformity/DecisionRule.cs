@@ -1,8 +1,9 @@
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Domain.Conformity;
 
-/// <summary>How knowledge with uncertainty is turned into a verdict. A closed family of three.</summary>
+/// <summary>How knowledge with uncertainty is turned into a verdict. A closed family of four.</summary>
 public abstract record DecisionRule
 {
     private DecisionRule() { }
@@ -20,8 +21,7 @@ public abstract record DecisionRule
     public static DecisionRule Unguarded { get; } = new Simple();
 
     /// <summary>Met from a conformance probability of 0.95, not met from 0.05 downwards.</summary>
-    public static DecisionRule NinetyFiveToFive { get; } =
-        new ByProbability(Probability.Of(0.95m), Probability.Of(0.05m));
+    public static ByProbability NinetyFiveToFive { get; } = new(Probability.Of(0.95m), Probability.Of(0.05m));
 
     /// <summary>
     /// Guard g = r·U. Met: inside the closed acceptance zone, the limits drawn in by g. Not met: strictly
@@ -46,7 +46,41 @@ public abstract record DecisionRule
         public decimal Factor { get; }
     }
 
-    /// <summary>Met: inside the zone, limits included. Not met: outside. Uncertainty plays no part.</summary>
+    /// <summary>
+    /// Guard from a target risk (JCGM 106:2012, 8.3.2): so wide that a value on the acceptance limit is beyond the tolerance
+    /// limit with just this probability, g = q·u, q the quantile of normal or t. Met, not met and unproven as under
+    /// <see cref="Guarded"/>. Each limit is guarded for itself; in a zone so narrow that both matter the risk is at most twice
+    /// the target.
+    /// </summary>
+    public sealed record GuardedToRisk : DecisionRule
+    {
+        private const int Decimals = 10;
+
+        /// <summary>A rule guarded to a risk.</summary>
+        /// <param name="risk">The largest specific consumer's risk at a limit: above 0 and at most 0.5.</param>
+        /// <exception cref="ArgumentOutOfRangeException">The risk is out of range.</exception>
+        public GuardedToRisk(Probability risk)
+        {
+            ArgumentOutOfRangeException.ThrowIfNegativeOrZero(risk.Value, nameof(risk));
+            ArgumentOutOfRangeException.ThrowIfGreaterThan(risk.Value, 0.5m, nameof(risk));
+            Risk = risk;
+        }
+
+        /// <summary>The largest specific consumer's risk at a limit.</summary>
+        public Probability Risk { get; }
+
+        /// <summary>How many u the guard is: the quantile of the risk, rounded to ten decimals.</summary>
+        internal decimal Quantile(DegreesOfFreedom degreesOfFreedom) =>
+            Math.Max(
+                0m,
+                Math.Round(
+                    (decimal)new StandardDistribution(degreesOfFreedom).UpperQuantile((double)Risk.Value),
+                    Decimals
+                )
+            );
+    }
+
+    /// <summary>Met: inside the zone, as the zone permits its limits. Not met: outside. Uncertainty plays no part.</summary>
     public sealed record Simple : DecisionRule;
 
     /// <summary>
@@ -78,5 +112,10 @@ public abstract record DecisionRule
 
         /// <summary>Not met up to this probability of conformance.</summary>
         public Probability NotMetUpTo { get; }
+
+        /// <summary>
+        /// What is taken to lie inside an interval; without a declared model an interval has no probability but 1 and 0.
+        /// </summary>
+        public IntervalModel Intervals { get; init; }
     }
 }

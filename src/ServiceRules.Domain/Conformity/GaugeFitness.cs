@@ -71,7 +71,10 @@ public sealed record GaugeFitness
         }
 
         var coarsest = Coarsest(zone, room, expanded.CoverageFactor, degreesOfFreedom, rule);
-        var fit = expanded.Value <= coarsest;
+        // A guard that takes all the room leaves the limit itself, which must then be permitted.
+        var fit =
+            expanded.Value < coarsest
+            || (expanded.Value == coarsest && zone.LimitItself is LimitItself.Permitted);
         return new(fit ? GaugeFitnessOutcome.Fit : GaugeFitnessOutcome.Unfit, expanded, room, coarsest);
     }
 
@@ -98,6 +101,9 @@ public sealed record GaugeFitness
         var expanded = rule switch
         {
             DecisionRule.Guarded guarded => room.Millimetres / guarded.Factor,
+            DecisionRule.GuardedToRisk target when target.Quantile(degreesOfFreedom) is var guarded and > 0 =>
+                room.Millimetres * coverageFactor / guarded,
+            DecisionRule.GuardedToRisk => StandardUncertainty.Largest.Millimetres,
             DecisionRule.ByProbability bounds => room.Millimetres
                 * coverageFactor
                 / (decimal)QuantileFor(zone, (double)bounds.MetFrom.Value, degreesOfFreedom),

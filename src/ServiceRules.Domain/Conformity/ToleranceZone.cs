@@ -4,16 +4,20 @@ using ServiceRules.Domain.Quantities;
 namespace ServiceRules.Domain.Conformity;
 
 /// <summary>
-/// The permitted values of a quantity: a lower limit, an upper limit, or both, the limits themselves
-/// permitted. A two-sided zone is ordered; its limits may coincide.
+/// The permitted values of a quantity: a lower limit, an upper limit, or both. Whether a limit itself is permitted is
+/// <see cref="LimitItself"/>, decided in exact decimals. A two-sided zone is ordered; permitted limits may coincide.
 /// </summary>
 public sealed record ToleranceZone
 {
-    private ToleranceZone(Length? lower, Length? upper)
+    private ToleranceZone(Length? lower, Length? upper, LimitItself limitItself)
     {
         Lower = lower;
         Upper = upper;
+        LimitItself = limitItself;
     }
+
+    /// <summary>Whether a value exactly on a limit is permitted.</summary>
+    public LimitItself LimitItself { get; }
 
     /// <summary>The least permitted value; none in a zone that only has an upper limit.</summary>
     public Length? Lower { get; }
@@ -27,19 +31,26 @@ public sealed record ToleranceZone
     /// <summary>Half way between the limits, in a two-sided zone.</summary>
     public Length? Middle => Lower is { } lower && Upper is { } upper ? (lower + upper) * 0.5m : null;
 
-    /// <summary>Makes a zone; refuses one without any limit or with its limits crossed.</summary>
-    public static bool TryCreate(Length? lower, Length? upper, [NotNullWhen(true)] out ToleranceZone? zone)
+    /// <summary>Makes a zone; refuses one without any limit, or that no value lies in.</summary>
+    public static bool TryCreate(
+        Length? lower,
+        Length? upper,
+        [NotNullWhen(true)] out ToleranceZone? zone,
+        LimitItself limitItself = LimitItself.Permitted
+    )
     {
-        var usable = (lower ?? upper) is not null && !(lower > upper);
-        zone = usable ? new(lower, upper) : null;
+        var isEmpty =
+            lower > upper || (limitItself is LimitItself.Excluded && lower is not null && lower == upper);
+        var usable = (lower ?? upper) is not null && !isEmpty;
+        zone = usable ? new(lower, upper, limitItself) : null;
         return usable;
     }
 
     /// <summary>At most this value.</summary>
-    public static ToleranceZone AtMost(Length upper) => new(null, upper);
+    public static ToleranceZone AtMost(Length upper) => new(null, upper, LimitItself.Permitted);
 
     /// <summary>At least this value.</summary>
-    public static ToleranceZone AtLeast(Length lower) => new(lower, null);
+    public static ToleranceZone AtLeast(Length lower) => new(lower, null, LimitItself.Permitted);
 
     /// <summary>From one value to another.</summary>
     /// <exception cref="ArgumentException">The limits are crossed.</exception>
@@ -51,8 +62,15 @@ public sealed record ToleranceZone
                 nameof(lower)
             );
 
-    /// <summary>Whether a value is permitted, limits included.</summary>
-    public bool Contains(Length value) => !(value < Lower) && !(value > Upper);
+    /// <summary>The same limits, themselves permitted or not; none when no value is left.</summary>
+    public ToleranceZone? With(LimitItself limitItself) =>
+        TryCreate(Lower, Upper, out var zone, limitItself) ? zone : null;
+
+    /// <summary>Whether a value is permitted.</summary>
+    public bool Contains(Length value) =>
+        LimitItself is LimitItself.Permitted
+            ? !(value < Lower) && !(value > Upper)
+            : !(value <= Lower) && !(value >= Upper);
 
     /// <summary>
     /// Distance of a value from the nearest limit: positive inside, negative outside, zero on a limit.
@@ -71,7 +89,8 @@ public sealed record ToleranceZone
     {
         var lower = Lower > other.Lower ? Lower : other.Lower ?? Lower;
         var upper = Upper < other.Upper ? Upper : other.Upper ?? Upper;
-        return TryCreate(lower, upper, out var zone) ? zone : null;
+        var limitItself = LimitItself is LimitItself.Excluded ? LimitItself : other.LimitItself;
+        return TryCreate(lower, upper, out var zone, limitItself) ? zone : null;
     }
 
     /// <summary>
@@ -88,14 +107,17 @@ public sealed record ToleranceZone
     /// would cross.
     /// </summary>
     public ToleranceZone? DrawnIn(Length guard) =>
-        TryCreate(Lower + guard, Upper - guard, out var zone) ? zone : null;
+        TryCreate(Lower + guard, Upper - guard, out var zone, LimitItself) ? zone : null;
 
-    /// <summary>The zone in words: <c>0.02 mm to 0.05 mm</c>, <c>at most 0.05 mm</c>.</summary>
+    /// <summary>The zone in words: <c>0.02 mm to 0.05 mm</c>, <c>at most 0.05 mm</c>, <c>below 0.05 mm</c>.</summary>
     public override string ToString() =>
-        (Lower, Upper) switch
+        (Lower, Upper, LimitItself) switch
         {
-            ({ } lower, { } upper) => $"{lower} to {upper}",
-            ({ } lower, null) => $"at least {lower}",
-            _ => $"at most {Upper}",
+            ({ } lower, { } upper, LimitItself.Permitted) => $"{lower} to {upper}",
+            ({ } lower, { } upper, _) => $"above {lower}, below {upper}",
+            ({ } lower, null, LimitItself.Permitted) => $"at least {lower}",
+            ({ } lower, null, _) => $"above {lower}",
+            (_, _, LimitItself.Permitted) => $"at most {Upper}",
+            _ => $"below {Upper}",
         };
 }

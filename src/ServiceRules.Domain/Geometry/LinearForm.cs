@@ -11,6 +11,8 @@ namespace ServiceRules.Domain.Geometry;
 /// </summary>
 internal sealed class LinearForm
 {
+    private const string OneGauge = "gauge";
+
     private readonly ImmutableArray<decimal> _weights;
 
     private readonly bool _isFitted;
@@ -54,10 +56,14 @@ internal sealed class LinearForm
         double misfit
     )
     {
-        var common = new UncertaintyContribution(
-            UncertaintySource.Calibration,
-            shared.Millimetres * Math.Abs((double)_weights.Sum()),
-            DegreesOfFreedom.Infinite
+        var common = _weights.Select(weight =>
+            new UncertaintyContribution(
+                UncertaintySource.Calibration,
+                shared.Millimetres,
+                DegreesOfFreedom.Infinite
+            )
+                .Times(weight)
+                .CausedBy(OneGauge)
         );
         var own = _weights
             .Zip(readings)
@@ -69,7 +75,7 @@ internal sealed class LinearForm
                     * (_isFitted ? misfit : 1),
                 pair.Second.DegreesOfFreedom
             ));
-        var budget = UncertaintyBudget.Of([common, .. own]);
+        var budget = UncertaintyBudget.Of([.. common, .. own]);
         return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);
     }
 

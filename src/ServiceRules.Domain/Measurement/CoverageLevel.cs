@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Domain.Measurement;
@@ -35,6 +36,18 @@ public sealed record CoverageLevel
     /// <summary>All levels, from the least.</summary>
     public static IReadOnlyList<CoverageLevel> All { get; } =
     [SixtyEight, Ninety, NinetyFive, TwoSigma, NinetyNine, ThreeSigma];
+
+    /// <summary>The level that a certificate prints: <c>95 %</c>.</summary>
+    public static Parsed<CoverageLevel> Parse(string text) =>
+        All.FirstOrDefault(level => level.Name == text) is { } known
+            ? Parsed<CoverageLevel>.Of(known)
+            : Parsed<CoverageLevel>.Refused(
+                ParseFailure.Because("is no level that factors are known for", text, AcceptedForms)
+            );
+
+    /// <summary>The forms that are read, in words for a message.</summary>
+    public static string AcceptedForms =>
+        $"one of {string.Join(", ", All.Select(level => $"`{level.Name}`"))}";
 
     /// <summary>As certificates print it: <c>95.45 %</c>.</summary>
     public string Name { get; }

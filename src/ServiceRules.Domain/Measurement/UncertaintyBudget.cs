@@ -3,8 +3,10 @@ using System.Collections.Immutable;
 namespace ServiceRules.Domain.Measurement;
 
 /// <summary>
-/// Independent contributions combined: u = √Σuᵢ² (JCGM 100:2008, 5.1.2 with unit sensitivities), degrees of
-/// freedom by Welch-Satterthwaite, ν = u⁴ / Σ(uᵢ⁴/νᵢ) (G.4.1). The order of contributions does not matter.
+/// Contributions combined: u² = ΣΣ cᵢcⱼ·u(xᵢ, xⱼ) (JCGM 100:2008, 5.2.2). What inputs have in common stands as lines of one
+/// cause (F.1.2.3): u(xᵢ, xⱼ) is the sum of the variances of the causes both share. So lines of one cause are added
+/// with their sensitivities' signs, then all causes in quadrature. Degrees of freedom by Welch-Satterthwaite,
+/// ν = u⁴ / Σ(uᵢ⁴/νᵢ) (G.4.1). The order of contributions does not matter.
 /// </summary>
 public sealed class UncertaintyBudget
 {
@@ -12,13 +14,13 @@ public sealed class UncertaintyBudget
     {
         Contributions = contributions;
         // Summed in order of size: the same contributions in any order give the same bits.
-        var ordered = contributions
-            .OrderBy(c => c.Millimetres)
-            .ThenBy(c => c.DegreesOfFreedom.Reciprocal)
+        var ordered = Errors(contributions)
+            .OrderBy(error => error.Size)
+            .ThenBy(error => error.DegreesOfFreedom.Reciprocal)
             .ToList();
-        var variance = ordered.Sum(c => c.Millimetres * c.Millimetres);
-        var reliability = ordered.Sum(c =>
-            c.Millimetres * c.Millimetres * c.Millimetres * c.Millimetres * c.DegreesOfFreedom.Reciprocal
+        var variance = ordered.Sum(error => error.Size * error.Size);
+        var reliability = ordered.Sum(error =>
+            error.Size * error.Size * error.Size * error.Size * error.DegreesOfFreedom.Reciprocal
         );
         CombinedMillimetres = Math.Sqrt(variance);
         Combined = StandardUncertainty.FromComputed(CombinedMillimetres);
@@ -27,7 +29,7 @@ public sealed class UncertaintyBudget
         DegreesOfFreedom = reliability > 0 ? DegreesOfFreedom.Of(EffectiveDegreesOfFreedom) : default;
     }
 
-    /// <summary>The lines of the budget, as given.</summary>
+    /// <summary>The lines of the budget, as given; those that come to nothing are still listed.</summary>
     public ImmutableArray<UncertaintyContribution> Contributions { get; }
 
     /// <summary>The combined standard uncertainty.</summary>
@@ -40,7 +42,28 @@ public sealed class UncertaintyBudget
 
     internal double EffectiveDegreesOfFreedom { get; }
 
-    /// <summary>Combines contributions; none at all is an exactly known length.</summary>
+    /// <summary>
+    /// Combines contributions; none at all is an exactly known length. Lines of one cause state the same u(x).
+    /// </summary>
     public static UncertaintyBudget Of(params ImmutableArray<UncertaintyContribution> contributions) =>
         new(contributions);
+
+    /// <summary>Independent errors: each line of its own, and one for each cause, its sensitivities added exactly.</summary>
+    private static IEnumerable<(double Size, DegreesOfFreedom DegreesOfFreedom)> Errors(
+        ImmutableArray<UncertaintyContribution> contributions
+    ) =>
+        contributions
+            .Where(line => line.Cause is null)
+            .Select(line => (Math.Abs(line.Millimetres), line.DegreesOfFreedom))
+            .Concat(
+                contributions
+                    .Where(line => line.Cause is not null)
+                    .GroupBy(line => line.Cause)
+                    .Select(shared =>
+                        (
+                            Math.Abs((double)shared.Sum(line => line.Sensitivity)) * shared.First().Input,
+                            shared.First().DegreesOfFreedom
+                        )
+                    )
+            );
 }

@@ -2,30 +2,46 @@ using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Measurement;
 
-/// <summary>One line of an uncertainty budget, in millimetres of the measured length (sensitivity 1).</summary>
+/// <summary>
+/// One line of an uncertainty budget: the standard uncertainty u(x) of one input and the sensitivity c with which
+/// it enters the result, so that the line contributes c·u(x) (JCGM 100:2008, 5.1.3).
+/// </summary>
 public sealed record UncertaintyContribution
 {
     internal UncertaintyContribution(
         UncertaintySource source,
-        double millimetres,
+        double input,
         DegreesOfFreedom degreesOfFreedom
     )
     {
         Source = source;
-        Millimetres = millimetres;
+        Input = input;
         DegreesOfFreedom = degreesOfFreedom;
     }
 
     /// <summary>Where it comes from.</summary>
     public UncertaintySource Source { get; }
 
-    /// <summary>Its standard uncertainty, rounded up to the quantum for showing; the sum uses the unrounded value.</summary>
-    public StandardUncertainty Uncertainty => StandardUncertainty.FromComputed(Millimetres);
+    /// <summary>What it adds to the result, rounded up to the quantum for showing; the sum uses the unrounded value.</summary>
+    public StandardUncertainty Uncertainty => StandardUncertainty.FromComputed(Math.Abs(Millimetres));
 
     /// <summary>How well that uncertainty is known.</summary>
     public DegreesOfFreedom DegreesOfFreedom { get; }
 
-    internal double Millimetres { get; }
+    /// <summary>
+    /// The common cause, where several lines are one and the same error: two readings of one gauge share its calibration.
+    /// Lines of one cause add with their signs before anything is squared; none: an error of its own.
+    /// </summary>
+    public string? Cause { get; private init; }
+
+    /// <summary>c, with its sign.</summary>
+    internal decimal Sensitivity { get; private init; } = 1m;
+
+    /// <summary>u(x).</summary>
+    internal double Input { get; }
+
+    /// <summary>c·u(x), with the sign of c.</summary>
+    internal double Millimetres => (double)Sensitivity * Input;
 
     /// <summary>A gauge that shows steps of q: u = q/√12 (JCGM 100:2008, F.2.2.1).</summary>
     /// <param name="step">The smallest step shown, zero or more.</param>
@@ -41,11 +57,20 @@ public sealed record UncertaintyContribution
     /// <summary>From a certificate that states U and k: u = U/k (JCGM 100:2008, 4.3.3).</summary>
     /// <param name="expanded">U, zero or more.</param>
     /// <param name="coverageFactor">k, above zero.</param>
-    public static UncertaintyContribution Calibration(Length expanded, decimal coverageFactor)
+    /// <param name="degreesOfFreedom">Behind u, where the certificate states them.</param>
+    public static UncertaintyContribution Calibration(
+        Length expanded,
+        decimal coverageFactor,
+        DegreesOfFreedom degreesOfFreedom = default
+    )
     {
         ArgumentOutOfRangeException.ThrowIfNegative(expanded.Millimetres, nameof(expanded));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(coverageFactor);
-        return new(UncertaintySource.Calibration, (double)(expanded.Millimetres / coverageFactor), default);
+        return new(
+            UncertaintySource.Calibration,
+            (double)(expanded.Millimetres / coverageFactor),
+            degreesOfFreedom
+        );
     }
 
     /// <summary>
@@ -73,6 +98,12 @@ public sealed record UncertaintyContribution
         var u = (double)standardDeviation.Millimetres / Math.Sqrt(readings);
         return new(UncertaintySource.Repeatability, u, degreesOfFreedom);
     }
+
+    /// <summary>The same line entering with another sensitivity.</summary>
+    internal UncertaintyContribution Times(decimal sensitivity) => this with { Sensitivity = sensitivity };
+
+    /// <summary>The same line, as one and the same error wherever this cause is named.</summary>
+    internal UncertaintyContribution CausedBy(string cause) => this with { Cause = cause };
 
     private static UncertaintyContribution Rectangular(UncertaintySource source, Length width, double divisor)
     {

@@ -23,4 +23,10 @@ public enum UncertaintySource
 
     /// <summary>A movement by an adjuster since the reading.</summary>
     Movement,
+
+    /// <summary>Expansion of gauge and part away from 20 °C.</summary>
+    Temperature,
+
+    /// <summary>How far the gauge's zero moved between the check before the job and the one after it.</summary>
+    ZeroDrift,
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 
@@ -24,11 +25,17 @@ public sealed record Instrument
     /// <summary>Repeatability of a reading as a standard deviation, pooled by the shop.</summary>
     public PrintedLength? Repeatability { get; init; }
 
+    /// <summary>Studies of its repeatability, which are pooled; in place of <see cref="Repeatability"/>.</summary>
+    public ImmutableArray<RepeatabilityStudy> RepeatabilityStudies { get; init; } = [];
+
     /// <summary>Calibration against a traceable standard.</summary>
     public Calibration? Calibration { get; init; }
 
     /// <summary>Check on a setting piece at the start of the job.</summary>
     public ZeroCheck? ZeroCheck { get; init; }
+
+    /// <summary>The same check again at the end of the job: how far the zero moved in between.</summary>
+    public ZeroCheck? ZeroCheckAfter { get; init; }
 
     /// <summary>Inspect-or-replace, for feelers and plates.</summary>
     public InstrumentInspection? Inspection { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Domain.Records;
@@ -20,6 +21,11 @@ public sealed record ServiceRecord
 
     /// <summary>Where the units were worked on.</summary>
     public WorkPlace Place { get; init; } = WorkPlace.OnMachine;
+
+    /// <summary>
+    /// Temperature of the workshop, where somebody noted it; absent: nothing is claimed of what temperature did to lengths.
+    /// </summary>
+    public Temperature? Temperature { get; init; }
 
     /// <summary>What the visit was for; at least one. Units may state their own.</summary>
     public required ImmutableArray<ServiceTask> Tasks { get; init; }

@@ -48,7 +48,7 @@ internal static class RuleShapes
                 var check = o.Required("check", CheckShapes.Check, "the check", r => r.Check);
                 var decision = o.Defaulted(
                     "decision",
-                    Shape.Choice<RuleDecision>("How a measured value is decided."),
+                    DecisionShapes.Decision,
                     RuleDecision.Guarded,
                     "how a measured value is decided against a limit",
                     r => r.Decision

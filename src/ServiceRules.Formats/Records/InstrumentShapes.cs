@@ -21,20 +21,44 @@ internal static class InstrumentShapes
                 "expanded uncertainty on its certificate",
                 c => c.ExpandedUncertainty
             );
-            var factor = o.Required(
+            var factor = o.Optional<decimal>(
                 "coverageFactor",
                 Shape.Number(0.1m, 5m),
                 "coverage factor of that uncertainty",
-                c => c.CoverageFactor
+                c => c.Level is null ? c.CoverageFactor : null
             );
+            var level = o.Optional(
+                "level",
+                Terms.Level,
+                "level of confidence of that uncertainty, where the certificate states no factor",
+                c => c.Level
+            );
+            var degrees = o.Optional(
+                "degreesOfFreedom",
+                Shape.Whole(1, 10_000),
+                "degrees of freedom behind it, where the certificate states them",
+                c => c.DegreesOfFreedom
+            );
+            o.ExactlyOne(factor, level);
             o.Check(v => v.Get(due) >= v.Get(date), due, "due before it was done", "`date` or later");
-            return v => new Calibration(v.Get(date), v.Get(due), v.Get(uncertainty), v.Get(factor));
+            return v =>
+                v.Get(level) is { } stated
+                    ? Calibration.AtLevel(v.Get(date), v.Get(due), v.Get(uncertainty), stated, v.Get(degrees))
+                    : new Calibration(
+                        v.Get(date),
+                        v.Get(due),
+                        v.Get(uncertainty),
+                        v.Get(factor).GetValueOrDefault()
+                    )
+                    {
+                        DegreesOfFreedom = v.Get(degrees),
+                    };
         }
     );
 
     private static readonly ObjectShape<ZeroCheck> ZeroCheckObject = Shape.Object<ZeroCheck>(
         "zero-check",
-        "A check on a setting piece at the start of the job.",
+        "A check on a setting piece, at the start of the job or at its end.",
         o =>
         {
             var error = o.Required(
@@ -50,6 +74,27 @@ internal static class InstrumentShapes
                 z => z.SettingPiece
             );
             return v => new ZeroCheck(v.Get(error), v.Get(piece));
+        }
+    );
+
+    private static readonly ObjectShape<RepeatabilityStudy> StudyObject = Shape.Object<RepeatabilityStudy>(
+        "repeatability-study",
+        "One piece read again and again by one person.",
+        o =>
+        {
+            var deviation = o.Required(
+                "deviation",
+                Terms.Distance,
+                "standard deviation of a single reading",
+                s => s.Deviation
+            );
+            var degrees = o.Required(
+                "degreesOfFreedom",
+                Shape.Whole(1, 1_000),
+                "one fewer than the readings",
+                s => s.DegreesOfFreedom
+            );
+            return v => new RepeatabilityStudy(v.Get(deviation), v.Get(degrees));
         }
     );
 
@@ -102,6 +147,19 @@ internal static class InstrumentShapes
                     "repeatability of a reading as a standard deviation, pooled by the shop",
                     i => i.Repeatability
                 );
+                var studies = o.Items(
+                    "repeatabilityStudies",
+                    StudyObject,
+                    FormatLimits.JobParts,
+                    "studies of its repeatability, pooled by their degrees of freedom; in place of `repeatability`",
+                    i => i.RepeatabilityStudies
+                );
+                o.Check(
+                    v => v.Get(studies).IsEmpty || v.Get(repeatability) is null,
+                    studies,
+                    "repeatability is stated twice",
+                    "`repeatability` or `repeatabilityStudies`"
+                );
                 var calibration = o.Optional(
                     "calibration",
                     CalibrationObject,
@@ -114,6 +172,13 @@ internal static class InstrumentShapes
                     "zero check of this job",
                     i => i.ZeroCheck
                 );
+                var zeroAfter = o.Optional(
+                    "zeroCheckAfter",
+                    ZeroCheckObject,
+                    "the same check again at the end of the job",
+                    i => i.ZeroCheckAfter
+                );
+                o.Needs(zeroAfter, zero);
                 var inspection = o.Optional(
                     "inspection",
                     InspectionObject,
@@ -134,8 +199,10 @@ internal static class InstrumentShapes
                     Tolerance = v.Get(tolerance),
                     Stacking = v.Get(stacking),
                     Repeatability = v.Get(repeatability),
+                    RepeatabilityStudies = v.Get(studies),
                     Calibration = v.Get(calibration),
                     ZeroCheck = v.Get(zero),
+                    ZeroCheckAfter = v.Get(zeroAfter),
                     Inspection = v.Get(inspection),
                 };
             }

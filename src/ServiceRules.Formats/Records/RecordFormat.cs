@@ -25,6 +25,12 @@ public static class RecordFormat
                 "where the units were worked on",
                 r => r.Place
             );
+            var temperature = o.Optional(
+                "temperature",
+                Terms.Temperature,
+                "temperature of the workshop; left out: nothing is claimed of it",
+                r => r.Temperature
+            );
             var machine = o.Required(
                 "machine",
                 JobShapes.Machine,
@@ -109,6 +115,7 @@ public static class RecordFormat
                 Id = v.Get(id),
                 Date = v.Get(date),
                 Place = v.Get(place),
+                Temperature = v.Get(temperature),
                 Machine = v.Get(machine),
                 Tasks = v.Get(tasks),
                 Complaint = v.Get(complaint),

@@ -6,7 +6,7 @@ using ServiceRules.Formats.Vocabulary;
 
 namespace ServiceRules.Formats.Registers;
 
-/// <summary>People, locks and waivers.</summary>
+/// <summary>People, locks, instruments and waivers.</summary>
 internal static class RegisterShapes
 {
     public static ObjectShape<RegisteredPerson> Person { get; } =
@@ -76,6 +76,47 @@ internal static class RegisterShapes
                     l => l.Owner
                 );
                 return v => new RegisteredLock(v.Get(id), v.Get(owner));
+            }
+        );
+
+    public static ObjectShape<RegisteredInstrument> Instrument { get; } =
+        Shape.Object<RegisteredInstrument>(
+            "registered-instrument",
+            "A gauge that the site owns.",
+            o =>
+            {
+                var id = o.Required("id", Terms.NewId<Instrument>("instrument"), "the gauge", i => i.Id);
+                var kind = o.Required(
+                    "kind",
+                    Shape.Choice<InstrumentKind>("Kinds of instrument."),
+                    "its kind",
+                    i => i.Kind
+                );
+                var resolution = o.Required(
+                    "resolution",
+                    Terms.Size,
+                    "smallest step it shows",
+                    i => i.Resolution
+                );
+                var uncertainty = o.Required(
+                    "expandedUncertainty",
+                    Terms.Size,
+                    "expanded uncertainty (k = 2) of one reading: calibration, zero and repeatability together, without the step",
+                    i => i.ExpandedUncertainty
+                );
+                var measures = o.Required(
+                    "measures",
+                    Shape.List(Choices.Quantity, 1, FormatLimits.Words),
+                    "what people read with it",
+                    i => i.Measures
+                );
+                return v => new RegisteredInstrument(
+                    v.Get(id),
+                    v.Get(kind),
+                    v.Get(resolution),
+                    v.Get(uncertainty),
+                    v.Get(measures)
+                );
             }
         );
 

@@ -28,7 +28,7 @@ public static class SiteFormat
 
     private static readonly ObjectShape<RegistersFile> RegistersObject = Shape.Object<RegistersFile>(
         "registers",
-        "A site's people, locks and waivers.",
+        "A site's people, locks, waivers and instruments.",
         o =>
         {
             var people = o.Items(
@@ -52,7 +52,14 @@ public static class SiteFormat
                 "waivers",
                 r => r.Waivers
             );
-            return v => new RegistersFile(v.Get(people), v.Get(locks), v.Get(waivers));
+            var instruments = o.Items(
+                "instruments",
+                RegisterShapes.Instrument,
+                FormatLimits.Register,
+                "gauges, against which `rules check` holds the limits",
+                r => r.Instruments
+            );
+            return v => new RegistersFile(v.Get(people), v.Get(locks), v.Get(waivers), v.Get(instruments));
         }
     );
 

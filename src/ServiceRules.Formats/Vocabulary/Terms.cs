@@ -1,5 +1,6 @@
 using System.Globalization;
 using ServiceRules.Domain;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Formats.Json.Shapes;
@@ -133,6 +134,26 @@ public static class Terms
             NumberPattern + " (bar|kPa|psi)",
             Domain.Quantities.Pressure.AcceptedForms,
             "0 bar"
+        );
+
+    public static JsonShape<Temperature> Temperature { get; } =
+        Shape.Read(
+            Domain.Quantities.Temperature.Parse,
+            temperature => temperature.ToString(),
+            NumberPattern + " deg[CF]",
+            Domain.Quantities.Temperature.AcceptedForms,
+            "24 degC",
+            "75 degF"
+        );
+
+    /// <summary>A level of confidence as certificates print it.</summary>
+    public static JsonShape<CoverageLevel> Level { get; } =
+        Shape.Read(
+            CoverageLevel.Parse,
+            level => level.Name,
+            @"[0-9]{2}(\.[0-9]{2})? %",
+            CoverageLevel.AcceptedForms,
+            "95 %"
         );
 
     public static JsonShape<RecordedTime> Time { get; } =

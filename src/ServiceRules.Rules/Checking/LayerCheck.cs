@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Diagnostics;
 using ServiceRules.Rules.Model;
@@ -64,19 +65,20 @@ internal static class LayerCheck
             _ => 2,
         };
 
-    private static bool IsWeaker(RuleDecision decision, RuleDecision below)
-    {
-        static int? Guard(RuleDecision one) =>
-            one switch
-            {
-                RuleDecision.Simple => 0,
-                RuleDecision.GuardedOneSided => 1,
-                RuleDecision.Guarded => 2,
-                _ => null,
-            };
-        return decision != below
-            && !(Guard(decision) is { } guard && Guard(below) is { } belowGuard && guard > belowGuard);
-    }
+    private static bool IsWeaker(RuleDecision decision, RuleDecision below) =>
+        decision.LimitItself < below.LimitItself
+        || !(decision.By == below.By || GuardsMore(decision.By, below.By));
+
+    /// <summary>Guards of one kind can be compared; what is decided in another way is not the same question.</summary>
+    private static bool GuardsMore(DecisionRule rule, DecisionRule below) =>
+        (rule, below) switch
+        {
+            (DecisionRule.Guarded, DecisionRule.Simple) => true,
+            (DecisionRule.Guarded wide, DecisionRule.Guarded narrow) => wide.Factor > narrow.Factor,
+            (DecisionRule.GuardedToRisk, DecisionRule.Simple) => true,
+            (DecisionRule.GuardedToRisk wide, DecisionRule.GuardedToRisk narrow) => wide.Risk < narrow.Risk,
+            _ => false,
+        };
 
     private static bool IsNarrower(Applicability when, Applicability below) =>
         !Covers(when.Tasks, below.Tasks)

@@ -24,6 +24,7 @@ public static class PackCheck
         LayerCheck.Run(library, remarks);
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
+        GaugeReachCheck.Run(library, remarks);
         return remarks.InOrder();
     }
 }

@@ -34,6 +34,9 @@ public sealed record RuleLibrary
     /// <summary>The waivers.</summary>
     public ImmutableArray<Placed<Waiver>> Waivers { get; init; } = [];
 
+    /// <summary>The gauges that the site owns.</summary>
+    public ImmutableArray<Placed<RegisteredInstrument>> Instruments { get; init; } = [];
+
     /// <summary>What judges a record: the packs in the order of their layers and identities, and the sheets by identity.</summary>
     public RuleBook Book =>
         new(

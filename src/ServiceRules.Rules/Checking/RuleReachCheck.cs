@@ -107,7 +107,8 @@ internal static class RuleReachCheck
         }
     }
 
-    internal static bool Reaches(Applicability when, LimitSheet sheet) =>
+    /// <summary>Whether a rule can come to apply to units of a sheet.</summary>
+    public static bool Reaches(Applicability when, LimitSheet sheet) =>
         (when.Sheets.IsEmpty || when.Sheets.Contains(sheet.Id.Text))
         && (when.Bedknife is not { } mounting || mounting == sheet.Bedknife)
         && (when.SheetStates is not { } quantity || sheet.Of(quantity) is not null)

@@ -113,4 +113,7 @@ public static class DiagnosticCode
 
     /// <summary>A waiver is by a person whom the register does not let release anything.</summary>
     public const string MayNotRelease = "SR0071";
+
+    /// <summary>No registered gauge that measures a quantity can prove its limit.</summary>
+    public const string NoGaugeCanProve = "SR0080";
 }

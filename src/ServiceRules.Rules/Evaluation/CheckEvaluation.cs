@@ -14,7 +14,7 @@ public static class CheckEvaluation
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(frame);
-        return rule.Check switch
+        var outcome = rule.Check switch
         {
             Check.LimitOnQuantity check => LimitOnQuantityCheck.Evaluate(check, rule, frame, unit),
             Check.ProceduralLimit check => ProceduralLimitCheck.Evaluate(check, rule, frame, unit),
@@ -39,5 +39,6 @@ public static class CheckEvaluation
             Check.RecordPart check => RecordPartCheck.Evaluate(check, rule, frame, unit),
             _ => throw new InvalidOperationException("checks are a closed family"),
         };
+        return GaugeNotices.Added(outcome, rule.Check, unit);
     }
 }

@@ -58,6 +58,9 @@ public sealed record PlaceKnown
     /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
     public Id<Instrument>? Gauge { get; init; }
 
+    /// <summary>How the last two gauges that read here agree, nothing having moved between; none where one gauge read.</summary>
+    public GaugeComparison? Gauges { get; init; }
+
     /// <summary>Entries it rests on, as JSON pointers.</summary>
     public required ImmutableArray<string> Evidence { get; init; }
 }

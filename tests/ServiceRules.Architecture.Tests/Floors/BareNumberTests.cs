@@ -54,6 +54,7 @@ public sealed class BareNumberTests
         ["TakeUp.IsHigh"] = "a multiple, a pure number",
         ["TakeUp.Times"] = "rate over rate, a pure number",
         ["TakeUp.UsualMultiple"] = "a multiple, a pure number",
+        ["Temperature.DegreesCelsius"] = "the number inside a temperature; its unit is its name",
         ["UncertaintyContribution.Calibration"] = "coverage factor, a pure number",
         ["WaveCandidate..ctor"] = "share of a pitch, length per length",
         ["WaveCandidate.Off"] = "share of a pitch, length per length",

@@ -5,7 +5,7 @@ using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Tests.Quantities;
 
-[Properties(Arbitrary = [typeof(PrintedLengths)])]
+[Properties(Arbitrary = [typeof(PrintedLengths)], MaxTest = 1000)]
 public sealed class QuantityProperties
 {
     [Property]

@@ -98,6 +98,33 @@ public sealed class RecordReadingTests
         "name.missing",
         "/timeline/4/event"
     )]
+    [InlineData("\"24 degC\"", "\"124 degC\"", "value.unreadable", "/temperature")]
+    [InlineData("\"24 degC\"", "\"24 C\"", "text.pattern", "/temperature")]
+    [InlineData("\"95 %\"", "\"96 %\"", "value.unreadable", "/instruments/2/calibration/level")]
+    [InlineData(
+        "\"coverageFactor\": 2",
+        "\"coverageFactor\": 2, \"level\": \"95 %\"",
+        "name.missing",
+        "/instruments/0/calibration"
+    )]
+    [InlineData(
+        "\"repeatabilityStudies\": [",
+        "\"repeatability\": \"0.004 mm\", \"repeatabilityStudies\": [",
+        "value.contradiction",
+        "/instruments/2/repeatabilityStudies"
+    )]
+    [InlineData(
+        "\"deviation\": \"0.006 mm\", \"degreesOfFreedom\": 4",
+        "\"deviation\": \"0.006 mm\", \"degreesOfFreedom\": 0",
+        "value.range",
+        "/instruments/2/repeatabilityStudies/0/degreesOfFreedom"
+    )]
+    [InlineData(
+        "\"zeroCheck\": { \"error\": \"-0.01 mm\", \"settingPiece\": \"SP-01\" },",
+        "",
+        "name.missing",
+        "/instruments/0/zeroCheckAfter"
+    )]
     [InlineData("08:06:00\"", "08:61:00\"", "value.unreadable", "/timeline/2/at")]
     [InlineData("\"0 bar\"", "\"0 atm\"", "text.pattern", "/timeline/2/pressure")]
     [InlineData(

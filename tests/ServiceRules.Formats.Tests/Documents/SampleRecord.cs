@@ -10,6 +10,7 @@ internal static class SampleRecord
           "id": "J-2026-0412",
           "date": "2026-04-13",
           "place": "on-bench",
+          "temperature": "24 degC",
           "machine": { "id": "M-02", "area": "golf-greens", "hours": "412.5 h" },
           "tasks": ["full-service", "height-check"],
           "complaint": "tears on the left,\nworse when wet",
@@ -24,11 +25,23 @@ internal static class SampleRecord
               "calibration": {
                 "date": "2026-01-10", "due": "2027-01-10", "expandedUncertainty": "0.010 mm", "coverageFactor": 2
               },
-              "zeroCheck": { "error": "-0.01 mm", "settingPiece": "SP-01" }
+              "zeroCheck": { "error": "-0.01 mm", "settingPiece": "SP-01" },
+              "zeroCheckAfter": { "error": "0.00 mm", "settingPiece": "SP-01" }
             },
             {
               "id": "FG-01", "kind": "feeler-gauge", "tolerance": "0.0001 in",
               "inspection": { "date": "2026-03-02", "result": "sound" }
+            },
+            {
+              "id": "CL-01", "kind": "calliper", "resolution": "0.01 mm",
+              "repeatabilityStudies": [
+                { "deviation": "0.006 mm", "degreesOfFreedom": 4 },
+                { "deviation": "0.004 mm", "degreesOfFreedom": 9 }
+              ],
+              "calibration": {
+                "date": "2026-01-10", "due": "2027-01-10", "expandedUncertainty": "0.02 mm", "level": "95 %",
+                "degreesOfFreedom": 12
+              }
             }
           ],
           "timeline": [

@@ -1,3 +1,5 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -41,6 +43,60 @@ public class LayerCheckTests
         ),
         ["drops the guard"] = (Held, Held with { Decision = RuleDecision.Simple }, "/decision"),
         ["guards where there was none"] = (Held with { Decision = RuleDecision.Simple }, Held, null),
+        ["guards by more"] = (Held, Held with { Decision = new(new DecisionRule.Guarded(1.5m)) }, null),
+        ["guards by less"] = (Held, Held with { Decision = RuleDecision.GuardedOneSided }, "/decision"),
+        ["guards to a risk where there was no guard"] = (
+            Held with
+            {
+                Decision = RuleDecision.Simple,
+            },
+            Held with
+            {
+                Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.05m))),
+            },
+            null
+        ),
+        ["guards to a smaller risk"] = (
+            Held with
+            {
+                Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.05m))),
+            },
+            Held with
+            {
+                Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.01m))),
+            },
+            null
+        ),
+        ["guards to a larger risk"] = (
+            Held with
+            {
+                Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.01m))),
+            },
+            Held with
+            {
+                Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.05m))),
+            },
+            "/decision"
+        ),
+        ["excludes the limit itself"] = (
+            Held,
+            Held with
+            {
+                Decision = RuleDecision.Guarded with { LimitItself = LimitItself.Excluded },
+            },
+            null
+        ),
+        ["permits the limit that was excluded"] = (
+            Held with
+            {
+                Decision = RuleDecision.Guarded with { LimitItself = LimitItself.Excluded },
+            },
+            Held with
+            {
+                Decision = new(new DecisionRule.Guarded(2m)),
+            },
+            "/decision"
+        ),
         ["decides by probability instead"] = (
             Held,
             Held with

@@ -61,7 +61,59 @@ public class EvaluationPropertyTests
             .ArrayOf(12)
             .ToArbitrary();
 
-    [Property]
+    /// <summary>
+    /// 0.060 in is printed beside 1.5 mm, 0.040 in beside 1.0 mm: one exact length read in either system may be judged
+    /// differently only between the two prints (a guard moves both alike), and the finding says so.
+    /// </summary>
+    [Property(MaxTest = 1000)]
+    public Property Evaluate_SameReadingAgainstTwoPrints_PartsOnlyBetweenThem() =>
+        Prop.ForAll(
+            Gen.Choose(350, 650).ToArbitrary(),
+            Gen.Elements(RuleDecision.Simple, RuleDecision.Guarded).ToArbitrary(),
+            (gap, decision) =>
+            {
+                var inches = Shield(Thousandths(gap), decision);
+                var metric = Shield(Millimetres(gap), decision);
+                var value = gap * 0.00254m;
+                // U of the gauge is 0.013013 mm.
+                var guard = decision == RuleDecision.Simple ? 0m : 0.0130131m;
+                var isBetween =
+                    (value > 1.5m - guard && value <= 1.524m + guard)
+                    || (value >= 1.0m - guard && value < 1.016m + guard);
+                return inches.Verdict == metric.Verdict
+                    || (isBetween && !inches.Notices.IsEmpty && !metric.Notices.IsEmpty);
+            }
+        );
+
+    private static CheckOutcome Shield(string gap, RuleDecision decision)
+    {
+        var sheet = Sheet with
+        {
+            Quantities =
+            [
+                new()
+                {
+                    Quantity = MeasuredQuantity.ShieldGap,
+                    Lower = D("0.040 in", "1.0 mm"),
+                    Upper = D("0.060 in", "1.5 mm"),
+                    Basis = new(BasisKind.CommonPractice, null, null),
+                },
+            ],
+        };
+        var frame = FrameBuilder.Build(
+            Record(Unit(Measured(MeasuredQuantity.ShieldGap, null, gap))),
+            Context,
+            Book(sheet)
+        );
+        var check = new Check.LimitOnQuantity(
+            MeasuredQuantity.ShieldGap,
+            LimitSource.Sheet,
+            CheckedPlaces.Stations
+        );
+        return CheckEvaluation.Evaluate(RuleFor(check, decision), frame, frame.Units[0]);
+    }
+
+    [Property(MaxTest = 1000)]
     public Property Evaluate_SameReadingInOtherUnits_GetsTheSameVerdict() =>
         Prop.ForAll(
             Heights,

@@ -205,7 +205,7 @@ internal static class Sample
             .Of(quantity)!
             .Left.Single(place => place.Station == (station is { } at ? Mm(at) : null));
 
-    public static Rule RuleFor(Check check, RuleDecision decision = RuleDecision.Guarded) =>
+    public static Rule RuleFor(Check check, RuleDecision? decision = null) =>
         new()
         {
             Id = new("rule-under-test"),
@@ -213,7 +213,7 @@ internal static class Sample
             Requirement = "It is so.",
             Scope = RuleScope.Unit,
             Check = check,
-            Decision = decision,
+            Decision = decision ?? RuleDecision.Guarded,
             Severity = Domain.Verdicts.Severity.Hold,
             Basis = Practice,
             Advice = "Do something about it.",

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Drawings;
@@ -68,7 +67,7 @@ internal static class ReadingBars
                 job.MarkedLine(print, new Span(Placed(print.Word, comparison), Palette.Tiny)),
                 new Paragraph(LengthPrint.Known(comparison, system), Palette.Tiny),
                 LimitBar.Of(comparison, SameLimits(finding, comparison), system, BarWidth, job.Measure),
-                new Paragraph(Chance(comparison), Palette.Tiny, Align.Right),
+                new Paragraph(ChanceWords.In(comparison) ?? "", Palette.Tiny, Align.Right),
                 new Paragraph(Margin(comparison, unit), Palette.Tiny, Align.Right),
             ]);
             first = false;
@@ -99,16 +98,6 @@ internal static class ReadingBars
 
     private static Paragraph Head(string text, Align align = Align.Left) =>
         new(text, Palette.TinyQuiet, align);
-
-    private static string Chance(Comparison comparison) =>
-        comparison.Probability is { } chance
-            ? chance switch
-            {
-                > 0.999m => "> 99.9 %",
-                < 0.001m => "< 0.1 %",
-                _ => (chance * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %",
-            }
-            : "";
 
     private static string Margin(Comparison comparison, UnitView unit)
     {

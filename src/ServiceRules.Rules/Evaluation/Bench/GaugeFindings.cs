@@ -10,7 +10,7 @@ internal static class GaugeFindings
 {
     /// <summary>
     /// Why readings with this gauge cannot prove anything: it failed an inspection, its calibration is not in force on
-    /// the day, or its zero check came out further off than the gauge can show. None when there is no such reason.
+    /// the day, or a zero check, or the drift between two, came out larger than the gauge can show. None when there is no such reason.
     /// </summary>
     public static FindingReason Unfitness(Instrument gauge, DateOnly day)
     {
@@ -18,7 +18,7 @@ internal static class GaugeFindings
         var outOfDate =
             gauge.Calibration is { } calibration && (calibration.Due < day || calibration.Date > day);
         var zeroOff =
-            gauge.ZeroCheck is { } check && check.Error.Value.Abs > SmallestStep(gauge, check.Error);
+            IsOff(gauge, gauge.ZeroCheck) || IsOff(gauge, gauge.ZeroCheckAfter) || HasDrifted(gauge);
         return failed || outOfDate || zeroOff ? FindingReason.GaugeUnfit : FindingReason.None;
     }
 
@@ -40,60 +40,112 @@ internal static class GaugeFindings
     }
 
     /// <summary>
-    /// The standard uncertainty of the mean of readings with one gauge: calibration U/k, resolution (where the gauge states
-    /// none, the digits that were written down; else they play no part, so that the same reading in other units is the
-    /// same reading), the zero check's error as a half width, repeatability over the root of
-    /// the number of readings.
+    /// The budget of the mean of readings with one gauge: resolution (where the gauge states none, the digits that were
+    /// written down; else they play no part, so that the same reading in other units is the same reading), repeatability
+    /// over the root of the number of readings, and what all its readings share.
     /// </summary>
-    public static UncertaintyBudget BudgetOf(Instrument? gauge, Length coarsestPrint, int readings)
-    {
-        var step = gauge?.Resolution?.Value.Abs ?? (coarsestPrint * 2);
-        List<UncertaintyContribution> lines = [UncertaintyContribution.Resolution(step)];
-        if (gauge is not null)
-        {
-            lines.AddRange(Common(gauge));
-        }
+    public static UncertaintyBudget BudgetOf(
+        Instrument gauge,
+        Length length,
+        int readings,
+        Length coarsestPrint,
+        Temperature? workshop
+    ) =>
+        UncertaintyBudget.Of([
+            UncertaintyContribution.Resolution(gauge.Resolution?.Value.Abs ?? (coarsestPrint * 2)),
+            .. Common(gauge, length, workshop),
+            .. Repeating(gauge, readings),
+            .. Piece(gauge),
+        ]);
 
-        if (gauge?.Repeatability is { } repeatability)
-        {
-            lines.Add(
-                UncertaintyContribution.Repeatability(
-                    repeatability.Value.Abs,
-                    DegreesOfFreedom.Infinite,
-                    readings
-                )
-            );
-        }
+    /// <summary>Where no gauge is named, the digits that were written down are all there is.</summary>
+    public static UncertaintyBudget BudgetWithoutGauge(Length coarsestPrint) =>
+        UncertaintyBudget.Of(UncertaintyContribution.Resolution(coarsestPrint * 2));
 
-        if (gauge is { Kind: InstrumentKind.FixedSizePiece, Tolerance: { } tolerance })
-        {
-            lines.Add(
-                UncertaintyContribution.WithinHalfWidth(UncertaintySource.Thickness, tolerance.Value.Abs)
-            );
-        }
+    /// <summary>The part that all readings with one gauge have in common: its calibration, its zero, the workshop's heat.</summary>
+    public static StandardUncertainty SharedBy(Instrument gauge, Length length, Temperature? workshop) =>
+        UncertaintyBudget.Of([.. Common(gauge, length, workshop)]).Combined;
 
-        return UncertaintyBudget.Of([.. lines]);
-    }
-
-    /// <summary>The part that all readings with one gauge have in common: its calibration and its zero.</summary>
-    public static StandardUncertainty SharedBy(Instrument gauge) =>
-        UncertaintyBudget.Of([.. Common(gauge)]).Combined;
-
-    private static IEnumerable<UncertaintyContribution> Common(Instrument gauge)
+    private static IEnumerable<UncertaintyContribution> Common(
+        Instrument gauge,
+        Length length,
+        Temperature? workshop
+    )
     {
         if (gauge.Calibration is { } calibration)
         {
-            yield return UncertaintyContribution.Calibration(
-                calibration.ExpandedUncertainty.Value.Abs,
-                calibration.CoverageFactor
-            );
+            yield return calibration.Contribution;
         }
 
         if (gauge.ZeroCheck is { } check)
         {
-            yield return UncertaintyContribution.ZeroCheck(check.Error.Value.Abs);
+            var after = gauge.ZeroCheckAfter?.Error.Value.Abs ?? Length.Zero;
+            yield return UncertaintyContribution.ZeroCheck(Length.Max(check.Error.Value.Abs, after));
+        }
+
+        if (Drift(gauge) is { } drift)
+        {
+            yield return UncertaintyContribution.WithinHalfWidth(UncertaintySource.ZeroDrift, drift);
+        }
+
+        if (workshop is { } temperature)
+        {
+            foreach (var line in ThermalExpansion.SteelWithSteel(temperature).Of(length))
+            {
+                yield return line;
+            }
         }
     }
+
+    private static IEnumerable<UncertaintyContribution> Repeating(Instrument gauge, int readings)
+    {
+        if (!gauge.RepeatabilityStudies.IsEmpty)
+        {
+            var pooled = PooledDeviation.Of([
+                .. gauge.RepeatabilityStudies.Select(study =>
+                    (study.Deviation.Value.Abs, study.DegreesOfFreedom)
+                ),
+            ]);
+            yield return UncertaintyContribution.Repeatability(
+                pooled.StandardDeviation,
+                pooled.DegreesOfFreedom,
+                readings
+            );
+        }
+        else if (gauge.Repeatability is { } repeatability)
+        {
+            yield return UncertaintyContribution.Repeatability(
+                repeatability.Value.Abs,
+                DegreesOfFreedom.Infinite,
+                readings
+            );
+        }
+    }
+
+    private static IEnumerable<UncertaintyContribution> Piece(Instrument gauge)
+    {
+        if (gauge is { Kind: InstrumentKind.FixedSizePiece, Tolerance: { } tolerance })
+        {
+            yield return UncertaintyContribution.WithinHalfWidth(
+                UncertaintySource.Thickness,
+                tolerance.Value.Abs
+            );
+        }
+    }
+
+    /// <summary>How far the zero moved between the check before the job and the one after it.</summary>
+    public static Length? Drift(Instrument gauge) =>
+        gauge is { ZeroCheck: { } before, ZeroCheckAfter: { } after }
+            ? (after.Error.Value - before.Error.Value).Abs
+            : null;
+
+    /// <summary>Whether the zero moved by more than the gauge can show.</summary>
+    public static bool HasDrifted(Instrument gauge) =>
+        Drift(gauge) is { } drift && drift > SmallestStep(gauge, gauge.ZeroCheckAfter!.Error);
+
+    /// <summary>Whether a zero check came out further off than the gauge can show.</summary>
+    public static bool IsOff(Instrument gauge, ZeroCheck? check) =>
+        check is not null && check.Error.Value.Abs > SmallestStep(gauge, check.Error);
 
     /// <summary>Smallest step the gauge shows; where it states none, the last digit of what was written down.</summary>
     private static Length SmallestStep(Instrument gauge, PrintedLength written) =>

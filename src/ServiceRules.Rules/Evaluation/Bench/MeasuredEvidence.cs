@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -17,7 +18,7 @@ internal static class MeasuredEvidence
     /// of a fit gauge alone, if there are any. They conflict when the last stands alone: its expanded uncertainty and
     /// that of the one before it do not meet.
     /// </summary>
-    public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, DateOnly day)
+    public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, DateOnly day, Temperature? workshop)
     {
         var current = atPlace
             .Where(reading => reading.Observed is Observation.Measured && !reading.IsVoid)
@@ -33,47 +34,70 @@ internal static class MeasuredEvidence
             GaugeFindings.DoubtOfLength(reading.Gauge, day) == FindingReason.None
         );
         var counted = fit.Count > 0 ? fit : together;
-        var agreeing = AgreeingWithLast(counted);
+        var agreeing = AgreeingWithLast(counted, workshop);
         var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, day);
+        var gauges = Compared(counted, workshop);
         if (agreeing.Count == 1 && counted.Count > 1)
         {
-            return new(null, true, doubt);
+            return new(null, true, doubt) { Gauges = gauges };
         }
 
         var gauge = agreeing.TrueForAll(reading => reading.Gauge == agreeing[0].Gauge)
             ? agreeing[0].Gauge
             : null;
-        return new(Mean(agreeing).ShiftedBy(Length.Zero, shift), false, doubt)
+        var mean = Mean(agreeing, workshop);
+        return new(mean.ShiftedBy(Length.Zero, shift), false, doubt)
         {
-            Shared = gauge is null ? StandardUncertainty.Zero : GaugeFindings.SharedBy(gauge),
+            Shared = gauge is null
+                ? StandardUncertainty.Zero
+                : GaugeFindings.SharedBy(gauge, mean.Value, workshop),
             Gauge = gauge?.Id,
+            Gauges = gauges,
         };
     }
 
-    private static List<LoggedReading> AgreeingWithLast(List<LoggedReading> readings)
+    private static List<LoggedReading> AgreeingWithLast(List<LoggedReading> readings, Temperature? workshop)
     {
-        var last = Alone(readings[^1]);
-        var disagreeing = readings.FindLastIndex(reading => !Agree(Alone(reading), last));
+        var last = Mean([readings[^1]], workshop);
+        var disagreeing = readings.FindLastIndex(reading => !Agree(Mean([reading], workshop), last));
         return readings[(disagreeing + 1)..];
     }
 
     private static bool Agree(MeasuredValue one, MeasuredValue other) =>
         (one.Value - other.Value).Abs <= one.Expanded.Value + other.Expanded.Value;
 
-    private static MeasuredValue Alone(LoggedReading reading) => Mean([reading]);
+    /// <summary>The last reading against the last that another gauge took.</summary>
+    private static GaugeComparison? Compared(List<LoggedReading> readings, Temperature? workshop)
+    {
+        var later = readings[^1];
+        var earlier = readings.FindLast(reading => reading.Gauge is not null && reading.Gauge != later.Gauge);
+        return later.Gauge is null || earlier is null
+            ? null
+            : new(
+                earlier.Gauge!,
+                later.Gauge,
+                NormalisedError.Of(Mean([earlier], workshop), Mean([later], workshop))
+            );
+    }
 
-    private static MeasuredValue Mean(List<LoggedReading> readings)
+    private static MeasuredValue Mean(List<LoggedReading> readings, Temperature? workshop)
     {
         var values = readings.ConvertAll(reading => ((Observation.Measured)reading.Observed).Value);
         var sum = values.Sum(value => value.Value.Millimetres);
         var mean = readings.Count == 1 ? sum : Math.Round(sum / readings.Count, Decimals);
         var coarsest = values.Max(value => value.RoundingHalfWidth);
         var gauges = readings.Select(reading => reading.Gauge).Distinct().ToImmutableArray();
+        var length = Length.FromMillimetres(mean);
+        var counted = gauges.Length == 1 ? readings.Count : 1;
         // Different gauges share nothing that a mean would reduce: the coarsest speaks for all.
         var budget = gauges
-            .Select(gauge => GaugeFindings.BudgetOf(gauge, coarsest, gauges.Length == 1 ? readings.Count : 1))
+            .Select(gauge =>
+                gauge is null
+                    ? GaugeFindings.BudgetWithoutGauge(coarsest)
+                    : GaugeFindings.BudgetOf(gauge, length, counted, coarsest, workshop)
+            )
             .MaxBy(each => each.Combined.Value)!;
-        return new(Length.FromMillimetres(mean), budget.Combined, budget.DegreesOfFreedom);
+        return new(length, budget.Combined, budget.DegreesOfFreedom);
     }
 
     private static FindingReason Gravest(List<LoggedReading> readings, DateOnly day) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
@@ -7,14 +8,19 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Rules.Evaluation.Bench;
 
 /// <summary>Brings everything noted at one place together into what is known there.</summary>
-internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitSheet sheet, DateOnly day)
+internal sealed class PlaceEvidence(
+    ImmutableArray<BenchEntry> entries,
+    LimitSheet sheet,
+    DateOnly day,
+    Temperature? workshop
+)
 {
     private readonly FeelerEvidence feelers = new(entries, sheet, day);
 
     public PlaceKnown Known(PlaceKey place, IReadOnlyList<LoggedReading> readings)
     {
         var current = readings.Where(IsCurrent).ToList();
-        var measured = MeasuredEvidence.Weigh(readings, day);
+        var measured = MeasuredEvidence.Weigh(readings, day, workshop);
         var tried = feelers.Weigh(readings);
         var contact = SightEvidence<ContactState>.Of(current, seen => (seen as Observation.Contact)?.State);
         var paper = SightEvidence<PaperResult>.Of(
@@ -46,6 +52,7 @@ internal sealed class PlaceEvidence(ImmutableArray<BenchEntry> entries, LimitShe
             Doubt = length.Doubt,
             Shared = length.Shared,
             Gauge = length.Gauge,
+            Gauges = measured.Gauges,
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
         };
     }

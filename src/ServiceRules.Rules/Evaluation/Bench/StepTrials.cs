@@ -17,7 +17,8 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
     // Nearer to its pivot than this share of a step, the lever makes more of the gauge than of the step.
     private const decimal LeastShare = 0.5m;
 
-    private readonly PlaceEvidence evidence = new([], sheet, day);
+    // A step is a difference of two readings by one gauge: what heat did to both drops out.
+    private readonly PlaceEvidence evidence = new([], sheet, day, workshop: null);
 
     public ImmutableArray<StepsTried> In(IEnumerable<LoggedReading> readings) =>
         [

@@ -15,7 +15,7 @@ internal static class UnitKnowledge
         DateOnly day
     )
     {
-        var places = new PlaceEvidence(work.Entries, sheet, day);
+        var places = new PlaceEvidence(work.Entries, sheet, day, record.Temperature);
         return
         [
             .. BenchLog
@@ -26,7 +26,7 @@ internal static class UnitKnowledge
                     group.Key,
                     AtPlaces(
                         group.Where(reading => reading.IsFound).Select(reading => reading.AsTaken()),
-                        new PlaceEvidence([], sheet, day)
+                        new PlaceEvidence([], sheet, day, record.Temperature)
                     ),
                     AtPlaces(group, places)
                 )),

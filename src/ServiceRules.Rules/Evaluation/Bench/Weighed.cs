@@ -20,5 +20,8 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>Feelers tried before a step, moved with it, tell something that those tried since do not.</summary>
     public bool CountsEarlierTries { get; init; }
 
+    /// <summary>How the last two gauges agree, where more than one read.</summary>
+    public GaugeComparison? Gauges { get; init; }
+
     public static Weighed Nothing => new(null, false, FindingReason.None);
 }

@@ -108,7 +108,7 @@ internal static class JudgedPlaces
         {
             FindingReason.InsideGuard => $"{figures}: closer to the limit than this gauge can tell",
             FindingReason.GaugeCannotProve =>
-                $"{figures}: this gauge cannot prove this limit, whatever it reads",
+                $"{figures}: this gauge cannot prove this limit, whatever it reads{Needed(place)}",
             FindingReason.IntervalCrossesLimit =>
                 $"{figures}: what the feelers tell leaves room on both sides of the limit",
             FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",
@@ -119,6 +119,12 @@ internal static class JudgedPlaces
             _ => $"{figures}: not proven",
         };
     }
+
+    /// <summary>How good a gauge would have to be.</summary>
+    private static string Needed(PlaceJudgement place) =>
+        place is { CoarsestGauge: { } coarsest, Compared.Uncertainty: { } own } && coarsest > Length.Zero
+            ? $"; it may be off by {Wording.Of(own, place.System)}, and the limit asks for {Wording.Of(coarsest, place.System)} or better"
+            : string.Empty;
 
     /// <summary>The limit that is broken.</summary>
     private static string Limit(Comparison compared, UnitSystem system)

@@ -13,15 +13,18 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Notice">Set where the two printed limits would give different verdicts.</param>
 internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSystem System, string? Notice)
 {
+    /// <summary>The largest expanded uncertainty that could prove this limit, where the gauge was weighed against it.</summary>
+    public Length? CoarsestGauge { get; private init; }
+
     /// <summary>Judges what is known at one place against printed limits.</summary>
     public static PlaceJudgement Of(Asked asked, PrintedZone zone, RuleDecision decision)
     {
-        var rule = RuleOf(decision);
-        var own = zone.In(asked.System);
+        var rule = decision.By;
+        var own = With(decision, zone.In(asked.System));
         var result = Conformity.Decide(own, asked.Knowledge, rule);
-        var reason = CannotEverProve(result, own, rule, zone.Target, asked)
-            ? FindingReason.GaugeCannotProve
-            : ReasonOf(result);
+        var fitness = result.Verdict == Verdict.Unproven ? Fitness(own, rule, zone.Target, asked) : null;
+        var reason =
+            fitness?.Outcome == GaugeFitnessOutcome.Unfit ? FindingReason.GaugeCannotProve : ReasonOf(result);
         var (verdict, told) = Doubts.Applied(result.Verdict, reason, asked.Doubt);
         var interval = asked.Knowledge as LengthInterval;
         var compared = new Comparison
@@ -46,21 +49,21 @@ internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSyst
             compared,
             $"{asked.Said} {Wording.Of(asked.Knowledge, asked.System)}",
             asked.System,
-            NoticeOf(zone, asked, rule, result.Verdict)
-        );
+            NoticeOf(zone, asked, decision, result.Verdict)
+        )
+        {
+            CoarsestGauge = fitness?.CoarsestExpanded,
+        };
     }
 
-    private static bool CannotEverProve(
-        ConformityResult result,
+    private static GaugeFitness? Fitness(
         ToleranceZone zone,
         DecisionRule rule,
         Length? target,
         Asked asked
     ) =>
-        result.Verdict == Verdict.Unproven
-        && asked.Knowledge is MeasuredValue measured
-        && GaugeFitness
-            .Judge(
+        asked.Knowledge is MeasuredValue measured
+            ? GaugeFitness.Judge(
                 zone,
                 measured.Uncertainty,
                 measured.DegreesOfFreedom,
@@ -73,9 +76,13 @@ internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSyst
                     ? bound
                     : null
             )
-            .Outcome == GaugeFitnessOutcome.Unfit;
+            : null;
 
-    private static string? NoticeOf(PrintedZone zone, Asked asked, DecisionRule rule, Verdict own)
+    /// <summary>A zone of one permitted length has no inside to keep: there the limit itself stays permitted.</summary>
+    private static ToleranceZone With(RuleDecision decision, ToleranceZone zone) =>
+        zone.With(decision.LimitItself) ?? zone;
+
+    private static string? NoticeOf(PrintedZone zone, Asked asked, RuleDecision decision, Verdict own)
     {
         if (!zone.IsTwofold)
         {
@@ -86,23 +93,13 @@ internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSyst
             asked.System is UnitSystem.Inch
                 ? (UnitSystem.Metric, "inches")
                 : (UnitSystem.Inch, "millimetres");
-        var other = Conformity.Decide(zone.In(otherSystem), asked.Knowledge, rule);
+        var other = Conformity.Decide(With(decision, zone.In(otherSystem)), asked.Knowledge, decision.By);
         return other.Verdict == own
             ? null
             : $"{asked.Said}: the two printed limits part here; read in {read}, it is held against "
                 + $"{ZoneWords.Of(zone.In(asked.System), asked.System)}, not the other print, "
                 + $"{ZoneWords.Of(zone.In(otherSystem), otherSystem)}";
     }
-
-    private static DecisionRule RuleOf(RuleDecision decision) =>
-        decision switch
-        {
-            RuleDecision.Guarded => DecisionRule.FullGuard,
-            RuleDecision.GuardedOneSided => DecisionRule.NinetyFivePercentGuard,
-            RuleDecision.Simple => DecisionRule.Unguarded,
-            RuleDecision.Probability => DecisionRule.NinetyFiveToFive,
-            _ => throw new ArgumentOutOfRangeException(nameof(decision), decision, "not a decision rule"),
-        };
 
     private static FindingReason ReasonOf(ConformityResult result) =>
         result.Reason switch

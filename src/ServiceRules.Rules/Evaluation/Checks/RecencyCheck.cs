@@ -57,6 +57,8 @@ internal static class RecencyCheck
             };
     }
 
+    private const string SetAgain = "Set the gauge on its setting piece and read again.";
+
     private static CheckOutcome? OfInstrument(Instrument instrument, int index, JobDays days)
     {
         var pointer = string.Create(CultureInfo.InvariantCulture, $"/instruments/{index}");
@@ -83,13 +85,26 @@ internal static class RecencyCheck
                 pointer,
                 "Check the dates of the calibration."
             ),
-            { ZeroCheck: { } zero }
-                when GaugeFindings.Unfitness(instrument, days.Latest) != FindingReason.None => Fault(
+            { ZeroCheck: { } zero } when GaugeFindings.IsOff(instrument, zero) => Fault(
                 Verdict.NotMet,
                 FindingReason.GaugeUnfit,
                 $"The zero check of gauge {instrument.Id} came out {zero.Error} off, more than the gauge can show.",
                 pointer,
-                "Set the gauge on its setting piece and read again."
+                SetAgain
+            ),
+            { ZeroCheckAfter: { } after } when GaugeFindings.IsOff(instrument, after) => Fault(
+                Verdict.NotMet,
+                FindingReason.GaugeUnfit,
+                $"At the end of the job the zero of gauge {instrument.Id} was {after.Error} off, more than the gauge can show.",
+                pointer,
+                SetAgain
+            ),
+            { ZeroCheckAfter: { } after } when GaugeFindings.HasDrifted(instrument) => Fault(
+                Verdict.NotMet,
+                FindingReason.GaugeUnfit,
+                $"The zero of gauge {instrument.Id} moved by {Wording.Of(GaugeFindings.Drift(instrument)!.Value, after.Error.System)} during the job, more than the gauge can show.",
+                pointer,
+                SetAgain
             ),
             { Inspection: { } inspection } when inspection.Date > days.Worked => Fault(
                 Verdict.Unproven,

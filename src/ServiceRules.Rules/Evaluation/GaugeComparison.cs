@@ -1,0 +1,38 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>Two gauges that read one place with nothing turned between: is it the gauge, or the unit?</summary>
+/// <param name="Earlier">The gauge that read before.</param>
+/// <param name="Later">The gauge that read last.</param>
+/// <param name="Error">How far they are apart against what is known of both.</param>
+public sealed record GaugeComparison(Instrument Earlier, Instrument Later, NormalisedError Error)
+{
+    /// <summary>What the two gauges tell, in words.</summary>
+    /// <param name="place">The place in words.</param>
+    /// <param name="system">The units of the reading.</param>
+    public string Words(string place, UnitSystem system)
+    {
+        var apart = Wording.Of(Error.Difference, system);
+        var explained = Wording.Of(Error.Limit, system);
+        return Error.Agrees
+            ? $"{place}: {Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): it is the unit, not the gauge"
+            : $"{place}: {Earlier.Id} and {Later.Id} read {apart} apart with nothing turned between, where what is known of both explains {explained}: a gauge or its zero is off, not the unit; {FirstSuspect()}";
+    }
+
+    private string FirstSuspect()
+    {
+        var earlier = ZeroEvidence(Earlier);
+        var later = ZeroEvidence(Later);
+        return earlier == later
+            ? "check the zero of both on a setting piece"
+            : $"{(earlier > later ? Earlier : Later).Id} has the later zero check, so check the zero of {(earlier > later ? Later : Earlier).Id} first";
+    }
+
+    private static int ZeroEvidence(Instrument gauge) =>
+        gauge.ZeroCheckAfter is not null ? 2
+        : gauge.ZeroCheck is not null ? 1
+        : 0;
+}

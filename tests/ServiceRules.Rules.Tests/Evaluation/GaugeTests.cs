@@ -1,0 +1,277 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation;
+
+/// <summary>What the gauge, its zero and the workshop do to what is known, and what a finding says of them.</summary>
+public sealed class GaugeTests
+{
+    private static readonly Check OnTarget = new Check.LimitOnQuantity(
+        MeasuredQuantity.HeightOfCut,
+        LimitSource.SettingOrder,
+        CheckedPlaces.StationsAndEnds
+    );
+
+    private static readonly Instrument First = Instruments[0];
+
+    private static readonly Instrument Second = First with { Id = new("HG-02") };
+
+    [Fact]
+    public void Evaluate_TwoGaugesDisagree_SaysThatItIsAGaugeAndWhichZeroToCheck()
+    {
+        var checkedOnce = Second with { ZeroCheck = new(L("0.00 mm"), null) };
+
+        var outcome = Judged(
+            [First, checkedOnce],
+            Height("left", "4.02 mm"),
+            Height("left", "4.12 mm", "HG-02")
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+        // U is 0.013013 mm each; √2 of it 0.018403.
+        var told = Assert.Single(outcome.Notices);
+        Assert.Contains(
+            "HG-01 and HG-02 read 0.10 mm apart with nothing turned between",
+            told,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("a gauge or its zero is off, not the unit", told, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "HG-02 has the later zero check, so check the zero of HG-01 first",
+            told,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Evaluate_TwoGaugesDisagreeWithoutAnyZeroCheck_SendsToTheSettingPieceWithBoth()
+    {
+        var outcome = Judged([First, Second], Height("left", "4.02 mm"), Height("left", "4.12 mm", "HG-02"));
+
+        Assert.EndsWith(
+            "check the zero of both on a setting piece",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    // √(0.013013² + 0.013013²) = 0.018403: 0.018 is explained, 0.019 is not.
+    [InlineData("4.218 mm", "agree (0.018 mm apart")]
+    [InlineData("4.219 mm", "read 0.019 mm apart")]
+    public void Evaluate_OutWithTwoGauges_SaysWhetherItIsTheUnit(string second, string expected)
+    {
+        var outcome = Judged(
+            [First, Second],
+            Height("left", "4.200 mm"),
+            Height("left", second, "HG-02"),
+            Height("right", "4.20 mm")
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(expected, Assert.Single(outcome.Notices), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_InWithTwoGaugesThatAgree_SaysNothing() =>
+        Assert.Empty(
+            Judged(
+                [First, Second],
+                Height("left", "4.00 mm"),
+                Height("left", "4.01 mm", "HG-02"),
+                Height("right", "4.00 mm")
+            ).Notices
+        );
+
+    [Fact]
+    public void Build_ASecondZeroCheck_WidensByTheLargerErrorAndTheDrift()
+    {
+        // 0.005² + 0.01²/12 + 0.003² + 0.01²/3 (error) + 0.01²/3 (drift) = 1.09e-4; root 0.01044031.
+        var drifted = First with
+        {
+            ZeroCheck = new(L("0.00 mm"), null),
+            ZeroCheckAfter = new(L("0.01 mm"), null),
+        };
+
+        var place = Left(Frame([drifted], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(FindingReason.None, place.Doubt);
+        Assert.Equal(Mm(0.0104404m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+    }
+
+    [Theory]
+    [InlineData("0.00 mm", "0.02 mm", "At the end of the job the zero of gauge HG-01 was 0.02 mm off")]
+    [InlineData("-0.01 mm", "0.01 mm", "The zero of gauge HG-01 moved by 0.02 mm during the job")]
+    [InlineData("0.02 mm", "0.00 mm", "The zero check of gauge HG-01 came out 0.02 mm off")]
+    public void Evaluate_AZeroThatMovedByMoreThanTheGaugeShows_ProvesNothing(
+        string before,
+        string after,
+        string expected
+    )
+    {
+        var drifted = First with { ZeroCheck = new(L(before), null), ZeroCheckAfter = new(L(after), null) };
+        var frame = Frame([drifted], null, Height("left", "4.00 mm"), Height("right", "4.00 mm"));
+
+        var outcome = CheckEvaluation.Evaluate(RuleFor(OnTarget), frame, frame.Units[0]);
+        Assert.Equal((Verdict.Unproven, FindingReason.GaugeUnfit), (outcome.Verdict, outcome.Reason));
+        var recency = new Check.Recency(RecencyOf.Instruments);
+        Assert.Contains(
+            expected,
+            CheckEvaluation.Evaluate(RuleFor(recency), frame, null).Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Build_RepeatabilityFromFewReadings_CoversWithStudentsFactor()
+    {
+        // u² = 4.23333e-5; ν = u⁴/(0.003⁴/1) = 22.1, so k is that of 22: 2.120240426521 (JCGM 100, Table G.2).
+        var studied = First with
+        {
+            Repeatability = null,
+            RepeatabilityStudies = [new(L("0.003 mm"), 1)],
+        };
+
+        var place = Left(Frame([studied], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(2.120240426521m, ((MeasuredValue)place.Knowledge!).Expanded.CoverageFactor);
+        Assert.Equal(Mm(0.0065065m), ((MeasuredValue)place.Knowledge).Uncertainty.Value);
+    }
+
+    [Fact]
+    public void Build_RepeatabilityStudies_ArePooledByTheirDegreesOfFreedom()
+    {
+        // √((1·0.006² + 3·0.002²)/4) = √12e-6 = 0.00346410; u² = 25e-6 + 8.3333e-6 + 12e-6 = 4.53333e-5.
+        var studied = First with
+        {
+            Repeatability = null,
+            RepeatabilityStudies = [new(L("0.006 mm"), 1), new(L("0.002 mm"), 3)],
+        };
+
+        var place = Left(Frame([studied], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(Mm(0.0067331m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+    }
+
+    [Fact]
+    public void Build_ACertificateThatStatesItsLevel_CountsWithTheFactorOfThatLevel()
+    {
+        // U = 0.010 at 95 % on 5 degrees of freedom: k = 2.570581835636, u = 0.00389017…; with 0.01²/12 and 0.003²:
+        // 1.513343e-5 + 8.33333e-6 + 9e-6 = 3.246676e-5; root 0.00569796.
+        var certified = First with
+        {
+            Calibration = Calibration.AtLevel(
+                new(2026, 1, 10),
+                new(2027, 1, 10),
+                L("0.010 mm"),
+                CoverageLevel.NinetyFive,
+                5
+            ),
+        };
+
+        var place = Left(
+            Frame([certified], null, Height("left", "4.02 mm")),
+            MeasuredQuantity.HeightOfCut,
+            51
+        );
+
+        Assert.Equal(Mm(0.0056980m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+        Assert.False(((MeasuredValue)place.Knowledge).DegreesOfFreedom.IsInfinite);
+    }
+
+    [Fact]
+    public void Build_ANotedTemperature_AddsWhatDifferentExpansionMayDo()
+    {
+        // 123 mm at 30 degC: 0.0081666² + 0.0007101² + 0.000041² + 0.00082² = 6.78716e-5; with the gauge's 4.23333e-5 the
+        // root is 0.0104979. Not noted, nothing is claimed: 0.0065065.
+        var reading = Measured(MeasuredQuantity.ReelDiameter, null, "123.00 mm");
+
+        var warm = Left(Frame([First], "30 degC", reading), MeasuredQuantity.ReelDiameter);
+        var unknown = Left(Frame([First], null, reading), MeasuredQuantity.ReelDiameter);
+
+        Assert.InRange(
+            ((MeasuredValue)warm.Knowledge!).Uncertainty.Value.Millimetres,
+            0.0104978m,
+            0.0104980m
+        );
+        Assert.Equal(Mm(0.0065065m), ((MeasuredValue)unknown.Knowledge!).Uncertainty.Value);
+        Assert.True(warm.Shared > unknown.Shared);
+    }
+
+    [Fact]
+    public void Evaluate_ACoarseGauge_SaysHowGoodOneWouldHaveToBe()
+    {
+        var rule = new Instrument
+        {
+            Id = new("HG-01"),
+            Kind = InstrumentKind.HeightGauge,
+            Resolution = L("0.5 mm"),
+        };
+
+        var outcome = Judged([rule], Height("left", "4.0 mm"), Height("right", "4.0 mm"));
+
+        Assert.Equal(FindingReason.GaugeCannotProve, outcome.Reason);
+        Assert.EndsWith(
+            "and the limit asks for 0.10 mm or better",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    // 4.095 is 0.005 inside 4.10; U = 0.013013.
+    [InlineData(1, Verdict.Unproven)]
+    [InlineData(0.3, Verdict.Met)]
+    public void Evaluate_GuardedByAMultiple_GuardsByThatMuch(decimal factor, Verdict expected) =>
+        Assert.Equal(expected, Decided(new(new DecisionRule.Guarded(factor)), "4.095 mm"));
+
+    [Theory]
+    // Quantile of 5 %: 1.6449·0.0065065 = 0.0107 > 0.005; of 30 %: 0.5244·0.0065065 = 0.0034 < 0.005.
+    [InlineData(0.05, Verdict.Unproven)]
+    [InlineData(0.3, Verdict.Met)]
+    public void Evaluate_GuardedToARisk_GuardsByItsQuantile(decimal risk, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Decided(new(new DecisionRule.GuardedToRisk(Probability.Of(risk))), "4.095 mm")
+        );
+
+    [Theory]
+    [InlineData(LimitItself.Permitted, Verdict.Met)]
+    [InlineData(LimitItself.Excluded, Verdict.NotMet)]
+    public void Evaluate_ExactlyOnTheLimit_FollowsTheNamedSetting(LimitItself limit, Verdict expected) =>
+        Assert.Equal(expected, Decided(RuleDecision.Simple with { LimitItself = limit }, "4.10 mm"));
+
+    private static Verdict Decided(RuleDecision decision, string height)
+    {
+        var frame = Frame([First], null, Height("left", height), Height("right", height));
+        var check = new Check.LimitOnQuantity(
+            MeasuredQuantity.HeightOfCut,
+            LimitSource.SettingOrder,
+            CheckedPlaces.Stations
+        );
+        return CheckEvaluation.Evaluate(RuleFor(check, decision), frame, frame.Units[0]).Verdict;
+    }
+
+    private static CheckOutcome Judged(Instrument[] gauges, params BenchEntry[] entries)
+    {
+        var frame = Frame(gauges, null, entries);
+        return CheckEvaluation.Evaluate(RuleFor(OnTarget), frame, frame.Units[0]);
+    }
+
+    private static JobFrame Frame(Instrument[] gauges, string? temperature, params BenchEntry[] entries) =>
+        FrameBuilder.Build(
+            Record(Unit(entries)) with
+            {
+                Instruments = [.. gauges],
+                Temperature = temperature is null ? null : Temperature.Parse(temperature).OrThrow(),
+            },
+            Context,
+            Book()
+        );
+}
