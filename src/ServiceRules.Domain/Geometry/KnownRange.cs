@@ -14,7 +14,7 @@ internal static class KnownRange
     public static MeasuredValue Of(
         ImmutableArray<LinearForm> values,
         ImmutableArray<MeasuredValue> readings,
-        StandardUncertainty shared,
+        ImmutableArray<SharedError> shared,
         double misfit
     )
     {

@@ -11,8 +11,6 @@ namespace ServiceRules.Domain.Geometry;
 /// </summary>
 internal sealed class LinearForm
 {
-    private const string OneGauge = "gauge";
-
     private readonly ImmutableArray<decimal> _weights;
 
     private readonly bool _isFitted;
@@ -43,37 +41,49 @@ internal sealed class LinearForm
     public Length Estimate(ImmutableArray<MeasuredValue> readings) =>
         Rounding.ToLength(_weights.Zip(readings, (w, r) => w * r.Value.Millimetres).Sum());
 
-    /// <summary>The value with its uncertainty.</summary>
+    /// <summary>The value with its uncertainty, where one instrument took all readings.</summary>
     /// <param name="readings">The readings, in the order of the weights.</param>
-    /// <param name="shared">
-    /// The part of every reading's uncertainty that is one and the same error (one instrument's calibration
-    /// and zero). It enters once with the sum of the weights: fully for a value, not at all for a difference.
-    /// </param>
+    /// <param name="shared">The part of every reading's uncertainty that is one and the same error.</param>
     /// <param name="misfit">A factor of at least 1 on the independent part of what rests on a fitted line.</param>
     public MeasuredValue Apply(
         ImmutableArray<MeasuredValue> readings,
         StandardUncertainty shared,
         double misfit
+    ) => Apply(readings, [.. readings.Select(_ => SharedError.InAll(shared))], misfit);
+
+    /// <summary>
+    /// The value with its uncertainty. What readings of one cause share enters with the sum of their weights: fully for a
+    /// value, not at all for a difference of two readings of one gauge.
+    /// </summary>
+    /// <param name="readings">The readings, in the order of the weights.</param>
+    /// <param name="shared">What each shares with others of its cause.</param>
+    /// <param name="misfit">A factor of at least 1 on the independent part of what rests on a fitted line.</param>
+    public MeasuredValue Apply(
+        ImmutableArray<MeasuredValue> readings,
+        ImmutableArray<SharedError> shared,
+        double misfit
     )
     {
-        var common = _weights.Select(weight =>
-            new UncertaintyContribution(
-                UncertaintySource.Calibration,
-                shared.Millimetres,
-                DegreesOfFreedom.Infinite
-            )
-                .Times(weight)
-                .CausedBy(OneGauge)
+        var common = _weights.Zip(
+            shared,
+            (weight, error) =>
+                new UncertaintyContribution(
+                    UncertaintySource.Calibration,
+                    error.Uncertainty.Millimetres,
+                    DegreesOfFreedom.Infinite
+                )
+                    .Times(weight)
+                    .CausedBy(error.Cause)
         );
         var own = _weights
-            .Zip(readings)
-            .Where(pair => pair.First != 0)
-            .Select(pair => new UncertaintyContribution(
+            .Zip(readings, shared)
+            .Where(each => each.First != 0)
+            .Select(each => new UncertaintyContribution(
                 UncertaintySource.Reading,
-                Math.Abs((double)pair.First)
-                    * Own(pair.Second.Uncertainty, shared)
+                Math.Abs((double)each.First)
+                    * Own(each.Second.Uncertainty, each.Third.Uncertainty)
                     * (_isFitted ? misfit : 1),
-                pair.Second.DegreesOfFreedom
+                each.Second.DegreesOfFreedom
             ));
         var budget = UncertaintyBudget.Of([.. common, .. own]);
         return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);

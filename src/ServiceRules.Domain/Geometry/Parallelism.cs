@@ -89,7 +89,12 @@ public sealed record Parallelism(Knowledge Deviation, LineAssociation? DatumAsso
         StandardUncertainty shared
     ) =>
         readings.All(r => r.Knowledge is MeasuredValue)
-            ? KnownRange.Of(values, [.. readings.Select(r => (MeasuredValue)r.Knowledge)], shared, 1)
+            ? KnownRange.Of(
+                values,
+                [.. readings.Select(r => (MeasuredValue)r.Knowledge)],
+                [.. readings.Select(r => r.Shared ?? SharedError.InAll(shared))],
+                1
+            )
             : KnownRange.Of(values, [.. readings.Select(r => r.Knowledge.AsInterval())]);
 
     /// <summary>

@@ -11,7 +11,7 @@ namespace ServiceRules.Domain.Geometry;
 /// geometry).
 /// <para>
 /// Every result is a weighted sum of the readings. When all are measured, the result is measured: readings
-/// count as independent but for the shared part that is named, and with three or more the uncertainty is
+/// count as independent but for what they share by their gauge, and with three or more the uncertainty is
 /// multiplied by the Birge ratio where the readings scatter about the line by more than it explains. When any
 /// reading is an interval, all count as intervals and the result is the interval of all values they admit.
 /// </para>
@@ -23,7 +23,7 @@ public sealed class WidthFit
     private readonly ImmutableArray<decimal> _positions;
     private readonly ImmutableArray<MeasuredValue> _measured;
     private readonly ImmutableArray<LengthInterval> _intervals;
-    private readonly StandardUncertainty _shared;
+    private readonly ImmutableArray<SharedError> _shared;
     private readonly Parabola? _parabola;
     private readonly double _misfitOfLine;
     private readonly double _misfitOfParabola;
@@ -32,7 +32,7 @@ public sealed class WidthFit
     {
         Readings = readings;
         Width = width;
-        _shared = shared;
+        _shared = [.. readings.Select(r => r.Shared ?? SharedError.InAll(shared))];
         _positions = [.. readings.Select(r => Position(r.Station, width))];
         _intervals = [.. readings.Select(r => r.Knowledge.AsInterval())];
         _measured = readings.All(r => r.Knowledge is MeasuredValue)
@@ -113,8 +113,8 @@ public sealed class WidthFit
     /// <param name="readings">Readings at two different stations or more, in any order.</param>
     /// <param name="width">The width L.</param>
     /// <param name="shared">
-    /// The standard uncertainty that all readings share because one instrument took them (calibration, zero);
-    /// it moves all of them together, so it stays in values and drops out of tilt, bow and range.
+    /// What those readings share that do not say themselves: one and the same error in all of them. It stays in values and
+    /// drops out of tilt, bow and range.
     /// </param>
     public static WidthFit? Through(
         ImmutableArray<StationReading> readings,

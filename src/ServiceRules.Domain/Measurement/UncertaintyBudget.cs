@@ -43,7 +43,7 @@ public sealed class UncertaintyBudget
     internal double EffectiveDegreesOfFreedom { get; }
 
     /// <summary>
-    /// Combines contributions; none at all is an exactly known length. Lines of one cause state the same u(x).
+    /// Combines contributions; none at all is an exactly known length.
     /// </summary>
     public static UncertaintyBudget Of(params ImmutableArray<UncertaintyContribution> contributions) =>
         new(contributions);
@@ -59,11 +59,12 @@ public sealed class UncertaintyBudget
                 contributions
                     .Where(line => line.Cause is not null)
                     .GroupBy(line => line.Cause)
-                    .Select(shared =>
-                        (
-                            Math.Abs((double)shared.Sum(line => line.Sensitivity)) * shared.First().Input,
-                            shared.First().DegreesOfFreedom
-                        )
-                    )
+                    .Select(shared => (Together([.. shared]), shared.First().DegreesOfFreedom))
             );
+
+    /// <summary>Lines of one cause: sensitivities cancel exactly where all state the same u(x).</summary>
+    private static double Together(List<UncertaintyContribution> lines) =>
+        lines.TrueForAll(line => line.Input == lines[0].Input)
+            ? Math.Abs((double)lines.Sum(line => line.Sensitivity)) * lines[0].Input
+            : Math.Abs(lines.Sum(line => line.Millimetres));
 }

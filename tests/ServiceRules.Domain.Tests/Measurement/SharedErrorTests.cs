@@ -1,6 +1,8 @@
 using System.Text.Json;
 using FsCheck.Xunit;
+using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
 using static ServiceRules.Domain.Tests.ReferenceNumber;
 
 namespace ServiceRules.Domain.Tests.Measurement;
@@ -54,6 +56,52 @@ public sealed class SharedErrorTests
 
         Assert.Equal(StandardUncertainty.Zero, budget.Combined);
         Assert.Equal(Mm(0.005m), budget.Contributions[1].Uncertainty.Value);
+    }
+
+    [Fact]
+    public void At_ALineOfTwoGauges_SharesOnlyWithinEach()
+    {
+        // Three readings, u = 0.005 each of which 0.004 shared; stations 0, 50 and 100 of a width of 100: all weigh 1/3 at
+        // mid-width. Two by one gauge: (2/3·0.004)² + (1/3·0.004)² shared, 3·(1/3·0.003)² of their own:
+        // 7.1111e-6 + 1.7778e-6 + 3e-6 = 1.18889e-5, root 0.00344803; one gauge for all: 0.004² + 3e-6, root 0.00435890;
+        // a gauge each: 3·(0.005/3)², root 0.00288675.
+        Assert.Equal(Mm(0.0034481m), AtMidWidth("a", "b", "a"));
+        Assert.Equal(Mm(0.0043589m), AtMidWidth("a", "a", "a"));
+        Assert.Equal(Mm(0.0028868m), AtMidWidth("a", "b", "c"));
+
+        static Length AtMidWidth(params string[] gauges) =>
+            (
+                (MeasuredValue)
+                    WidthFit
+                        .Through(
+                            [
+                                .. gauges.Select(
+                                    (gauge, at) =>
+                                        new StationReading(
+                                            Mm(at * 50),
+                                            new MeasuredValue(Mm(4m), StandardUncertainty.From(Mm(0.005m)))
+                                        )
+                                        {
+                                            Shared = new(StandardUncertainty.From(Mm(0.004m)), gauge),
+                                        }
+                                ),
+                            ],
+                            Mm(100m)
+                        )!
+                        .Offset
+            )
+                .Uncertainty
+                .Value;
+    }
+
+    [Fact]
+    public void Of_LinesOfOneCauseWithDifferentSizes_AddWithTheirSigns()
+    {
+        var large = new UncertaintyContribution(UncertaintySource.Reading, 0.005, default).CausedBy("heat");
+        var small = new UncertaintyContribution(UncertaintySource.Reading, 0.002, default).CausedBy("heat");
+
+        Assert.Equal(0.007, UncertaintyBudget.Of(large, small).CombinedMillimetres, 1e-15);
+        Assert.Equal(0.003, UncertaintyBudget.Of(large, small.Times(-1)).CombinedMillimetres, 1e-15);
     }
 
     [Property(MaxTest = 1000)]

@@ -28,9 +28,13 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
 
     public static KnownLine? Through(ImmutableArray<PlaceKnown> places, Length width) =>
         WidthFit.Through(
-            [.. places.Select(place => new StationReading(place.Station!.Value, place.Knowledge!))],
-            width,
-            SharedBy(places)
+            [
+                .. places.Select(place => new StationReading(place.Station!.Value, place.Knowledge!)
+                {
+                    Shared = place.Gauge is { } gauge ? new(place.Shared, gauge.Text) : null,
+                }),
+            ],
+            width
         )
             is { } fit
             ? new(fit, places)
