@@ -257,11 +257,12 @@ public sealed class ConformityTests
     }
 
     private static DecisionRule Rule(byte choice) =>
-        (choice % 4) switch
+        (choice % 5) switch
         {
             0 => DecisionRule.FullGuard,
             1 => DecisionRule.NinetyFivePercentGuard,
             2 => DecisionRule.Unguarded,
+            3 => new DecisionRule.GuardedToRisk(Probability.Of(0.02m)),
             _ => DecisionRule.NinetyFiveToFive,
         };
 

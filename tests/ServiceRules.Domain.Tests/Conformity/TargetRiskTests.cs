@@ -46,6 +46,24 @@ public sealed class TargetRiskTests
         }
     }
 
+    /// <summary>Outside values: the guard-band table of decision-rules.json (ILAC-G8:09/2019), to its far tails.</summary>
+    [Fact]
+    public void Computed_EveryRowOfTheGuardBandTable_HasItsLargestRisk()
+    {
+        foreach (var row in ReferenceCases.In("metrology", "decision-rules.json", "guard_band_table"))
+        {
+            var guard = 2 * row.GetProperty("w_over_U").GetDecimal();
+            // What lies beyond the limit, as the other side of it: no difference from one is taken.
+            var beyond = ConformanceProbability.Computed(ToleranceZone.AtLeast(Mm(0m)), Measured(-guard, 1m));
+
+            Assert.Equal(
+                1,
+                beyond / row.GetProperty("computed_max_specific_risk_one_tail_k2").GetDouble(),
+                1e-9
+            );
+        }
+    }
+
     [Fact]
     public void Decide_ByProbabilityAtEveryTabulatedLevel_TurnsAtTheReferenceQuantile()
     {
