@@ -48,6 +48,10 @@ internal static class FactsSection
                 )
             );
         }
+        if (record.Temperature is { } temperature)
+        {
+            lines.Add(("workshop", temperature.ToString()));
+        }
         if (record.Complaint is { } complaint)
         {
             lines.Add(("complaint", complaint));

@@ -45,15 +45,12 @@ internal static class InstrumentSection
             gauge.Resolution is { } step ? $"shows {step}" : null,
             gauge.Tolerance is { } tolerance ? $"tolerance ± {tolerance}" : null,
             gauge.Repeatability is { } spread ? $"repeats to {spread} (standard deviation)" : null,
+            gauge.RepeatabilityStudies.IsEmpty ? null : $"repeats as studied: {Studies(gauge)}",
             gauge.Calibration is { } calibration
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"calibrated {Day(calibration.Date)}, due {Day(calibration.Due)}, U {calibration.ExpandedUncertainty} (k = {calibration.CoverageFactor})"
-                )
+                ? $"calibrated {Day(calibration.Date)}, due {Day(calibration.Due)}, U {calibration.ExpandedUncertainty} ({Factor(calibration)})"
                 : null,
-            gauge.ZeroCheck is { } zero
-                ? $"zero check {zero.Error}{(zero.SettingPiece is null ? "" : $" on {zero.SettingPiece}")}"
-                : null,
+            gauge.ZeroCheck is { } zero ? $"zero check {Zero(zero)}" : null,
+            gauge.ZeroCheckAfter is { } after ? $"zero check after the job {Zero(after)}" : null,
             gauge.Inspection is { } seen
                 ? $"inspected {Day(seen.Date)}: {ReportWords.Of(seen.Result)}"
                 : null,
@@ -62,6 +59,29 @@ internal static class InstrumentSection
         var name = $"{gauge.Id.Text} {ReportWords.Of(gauge.Kind)}";
         return told.Length == 0 ? $"{name}." : $"{name}: {told}.";
     }
+
+    private static string Zero(ZeroCheck check) =>
+        $"{check.Error}{(check.SettingPiece is null ? "" : $" on {check.SettingPiece}")}";
+
+    private static string Factor(Calibration calibration)
+    {
+        var factor = calibration.Level is { } level
+            ? $"at {level}"
+            : string.Create(CultureInfo.InvariantCulture, $"k = {calibration.CoverageFactor}");
+        return calibration.DegreesOfFreedom is { } degrees
+            ? string.Create(CultureInfo.InvariantCulture, $"{factor}, {degrees} degrees of freedom")
+            : factor;
+    }
+
+    private static string Studies(Instrument gauge) =>
+        ReportWords.Listed([
+            .. gauge.RepeatabilityStudies.Select(study =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{study.Deviation} on {study.DegreesOfFreedom} degrees of freedom"
+                )
+            ),
+        ]);
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }
