@@ -70,10 +70,7 @@ public sealed class RecordGathering(IReportReader reports, RuleBook inForce, str
                     .ThenBy(one => one.Id, StringComparer.Ordinal)
                     .Select(one => one.Kept!),
             ],
-            [.. problems],
-            sure.Count,
-            repeated,
-            superseded
+            new([.. problems], sure.Count, repeated, superseded)
         );
     }
 

@@ -42,7 +42,7 @@ public sealed class RecallGauge(RecordGathering files, AssessRecord judging)
             Records = recalled.MoveToImmutable(),
             OutsideTheTime = gathered.Kept.Length - inTime.Count,
             Gauges = [.. gauges],
-            Files = gathered,
+            Files = gathered.Files,
         };
     }
 

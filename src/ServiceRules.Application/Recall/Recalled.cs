@@ -24,7 +24,7 @@ public sealed record Recalled
     public required ImmutableArray<Id<Instrument>> Gauges { get; init; }
 
     /// <summary>What the files came to, bad ones among them.</summary>
-    public required Gathered<FiledRecord> Files { get; init; }
+    public required FilesRead Files { get; init; }
 
     /// <summary>Released jobs that would not have gone out, or of which it cannot be told.</summary>
     public IEnumerable<RecalledRecord> InDoubt =>

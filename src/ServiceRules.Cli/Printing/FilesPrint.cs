@@ -7,7 +7,7 @@ namespace ServiceRules.Cli.Printing;
 /// <summary>What an answer over many files rests on, in one line.</summary>
 internal static class FilesPrint
 {
-    public static void Write<T>(IAnsiConsole screen, Gathered<T> files)
+    public static void Write(IAnsiConsole screen, FilesRead files)
     {
         List<string> parts = [ReportWords.Counted(files.Records, "record", "records")];
         if (files.Repeated > 0)

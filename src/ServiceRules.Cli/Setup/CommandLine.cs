@@ -57,6 +57,7 @@ internal static class CommandLine
             CheckCommand.Of(session),
             ReportCommand.Of(session),
             VerifyCommand.Of(session),
+            HistoryCommand.Of(session),
             RecallCommand.Of(session),
             RulesCommand.Of(session),
             DemoCommand.Of(session),

@@ -31,7 +31,7 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.Equal(["J-1", "J-3", "J-2"], gathered.Kept.Select(filed => filed.Record.Id.Text));
-        Assert.Empty(gathered.Problems);
+        Assert.Empty(gathered.Files.Problems);
     }
 
     [Fact]
@@ -43,8 +43,8 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.Single(gathered.Kept);
-        Assert.Equal((1, 1, 0), (gathered.Records, gathered.Repeated, gathered.Superseded));
-        Assert.Empty(gathered.Problems);
+        Assert.Equal((1, 1, 0), (gathered.Files.Records, gathered.Files.Repeated, gathered.Files.Superseded));
+        Assert.Empty(gathered.Files.Problems);
     }
 
     [Theory]
@@ -61,7 +61,7 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.NotNull(Assert.Single(gathered.Kept).Record.SignOff);
-        Assert.Equal((1, 0, 1), (gathered.Records, gathered.Repeated, gathered.Superseded));
+        Assert.Equal((1, 0, 1), (gathered.Files.Records, gathered.Files.Repeated, gathered.Files.Superseded));
     }
 
     [Fact]
@@ -74,7 +74,7 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.Equal("J-2", Assert.Single(gathered.Kept).Record.Id.Text);
-        var problem = Assert.Single(gathered.Problems);
+        var problem = Assert.Single(gathered.Files.Problems);
         Assert.Equal(b, problem.File);
         Assert.Contains(a, Assert.Single(problem.Lines), StringComparison.Ordinal);
     }
@@ -92,16 +92,16 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather(_files.Folder, missing);
 
         Assert.Single(gathered.Kept);
-        Assert.Equal([bad, missing], gathered.Problems.Select(problem => problem.File));
-        Assert.Equal(2, gathered.Problems[0].Lines.Length);
-        Assert.Contains("/date", gathered.Problems[0].Lines[0], StringComparison.Ordinal);
-        Assert.Contains("/machine/hours", gathered.Problems[0].Lines[1], StringComparison.Ordinal);
+        Assert.Equal([bad, missing], gathered.Files.Problems.Select(problem => problem.File));
+        Assert.Equal(2, gathered.Files.Problems[0].Lines.Length);
+        Assert.Contains("/date", gathered.Files.Problems[0].Lines[0], StringComparison.Ordinal);
+        Assert.Contains("/machine/hours", gathered.Files.Problems[0].Lines[1], StringComparison.Ordinal);
     }
 
     [Fact]
     public void Gather_EmptyFolder_IsAProblem()
     {
-        var problem = Assert.Single(Gather().Problems);
+        var problem = Assert.Single(Gather().Files.Problems);
 
         Assert.Equal(_files.Folder, problem.File);
     }
@@ -115,7 +115,7 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.Equal("Alder Reach Parks Trust", Assert.Single(gathered.Kept).Context!.Site);
-        Assert.Empty(gathered.Problems);
+        Assert.Empty(gathered.Files.Problems);
     }
 
     [Fact]
@@ -133,7 +133,7 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.Equal([null, "the other site"], gathered.Kept.Select(filed => filed.Context?.Site));
-        Assert.Empty(gathered.Problems);
+        Assert.Empty(gathered.Files.Problems);
     }
 
     [Fact]
@@ -143,7 +143,7 @@ public sealed class RecordGatheringTests : IDisposable
         job["units"]![0]!["sheet"] = "reel-90-5-400";
         _files.Write("a.json", job);
 
-        var problem = Assert.Single(Gather().Problems);
+        var problem = Assert.Single(Gather().Files.Problems);
 
         Assert.Contains("/units/0/sheet", Assert.Single(problem.Lines), StringComparison.Ordinal);
     }
@@ -155,7 +155,7 @@ public sealed class RecordGatheringTests : IDisposable
 
         Assert.Contains(
             "not an intact signed report",
-            Assert.Single(Assert.Single(Gather().Problems).Lines),
+            Assert.Single(Assert.Single(Gather().Files.Problems).Lines),
             StringComparison.Ordinal
         );
     }

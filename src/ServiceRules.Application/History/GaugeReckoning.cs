@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Wear;
+
+namespace ServiceRules.Application.History;
+
+/// <summary>Is it the gauge or the unit?</summary>
+internal static class GaugeReckoning
+{
+    // Pairs of checks grow with their square; a season has some hundred.
+    private const int MostChecks = 500;
+    private const int Decimals = 6;
+
+    public static ImmutableArray<GaugeOutlook> ZeroChecks(IEnumerable<GaugeSeen> checks) =>
+        [
+            .. checks
+                .GroupBy(check => check.Gauge)
+                .OrderBy(gauge => gauge.Key)
+                .Select(gauge =>
+                {
+                    var inOrder = gauge
+                        .OrderBy(check => check.Day)
+                        .ThenBy(check => check.Record)
+                        .TakeLast(MostChecks)
+                        .ToList();
+                    return new GaugeOutlook(
+                        gauge.Key,
+                        inOrder[^1].Kind,
+                        inOrder.Count,
+                        inOrder[0].Day,
+                        inOrder[^1].Day,
+                        [.. inOrder.Where(check => check.Error.Value.Abs > check.Step)],
+                        Drift(inOrder),
+                        inOrder[^1].Error.System
+                    );
+                }),
+        ];
+
+    public static ImmutableArray<GaugePairOutlook> Pairs(IEnumerable<TwoGauges> pairs) =>
+        [
+            .. pairs
+                .GroupBy(pair => (pair.Quantity, pair.First, pair.Second))
+                .OrderBy(group => group.Key)
+                .Select(group =>
+                {
+                    var errors = group
+                        .Select(pair =>
+                            (Pair: pair, Error: NormalisedError.Of(pair.FirstValue, pair.SecondValue))
+                        )
+                        .ToList();
+                    var apart = errors.Where(one => !one.Error.Agrees).ToList();
+                    return new GaugePairOutlook(
+                        group.Key.Quantity,
+                        group.Key.First,
+                        group.Key.Second,
+                        errors.Count,
+                        Length.FromMillimetres(
+                            decimal.Round(
+                                group.Average(pair =>
+                                    (pair.FirstValue.Value - pair.SecondValue.Value).Millimetres
+                                ),
+                                Decimals
+                            )
+                        ),
+                        errors.Max(one => one.Error.Value ?? 0m),
+                        apart.Count,
+                        [.. apart.Select(one => one.Pair.Unit).Distinct().Order()],
+                        group.Max(pair => pair.Day),
+                        group.Last().System
+                    );
+                }),
+        ];
+
+    /// <summary>A drift is told when the band of its slope leaves zero out and it came to a step or more.</summary>
+    private static Length? Drift(List<GaugeSeen> checks)
+    {
+        var first = checks[0].Day.DayNumber;
+        // Days take the place of hours: the reckoning is the same.
+        var trend = RobustTrend.Through(
+            checks.Select(check => new WearPoint(
+                OperatingHours
+                    .Parse(FormattableString.Invariant($"{check.Day.DayNumber - first} h"))
+                    .OrThrow(),
+                check.Error.Value
+            ))
+        );
+        if (trend is null || (trend.Least <= WearRate.Zero && trend.Greatest >= WearRate.Zero))
+        {
+            return null;
+        }
+
+        var moved = trend.Slope * RunningTime.FromHours(checks[^1].Day.DayNumber - first);
+        return moved.Abs >= checks.Max(check => check.Step) ? moved : null;
+    }
+}

@@ -1,0 +1,60 @@
+using System.Globalization;
+using ServiceRules.Application.History;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Cli.Printing;
+
+/// <summary>Figures of a history as a shop lead reads them.</summary>
+internal static class HistoryWords
+{
+    private const int ThousandHours = 1000;
+
+    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>Hours to three figures: nobody plans to the hour years ahead.</summary>
+    public static string Hours(RunningTime time)
+    {
+        var hours = time.Hours;
+        var quantum = Math.Abs(hours) switch
+        {
+            >= 10_000m => 1000m,
+            >= 1000m => 100m,
+            >= 100m => 10m,
+            _ => 1m,
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{decimal.Round(hours / quantum) * quantum:0} h");
+    }
+
+    /// <summary>A rate over a thousand hours, without its sign.</summary>
+    public static string PerThousandHours(WearRate rate, UnitSystem system) =>
+        Length(rate * RunningTime.FromHours(ThousandHours), system);
+
+    /// <summary>A length to 0.01 mm or 0.0005 in: what is learned over months is no finer.</summary>
+    public static string Length(Length length, UnitSystem system) => LengthPrint.Settable(length, system);
+
+    /// <summary>A length to 0.001 mm or 0.0001 in, for what is as small as a step.</summary>
+    public static string Fine(Length length, UnitSystem system)
+    {
+        var quantum = system == UnitSystem.Inch ? 0.00254m : 0.001m;
+        return LengthPrint.Of(
+            Domain.Quantities.Length.FromMillimetres(Math.Round(length.Millimetres / quantum) * quantum),
+            system
+        );
+    }
+
+    /// <summary>A length with its sign.</summary>
+    public static string Signed(Length length, UnitSystem system) =>
+        (length >= Domain.Quantities.Length.Zero ? "+" : "") + Fine(length, system);
+
+    public static string Of(OffsetOutlook offset)
+    {
+        var where = string.Create(
+            CultureInfo.InvariantCulture,
+            $"machine {offset.Machine}{(offset.Area is { } area ? $" on {area}" : "")}, {offset.Season}: {ReportWords.Counted(offset.Pairs, "pair", "pairs")}"
+        );
+        return offset.Learned is { } learned
+            ? $"{where}: cuts {Signed(learned.Median, offset.System)} from the bench height (pairs from {Signed(learned.Least, offset.System)} to {Signed(learned.Greatest, offset.System)})"
+            : $"{where}: three are needed before anything is said";
+    }
+}

@@ -1,0 +1,216 @@
+using ServiceRules.Application.History;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Application.Tests.History;
+
+public sealed class ShopHistoryTests : IDisposable
+{
+    private readonly Season _season = new();
+
+    public void Dispose() => _season.Dispose();
+
+    private static Reading Height(string value, string with = "G-1") =>
+        Season.Read(MeasuredQuantity.HeightOfCut, value, with, StationName.Left);
+
+    private Season Checked(string day, string zero) =>
+        _season.Job(
+            day,
+            "0 h",
+            unit => unit with { Entries = [Height("3.80 mm")] },
+            record => record with { Instruments = [Season.Gauge("G-1", zero)] }
+        );
+
+    [Fact]
+    public void Told_ZeroChecksOffForAWeek_NamesTheDaysAndTheWorst()
+    {
+        Checked("2026-04-06", "0.01 mm");
+        Checked("2026-04-07", "0.05 mm");
+        Checked("2026-04-08", "0.06 mm");
+        Checked("2026-04-09", "0.00 mm");
+
+        var gauge = Assert.Single(_season.Told().Gauges);
+
+        Assert.Equal(4, gauge.Checks);
+        Assert.Equal(["0.05 mm", "0.06 mm"], gauge.Off.Select(check => check.Error.ToString()));
+    }
+
+    [Fact]
+    public void Told_ZeroThatCreeps_IsADrift()
+    {
+        for (var month = 1; month <= 7; month++)
+        {
+            Checked(
+                FormattableString.Invariant($"2026-0{month}-05"),
+                FormattableString.Invariant($"0.0{month} mm")
+            );
+        }
+
+        // 0.01 mm in each of six months.
+        Assert.InRange(Assert.Single(_season.Told().Gauges).Drift!.Value.Millimetres, 0.055m, 0.065m);
+    }
+
+    [Fact]
+    public void Told_ZeroThatOnlyScatters_IsNoDrift()
+    {
+        foreach (
+            var (day, zero) in new[] { (5, "0.00"), (6, "0.01"), (7, "-0.01"), (8, "0.01"), (9, "0.00") }
+        )
+        {
+            Checked(FormattableString.Invariant($"2026-01-0{day}"), $"{zero} mm");
+        }
+
+        Assert.Null(Assert.Single(_season.Told().Gauges).Drift);
+    }
+
+    /// <summary>
+    /// Each reading is good for about 0.0116 mm (0.005 calibration, 0.0029 resolution, k = 2), two for 0.0163 mm: 0.05 mm
+    /// is three times that.
+    /// </summary>
+    [Fact]
+    public void Told_TwoGaugesOnOnePlace_SaysWhetherTheyAgree()
+    {
+        _season.Job("2026-04-06", "0 h", Height("3.80 mm"), Height("3.85 mm", "G-2"));
+
+        var pair = Assert.Single(_season.Told().GaugePairs);
+
+        Assert.Equal(("G-1", "G-2", 1), (pair.First.Text, pair.Second.Text, pair.Disagreeing));
+        Assert.Equal(-0.05m, pair.Difference.Millimetres);
+        Assert.InRange(pair.WorstEn, 2.9m, 3.2m);
+        Assert.False(pair.IsTheGauge);
+    }
+
+    [Fact]
+    public void Told_LeftWithOneGaugeAndFoundWithAnotherNextDay_IsAPair()
+    {
+        _season
+            .Job("2026-04-06", "0 h", Height("3.80 mm"))
+            .Job("2026-04-07", "5 h", Height("3.81 mm", "G-2"))
+            .Job("2026-05-07", "95 h", Height("3.95 mm"));
+
+        var pair = Assert.Single(_season.Told().GaugePairs);
+
+        Assert.Equal((1, 0), (pair.Pairs, pair.Disagreeing));
+    }
+
+    [Fact]
+    public void Told_TurnedBetweenTwoGauges_IsNoPair()
+    {
+        var raised = new Adjustment
+        {
+            Adjuster = AdjusterKind.Height,
+            Side = Side.Both,
+            Direction = AdjustDirection.Raise,
+            Amount = new AdjustmentAmount.Distance(Season.Length("0.05 mm")),
+        };
+        _season.Job("2026-04-06", "0 h", Height("3.80 mm"), raised, Height("3.85 mm", "G-2"));
+
+        Assert.Empty(_season.Told().GaugePairs);
+    }
+
+    /// <summary>F10 of the trade reference in millimetres: the offsets -0.38, -0.30 and -1.27 have their middle at -0.38.</summary>
+    [Fact]
+    public void Told_ThreePairsOfHeights_LearnTheOffset()
+    {
+        foreach (
+            var (day, bench, turf) in new[]
+            {
+                (6, "3.05 mm", "2.67 mm"),
+                (13, "3.05 mm", "2.75 mm"),
+                (20, "3.81 mm", "2.54 mm"),
+            }
+        )
+        {
+            _season.Job(
+                FormattableString.Invariant($"2026-04-{day:00}"),
+                FormattableString.Invariant($"{day} h"),
+                unit => unit with { Entries = [Height(bench)] },
+                record =>
+                    record with
+                    {
+                        Machine = record.Machine with { Tested = new(null, null, Season.Length(turf), null) },
+                    }
+            );
+        }
+
+        var offset = Assert.Single(_season.Told().Offsets);
+
+        Assert.Equal((3, -0.38m), (offset.Pairs, offset.Learned!.Median.Millimetres));
+    }
+
+    /// <summary>
+    /// Twelve heights about 3.8 mm in 2026, the season's target on the greens, allowed 0.13 mm either way: 3.79 and 3.81 in
+    /// turn are 0.01 mm off the middle, with a standard deviation of 0.01 x root(12/11) = 0.01044 mm.
+    /// </summary>
+    [Fact]
+    public void Told_HeightsAsLeft_HaveTheirMeanDeviationAndRisk()
+    {
+        for (var day = 1; day <= 12; day++)
+        {
+            _season.Job(
+                FormattableString.Invariant($"2026-04-{day:00}"),
+                FormattableString.Invariant($"{day} h"),
+                Height(day % 2 == 0 ? "3.79 mm" : "3.81 mm")
+            );
+        }
+
+        var process = Assert.Single(
+            _season.Told().Processes,
+            one => one.Quantity == MeasuredQuantity.HeightOfCut
+        );
+
+        Assert.Equal((12, Length.Zero), (process.Readings, process.Mean));
+        Assert.Equal((-0.13m, 0.13m), (process.Lower!.Value.Millimetres, process.Upper!.Value.Millimetres));
+        Assert.Equal(0.01044m, decimal.Round(process.Process!.StandardDeviation.Millimetres, 5));
+        Assert.Equal(0m, decimal.Round(process.Risk!.OutAmongAccepted.Value, 6));
+    }
+
+    [Fact]
+    public void Told_NineHeights_AreTooFewForARisk()
+    {
+        for (var day = 1; day <= 9; day++)
+        {
+            _season.Job(
+                FormattableString.Invariant($"2026-04-{day:00}"),
+                FormattableString.Invariant($"{day} h"),
+                Height(day % 2 == 0 ? "3.79 mm" : "3.81 mm")
+            );
+        }
+
+        Assert.Null(Assert.Single(_season.Told().Processes).Risk);
+    }
+
+    [Fact]
+    public void HistoryFormat_WrittenAndRead_IsTheSame()
+    {
+        _season
+            .Job(
+                "2026-01-05",
+                "0 h",
+                Season.Read(MeasuredQuantity.ReelDiameter, "127.80 mm"),
+                Season.Close(2)
+            )
+            .Job(
+                "2026-03-30",
+                "210 h",
+                Season.Read(MeasuredQuantity.ReelDiameter, "127.12 mm"),
+                Season.Close(2)
+            )
+            .Job(
+                "2026-06-22",
+                "430 h",
+                Season.Read(MeasuredQuantity.ReelDiameter, "126.24 mm"),
+                Height("3.8 mm")
+            );
+        Checked("2026-06-23", "0.06 mm");
+
+        var bytes = HistoryFormat.Current.Write(HistoryWriting.Of(_season.Told("100 h")));
+
+        Assert.True(
+            HistoryFormat.Current.Read(bytes).TryGet(out var read, out var problems),
+            problems.ToString()
+        );
+        Assert.Equal(bytes, HistoryFormat.Current.Write(read));
+        Assert.Single(read.Gauges);
+    }
+}
