@@ -3,7 +3,6 @@ using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
-using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;

@@ -3,7 +3,6 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
-using ServiceRules.Domain.Wear;
 
 namespace ServiceRules.Application.History;
 

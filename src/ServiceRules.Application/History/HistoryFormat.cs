@@ -1,6 +1,4 @@
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Remedies;
 using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;

@@ -1,7 +1,5 @@
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
-using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
 

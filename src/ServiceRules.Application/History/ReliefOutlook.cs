@@ -1,4 +1,3 @@
-using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Application.History;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;

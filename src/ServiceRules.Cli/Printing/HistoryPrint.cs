@@ -1,6 +1,5 @@
 using System.Globalization;
 using ServiceRules.Application.History;
-using ServiceRules.Domain.Records;
 using ServiceRules.Reporting.Reports.Words;
 using Spectre.Console;
 

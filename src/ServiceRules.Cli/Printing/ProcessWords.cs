@@ -1,7 +1,6 @@
 using System.Globalization;
 using ServiceRules.Application.History;
 using ServiceRules.Domain.Conformity;
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Cli.Printing;

@@ -2,7 +2,6 @@ using System.Globalization;
 using ServiceRules.Application.History;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Wear;
 using ServiceRules.Reporting.Reports.Words;
 
