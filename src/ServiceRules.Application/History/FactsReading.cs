@@ -34,7 +34,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
         var context = filed.Context ?? ContextFreezer.Freeze(site, record);
         var rules = filed.Book ?? book;
         var frame = FrameBuilder.Build(record, context, rules);
-        ImmutableArray<UnitVisit> visits = [.. frame.Units.Select(unit => Visit(unit, record, context.Site))];
+        ImmutableArray<UnitVisit> visits = [.. frame.Units.Select(unit => Visit(unit, frame))];
         return new(
             record.Date,
             visits,
@@ -68,8 +68,9 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
         );
     }
 
-    private static UnitVisit Visit(UnitFrame unit, ServiceRecord record, string site)
+    private static UnitVisit Visit(UnitFrame unit, JobFrame frame)
     {
+        var record = frame.Record;
         var work = unit.Work;
         var places = unit
             .Known.SelectMany(known =>
@@ -81,7 +82,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
             .ToList();
         return new()
         {
-            Site = site,
+            Site = frame.Context.Site,
             Record = record.Id,
             Day = record.Date,
             Machine = record.Machine,
@@ -112,7 +113,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
             HasUncounted = ClearanceTurns(work.Entries)
                 .Any(turn => turn.Amount is not AdjustmentAmount.Steps),
             Turned = [.. work.Entries.OfType<Adjustment>().Select(turn => turn.Adjuster).Distinct()],
-            Tried = unit.StepsTried,
+            Tried = [.. unit.StepsTried, .. StepsCarried.Of(unit, frame)],
         };
     }
 

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Remedies;
-using ServiceRules.Rules.Evaluation;
-using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.History;
 
@@ -19,25 +17,34 @@ internal static class StepReckoning
                 {
                     ImmutableArray<StepTrial> trials = [.. group.Select(one => one.Tried.Trial)];
                     var learned = LearnedStep.From(trials);
-                    var stated = Stated(group.Last().Visit.Sheet, group.Last().Tried);
+                    var (visit, tried) = group.Last();
+                    var adjuster = visit.Sheet.Of(tried.Adjuster);
+                    var carried = adjuster?.Disturbs.FirstOrDefault(disturbed =>
+                        disturbed.Quantity == tried.Quantity
+                    );
+                    var stated = carried is null ? adjuster?.OneStep : carried.ShiftPerStep?.Governing.Value;
                     return new StepOutlook(
                         group.Key.Adjuster,
                         group.Key.Quantity,
+                        carried is not null,
                         trials.Length,
                         group.Select(one => one.Visit.Record).Distinct().Count(),
                         learned,
                         stated,
-                        learned is not null && stated is { } step ? learned.Against(step) : null,
-                        group.Last().Tried.System
+                        (learned, stated) is not ({ } step, { } sheet) ? null
+                            : carried is null ? step.Against(sheet)
+                            : Within(step, sheet),
+                        tried.System
                     );
                 }),
         ];
 
-    /// <summary>The step of the adjuster's own quantity, or what each step carries along of another.</summary>
-    private static Length? Stated(LimitSheet sheet, StepsTried tried)
+    /// <summary>What is carried along may be anything up to the shift that the sheet allows for, either way.</summary>
+    private static StepAnswer Within(LearnedStep step, Length most)
     {
-        var adjuster = sheet.Of(tried.Adjuster);
-        var carried = adjuster?.Disturbs.FirstOrDefault(disturbed => disturbed.Quantity == tried.Quantity);
-        return (carried is null ? adjuster?.Step : carried.ShiftPerStep)?.Governing.Value;
+        var known = step.PerStep.AsInterval();
+        return known.Lower?.Value > most || known.Upper?.Value < -most
+            ? StepAnswer.MovesMore
+            : StepAnswer.Agrees;
     }
 }

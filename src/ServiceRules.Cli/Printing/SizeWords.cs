@@ -25,7 +25,7 @@ internal static class SizeWords
         yield return "  " + ByRobust(size, size.Robust);
         if (size is { Line: { } line, ByLine: { } byLine })
         {
-            yield return "  " + ByLine(size, line, byLine) + Bent(line);
+            yield return "  " + ByLine(size, line, byLine) + Bent(size, line);
         }
 
         if (size.Running is { } running && size.Robust.Readings > running.Readings)
@@ -93,8 +93,11 @@ internal static class SizeWords
             : $"{head}.";
     }
 
-    private static string Bent(LeastSquaresTrend line) =>
-        line.IsBent ? " The readings bend by more than they scatter: a straight line foretells wrongly." : "";
+    /// <summary>Grinds bend any line; only without one does a bend say something.</summary>
+    private static string Bent(SizeOutlook size, LeastSquaresTrend line) =>
+        line.IsBent && size.Points.All(point => point.Stretch == size.Last.Stretch)
+            ? " The readings bend by more than they scatter: a straight line foretells wrongly."
+            : "";
 
     /// <summary>Wear towards the limit, without a sign; away from it is told as none.</summary>
     private static string Rate(WearRate slope, SizeOutlook size)

@@ -51,7 +51,7 @@ internal static class UnitWords
         return (grind.Every, grind.DueIn) switch
         {
             ({ } every, { } due) when due <= RunningTime.Zero =>
-                $"{head}: overdue by {HistoryWords.Hours(RunningTime.Zero - due)} at {every} from grind to grind.",
+                $"{head}: overdue by {(grind.Since is null ? "at least " : "")}{HistoryWords.Hours(RunningTime.Zero - due)} at {every} from grind to grind.",
             ({ } every, { } due) =>
                 $"{head}: next in {HistoryWords.Hours(due)}{(grind.On is { } on ? ", " + HistoryWords.Day(on) : "")}, at {every} from grind to grind.",
             _ => $"{head}.",
@@ -82,10 +82,9 @@ internal static class UnitWords
 
     public static string Step(StepOutlook step)
     {
-        var name =
-            step.Adjuster == AdjusterKind.Clearance && step.Quantity != MeasuredQuantity.Clearance
-                ? $"{ReportWords.Sentence(ReportWords.Of(step.Quantity))} carried along by one step of {ReportWords.Of(step.Adjuster)}"
-                : $"One step of {ReportWords.Of(step.Adjuster)}";
+        var name = step.IsCarried
+            ? $"{ReportWords.Sentence(ReportWords.Of(step.Quantity))} carried along by one step of {ReportWords.Of(step.Adjuster)}"
+            : $"One step of {ReportWords.Of(step.Adjuster)}";
         var trials =
             $"{ReportWords.Counted(step.Trials, "trial", "trials")} in {ReportWords.Counted(step.Jobs, "job", "jobs")}";
         if (step.Learned is not { } learned)
@@ -93,7 +92,9 @@ internal static class UnitWords
             return $"{name}: {trials} bound nothing, or contradict one another.";
         }
 
-        var stated = step.Stated is { } sheet ? $", sheet {HistoryWords.Fine(sheet, step.System)}" : "";
+        var stated = step.Stated is { } sheet
+            ? $", sheet {(step.IsCarried ? "at most " : "")}{HistoryWords.Fine(sheet, step.System)}"
+            : "";
         return $"{name} really moves {Known(learned.PerStep, step.System)}{stated} ({trials}, derived){Answer(step.Answer)}.";
     }
 

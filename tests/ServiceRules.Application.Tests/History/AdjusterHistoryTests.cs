@@ -115,6 +115,38 @@ public sealed class AdjusterHistoryTests : IDisposable
         Assert.Contains(told.Actions, action => action.Kind == ActionKind.Step);
     }
 
+    /// <summary>
+    /// Eight steps opened raise the height by 0.06 mm, so 0.0075 mm a step, and the sheet allows 0.01016 mm; by 0.24 mm
+    /// it is 0.03 mm, too much.
+    /// </summary>
+    [Theory]
+    [InlineData("3.86 mm", StepAnswer.Agrees)]
+    [InlineData("4.04 mm", StepAnswer.MovesMore)]
+    public void Told_HeightCarriedAlongByClearance_IsLearnedOverJobs(string after, StepAnswer answer)
+    {
+        for (var job = 0; job < 3; job++)
+        {
+            _season.Job(
+                FormattableString.Invariant($"2026-0{job + 1}-05"),
+                FormattableString.Invariant($"{job * 100} h"),
+                Season.Read(MeasuredQuantity.HeightOfCut, "3.80 mm", at: StationName.Left),
+                Season.Close(8) with
+                {
+                    Direction = AdjustDirection.Open,
+                },
+                Season.Read(MeasuredQuantity.HeightOfCut, after, at: StationName.Left)
+            );
+        }
+
+        var step = _season
+            .Unit()
+            .Steps.Single(one =>
+                one is { Adjuster: AdjusterKind.Clearance, Quantity: MeasuredQuantity.HeightOfCut }
+            );
+
+        Assert.Equal((true, 3, answer), (step.IsCarried, step.Trials, step.Answer));
+    }
+
     /// <summary>F29 of the trade reference: 1.5 mm and 2.5 mm of diameter gone make 2.75 mm.</summary>
     [Theory]
     [InlineData("2.75 mm", true, false)]

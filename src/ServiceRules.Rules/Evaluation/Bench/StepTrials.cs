@@ -27,8 +27,33 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
                 .GroupBy(reading => (reading.Quantity, reading.Place))
                 .OrderBy(group => group.Key.Quantity)
                 .ThenBy(group => group.Key.Place)
-                .SelectMany(group => AtPlace([.. group.OrderBy(reading => reading.Index)])),
+                .SelectMany(group =>
+                    AtPlace(
+                        [.. group.OrderBy(reading => reading.Index)],
+                        SteppedAdjuster(group.Key.Quantity)!
+                    )
+                ),
         ];
+
+    /// <summary>The same of what a step carries along: a quantity that the sheet says is shifted by it.</summary>
+    public ImmutableArray<StepsTried> Carried(IReadOnlyCollection<LoggedReading> readings) =>
+        [
+            .. sheet
+                .Adjusters.Where(adjuster => adjuster.OneStep is not null)
+                .SelectMany(adjuster =>
+                    readings
+                        .Where(reading => IsShifted(adjuster, reading.Quantity))
+                        .GroupBy(reading => (reading.Quantity, reading.Place))
+                        .OrderBy(group => group.Key.Quantity)
+                        .ThenBy(group => group.Key.Place)
+                        .SelectMany(group => AtPlace([.. group.OrderBy(reading => reading.Index)], adjuster))
+                ),
+        ];
+
+    private static bool IsShifted(Adjuster adjuster, MeasuredQuantity quantity) =>
+        adjuster.Disturbs.Any(disturbed =>
+            disturbed.Quantity == quantity && disturbed.ShiftPerStep is not null
+        );
 
     private Adjuster? SteppedAdjuster(MeasuredQuantity quantity) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind
@@ -37,7 +62,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
             ? adjuster
             : null;
 
-    private IEnumerable<StepsTried> AtPlace(List<LoggedReading> readings)
+    private IEnumerable<StepsTried> AtPlace(List<LoggedReading> readings, Adjuster adjuster)
     {
         var stretches = new List<List<LoggedReading>>();
         foreach (var reading in readings)
@@ -50,13 +75,14 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
             stretches[^1].Add(reading);
         }
 
-        return stretches.Zip(stretches.Skip(1), Tried).OfType<StepsTried>();
+        return stretches
+            .Zip(stretches.Skip(1), (before, after) => Tried(before, after, adjuster))
+            .OfType<StepsTried>();
     }
 
-    private StepsTried? Tried(List<LoggedReading> before, List<LoggedReading> after)
+    private StepsTried? Tried(List<LoggedReading> before, List<LoggedReading> after, Adjuster adjuster)
     {
         var (quantity, place) = (before[0].Quantity, before[0].Place);
-        var adjuster = SteppedAdjuster(quantity)!;
         if (
             Counted(Between(before[^1], after[0]), adjuster, place.Station) is not { } steps
             || Math.Abs(steps.AtPlace) < LeastShare
