@@ -12,6 +12,9 @@ internal sealed class SizeReckoning(ILookup<(string Sheet, MeasuredQuantity Quan
 {
     private const int Decimals = 6;
 
+    // Pairs of readings grow with their square; a reel is read some dozens of times in its life.
+    private const int MostReadings = 500;
+
     public SizeOutlook? Of(PartLife life, MeasuredQuantity quantity, RunningTime? perWeek)
     {
         var series = SizeSeries.Of(life, quantity);
@@ -54,6 +57,7 @@ internal sealed class SizeReckoning(ILookup<(string Sheet, MeasuredQuantity Quan
         [
             .. points
                 .Where(point => point.Hours is not null)
+                .TakeLast(MostReadings)
                 .Select(point => new WearPoint(point.Hours!.Value, point.Value)),
         ];
 

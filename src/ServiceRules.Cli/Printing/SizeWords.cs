@@ -69,6 +69,11 @@ internal static class SizeWords
         var meter = size.JoinedFrom is { } from
             ? $" Before {HistoryWords.Day(from)} another hour meter counted."
             : "";
+        if (size.Hours == 0)
+        {
+            return " No forecast: no hour meter was noted with the readings.";
+        }
+
         return $" No forecast: read at {ReportWords.Counted(size.Hours, "hour", "different hours")}, {HoursForAForecast} are needed.{meter}";
     }
 
