@@ -78,17 +78,15 @@ internal sealed class BasisSection
 
     private string Told(Basis basis)
     {
-        if (basis.Source is not { } source)
-        {
-            return ReportWords.Of(basis.Kind);
-        }
+        var source = basis.Source ?? ReportWords.Of(basis.Kind);
         var index = _sources.IndexOf(source);
         if (index < 0)
         {
             index = _sources.Count;
             _sources.Add(source);
         }
-        var kind = basis.Kind == BasisKind.Published ? "" : ReportWords.Of(basis.Kind) + " ";
+        var kind =
+            basis.Kind == BasisKind.Published || basis.Source is null ? "" : ReportWords.Of(basis.Kind) + " ";
         var clause = basis.Clause is null ? "" : $" {basis.Clause}";
         return string.Create(CultureInfo.InvariantCulture, $"{kind}[{index + 1}]{clause}");
     }

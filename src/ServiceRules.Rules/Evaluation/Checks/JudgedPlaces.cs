@@ -37,9 +37,16 @@ internal static class JudgedPlaces
             Statement = $"{Wording.Sentence(subject)}: {statement}",
             Comparisons = [.. ordered.Select(place => place.Compared)],
             Evidence = Told.Sorted(evidence.Concat(obstacles.SelectMany(obstacle => obstacle.Evidence))),
-            Notices = [.. ordered.Select(place => place.Notice).OfType<string>()],
+            Notices = [.. PrintNotices(ordered)],
         };
     }
+
+    /// <summary>What is to be told of several places alike is told once, with the places named.</summary>
+    private static IEnumerable<string> PrintNotices(IEnumerable<PlaceJudgement> places) =>
+        places
+            .Where(place => place.Notice is not null)
+            .GroupBy(place => place.Notice, StringComparer.Ordinal)
+            .Select(alike => $"{Wording.Listed([.. alike.Select(place => place.Where)])}: {alike.Key}");
 
     /// <summary>What stands in the way, in words.</summary>
     public static string NotKnown(string subject, ImmutableArray<Obstacle> obstacles)

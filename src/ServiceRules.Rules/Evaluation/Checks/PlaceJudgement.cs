@@ -9,9 +9,16 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>One comparison with the words for it.</summary>
 /// <param name="Compared">The comparison, as findings carry it.</param>
 /// <param name="Said">Place and figures in words, in the units of the reading.</param>
+/// <param name="Where">The place alone, as people say it.</param>
 /// <param name="System">The units of the reading.</param>
 /// <param name="Notice">Set where the two printed limits would give different verdicts.</param>
-internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSystem System, string? Notice)
+internal sealed record PlaceJudgement(
+    Comparison Compared,
+    string Said,
+    string Where,
+    UnitSystem System,
+    string? Notice
+)
 {
     /// <summary>The largest expanded uncertainty that could prove this limit, where the gauge was weighed against it.</summary>
     public Length? CoarsestGauge { get; private init; }
@@ -48,6 +55,7 @@ internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSyst
         return new(
             compared,
             $"{asked.Said} {Wording.Of(asked.Knowledge, asked.System)}",
+            asked.Said,
             asked.System,
             NoticeOf(zone, asked, decision, result.Verdict)
         )
@@ -96,7 +104,7 @@ internal sealed record PlaceJudgement(Comparison Compared, string Said, UnitSyst
         var other = Conformity.Decide(With(decision, zone.In(otherSystem)), asked.Knowledge, decision.By);
         return other.Verdict == own
             ? null
-            : $"{asked.Said}: the two printed limits part here; read in {read}, it is held against "
+            : $"the two printed limits part here; read in {read}, it is held against "
                 + $"{ZoneWords.Of(zone.In(asked.System), asked.System)}, not the other print, "
                 + $"{ZoneWords.Of(zone.In(otherSystem), otherSystem)}";
     }
