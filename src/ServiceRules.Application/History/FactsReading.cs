@@ -136,19 +136,16 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
     }
 
     private static IEnumerable<GaugeSeen> ZeroCheckOf(Instrument gauge, ServiceRecord record) =>
-        gauge.ZeroCheck is { } check
-            ?
-            [
-                new(
-                    gauge.Id,
-                    gauge.Kind,
-                    record.Id,
-                    record.Date,
-                    check.Error,
-                    gauge.Resolution?.Value.Abs ?? (check.Error.RoundingHalfWidth * 2)
-                ),
-            ]
-            : [];
+        new[] { gauge.ZeroCheck, gauge.ZeroCheckAfter }
+            .OfType<ZeroCheck>()
+            .Select(check => new GaugeSeen(
+                gauge.Id,
+                gauge.Kind,
+                record.Id,
+                record.Date,
+                check.Error,
+                gauge.Resolution?.Value.Abs ?? (check.Error.RoundingHalfWidth * 2)
+            ));
 
     /// <summary>
     /// What rules on a quantity compared with limits, at gauging stations: the ends are reckoned from those and would

@@ -95,13 +95,15 @@ public sealed class Correction(FoundError found)
         var isMarked = gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece;
         return gauge with
         {
-            // The error has been taken out of the readings; had the gauge been right, its zero check had been.
-            ZeroCheck = gauge.ZeroCheck is { } check
-                ? check with
-                {
-                    Error = Print(Length.Zero, check.Error.Unit),
-                }
-                : null,
+            // The error has been taken out of the readings; had the gauge been right, its zero check had been, and what
+            // the zero moved during the job it moved all the same.
+            ZeroCheck = Moved(gauge.ZeroCheck, Length.Zero),
+            ZeroCheckAfter = Moved(
+                gauge.ZeroCheckAfter,
+                gauge is { ZeroCheck: { } before, ZeroCheckAfter: { } after }
+                    ? after.Error.Value - before.Error.Value
+                    : Length.Zero
+            ),
             // Corrected readings have more digits than were read.
             Resolution = gauge.Resolution ?? (isMarked ? null : StepRead(record)),
             Calibration = isMarked ? gauge.Calibration : Doubted(gauge.Calibration, record.Date),
@@ -127,12 +129,20 @@ public sealed class Correction(FoundError found)
         var known = (double)(calibration.ExpandedUncertainty.Value.Millimetres / calibration.CoverageFactor);
         var added = (double)(doubt.Value.Millimetres / FactorOfError);
         var both = (decimal)Math.Sqrt((known * known) + (added * added)) * FactorOfError;
-        return calibration with
+        // A certificate may state a level instead of k; the sum of both doubts has k alone.
+        return new(
+            calibration.Date,
+            calibration.Due,
+            Print(Length.FromMillimetres(both), calibration.ExpandedUncertainty.Unit),
+            FactorOfError
+        )
         {
-            ExpandedUncertainty = Print(Length.FromMillimetres(both), calibration.ExpandedUncertainty.Unit),
-            CoverageFactor = FactorOfError,
+            DegreesOfFreedom = calibration.DegreesOfFreedom,
         };
     }
+
+    private static ZeroCheck? Moved(ZeroCheck? check, Length error) =>
+        check is null ? null : check with { Error = Print(error, check.Error.Unit) };
 
     private PrintedLength? StepRead(ServiceRecord record) =>
         record

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
 namespace ServiceRules.Application.Recall;
 
 /// <summary>
-/// What a record's own zero check says of an error that was found later. It speaks only where nobody states since
+/// What a record's own zero checks, before the job and after it, say of an error that was found later. They speak only where nobody states since
 /// when the error was there: a check on a setting piece sees a gauge that was mis-set, and neither a wrong piece nor a
 /// bent bar.
 /// </summary>
@@ -17,20 +18,25 @@ internal static class ZeroCheckEvidence
             return ErrorOnTheDay.InFull;
         }
 
-        if (gauge.ZeroCheck is not { } check)
-        {
-            return ErrorOnTheDay.NotKnown;
-        }
-
-        var step = gauge.Resolution?.Value.Abs ?? (check.Error.RoundingHalfWidth * 2);
-        var near = Length.Max(step, found.Uncertainty?.Value.Abs ?? Length.Zero);
-        var isRight = check.Error.Value.Abs <= step;
-        var isWrong = (check.Error.Value - found.Error.Value).Abs <= near;
-        return (isRight, isWrong) switch
-        {
-            (true, false) => ErrorOnTheDay.Absent,
-            (false, true) => ErrorOnTheDay.InFull,
-            _ => ErrorOnTheDay.NotKnown,
-        };
+        ImmutableArray<ZeroCheck> checks =
+        [
+            .. new[] { gauge.ZeroCheck, gauge.ZeroCheckAfter }.OfType<ZeroCheck>(),
+        ];
+        return checks.IsEmpty ? ErrorOnTheDay.NotKnown
+            : checks.All(check => IsRight(check, gauge) && !IsWrong(check, gauge, found))
+                ? ErrorOnTheDay.Absent
+            : checks.All(check => IsWrong(check, gauge, found) && !IsRight(check, gauge))
+                ? ErrorOnTheDay.InFull
+            : ErrorOnTheDay.NotKnown;
     }
+
+    private static bool IsRight(ZeroCheck check, Instrument gauge) =>
+        check.Error.Value.Abs <= StepOf(check, gauge);
+
+    private static bool IsWrong(ZeroCheck check, Instrument gauge, FoundError found) =>
+        (check.Error.Value - found.Error.Value).Abs
+        <= Length.Max(StepOf(check, gauge), found.Uncertainty?.Value.Abs ?? Length.Zero);
+
+    private static Length StepOf(ZeroCheck check, Instrument gauge) =>
+        gauge.Resolution?.Value.Abs ?? (check.Error.RoundingHalfWidth * 2);
 }

@@ -1,5 +1,6 @@
 using ServiceRules.Application.Recall;
 using ServiceRules.Domain;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
@@ -164,5 +165,51 @@ public sealed class CorrectionTests
             .Instruments[0];
 
         Assert.Equal(unknown, gauge);
+    }
+
+    /// <summary>The zero went from 0.06 to 0.07 mm during the job: the 0.01 mm that it moved stays.</summary>
+    [Fact]
+    public void Of_ZeroChecksBeforeAndAfter_KeepsWhatTheZeroMoved()
+    {
+        var record = Record(
+            Tape with
+            {
+                ZeroCheck = new(Length("0.06 mm"), null),
+                ZeroCheckAfter = new(Length("0.07 mm"), null),
+            },
+            Measured("124.58 mm", Gauge)
+        );
+
+        var gauge = new Correction(Found("0.06 mm")).Of(record, 1m).Instruments[0];
+
+        Assert.Equal(Length("0 mm").Value, gauge.ZeroCheck!.Error.Value);
+        Assert.Equal(Length("0.01 mm").Value, gauge.ZeroCheckAfter!.Error.Value);
+    }
+
+    [Fact]
+    public void Of_CertificateThatStatesALevel_SumsBothDoubtsWithAFactor()
+    {
+        var record = Record(
+            Tape with
+            {
+                Calibration = Calibration.AtLevel(
+                    new(2026, 1, 1),
+                    new(2027, 1, 1),
+                    Length("0.04 mm"),
+                    CoverageLevel.TwoSigma,
+                    null
+                ),
+            },
+            Measured("124.58 mm", Gauge)
+        );
+
+        var calibration = new Correction(Found("0.06 mm", doubt: "0.03 mm"))
+            .Of(record, 1m)
+            .Instruments[0]
+            .Calibration!;
+
+        Assert.Null(calibration.Level);
+        Assert.Equal(2m, calibration.CoverageFactor);
+        Assert.Equal(0.05m, decimal.Round(calibration.ExpandedUncertainty.Value.Millimetres, 6));
     }
 }

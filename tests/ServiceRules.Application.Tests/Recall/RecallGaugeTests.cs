@@ -145,6 +145,16 @@ public sealed class RecallGaugeTests : IDisposable
         Assert.Equal(release, recalled.Records[0].Release);
     }
 
+    /// <summary>Right before the job and wrong after it: it came during the job, nobody knows when.</summary>
+    [Fact]
+    public void Recall_ZeroCheckRightBeforeAndWrongAfter_CannotTellSinceWhen()
+    {
+        var job = Job("0.00 mm");
+        job["instruments"]![0]!["zeroCheckAfter"] = new JsonObject { ["error"] = "0.25 mm" };
+
+        Assert.Equal(ErrorOnTheDay.NotKnown, Recall(Found("0.25 mm"), job).Records[0].OnTheDay);
+    }
+
     [Fact]
     public void Recall_DayStated_SetsTheZeroCheckAside()
     {
