@@ -63,6 +63,16 @@ public sealed class RecordReadingTests
     [InlineData("\"J-2026-0412\"", "\"J 2026\"", "text.pattern", "/id")]
     [InlineData("\"2026-04-13\"", "\"2026-02-30\"", "value.unreadable", "/date")]
     [InlineData("\"412.5 h\"", "\"412.5\"", "text.pattern", "/machine/hours")]
+    [InlineData("\"3.8 mph\"", "\"3.8 knots\"", "text.pattern", "/machine/tested/groundSpeed")]
+    [InlineData("\"3.8 mph\"", "\"63 mph\"", "value.unreadable", "/machine/tested/groundSpeed")]
+    [InlineData("\"2200 rev/min\"", "\"0 rev/min\"", "value.unreadable", "/machine/tested/reelSpeed")]
+    [InlineData("\"1 3/4 in\"", "\"0 in\"", "value.unreadable", "/machine/tested/wavePitch")]
+    [InlineData(
+        "{ \"groundSpeed\": \"3.8 mph\", \"reelSpeed\": \"2200 rev/min\", \"effectiveHeight\": \"3.6 mm\", \"wavePitch\": \"1 3/4 in\" }",
+        "{}",
+        "value.contradiction",
+        "/machine/tested"
+    )]
     [InlineData("\"4.0 mm\"", "\"-4.0 mm\"", "value.unreadable", "/requested/0/value")]
     [InlineData(
         "\"coverageFactor\": 2",

@@ -11,7 +11,9 @@ internal static class SampleRecord
           "date": "2026-04-13",
           "place": "on-bench",
           "temperature": "24 degC",
-          "machine": { "id": "M-02", "area": "golf-greens", "hours": "412.5 h" },
+          "machine": { "id": "M-02", "area": "golf-greens", "hours": "412.5 h",
+            "tested": { "groundSpeed": "3.8 mph", "reelSpeed": "2200 rev/min", "effectiveHeight": "3.6 mm", "wavePitch": "1 3/4 in" }
+          },
           "tasks": ["full-service", "height-check"],
           "complaint": "tears on the left,\nworse when wet",
           "requested": [{ "quantity": "height-of-cut", "value": "4.0 mm", "by": "lead-01" }],
