@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using FsCheck.Xunit;
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Tests.Statistics;
 using ServiceRules.Domain.Tests.Trade;

@@ -84,7 +84,7 @@ internal static class WearLeft
 
             if (parts.Count > 0)
             {
-                yield return $"{lead}: {string.Join(", or ", parts)} ({BasisWords.Of(wear.Basis)})";
+                yield return $"{lead}: {string.Join(", or ", parts)} (derived; {BasisWords.Of(wear.Basis)})";
                 yield break;
             }
         }
@@ -92,7 +92,7 @@ internal static class WearLeft
         if (GroundOff(unit, GrindingKind.ReelSpin, GrindingKind.ReelRelief) is { } took)
         {
             yield return $"{lead}: {Grinds(ReelLife.GrindsLeft(diameter, limit, took))} "
-                + $"at the {Wording.Of(took, system)} that this grind took, wear between grinds not counted";
+                + $"at the {Wording.Of(took, system)} that this grind took, wear between grinds not counted (derived)";
         }
     }
 

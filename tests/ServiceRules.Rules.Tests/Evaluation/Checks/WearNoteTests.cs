@@ -51,7 +51,7 @@ public class WearNoteTests
         Assert.Equal(
             [
                 "7.50 mm of diameter left above the limit of 118.11 mm: about 10 grinds at 0.75 mm from grind to grind, or "
-                    + "about 2205 h at 0.0034 mm/h, grinding aside (rates of the site)",
+                    + "about 2205 h at 0.0034 mm/h, grinding aside (derived; rates of the site)",
             ],
             Notices(Stated, MeasuredQuantity.ReelDiameter, Read(MeasuredQuantity.ReelDiameter, "125.61 mm"))
         );
@@ -61,7 +61,7 @@ public class WearNoteTests
         Assert.Equal(
             [
                 "0.296 in of diameter left above the limit of 4.650 in: about 10 grinds at 0.02953 in from grind to grind, or "
-                    + "about 2211 h at 0.000134 in/h, grinding aside (rates of the site)",
+                    + "about 2211 h at 0.000134 in/h, grinding aside (derived; rates of the site)",
             ],
             Notices(Stated, MeasuredQuantity.ReelDiameter, Read(MeasuredQuantity.ReelDiameter, "4.946 in"))
         );
@@ -96,7 +96,7 @@ public class WearNoteTests
         Assert.Equal(
             [
                 "7.50 mm of diameter left above the limit of 118.11 mm: about 15 grinds at the 0.50 mm that this grind took, "
-                    + "wear between grinds not counted",
+                    + "wear between grinds not counted (derived)",
             ],
             Notices(bare, MeasuredQuantity.ReelDiameter, Ground("126.11 mm", "125.61 mm"))
         );
@@ -208,15 +208,17 @@ public class WearNoteTests
         }
     }
 
-    private static IEnumerable<string> Notices(
+    private static string[] Notices(
         LimitSheet sheet,
         MeasuredQuantity quantity,
         params BenchEntry[] entries
     ) =>
-        Judge(
-            new Check.LimitOnQuantity(quantity, LimitSource.Sheet, CheckedPlaces.Stations),
-            Framed(sheet, entries)
-        ).Notices;
+        [
+            .. Judge(
+                new Check.LimitOnQuantity(quantity, LimitSource.Sheet, CheckedPlaces.Stations),
+                Framed(sheet, entries)
+            ).Notices,
+        ];
 
     private static JobFrame Framed(LimitSheet sheet, params BenchEntry[] entries) =>
         FrameBuilder.Build(Record(Unit(entries)), Context, Book(sheet));
