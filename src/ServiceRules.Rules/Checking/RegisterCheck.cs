@@ -14,6 +14,7 @@ internal static class RegisterCheck
         {
             Targets(order, library, remarks);
             Schools(order, library, remarks);
+            Mowing(order, library, remarks);
             Person(order, "/by", order.Value.By.Text, library, remarks);
         }
 
@@ -96,6 +97,35 @@ internal static class RegisterCheck
                         limit.Schools.Select(taught => FileWord.Of(taught.School)),
                         "a school in the sheet's `schools`"
                     )
+                );
+            }
+        }
+    }
+
+    /// <summary>Speeds for an area that has no target would be the speeds of nothing.</summary>
+    private static void Mowing(Placed<SettingOrder> order, RuleLibrary library, Remarks remarks)
+    {
+        var areas = library
+            .Orders.SelectMany(each => each.Value.Targets)
+            .Select(target => target.Area)
+            .ToHashSet(StringComparer.Ordinal);
+        for (var index = 0; index < order.Value.Mowing.Length; index++)
+        {
+            var mowing = order.Value.Mowing[index];
+            var at = FormattableString.Invariant($"/mowing/{index}");
+            if (mowing.Sheet is { } named)
+            {
+                Sheet(order, at + "/sheet", named, library, remarks);
+            }
+
+            if (!areas.Contains(mowing.Area))
+            {
+                remarks.Error(
+                    DiagnosticCode.UnknownArea,
+                    order,
+                    at + "/area",
+                    $"no setting order has a target for the area `{mowing.Area}`",
+                    KnownNames.Of(areas, "an area that a setting order has a target for")
                 );
             }
         }

@@ -172,6 +172,11 @@ internal static class SheetCheck
     private static void Basis(Placed<LimitSheet> sheet, Remarks remarks)
     {
         BasisCheck.Run(sheet.Value.Basis, sheet, "/basis", remarks);
+        if (sheet.Value.Wear is { } wear)
+        {
+            BasisCheck.Run(wear.Basis, sheet, "/wear/basis", remarks);
+        }
+
         foreach (var (limit, index) in sheet.Value.Quantities.Select((limit, index) => (limit, index)))
         {
             BasisCheck.Run(

@@ -14,7 +14,14 @@ internal static class SheetPrints
             .Select(item => (item.Pointer, item.Print!));
 
     private static IEnumerable<(string Pointer, DualPrint? Print)> Own(LimitSheet sheet) =>
-        [("/reelDiameter", sheet.ReelDiameter), ("/width", sheet.Width)];
+        [
+            ("/reelDiameter", sheet.ReelDiameter),
+            ("/width", sheet.Width),
+            ("/frontRollerDiameter", sheet.FrontRollerDiameter),
+            ("/rearRollerDiameter", sheet.RearRollerDiameter),
+            ("/wear/reelPerGrind", sheet.Wear?.ReelPerGrind),
+            ("/wear/lipPerFacing", sheet.Wear?.LipPerFacing),
+        ];
 
     private static IEnumerable<(string Pointer, DualPrint? Print)> Adjuster(Adjuster adjuster, int index)
     {
