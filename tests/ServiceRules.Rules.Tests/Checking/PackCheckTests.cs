@@ -66,50 +66,6 @@ public class PackCheckTests
             "site/setting-orders/S-1.json",
             "/schools/0/sheet"
         ),
-        ["an unknown sheet in the speeds of a setting order"] = (
-            With(
-                SoundLibrary.Order with
-                {
-                    Mowing =
-                    [
-                        new(
-                            SoundLibrary.Order.Targets[0].Area,
-                            "sheet-b",
-                            Speed.Parse("4 km/h").OrThrow(),
-                            RotationRate.Parse("2200 rev/min").OrThrow()
-                        ),
-                    ],
-                }
-            ),
-            DiagnosticCode.UnknownSheet,
-            "site/setting-orders/S-1.json",
-            "/mowing/0/sheet"
-        ),
-        ["speeds for an area without a target"] = (
-            With(
-                SoundLibrary.Order with
-                {
-                    Mowing =
-                    [
-                        new(
-                            "nowhere",
-                            null,
-                            Speed.Parse("4 km/h").OrThrow(),
-                            RotationRate.Parse("2200 rev/min").OrThrow()
-                        ),
-                    ],
-                }
-            ),
-            DiagnosticCode.UnknownArea,
-            "site/setting-orders/S-1.json",
-            "/mowing/0/area"
-        ),
-        ["published rates without a source"] = (
-            With(SoundLibrary.Sheet with { Wear = new() { Basis = new(BasisKind.Published, null, null) } }),
-            DiagnosticCode.NoSource,
-            "sheets/a.sheet.json",
-            "/wear/basis"
-        ),
         ["a case of an unknown rule"] = (
             Sound with
             {
