@@ -164,7 +164,7 @@ public sealed class ConformityTests
         Assert.Null(ToleranceZone.AtMost(Mm(0.01m)).Intersect(ToleranceZone.AtLeast(Mm(0.02m))));
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_MoreUncertainty_NeverProvesMore(int value, byte fine, byte extra, bool twoSided)
     {
         var zone = twoSided ? Zone : ToleranceZone.AtMost(Mm(0.05m));
@@ -175,7 +175,7 @@ public sealed class ConformityTests
         Assert.True(coarser.Verdict == sharper.Verdict || coarser.Verdict == Verdict.Unproven);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_FewerDegreesOfFreedom_NeverProvesMore(int value, byte u, byte many, byte few)
     {
         var y = Mm((value % 100) * 0.001m);
@@ -191,7 +191,7 @@ public sealed class ConformityTests
         );
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_TowardTheMiddle_NeverWorsens(short offset, byte closer, byte u, byte rule)
     {
         var chosen = Rule(rule);
@@ -207,7 +207,7 @@ public sealed class ConformityTests
         Assert.True(after.ConformanceProbability >= before.ConformanceProbability);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_GuardedMet_ImpliesSimpleMet(short value, byte u)
     {
         var measured = Measured((value % 100) * 0.001m, u * 0.0001m);
@@ -217,7 +217,7 @@ public sealed class ConformityTests
         }
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_MirroredAboutZero_GivesTheSameVerdict(short value, byte u, byte rule)
     {
         var y = (value % 100) * 0.001m;
@@ -232,7 +232,7 @@ public sealed class ConformityTests
         );
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_InInchesOrMillimetres_GivesTheSameVerdict(
         short ticks,
         byte lower,

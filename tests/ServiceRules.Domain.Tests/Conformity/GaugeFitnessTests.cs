@@ -82,7 +82,7 @@ public sealed class GaugeFitnessTests
         );
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Judge_TwoSided_AgreesWithWhatTheMiddleWouldBeJudged(
         byte u,
         byte degreesOfFreedom,

@@ -113,7 +113,7 @@ public sealed class GlobalRiskTests
         Assert.Equal(1 - Math.Exp(-2), (double)risk.InLimits.Value, 1e-9);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Of_AWiderGuard_TradesTheConsumersRiskForTheProducers(
         byte mean,
         byte deviation,

@@ -8,7 +8,7 @@ using Judge = ServiceRules.Domain.Conformity.Conformity;
 namespace ServiceRules.Domain.Tests.Conformity;
 
 /// <summary>How the probability of conformance must behave, whatever is known.</summary>
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class ProbabilityPropertyTests
 {
     private static readonly ToleranceZone Band = ToleranceZone.Between(Mm(0.02m), Mm(0.05m));

@@ -168,7 +168,7 @@ public sealed class TargetRiskTests
         );
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_MoreUncertainty_NeverProvesMore(short value, byte fine, byte extra, byte risk)
     {
         var zone = ToleranceZone.Between(Mm(0.02m), Mm(0.05m));
@@ -180,7 +180,7 @@ public sealed class TargetRiskTests
         Assert.True(coarser == sharper || coarser == Verdict.Unproven);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Decide_MetUnderATargetRisk_IsMetWithoutAGuardAndKeepsTheRisk(short value, byte u, byte risk)
     {
         var zone = ToleranceZone.AtMost(Mm(0.05m));

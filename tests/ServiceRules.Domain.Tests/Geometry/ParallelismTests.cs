@@ -144,7 +144,7 @@ public sealed class ParallelismTests
             )
         );
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Of_AnyPoints_IsNeverWiderByMinimumZone(sbyte[] values, sbyte slope)
     {
         var points = Spread(values);
@@ -165,7 +165,7 @@ public sealed class ParallelismTests
     /// Another way to the least zone: a line through two points with all others on one side of it, an edge of their hull,
     /// and the farthest point from it.
     /// </summary>
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Of_AnyPoints_IsAsWideAsTheNarrowestEdgeOfTheirHullSays(sbyte[] values)
     {
         var points = Spread(values);
@@ -191,7 +191,7 @@ public sealed class ParallelismTests
         ReferenceNumber.Near(narrowest, minimum.Width.Millimetres);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Of_PointsInAnyOrderMirroredOrShifted_IsTheSameZone(
         sbyte[] values,
         int seed,
@@ -219,7 +219,7 @@ public sealed class ParallelismTests
         );
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void ToDatum_MirroredOrSharedTilt_KeepsTheDeviation(
         sbyte[] feature,
         sbyte[] datum,

@@ -247,7 +247,7 @@ public sealed class WidthFitTests
     public void Through_WithoutAUsableBase_DrawsNoLine(decimal first, decimal second, decimal width) =>
         Assert.Null(WidthFit.Through([Measured(first, 1m), Measured(second, 2m)], Mm(width)));
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void At_AStationOfTwo_ReducesToItsReading(
         ushort first,
         ushort gap,
@@ -269,7 +269,7 @@ public sealed class WidthFitTests
         Assert.Equal(readings[1].Knowledge, fit.At(Mm(x2)));
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Through_MirroredReadings_MirrorsTheAnswer(short[] values, bool intervals)
     {
         if (values.Length < 2)
@@ -292,7 +292,7 @@ public sealed class WidthFitTests
         }
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Through_AllReadingsShifted_ShiftsOffsetOnly(short[] values, short by, bool intervals)
     {
         if (values.Length < 2)
@@ -314,7 +314,7 @@ public sealed class WidthFitTests
         Assert.Equal(fit.Range, shifted.Range);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Through_AnyOrderOfReadings_GivesTheSameAnswer(short[] values, int seed)
     {
         if (values.Length < 2)
@@ -334,7 +334,7 @@ public sealed class WidthFitTests
         );
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void At_Intervals_HoldsEveryLineThroughTheirCorners(byte a, byte b, byte c, byte d, short at)
     {
         var (low1, high1) = (Math.Min(a, b) * 0.001m, Math.Max(a, b) * 0.001m);

@@ -69,7 +69,7 @@ public sealed class LengthIntervalTests
     public void Between_CrossedEnds_IsRefused() =>
         Assert.Throws<ArgumentException>(() => LengthInterval.Between(Mm(2m), Mm(1m)));
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Meet_AnyTwo_NeverWidensAndNeverDependsOnOrder(
         sbyte a,
         byte widthA,

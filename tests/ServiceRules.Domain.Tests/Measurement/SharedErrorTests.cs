@@ -104,7 +104,7 @@ public sealed class SharedErrorTests
         Assert.Equal(0.003, UncertaintyBudget.Of(large, small.Times(-1)).CombinedMillimetres, 1e-15);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Of_ReadingsThatShareTwoCauses_IsTheDoubleSumOverAllPairs(
         (sbyte C, byte Own, bool Gauge, bool Heat)[] readings
     )

@@ -73,7 +73,7 @@ public sealed class UncertaintyBudgetTests
         Assert.True(budget.DegreesOfFreedom.IsInfinite);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Of_AnyOrder_GivesTheSameBits(ushort[] parts)
     {
         UncertaintyContribution[] forward =

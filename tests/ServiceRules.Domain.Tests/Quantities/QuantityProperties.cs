@@ -5,7 +5,7 @@ using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Tests.Quantities;
 
-[Properties(Arbitrary = [typeof(PrintedLengths)], MaxTest = 1000)]
+[Properties(Arbitrary = [typeof(PrintedLengths)], MaxTest = PropertyCases.Each)]
 public sealed class QuantityProperties
 {
     [Property]

@@ -3,7 +3,7 @@ using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Tests.Quantities;
 
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class SpeedTests
 {
     [Theory]

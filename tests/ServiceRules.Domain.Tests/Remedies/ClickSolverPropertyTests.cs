@@ -12,7 +12,7 @@ using static ServiceRules.Domain.Tests.ReferenceNumber;
 namespace ServiceRules.Domain.Tests.Remedies;
 
 /// <summary>The solver against brute force: every setting within the travel, and every order of turning.</summary>
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class ClickSolverPropertyTests
 {
     private const decimal Width = 500m;

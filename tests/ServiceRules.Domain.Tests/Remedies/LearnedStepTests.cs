@@ -117,7 +117,7 @@ public sealed class LearnedStepTests
         Assert.Equal(StepAnswer.Agrees, learned.Against(Mm(0.015m)));
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void From_TrialsOfOneStep_LearnIt(short step, byte[] steps)
     {
         ImmutableArray<StepTrial> trials =

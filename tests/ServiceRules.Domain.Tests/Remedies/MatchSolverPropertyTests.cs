@@ -8,7 +8,7 @@ using static ServiceRules.Domain.Tests.ReferenceNumber;
 namespace ServiceRules.Domain.Tests.Remedies;
 
 /// <summary>The solver against brute force: every combination of every setting, in plain loops.</summary>
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class MatchSolverPropertyTests
 {
     private const decimal Part = 0.05m;

@@ -42,7 +42,7 @@ public sealed class ShimAndClickTests
         Assert.Throws<ArgumentOutOfRangeException>(() => ShimAndClick.StepsToTouch(Mm(-0.01m), Mm(0.01m)));
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void StepsToTouch_AnyShim_LeavesAsLittleAsOneStep(ushort shim, byte step)
     {
         var (thickness, one) = (Mm(shim * 0.0001m), Mm((step + 1) * 0.0001m));

@@ -51,7 +51,7 @@ public sealed class StepDownTests
         Assert.Throws<ArgumentOutOfRangeException>(() => StepDown.Heights(Mm(1m), Mm(0m)));
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Heights_AnyLowering_TakeOffAThirdAtMostEachTime(ushort start, ushort target)
     {
         var (from, to) = (Mm((start + 1) * 0.01m), Mm((target + 1) * 0.01m));

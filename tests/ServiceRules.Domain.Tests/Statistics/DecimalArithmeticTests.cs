@@ -39,7 +39,7 @@ public sealed class DecimalArithmeticTests
         ReferenceNumber.Near(5m, DecimalArithmetic.Norm([3 * scale, -4 * scale]) / scale, 1e-12m);
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Norm_OfOneNumber_IsItsSize(decimal value)
     {
         if (value == 0)

@@ -131,7 +131,7 @@ public sealed class RegressionLineTests
         Assert.Null(RegressionLine.Through([(4, 1), (4, 3), (4, 2)]));
     }
 
-    [Property(MaxTest = 1000)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void Through_PointsInAnyOrder_GivesTheSameForecast(sbyte[] heights, byte x)
     {
         ImmutableArray<(decimal X, decimal Y)> points =

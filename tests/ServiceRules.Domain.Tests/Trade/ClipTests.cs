@@ -5,7 +5,7 @@ using ServiceRules.Domain.Trade;
 
 namespace ServiceRules.Domain.Tests.Trade;
 
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class ClipTests
 {
     [Property]

@@ -7,7 +7,7 @@ using ServiceRules.Domain.Wear;
 namespace ServiceRules.Domain.Tests.Wear;
 
 /// <summary>F25, F26, F27, F29, F30, F35 and F37 of the trade reference, as printed there, and at their edges.</summary>
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class PartLifeTests
 {
     [Fact]

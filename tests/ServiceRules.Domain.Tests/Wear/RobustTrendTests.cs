@@ -8,7 +8,7 @@ using ServiceRules.Domain.Wear;
 
 namespace ServiceRules.Domain.Tests.Wear;
 
-[Properties(MaxTest = 1000)]
+[Properties(MaxTest = PropertyCases.Each)]
 public sealed class RobustTrendTests
 {
     /// <summary>
