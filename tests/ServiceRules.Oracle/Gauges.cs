@@ -47,7 +47,7 @@ internal static class Gauges
             double before = Mm(zero.Error);
             double after = Mm(gauge.ZeroCheckAfter?.Error ?? zero.Error);
             shared += Math.Pow(Math.Max(Math.Abs(before), Math.Abs(after)), 2) / 3;
-            shared += Math.Pow(after - before, 2) / 3;
+            own += Math.Pow(after - before, 2) / 3;
         }
 
         if (gauge.Kind == InstrumentKind.FixedSizePiece)

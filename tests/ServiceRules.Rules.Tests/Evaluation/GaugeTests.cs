@@ -105,6 +105,21 @@ public sealed class GaugeTests
         Assert.Equal(Mm(0.0104404m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
     }
 
+    [Fact]
+    public void Build_ADriftOfTheZero_IsNotSharedByTheReadings()
+    {
+        // Shared: 0.005² (calibration) + 0.01²/3 (larger error); root 0.00763763. The drift stays with each reading.
+        var drifted = First with
+        {
+            ZeroCheck = new(L("0.00 mm"), null),
+            ZeroCheckAfter = new(L("0.01 mm"), null),
+        };
+
+        var place = Left(Frame([drifted], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(Mm(0.0076377m), place.Shared.Value);
+    }
+
     [Theory]
     [InlineData("0.00 mm", "0.02 mm", "At the end of the job the zero of gauge HG-01 was 0.02 mm off")]
     [InlineData("-0.01 mm", "0.01 mm", "The zero of gauge HG-01 moved by 0.02 mm during the job")]

@@ -56,6 +56,7 @@ internal static class GaugeFindings
             .. Common(gauge, length, workshop),
             .. Repeating(gauge, readings),
             .. Piece(gauge),
+            .. Drifting(gauge),
         ]);
 
     /// <summary>Where no gauge is named, the digits that were written down are all there is.</summary>
@@ -81,11 +82,6 @@ internal static class GaugeFindings
         {
             var after = gauge.ZeroCheckAfter?.Error.Value.Abs ?? Length.Zero;
             yield return UncertaintyContribution.ZeroCheck(Length.Max(check.Error.Value.Abs, after));
-        }
-
-        if (Drift(gauge) is { } drift)
-        {
-            yield return UncertaintyContribution.WithinHalfWidth(UncertaintySource.ZeroDrift, drift);
         }
 
         if (workshop is { } temperature)
@@ -119,6 +115,15 @@ internal static class GaugeFindings
                 DegreesOfFreedom.Infinite,
                 readings
             );
+        }
+    }
+
+    /// <summary>A drift is not common to the first reading and the last: it stays in their difference.</summary>
+    private static IEnumerable<UncertaintyContribution> Drifting(Instrument gauge)
+    {
+        if (Drift(gauge) is { } drift)
+        {
+            yield return UncertaintyContribution.WithinHalfWidth(UncertaintySource.ZeroDrift, drift);
         }
     }
 
