@@ -127,6 +127,15 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Line("  " + ComparisonLine.Of(comparison, system));
         }
 
+        if (
+            showAll
+            && rule is not null
+            && finding.Comparisons.Any(comparison => comparison.Uncertainty is not null)
+        )
+        {
+            Line($"decided: {DecisionWords.Of(rule.Decision)}");
+        }
+
         foreach (var notice in finding.Notices)
         {
             Line($"note: {notice}");

@@ -47,6 +47,13 @@ internal sealed class BasisSection
             VerdictPrint.Of(worst),
             new Span(_job.Say(rule?.Title ?? id), Palette.TinyBold),
             new Span(Counts(findings), Palette.Tiny),
+            // Full guarding is what every rule does unless it says otherwise.
+            new Span(
+                rule is null || rule.Decision == RuleDecision.Guarded
+                    ? ""
+                    : $" · {DecisionWords.Of(rule.Decision)}",
+                Palette.Tiny
+            ),
             new Span($" · {(rule is null ? "basis not at hand" : Told(rule.Basis))}", Palette.TinyQuiet)
         );
     }
