@@ -67,13 +67,51 @@ internal sealed record Amount(
             || decision.LimitItself is LimitItself.Excluded
         )
         {
-            return Possible.Judged;
+            return Likely(value, lower, upper, Math.Sqrt(LeastSquare))
+                | Likely(value, lower, upper, Math.Sqrt(GreatestSquare));
         }
 
         double r = decision.By is DecisionRule.Guarded guarded ? (double)guarded.Factor : 0;
         decimal least = (decimal)(r * 2 * Math.Sqrt(LeastSquare));
         decimal greatest = r == 0 ? 0 : (decimal)(r * 2 * Math.Sqrt(GreatestSquare)) + 0.0000004m;
         return Decided(value, lower, upper, least) | Decided(value, lower, upper, greatest);
+    }
+
+    /// <summary>By how probable it is that the true length lies inside: met from 0.95 up, not met from 0.05 down.</summary>
+    private static Possible Likely(decimal value, decimal? lower, decimal? upper, double u)
+    {
+        if (u == 0)
+        {
+            return value < lower || value > upper ? Possible.NotMet : Possible.Met;
+        }
+
+        double low = lower is { } l ? (double)(l - value) / u : double.NegativeInfinity;
+        double high = upper is { } h ? (double)(h - value) / u : double.PositiveInfinity;
+        double inside = Bell(low, high);
+        // Near a bound the summing of strips is not to be trusted.
+        return (inside >= 0.95 - Strips ? Possible.Met : Possible.None)
+            | (inside <= 0.05 + Strips ? Possible.NotMet : Possible.None)
+            | (inside > 0.05 - Strips && inside < 0.95 + Strips ? Possible.Unproven : Possible.None);
+    }
+
+    private const double Strips = 0.0005;
+
+    /// <summary>The area under the bell curve, as ten thousand strips between eight deviations either way.</summary>
+    private static double Bell(double from, double to)
+    {
+        const int strips = 10_000;
+        const double most = 8;
+        double start = Math.Max(from, -most);
+        double end = Math.Min(to, most);
+        double wide = (end - start) / strips;
+        double sum = 0;
+        for (int i = 0; wide > 0 && i < strips; i++)
+        {
+            double z = start + ((i + 0.5) * wide);
+            sum += Math.Exp(-z * z / 2) * wide;
+        }
+
+        return sum / Math.Sqrt(2 * Math.PI);
     }
 
     private static Possible Decided(decimal value, decimal? lower, decimal? upper, decimal guard) =>

@@ -46,9 +46,12 @@ internal static class ContactKinds
             _ => Possible.Met,
         };
         var spots = new Spots(facts, unit, check.Quantity);
+        // A place beside the stations that was not read again takes the proof, where another rule tells it.
+        var beside = spots.All.Any(s => s.State == SpotState.Void) ? Possible.NeverNotMet : Possible.Met;
         return touching
             .And(Station(facts, unit, spots, spots.Left, taught))
-            .And(Station(facts, unit, spots, spots.Right, taught));
+            .And(Station(facts, unit, spots, spots.Right, taught))
+            .And(beside);
     }
 
     private static Possible Station(

@@ -32,10 +32,11 @@ internal static class Gauges
             return (0, 0);
         }
 
-        double shown = Mm(gauge.Resolution);
-        double written = 2 * (double)print.RoundingHalfWidth.Millimetres;
+        double shown = gauge.Resolution is null
+            ? 2 * (double)print.RoundingHalfWidth.Millimetres
+            : Mm(gauge.Resolution);
         double repeat = Mm(gauge.Repeatability);
-        double own = (Math.Pow(Math.Max(shown, written), 2) / 12) + (repeat * repeat);
+        double own = (shown * shown / 12) + (repeat * repeat);
         double shared = 0;
         if (gauge.Calibration is { } calibration)
         {

@@ -48,6 +48,54 @@ internal static class LimitKinds
             return Possible.Unproven;
         }
 
+        if (Blades.Named(unit, check.Quantity) is { Count: > 0 } blades)
+        {
+            return EachBlade(facts, unit, check, decision, blades);
+        }
+
+        return OfSpots(facts, unit, check, decision, spots);
+    }
+
+    /// <summary>Each blade by itself; a station is covered when every blade was read there.</summary>
+    private static Possible EachBlade(
+        Facts facts,
+        UnitWork unit,
+        Check.LimitOnQuantity check,
+        RuleDecision decision,
+        IReadOnlyCollection<int> blades
+    )
+    {
+        if (!Blades.AllNamed(unit, check.Quantity))
+        {
+            return Possible.Judged;
+        }
+
+        var each = blades.Select(b => new Spots(facts, unit, check.Quantity, b)).ToList();
+        if (each.Any(s => !s.NamesStations || s.All.Any(one => one.State != SpotState.Known || !one.Proves)))
+        {
+            return Possible.Judged;
+        }
+
+        bool everyBlade =
+            blades.Count == facts.Book.Sheet(unit.Sheet)!.Blades && each.All(s => s.BothStationsKnown);
+        var sum = everyBlade ? Possible.Met : Possible.Unproven;
+        foreach (var one in each)
+        {
+            sum = sum.And(OfSpots(facts, unit, check, decision, one));
+        }
+
+        return sum;
+    }
+
+    private static Possible OfSpots(
+        Facts facts,
+        UnitWork unit,
+        Check.LimitOnQuantity check,
+        RuleDecision decision,
+        Spots spots
+    )
+    {
+        var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity);
         var system = spots.All[^1].System;
         if (!spots.IsPlain || spots.All.Any(s => s.State == SpotState.Known && s.System != system))
         {
@@ -77,8 +125,6 @@ internal static class LimitKinds
                 spot.State == SpotState.Known && spot.Proves
                     ? Amount.Of(spot).Within(zone.Lower, zone.Upper, decision)
                 : spot.State == SpotState.Known ? Possible.NeverMet
-                // Whether a place between the gauging stations must be read again is not written.
-                : spot.State == SpotState.Void && IsBetween(spots, spot) ? Possible.NeverNotMet
                 : Possible.Unproven
             );
         }
@@ -88,14 +134,11 @@ internal static class LimitKinds
             return sum;
         }
 
-        return Line.Through(spots) is { } line
+        return Line.Through(spots) is { } line && spots.All.All(s => s.State != SpotState.Known || s.Proves)
             ? sum.And(Amount.Sum(line.At(0)).Within(zone.Lower, zone.Upper, decision))
                 .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
             : sum.And(Possible.Judged);
     }
-
-    private static bool IsBetween(Spots spots, Spot spot) =>
-        spots.NamesStations && spot.At != spots.Left && spot.At != spots.Right;
 
     private static (decimal? Lower, decimal? Upper)? Zone(
         Facts facts,
@@ -169,7 +212,8 @@ internal static class LimitKinds
     )
     {
         var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity)?.Parallelism;
-        return EndToEnd(new(facts, unit, check.Quantity), limit, decision);
+        var spots = new Spots(facts, unit, check.Quantity);
+        return EndToEnd(spots, limit, (line, most) => Range(line, spots.Width, most, decision));
     }
 
     public static Possible Taper(Facts facts, UnitWork unit, RuleDecision decision)
@@ -183,10 +227,18 @@ internal static class LimitKinds
     public static Possible Sides(Facts facts, UnitWork unit, Check.Spread check, RuleDecision decision)
     {
         var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity)?.SideToSide;
-        return EndToEnd(new(facts, unit, check.Quantity), limit, decision);
+        var spots = new Spots(facts, unit, check.Quantity);
+        return EndToEnd(
+            spots,
+            limit,
+            (line, most) =>
+                line.HasIntervals && line.Count > 2
+                    ? Possible.Judged
+                    : line.Tilt(spots.Width).Within(-most, most, decision)
+        );
     }
 
-    private static Possible EndToEnd(Spots spots, DualPrint? limit, RuleDecision decision)
+    private static Possible EndToEnd(Spots spots, DualPrint? limit, Func<Line, decimal, Possible> judged)
     {
         if (limit is null)
         {
@@ -205,12 +257,59 @@ internal static class LimitKinds
                 : Possible.Unproven;
         }
 
-        decimal most = limit.In(spots.Known[0].System).Millimetres;
-        var tilt = line.Tilt(spots.Width).Within(-most, most, decision);
-        return spots.All.Count == 2 ? tilt
-            : tilt == Possible.NotMet ? Possible.NeverMet
+        var by = judged(line, limit.In(spots.Known[0].System).Millimetres);
+        bool allCount = spots.All.Count == spots.Known.Count && spots.BothStationsKnown;
+        return allCount ? by
+            : by == Possible.NotMet ? Possible.NeverMet
             : Possible.Judged;
     }
+
+    /// <summary>The largest difference between two of the readings and the two ends of their line.</summary>
+    private static Possible Range(Line line, decimal width, decimal most, RuleDecision decision)
+    {
+        if (line.Count == 2)
+        {
+            return line.Tilt(width).Within(-most, most, decision);
+        }
+
+        if (line.HasIntervals)
+        {
+            return Possible.Judged;
+        }
+
+        List<IReadOnlyList<(decimal Weight, Spot Spot)>> values =
+        [
+            .. line.Doubted.Select(s => (IReadOnlyList<(decimal, Spot)>)[(1, s)]),
+            line.At(0),
+            line.At(width),
+        ];
+        var pairs = values
+            .SelectMany((a, i) => values.Skip(i + 1).Select(b => Difference(a, b)))
+            .OrderByDescending(d => Math.Abs(d.Value!.Value))
+            .ToList();
+        // Of two differences as large as one another either may be the one that is told.
+        var sum = Possible.None;
+        foreach (
+            var pair in pairs.Where(p =>
+                Math.Abs(p.Value!.Value) > Math.Abs(pairs[0].Value!.Value) - 0.000001m
+            )
+        )
+        {
+            sum |= pair.Within(-most, most, decision);
+        }
+
+        return sum;
+    }
+
+    private static Amount Difference(
+        IReadOnlyList<(decimal Weight, Spot Spot)> one,
+        IReadOnlyList<(decimal Weight, Spot Spot)> other
+    ) =>
+        Amount.Sum([
+            .. one.Concat(other.Select(o => (-o.Weight, o.Spot)))
+                .GroupBy(t => t.Item2.At)
+                .Select(g => (g.Sum(t => t.Item1), g.First().Item2)),
+        ]);
 
     public static Possible AcrossUnits(Facts facts, Check.Spread check, RuleDecision decision)
     {
@@ -288,7 +387,7 @@ internal static class LimitKinds
     {
         var a = new Spots(facts, one, quantity);
         var b = new Spots(facts, other, quantity);
-        if (!a.IsPlain || !b.IsPlain || a.Known.Count > 2 || b.Known.Count > 2)
+        if (!a.IsPlain || !b.IsPlain)
         {
             return Possible.Judged;
         }
@@ -299,7 +398,13 @@ internal static class LimitKinds
                 | (a.Known.Count * b.Known.Count > 0 ? Possible.Judged : Possible.Unproven);
         }
 
-        if (a.Known[0].System != b.Known[0].System || a.All.Count > 2 || b.All.Count > 2)
+        if (
+            a.Known[0].System != b.Known[0].System
+            || a.All.Count != a.Known.Count
+            || b.All.Count != b.Known.Count
+            || !a.BothStationsKnown
+            || !b.BothStationsKnown
+        )
         {
             return Possible.Judged;
         }

@@ -1,36 +1,127 @@
 namespace ServiceRules.Oracle;
 
-/// <summary>The straight line through two known places of a unit.</summary>
+/// <summary>
+/// The straight line of least squares through the known places of a unit, and for a tilt with three places or more the
+/// parabola: the normal equations, written out.
+/// </summary>
 internal sealed class Line
 {
-    private readonly Spot first;
-    private readonly Spot second;
-    private readonly decimal x1;
-    private readonly decimal x2;
+    private readonly IReadOnlyList<Spot> spots;
+    private readonly decimal[] at;
 
-    private Line(Spot first, Spot second)
+    private Line(IReadOnlyList<Spot> spots)
     {
-        (this.first, this.second) = first.At < second.At ? (first, second) : (second, first);
-        x1 = this.first.At!.Value;
-        x2 = this.second.At!.Value;
+        this.spots = spots;
+        at = [.. spots.Select(s => s.At!.Value)];
     }
 
-    /// <summary>None unless exactly two places are known.</summary>
-    public static Line? Through(Spots spots) =>
-        spots.Known is [{ At: not null } a, { At: not null } b] && a.System == b.System && a.At != b.At
-            ? new(a, b)
-            : null;
+    /// <summary>None with fewer than two places, or with one that is no place along the width.</summary>
+    public static Line? Through(Spots spots)
+    {
+        var known = spots.Known;
+        bool usable =
+            known.Count > 1
+            && known.All(s => s.At is not null && s.System == known[0].System)
+            && known.Select(s => s.At).Distinct().Count() == known.Count;
+        return usable ? new(known) : null;
+    }
+
+    public bool HasIntervals => spots.Any(s => s.IsInterval);
+
+    public int Count => spots.Count;
+
+    /// <summary>The readings themselves, each with as much more doubt as they depart from the line.</summary>
+    public IReadOnlyList<Spot> Doubted => [.. spots.Select(Doubt(2, where => Weights(where)))];
 
     public IReadOnlyList<(decimal Weight, Spot Spot)> At(decimal x, decimal sign = 1)
     {
-        decimal right = (x - x1) / (x2 - x1);
-        return [(sign * (1 - right), first), (sign * right, second)];
+        var doubt = Doubt(2, where => Weights(where));
+        decimal[] weights = Weights(x);
+        return [.. spots.Select((s, i) => (sign * weights[i], doubt(s)))];
     }
 
-    /// <summary>Right end minus left end.</summary>
+    /// <summary>Right end minus left end: by the line, with three places or more by the parabola where it is steady.</summary>
     public Amount Tilt(decimal width)
     {
-        decimal right = width / (x2 - x1);
-        return Amount.Sum([(-right, first), (right, second)]);
+        decimal[] right = Weights(width);
+        decimal[] left = Weights(0);
+        decimal[] byLine = [.. right.Zip(left, (r, l) => r - l)];
+        if (spots.Count < 3)
+        {
+            return Amount.Sum([.. spots.Select((s, i) => (byLine[i], s))]);
+        }
+
+        decimal[] byParabola = ParabolaTilt(width);
+        bool steady = byParabola.Sum(w => w * w) <= 4 * byLine.Sum(w => w * w);
+        decimal[] weights = steady ? byParabola : byLine;
+        var doubt = steady
+            ? Doubt(3, where => ParabolaWeights(where, width))
+            : Doubt(2, where => Weights(where));
+        return Amount.Sum([.. spots.Select((s, i) => (weights[i], doubt(s)))]);
+    }
+
+    private decimal[] Weights(decimal x)
+    {
+        decimal mean = at.Average();
+        decimal square = at.Sum(a => (a - mean) * (a - mean));
+        return [.. at.Select(a => (1m / at.Length) + ((x - mean) * (a - mean) / square))];
+    }
+
+    private decimal[] ParabolaTilt(decimal width) =>
+        [.. ParabolaWeights(width, width).Zip(ParabolaWeights(0, width), (r, l) => r - l)];
+
+    /// <summary>Value at x of the parabola a + b t + c t², as weights of the readings: Cramer's rule three times.</summary>
+    private decimal[] ParabolaWeights(decimal x, decimal width)
+    {
+        decimal[] t = [.. at.Select(a => (a / width) - 0.5m)];
+        decimal to = (x / width) - 0.5m;
+        decimal n = t.Length;
+        decimal s1 = t.Sum();
+        decimal s2 = t.Sum(v => v * v);
+        decimal s3 = t.Sum(v => v * v * v);
+        decimal s4 = t.Sum(v => v * v * v * v);
+        decimal whole = Determinant([n, s1, s2, s1, s2, s3, s2, s3, s4]);
+        return
+        [
+            .. t.Select(v =>
+                (
+                    Determinant([1, s1, s2, v, s2, s3, v * v, s3, s4])
+                    + (to * Determinant([n, 1, s2, s1, v, s3, s2, v * v, s4]))
+                    + (to * to * Determinant([n, s1, 1, s1, s2, v, s2, s3, v * v]))
+                ) / whole
+            ),
+        ];
+    }
+
+    private static decimal Determinant(decimal[] m) =>
+        (m[0] * ((m[4] * m[8]) - (m[5] * m[7])))
+        - (m[1] * ((m[3] * m[8]) - (m[5] * m[6])))
+        + (m[2] * ((m[3] * m[7]) - (m[4] * m[6])));
+
+    /// <summary>Readings that depart from the form by more than their uncertainty are more doubtful by as much.</summary>
+    private Func<Spot, Spot> Doubt(int parameters, Func<decimal, decimal[]> form)
+    {
+        if (HasIntervals || spots.Count <= parameters)
+        {
+            return spot => spot;
+        }
+
+        double Misfit(Func<Spot, double> square)
+        {
+            double sum = 0;
+            foreach (var spot in spots)
+            {
+                decimal[] weights = form(spot.At!.Value);
+                decimal there = spots.Select((s, i) => weights[i] * s.Value).Sum();
+                sum += Math.Pow((double)(spot.Value - there), 2) / square(spot);
+            }
+
+            return Math.Max(1, sum / (spots.Count - parameters));
+        }
+
+        // What all readings share moves them together: it explains no scatter and is not enlarged.
+        double least = Misfit(s => s.Own.Greatest);
+        double greatest = Misfit(s => s.Own.Least);
+        return spot => spot with { Own = (least * spot.Own.Least, greatest * spot.Own.Greatest) };
     }
 }

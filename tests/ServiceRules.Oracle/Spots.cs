@@ -12,8 +12,12 @@ internal sealed class Spots
     private readonly MeasuredQuantity quantity;
     private readonly BenchReplay replay;
 
-    public Spots(Facts facts, UnitWork unit, MeasuredQuantity quantity)
+    private readonly int? blade;
+
+    /// <summary>The places of a quantity; of one blade only where one is named.</summary>
+    public Spots(Facts facts, UnitWork unit, MeasuredQuantity quantity, int? blade = null)
     {
+        this.blade = blade;
         this.facts = facts;
         this.unit = unit;
         this.quantity = quantity;
@@ -72,6 +76,7 @@ internal sealed class Spots
                 unit.Entries[i]
                     is Reading { Observed: Observation.Measured or Observation.FeelerTest } reading
                 && reading.Quantity == quantity
+                && (blade is null || reading.Blade == blade)
             )
             {
                 string key = Place(reading.Station)?.ToString("F9", null) ?? "";
@@ -91,7 +96,7 @@ internal sealed class Spots
             && readings.Any(r => r.Reading.Observed is Observation.FeelerTest);
         bool odd =
             mixed
-            || readings.Any(r => r.Reading.Blade is not null)
+            || readings.Any(r => r.Reading.Blade != blade)
             || (at is null && NamesStations)
             || unit.Entries.OfType<Grinding>().Any(g => g.Before is not null || g.After is not null)
                 && quantity is MeasuredQuantity.ReelDiameter or MeasuredQuantity.BedknifeLip;

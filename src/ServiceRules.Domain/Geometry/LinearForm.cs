@@ -95,7 +95,7 @@ internal sealed class LinearForm
             ? interval
             : throw new InvalidOperationException("a weighted sum of non-empty intervals is not empty");
 
-    private static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
+    internal static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
         Math.Sqrt(
             Math.Max(0, (whole.Millimetres * whole.Millimetres) - (shared.Millimetres * shared.Millimetres))
         );

@@ -170,11 +170,15 @@ public sealed class WidthFit
 
     /// <summary>
     /// Birge ratio √(Σ(rᵢ/uᵢ)²/(n - p)), at least 1 (R. T. Birge, Physical Review 40, 1932), p the number of parameters:
-    /// by how much the readings scatter about the line, or about the parabola, beyond their own uncertainties.
+    /// by how much the readings scatter about the line, or about the parabola, beyond what is each reading's own; the
+    /// part that all share moves them together, and explains no scatter.
     /// </summary>
     private double BirgeRatio(int parameters)
     {
-        if (_measured.Length <= parameters || _measured.Any(m => m.Uncertainty == StandardUncertainty.Zero))
+        var own = _measured
+            .Zip(_shared, (m, s) => LinearForm.Own(m.Uncertainty, s.Uncertainty))
+            .ToImmutableArray();
+        if (_measured.Length <= parameters || own.Any(u => u == 0))
         {
             return 1;
         }
@@ -189,7 +193,7 @@ public sealed class WidthFit
             }
 
             var residual = _measured[i].Value - form.Estimate(_measured);
-            var ratio = (double)(residual.Millimetres / _measured[i].Uncertainty.Value.Millimetres);
+            var ratio = (double)residual.Millimetres / own[i];
             sum += ratio * ratio;
         }
 

@@ -124,7 +124,7 @@ internal static class RandomBench
 
     private static Reading Read(Random random, ServiceRecord record)
     {
-        var station = new Station.Named(Any(random, [StationName.Left, StationName.Right]));
+        var station = Place(random);
         var feelers = record.Instruments.FirstOrDefault(i => i.Kind == InstrumentKind.FeelerGauge)?.Id;
         var height = record.Instruments.FirstOrDefault(i => i.Kind == InstrumentKind.HeightGauge)?.Id;
         return random.Next(7) switch
@@ -159,13 +159,51 @@ internal static class RandomBench
             _ => new()
             {
                 Quantity = MeasuredQuantity.HeightOfCut,
-                Station = random.Next(6) == 0 ? new Station.Named(StationName.Middle) : station,
+                Station = station,
                 Observed = new Observation.Measured(
                     Print(Any(random, ["0.150 in", "0.1500 in", "3.80 mm", "3.90 mm", "4.0 mm"]))
                 ),
                 Instrument = random.Next(6) == 0 ? null : height,
             },
         };
+    }
+
+    /// <summary>A gauging station mostly, else between them.</summary>
+    private static Station Place(Random random) =>
+        random.Next(8) switch
+        {
+            0 => new Station.Named(StationName.Middle),
+            1 => new Station.AtDistance(Print(Any(random, ["100 mm", "180 mm", "300 mm"]))),
+            _ => new Station.Named(Any(random, [StationName.Left, StationName.Right])),
+        };
+
+    /// <summary>What was tried at one place is tried at every blade there, or at every blade but one.</summary>
+    public static ImmutableArray<BenchEntry> BladeByBlade(
+        Random random,
+        ImmutableArray<BenchEntry> entries,
+        int blades
+    )
+    {
+        int leftOut = random.Next(3) == 0 ? random.Next(1, blades + 1) : 0;
+        int other = random.Next(3) == 0 ? random.Next(1, blades + 1) : 0;
+        return
+        [
+            .. entries.SelectMany(entry =>
+                entry is Reading { Blade: null, Observed: Observation.FeelerTest test } reading
+                    ? Enumerable
+                        .Range(1, blades)
+                        .Where(blade => blade != leftOut)
+                        .Select(
+                            BenchEntry (blade) =>
+                                reading with
+                                {
+                                    Blade = blade,
+                                    Observed = blade == other ? test with { Passes = !test.Passes } : test,
+                                }
+                        )
+                    : [entry]
+            ),
+        ];
     }
 
     private static Observation.Contact Contact(Random random) =>

@@ -39,16 +39,15 @@ internal sealed class RandomJob
             case <= 6:
                 int which = random.Next(record.Units.Length);
                 var unit = record.Units[which];
-                record = record with
-                {
-                    Units = record.Units.SetItem(
-                        which,
-                        unit with
-                        {
-                            Entries = RandomBench.Changed(random, unit.Entries, record),
-                        }
-                    ),
-                };
+                var entries =
+                    random.Next(20) == 0
+                        ? RandomBench.BladeByBlade(
+                            random,
+                            unit.Entries,
+                            Shelf.Sheets.First(sheet => sheet.Id.Text == unit.Sheet).Blades
+                        )
+                        : RandomBench.Changed(random, unit.Entries, record);
+                record = record with { Units = record.Units.SetItem(which, unit with { Entries = entries }) };
                 break;
             case 7:
                 ChangeInstrument();

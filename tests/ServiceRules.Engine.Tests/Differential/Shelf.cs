@@ -24,6 +24,22 @@ internal static class Shelf
             .SelectMany(file => Read(RulePackFormat.Rules, file).Rules),
     ];
 
+    /// <summary>The shipped rules as they are, and with every measured value decided another way.</summary>
+    public static ImmutableArray<ImmutableArray<Rule>> Ways { get; } =
+    [
+        Rules,
+        [.. Rules.Select(rule => rule with { Decision = RuleDecision.Probability })],
+        [
+            .. Rules.Select(
+                (rule, index) =>
+                    rule with
+                    {
+                        Decision = index % 2 == 0 ? RuleDecision.Simple : RuleDecision.GuardedOneSided,
+                    }
+            ),
+        ],
+    ];
+
     public static ImmutableArray<LimitSheet> Sheets { get; } =
     [
         .. Directory

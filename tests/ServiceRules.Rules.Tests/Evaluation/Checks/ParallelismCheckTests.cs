@@ -74,14 +74,14 @@ public class ParallelismCheckTests
         var outcome = Judge(
             Parallel,
             Roller("left", "10.00 mm"),
-            Roller("middle", "10.08 mm"),
-            Roller("right", "10.10 mm")
+            Roller("middle", "10.13 mm"),
+            Roller("right", "10.20 mm")
         );
 
         Assert.IsType<Remedy.Move>(outcome.Remedy);
         var told = Assert.Single(outcome.Notices);
         Assert.Contains(
-            "0.125 mm ± 0.015 mm larger at the right end than at the left",
+            "0.25 mm ± 0.015 mm larger at the right end than at the left",
             told,
             StringComparison.Ordinal
         );
