@@ -221,14 +221,17 @@ internal static class LimitKinds
         var limit = facts.Book.Sheet(unit.Sheet)!.Of(MeasuredQuantity.ReelDiameter)?.Taper;
         return limit is null
             ? Possible.NotApplicable
-            : EndToEnd(new(facts, unit, MeasuredQuantity.ReelDiameter), limit, decision);
+            : Tilted(new(facts, unit, MeasuredQuantity.ReelDiameter), limit, decision);
     }
 
     public static Possible Sides(Facts facts, UnitWork unit, Check.Spread check, RuleDecision decision)
     {
         var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity)?.SideToSide;
-        var spots = new Spots(facts, unit, check.Quantity);
-        return EndToEnd(
+        return Tilted(new(facts, unit, check.Quantity), limit, decision);
+    }
+
+    private static Possible Tilted(Spots spots, DualPrint? limit, RuleDecision decision) =>
+        EndToEnd(
             spots,
             limit,
             (line, most) =>
@@ -236,7 +239,6 @@ internal static class LimitKinds
                     ? Possible.Judged
                     : line.Tilt(spots.Width).Within(-most, most, decision)
         );
-    }
 
     private static Possible EndToEnd(Spots spots, DualPrint? limit, Func<Line, decimal, Possible> judged)
     {

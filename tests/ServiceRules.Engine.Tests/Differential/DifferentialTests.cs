@@ -14,7 +14,10 @@ public class DifferentialTests(ITestOutputHelper output)
 {
     private const int Seeds = 600;
 
-    private const int AloneSeeds = 25;
+    // Each of these packs, and each rule alone, is compiled anew: fewer suffice, and the build does not wait.
+    private const int PackSeeds = 250;
+
+    private const int AloneSeeds = 12;
 
     [Fact]
     public void Assess_RandomJobs_AgreesWithTheSecondOpinionOnEveryFinding()
@@ -81,7 +84,7 @@ public class DifferentialTests(ITestOutputHelper output)
         var engine = new RuleEngine();
         var faults = new List<string>();
         int compared = 0;
-        foreach (int seed in FirstSeed())
+        foreach (int seed in FirstSeed().Take(PackSeeds))
         {
             if (RandomJob.From(seed) is not { } job)
             {
