@@ -120,6 +120,19 @@ public class WholeEngineProperties
     {
         int seed = any.Item;
         var record = SmallJob.Record(seed);
+        // Where nobody noted the gauge, the digits that were written are all there is of doubt: they are left out here.
+        record = record with
+        {
+            Units =
+            [
+                .. record.Units.Select(unit =>
+                    unit with
+                    {
+                        Entries = [.. unit.Entries.Where(IsWithItsGauge)],
+                    }
+                ),
+            ],
+        };
 
         var inches = SmallJob.Judged(record, OneFigure);
         var metric = SmallJob.Judged(ExactMillimetres.Of(record), OneFigure);
@@ -245,6 +258,9 @@ public class WholeEngineProperties
             || seen.Add((reading.Quantity, reading.Station))
         );
     }
+
+    private static bool IsWithItsGauge(BenchEntry entry) =>
+        entry is not Reading { Observed: Observation.Measured, Instrument: null };
 
     private static Instrument MoreDoubtful(Instrument gauge) =>
         gauge with
