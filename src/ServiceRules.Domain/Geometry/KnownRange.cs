@@ -33,13 +33,19 @@ internal static class KnownRange
     public static LengthInterval Of(
         ImmutableArray<LinearForm> values,
         ImmutableArray<LengthInterval> readings
+    ) => Of([.. values.Select(value => ImmutableArray.Create(value))], readings);
+
+    /// <summary>For intervals: all ranges they admit, each value being any between the forms that it may have.</summary>
+    public static LengthInterval Of(
+        ImmutableArray<ImmutableArray<LinearForm>> values,
+        ImmutableArray<LengthInterval> readings
     )
     {
         var differences = (
             from high in Enumerable.Range(0, values.Length)
             from low in Enumerable.Range(0, values.Length)
             where low != high
-            select values[high].Minus(values[low]).Apply(readings)
+            select Difference(values[high], values[low], readings)
         ).ToImmutableArray();
 
         IntervalEnd? lower = IntervalEnd.Closed(Length.Zero);
@@ -58,4 +64,13 @@ internal static class KnownRange
             ? interval
             : throw new InvalidOperationException("a range over non-empty intervals is not empty");
     }
+
+    private static LengthInterval Difference(
+        ImmutableArray<LinearForm> high,
+        ImmutableArray<LinearForm> low,
+        ImmutableArray<LengthInterval> readings
+    ) =>
+        (from above in high from below in low select above.Minus(below).Apply(readings)).Aggregate(
+            (known, other) => known.Hull(other)
+        );
 }

@@ -14,13 +14,15 @@ internal sealed class Parabola
     private readonly decimal _norm;
     private readonly decimal _mean;
     private readonly decimal _skew;
+    private readonly decimal _spread;
 
-    private Parabola(ImmutableArray<decimal> second, decimal norm, decimal mean, decimal skew)
+    private Parabola(ImmutableArray<decimal> second, decimal norm, decimal mean, decimal skew, decimal spread)
     {
         _second = second;
         _norm = norm;
         _mean = mean;
         _skew = skew;
+        _spread = spread;
     }
 
     /// <summary>Weights of -c/4: the parabola at mid-width minus the mean of its ends.</summary>
@@ -37,12 +39,10 @@ internal sealed class Parabola
         var centred = Positions.Centred(positions);
         var squares = Positions.SumOfSquares(centred);
         var skew = centred.Sum(d => d * d * d) / squares;
-        ImmutableArray<decimal> second =
-        [
-            .. centred.Select(d => (d * d) - (skew * d) - (squares / centred.Length)),
-        ];
+        var spread = squares / centred.Length;
+        ImmutableArray<decimal> second = [.. centred.Select(d => Second(d, skew, spread))];
         var norm = Positions.SumOfSquares(second);
-        return norm >= LeastNorm ? new(second, norm, Positions.Mean(positions), skew) : null;
+        return norm >= LeastNorm ? new(second, norm, Positions.Mean(positions), skew, spread) : null;
     }
 
     /// <summary>Weights of the parabola's right end minus its left end, from those of the line's.</summary>
@@ -53,7 +53,12 @@ internal sealed class Parabola
         return [.. line.Zip(_second, (slope, second) => slope + (rise * second / _norm))];
     }
 
-    /// <summary>Weights of what the parabola has more than the line at one of the positions.</summary>
-    public IEnumerable<decimal> DepartureWeights(int index) =>
-        _second.Select(second => _second[index] * second / _norm);
+    /// <summary>Weights of what the parabola has more than the line at a position.</summary>
+    public IEnumerable<decimal> DepartureWeights(decimal position)
+    {
+        var departure = Second(position - _mean, _skew, _spread);
+        return _second.Select(second => departure * second / _norm);
+    }
+
+    private static decimal Second(decimal d, decimal skew, decimal spread) => (d * d) - (skew * d) - spread;
 }

@@ -15,6 +15,10 @@ namespace ServiceRules.Domain.Geometry;
 /// multiplied by the Birge ratio where the readings scatter about the line by more than it explains. When any
 /// reading is an interval, all count as intervals and the result is the interval of all values they admit.
 /// </para>
+/// <para>
+/// Where no straight line passes through all of the intervals, the shape between and beyond the stations is unknown:
+/// a value there is known only within the hull of what the line and the parabola give.
+/// </para>
 /// </summary>
 public sealed class WidthFit
 {
@@ -25,6 +29,10 @@ public sealed class WidthFit
     private readonly ImmutableArray<LengthInterval> _intervals;
     private readonly ImmutableArray<SharedError> _shared;
     private readonly Parabola? _parabola;
+
+    /// <summary>The parabola where intervals rule out every straight line, else none.</summary>
+    private readonly Parabola? _otherShape;
+
     private readonly double _misfitOfLine;
     private readonly double _misfitOfParabola;
 
@@ -39,6 +47,10 @@ public sealed class WidthFit
             ? [.. readings.Select(r => (MeasuredValue)r.Knowledge)]
             : [];
         _parabola = Parabola.Over(_positions);
+        _otherShape =
+            _measured.IsEmpty && !CommonLine.Exists([.. readings.Select(r => r.Station)], _intervals)
+                ? _parabola
+                : null;
         _misfitOfLine = BirgeRatio(parameters: 2);
         _misfitOfParabola = _parabola is null ? _misfitOfLine : BirgeRatio(parameters: 3);
     }
@@ -49,10 +61,10 @@ public sealed class WidthFit
     /// <summary>The width L, from the left end at 0 to the right end.</summary>
     public Length Width { get; }
 
-    /// <summary>The line at the left end.</summary>
+    /// <summary>The value at the left end.</summary>
     public Knowledge LeftEnd => At(Length.Zero);
 
-    /// <summary>The line at the right end.</summary>
+    /// <summary>The value at the right end.</summary>
     public Knowledge RightEnd => At(Width);
 
     /// <summary>The line at mid-width.</summary>
@@ -87,22 +99,24 @@ public sealed class WidthFit
             : null;
 
     /// <summary>
-    /// The range of the values at every station and of the line at both ends. When the readings are distances
+    /// The range of the values at every station and at both ends. When the readings are distances
     /// from a straight datum, this is the parallelism deviation over the whole width.
     /// </summary>
     public Knowledge Range
     {
         get
         {
-            ImmutableArray<LinearForm> values =
+            ImmutableArray<ImmutableArray<LinearForm>> values =
             [
-                LineAt(Position(Length.Zero, Width)),
-                .. Enumerable.Range(0, Readings.Length).Select(i => LinearForm.Single(i, Readings.Length)),
-                LineAt(Position(Width, Width)),
+                ShapesAt(Position(Length.Zero, Width)),
+                .. Enumerable
+                    .Range(0, Readings.Length)
+                    .Select(i => ImmutableArray.Create(LinearForm.Single(i, Readings.Length))),
+                ShapesAt(Position(Width, Width)),
             ];
             return _measured.IsEmpty
                 ? KnownRange.Of(values, _intervals)
-                : KnownRange.Of(values, _measured, _shared, _misfitOfLine);
+                : KnownRange.Of([.. values.Select(v => v[0])], _measured, _shared, _misfitOfLine);
         }
     }
 
@@ -145,8 +159,19 @@ public sealed class WidthFit
             : null;
     }
 
-    /// <summary>The line at a station.</summary>
-    public Knowledge At(Length station) => Evaluate(LineAt(Position(station, Width)), _misfitOfLine);
+    /// <summary>
+    /// The value at a station: by the line; of intervals that no straight line passes through, the hull of the line's and
+    /// the parabola's.
+    /// </summary>
+    public Knowledge At(Length station) =>
+        _otherShape is null
+            ? LineAt(station)
+            : ShapesAt(Position(station, Width))
+                .Select(shape => shape.Apply(_intervals))
+                .Aggregate((known, other) => known.Hull(other));
+
+    /// <summary>The line itself at a station, however the readings bend: what adjusters at both sides can move.</summary>
+    public Knowledge LineAt(Length station) => Evaluate(LineAt(Position(station, Width)), _misfitOfLine);
 
     private static IEnumerable<decimal> SlopeWeights(ImmutableArray<decimal> positions)
     {
@@ -166,6 +191,15 @@ public sealed class WidthFit
         return LinearForm.Fitted(
             SlopeWeights(_positions).Select(slope => (1 / count) + ((position - mean) * slope))
         );
+    }
+
+    /// <summary>The line and, where no straight line fits intervals, the parabola.</summary>
+    private ImmutableArray<LinearForm> ShapesAt(decimal position)
+    {
+        var line = LineAt(position);
+        return _otherShape is { } parabola
+            ? [line, line.Plus(LinearForm.Fitted(parabola.DepartureWeights(position)))]
+            : [line];
     }
 
     /// <summary>
@@ -189,7 +223,7 @@ public sealed class WidthFit
             var form = LineAt(_positions[i]);
             if (parameters == 3)
             {
-                form = form.Plus(LinearForm.Fitted(_parabola!.DepartureWeights(i)));
+                form = form.Plus(LinearForm.Fitted(_parabola!.DepartureWeights(_positions[i])));
             }
 
             var residual = _measured[i].Value - form.Estimate(_measured);

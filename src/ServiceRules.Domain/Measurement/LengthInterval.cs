@@ -85,6 +85,13 @@ public sealed record LengthInterval : Knowledge
             : new IntervalMeeting.Contradiction(this, other);
     }
 
+    /// <summary>The smallest interval that holds both: what is known when either may be the right one.</summary>
+    public LengthInterval Hull(LengthInterval other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return new(Wider(Lower, other.Lower, lowerSide: true), Wider(Upper, other.Upper, lowerSide: false));
+    }
+
     /// <summary>Whether a length is possible.</summary>
     public bool Contains(Length value) =>
         (Lower is not { } lower || value > lower.Value || (value == lower.Value && lower.IsClosed))
@@ -115,6 +122,21 @@ public sealed record LengthInterval : Knowledge
 
     private static IntervalEnd? Moved(IntervalEnd? end, Length by) =>
         end is { } given ? given with { Value = given.Value + by } : null;
+
+    private static IntervalEnd? Wider(IntervalEnd? first, IntervalEnd? second, bool lowerSide)
+    {
+        if (first is not { } a || second is not { } b)
+        {
+            return null;
+        }
+
+        if (a.Value == b.Value)
+        {
+            return a with { IsClosed = a.IsClosed || b.IsClosed };
+        }
+
+        return a.Value < b.Value == lowerSide ? a : b;
+    }
 
     private static IntervalEnd? Tighter(IntervalEnd? first, IntervalEnd? second, bool lowerSide)
     {

@@ -111,4 +111,51 @@ public sealed class LengthIntervalTests
             (second.Meet(first) as IntervalMeeting.Overlap)?.Interval
         );
     }
+
+    [Property(MaxTest = PropertyCases.Each)]
+    public void Hull_AnyTwo_HoldsBothAndWhatLiesBetweenAndNoMore(
+        sbyte a,
+        byte widthA,
+        bool aLowClosed,
+        bool aHighClosed,
+        sbyte b,
+        byte widthB,
+        bool bLowClosed,
+        bool bHighClosed
+    )
+    {
+        if (
+            !LengthInterval.TryCreate(
+                new(Mm(a % 5), aLowClosed),
+                new(Mm((a % 5) + (widthA % 6)), aHighClosed),
+                out var first
+            )
+            || !LengthInterval.TryCreate(
+                new(Mm(b % 5), bLowClosed),
+                new(Mm((b % 5) + (widthB % 6)), bHighClosed),
+                out var second
+            )
+        )
+        {
+            return;
+        }
+
+        var hull = first.Hull(second);
+        var values = Enumerable.Range(-24, 49).Select(half => Mm(half * 0.5m)).ToList();
+        var held = values.FindAll(value => first.Contains(value) || second.Contains(value));
+        Assert.Equal(
+            values.Where(value => held.Exists(h => h <= value) && held.Exists(h => h >= value)),
+            values.Where(hull.Contains)
+        );
+        Assert.Equal(hull, second.Hull(first));
+    }
+
+    [Fact]
+    public void Hull_WithAnEndMissing_MissesIt()
+    {
+        var some = LengthInterval.Between(Mm(1m), Mm(2m));
+
+        Assert.Equal(LengthInterval.AtLeast(Mm(1m)), some.Hull(LengthInterval.AtLeast(Mm(1.5m))));
+        Assert.Equal(LengthInterval.LessThan(Mm(3m)), LengthInterval.LessThan(Mm(3m)).Hull(some));
+    }
 }

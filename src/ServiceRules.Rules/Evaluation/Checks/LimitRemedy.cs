@@ -80,9 +80,11 @@ internal static class LimitRemedy
 
         var adjuster = unit.Sheet.Of(kind);
         var line = places.Lines().FirstOrDefault();
-        var left = Best(line?.Fit.At(adjuster?.LeftAt?.Value ?? Length.Zero) ?? places.Usable[0].Knowledge!);
+        var left = Best(
+            line?.Fit.LineAt(adjuster?.LeftAt?.Value ?? Length.Zero) ?? places.Usable[0].Knowledge!
+        );
         var right = Best(
-            line?.Fit.At(adjuster?.RightAt?.Value ?? StationPlaces.Width(unit.Sheet))
+            line?.Fit.LineAt(adjuster?.RightAt?.Value ?? StationPlaces.Width(unit.Sheet))
                 ?? places.Usable[^1].Knowledge!
         );
         if (left is not { } leftNow || right is not { } rightNow)

@@ -74,8 +74,8 @@ internal sealed class MatchedUnit
         var sides = limits.SideToSide?.In(System);
         return new()
         {
-            Left = Best(line.Fit.At(leftAt)),
-            Right = Best(line.Fit.At(rightAt)),
+            Left = Best(line.Fit.LineAt(leftAt)),
+            Right = Best(line.Fit.LineAt(rightAt)),
             LeftAt = leftAt,
             RightAt = rightAt,
             Width = width,
