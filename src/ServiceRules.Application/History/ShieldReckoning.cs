@@ -32,7 +32,9 @@ internal static class ShieldReckoning
                 basis ??= (found, diameter, visit.Day);
             }
 
-            diameter = visit.Mean(MeasuredQuantity.ReelDiameter, asFound: false) ?? diameter;
+            // What was read of the reel that came out says nothing of the one that went in.
+            var carried = visit.Fitted.Any(part => part.Part is PartKind.Reel) ? null : diameter;
+            diameter = visit.Mean(MeasuredQuantity.ReelDiameter, asFound: false) ?? carried;
             var left = visit.Mean(MeasuredQuantity.ShieldGap, asFound: false);
             var isMoved = isNewReel || visit.Turned.Contains(AdjusterKind.Shield);
             if (isMoved)

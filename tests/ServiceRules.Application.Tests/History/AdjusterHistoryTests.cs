@@ -200,4 +200,39 @@ public sealed class AdjusterHistoryTests : IDisposable
 
         Assert.Null(_season.Unit().Shield);
     }
+
+    /// <summary>The new reel is 3 mm larger than the worn one: its gap of 1.50 mm was set to it, nothing has moved.</summary>
+    [Fact]
+    public void Told_ShieldGapReadAtANewReel_IsNotCountedFromTheOldReelsDiameter()
+    {
+        _season
+            .Job(
+                "2026-01-05",
+                "0 h",
+                Season.Read(MeasuredQuantity.ReelDiameter, "124.00 mm"),
+                Season.Read(MeasuredQuantity.ShieldGap, "1.50 mm", at: StationName.Left)
+            )
+            .Job(
+                "2026-02-02",
+                "100 h",
+                new PartFitted { Part = PartKind.Reel, Identity = "R-2" },
+                Season.Read(MeasuredQuantity.ShieldGap, "1.50 mm", at: StationName.Left)
+            )
+            .Job(
+                "2026-03-02",
+                "200 h",
+                unit =>
+                    unit with
+                    {
+                        Reel = "R-2",
+                        Entries =
+                        [
+                            Season.Read(MeasuredQuantity.ReelDiameter, "127.00 mm"),
+                            Season.Read(MeasuredQuantity.ShieldGap, "1.50 mm", at: StationName.Left),
+                        ],
+                    }
+            );
+
+        Assert.Null(_season.Unit().Shield);
+    }
 }
