@@ -12,7 +12,7 @@ namespace ServiceRules.Application.History;
 /// <param name="First">Day of the first.</param>
 /// <param name="Last">Day of the last.</param>
 /// <param name="Off">The checks that came out off by more than the gauge's step.</param>
-/// <param name="Drift">How far the zero moved over that time, by the line of Theil and Sen; null: no movement is shown.</param>
+/// <param name="Drift">How the zero moved over that time; null: no movement is shown.</param>
 /// <param name="System">The units of the checks.</param>
 public sealed record GaugeOutlook(
     Id<Instrument> Gauge,
@@ -21,6 +21,6 @@ public sealed record GaugeOutlook(
     DateOnly First,
     DateOnly Last,
     ImmutableArray<GaugeSeen> Off,
-    Length? Drift,
+    ZeroDrift? Drift,
     UnitSystem System
 );

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Wear;
 
@@ -11,6 +12,9 @@ internal static class GaugeReckoning
     // Pairs of checks grow with their square; a season has some hundred.
     private const int MostChecks = 500;
     private const int Decimals = 6;
+
+    // Three readings give a band of 67 %, four one of 92 %: too little to send a gauge away for.
+    private static readonly Probability Surely = Probability.Of(0.95m);
 
     public static ImmutableArray<GaugeOutlook> ZeroChecks(IEnumerable<GaugeSeen> checks) =>
         [
@@ -72,8 +76,10 @@ internal static class GaugeReckoning
                 }),
         ];
 
-    /// <summary>A drift is told when the band of its slope leaves zero out and it came to a step or more.</summary>
-    private static Length? Drift(List<GaugeSeen> checks)
+    /// <summary>
+    /// A drift is told when the band of its slope covers 95 %, leaves zero out, and the zero moved by a step or more.
+    /// </summary>
+    private static ZeroDrift? Drift(List<GaugeSeen> checks)
     {
         var first = checks[0].Day.DayNumber;
         // Days take the place of hours: the reckoning is the same.
@@ -85,12 +91,16 @@ internal static class GaugeReckoning
                 check.Error.Value
             ))
         );
-        if (trend is null || (trend.Least <= WearRate.Zero && trend.Greatest >= WearRate.Zero))
+        if (
+            trend is null
+            || trend.Level < Surely
+            || (trend.Least <= WearRate.Zero && trend.Greatest >= WearRate.Zero)
+        )
         {
             return null;
         }
 
         var moved = trend.Slope * RunningTime.FromHours(checks[^1].Day.DayNumber - first);
-        return moved.Abs >= checks.Max(check => check.Step) ? moved : null;
+        return moved.Abs >= checks.Max(check => check.Step) ? new(moved, trend.Level) : null;
     }
 }

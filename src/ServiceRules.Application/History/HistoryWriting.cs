@@ -46,7 +46,7 @@ public static class HistoryWriting
                             check.Error
                         )),
                     ],
-                    one.Drift
+                    one.Drift?.Moved
                 )),
             ],
             [

@@ -12,10 +12,10 @@ internal static class GaugeWords
     {
         var checks = ReportWords.Counted(gauge.Checks, "zero check", "zero checks");
         var head = $"{gauge.Gauge} ({ReportWords.Of(gauge.Kind)}): {checks}";
-        var drift = gauge.Drift is { } moved
-            ? $"; the zero moved by {HistoryWords.Signed(moved, gauge.System)} over that time: set it, and find out why (derived)"
+        var creep = gauge.Drift is { } drift
+            ? $"; the zero moved by {HistoryWords.Signed(drift.Moved, gauge.System)} over that time, {HistoryWords.Percent(drift.Level)} sure that it moves: set it, and find out why (derived)"
             : "";
-        return gauge.Off.IsEmpty ? $"{head}, all within a step{drift}" : $"{head}, {Off(gauge)}{drift}";
+        return gauge.Off.IsEmpty ? $"{head}, all within a step{creep}" : $"{head}, {Off(gauge)}{creep}";
     }
 
     public static string Of(GaugePairOutlook pair)

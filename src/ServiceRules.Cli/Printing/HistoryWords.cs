@@ -1,5 +1,6 @@
 using System.Globalization;
 using ServiceRules.Application.History;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Reporting.Reports.Words;
 
@@ -42,6 +43,10 @@ internal static class HistoryWords
             system
         );
     }
+
+    /// <summary>A level in whole percent, never rounded up: a band covers at least what is said.</summary>
+    public static string Percent(Probability level) =>
+        string.Create(CultureInfo.InvariantCulture, $"{decimal.Floor(level.Value * 100m):0} %");
 
     /// <summary>A length with its sign.</summary>
     public static string Signed(Length length, UnitSystem system) =>

@@ -47,7 +47,30 @@ public sealed class ShopHistoryTests : IDisposable
         }
 
         // 0.01 mm in each of six months.
-        Assert.InRange(Assert.Single(_season.Told().Gauges).Drift!.Value.Millimetres, 0.055m, 0.065m);
+        var drift = Assert.Single(_season.Told().Gauges).Drift!;
+        Assert.InRange(drift.Moved.Millimetres, 0.055m, 0.065m);
+        Assert.InRange(drift.Level.Value, 0.95m, 0.999m);
+    }
+
+    /// <summary>
+    /// Of n readings in random order all rise or all fall with a chance of 2/n!: the band of four covers 1 - 2/24, 91.7 %,
+    /// that of five 1 - 2/120, 98.3 %.
+    /// </summary>
+    [Theory]
+    [InlineData(3, false)]
+    [InlineData(4, false)]
+    [InlineData(5, true)]
+    public void Told_ZeroThatCreepsOverFewDays_IsADriftFromFiveOn(int days, bool told)
+    {
+        for (var day = 1; day <= days; day++)
+        {
+            Checked(
+                FormattableString.Invariant($"2026-01-0{day}"),
+                FormattableString.Invariant($"0.0{day} mm")
+            );
+        }
+
+        Assert.Equal(told, Assert.Single(_season.Told().Gauges).Drift is not null);
     }
 
     [Fact]
