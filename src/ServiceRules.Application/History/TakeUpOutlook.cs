@@ -9,7 +9,7 @@ namespace ServiceRules.Application.History;
 /// <param name="StepsIn">Steps turned in less steps turned out since, mean of both sides.</param>
 /// <param name="Hours">Hours run since.</param>
 /// <param name="Rate">Take-up in an hour since.</param>
-/// <param name="Own">Held against the unit's own earlier rates; null with fewer than three or where it needs next to none.</param>
+/// <param name="Own">Held against the unit's own rates before it was set anew; null with fewer than three or where it needs next to none.</param>
 /// <param name="IsSignal">The unit is taken up much faster than it used to be: dull, or something gives.</param>
 /// <param name="OddOne">
 /// Times the usual of its neighbours on the machine, where it is the odd one out: then bearing, frame or an impact.

@@ -27,28 +27,16 @@ internal static class TakeUpReckoning
         var isAnew = false;
         foreach (var visit in visits.Where(visit => visit.Hours is not null))
         {
-            if (stretch is null || visit.IsSetAnew || !stretch.Goes(visit))
+            if (stretch is null || visit.IsSetAnew || visit.HasUncounted || !stretch.Goes(visit))
             {
+                // Only what is closed is earlier: a stretch held against itself would hide its own change.
+                own.AddRange(stretch?.Rates ?? []);
                 isAnew = visit.IsSetAnew;
-                stretch = new(visit);
+                stretch = new(visit, step);
                 continue;
             }
 
-            if (visit.HasUncounted)
-            {
-                isAnew = false;
-                stretch = new(visit);
-                continue;
-            }
-
-            if (
-                visit.StepsIn is { } steps
-                && stretch.Take(visit, steps) is var hours
-                && hours > RunningTime.Zero
-            )
-            {
-                own.Add(WearRate.Of(step * steps, hours));
-            }
+            stretch.Take(visit);
         }
 
         if (stretch is null || stretch.Hours <= RunningTime.Zero)
@@ -86,26 +74,41 @@ internal static class TakeUpReckoning
     }
 
     /// <summary>The hours and steps since the clearance was last set anew.</summary>
-    private sealed class Stretch(UnitVisit from)
+    private sealed class Stretch(UnitVisit from, Length step)
     {
+        private readonly List<WearRate> rates = [];
+        private UnitVisit turned = from;
         private UnitVisit last = from;
 
         public UnitVisit From { get; } = from;
 
         public decimal Steps { get; private set; }
 
+        /// <summary>From each turn to the next.</summary>
+        public IEnumerable<WearRate> Rates => rates;
+
+        /// <summary>To the last visit, turned at or not: what needs no turning wears slowly.</summary>
         public RunningTime Hours => last.Hours!.Value.Since(From.Hours!.Value);
 
         /// <summary>The same meter, going forward.</summary>
         public bool Goes(UnitVisit visit) => visit.Machine.Id == last.Machine.Id && visit.Hours >= last.Hours;
 
-        /// <summary>Counts the steps of a visit; gives the hours that they stand for.</summary>
-        public RunningTime Take(UnitVisit visit, decimal steps)
+        /// <summary>Counts the hours of a visit, and its steps.</summary>
+        public void Take(UnitVisit visit)
         {
-            var hours = visit.Hours!.Value.Since(last.Hours!.Value);
-            Steps += steps;
             last = visit;
-            return hours;
+            if (visit.StepsIn is not { } steps)
+            {
+                return;
+            }
+
+            var hours = visit.Hours!.Value.Since(turned.Hours!.Value);
+            Steps += steps;
+            turned = visit;
+            if (hours > RunningTime.Zero)
+            {
+                rates.Add(WearRate.Of(step * steps, hours));
+            }
         }
     }
 }

@@ -14,9 +14,33 @@ public sealed class AdjusterHistoryTests : IDisposable
     private static Reading Gap(string value) =>
         Season.Read(MeasuredQuantity.Clearance, value, at: StationName.Left);
 
-    /// <summary>Six steps of 0.0127 mm in 300 h; each time two in 100 h, so as usual.</summary>
+    /// <summary>Two steps of 0.0127 mm in 100 h before the grind and after it; 100 h more without a turn halve the rate.</summary>
+    [Theory]
+    [InlineData(false, 100, 1.0)]
+    [InlineData(true, 200, 0.5)]
+    public void Told_JobWithoutATurn_CountsItsHours(bool unturned, int hours, decimal times)
+    {
+        _season
+            .Job("2026-01-05", "0 h", Season.Spin("124.80 mm", "124.60 mm"))
+            .Job("2026-02-02", "100 h", Season.Close(2))
+            .Job("2026-03-02", "200 h", Season.Close(2))
+            .Job("2026-03-30", "300 h", Season.Close(2))
+            .Job("2026-04-06", "310 h", Season.Spin("124.60 mm", "124.40 mm"))
+            .Job("2026-05-04", "410 h", Season.Close(2));
+        if (unturned)
+        {
+            _season.Job("2026-06-01", "510 h");
+        }
+
+        var takeUp = _season.Unit().TakeUp!;
+
+        Assert.Equal((2m, (decimal)hours), (takeUp.StepsIn, takeUp.Hours.Hours));
+        Assert.Equal(times, takeUp.Own!.Times);
+    }
+
+    /// <summary>Six steps of 0.0127 mm in 300 h; nothing was closed before, so nothing is usual yet.</summary>
     [Fact]
-    public void Told_SteadyTakeUp_IsAsUsual()
+    public void Told_TakeUpOfTheFirstStretch_HasNothingEarlierToBeHeldAgainst()
     {
         _season
             .Job("2026-01-05", "0 h", Season.Spin("124.80 mm", "124.60 mm"))
@@ -28,7 +52,7 @@ public sealed class AdjusterHistoryTests : IDisposable
 
         Assert.Equal((6m, 300m, true), (takeUp.StepsIn, takeUp.Hours.Hours, takeUp.SetAnew));
         Assert.Equal(0.000254m, takeUp.Rate.MillimetresPerHour);
-        Assert.Equal(1m, takeUp.Own!.Times);
+        Assert.Null(takeUp.Own);
         Assert.False(takeUp.IsSignal);
     }
 
