@@ -7,6 +7,7 @@ namespace ServiceRules.Domain.Statistics;
 internal static class DecimalArithmetic
 {
     private const int MostDecimals = 28;
+    private const decimal Farthest = 1e15m;
 
     /// <summary>√value, to the last digits of a decimal.</summary>
     /// <param name="value">Zero or more.</param>
@@ -41,6 +42,10 @@ internal static class DecimalArithmetic
     /// <summary>Σaᵢbᵢ.</summary>
     public static decimal Product(IEnumerable<decimal> first, IEnumerable<decimal> second) =>
         first.Zip(second, (a, b) => a * b).Sum();
+
+    /// <summary>The quotient; none where it lies beyond 1e15 or is divided by nothing.</summary>
+    public static decimal? Quotient(decimal dividend, decimal divisor) =>
+        divisor != 0 && Math.Abs(dividend) / Farthest <= Math.Abs(divisor) ? dividend / divisor : null;
 
     /// <summary>The power of ten just above the largest of the values, so that all divided by it lie within ±1.</summary>
     public static int Exponent(IEnumerable<decimal> values) =>

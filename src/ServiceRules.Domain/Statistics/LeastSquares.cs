@@ -17,7 +17,11 @@ internal sealed class LeastSquares
     {
         var exponent = DecimalArithmetic.Exponent(observed);
         decimal[] left = [.. observed.Select(value => DecimalArithmetic.Scaled(value, -exponent))];
-        var shares = orthogonal.TakeOut(left);
+        // What a column adds to observations near one is rounding when it is as small as that: equal values have no slope.
+        decimal[] shares =
+        [
+            .. orthogonal.TakeOut(left).Select(share => Math.Abs(share) <= LeastSpread ? 0 : share),
+        ];
         var inverse = orthogonal.Inverse();
         DegreesOfFreedom = left.Length - shares.Length;
         var residual = DecimalArithmetic.Norm(left);

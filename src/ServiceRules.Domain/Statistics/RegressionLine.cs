@@ -104,16 +104,15 @@ internal sealed class RegressionLine
     /// Where the line reaches y (inverse prediction). The ends are those x at which the band of the line itself
     /// reaches y (E. C. Fieller, 1954): with g = (t·s_b/b)² below 1,
     /// x̄ + (d ± t·s/b·√((1 - g)/n + d²/Σ(xᵢ - x̄)²))/(1 - g), where d = (y - ȳ)/b. Where the slope is not shown at the
-    /// level the ends are open. None for a level line.
+    /// level the ends are open. None for a level line, or one that reaches y beyond 1e15.
     /// </summary>
     public LineReach? ReachOf(decimal y, CoverageLevel level)
     {
-        if (Slope == 0)
+        if (DecimalArithmetic.Quotient(y - _fit.Coefficients[0], Slope) is not { } distance)
         {
             return null;
         }
 
-        var distance = (y - _fit.Coefficients[0]) / Slope;
         var best = _mean + distance;
         if (!ShowsSlope(level))
         {
@@ -126,7 +125,11 @@ internal sealed class RegressionLine
         var half = Math.Abs(
             scatter * DecimalArithmetic.Norm([DecimalArithmetic.SquareRoot(left) * Share, distance / _spread])
         );
-        return new(best, _mean + ((distance - half) / left), _mean + ((distance + half) / left));
+        return new(
+            best,
+            _mean + DecimalArithmetic.Quotient(distance - half, left),
+            _mean + DecimalArithmetic.Quotient(distance + half, left)
+        );
     }
 
     private decimal Share => 1 / DecimalArithmetic.SquareRoot(Count);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Statistics;
 using ServiceRules.Domain.Trade;
 
 namespace ServiceRules.Domain.Wear;
@@ -87,17 +88,18 @@ public sealed record RobustTrend
         var fastest = (towards > 0 ? Greatest : Least).MillimetresPerHour * towards;
         var slowest = (towards > 0 ? Least : Greatest).MillimetresPerHour * towards;
         return left <= Length.Zero ? new WearForecast.Reached(-left)
-            : rate <= 0 ? new WearForecast.NotApproaching()
+            : rate <= 0 || Hours(left, rate) is not { } best ? new WearForecast.NotApproaching()
             : new WearForecast.Reaches(
-                Hours(left, rate),
+                best,
                 Hours(left, fastest),
                 slowest > 0 ? Hours(left, slowest) : null,
                 Level
             );
     }
 
-    private static RunningTime Hours(Length left, decimal rate) =>
-        RunningTime.FromHours(left.Millimetres / rate);
+    /// <summary>None where it is too far to be told from never.</summary>
+    private static RunningTime? Hours(Length left, decimal rate) =>
+        DecimalArithmetic.Quotient(left.Millimetres, rate) is { } hours ? RunningTime.FromHours(hours) : null;
 
     private static ImmutableArray<decimal> Slopes(ImmutableArray<(decimal At, decimal Value)> points) =>
         [

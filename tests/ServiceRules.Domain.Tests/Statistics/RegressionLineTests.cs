@@ -96,6 +96,37 @@ public sealed class RegressionLineTests
     public void ReachOf_ALevelLine_IsNone() =>
         Assert.Null(RegressionLine.Through([(0, 1), (1, 1), (2, 1)])!.ReachOf(0, CoverageLevel.NinetyFive));
 
+    /// <summary>Sums of 125.4 over three points and more leave some 1e-28 of rounding, which is no wear.</summary>
+    [Theory]
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(8)]
+    [InlineData(9)]
+    [InlineData(10)]
+    [InlineData(11)]
+    [InlineData(12)]
+    public void ReachOf_EqualValues_IsNoneAndNeitherSlopesNorBends(int count)
+    {
+        var line = RegressionLine.Through([
+            .. Enumerable.Range(0, count).Select(at => ((decimal)(at * 97) + (at * at * 0.1m), 125.4m)),
+        ])!;
+
+        Assert.Equal(0m, line.Slope);
+        Assert.False(line.ShowsSlope(CoverageLevel.SixtyEight));
+        Assert.False(line.ShowsBend(CoverageLevel.SixtyEight));
+        Assert.Null(line.ReachOf(114m, CoverageLevel.NinetyFive));
+    }
+
+    /// <summary>1e-18 of a slope of one reaches 100 at 1e20, too far for a decimal to be of use.</summary>
+    [Fact]
+    public void ReachOf_ALineNearlyLevel_IsNone() =>
+        Assert.Null(
+            RegressionLine.Through([(0, 0), (1, 1e-18m), (2, 2e-18m)])!.ReachOf(
+                100m,
+                CoverageLevel.NinetyFive
+            )
+        );
+
     [Fact]
     public void Through_PointsOnALine_ShowTheirSlopeWithoutABand()
     {

@@ -258,6 +258,15 @@ public sealed class RobustTrendTests
         Assert.Equal(-1m, trend.Least.MillimetresPerHour);
     }
 
+    /// <summary>1e-28 mm in an hour would come to 100 mm after 1e30 h, more than a decimal holds.</summary>
+    [Fact]
+    public void Reach_ARateOfRounding_DoesNotApproach() =>
+        Assert.IsType<WearForecast.NotApproaching>(
+            RobustTrend
+                .Through(Points([0, 1, 2], [0, -1e-28m, -2e-28m]))!
+                .Reach(Mm(-100), LimitSide.Lower)
+        );
+
     private static RobustTrend Falling() => RobustTrend.Through(Points([0, 1, 2], [10, 9, 8]))!;
 
     private static ImmutableArray<WearPoint> Wandering(short[] values, int drift = 0) =>
