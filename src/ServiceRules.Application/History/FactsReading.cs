@@ -106,7 +106,6 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
                         !one.Found
                     )),
             ],
-            Disbelieved = places.Count(one => !one.Found && one.Place.Doubt != FindingReason.None),
             Grindings = [.. work.Entries.OfType<Grinding>()],
             Fitted = [.. work.Entries.OfType<PartFitted>()],
             StepsIn = StepsIn(work.Entries),

@@ -15,18 +15,11 @@ internal sealed record SizeSeries
     /// <summary>The day from which hours are comparable, where an earlier meter or machine was another; else null.</summary>
     public required DateOnly? JoinedFrom { get; init; }
 
-    /// <summary>Readings left out because their gauge proves nothing.</summary>
-    public required int Disbelieved { get; init; }
-
-    /// <summary>Hours at which it was ground last and the day; null: not in these records.</summary>
-    public required UnitVisit? LastGround { get; init; }
-
     public static SizeSeries Of(PartLife life, MeasuredQuantity quantity)
     {
         var points = ImmutableArray.CreateBuilder<SizePoint>();
         var groundOff = ImmutableArray.CreateBuilder<Length>();
         UnitVisit? before = null;
-        UnitVisit? lastGround = null;
         DateOnly? joinedFrom = null;
         var stretch = 0;
         foreach (var (visit, found, left) in life.Visits.Select(one => (one.Unit, one.Found, one.Left)))
@@ -40,10 +33,9 @@ internal sealed record SizeSeries
             }
 
             before = visit.Hours is null ? before : visit;
-            if (found && IsGround(visit, quantity))
+            if (found && visit.Ground(SizeOf(quantity)).Any())
             {
                 stretch++;
-                lastGround = visit;
                 groundOff.AddRange(TakenOff(visit, quantity));
             }
 
@@ -58,8 +50,6 @@ internal sealed record SizeSeries
             Points = points.ToImmutable(),
             GroundOff = groundOff.ToImmutable(),
             JoinedFrom = joinedFrom,
-            Disbelieved = life.Visits.Sum(one => one.Left ? one.Unit.Disbelieved : 0),
-            LastGround = lastGround,
         };
     }
 
@@ -68,18 +58,13 @@ internal sealed record SizeSeries
         || before.Hours is not { } earlier
         || (before.Machine.Id == visit.Machine.Id && earlier <= hours);
 
-    private static bool IsGround(UnitVisit visit, MeasuredQuantity quantity) =>
-        visit.Grindings.Any(grinding =>
-            grinding.Kind != GrindingKind.Lapping && grinding.States == SizeOf(quantity)
-        );
-
     /// <summary>Relief and spin both work on the reel that a land belongs to.</summary>
     private static MeasuredQuantity SizeOf(MeasuredQuantity quantity) =>
         quantity == MeasuredQuantity.LandWidth ? MeasuredQuantity.ReelDiameter : quantity;
 
     private static IEnumerable<Length> TakenOff(UnitVisit visit, MeasuredQuantity quantity) =>
         visit
-            .Grindings.Where(grinding => grinding.States == quantity)
+            .Ground(quantity)
             .Select(grinding => grinding.Before?.Value - grinding.After?.Value)
             .OfType<Length>()
             .Where(loss => loss > Length.Zero);

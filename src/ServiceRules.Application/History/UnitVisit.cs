@@ -43,9 +43,6 @@ public sealed record UnitVisit
     /// <summary>Lengths known of it.</summary>
     public required ImmutableArray<PlaceSeen> Places { get; init; }
 
-    /// <summary>Lengths read with gauges that prove nothing, left out.</summary>
-    public required int Disbelieved { get; init; }
-
     /// <summary>What was ground, in order.</summary>
     public required ImmutableArray<Grinding> Grindings { get; init; }
 
@@ -78,8 +75,13 @@ public sealed record UnitVisit
         !Grindings.IsEmpty
         || Fitted.Any(part => part.Part is PartKind.Reel or PartKind.Bedknife or PartKind.ReelBearing);
 
-    /// <summary>Edges were made sharp: reel or bedknife ground, or lapped.</summary>
-    public bool IsSharpened => !Grindings.IsEmpty;
+    /// <summary>What was ground of a size; lapping is none, paste takes next to nothing off.</summary>
+    public IEnumerable<Grinding> Ground(MeasuredQuantity size) =>
+        Grindings.Where(grinding => grinding.Kind != GrindingKind.Lapping && grinding.States == size);
+
+    /// <summary>The reel was made sharp: its edge ground, and not only the metal behind it.</summary>
+    public bool IsSharpened =>
+        Ground(MeasuredQuantity.ReelDiameter).Any(grinding => grinding.Kind == GrindingKind.ReelSpin);
 
     /// <summary>
     /// A quantity as found or as left: the mean over the stations; a size stated without a station counts only where no
