@@ -72,6 +72,8 @@ internal static class ActionList
 
     private static HistoryAction? OfSize(UnitOutlook unit, SizeOutlook size, DateOnly through) =>
         size.Remaining <= Length.Zero ? new(ActionKind.PastLimit, Unit: unit, Size: size)
+        // The last reading may be inside and a poor one: the line knows better.
+        : size.ByRobust is { Hours: WearForecast.Reached } ? new(ActionKind.Limit, Unit: unit, Size: size)
         : size is { Quantity: not MeasuredQuantity.LandWidth, GrindsLeft: 0 }
             ? new(ActionKind.LastGrind, Unit: unit, Size: size)
         : size.ByRobust is { Hours: WearForecast.Reaches, Days: { } days }

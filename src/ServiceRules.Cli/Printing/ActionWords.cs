@@ -37,7 +37,12 @@ internal static class ActionWords
             action.Earliest is { } day && day != action.Due
                 ? $", by {HistoryWords.Day(day)} at the earliest"
                 : "";
-        var left = action.Size!.ByRobust is { Hours: WearForecast.Reaches reaches }
+        if (action.Size!.ByRobust is { Hours: WearForecast.Reached { By: var by } })
+        {
+            return $"By the line through its readings it is past the limit by {HistoryWords.Length(by, action.Size.Last.System)}, though the last was inside: read it again, and {(action.Size.Quantity == Domain.Records.MeasuredQuantity.LandWidth ? "grind the relief" : $"have the next {Part(action.Size)} ready")}.";
+        }
+
+        var left = action.Size.ByRobust is { Hours: WearForecast.Reaches reaches }
             ? $"At the wear seen, grinds included, the limit is {HistoryWords.Hours(reaches.Left)} away{earliest}"
             : "The limit is near";
         return $"{left}: plan the next {Part(action.Size)}.";
