@@ -39,7 +39,7 @@ internal static class TakeUpReckoning
             stretch.Take(visit);
         }
 
-        if (stretch is null || stretch.Hours <= RunningTime.Zero)
+        if (stretch is null || !stretch.IsTurned || stretch.Hours <= RunningTime.Zero)
         {
             return null;
         }
@@ -83,6 +83,9 @@ internal static class TakeUpReckoning
         public UnitVisit From { get; } = from;
 
         public decimal Steps { get; private set; }
+
+        /// <summary>Whether anything was turned in it; a unit that nobody turned at tells no rate.</summary>
+        public bool IsTurned => turned != From;
 
         /// <summary>From each turn to the next.</summary>
         public IEnumerable<WearRate> Rates => rates;
