@@ -29,6 +29,8 @@ internal sealed class SizeReckoning(ILookup<(string Sheet, MeasuredQuantity Quan
         var print = side == LimitSide.Lower ? sheet.Of(quantity)?.Lower : sheet.Of(quantity)?.Upper;
         var limit = print?.In(last.System);
         var points = PointsOf(series.Points);
+        // A forecast counts from the last reading with hours: on the bench there may be a later one without.
+        var from = (series.Points.LastOrDefault(point => point.Hours is not null) ?? last).Day;
         var robust = RobustTrend.Through(points);
         var line = LeastSquaresTrend.Through(points);
         var running = PointsOf(series.Points.Where(point => point.Stretch == last.Stretch));
@@ -42,9 +44,9 @@ internal sealed class SizeReckoning(ILookup<(string Sheet, MeasuredQuantity Quan
             Side = side,
             Hours = points.Select(point => point.At).Distinct().Count(),
             Robust = robust,
-            ByRobust = Dated(limit is { } one ? robust?.Reach(one, side) : null, last.Day, perWeek),
+            ByRobust = Dated(limit is { } one ? robust?.Reach(one, side) : null, from, perWeek),
             Line = line,
-            ByLine = Dated(limit is { } other ? line?.Reach(other, side) : null, last.Day, perWeek),
+            ByLine = Dated(limit is { } other ? line?.Reach(other, side) : null, from, perWeek),
             Running = RobustTrend.Through(running),
             PerGrind = perGrind,
             GrindsSeen = seen,

@@ -158,7 +158,7 @@ internal sealed class UnitReckoning(RunningTime? grindEvery)
         var run = joined[^1].Hours!.Value.Since((ground ?? joined[0]).Hours!.Value);
         // Without a grind in the records nobody knows how long ago it was: at least so long.
         var toLimit = sizes
-            .Select(size => (size.ByRobust?.Hours as WearForecast.Reaches)?.Left)
+            .Select(size => ToLimit(size, joined[^1]))
             .OfType<RunningTime>()
             .Order()
             .Select(left => (RunningTime?)left)
@@ -166,6 +166,20 @@ internal sealed class UnitReckoning(RunningTime? grindEvery)
         var dueIn = grindEvery is { } every ? GrindDue.In(every, run, toLimit) : (RunningTime?)null;
         return new(ground?.Day, run, grindEvery, dueIn, Day(joined[^1].Day, dueIn, perWeek));
     }
+
+    /// <summary>From the last visit, however long ago the size was read; past the limit nothing is left.</summary>
+    private static RunningTime? ToLimit(SizeOutlook size, UnitVisit last) =>
+        size switch
+        {
+            { ByRobust.Hours: WearForecast.Reached } => RunningTime.Zero,
+            { Robust: { } line, ByRobust.Hours: WearForecast.Reaches { Left: var left } } => left
+                - last.Hours!.Value.Since(line.Last)
+                is var now
+            && now > RunningTime.Zero
+                ? now
+                : RunningTime.Zero,
+            _ => null,
+        };
 
     private static DateOnly? Day(DateOnly from, RunningTime? left, RunningTime? perWeek)
     {

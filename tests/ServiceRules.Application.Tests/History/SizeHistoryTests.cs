@@ -278,6 +278,107 @@ public sealed class SizeHistoryTests : IDisposable
         );
     }
 
+    /// <summary>
+    /// Falls 1 mm in 100 h and had 1 mm left at 300 h, so 100 h; the diameter was not read at 340 h, where 60 h are left.
+    /// The interval of 500 h would leave 160 h.
+    /// </summary>
+    [Fact]
+    public void Told_JobAfterTheLastReading_TakesItsHoursFromThoseToTheLimit()
+    {
+        _season
+            .Job("2026-01-05", "0 h", Diameter("118.00 mm"))
+            .Job("2026-02-02", "100 h", Diameter("117.00 mm"))
+            .Job("2026-03-02", "200 h", Diameter("116.00 mm"))
+            .Job("2026-03-30", "300 h", Diameter("115.00 mm"))
+            .Job("2026-04-13", "340 h");
+
+        var grind = _season.Unit("500 h").Grind!;
+
+        Assert.Equal(60m, decimal.Round(grind.DueIn!.Value.Hours, 6));
+    }
+
+    /// <summary>
+    /// 1 mm in 100 h down to 114.2 mm: at 440 h the line stood 0.2 mm below 114 mm and somebody read 114.3 mm, still above.
+    /// </summary>
+    [Fact]
+    public void Told_LinePastTheLimitAndReadingInside_IsDueNow()
+    {
+        _season
+            .Job("2026-01-05", "0 h", Diameter("118.20 mm"))
+            .Job("2026-02-02", "100 h", Diameter("117.20 mm"))
+            .Job("2026-03-02", "200 h", Diameter("116.20 mm"))
+            .Job("2026-03-30", "300 h", Diameter("115.20 mm"))
+            .Job("2026-05-09", "440 h", Diameter("114.30 mm"));
+
+        var told = _season.Told("900 h");
+
+        var size = told.Units[0].Of(MeasuredQuantity.ReelDiameter)!;
+        Assert.IsType<WearForecast.Reached>(size.ByRobust!.Hours);
+        Assert.Equal(0m, told.Units[0].Grind!.DueIn!.Value.Hours);
+        Assert.Contains(told.Actions, action => action is { Kind: ActionKind.Limit, Due: null });
+    }
+
+    /// <summary>
+    /// 1 mm left and 1 mm in 100 h; 25 h a week. The reading on the bench a month later has no hours and moves no day.
+    /// </summary>
+    [Fact]
+    public void Told_LaterReadingWithoutHours_DoesNotPutTheDayOff()
+    {
+        _season
+            .Job("2026-01-05", "0 h", Diameter("118.00 mm"))
+            .Job("2026-02-02", "100 h", Diameter("117.00 mm"))
+            .Job("2026-03-02", "200 h", Diameter("116.00 mm"))
+            .Job("2026-03-30", "300 h", Diameter("115.00 mm"))
+            .Job("2026-04-20", null, unit => unit with { Entries = [Diameter("114.90 mm")] });
+
+        var size = _season.Unit().Of(MeasuredQuantity.ReelDiameter)!;
+
+        Assert.Equal(new DateOnly(2026, 4, 27), size.ByRobust!.Days!.On);
+    }
+
+    /// <summary>Paste takes next to nothing off, and a bedknife ground is no reel made sharp.</summary>
+    [Fact]
+    public void Told_LappedOrBedknifeGround_IsNoGrindOfTheReel()
+    {
+        _season
+            .Job("2026-01-05", "0 h", Season.Spin("124.80 mm", "124.50 mm"), Diameter("124.50 mm"))
+            .Job(
+                "2026-02-02",
+                "100 h",
+                Season.Spin("124.45 mm", "124.43 mm") with
+                {
+                    Kind = GrindingKind.Lapping,
+                },
+                Diameter("124.43 mm")
+            )
+            .Job("2026-03-02", "200 h", new Grinding { Kind = GrindingKind.BedknifeTop });
+
+        var unit = _season.Unit();
+        var size = unit.Of(MeasuredQuantity.ReelDiameter)!;
+
+        Assert.Equal(new DateOnly(2026, 1, 5), unit.Grind!.Since);
+        Assert.Equal(200m, unit.Grind.Hours.Hours);
+        Assert.Equal((Millimetres(0.30m), 1), (size.PerGrind, size.GrindsSeen));
+    }
+
+    [Fact]
+    public void Told_SixEqualReadings_ShowNoWear()
+    {
+        for (var job = 0; job < 6; job++)
+        {
+            _season.Job(
+                FormattableString.Invariant($"2026-0{job + 1}-05"),
+                FormattableString.Invariant($"{job * 97} h"),
+                Diameter("125.4 mm")
+            );
+        }
+
+        var size = _season.Unit().Of(MeasuredQuantity.ReelDiameter)!;
+
+        Assert.IsType<WearForecast.NotApproaching>(size.ByLine!.Hours);
+        Assert.IsType<WearForecast.NotApproaching>(size.ByRobust!.Hours);
+    }
+
     /// <summary>A gauge out of its calibration proves nothing, in a history as in a verdict.</summary>
     [Fact]
     public void Told_ReadingWithAnUnfitGauge_IsLeftOut()
