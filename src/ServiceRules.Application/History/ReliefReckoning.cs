@@ -20,12 +20,12 @@ internal static class ReliefReckoning
             return null;
         }
 
-        var then = diameter.Points.LastOrDefault(point => point.Day <= read.Day);
-        if (then is null)
-        {
-            return null;
-        }
-
+        // What was lost between an earlier diameter and the land is in the land already: it counts from the diameter of
+        // the same job, else from the next; without one nothing is known to be lost since.
+        var then =
+            diameter.Points.FirstOrDefault(point => point.Record == read.Record)
+            ?? diameter.Points.FirstOrDefault(point => point.Day > read.Day)
+            ?? diameter.Last;
         var loss = Length.Max(Length.Zero, then.Value - diameter.Last.Value);
         var now = read.Value + LandGrowth.Of(loss, relief);
         return new(

@@ -260,6 +260,31 @@ public sealed class SizeHistoryTests : IDisposable
         Assert.Equal(0.73m, decimal.Round(relief.DiameterLeft.Millimetres, 2));
     }
 
+    /// <summary>
+    /// The millimetre that went before the land was read is in its 1.50 mm already. Of the next diameter, 122.80 mm,
+    /// 0.80 mm went: 1.5 + 0.4/tan 30 = 2.193 mm.
+    /// </summary>
+    [Theory]
+    [InlineData(false, 0, 1.500)]
+    [InlineData(true, 0.80, 2.193)]
+    public void Told_LandReadWithoutADiameter_CountsFromTheNext(bool later, decimal loss, decimal land)
+    {
+        _season
+            .Job("2026-01-05", "0 h", Diameter("124.00 mm"))
+            .Job("2026-02-02", "100 h", Season.Spin("124.00 mm", "123.00 mm"))
+            .Job("2026-02-09", "120 h", Season.Read(MeasuredQuantity.LandWidth, "1.50 mm"))
+            .Job("2026-03-02", "200 h", Diameter("122.80 mm"));
+        if (later)
+        {
+            _season.Job("2026-04-06", "300 h", Diameter("122.00 mm"));
+        }
+
+        var relief = _season.Unit().Relief!;
+
+        Assert.Equal(loss, relief.LossSince.Millimetres);
+        Assert.Equal(land, decimal.Round(relief.LandNow.Millimetres, 3));
+    }
+
     [Theory]
     [InlineData("225 h", 25)]
     [InlineData("150 h", -50)]
