@@ -60,7 +60,8 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
         {
             var (when, style) = alike.Key.Due is { } due ? (HistoryWords.Day(due), "yellow") : ("now", "red");
             var units = ReportWords.Listed([
-                .. alike.Select(action => action.Unit?.Unit.Text).OfType<string>(),
+                // One unit may be taken up too fast by both measures.
+                .. alike.Select(action => action.Unit?.Unit.Text).OfType<string>().Distinct(),
             ]);
             var who = alike.Key.Machine is { } machine ? $"{units} ({machine})  " : "";
             screen.MarkupLineInterpolated($"  [bold {style}]{when, -10}[/]  {who}{alike.Key.What}");

@@ -44,9 +44,9 @@ internal static class HistoryWords
         );
     }
 
-    /// <summary>A level in whole percent, never rounded up: a band covers at least what is said.</summary>
+    /// <summary>A level in whole percent.</summary>
     public static string Percent(Probability level) =>
-        string.Create(CultureInfo.InvariantCulture, $"{decimal.Floor(level.Value * 100m):0} %");
+        string.Create(CultureInfo.InvariantCulture, $"{level.Value * 100m:0} %");
 
     /// <summary>A length with its sign.</summary>
     public static string Signed(Length length, UnitSystem system) =>

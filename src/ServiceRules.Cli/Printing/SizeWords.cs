@@ -125,7 +125,7 @@ internal static class SizeWords
     {
         if (reaches is { Earliest: null, Latest: null })
         {
-            return $"; these readings give it no {Percent(reaches.Level)} band";
+            return $"; these readings give it no {HistoryWords.Percent(reaches.Level)} band";
         }
 
         var earliest = reaches.Earliest is { } first
@@ -134,9 +134,6 @@ internal static class SizeWords
         var latest = reaches.Latest is { } last
             ? $"{HistoryWords.Hours(last)}{On(days?.Latest, size)}"
             : "no bound";
-        return $"; {Percent(reaches.Level)} sure between {earliest} and {latest}";
+        return $"; band of {HistoryWords.Percent(reaches.Level)} from {earliest} to {latest}";
     }
-
-    private static string Percent(Probability level) =>
-        string.Create(CultureInfo.InvariantCulture, $"{level.Value * 100m:0} %");
 }

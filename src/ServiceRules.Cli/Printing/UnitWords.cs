@@ -71,6 +71,8 @@ internal static class UnitWords
             $"Taken up by {steps} steps a side in {HistoryWords.Hours(takeUp.Hours)} {since} {HistoryWords.Day(takeUp.Since)}";
         return takeUp switch
         {
+            { IsSignal: true, Own: { } own, OddOne: { } odd } =>
+                $"{head}, {Times(own.Times)} its own usual rate and {Times(odd)} the rate of its neighbours: look for a dull edge before turning further, then at bearing, frame, or for an impact (common practice).",
             { IsSignal: true, Own: { } own } =>
                 $"{head}, {Times(own.Times)} its own usual rate: look for a dull edge before turning further (common practice).",
             { OddOne: { } odd } =>
