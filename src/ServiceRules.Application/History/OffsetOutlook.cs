@@ -11,6 +11,8 @@ namespace ServiceRules.Application.History;
 /// <param name="Season">In which year.</param>
 /// <param name="Pairs">Pairs of bench height and height on the turf.</param>
 /// <param name="Learned">What they come to; null with fewer than three: nothing is predicted.</param>
+/// <param name="BelowPrism">Pairs left out because a prism cannot be relied on so low (S06).</param>
+/// <param name="LastBench">Bench height of the last pair.</param>
 /// <param name="System">The units of the readings.</param>
 public sealed record OffsetOutlook(
     Id<MachineVisit> Machine,
@@ -18,5 +20,7 @@ public sealed record OffsetOutlook(
     int Season,
     int Pairs,
     EffectiveHeightOffset? Learned,
+    int BelowPrism,
+    Length LastBench,
     UnitSystem System
 );

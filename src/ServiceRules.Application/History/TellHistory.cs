@@ -93,13 +93,20 @@ public sealed class TellHistory(RecordGathering files, RuleBook book, SiteRegist
                 .OrderBy(group => group.Key.Machine)
                 .ThenBy(group => group.Key.Area, StringComparer.Ordinal)
                 .ThenBy(group => group.Key.Season)
-                .Select(group => new OffsetOutlook(
-                    group.Key.Machine,
-                    group.Key.Area,
-                    group.Key.Season,
-                    group.Count(),
-                    EffectiveHeightOffset.Learn(group.Select(seen => seen.Pair)),
-                    group.Last().System
-                )),
+                .Select(group =>
+                {
+                    // What proves nothing in a verdict teaches nothing either.
+                    var read = group.Where(seen => !seen.Pair.IsBelowPrism).ToList();
+                    return new OffsetOutlook(
+                        group.Key.Machine,
+                        group.Key.Area,
+                        group.Key.Season,
+                        read.Count,
+                        EffectiveHeightOffset.Learn(read.Select(seen => seen.Pair)),
+                        group.Count() - read.Count,
+                        group.Last().Pair.Bench,
+                        group.Last().System
+                    );
+                }),
         ];
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using ServiceRules.Application.History;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Trade;
 using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Cli.Printing;
@@ -58,8 +59,17 @@ internal static class HistoryWords
             CultureInfo.InvariantCulture,
             $"machine {offset.Machine}{(offset.Area is { } area ? $" on {area}" : "")}, {offset.Season}: {ReportWords.Counted(offset.Pairs, "pair", "pairs")}"
         );
+        var low =
+            offset.BelowPrism > 0
+                ? $"; {ReportWords.Counted(offset.BelowPrism, "pair", "pairs")} left out, read at or below 0.120 in (3.05 mm), where a prism cannot be relied on (S06)"
+                : "";
         return offset.Learned is { } learned
-            ? $"{where}: cuts {Signed(learned.Median, offset.System)} from the bench height (pairs from {Signed(learned.Least, offset.System)} to {Signed(learned.Greatest, offset.System)})"
-            : $"{where}: three are needed before anything is said";
+            ? $"{where}: cuts {Signed(learned.Median, offset.System)} from the bench height (pairs from {Signed(learned.Least, offset.System)} to {Signed(learned.Greatest, offset.System)}){Bench(offset, learned)}{low}"
+            : $"{where}: three are needed before anything is said{low}";
     }
+
+    private static string Bench(OffsetOutlook offset, EffectiveHeightOffset learned) =>
+        learned.BenchFor(offset.LastBench) is var bench && bench > Domain.Quantities.Length.Zero
+            ? $"; to have {Fine(offset.LastBench, offset.System)}, its last bench height, on the turf, set the bench to {Fine(bench, offset.System)}"
+            : "";
 }
