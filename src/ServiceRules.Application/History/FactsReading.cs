@@ -22,6 +22,7 @@ namespace ServiceRules.Application.History;
 internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine engine)
 {
     private const string Unsaid = "";
+    private const decimal Half = 0.5m;
 
     // Nothing is stored of these assessments; the engine only has to tell one rule book from another.
     private readonly Dictionary<RuleBook, (RuleBook Limits, string Name)> books = new(
@@ -40,7 +41,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
             visits,
             [.. record.Instruments.SelectMany(gauge => ZeroCheckOf(gauge, record))],
             [.. frame.Units.SelectMany(unit => GaugePairs.Within(unit, frame))],
-            [.. ValuesLeft(record, context, rules)],
+            [.. ValuesLeft(frame, context, rules)],
             OffsetOf(record, visits)
         );
     }
@@ -150,18 +151,19 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
     /// What rules on a quantity compared with limits, at gauging stations: the ends are reckoned from those and would
     /// count one reading twice.
     /// </summary>
-    private IEnumerable<ValueLeft> ValuesLeft(ServiceRecord record, AssessmentContext context, RuleBook rules)
+    private IEnumerable<ValueLeft> ValuesLeft(JobFrame frame, AssessmentContext context, RuleBook rules)
     {
+        var record = frame.Record;
         var (limits, name) = LimitsOf(rules);
         return engine
             .Assess(record, context, limits, new(Unsaid, Unsaid, name))
             .Findings.Where(finding => finding.Subject is Subject.Unit)
             .SelectMany(finding =>
             {
-                var unit = record.Units.First(one => one.Id == ((Subject.Unit)finding.Subject).Id);
+                var unit = frame.Units.First(one => one.Work.Id == ((Subject.Unit)finding.Subject).Id);
                 return finding
                     .Comparisons.Where(one => IsAtStation(one) && one.Reason != FindingReason.GaugeUnfit)
-                    .Select(one => Left(finding.Rule, unit, one, record.Date));
+                    .Select(one => Left(finding.Rule, unit, one, record));
             })
             .OfType<ValueLeft>();
     }
@@ -178,7 +180,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
     private static bool IsAtStation(Comparison compared) =>
         !compared.Place.EndsWith(" end", StringComparison.Ordinal);
 
-    private static ValueLeft? Left(string rule, UnitWork unit, Comparison compared, DateOnly day)
+    private static ValueLeft? Left(string rule, UnitFrame unit, Comparison compared, ServiceRecord record)
     {
         if (compared is not { Value: { } value, Uncertainty: { } doubt })
         {
@@ -191,21 +193,33 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
         var off = middle ?? Length.Zero;
         return new(
             rule,
-            unit.Sheet,
+            unit.Work.Sheet,
             compared.Quantity,
-            day,
+            record.Id,
+            unit.Work.Id,
+            record.Date,
             value - off,
             compared.LowerLimit - off,
             compared.UpperLimit - off,
             compared.AcceptLower - off,
             compared.AcceptUpper - off,
-            doubt,
+            StandardOf(unit, compared.Quantity, value) ?? StandardUncertainty.From(doubt * Half),
             middle is not null,
             compared.Target is not null,
             compared.Place,
-            SystemOf(unit, compared.Quantity)
+            SystemOf(unit.Work, compared.Quantity)
         );
     }
+
+    /// <summary>u as the gauge gave it: U was made of it with a factor that is 2 only where much is known.</summary>
+    private static StandardUncertainty? StandardOf(UnitFrame unit, MeasuredQuantity quantity, Length value) =>
+        unit
+            .Known.Where(known => known.Quantity == quantity)
+            .SelectMany(known => known.Left)
+            .Select(place => place.Knowledge)
+            .OfType<MeasuredValue>()
+            .FirstOrDefault(measured => measured.Value == value)
+            ?.Uncertainty;
 
     private static UnitSystem SystemOf(UnitWork unit, MeasuredQuantity quantity) =>
         unit.Entries.OfType<Reading>()

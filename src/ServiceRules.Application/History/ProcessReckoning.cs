@@ -9,7 +9,6 @@ namespace ServiceRules.Application.History;
 internal static class ProcessReckoning
 {
     private const int Decimals = 6;
-    private const decimal Factor = 2m;
 
     public static ImmutableArray<ProcessOutlook> Of(IEnumerable<ValueLeft> values) =>
         [
@@ -17,7 +16,8 @@ internal static class ProcessReckoning
                 .GroupBy(value => (value.Sheet, value.Quantity))
                 .OrderBy(group => group.Key.Sheet, StringComparer.Ordinal)
                 .ThenBy(group => group.Key.Quantity)
-                .Select(group => One([.. Aimed([.. group])])),
+                .SelectMany(group => Aimed([.. group]).GroupBy(value => value.IsMiddled))
+                .Select(alike => One([.. alike])),
         ];
 
     /// <summary>Where a target is set, what a kind of unit can do at all is no news.</summary>
@@ -29,6 +29,14 @@ internal static class ProcessReckoning
 
     private static ProcessOutlook One(ImmutableArray<ValueLeft> values)
     {
+        var rules = values.Select(value => value.Rule).Distinct().Order(StringComparer.Ordinal);
+        // Where several rules hold one reading against limits it was still read once.
+        values =
+        [
+            .. values
+                .GroupBy(value => (value.Record, value.Unit, value.Place))
+                .Select(one => one.MinBy(value => value.Rule, StringComparer.Ordinal)!),
+        ];
         var usual = values
             .GroupBy(value => (value.Lower, value.Upper))
             .OrderByDescending(group => group.Count())
@@ -39,7 +47,7 @@ internal static class ProcessReckoning
         var process = ProcessSpread.FromReadings(read, values[0].IsMiddled ? null : Length.Zero);
         var doubt = Middle(usual.Select(value => value.Uncertainty));
         return new(
-            [.. values.Select(value => value.Rule).Distinct().Order(StringComparer.Ordinal)],
+            [.. rules],
             values[0].Sheet,
             values[0].Quantity,
             values.Length,
@@ -55,18 +63,18 @@ internal static class ProcessReckoning
                 Middle(usual.Select(value => value.AcceptUpper)),
                 out var acceptance
             )
-                ? GlobalRisk.Of(limits, acceptance, process, StandardUncertainty.From(doubt * (1m / Factor)))
+                ? GlobalRisk.Of(limits, acceptance, process, doubt)
                 : null,
             usual.First().System
         );
     }
 
     private static Length? Middle(IEnumerable<Length?> lengths) =>
-        lengths.OfType<Length>().ToList() is { Count: > 0 } known ? Middle(known) : null;
+        lengths.OfType<Length>().ToList() is { Count: > 0 } known ? Middle<Length>(known) : null;
 
-    private static Length Middle(IEnumerable<Length> lengths)
+    private static T Middle<T>(IEnumerable<T> values)
     {
-        var inOrder = lengths.Order().ToList();
+        var inOrder = values.Order().ToList();
         return inOrder[inOrder.Count / 2];
     }
 }

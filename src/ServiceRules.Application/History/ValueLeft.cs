@@ -1,3 +1,5 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
@@ -7,13 +9,15 @@ namespace ServiceRules.Application.History;
 /// <param name="Rule">The rule.</param>
 /// <param name="Sheet">The kind of unit.</param>
 /// <param name="Quantity">The quantity.</param>
+/// <param name="Record">The record.</param>
+/// <param name="Unit">The unit.</param>
 /// <param name="Day">The day.</param>
 /// <param name="Value">The value; less the middle of its limits where there are two.</param>
 /// <param name="Lower">Lower limit, likewise.</param>
 /// <param name="Upper">Upper limit, likewise.</param>
 /// <param name="AcceptLower">Where acceptance begins, likewise.</param>
 /// <param name="AcceptUpper">Where acceptance ends, likewise.</param>
-/// <param name="Uncertainty">Expanded uncertainty of the value, k = 2.</param>
+/// <param name="Uncertainty">Standard uncertainty of the value.</param>
 /// <param name="IsMiddled">Whether the middle of its limits was taken off.</param>
 /// <param name="IsAimed">Whether a target stands between its limits.</param>
 /// <param name="Place">Where.</param>
@@ -22,13 +26,15 @@ internal sealed record ValueLeft(
     string Rule,
     string Sheet,
     MeasuredQuantity Quantity,
+    Id<ServiceRecord> Record,
+    Id<UnitWork> Unit,
     DateOnly Day,
     Length Value,
     Length? Lower,
     Length? Upper,
     Length? AcceptLower,
     Length? AcceptUpper,
-    Length Uncertainty,
+    StandardUncertainty Uncertainty,
     bool IsMiddled,
     bool IsAimed,
     string Place,

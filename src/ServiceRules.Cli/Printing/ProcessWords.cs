@@ -22,7 +22,7 @@ internal static class ProcessWords
         }
 
         var drift = spread.Drifts ? " Values follow one another, so this is an indication only." : "";
-        return $"{head}, standard deviation {HistoryWords.Fine(spread.StandardDeviation, system)}, limits {Limits(process)}.{Risks(process.Risk)}{drift}";
+        return $"{head}, standard deviation {HistoryWords.Fine(spread.StandardDeviation, system)} with the gauge's own scatter in it, limits {Limits(process)}.{Risks(process.Risk)}{drift}";
     }
 
     private static string Limits(ProcessOutlook process) =>
@@ -41,7 +41,7 @@ internal static class ProcessWords
     private static string Risks(GlobalRisk? risk) =>
         risk is null
             ? ""
-            : $" Of a thousand passed, {InAThousand(risk.OutAmongAccepted.Value)} in fact out; of a thousand left, {InAThousand(risk.Producers.Value)} kept in though good (derived, JCGM 106).";
+            : $" Of a thousand passed, {InAThousand(risk.OutAmongAccepted.Value)} in fact out; of a thousand left, {InAThousand(risk.Producers.Value)} kept in though good: rather less, since the gauge counts twice (derived, JCGM 106).";
 
     private static string InAThousand(decimal share)
     {

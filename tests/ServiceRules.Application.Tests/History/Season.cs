@@ -5,6 +5,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Formats.Records;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Tests.History;
 
@@ -111,10 +112,14 @@ internal sealed class Season : IDisposable
         return this;
     }
 
-    public HistoryTold Told(string? grindEvery = null)
+    public HistoryTold Told(string? grindEvery = null, Func<RuleBook, RuleBook>? under = null)
     {
         var rules = RecordFiles.Rules;
-        var told = new TellHistory(RecordFiles.Gathering, rules.Book, rules.Site!).Tell(
+        var told = new TellHistory(
+            RecordFiles.Gathering,
+            under is null ? rules.Book : under(rules.Book),
+            rules.Site!
+        ).Tell(
             [files.Folder],
             null,
             grindEvery is null ? null : RunningTime.Parse(grindEvery).OrThrow(),

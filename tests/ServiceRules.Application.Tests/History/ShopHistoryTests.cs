@@ -1,6 +1,7 @@
 using ServiceRules.Application.History;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Tests.History;
 
@@ -138,9 +139,11 @@ public sealed class ShopHistoryTests : IDisposable
         foreach (
             var (day, bench, turf) in new[]
             {
-                (6, "3.05 mm", "2.67 mm"),
-                (13, "3.05 mm", "2.75 mm"),
-                (20, "3.81 mm", "2.54 mm"),
+                (6, "4.05 mm", "3.67 mm"),
+                (13, "4.05 mm", "3.75 mm"),
+                (20, "5.05 mm", "3.78 mm"),
+                // 0.120 in are 3.048 mm: at or below, a prism tells nothing.
+                (27, "3.80 mm", "3.048 mm"),
             }
         )
         {
@@ -159,6 +162,7 @@ public sealed class ShopHistoryTests : IDisposable
         var offset = Assert.Single(_season.Told().Offsets);
 
         Assert.Equal((3, -0.38m), (offset.Pairs, offset.Learned!.Median.Millimetres));
+        Assert.Equal(1, offset.BelowPrism);
     }
 
     /// <summary>
@@ -186,6 +190,45 @@ public sealed class ShopHistoryTests : IDisposable
         Assert.Equal((-0.13m, 0.13m), (process.Lower!.Value.Millimetres, process.Upper!.Value.Millimetres));
         Assert.Equal(0.01044m, decimal.Round(process.Process!.StandardDeviation.Millimetres, 5));
         Assert.Equal(0m, decimal.Round(process.Risk!.OutAmongAccepted.Value, 6));
+    }
+
+    /// <summary>Every rule twice over, under another name: the heights were read twelve times all the same.</summary>
+    [Fact]
+    public void Told_TwoRulesOnOneQuantity_CountEachReadingOnce()
+    {
+        for (var day = 1; day <= 12; day++)
+        {
+            _season.Job(
+                FormattableString.Invariant($"2026-04-{day:00}"),
+                FormattableString.Invariant($"{day} h"),
+                Height(day % 2 == 0 ? "3.79 mm" : "3.81 mm")
+            );
+        }
+
+        static RuleBook Doubled(RuleBook book) =>
+            book with
+            {
+                Packs =
+                [
+                    .. book.Packs.Select(pack =>
+                        pack with
+                        {
+                            Rules =
+                            [
+                                .. pack.Rules,
+                                .. pack.Rules.Select(rule => rule with { Id = new($"{rule.Id.Text}-again") }),
+                            ],
+                        }
+                    ),
+                ],
+            };
+
+        var process = Assert.Single(
+            _season.Told(under: Doubled).Processes,
+            one => one.Quantity == MeasuredQuantity.HeightOfCut
+        );
+
+        Assert.Equal((12, 2), (process.Readings, process.Rules.Length));
     }
 
     [Fact]
