@@ -69,6 +69,85 @@ public sealed class HistoryCommandTests : IDisposable
         Assert.Contains("25 h a week", outcome.StandardOutput, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// x 0, 100, 200, 300 and y 118.00, 117.10, 115.90, 115.00 by hand: b = -0.0102, residuals ∓0.03, ±0.09, s = 0.09487 on 2;
+    /// at 300 h 114.97 ± 4.3027 · 0.09487 · √(1 + 1/4 + 150²/50000) = ± 0.5322.
+    /// </summary>
+    [Fact]
+    public void History_LineThroughReadings_SaysWhatToExpectNext()
+    {
+        var outcome = _product.Run(
+            "history",
+            Records(
+                ("2026-01-05", "0 h", "118.00 mm"),
+                ("2026-02-02", "100 h", "117.10 mm"),
+                ("2026-03-02", "200 h", "115.90 mm"),
+                ("2026-03-30", "300 h", "115.00 mm")
+            )
+        );
+
+        Assert.Contains(
+            "A next reading at 300 h is to be expected between 114.44 mm and 115.50 mm at 95 %",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("; band of 92 % from", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void History_TakenUpFastByBothMeasures_TellsBothAndItsUnitOnce()
+    {
+        // One step in 100 h three times, ground, then five in 100 h; the neighbours one each time.
+        foreach (
+            var (day, hours, own, others) in new[]
+            {
+                ("2026-01-05", 0, 1, 1),
+                ("2026-02-02", 100, 1, 1),
+                ("2026-03-02", 200, 1, 1),
+                ("2026-03-30", 300, 1, 1),
+                ("2026-04-06", 301, 0, 1),
+                ("2026-05-04", 401, 5, 1),
+            }
+        )
+        {
+            string Unit(int position, int steps) =>
+                $$"""
+                { "id": "U-01-{{position}}", "reel": "R-{{position}}", "position": {{position}}, "sheet": "reel-125-9-510",
+                  "entries": [{{(
+                    steps == 0
+                        ? "{ \"grind\": \"reel-spin\" }"
+                        : $"{{ \"turn\": \"clearance\", \"side\": \"both\", \"direction\": \"close\", \"steps\": {steps} }}"
+                )}}] }
+                """;
+            _product.Write(
+                $"records/{day}.json",
+                Encoding.UTF8.GetBytes(
+                    $$"""
+                    {
+                      "format": "service-record/1", "id": "J-{{day}}", "date": "{{day}}",
+                      "machine": { "id": "M-01", "area": "golf-greens", "hours": "{{hours}} h" },
+                      "tasks": ["inspect"], "people": [{ "id": "tech-01", "role": "performs" }],
+                      "units": [{{Unit(1, own)}}, {{Unit(2, others)}}, {{Unit(3, others)}}]
+                    }
+                    """
+                )
+            );
+        }
+
+        var outcome = _product.Run("history", _product.At("records"));
+
+        Assert.Contains(
+            "U-01-1 (M-01)  Taken up by 5 steps",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "5 times its own usual rate and 4 times the rate of its neighbours",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void History_PastItsLimit_SaysNowAndEndsWithOne()
     {

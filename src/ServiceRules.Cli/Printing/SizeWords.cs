@@ -25,7 +25,7 @@ internal static class SizeWords
         yield return "  " + ByRobust(size, size.Robust);
         if (size is { Line: { } line, ByLine: { } byLine })
         {
-            yield return "  " + ByLine(size, line, byLine) + Bent(size, line);
+            yield return "  " + ByLine(size, line, byLine) + Bent(size, line) + Next(size, line);
         }
 
         if (size.Running is { } running && size.Robust.Readings > running.Readings)
@@ -96,6 +96,13 @@ internal static class SizeWords
         return byLine.Hours is WearForecast.Reaches reaches
             ? $"{head}; limit in about {HistoryWords.Hours(reaches.Left)}{On(byLine.Days?.On, size)}{Band(reaches, byLine.Days, size)}."
             : $"{head}.";
+    }
+
+    /// <summary>At the hours of the last reading, so that a next one soon after can be held against it.</summary>
+    private static string Next(SizeOutlook size, LeastSquaresTrend line)
+    {
+        var next = line.Predict(line.Last);
+        return $" A next reading at {line.Last} is to be expected between {HistoryWords.Length(next.Lower, size.Last.System)} and {HistoryWords.Length(next.Upper, size.Last.System)} at {HistoryWords.Percent(LeastSquaresTrend.Level)}.";
     }
 
     /// <summary>Grinds bend any line; only without one does a bend say something.</summary>
