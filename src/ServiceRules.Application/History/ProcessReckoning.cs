@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Conformity;
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Application.History;

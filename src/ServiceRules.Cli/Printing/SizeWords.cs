@@ -1,6 +1,5 @@
 using System.Globalization;
 using ServiceRules.Application.History;
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Wear;
 using ServiceRules.Reporting.Reports.Words;
