@@ -121,10 +121,9 @@ public sealed class RegressionLineTests
     [Fact]
     public void ReachOf_ALineNearlyLevel_IsNone() =>
         Assert.Null(
-            RegressionLine.Through([(0, 0), (1, 1e-18m), (2, 2e-18m)])!.ReachOf(
-                100m,
-                CoverageLevel.NinetyFive
-            )
+            RegressionLine
+                .Through([(0, 0), (1, 1e-18m), (2, 2e-18m)])!
+                .ReachOf(100m, CoverageLevel.NinetyFive)
         );
 
     [Fact]

@@ -262,9 +262,7 @@ public sealed class RobustTrendTests
     [Fact]
     public void Reach_ARateOfRounding_DoesNotApproach() =>
         Assert.IsType<WearForecast.NotApproaching>(
-            RobustTrend
-                .Through(Points([0, 1, 2], [0, -1e-28m, -2e-28m]))!
-                .Reach(Mm(-100), LimitSide.Lower)
+            RobustTrend.Through(Points([0, 1, 2], [0, -1e-28m, -2e-28m]))!.Reach(Mm(-100), LimitSide.Lower)
         );
 
     private static RobustTrend Falling() => RobustTrend.Through(Points([0, 1, 2], [10, 9, 8]))!;
