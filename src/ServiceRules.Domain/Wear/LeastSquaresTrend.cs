@@ -22,6 +22,12 @@ public sealed class LeastSquaresTrend
     /// <summary>The rate of change: negative where the value shrinks.</summary>
     public WearRate Slope => WearRate.FromMillimetresPerHour(line.Slope);
 
+    /// <summary>Standard deviation of one reading about the line, on two fewer degrees of freedom than readings.</summary>
+    public Length Scatter => Rounding.ToLength(line.ResidualStandardDeviation);
+
+    /// <summary>How many readings it was drawn through.</summary>
+    public int Readings => line.Count;
+
     /// <summary>Whether the readings bend by more than they scatter: then a straight line foretells wrongly.</summary>
     public bool IsBent => line.ShowsBend(CoverageLevel.NinetyFive);
 
