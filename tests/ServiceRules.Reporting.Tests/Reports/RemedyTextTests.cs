@@ -112,4 +112,31 @@ public class RemedyTextTests
             ),
             StringComparison.Ordinal
         );
+
+    [Theory]
+    [InlineData("LLRL", "close left, left, right, left.")]
+    [InlineData("LRLR", "close left and right in turn, 2 steps each.")]
+    [InlineData("LLLLLRLRL", "close left 5 steps, then right and left in turn, 2 steps each.")]
+    [InlineData("RRRRRR", "close right 6 steps.")]
+    [InlineData(
+        "LLLRLRLR",
+        "close left 3 steps, then right and left in turn, 2 steps each, then right 1 step."
+    )]
+    public void Of_ManySteps_CountsThem(string sides, string expected)
+    {
+        var sequence = sides.Select(side => new SingleStep(side == 'L' ? Side.Left : Side.Right, false));
+        var turn = new Remedy.Turn(
+            AdjusterKind.Clearance,
+            -sides.Count(side => side == 'L'),
+            -sides.Count(side => side == 'R'),
+            [.. sequence],
+            [],
+            []
+        );
+
+        Assert.Contains(
+            "One step at a time: " + expected,
+            RemedyText.Of(text => text, turn, UnitSystem.Metric)
+        );
+    }
 }

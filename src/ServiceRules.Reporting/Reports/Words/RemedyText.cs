@@ -134,14 +134,50 @@ public static class RemedyText
         }
     }
 
+    // More single words than this are counted: nobody reads twenty.
+    private const int ReadAtAGlance = 4;
+
     private static string Sides(ImmutableArray<SingleStep> stretch)
     {
-        var isInTurn =
-            stretch.Length > 1
-            && stretch.Zip(stretch.Skip(1)).All(pair => pair.First.Side != pair.Second.Side);
-        return isInTurn && stretch.Length % 2 == 0
-            ? $"{ReportWords.Of(stretch[0].Side)} and {ReportWords.Of(stretch[1].Side)} in turn, {Steps(stretch.Length / 2)} each"
-            : string.Join(", ", stretch.Select(step => ReportWords.Of(step.Side)));
+        if (InTurn(stretch, 0) is var all && all == stretch.Length && all % 2 == 0)
+        {
+            return Alternating(stretch, 0, all);
+        }
+
+        if (stretch.Length <= ReadAtAGlance)
+        {
+            return string.Join(", ", stretch.Select(step => ReportWords.Of(step.Side)));
+        }
+
+        List<string> parts = [];
+        for (var at = 0; at < stretch.Length; )
+        {
+            var same = stretch.Skip(at).TakeWhile(step => step.Side == stretch[at].Side).Count();
+            var inTurn = InTurn(stretch, at) / 2 * 2;
+            parts.Add(
+                same > 1 || inTurn < 2
+                    ? $"{ReportWords.Of(stretch[at].Side)} {Steps(same)}"
+                    : Alternating(stretch, at, inTurn)
+            );
+            at += same > 1 || inTurn < 2 ? same : inTurn;
+        }
+
+        return string.Join(", then ", parts);
+    }
+
+    private static string Alternating(ImmutableArray<SingleStep> stretch, int at, int length) =>
+        $"{ReportWords.Of(stretch[at].Side)} and {ReportWords.Of(stretch[at + 1].Side)} in turn, {Steps(length / 2)} each";
+
+    /// <summary>How many steps from here on change the side each time.</summary>
+    private static int InTurn(ImmutableArray<SingleStep> stretch, int at)
+    {
+        var length = 1;
+        while (at + length < stretch.Length && stretch[at + length].Side != stretch[at + length - 1].Side)
+        {
+            length++;
+        }
+
+        return length;
     }
 
     private static string Way(int steps, bool raises) =>

@@ -52,14 +52,14 @@ internal static class PresenceCheck
         var at = missing.ConvertAll(station => UnitPlaces.Name(station, null));
         var where = at.Count == 0 ? string.Empty : $" at {Wording.Listed(at)}";
         ImmutableArray<string> evidence = [.. places.SelectMany(place => place.Evidence)];
-        var again = new Remedy.ReadAgain(check.Quantity, [.. at], "a reading is missing");
+        Remedy.ReadAgain Again(string why) => new(check.Quantity, [.. at], why);
         if (isRead && places.Any(place => place.State == KnownState.Conflicting))
         {
             return Told.Unproven(
                 FindingReason.Conflicting,
                 $"{subject}: the readings contradict one another: repeat them",
                 evidence,
-                again
+                Again("the readings contradict one another")
             );
         }
 
@@ -69,7 +69,7 @@ internal static class PresenceCheck
                 FindingReason.Stale,
                 $"{subject}: something that moves it was turned after the reading{where}: check again",
                 evidence,
-                again
+                Again("something that moves it was turned after the reading")
             );
         }
 
@@ -84,7 +84,12 @@ internal static class PresenceCheck
         }
 
         return frame.State is RecordState.Open
-            ? Told.Unproven(FindingReason.InProgress, $"{subject}: not read yet{where}", evidence, again)
-            : Told.NotMet(reason, $"{subject}: not read{where}", evidence, again);
+            ? Told.Unproven(
+                FindingReason.InProgress,
+                $"{subject}: not read yet{where}",
+                evidence,
+                Again("a reading is missing")
+            )
+            : Told.NotMet(reason, $"{subject}: not read{where}", evidence, Again("a reading is missing"));
     }
 }
