@@ -59,12 +59,16 @@ public sealed class UncertaintyBudget
                 contributions
                     .Where(line => line.Cause is not null)
                     .GroupBy(line => line.Cause)
-                    .Select(shared => (Together([.. shared]), shared.First().DegreesOfFreedom))
+                    .Select(shared => (Together([.. shared]), WorstKnown(shared)))
             );
 
     /// <summary>Lines of one cause: sensitivities cancel exactly where all state the same u(x).</summary>
     private static double Together(List<UncertaintyContribution> lines) =>
         lines.TrueForAll(line => line.Input == lines[0].Input)
             ? Math.Abs((double)lines.Sum(line => line.Sensitivity)) * lines[0].Input
-            : Math.Abs(lines.Sum(line => line.Millimetres));
+            : Math.Abs(lines.Select(line => line.Millimetres).Order().Sum());
+
+    /// <summary>One error is one error: where its lines state how well it is known differently, the least counts.</summary>
+    private static DegreesOfFreedom WorstKnown(IEnumerable<UncertaintyContribution> lines) =>
+        lines.Select(line => line.DegreesOfFreedom).MaxBy(known => known.Reciprocal);
 }

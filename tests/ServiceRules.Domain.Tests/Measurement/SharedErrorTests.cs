@@ -104,6 +104,38 @@ public sealed class SharedErrorTests
         Assert.Equal(0.003, UncertaintyBudget.Of(large, small.Times(-1)).CombinedMillimetres, 1e-15);
     }
 
+    [Fact]
+    public void Of_LinesOfOneCauseKnownDifferentlyWell_CountAsTheLeastKnownInAnyOrder()
+    {
+        // One error of 0.007: by G.4.1 alone it has the degrees of freedom of what is known least, 3.
+        var well = new UncertaintyContribution(
+            UncertaintySource.Reading,
+            0.005,
+            DegreesOfFreedom.Infinite
+        ).CausedBy("heat");
+        var little = new UncertaintyContribution(
+            UncertaintySource.Reading,
+            0.002,
+            DegreesOfFreedom.Of(3)
+        ).CausedBy("heat");
+
+        Assert.Equal(3, UncertaintyBudget.Of(well, little).DegreesOfFreedom.Truncated);
+        Assert.Equal(3, UncertaintyBudget.Of(little, well).DegreesOfFreedom.Truncated);
+    }
+
+    [Fact]
+    public void Of_LinesOfOneCauseInAnyOrder_GivesTheSameBits()
+    {
+        // 1e8 - 1e8 + 1e-9 is 1e-9 or 0 in floating point, by the order in which it is added.
+        var large = new UncertaintyContribution(UncertaintySource.Reading, 1e8, default).CausedBy("heat");
+        var small = new UncertaintyContribution(UncertaintySource.Reading, 1e-9, default).CausedBy("heat");
+
+        Assert.Equal(
+            UncertaintyBudget.Of(large, large.Times(-1), small).CombinedMillimetres,
+            UncertaintyBudget.Of(large, small, large.Times(-1)).CombinedMillimetres
+        );
+    }
+
     [Property(MaxTest = PropertyCases.Each)]
     public void Of_ReadingsThatShareTwoCauses_IsTheDoubleSumOverAllPairs(
         (sbyte C, byte Own, bool Gauge, bool Heat)[] readings
