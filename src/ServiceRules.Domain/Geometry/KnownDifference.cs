@@ -12,14 +12,24 @@ public static class KnownDifference
     /// </summary>
     /// <param name="left">From what is taken.</param>
     /// <param name="right">What is taken away.</param>
-    /// <param name="shared">The standard uncertainty that both share, because one instrument took them.</param>
-    public static Knowledge Between(Knowledge left, Knowledge right, StandardUncertainty shared = default)
+    /// <param name="ofLeft">What the left one shares with all of its cause; drops out where the right one shares it.</param>
+    /// <param name="ofRight">What the right one shares with all of its cause.</param>
+    public static Knowledge Between(
+        Knowledge left,
+        Knowledge right,
+        SharedError? ofLeft = null,
+        SharedError? ofRight = null
+    )
     {
         ArgumentNullException.ThrowIfNull(left);
         ArgumentNullException.ThrowIfNull(right);
         var difference = LinearForm.Of([1m, -1m]);
         return (left, right) is (MeasuredValue first, MeasuredValue second)
-            ? difference.Apply([first, second], shared, misfit: 1)
+            ? difference.Apply(
+                [first, second],
+                [ofLeft ?? SharedError.None, ofRight ?? SharedError.None],
+                misfit: 1
+            )
             : difference.Apply(ImmutableArray.Create(left.AsInterval(), right.AsInterval()));
     }
 }

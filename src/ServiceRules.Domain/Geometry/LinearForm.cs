@@ -41,16 +41,6 @@ internal sealed class LinearForm
     public Length Estimate(ImmutableArray<MeasuredValue> readings) =>
         Rounding.ToLength(_weights.Zip(readings, (w, r) => w * r.Value.Millimetres).Sum());
 
-    /// <summary>The value with its uncertainty, where one instrument took all readings.</summary>
-    /// <param name="readings">The readings, in the order of the weights.</param>
-    /// <param name="shared">The part of every reading's uncertainty that is one and the same error.</param>
-    /// <param name="misfit">A factor of at least 1 on the independent part of what rests on a fitted line.</param>
-    public MeasuredValue Apply(
-        ImmutableArray<MeasuredValue> readings,
-        StandardUncertainty shared,
-        double misfit
-    ) => Apply(readings, [.. readings.Select(_ => SharedError.InAll(shared))], misfit);
-
     /// <summary>
     /// The value with its uncertainty. What readings of one cause share enters with the sum of their weights: fully for a
     /// value, not at all for a difference of two readings of one gauge.
@@ -70,7 +60,7 @@ internal sealed class LinearForm
                 new UncertaintyContribution(
                     UncertaintySource.Calibration,
                     error.Uncertainty.Millimetres,
-                    DegreesOfFreedom.Infinite
+                    error.DegreesOfFreedom
                 )
                     .Times(weight)
                     .CausedBy(error.Cause)
@@ -83,7 +73,7 @@ internal sealed class LinearForm
                 Math.Abs((double)each.First)
                     * Own(each.Second.Uncertainty, each.Third.Uncertainty)
                     * (_isFitted ? misfit : 1),
-                each.Second.DegreesOfFreedom
+                each.Third.Rest ?? each.Second.DegreesOfFreedom
             ));
         var budget = UncertaintyBudget.Of([.. common, .. own]);
         return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);

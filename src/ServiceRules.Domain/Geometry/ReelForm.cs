@@ -55,7 +55,7 @@ public sealed record ReelForm(Knowledge Taper, Knowledge? Barrel)
     {
         var half = LinearForm.Of([0.5m]);
         return whole is MeasuredValue measured
-            ? half.Apply([measured], StandardUncertainty.Zero, misfit: 1)
+            ? half.Apply([measured], [SharedError.None], misfit: 1)
             : half.Apply([whole.AsInterval()]);
     }
 }

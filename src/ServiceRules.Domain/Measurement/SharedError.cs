@@ -6,8 +6,22 @@ namespace ServiceRules.Domain.Measurement;
 /// </summary>
 /// <param name="Uncertainty">Its standard uncertainty, part of the reading's own and not beside it.</param>
 /// <param name="Cause">Which cause; readings of different causes share nothing.</param>
-public readonly record struct SharedError(StandardUncertainty Uncertainty, string Cause)
+/// <param name="DegreesOfFreedom">How well it is known.</param>
+public readonly record struct SharedError(
+    StandardUncertainty Uncertainty,
+    string Cause,
+    DegreesOfFreedom DegreesOfFreedom = default
+)
 {
+    /// <summary>
+    /// How well the rest of the reading's uncertainty is known, which is its own; none where only the whole is known,
+    /// whose degrees of freedom then count for the rest too.
+    /// </summary>
+    public DegreesOfFreedom? Rest { get; init; }
+
+    /// <summary>Nothing is shared.</summary>
+    internal static SharedError None => InAll(StandardUncertainty.Zero);
+
     /// <summary>The same error in all of a set of readings.</summary>
     internal static SharedError InAll(StandardUncertainty uncertainty) => new(uncertainty, "all");
 }

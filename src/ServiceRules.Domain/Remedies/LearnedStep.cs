@@ -79,7 +79,11 @@ public sealed record LearnedStep
             .ToImmutableArray();
         var norm = weights.Zip(trials, (weight, trial) => weight * trial.Steps).Sum();
         var mean = LinearForm.Fitted(weights.Select(weight => weight / norm));
-        return mean.Apply(changes, StandardUncertainty.Zero, Misfit(trials, changes, mean.Estimate(changes)));
+        return mean.Apply(
+            changes,
+            [.. changes.Select(_ => SharedError.None)],
+            Misfit(trials, changes, mean.Estimate(changes))
+        );
     }
 
     /// <summary>Birge ratio √(Σ((c - n·d)/u)²/(m - 1)), at least 1 (R. T. Birge, Physical Review 40, 1932).</summary>

@@ -15,14 +15,16 @@ public sealed record StepTrial(decimal Steps, Knowledge Change)
     /// <param name="steps">See <see cref="Steps"/>.</param>
     /// <param name="before">What was known before the steps.</param>
     /// <param name="after">What is known after them.</param>
-    /// <param name="shared">What both readings share because one instrument took them; it drops out.</param>
+    /// <param name="ofBefore">What the reading before shares with all of its gauge.</param>
+    /// <param name="ofAfter">What the reading after shares with all of its gauge; it drops out where it is the same gauge.</param>
     public static StepTrial Between(
         decimal steps,
         Knowledge before,
         Knowledge after,
-        StandardUncertainty shared = default
+        SharedError? ofBefore = null,
+        SharedError? ofAfter = null
     ) =>
         steps == 0
             ? throw new ArgumentOutOfRangeException(nameof(steps), steps, "accepted is any number but zero")
-            : new(steps, KnownDifference.Between(after, before, shared));
+            : new(steps, KnownDifference.Between(after, before, ofAfter, ofBefore));
 }

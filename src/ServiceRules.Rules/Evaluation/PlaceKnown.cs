@@ -51,9 +51,9 @@ public sealed record PlaceKnown
 
     /// <summary>
     /// The part of a measured value's uncertainty that every reading with the same gauge shares (its calibration and
-    /// zero); it drops out of differences.
+    /// zero); it drops out of differences. None where no one gauge read.
     /// </summary>
-    public StandardUncertainty Shared { get; init; }
+    public SharedError? Shared { get; init; }
 
     /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
     public Id<Instrument>? Gauge { get; init; }

@@ -28,14 +28,50 @@ public class KnownDifferenceTests
     {
         // Of 0.005 each, 0.004 is shared: 0.003 is left of each, 0.003·√2 = 0.00424264… of the difference.
         var difference = Assert.IsType<MeasuredValue>(
-            KnownDifference.Between(
-                Measured(4.1m, 0.005m),
-                Measured(4.0m, 0.005m),
-                StandardUncertainty.From(Mm(0.004m))
-            )
+            KnownDifference.Between(Measured(4.1m, 0.005m), Measured(4.0m, 0.005m), Of("gauge"), Of("gauge"))
         );
 
         Assert.Equal(Mm(0.0042427m), difference.Uncertainty.Value);
+
+        static SharedError Of(string gauge) => new(StandardUncertainty.From(Mm(0.004m)), gauge);
+    }
+
+    [Fact]
+    public void Between_ReadingsOfTwoGauges_ShareNothing()
+    {
+        // 0.005·√2.
+        var difference = Assert.IsType<MeasuredValue>(
+            KnownDifference.Between(
+                Measured(4.1m, 0.005m),
+                Measured(4.0m, 0.005m),
+                new(StandardUncertainty.From(Mm(0.004m)), "one"),
+                new(StandardUncertainty.From(Mm(0.004m)), "other")
+            )
+        );
+
+        Assert.Equal(Mm(0.0070711m), difference.Uncertainty.Value);
+    }
+
+    [Fact]
+    public void Between_ReadingsOfALittleKnownCalibration_AreKnownAsWellAsWhatIsLeft()
+    {
+        // u² = 0.004² on 3 + 0.003² taken as known: 0.005 on 3·(0.005/0.004)⁴ = 7.32. The calibration drops out, and with
+        // it the doubt about its size: 0.003·√2, taken as known.
+        var read = Measured(4.1m, 0.005m) with
+        {
+            DegreesOfFreedom = DegreesOfFreedom.Of(7.32),
+        };
+        SharedError calibration = new(StandardUncertainty.From(Mm(0.004m)), "gauge", DegreesOfFreedom.Of(3))
+        {
+            Rest = DegreesOfFreedom.Infinite,
+        };
+
+        var difference = Assert.IsType<MeasuredValue>(
+            KnownDifference.Between(read, read, calibration, calibration)
+        );
+
+        Assert.Equal(Mm(0.0042427m), difference.Uncertainty.Value);
+        Assert.True(difference.DegreesOfFreedom.IsInfinite);
     }
 
     [Fact]

@@ -95,6 +95,46 @@ public sealed class SharedErrorTests
     }
 
     [Fact]
+    public void At_ALineByALittleKnownCalibration_IsKnownNoBetterThanTheReadings()
+    {
+        // Calibration 0.005 on 3, resolution 0.001/√12, stations 0, 50 and 100 of a width of 100. At a station the reading
+        // alone: u² = 25 + 1/12 µm², 3·(u/5)⁴ = 3.02, cut to 3, where JCGM 100, table G.2, has k = 3.31: U = 0.0166. The
+        // line at the left end weighs 5/6, 1/3 and -1/6: u² = 25 + (25 + 4 + 1)/36/12 = 25.0694, u = 0.0050070,
+        // 3·(25.0694/25)² = 3.017, cut to 3. Its tilt weighs -1, 0 and 1: only the resolution is left, taken as known,
+        // 0.001·√(2/12) = 0.00040825, k = 2.
+        var budget = UncertaintyBudget.Of(
+            UncertaintyContribution.Calibration(Mm(0.010m), 2m, DegreesOfFreedom.Of(3)),
+            UncertaintyContribution.Resolution(Mm(0.001m))
+        );
+        SharedError calibration = new(StandardUncertainty.From(Mm(0.005m)), "gauge", DegreesOfFreedom.Of(3))
+        {
+            Rest = DegreesOfFreedom.Infinite,
+        };
+        var fit = WidthFit.Through(
+            [
+                .. new[] { 0m, 50m, 100m }.Select(at => new StationReading(
+                    Mm(at),
+                    new MeasuredValue(Mm(4m), budget.Combined, budget.DegreesOfFreedom)
+                )
+                {
+                    Shared = calibration,
+                }),
+            ],
+            Mm(100m)
+        )!;
+
+        var end = (MeasuredValue)fit.LeftEnd;
+        // Uncertainties are kept to 1e-7, rounded up.
+        Assert.InRange(end.Uncertainty.Value.Millimetres, 0.005007m, 0.0050072m);
+        Assert.Equal(3, end.DegreesOfFreedom.Truncated);
+        Assert.InRange(end.Expanded.Value.Millimetres, 0.01655m, 0.01658m);
+
+        var tilt = (MeasuredValue)fit.Tilt;
+        Assert.InRange(tilt.Uncertainty.Value.Millimetres, 0.000408m, 0.000411m);
+        Assert.True(tilt.DegreesOfFreedom.IsInfinite);
+    }
+
+    [Fact]
     public void Of_LinesOfOneCauseWithDifferentSizes_AddWithTheirSigns()
     {
         var large = new UncertaintyContribution(UncertaintySource.Reading, 0.005, default).CausedBy("heat");

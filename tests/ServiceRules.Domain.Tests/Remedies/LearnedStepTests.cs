@@ -18,16 +18,13 @@ public sealed class LearnedStepTests
     private static StepTrial Between(decimal steps, decimal least, decimal most) =>
         new(steps, LengthInterval.Between(Mm(least), Mm(most)));
 
+    private static SharedError OfGauge => new(StandardUncertainty.From(Mm(0.003m)), "gauge");
+
     [Fact]
     public void Between_ReadingsOfOneGauge_LeaveOutWhatTheyShare()
     {
         // u = 0.005 each, 0.003 of it shared: 0.004·√2 = 0.0056569 of the difference.
-        var trial = StepTrial.Between(
-            -3m,
-            Read(0.060m, 0.005m),
-            Read(0.030m, 0.005m),
-            StandardUncertainty.From(Mm(0.003m))
-        );
+        var trial = StepTrial.Between(-3m, Read(0.060m, 0.005m), Read(0.030m, 0.005m), OfGauge, OfGauge);
 
         Assert.Equal(-3m, trial.Steps);
         Assert.Equal(-0.030m, trial.Change.Value());

@@ -216,7 +216,33 @@ public sealed class GaugeTests
             0.0104980m
         );
         Assert.Equal(Mm(0.0065065m), ((MeasuredValue)unknown.Knowledge!).Uncertainty.Value);
-        Assert.True(warm.Shared > unknown.Shared);
+        Assert.True(warm.Shared!.Value.Uncertainty > unknown.Shared!.Value.Uncertainty);
+    }
+
+    [Fact]
+    public void Evaluate_ACertificateOnFewDegreesOfFreedom_WidensTheEndsAndNotTheTilt()
+    {
+        // Calibration 0.005 mm on 3, resolution 0.001/√12 = 0.00028868 mm. At the station u = 0.0050083 on 3.02, k = 3.31
+        // (JCGM 100, table G.2): U = 0.0166. The line at the ends weighs 9/8 and -1/8: u² = 25 + 82/64/12 µm², u = 0.0050107,
+        // on 3.03: U = 0.0166 too. Side to side only the resolution is left: 0.00028868·√2·1.25 = 0.00051031 mm, k = 2, and what rounding u up to 1e-7 adds.
+        var few = First with
+        {
+            Resolution = L("0.001 mm"),
+            Repeatability = null,
+            Calibration = First.Calibration! with { DegreesOfFreedom = 3 },
+        };
+        var frame = Frame([few], null, Height("left", "4.000 mm"), Height("right", "4.000 mm"));
+        var sides = new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.Sides);
+
+        var height = CheckEvaluation.Evaluate(RuleFor(OnTarget), frame, frame.Units[0]);
+        var tilt = CheckEvaluation.Evaluate(RuleFor(sides), frame, frame.Units[0]);
+
+        Assert.Equal(4, height.Comparisons.Length);
+        Assert.All(
+            height.Comparisons,
+            each => Assert.InRange(each.Uncertainty!.Value.Millimetres, 0.0165m, 0.0166m)
+        );
+        Assert.InRange(tilt.Comparisons[0].Uncertainty!.Value.Millimetres, 0.00102m, 0.00103m);
     }
 
     [Fact]

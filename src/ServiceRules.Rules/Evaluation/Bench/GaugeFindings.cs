@@ -50,22 +50,31 @@ internal static class GaugeFindings
         int readings,
         Length coarsestPrint,
         Temperature? workshop
+    ) => UncertaintyBudget.Of([.. Own(gauge, readings, coarsestPrint), .. Common(gauge, length, workshop)]);
+
+    /// <summary>The part of that budget which other readings with the gauge do not share.</summary>
+    public static IEnumerable<UncertaintyContribution> Own(
+        Instrument gauge,
+        int readings,
+        Length coarsestPrint
     ) =>
-        UncertaintyBudget.Of([
+        [
             UncertaintyContribution.Resolution(gauge.Resolution?.Value.Abs ?? (coarsestPrint * 2)),
-            .. Common(gauge, length, workshop),
             .. Repeating(gauge, readings),
             .. Piece(gauge),
             .. Drifting(gauge),
-        ]);
+        ];
 
     /// <summary>Where no gauge is named, the digits that were written down are all there is.</summary>
     public static UncertaintyBudget BudgetWithoutGauge(Length coarsestPrint) =>
         UncertaintyBudget.Of(UncertaintyContribution.Resolution(coarsestPrint * 2));
 
     /// <summary>The part that all readings with one gauge have in common: its calibration, its zero, the workshop's heat.</summary>
-    public static StandardUncertainty SharedBy(Instrument gauge, Length length, Temperature? workshop) =>
-        UncertaintyBudget.Of([.. Common(gauge, length, workshop)]).Combined;
+    public static SharedError SharedBy(Instrument gauge, Length length, Temperature? workshop)
+    {
+        var budget = UncertaintyBudget.Of([.. Common(gauge, length, workshop)]);
+        return new(budget.Combined, gauge.Id.Text, budget.DegreesOfFreedom);
+    }
 
     private static IEnumerable<UncertaintyContribution> Common(
         Instrument gauge,

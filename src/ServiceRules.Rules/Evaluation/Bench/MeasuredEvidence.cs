@@ -49,8 +49,11 @@ internal static class MeasuredEvidence
         return new(mean.ShiftedBy(Length.Zero, shift), false, doubt)
         {
             Shared = gauge is null
-                ? StandardUncertainty.Zero
-                : GaugeFindings.SharedBy(gauge, mean.Value, workshop),
+                ? null
+                : GaugeFindings.SharedBy(gauge, mean.Value, workshop) with
+                {
+                    Rest = OwnOf(gauge, agreeing, shift).DegreesOfFreedom,
+                },
             Gauge = gauge?.Id,
             Gauges = gauges,
         };
@@ -85,7 +88,7 @@ internal static class MeasuredEvidence
         var values = readings.ConvertAll(reading => ((Observation.Measured)reading.Observed).Value);
         var sum = values.Sum(value => value.Value.Millimetres);
         var mean = readings.Count == 1 ? sum : Math.Round(sum / readings.Count, Decimals);
-        var coarsest = values.Max(value => value.RoundingHalfWidth);
+        var coarsest = CoarsestOf(readings);
         var gauges = readings.Select(reading => reading.Gauge).Distinct().ToImmutableArray();
         var length = Length.FromMillimetres(mean);
         var counted = gauges.Length == 1 ? readings.Count : 1;
@@ -99,6 +102,16 @@ internal static class MeasuredEvidence
             .MaxBy(each => each.Combined.Value)!;
         return new(length, budget.Combined, budget.DegreesOfFreedom);
     }
+
+    /// <summary>What readings with one gauge do not share with its others, with the doubt that came on since.</summary>
+    private static UncertaintyBudget OwnOf(Instrument gauge, List<LoggedReading> readings, Length shift) =>
+        UncertaintyBudget.Of([
+            .. GaugeFindings.Own(gauge, readings.Count, CoarsestOf(readings)),
+            UncertaintyContribution.WithinHalfWidth(UncertaintySource.Movement, shift),
+        ]);
+
+    private static Length CoarsestOf(List<LoggedReading> readings) =>
+        readings.Max(reading => ((Observation.Measured)reading.Observed).Value.RoundingHalfWidth);
 
     private static FindingReason Gravest(List<LoggedReading> readings, DateOnly day) =>
         readings.Exists(reading =>

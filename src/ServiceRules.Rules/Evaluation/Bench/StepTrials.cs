@@ -93,9 +93,13 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
             return null;
         }
 
-        var shared =
-            first.Gauge is not null && first.Gauge == second.Gauge ? first.Shared : StandardUncertainty.Zero;
-        var trial = StepTrial.Between(steps.AtPlace, first.Knowledge!, second.Knowledge!, shared);
+        var trial = StepTrial.Between(
+            steps.AtPlace,
+            first.Knowledge!,
+            second.Knowledge!,
+            first.Shared,
+            second.Shared
+        );
         return new(
             adjuster.Kind,
             quantity,

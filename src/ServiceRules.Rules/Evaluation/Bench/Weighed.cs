@@ -11,8 +11,8 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// <param name="Doubt">Why it cannot prove anything, or None.</param>
 internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, FindingReason Doubt)
 {
-    /// <summary>What a measured value shares with every other reading of its gauge.</summary>
-    public StandardUncertainty Shared { get; init; }
+    /// <summary>What a measured value shares with every other reading of its one gauge, if it has one.</summary>
+    public SharedError? Shared { get; init; }
 
     /// <summary>Its one gauge, if it has one.</summary>
     public Id<Instrument>? Gauge { get; init; }

@@ -1,4 +1,3 @@
-using ServiceRules.Domain;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -12,22 +11,20 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Knowledge">What is known.</param>
 /// <param name="System">The units of the reading.</param>
 /// <param name="Doubt">Why it cannot prove anything, or None.</param>
-/// <param name="Gauge">The one gauge, if there is one.</param>
-/// <param name="Shared">What it shares with other readings of that gauge.</param>
+/// <param name="Shared">What it shares with other readings of its one gauge, if there is one.</param>
 internal sealed record DifferenceSide(
     string Name,
     Knowledge Knowledge,
     UnitSystem System,
     FindingReason Doubt,
-    Id<Instrument>? Gauge,
-    StandardUncertainty Shared
+    SharedError? Shared
 )
 {
     public static DifferenceSide Of(string name, PlaceKnown place) =>
-        new(name, place.Knowledge!, place.System, place.Doubt, place.Gauge, place.Shared);
+        new(name, place.Knowledge!, place.System, place.Doubt, place.Shared);
 
     public static DifferenceSide Of(string name, KnownLine line, Knowledge at) =>
-        new(name, at, line.System, line.Doubt, line.Gauge, line.Shared);
+        new(name, at, line.System, line.Doubt, line.Shared);
 
     /// <summary>
     /// How much this side stands above the other, as something to be judged. What one gauge shares drops out.
@@ -37,11 +34,7 @@ internal sealed record DifferenceSide(
             quantity,
             place,
             $"{Name} above {other.Name} by",
-            KnownDifference.Between(
-                Knowledge,
-                other.Knowledge,
-                Gauge is not null && Gauge == other.Gauge ? Shared : StandardUncertainty.Zero
-            ),
+            KnownDifference.Between(Knowledge, other.Knowledge, Shared, other.Shared),
             System,
             Doubt is FindingReason.GaugeUnfit || other.Doubt is FindingReason.None ? Doubt : other.Doubt,
             null

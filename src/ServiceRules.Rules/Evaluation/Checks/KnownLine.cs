@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -20,18 +19,26 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
 
     public int? Blade => Places[0].Blade;
 
-    /// <summary>The one gauge that all readings were taken with; null: several, or none named.</summary>
-    public Id<Instrument>? Gauge => OneGauge(Places);
-
-    /// <summary>What all readings share; zero when they were taken with different gauges.</summary>
-    public StandardUncertainty Shared => SharedBy(Places);
+    /// <summary>
+    /// What all readings share; none when they were taken with different gauges. Of the rest, a weighted sum is never known
+    /// worse than the reading whose rest is known least (JCGM 100:2008, G.4.1).
+    /// </summary>
+    public SharedError? Shared =>
+        Places[0].Shared is { } shared && Places.All(place => place.Shared?.Cause == shared.Cause)
+            ? shared with
+            {
+                Rest = Places.Min(place => place.Shared?.Rest?.Truncated) is { } least
+                    ? DegreesOfFreedom.Of(least)
+                    : DegreesOfFreedom.Infinite,
+            }
+            : null;
 
     public static KnownLine? Through(ImmutableArray<PlaceKnown> places, Length width) =>
         WidthFit.Through(
             [
                 .. places.Select(place => new StationReading(place.Station!.Value, place.Knowledge!)
                 {
-                    Shared = place.Gauge is { } gauge ? new(place.Shared, gauge.Text) : null,
+                    Shared = place.Shared,
                 }),
             ],
             width
@@ -39,10 +46,4 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
             is { } fit
             ? new(fit, places)
             : null;
-
-    private static Id<Instrument>? OneGauge(ImmutableArray<PlaceKnown> places) =>
-        places.All(place => place.Gauge == places[0].Gauge) ? places[0].Gauge : null;
-
-    private static StandardUncertainty SharedBy(ImmutableArray<PlaceKnown> places) =>
-        OneGauge(places) is null ? StandardUncertainty.Zero : places[0].Shared;
 }
