@@ -9,8 +9,8 @@ namespace ServiceRules.Domain.Remedies;
 /// What one step of an adjuster really obtains, learned from readings before and after known steps.
 /// <para>
 /// Measured trials: the weighted mean Σ(nc/u²)/Σ(n²/u²) over steps n, changes c and their standard uncertainties u
-/// (least squares through the origin; derived), its uncertainty by JCGM 100:2008, 5.1.2, with two trials or more widened
-/// by the Birge ratio where they scatter by more than it explains. When any trial is an interval, all count as intervals
+/// (least squares through the origin; derived), its uncertainty by JCGM 100:2008, 5.1.2 and 5.2.2, over the readings behind
+/// the changes, with two trials or more widened by the Birge ratio where they scatter by more than it explains. When any trial is an interval, all count as intervals
 /// and the step is what every one of them allows.
 /// </para>
 /// </summary>
@@ -78,12 +78,34 @@ public sealed record LearnedStep
             )
             .ToImmutableArray();
         var norm = weights.Zip(trials, (weight, trial) => weight * trial.Steps).Sum();
-        var mean = LinearForm.Fitted(weights.Select(weight => weight / norm));
-        return mean.Apply(
-            changes,
-            [.. changes.Select(_ => SharedError.None)],
-            Misfit(trials, changes, mean.Estimate(changes))
-        );
+        ImmutableArray<decimal> shares = [.. weights.Select(weight => weight / norm)];
+        var step = LinearForm.Of(shares).Estimate(changes);
+        return OverReadings(trials, shares, Misfit(trials, changes, step)) with { Value = step };
+    }
+
+    /// <summary>
+    /// The same mean as a sum over readings: one that ends a trial and begins the next enters once, with both its weights.
+    /// </summary>
+    private static MeasuredValue OverReadings(
+        ImmutableArray<StepTrial> trials,
+        ImmutableArray<decimal> shares,
+        double misfit
+    )
+    {
+        var weights = trials
+            .Zip(shares)
+            .SelectMany(each =>
+                new[] { (each.First.After, Weight: each.Second), (each.First.Before, Weight: -each.Second) }
+            )
+            .GroupBy(each => each.Item1, each => each.Weight)
+            .ToList();
+        return LinearForm
+            .Fitted(weights.Select(reading => reading.Sum()))
+            .Apply(
+                [.. weights.Select(reading => (MeasuredValue)reading.Key.Knowledge)],
+                [.. weights.Select(reading => reading.Key.Shared ?? SharedError.None)],
+                misfit
+            );
     }
 
     /// <summary>Birge ratio √(Σ((c - n·d)/u)²/(m - 1)), at least 1 (R. T. Birge, Physical Review 40, 1932).</summary>

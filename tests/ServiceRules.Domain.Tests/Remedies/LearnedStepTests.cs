@@ -13,10 +13,17 @@ public sealed class LearnedStepTests
         new(Mm(value), StandardUncertainty.From(Mm(u)));
 
     private static StepTrial Trial(decimal steps, decimal change, decimal u = 0.003m) =>
-        new(steps, Read(change, u));
+        Change(steps, Read(change, u));
+
+    /// <summary>From a reading that is exactly known, so that the change is known as given.</summary>
+    private static StepTrial Change(decimal steps, Knowledge change) =>
+        StepTrial.Between(steps, new(MeasuredValue.Exact(Mm(0m))), new(change));
 
     private static StepTrial Between(decimal steps, decimal least, decimal most) =>
-        new(steps, LengthInterval.Between(Mm(least), Mm(most)));
+        Change(steps, LengthInterval.Between(Mm(least), Mm(most)));
+
+    // Uncertainties are kept to 1e-7, rounded up.
+    private const decimal Quantum = 0.0000001m;
 
     private static SharedError OfGauge => new(StandardUncertainty.From(Mm(0.003m)), "gauge");
 
@@ -24,12 +31,16 @@ public sealed class LearnedStepTests
     public void Between_ReadingsOfOneGauge_LeaveOutWhatTheyShare()
     {
         // u = 0.005 each, 0.003 of it shared: 0.004·√2 = 0.0056569 of the difference.
-        var trial = StepTrial.Between(-3m, Read(0.060m, 0.005m), Read(0.030m, 0.005m), OfGauge, OfGauge);
+        var trial = StepTrial.Between(
+            -3m,
+            new(Read(0.060m, 0.005m), OfGauge),
+            new(Read(0.030m, 0.005m), OfGauge)
+        );
 
         Assert.Equal(-3m, trial.Steps);
         Assert.Equal(-0.030m, trial.Change.Value());
         Assert.Equal(0.0056569m, trial.Change.U());
-        Assert.Throws<ArgumentOutOfRangeException>(() => StepTrial.Between(0m, Read(1m), Read(1m)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Change(0m, Read(1m)));
     }
 
     [Fact]
@@ -52,6 +63,29 @@ public sealed class LearnedStepTests
         Assert.Equal(0.0102m, learned.PerStep.Value());
         Assert.Equal(0.0009487m, learned.PerStep.U());
         Assert.Equal(2, learned.Trials.Length);
+    }
+
+    [Fact]
+    public void From_TrialsThatShareTheReadingBetween_CountItOnce()
+    {
+        // A, B, C with u = 0.003 each, three steps open and three closed: d = (2B - A - C)/6, u² = 6u²/36, 0.003/√6 =
+        // 0.0012248; taken as four readings it would be 4u²/36, 0.001. On by three steps twice B drops out: d = (C - A)/6,
+        // 0.003·√2/6 = 0.00070711. Two readings that merely read alike are two.
+        var (a, b, c) = (Single(0.040m), Single(0.070m), Single(0.040m));
+        var on = Single(0.100m);
+
+        Near(0.0012248m, Pooled(StepTrial.Between(3m, a, b), StepTrial.Between(-3m, b, c)), Quantum);
+        Near(0.0007071m, Pooled(StepTrial.Between(3m, a, b), StepTrial.Between(3m, b, on)), Quantum);
+        Near(0.001m, Pooled(StepTrial.Between(3m, a, b), StepTrial.Between(3m, c, Single(0.070m))), Quantum);
+
+        static TrialReading Single(decimal value) => new(Read(value));
+
+        static decimal Pooled(params StepTrial[] trials)
+        {
+            var perStep = LearnedStep.From([.. trials])!.PerStep;
+            Assert.Equal(0.010m, perStep.Value());
+            return perStep.U();
+        }
     }
 
     [Fact]
@@ -87,12 +121,12 @@ public sealed class LearnedStepTests
     {
         Assert.Null(LearnedStep.From([Between(1m, 0.010m, 0.012m), Between(1m, 0.013m, 0.014m)]));
         Assert.Null(LearnedStep.From([]));
-        Assert.Null(LearnedStep.From([new(1m, LengthInterval.Unbounded)]));
+        Assert.Null(LearnedStep.From([Change(1m, LengthInterval.Unbounded)]));
     }
 
     [Fact]
     public void Best_OfAnIntervalWithOneEnd_IsNothing() =>
-        Assert.Null(LearnedStep.From([new(1m, LengthInterval.AtLeast(Mm(0.01m)))])!.Best);
+        Assert.Null(LearnedStep.From([Change(1m, LengthInterval.AtLeast(Mm(0.01m)))])!.Best);
 
     [Theory]
     // U = 2·0.003/3 = 0.002 a step about 0.010: equality is agreement.
@@ -107,7 +141,7 @@ public sealed class LearnedStepTests
     public void Against_AnOpenEnd_IsAlreadyBeyondIt()
     {
         _ = LengthInterval.TryCreate(IntervalEnd.Open(Mm(0.01m)), IntervalEnd.Open(Mm(0.02m)), out var open);
-        var learned = LearnedStep.From([new(1m, open!)])!;
+        var learned = LearnedStep.From([Change(1m, open!)])!;
 
         Assert.Equal(StepAnswer.MovesMore, learned.Against(Mm(0.01m)));
         Assert.Equal(StepAnswer.MovesLess, learned.Against(Mm(0.02m)));

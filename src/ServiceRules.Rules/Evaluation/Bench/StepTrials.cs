@@ -75,42 +75,47 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
             stretches[^1].Add(reading);
         }
 
-        return stretches
-            .Zip(stretches.Skip(1), (before, after) => Tried(before, after, adjuster))
+        var known = stretches.ConvertAll(stretch => new Stretch(
+            stretch,
+            Proven(stretch[0].Place, stretch) is { } place
+                ? (place, new(place.Knowledge!, place.Shared))
+                : null
+        ));
+        return known
+            .Zip(known.Skip(1), (before, after) => Tried(before, after, adjuster))
             .OfType<StepsTried>();
     }
 
-    private StepsTried? Tried(List<LoggedReading> before, List<LoggedReading> after, Adjuster adjuster)
+    private StepsTried? Tried(Stretch before, Stretch after, Adjuster adjuster)
     {
-        var (quantity, place) = (before[0].Quantity, before[0].Place);
+        var (quantity, place) = (before.Readings[0].Quantity, before.Readings[0].Place);
         if (
-            Counted(Between(before[^1], after[0]), adjuster, place.Station) is not { } steps
+            Counted(Between(before.Readings[^1], after.Readings[0]), adjuster, place.Station) is not { } steps
             || Math.Abs(steps.AtPlace) < LeastShare
-            || Proven(place, before) is not { } first
-            || Proven(place, after) is not { } second
+            || before.Proven is not var (first, start)
+            || after.Proven is not var (second, end)
         )
         {
             return null;
         }
 
-        var trial = StepTrial.Between(
-            steps.AtPlace,
-            first.Knowledge!,
-            second.Knowledge!,
-            first.Shared,
-            second.Shared
-        );
         return new(
             adjuster.Kind,
             quantity,
             place.Station,
             place.Blade,
             steps.Turned,
-            trial,
+            StepTrial.Between(steps.AtPlace, start, end),
             second.System,
             [.. first.Evidence, .. second.Evidence]
         );
     }
+
+    /// <summary>Readings at one place with nothing turned between, and what they prove: one reading to both its trials.</summary>
+    private sealed record Stretch(
+        List<LoggedReading> Readings,
+        (PlaceKnown Place, TrialReading Reading)? Proven
+    );
 
     private PlaceKnown? Proven(PlaceKey place, List<LoggedReading> readings) =>
         evidence.Known(place, [.. readings.Select(reading => reading.AsTaken())])

@@ -32,6 +32,23 @@ public class StepObtainedCheckTests
     }
 
     [Fact]
+    public void Evaluate_ThereAndBack_CountsTheReadingBetweenOnce()
+    {
+        // Of each reading √(0.01²/12 + 0.003²) = 0.0041633; (2B - A - C)/10 has √6/10 of it, 0.0010198, U = 0.00204: 0.0108 is
+        // 0.0019 from the sheet's 0.0127, which proves nothing. As four readings it would be 2/10, U = 0.00167: a fault.
+        var outcome = Judge(
+            Obtained,
+            Gap("left", "0.100 mm"),
+            Closed(Side.Both, 5),
+            Gap("left", "0.046 mm"),
+            Open(Side.Both, 5),
+            Gap("left", "0.100 mm")
+        );
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+    }
+
+    [Fact]
     public void Evaluate_StepsThatMoveLess_NameTheFault()
     {
         var outcome = Judge(Obtained, Gap("left", "0.100 mm"), Closed(Side.Both, 5), Gap("left", "0.080 mm"));
