@@ -77,7 +77,7 @@ internal static class ContactKinds
                 doubtful |=
                     fate.Carried.Count > 0
                     || reading.Blade is not null
-                    || Gauges.IsUnfit(facts.Gauge(reading), facts.LastDay)
+                    || Gauges.IsUnfit(facts.Gauge(reading), facts)
                     || test.Feelers.Length > 1;
                 tries.Add((test.Feelers.Sum(f => f.Value.Millimetres), test.Passes));
             }

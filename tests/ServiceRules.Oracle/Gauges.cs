@@ -6,11 +6,11 @@ namespace ServiceRules.Oracle;
 /// <summary>What a gauge is worth, in millimetres.</summary>
 internal static class Gauges
 {
-    public static bool IsUnfit(Instrument? gauge, DateOnly day) =>
+    public static bool IsUnfit(Instrument? gauge, Facts facts) =>
         gauge is not null
         && (
             gauge.Inspection?.Result == Condition.Faulty
-            || (gauge.Calibration is { } c && (day < c.Date || day > c.Due))
+            || (gauge.Calibration is { } c && (facts.WorkedDay < c.Date || facts.LastDay > c.Due))
             || (
                 gauge is { ZeroCheck: { } zero, Resolution: { } resolution }
                 && (

@@ -113,8 +113,7 @@ internal static class JobKinds
         foreach (var gauge in facts.Record.Instruments)
         {
             sum = sum.And(
-                Gauges.IsUnfit(gauge, facts.LastDay) || gauge.Calibration?.Date > facts.WorkedDay
-                    ? Possible.NotMet
+                Gauges.IsUnfit(gauge, facts) ? Possible.NotMet
                 : gauge is { Calibration: null, ZeroCheck: null, Inspection: null } ? Possible.Unproven
                 : gauge.Inspection?.Date > facts.WorkedDay ? Possible.Judged
                 : gauge is { ZeroCheck: not null, Resolution: null } ? Possible.Judged

@@ -122,7 +122,7 @@ internal static class LogKinds
             }
         }
 
-        bool gauged = papers && readings.Any(r => Gauges.IsUnfit(facts.Gauge(r), facts.LastDay));
+        bool gauged = papers && readings.Any(r => Gauges.IsUnfit(facts.Gauge(r), facts));
         return gauged ? Possible.Judged
             : sum == Possible.None ? Possible.Unproven
             : sum;

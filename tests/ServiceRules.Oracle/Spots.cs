@@ -118,7 +118,7 @@ internal sealed class Spots
             return new() { At = at, State = SpotState.Void };
         }
 
-        var fit = standing.Where(f => !Gauges.IsUnfit(facts.Gauge(f.Reading), facts.LastDay)).ToList();
+        var fit = standing.Where(f => !Gauges.IsUnfit(facts.Gauge(f.Reading), facts)).ToList();
         var counting = fit.Count > 0 ? fit : standing;
         var last = counting[^1];
         var system = ((Observation.Measured)last.Reading.Observed).Value.System;

@@ -84,8 +84,8 @@ public static class FrameBuilder
             School = settings.SchoolFor(work.Sheet),
             Targets = settings.TargetsFor(work.Sheet),
             Mowing = settings.MowingFor(work.Sheet),
-            Known = UnitKnowledge.Of(work, index, sheet, record, days.Latest),
-            StepsTried = new StepTrials(work, sheet, days.Latest).In(BenchLog.Of(work, index, sheet, record)),
+            Known = UnitKnowledge.Of(work, index, sheet, record, days),
+            StepsTried = new StepTrials(work, sheet, days).In(BenchLog.Of(work, index, sheet, record)),
         };
     }
 

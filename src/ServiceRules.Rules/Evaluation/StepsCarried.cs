@@ -16,7 +16,7 @@ public static class StepsCarried
     {
         ArgumentNullException.ThrowIfNull(unit);
         ArgumentNullException.ThrowIfNull(frame);
-        return new StepTrials(unit.Work, unit.Sheet, frame.Days.Latest).Carried(
+        return new StepTrials(unit.Work, unit.Sheet, frame.Days).Carried(
             BenchLog.Of(unit.Work, unit.Index, unit.Sheet, frame.Record)
         );
     }

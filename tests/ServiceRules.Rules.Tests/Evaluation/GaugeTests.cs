@@ -245,6 +245,41 @@ public sealed class GaugeTests
         Assert.InRange(tilt.Comparisons[0].Uncertainty!.Value.Millimetres, 0.00102m, 0.00103m);
     }
 
+    [Theory]
+    // Read on 13 April by the times; the record is dated 1 June, by mistake.
+    [InlineData("2026-04-13", "2027-01-10", FindingReason.None)]
+    [InlineData("2026-04-14", "2027-01-10", FindingReason.GaugeUnfit)]
+    [InlineData("2026-01-10", "2026-05-31", FindingReason.GaugeUnfit)]
+    [InlineData("2026-01-10", "2026-06-01", FindingReason.None)]
+    public void Build_ARecordDatedAfterItsTimes_ProvesByNoCalibrationThatEitherDayLacks(
+        string done,
+        string due,
+        FindingReason expected
+    )
+    {
+        var culture = System.Globalization.CultureInfo.InvariantCulture;
+        var gauge = First with
+        {
+            Calibration = First.Calibration! with
+            {
+                Date = DateOnly.Parse(done, culture),
+                Due = DateOnly.Parse(due, culture),
+            },
+        };
+        var read = Height("left", "4.00 mm") with { At = At("2026-04-13T10:00:00Z") };
+        var frame = FrameBuilder.Build(
+            Record(Unit(read)) with
+            {
+                Date = new(2026, 6, 1),
+                Instruments = [gauge],
+            },
+            Context,
+            Book()
+        );
+
+        Assert.Equal(expected, Left(frame, MeasuredQuantity.HeightOfCut, 51).Doubt);
+    }
+
     [Fact]
     public void Evaluate_ACoarseGauge_SaysHowGoodOneWouldHaveToBe()
     {

@@ -15,13 +15,13 @@ internal sealed class FeelerEvidence
 {
     private readonly ImmutableArray<BenchEntry> entries;
     private readonly LimitSheet sheet;
-    private readonly DateOnly day;
+    private readonly JobDays days;
 
-    public FeelerEvidence(ImmutableArray<BenchEntry> entries, LimitSheet sheet, DateOnly day)
+    public FeelerEvidence(ImmutableArray<BenchEntry> entries, LimitSheet sheet, JobDays days)
     {
         this.entries = entries;
         this.sheet = sheet;
-        this.day = day;
+        this.days = days;
     }
 
     /// <summary>The feelers tried since anything disturbed the quantity, in order.</summary>
@@ -167,7 +167,7 @@ internal sealed class FeelerEvidence
             ? LengthInterval.FeelerPasses(tried.Thickness, tolerance)
             : LengthInterval.FeelerDoesNotPass(tried.Thickness, tolerance);
         var unfit = reading.Gauge is { } gauge
-            ? GaugeFindings.Unfitness(gauge, day)
+            ? GaugeFindings.Unfitness(gauge, days)
             : FindingReason.UncertaintyUnknown;
         var doubt =
             unfit != FindingReason.None ? unfit

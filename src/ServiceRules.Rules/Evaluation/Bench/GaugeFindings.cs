@@ -9,28 +9,29 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 internal static class GaugeFindings
 {
     /// <summary>
-    /// Why readings with this gauge cannot prove anything: it failed an inspection, its calibration is not in force on
-    /// the day, or a zero check, or the drift between two, came out larger than the gauge can show. None when there is no such reason.
+    /// Why readings with this gauge cannot prove anything: it failed an inspection, its calibration had run out by the
+    /// last of the job's days or was not yet done when the work was, or a zero check, or the drift between two, came out larger than the gauge can show. None when there is no such reason.
     /// </summary>
-    public static FindingReason Unfitness(Instrument gauge, DateOnly day)
+    public static FindingReason Unfitness(Instrument gauge, JobDays days)
     {
         var failed = gauge.Inspection is { Result: Condition.Faulty };
         var outOfDate =
-            gauge.Calibration is { } calibration && (calibration.Due < day || calibration.Date > day);
+            gauge.Calibration is { } calibration
+            && (calibration.Due < days.Latest || calibration.Date > days.Worked);
         var zeroOff =
             IsOff(gauge, gauge.ZeroCheck) || IsOff(gauge, gauge.ZeroCheckAfter) || HasDrifted(gauge);
         return failed || outOfDate || zeroOff ? FindingReason.GaugeUnfit : FindingReason.None;
     }
 
     /// <summary>Why a length read with this gauge (or with none named) cannot prove anything, or None.</summary>
-    public static FindingReason DoubtOfLength(Instrument? gauge, DateOnly day)
+    public static FindingReason DoubtOfLength(Instrument? gauge, JobDays days)
     {
         if (gauge is null)
         {
             return FindingReason.UncertaintyUnknown;
         }
 
-        var unfit = Unfitness(gauge, day);
+        var unfit = Unfitness(gauge, days);
         var nothingKnown =
             gauge is { Calibration: null, ZeroCheck: null, Resolution: null }
             && !(gauge.Kind is InstrumentKind.FixedSizePiece && gauge.Tolerance is not null);

@@ -18,7 +18,7 @@ internal static class MeasuredEvidence
     /// of a fit gauge alone, if there are any. They conflict when the last stands alone: its expanded uncertainty and
     /// that of the one before it do not meet.
     /// </summary>
-    public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, DateOnly day, Temperature? workshop)
+    public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, JobDays days, Temperature? workshop)
     {
         var current = atPlace
             .Where(reading => reading.Observed is Observation.Measured && !reading.IsVoid)
@@ -31,11 +31,11 @@ internal static class MeasuredEvidence
         var shift = current[^1].Since.Shift;
         var together = current.FindAll(reading => reading.Since.Shift == shift);
         var fit = together.FindAll(reading =>
-            GaugeFindings.DoubtOfLength(reading.Gauge, day) == FindingReason.None
+            GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.None
         );
         var counted = fit.Count > 0 ? fit : together;
         var agreeing = AgreeingWithLast(counted, workshop);
-        var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, day);
+        var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, days);
         var gauges = Compared(counted, workshop);
         if (agreeing.Count == 1 && counted.Count > 1)
         {
@@ -113,9 +113,9 @@ internal static class MeasuredEvidence
     private static Length CoarsestOf(List<LoggedReading> readings) =>
         readings.Max(reading => ((Observation.Measured)reading.Observed).Value.RoundingHalfWidth);
 
-    private static FindingReason Gravest(List<LoggedReading> readings, DateOnly day) =>
+    private static FindingReason Gravest(List<LoggedReading> readings, JobDays days) =>
         readings.Exists(reading =>
-            GaugeFindings.DoubtOfLength(reading.Gauge, day) == FindingReason.GaugeUnfit
+            GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.GaugeUnfit
         )
             ? FindingReason.GaugeUnfit
             : FindingReason.UncertaintyUnknown;

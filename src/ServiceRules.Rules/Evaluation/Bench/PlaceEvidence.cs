@@ -11,16 +11,16 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 internal sealed class PlaceEvidence(
     ImmutableArray<BenchEntry> entries,
     LimitSheet sheet,
-    DateOnly day,
+    JobDays days,
     Temperature? workshop
 )
 {
-    private readonly FeelerEvidence feelers = new(entries, sheet, day);
+    private readonly FeelerEvidence feelers = new(entries, sheet, days);
 
     public PlaceKnown Known(PlaceKey place, IReadOnlyList<LoggedReading> readings)
     {
         var current = readings.Where(IsCurrent).ToList();
-        var measured = MeasuredEvidence.Weigh(readings, day, workshop);
+        var measured = MeasuredEvidence.Weigh(readings, days, workshop);
         var tried = feelers.Weigh(readings);
         var contact = SightEvidence<ContactState>.Of(current, seen => (seen as Observation.Contact)?.State);
         var paper = SightEvidence<PaperResult>.Of(

@@ -12,13 +12,13 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// Finds in a bench log what tells the step of an adjuster: a place read, known steps turned one way, the same place
 /// read again. A turn back in between takes up lost motion, so it tells nothing clean.
 /// </summary>
-internal sealed class StepTrials(UnitWork work, LimitSheet sheet, DateOnly day)
+internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
 {
     // Nearer to its pivot than this share of a step, the lever makes more of the gauge than of the step.
     private const decimal LeastShare = 0.5m;
 
     // A step is a difference of two readings by one gauge: what heat did to both drops out.
-    private readonly PlaceEvidence evidence = new([], sheet, day, workshop: null);
+    private readonly PlaceEvidence evidence = new([], sheet, days, workshop: null);
 
     public ImmutableArray<StepsTried> In(IEnumerable<LoggedReading> readings) =>
         [

@@ -12,10 +12,10 @@ internal static class UnitKnowledge
         int unit,
         LimitSheet sheet,
         ServiceRecord record,
-        DateOnly day
+        JobDays days
     )
     {
-        var places = new PlaceEvidence(work.Entries, sheet, day, record.Temperature);
+        var places = new PlaceEvidence(work.Entries, sheet, days, record.Temperature);
         return
         [
             .. BenchLog
@@ -26,7 +26,7 @@ internal static class UnitKnowledge
                     group.Key,
                     AtPlaces(
                         group.Where(reading => reading.IsFound).Select(reading => reading.AsTaken()),
-                        new PlaceEvidence([], sheet, day, record.Temperature)
+                        new PlaceEvidence([], sheet, days, record.Temperature)
                     ),
                     AtPlaces(group, places)
                 )),
