@@ -71,11 +71,13 @@ public sealed record GaugeFitness
         }
 
         var coarsest = Coarsest(zone, room, expanded.CoverageFactor, degreesOfFreedom, rule);
-        // A guard that takes all the room leaves the limit itself, which must then be permitted.
-        var fit =
-            expanded.Value < coarsest
-            || (expanded.Value == coarsest && zone.LimitItself is LimitItself.Permitted);
-        return new(fit ? GaugeFitnessOutcome.Fit : GaugeFitnessOutcome.Unfit, expanded, room, coarsest);
+        var fit = expanded.Value <= coarsest;
+        return new(
+            fit ? GaugeFitnessOutcome.Fit : GaugeFitnessOutcome.Unfit,
+            expanded,
+            room,
+            Length.Max(Length.Zero, coarsest)
+        );
     }
 
     private static Length? RoomOf(ToleranceZone zone, Length? target, Length? naturalBound)
@@ -102,7 +104,7 @@ public sealed record GaugeFitness
         {
             DecisionRule.Guarded guarded => room.Millimetres / guarded.Factor,
             DecisionRule.GuardedToRisk target when target.Quantile(degreesOfFreedom) is var guarded and > 0 =>
-                room.Millimetres * coverageFactor / guarded,
+                WidestGuard(zone, room) * coverageFactor / guarded,
             DecisionRule.GuardedToRisk => StandardUncertainty.Largest.Millimetres,
             DecisionRule.ByProbability bounds => room.Millimetres
                 * coverageFactor
@@ -110,8 +112,20 @@ public sealed record GaugeFitness
             _ => throw new InvalidOperationException("decision rules are a closed family"),
         };
         var quantum = StandardUncertainty.Quantum.Millimetres;
-        return Length.FromMillimetres(decimal.Floor(expanded / quantum) * quantum);
+        var whole = decimal.Floor(expanded / quantum) * quantum;
+        // A guard that takes all the room leaves the limit itself, which must then be permitted.
+        var leavesNothing =
+            zone.LimitItself is LimitItself.Excluded
+            && rule is DecisionRule.Guarded { Factor: var factor }
+            && whole * factor == room.Millimetres;
+        return Length.FromMillimetres(leavesNothing ? whole - quantum : whole);
     }
+
+    /// <summary>The widest guard to a risk, which is rounded up to a quantum; short of the room where the limit is out.</summary>
+    private static decimal WidestGuard(ToleranceZone zone, Length room) =>
+        zone.LimitItself is LimitItself.Excluded
+            ? StandardUncertainty.RoundUp(room.Millimetres) - StandardUncertainty.Quantum.Millimetres
+            : room.Millimetres;
 
     /// <summary>How many u the best value must stand off each limit; bounded away from zero.</summary>
     private static double QuantileFor(ToleranceZone zone, double metFrom, DegreesOfFreedom degreesOfFreedom)

@@ -82,6 +82,44 @@ public sealed class GaugeFitnessTests
         );
     }
 
+    [Theory]
+    // Room 0.015: U = 0.015 leaves the middle alone as its own limit, which is out; 0.0149999 leaves 1e-7 to each side.
+    [InlineData(0.0075, GaugeFitnessOutcome.Unfit)]
+    [InlineData(0.00749995, GaugeFitnessOutcome.Unfit)]
+    [InlineData(0.0074999, GaugeFitnessOutcome.Fit)]
+    public void Judge_LimitItselfExcluded_NamesAGaugeThatWouldDo(decimal u, GaugeFitnessOutcome expected)
+    {
+        var fitness = Fitness(Open(Band), u, DecisionRule.FullGuard, null, null);
+
+        Assert.Equal(expected, fitness.Outcome);
+        Assert.Equal(Mm(0.0149999m), fitness.CoarsestExpanded);
+    }
+
+    [Fact]
+    public void Judge_LimitItselfExcludedAndGuardedToARisk_CountsTheGuardAsItIsRounded()
+    {
+        // Quantile of 5 %: 1.6448536. Permitted, the guard may be 0.015: 0.015·2/1.6448536 = 0.01823871. Excluded, it may be
+        // 0.0149999, the next below: 0.0149999·2/1.6448536 = 0.01823859, while 0.0182386 guards 0.01499991, rounded up 0.015.
+        var rule = new DecisionRule.GuardedToRisk(Probability.Of(0.05m));
+
+        Assert.Equal(Mm(0.0182387m), Fitness(Band, 0.009m, rule, null, null).CoarsestExpanded);
+        Assert.Equal(Mm(0.0182385m), Fitness(Open(Band), 0.009m, rule, null, null).CoarsestExpanded);
+    }
+
+    [Fact]
+    public void Judge_LimitItselfExcludedByProbability_HasNoLimitToLeave()
+    {
+        // u = 0.0075 met at the middle from p = 2·Φ(2) - 1 = 0.9544997 on: U = 0.015 with the room 0.015.
+        var rule = new DecisionRule.ByProbability(Probability.Of(0.9544997m), Probability.Of(0.05m));
+
+        var fitness = Fitness(Open(Band), 0.0075m, rule, null, null);
+
+        Assert.Equal(Mm(0.015m), fitness.CoarsestExpanded);
+        Assert.Equal(GaugeFitnessOutcome.Fit, fitness.Outcome);
+    }
+
+    private static ToleranceZone Open(ToleranceZone zone) => zone.With(LimitItself.Excluded)!;
+
     [Property(MaxTest = PropertyCases.Each)]
     public void Judge_TwoSided_AgreesWithWhatTheMiddleWouldBeJudged(
         byte u,
