@@ -30,6 +30,24 @@ public sealed class StepDownTests
         );
     }
 
+    [Fact]
+    public void Heights_OnAGrid_AreRoundedUpAndReckonedFromThere()
+    {
+        // 0.200 in: two thirds are 0.1333, up to 0.14 (0.13 would take off 35 %); from there 0.10 takes off 29 %. Nearer to
+        // the grid than it can be told, 0.02 in: two thirds, 0.01333, would be 0.02 again.
+        var grid = Length.FromInches(0.01m);
+
+        Assert.Equal([0.14m, 0.10m], Inches(0.200m, 0.10m));
+        Assert.Equal([0.0133m, 0.01m], Inches(0.02m, 0.01m));
+
+        decimal[] Inches(decimal start, decimal target) =>
+            [
+                .. StepDown
+                    .Heights(Length.FromInches(start), Length.FromInches(target), grid)
+                    .Select(height => Math.Round(height.Millimetres / 25.4m, 4)),
+            ];
+    }
+
     [Theory]
     [InlineData(6, 4, 1)]
     [InlineData(6, 3.9999, 2)]

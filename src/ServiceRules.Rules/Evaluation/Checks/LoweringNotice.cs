@@ -24,13 +24,13 @@ internal static class LoweringNotice
             return [];
         }
 
-        var heights = StepDown.Heights(found, target);
+        var heights = StepDown.Heights(found, target, Grid(system));
         return heights.Length < 2
             ? []
             :
             [
                 $"found at {Wording.Of(found, system)}: down to {Wording.Of(target, system)} takes off more than a third at once; "
-                    + $"cut at {Wording.Listed([.. heights.Select(height => Said(height, system))])}, a third at most each time (derived)",
+                    + $"cut at {Wording.Listed([.. heights.Select(height => Wording.Of(height, system))])}, a third at most each time (derived)",
             ];
     }
 
@@ -47,10 +47,6 @@ internal static class LoweringNotice
     }
 
     /// <summary>A height to cut at: to 0.1 mm or 0.01 in, which is as near as it matters.</summary>
-    private static string Said(Length height, UnitSystem system)
-    {
-        var quantum = system is UnitSystem.Inch ? Length.FromInches(0.01m) : Length.FromMillimetres(0.1m);
-        var whole = Math.Round(height.Millimetres / quantum.Millimetres);
-        return Wording.Of(quantum * whole, system);
-    }
+    private static Length Grid(UnitSystem system) =>
+        system is UnitSystem.Inch ? Length.FromInches(0.01m) : Length.FromMillimetres(0.1m);
 }

@@ -32,6 +32,19 @@ public class LoweringNoticeTests
         );
     }
 
+    [Fact]
+    public void Evaluate_HeightsThatAreRounded_NeverSayACutOfMoreThanAThird()
+    {
+        // 9.10·2/3 = 6.0667, up to 6.1; 6.0 would leave 9.10 by 34 %. From 6.1 two thirds are 4.0667, above the target 4.00: one
+        // more, 4.1. The target is said as it is.
+        var outcome = Judge(OnTarget, Height("left", "9.10 mm"), Height("right", "9.10 mm"));
+
+        Assert.Contains(
+            outcome.Notices,
+            notice => notice.Contains("cut at 6.10 mm, 4.10 mm and 4.00 mm", StringComparison.Ordinal)
+        );
+    }
+
     [Theory]
     [InlineData("6.00 mm")]
     [InlineData("3.00 mm")]
