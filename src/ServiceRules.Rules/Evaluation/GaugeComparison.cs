@@ -18,17 +18,22 @@ public sealed record GaugeComparison(Instrument Earlier, Instrument Later, Norma
         var apart = Wording.Of(Error.Difference, system);
         var explained = Wording.Of(Error.Limit, system);
         return Error.Agrees
-            ? $"{place}: {Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): it is the unit, not the gauge"
-            : $"{place}: {Earlier.Id} and {Later.Id} read {apart} apart with nothing turned between, where what is known of both explains {explained}: a gauge or its zero is off, not the unit; {FirstSuspect()}";
+            ? $"{place}: {Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): that points to the unit, though two gauges set on one wrong piece agree too"
+            : $"{place}: {Earlier.Id} and {Later.Id} read {apart} apart with nothing turned between, where what is known of both explains {explained}: that points to a gauge or its zero; {FirstSuspect()}";
     }
 
     private string FirstSuspect()
     {
         var earlier = ZeroEvidence(Earlier);
         var later = ZeroEvidence(Later);
-        return earlier == later
-            ? "check the zero of both on a setting piece"
-            : $"{(earlier > later ? Earlier : Later).Id} has the later zero check, so check the zero of {(earlier > later ? Later : Earlier).Id} first";
+        if (earlier == later)
+        {
+            return "check the zero of both on a setting piece";
+        }
+
+        var (better, suspect) = earlier > later ? (Earlier, Later) : (Later, Earlier);
+        var why = suspect.ZeroCheck is null ? "a zero check and the other none" : "the later zero check";
+        return $"{better.Id} has {why}, so check the zero of {suspect.Id} first";
     }
 
     private static int ZeroEvidence(Instrument gauge) =>
