@@ -144,7 +144,7 @@ public sealed class GaugeTests
 
         var place = Left(Frame([drifted], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
 
-        Assert.Equal(Mm(0.0076377m), place.Shared.Value);
+        Assert.Equal(Mm(0.0076377m), place.Shared!.Value.Uncertainty.Value);
     }
 
     [Theory]

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
