@@ -68,13 +68,30 @@ internal sealed class LinearForm
         var own = _weights
             .Zip(readings, shared)
             .Where(each => each.First != 0)
-            .Select(each => new UncertaintyContribution(
-                UncertaintySource.Reading,
-                Math.Abs((double)each.First)
-                    * Own(each.Second.Uncertainty, each.Third.Uncertainty)
-                    * (_isFitted ? misfit : 1),
-                each.Third.Rest ?? each.Second.DegreesOfFreedom
-            ));
+            .Select(each =>
+                (
+                    each.Third.Cause,
+                    Millimetres: Math.Abs((double)each.First)
+                        * Own(each.Second.Uncertainty, each.Third.Uncertainty)
+                        * (_isFitted ? misfit : 1),
+                    DegreesOfFreedom: each.Third.Rest ?? each.Second.DegreesOfFreedom
+                )
+            )
+            // Readings of one gauge scatter alike: its one estimate of that is no better known for being used twice.
+            .GroupBy(each => each.Cause ?? string.Empty, StringComparer.Ordinal)
+            .SelectMany(alike =>
+                alike.Key.Length == 0
+                    ? alike.Select(each => OfReading(each.Millimetres, each.DegreesOfFreedom))
+                    :
+                    [
+                        OfReading(
+                            Math.Sqrt(
+                                alike.Select(each => each.Millimetres * each.Millimetres).Order().Sum()
+                            ),
+                            alike.MaxBy(each => each.DegreesOfFreedom.Reciprocal).DegreesOfFreedom
+                        ),
+                    ]
+            );
         var budget = UncertaintyBudget.Of([.. common, .. own]);
         return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);
     }
@@ -84,6 +101,9 @@ internal sealed class LinearForm
         LengthInterval.TryCreate(End(readings, upper: false), End(readings, upper: true), out var interval)
             ? interval
             : throw new InvalidOperationException("a weighted sum of non-empty intervals is not empty");
+
+    private static UncertaintyContribution OfReading(double millimetres, DegreesOfFreedom degreesOfFreedom) =>
+        new(UncertaintySource.Reading, millimetres, degreesOfFreedom);
 
     internal static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
         Math.Sqrt(

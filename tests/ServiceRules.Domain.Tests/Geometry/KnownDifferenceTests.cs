@@ -37,6 +37,22 @@ public class KnownDifferenceTests
     }
 
     [Fact]
+    public void Between_ReadingsThatScatterByOneEstimate_AreKnownNoBetterThanIt()
+    {
+        // Both scatter by one s on 4 degrees of freedom: the difference has 4, not 8; its k is that of 4, 2.869309.
+        var one = new SharedError(StandardUncertainty.From(Mm(0.004m)), "gauge")
+        {
+            Rest = DegreesOfFreedom.Of(4),
+        };
+
+        var difference = Assert.IsType<MeasuredValue>(
+            KnownDifference.Between(Measured(4.1m, 0.005m), Measured(4.0m, 0.005m), one, one)
+        );
+
+        Assert.Equal(4, difference.DegreesOfFreedom.Truncated);
+    }
+
+    [Fact]
     public void Between_ReadingsOfTwoGauges_ShareNothing()
     {
         // 0.005·√2.
