@@ -15,6 +15,8 @@ internal static class SampleReport
 
     public static SigningKey Key => Shared.Value;
 
+    public static SignatureStatement Statement => new(Key.Certificate, IssuedAt);
+
     public static byte[] Bytes(params Attachment[] attachments) => Bytes(Block(), attachments);
 
     public static byte[] Bytes(Block content, params Attachment[] attachments) =>
@@ -47,7 +49,7 @@ internal static class SampleReport
                     new TableStyle(3, 2, new Stroke(Ink.Black, 0.4))
                 ),
                 Figure(),
-                new SignaturePlace(VisibleSignature.Of(Key, IssuedAt)),
+                new SignaturePlace(VisibleSignature.Of(Statement)),
             ],
             6
         );

@@ -32,11 +32,11 @@ internal static class ReportCommand
             output,
             certificate,
             RulesInForce.Option,
-            SigningKeys.Folder,
-            SigningKeys.Pkcs12,
-            SigningKeys.PasswordFile,
-            SigningKeys.Organisation,
         };
+        foreach (var option in SigningKeys.All)
+        {
+            command.Options.Add(option);
+        }
         command.SetAction(parsed =>
             Run(
                 parsed,

@@ -1,9 +1,12 @@
 using System.CommandLine;
+using System.Text;
 using ServiceRules.Reporting.Signing;
 
 namespace ServiceRules.Cli.Setup;
 
-/// <summary>The key that signs reports here: made on first use in a private folder, or taken from a PKCS#12 file.</summary>
+/// <summary>
+/// The key that signs reports here: made on first use in a private folder, or taken from a PKCS#12 or PEM file.
+/// </summary>
 internal static class SigningKeys
 {
     private const int PasswordFileMost = 4096;
@@ -26,6 +29,29 @@ internal static class SigningKeys
             HelpName = "FILE",
         };
 
+    public static Option<FileInfo?> Pem { get; } =
+        new("--key")
+        {
+            Description =
+                "Sign with the private key in this PEM file; it may hold the certificate and its issuers too, in any order.",
+            HelpName = "FILE.pem",
+        };
+
+    public static Option<FileInfo?> Chain { get; } =
+        new("--chain")
+        {
+            Description =
+                "PEM file with the certificate of the key and its issuers, when they are not with it.",
+            HelpName = "FILE.pem",
+        };
+
+    public static Option<FileInfo?> PemPasswordFile { get; } =
+        new("--key-password")
+        {
+            Description = "File whose first line is the password of the encrypted PEM key.",
+            HelpName = "FILE",
+        };
+
     public static Option<string> Organisation { get; } =
         new("--organisation")
         {
@@ -33,6 +59,10 @@ internal static class SigningKeys
             HelpName = "NAME",
             DefaultValueFactory = _ => "ServiceRules",
         };
+
+    /// <summary>Every way to say which key signs.</summary>
+    public static IEnumerable<Option> All =>
+        [Folder, Pkcs12, PasswordFile, Pem, Chain, PemPasswordFile, Organisation];
 
     public static string FolderOf(ParseResult parsed) =>
         parsed.GetValue(Folder)?.FullName
@@ -48,11 +78,7 @@ internal static class SigningKeys
     /// <exception cref="InputException">There is no usable key.</exception>
     public static SigningKey Open(ParseResult parsed, Session session)
     {
-        var at = session.Clock.GetUtcNow();
-        var outcome = parsed.GetValue(Pkcs12) is { } file
-            ? Pkcs12Key.Open(InputFile.ReadUpTo(file.FullName, Pkcs12Key.BytesMax), Password(parsed), at)
-            : SigningKeyFolder.OpenOrCreate(FolderOf(parsed), parsed.GetValue(Organisation)!, at);
-        switch (outcome)
+        switch (Outcome(parsed, session.Clock.GetUtcNow()))
         {
             case SigningKeyOutcome.Usable { Created: true, Key: var made }:
                 session.Error.WriteLine(
@@ -69,14 +95,65 @@ internal static class SigningKeys
         }
     }
 
-    private static string Password(ParseResult parsed)
+    private static SigningKeyOutcome Outcome(ParseResult parsed, DateTimeOffset at)
     {
-        if (parsed.GetValue(PasswordFile) is not { } file)
+        var (pkcs12, pem) = (parsed.GetValue(Pkcs12), parsed.GetValue(Pem));
+        Require(pkcs12 is null || pem is null, "--p12 and --key each name a key; accepted: one of them");
+        Require(
+            pem is not null || (parsed.GetValue(Chain) ?? parsed.GetValue(PemPasswordFile)) is null,
+            "--chain and --key-password go with a PEM key; accepted: together with --key FILE.pem"
+        );
+        if (pkcs12 is not null)
         {
-            return "";
+            var content = InputFile.ReadUpTo(pkcs12.FullName, Pkcs12Key.BytesMax);
+            return Pkcs12Key.Open(content, Password(parsed, PasswordFile) ?? "", at, $"`{pkcs12.Name}`");
+        }
+        if (pem is null)
+        {
+            return SigningKeyFolder.OpenOrCreate(FolderOf(parsed), parsed.GetValue(Organisation)!, at);
+        }
+        var files = new List<PemText> { ReadPem(pem, isPrivate: true) };
+        if (parsed.GetValue(Chain) is { } chain && chain.FullName != pem.FullName)
+        {
+            files.Add(ReadPem(chain, isPrivate: false));
+        }
+        return PemKey.Open(files, Password(parsed, PemPasswordFile), at);
+    }
+
+    private static PemText ReadPem(FileInfo file, bool isPrivate)
+    {
+        var bytes = InputFile.ReadUpTo(file.FullName, PemKey.BytesMax);
+        Require(
+            bytes.Length <= PemKey.BytesMax,
+            $"`{file.Name}` is larger than the {PemKey.BytesMax} bytes that are accepted"
+        );
+        var text = Encoding.Latin1.GetString(bytes);
+        Require(
+            !isPrivate
+                || text.Contains("ENCRYPTED PRIVATE KEY", StringComparison.Ordinal)
+                || SigningKeyFolder.IsPrivate(file.FullName),
+            $"no usable signing key: `{file.Name}` holds a key that is not encrypted, and can be read by others; accepted: "
+                + "a file of mode 600, or an encrypted key"
+        );
+        return new PemText(file.Name, text);
+    }
+
+    private static void Require(bool condition, string otherwise)
+    {
+        if (!condition)
+        {
+            throw new InputException(otherwise);
+        }
+    }
+
+    private static string? Password(ParseResult parsed, Option<FileInfo?> option)
+    {
+        if (parsed.GetValue(option) is not { } file)
+        {
+            return null;
         }
 
-        var text = System.Text.Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, PasswordFileMost));
+        var text = Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, PasswordFileMost));
         return text.Split('\n')[0].TrimEnd('\r');
     }
 }

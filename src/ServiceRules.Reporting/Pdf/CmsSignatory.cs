@@ -4,9 +4,9 @@ using ServiceRules.Reporting.Signing;
 namespace ServiceRules.Reporting.Pdf;
 
 /// <summary>Hands the bytes to sign to <see cref="BaselineSignature"/>.</summary>
-internal sealed class CmsSignatory(SigningKey key) : IDigitalSigner
+internal sealed class CmsSignatory(IReportSigner signer) : IDigitalSigner
 {
-    public string CertificateName => key.Certificate.Subject;
+    public string CertificateName => signer.Certificate.Subject;
 
     public Task<int> GetSignatureSizeAsync() => Task.FromResult(BaselineSignature.ReservedBytes);
 
@@ -17,7 +17,7 @@ internal sealed class CmsSignatory(SigningKey key) : IDigitalSigner
         var content = new byte[stream.Length];
         var read = await stream.ReadAsync(content);
         return read == content.Length
-            ? BaselineSignature.Over(content, key)
+            ? BaselineSignature.Over(content, signer)
             : throw new InvalidOperationException($"{read} of {content.Length} bytes to sign could be read");
     }
 }

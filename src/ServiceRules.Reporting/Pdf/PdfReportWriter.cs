@@ -16,7 +16,7 @@ public static class PdfReportWriter
         PlacedDocument placed,
         DocumentTitle title,
         IReadOnlyCollection<Attachment> attachments,
-        SigningKey key
+        IReportSigner signer
     )
     {
         using var document = new PdfDocument();
@@ -25,7 +25,7 @@ public static class PdfReportWriter
         Describe(document, title);
         var room = PaintPages(document, placed, title.Language);
         FileAttachments.Add(document, attachments, title.IssuedAt);
-        PrepareSignature(document, placed, room, title, key);
+        PrepareSignature(document, placed, room, title, signer);
 
         using var output = new MemoryStream();
         document.Save(output, closeStream: false);
@@ -96,7 +96,7 @@ public static class PdfReportWriter
         PlacedDocument placed,
         (int Page, Box Box) room,
         DocumentTitle title,
-        SigningKey key
+        IReportSigner signer
     )
     {
         var (index, box) = room;
@@ -108,8 +108,8 @@ public static class PdfReportWriter
             PageIndex = index,
             // Annotations count from the bottom of the page.
             Rectangle = new XRect(box.X, pageHeight - box.Bottom, box.Width, box.Height),
-            AppearanceHandler = new SignatureAppearance(document, key.Certificate.Subject, title.IssuedAt),
+            AppearanceHandler = new SignatureAppearance(document, signer.Certificate.Subject, title.IssuedAt),
         };
-        DigitalSignatureHandler.ForDocument(document, new CmsSignatory(key), options);
+        DigitalSignatureHandler.ForDocument(document, new CmsSignatory(signer), options);
     }
 }

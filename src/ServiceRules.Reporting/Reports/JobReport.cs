@@ -14,9 +14,19 @@ public static class JobReport
     private const double MarginY = 20;
 
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
-    public static byte[] Write(Assessed assessed, ReportTerms terms, SigningKey key, DateTimeOffset issuedAt)
+    public static byte[] Write(
+        Assessed assessed,
+        ReportTerms terms,
+        IReportSigner signer,
+        DateTimeOffset issuedAt
+    )
     {
-        var placed = LayOut(assessed, terms, key, issuedAt, FontMeasure.Shipped);
+        if (SigningKeyFitness.PublicFault(signer.Certificate, issuedAt) is { } fault)
+        {
+            throw new InvalidOperationException($"the signer is not fit for this report: {fault}");
+        }
+        var statement = new SignatureStatement(signer.Certificate, issuedAt);
+        var placed = LayOut(assessed, terms, statement, FontMeasure.Shipped);
         var record = assessed.Record;
         var title = new DocumentTitle(
             $"Service report {record.Id.Text}",
@@ -34,19 +44,18 @@ public static class JobReport
                 new(EvidenceFiles.RulesName, "rule packs and limit sheets", evidence.Rules.Bytes),
                 new(EvidenceFiles.AssessmentName, "findings and dispositions", evidence.Assessment.Bytes),
             ],
-            key
+            signer
         );
     }
 
     internal static PlacedDocument LayOut(
         Assessed assessed,
         ReportTerms terms,
-        SigningKey key,
-        DateTimeOffset issuedAt,
+        SignatureStatement signature,
         ITextMeasure measure
     )
     {
-        var job = new JobView(assessed, terms, measure, issuedAt);
+        var job = new JobView(assessed, terms, measure, signature.At);
         var design = new PageDesign(
             PageDesign.A4Width,
             PageDesign.A4Height,
@@ -58,13 +67,13 @@ public static class JobReport
         {
             FurnitureGap = 5,
         };
-        return Pagination.LayOut(Content(job, key), design, measure);
+        return Pagination.LayOut(Content(job, signature), design, measure);
     }
 
-    private static Stack Content(JobView job, SigningKey key)
+    private static Stack Content(JobView job, SignatureStatement signature)
     {
         const double Width = PageDesign.A4Width - (2 * MarginX);
-        var blocks = new List<Block> { OutcomeSection.Of(job), FactsSection.Of(job, key) };
+        var blocks = new List<Block> { OutcomeSection.Of(job), FactsSection.Of(job, signature) };
         if (job.IsBrief)
         {
             blocks.Add(BriefUnitsSection.Of(job));

@@ -16,21 +16,22 @@ public static class BaselineSignature
     /// </summary>
     public const int ReservedBytes = 8192;
 
-    public static byte[] Over(byte[] content, SigningKey key)
+    public static byte[] Over(byte[] content, IReportSigner reportSigner)
     {
-        using var privateKey = key.PrivateKey();
-        var signer = new CmsSigner(SubjectIdentifierType.IssuerAndSerialNumber, key.Certificate, privateKey)
+        using var key = new SignerKey(reportSigner);
+        var certificate = reportSigner.Certificate;
+        var signer = new CmsSigner(SubjectIdentifierType.IssuerAndSerialNumber, certificate, key)
         {
             DigestAlgorithm = new Oid(PadesOids.Sha256),
             // Chain building would go to the machine's stores and perhaps the network.
             IncludeOption = X509IncludeOption.EndCertOnly,
         };
-        foreach (var issuer in key.Issuers)
+        foreach (var issuer in reportSigner.Issuers)
         {
             signer.Certificates.Add(issuer);
         }
         signer.SignedAttributes.Add(
-            new AsnEncodedData(PadesOids.SigningCertificateV2, SigningCertificateV2(key.Certificate))
+            new AsnEncodedData(PadesOids.SigningCertificateV2, SigningCertificateV2(certificate))
         );
         var cms = new SignedCms(new ContentInfo(content), detached: true);
         cms.ComputeSignature(signer, silent: true);

@@ -12,12 +12,15 @@ public static class Pkcs12Key
     public static SigningKeyOutcome Open(
         ReadOnlyMemory<byte> content,
         ReadOnlySpan<char> password,
-        DateTimeOffset at
+        DateTimeOffset at,
+        string where = "PKCS#12 file"
     )
     {
         if (content.Length > BytesMax)
         {
-            return new SigningKeyOutcome.Refused($"PKCS#12 file is larger than {BytesMax} bytes");
+            return new SigningKeyOutcome.Refused(
+                $"{where}: larger than the {BytesMax} bytes that are accepted"
+            );
         }
         X509Certificate2Collection all;
         try
@@ -31,21 +34,16 @@ public static class Pkcs12Key
         catch (CryptographicException problem)
         {
             return new SigningKeyOutcome.Refused(
-                $"PKCS#12 file cannot be opened (wrong password, or not PKCS#12): {problem.Message}"
+                $"{where}: cannot be opened (wrong password, or not PKCS#12): {problem.Message}"
             );
         }
         var own = all.Where(certificate => certificate.HasPrivateKey).ToList();
         if (own.Count != 1)
         {
             return new SigningKeyOutcome.Refused(
-                $"PKCS#12 file holds {own.Count} private keys; exactly one is accepted"
+                $"{where}: found {own.Count} private keys with their certificate; accepted: exactly one"
             );
         }
-        // The root adds nothing to a chain: whoever checks must already have it.
-        var issuers = all.Where(certificate =>
-            !certificate.HasPrivateKey
-            && !certificate.SubjectName.RawData.AsSpan().SequenceEqual(certificate.IssuerName.RawData)
-        );
-        return SigningKey.Admit(own[0], [.. issuers], at, "PKCS#12 file");
+        return SigningKey.Admit(own[0], [.. all.Except(own)], at, where);
     }
 }

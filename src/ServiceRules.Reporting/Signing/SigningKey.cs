@@ -5,7 +5,7 @@ using System.Security.Cryptography.X509Certificates;
 namespace ServiceRules.Reporting.Signing;
 
 /// <summary>A certificate with its private key, checked to be fit for signing reports at a given instant.</summary>
-public sealed class SigningKey : IDisposable
+public sealed class SigningKey : IReportSigner, IDisposable
 {
     private SigningKey(X509Certificate2 certificate, IReadOnlyList<X509Certificate2> issuers)
     {
@@ -15,7 +15,6 @@ public sealed class SigningKey : IDisposable
 
     public X509Certificate2 Certificate { get; }
 
-    /// <summary>Certificates between the signer and its root, sent along so that others can build the chain.</summary>
     public IReadOnlyList<X509Certificate2> Issuers { get; }
 
     /// <summary>What others need in order to trust reports made with this key.</summary>
@@ -24,18 +23,31 @@ public sealed class SigningKey : IDisposable
     /// <summary>SHA-256 of the certificate in groups of four hex digits, for reading aloud.</summary>
     public string Fingerprint => CertificateFingerprint.Of(Certificate);
 
-    /// <summary>Takes over the certificates, or disposes of them when they are not fit.</summary>
+    /// <summary>
+    /// Takes over the certificates, or disposes of them when they are not fit. The others must be the signer's
+    /// issuers, in any order.
+    /// </summary>
     [SuppressMessage("Reliability", "CA2000", Justification = "The key passes to the caller.")]
     internal static SigningKeyOutcome Admit(
         X509Certificate2 certificate,
-        IReadOnlyList<X509Certificate2> issuers,
+        IReadOnlyList<X509Certificate2> others,
         DateTimeOffset at,
         string where,
         bool created = false
     )
     {
+        var fault = SigningKeyFitness.Fault(certificate, at);
+        IReadOnlyList<X509Certificate2> issuers = [];
+        if (fault is null)
+        {
+            (issuers, fault) = IssuerChain.Link(certificate, others, at);
+        }
+        foreach (var unused in others.Except(issuers, ReferenceEqualityComparer.Instance).Cast<IDisposable>())
+        {
+            unused.Dispose();
+        }
         var key = new SigningKey(certificate, issuers);
-        if (SigningKeyFitness.Fault(certificate, at) is { } fault)
+        if (fault is not null)
         {
             key.Dispose();
             return new SigningKeyOutcome.Refused($"{where}: {fault}");
@@ -43,9 +55,13 @@ public sealed class SigningKey : IDisposable
         return new SigningKeyOutcome.Usable(key, created);
     }
 
-    internal ECDsa PrivateKey() =>
-        Certificate.GetECDsaPrivateKey()
-        ?? throw new InvalidOperationException("signing key lost its private part");
+    public byte[] SignDigest(ReadOnlySpan<byte> digest)
+    {
+        using var key =
+            Certificate.GetECDsaPrivateKey()
+            ?? throw new InvalidOperationException("signing key lost its private part");
+        return key.SignHash(digest, DSASignatureFormat.IeeeP1363FixedFieldConcatenation);
+    }
 
     public void Dispose()
     {

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 
 namespace ServiceRules.Reporting.Signing;
@@ -37,6 +36,10 @@ public static class SigningKeyFolder
             return new SigningKeyOutcome.Refused($"signing key in `{folder}`: {problem.Message}");
         }
     }
+
+    /// <summary>Whether nobody but its owner can read the file; on Windows that is left to the folder.</summary>
+    public static bool IsPrivate(string path) =>
+        OperatingSystem.IsWindows() || (File.GetUnixFileMode(path) & ~FileMode0600) == 0;
 
     private static void Create(string folder, string path, string organisation, DateTimeOffset at)
     {
@@ -77,7 +80,7 @@ public static class SigningKeyFolder
 
     private static SigningKeyOutcome Open(string path, DateTimeOffset at, bool created)
     {
-        if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & ~FileMode0600) != 0)
+        if (!IsPrivate(path))
         {
             return new SigningKeyOutcome.Refused(
                 $"signing key `{path}` can be read by others; make it private with chmod 600"
@@ -87,21 +90,7 @@ public static class SigningKeyFolder
         {
             return new SigningKeyOutcome.Refused($"signing key `{path}` is larger than {BytesMax} bytes");
         }
-        try
-        {
-            return SigningKey.Admit(ReadPem(path), [], at, $"signing key `{path}`", created);
-        }
-        catch (CryptographicException problem)
-        {
-            return new SigningKeyOutcome.Refused(
-                $"signing key `{path}` is not a certificate with its key in PEM: {problem.Message}"
-            );
-        }
-    }
-
-    private static X509Certificate2 ReadPem(string path)
-    {
-        var pem = File.ReadAllText(path);
-        return X509Certificate2.CreateFromPem(pem, pem);
+        var where = $"signing key `{path}`";
+        return PemKey.Open([new PemText(path, File.ReadAllText(path))], password: null, at, where, created);
     }
 }

@@ -20,7 +20,15 @@ public sealed class JobReportTests : IDisposable
     public void Dispose() => _scratch.Dispose();
 
     private static PlacedDocument LayOut(Assessed job, ReportTerms? terms = null) =>
-        JobReport.LayOut(job, terms ?? ReportTerms.Default, SampleReport.Key, IssuedAt, FontMeasure.Shipped);
+        JobReport.LayOut(
+            job,
+            terms ?? ReportTerms.Default,
+            SampleReport.Statement with
+            {
+                At = IssuedAt,
+            },
+            FontMeasure.Shipped
+        );
 
     private static string Words(PlacedDocument document) =>
         Layout.Printable.Of(string.Concat(document.Texts().Select(text => text.Content)));

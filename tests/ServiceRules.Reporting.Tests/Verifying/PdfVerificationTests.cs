@@ -43,7 +43,7 @@ public class PdfVerificationTests
     {
         var content = new Stack([
             new Paragraph("(unbalanced \\ %%EOF << >> \U0001F600 \u202E äß)", SampleReport.Body),
-            new SignaturePlace(VisibleSignature.Of(SampleReport.Key, SampleReport.IssuedAt)),
+            new SignaturePlace(VisibleSignature.Of(SampleReport.Statement)),
         ]);
         var bytes = PdfReportWriter.Write(
             Pagination.LayOut(content, SampleReport.Design(), FontMeasure.Shipped),

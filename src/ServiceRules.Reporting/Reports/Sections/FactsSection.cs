@@ -9,12 +9,12 @@ namespace ServiceRules.Reporting.Reports.Sections;
 /// <summary>What the job was, and what identity and time in this report rest on.</summary>
 internal static class FactsSection
 {
-    public static Block Of(JobView job, SigningKey key)
+    public static Block Of(JobView job, SignatureStatement signature)
     {
         return new Row(
             [
                 new Column(ColumnWidth.Share(1), Facts(job)),
-                new Column(ColumnWidth.Share(1.35), Grounds(job, key)),
+                new Column(ColumnWidth.Share(1.35), Grounds(job, signature)),
             ],
             12
         );
@@ -89,7 +89,7 @@ internal static class FactsSection
             4
         );
 
-    private static Stack Grounds(JobView job, SigningKey key)
+    private static Stack Grounds(JobView job, SignatureStatement signature)
     {
         return new Stack([
             Paragraph.Heading(2, "What identity and time rest on", Palette.SubHeading),
@@ -102,10 +102,10 @@ internal static class FactsSection
                 new Span("Times: ", Palette.SmallBold),
                 new Span(Times(job), Palette.Small),
                 new Span(" Issue: ", Palette.SmallBold),
-                new Span("the clock of the issuing machine; no independent time-stamp.", Palette.Small),
+                new Span(signature.Ground, Palette.Small),
             ]),
             new Gap(2),
-            new SignaturePlace(VisibleSignature.Of(key, job.IssuedAt)),
+            new SignaturePlace(VisibleSignature.Of(signature)),
         ]);
     }
 

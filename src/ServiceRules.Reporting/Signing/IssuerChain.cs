@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Security.Cryptography.X509Certificates;
+
+namespace ServiceRules.Reporting.Signing;
+
+/// <summary>Finds the way from a certificate to its root among certificates given in any order.</summary>
+internal static class IssuerChain
+{
+    // Whether the root is trusted is for whoever checks a report to say.
+    private const X509ChainStatusFlags OfNoAccount =
+        X509ChainStatusFlags.UntrustedRoot | X509ChainStatusFlags.PartialChain;
+
+    /// <summary>
+    /// The issuers from the nearest upwards, or what is wrong. The root is left out: it adds nothing, since whoever
+    /// checks must already have it.
+    /// </summary>
+    public static (IReadOnlyList<X509Certificate2> Issuers, string? Fault) Link(
+        X509Certificate2 certificate,
+        IReadOnlyList<X509Certificate2> others,
+        DateTimeOffset at
+    )
+    {
+        if (others.Count == 0)
+        {
+            return ([], null);
+        }
+        using var chain = new X509Chain();
+        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
+        chain.ChainPolicy.CustomTrustStore.AddRange(others.Where(IsSelfIssued).ToArray());
+        chain.ChainPolicy.ExtraStore.AddRange(others.ToArray());
+        chain.ChainPolicy.DisableCertificateDownloads = true;
+        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
+        chain.ChainPolicy.VerificationFlags = X509VerificationFlags.AllowUnknownCertificateAuthority;
+        chain.ChainPolicy.VerificationTime = at.UtcDateTime;
+        _ = chain.Build(certificate);
+        // Copies: the chain disposes of its own.
+        var way = chain.ChainElements.Skip(1).Select(element => Same(others, element.Certificate)).ToList();
+        var stray = others.FirstOrDefault(other => !way.Contains(other));
+        if (stray is not null)
+        {
+            return (
+                [],
+                $"the chain does not link: `{stray.Subject}` is no issuer of `{certificate.Subject}`, which was issued by "
+                    + $"`{certificate.Issuer}`; accepted: its issuers, in any order, and no others"
+            );
+        }
+        var issuers = way.OfType<X509Certificate2>().ToList();
+        return (ChainFault(chain) ?? TimeFault(issuers, at)) is { } fault
+            ? ([], $"{fault}; accepted: a chain that holds at the time of the report")
+            : ([.. issuers.Where(one => !IsSelfIssued(one))], null);
+    }
+
+    private static string? ChainFault(X509Chain chain) =>
+        chain
+            .ChainElements.SelectMany(element =>
+                element
+                    .ChainElementStatus.Where(status => (status.Status & ~OfNoAccount) != 0)
+                    .Select(status =>
+                        $"the chain does not hold at `{element.Certificate.Subject}`: {status.Status} "
+                        + $"({status.StatusInformation.Trim()})"
+                    )
+            )
+            .FirstOrDefault();
+
+    // The platform leaves the times unlooked at when the root is not there.
+    private static string? TimeFault(IEnumerable<X509Certificate2> issuers, DateTimeOffset at) =>
+        issuers.FirstOrDefault(one => at < one.NotBefore || at > one.NotAfter) is { } ended
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"the issuer `{ended.Subject}` is valid from {ended.NotBefore.ToUniversalTime():yyyy-MM-dd HH:mm} UTC to {ended.NotAfter.ToUniversalTime():yyyy-MM-dd HH:mm} UTC"
+            )
+            : null;
+
+    public static bool IsSelfIssued(X509Certificate2 certificate) =>
+        certificate.SubjectName.RawData.AsSpan().SequenceEqual(certificate.IssuerName.RawData);
+
+    private static X509Certificate2? Same(
+        IReadOnlyList<X509Certificate2> among,
+        X509Certificate2 certificate
+    ) => among.FirstOrDefault(one => one.RawDataMemory.Span.SequenceEqual(certificate.RawDataMemory.Span));
+}
