@@ -32,8 +32,12 @@ public class ReportsDemoTests
         );
         var report = Verify(name, [certificate]);
 
-        Assert.All(report.Points, point => Assert.True(point.Passed, $"{point.Name}: {point.Told}"));
-        Assert.Equal(ReportStanding.Genuine, report.Standing);
+        // Only what a report looks like may be beyond this program: it was drawn by an earlier version of it.
+        Assert.All(
+            report.Points.Where(point => point.Name != VerifyReport.Drawn),
+            point => Assert.True(point.Result == PointResult.Passed, $"{point.Name}: {point.Told}")
+        );
+        Assert.True(report.Standing is ReportStanding.Genuine or ReportStanding.NotEstablished);
     }
 
     [Theory]
@@ -45,7 +49,7 @@ public class ReportsDemoTests
         Assert.Equal(ReportStanding.SignerNotTrusted, report.Standing);
         Assert.Equal(
             ["trust"],
-            report.Points.Where(point => point.Passed is not true).Select(point => point.Name)
+            report.Points.Where(point => point.Result == PointResult.Failed).Select(point => point.Name)
         );
     }
 
@@ -62,7 +66,7 @@ public class ReportsDemoTests
     }
 
     private static VerifiedReport Verify(string name, IReadOnlyList<X509Certificate2> trusted) =>
-        new VerifyReport(new PdfReportReader(trusted), new Judge()).Verify(
+        new VerifyReport(new PdfReportReader(trusted), new Judge(), new ReportRedrawing()).Verify(
             File.ReadAllBytes(Path.Combine(Folder, "reports", name))
         );
 }

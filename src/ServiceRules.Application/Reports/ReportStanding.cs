@@ -3,11 +3,14 @@ namespace ServiceRules.Application.Reports;
 /// <summary>How a report stands.</summary>
 public enum ReportStanding
 {
-    /// <summary>Intact, signed by a trusted certificate, complete, and its verdict reproduced.</summary>
+    /// <summary>Intact, signed by a trusted certificate, complete, its verdict reproduced and its pages true to it.</summary>
     Genuine,
 
     /// <summary>As genuine in everything but one: nobody here said that the signing certificate is to be trusted.</summary>
     SignerNotTrusted,
+
+    /// <summary>Nothing failed, and something is of another version than this program can check.</summary>
+    NotEstablished,
 
     /// <summary>At least one other point failed.</summary>
     NotGenuine,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography.X509Certificates;
 
 namespace ServiceRules.Application.Reports;
 
@@ -7,6 +8,7 @@ namespace ServiceRules.Application.Reports;
 /// <param name="IsIntact">Not one byte differs from what was signed.</param>
 /// <param name="IsTrusted">Signed by a certificate that is trusted here.</param>
 /// <param name="Signer">The signing certificate in one line, or null.</param>
+/// <param name="Certificate">The signing certificate as it stands in the file, trusted or not, or null.</param>
 /// <param name="SignedAt">The time the signer stated, or null.</param>
 /// <param name="Attachments">By name; empty unless intact.</param>
 public sealed record SignedReport(
@@ -14,6 +16,7 @@ public sealed record SignedReport(
     bool IsIntact,
     bool IsTrusted,
     string? Signer,
+    X509Certificate2? Certificate,
     DateTimeOffset? SignedAt,
     IReadOnlyDictionary<string, byte[]> Attachments
 );

@@ -1,26 +1,24 @@
 using System.Collections.Immutable;
-using System.Diagnostics.CodeAnalysis;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Engine;
-using ServiceRules.Evidence;
-using ServiceRules.Formats.Json;
-using ServiceRules.Formats.Packs;
-using ServiceRules.Formats.Records;
-using ServiceRules.Formats.Registers;
-using ServiceRules.Rules.Model;
+using ServiceRules.Formats.Assessments;
 
 namespace ServiceRules.Application.Reports;
 
 /// <summary>
-/// Says whether a report is genuine and complete: its bytes and signature, then that the verdict follows again from
-/// the record, context and rules it carries. Needs nothing but the file and the certificates trusted here.
+/// Says whether a report is genuine and complete: its bytes and signature, that the verdict follows again from the
+/// record, context and rules it carries, and that its pages show just that. Needs nothing but the file and the
+/// certificates trusted here.
 /// </summary>
-public sealed class VerifyReport(IReportReader reader, Judge judge)
+public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawing drawing)
 {
     /// <summary>What a reader of signed files calls the point whether the signer is trusted here.</summary>
     public const string Trust = "trust";
+
+    public const string Complete = "evidence-complete";
+    public const string Reproduced = "verdict-reproduced";
+    public const string Drawn = "drawn-content";
 
     private static ReadOnlySpan<byte> PdfStart => "%PDF-"u8;
 
@@ -38,7 +36,7 @@ public sealed class VerifyReport(IReportReader reader, Judge judge)
         {
             return new VerifiedReport(
                 ReportStanding.Unreadable,
-                [new ReportPoint("file", false, "this is not a PDF file")],
+                [ReportPoint.Failed("file", "this is not a PDF file")],
                 null,
                 null
             );
@@ -47,142 +45,115 @@ public sealed class VerifyReport(IReportReader reader, Judge judge)
         var signed = reader.Read(file);
         var points = ImmutableArray.CreateBuilder<ReportPoint>();
         points.AddRange(signed.Points);
-        points.AddRange(signed.IsIntact ? Content(signed.Attachments) : NotReached());
+        points.AddRange(
+            signed.IsIntact
+                ? Content(file, signed)
+                : NotReached("the file is not intact", Complete, Reproduced, Drawn)
+        );
         return new VerifiedReport(StandingBy(points), points.ToImmutable(), signed.Signer, signed.SignedAt);
     }
 
-    private static ReportStanding StandingBy(IEnumerable<ReportPoint> points)
+    private static ReportStanding StandingBy(IReadOnlyCollection<ReportPoint> points)
     {
-        var wanting = points.Where(point => point.Passed is not true).Select(point => point.Name).ToList();
+        var wanting = points
+            .Where(point => point.Result is not (PointResult.Passed or PointResult.NotClaimed))
+            .ToList();
         return wanting switch
         {
             [] => ReportStanding.Genuine,
-            [Trust] => ReportStanding.SignerNotTrusted,
-            _ => ReportStanding.NotGenuine,
+            _ when wanting.Any(point => point.Name != Trust && point.Result != PointResult.NotEstablished) =>
+                ReportStanding.NotGenuine,
+            _ when wanting.Any(point => point.Name == Trust) => ReportStanding.SignerNotTrusted,
+            _ => ReportStanding.NotEstablished,
         };
     }
 
-    private static IEnumerable<ReportPoint> NotReached() =>
-        [
-            new("evidence-complete", null, "not looked at: the file is not intact"),
-            new("verdict-reproduced", null, "not looked at: the file is not intact"),
-        ];
+    private static IEnumerable<ReportPoint> NotReached(string why, params string[] names) =>
+        names.Select(name => new ReportPoint(name, PointResult.NotReached, $"not looked at: {why}"));
 
-    private IEnumerable<ReportPoint> Content(IReadOnlyDictionary<string, byte[]> files)
+    private IEnumerable<ReportPoint> Content(ReadOnlyMemory<byte> file, SignedReport signed)
     {
+        var files = signed.Attachments;
         var names = files.Keys.Order(StringComparer.Ordinal).ToArray();
         if (!names.SequenceEqual(Expected, StringComparer.Ordinal))
         {
-            yield return new(
-                "evidence-complete",
-                false,
-                $"the file carries {(names.Length == 0 ? "nothing" : string.Join(", ", names))}; a report carries {string.Join(", ", Expected)}"
-            );
-            yield return new("verdict-reproduced", null, "not looked at: the evidence is not complete");
-            yield break;
+            var carried = names.Length == 0 ? "nothing" : string.Join(", ", names);
+            return
+            [
+                ReportPoint.Failed(
+                    Complete,
+                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}"
+                ),
+                .. NotReached("the evidence is not complete", Reproduced, Drawn),
+            ];
         }
 
-        yield return new(
-            "evidence-complete",
-            true,
+        var complete = ReportPoint.Passed(
+            Complete,
             "record, context, rules and assessment are attached and covered by the signature"
         );
-        yield return Reproduced(files);
+        var semantics = AssessmentFormat.SemanticsOf(files[EvidenceFiles.AssessmentName]);
+        return semantics is { } other && other != Assessment.SemanticsVersion
+            ? [complete, .. OfOtherSemantics(other)]
+            : [complete, .. Judged(file, signed)];
     }
 
-    private ReportPoint Reproduced(IReadOnlyDictionary<string, byte[]> files)
+    private static IEnumerable<ReportPoint> OfOtherSemantics(string other)
     {
-        ReportPoint Failed(string why) => new("verdict-reproduced", false, why);
-        if (!TryRead(files, EvidenceFiles.RecordName, RecordFormat.Current, out var record, out var why))
+        foreach (var name in (string[])[Reproduced, Drawn])
         {
-            return Failed(why);
-        }
-
-        if (!TryRead(files, EvidenceFiles.ContextName, ContextFormat.Current, out var context, out why))
-        {
-            return Failed(why);
-        }
-
-        if (!TryRead(files, EvidenceFiles.RulesName, RulePackFormat.Book, out var book, out why))
-        {
-            return Failed(why);
-        }
-
-        return Compare(record, context, book, files[EvidenceFiles.AssessmentName]);
-    }
-
-    private ReportPoint Compare(
-        (ServiceRecord, CanonicalDocument) record,
-        (AssessmentContext, CanonicalDocument) context,
-        (RuleBook Value, CanonicalDocument) book,
-        byte[] attached
-    )
-    {
-        if (record.Item1.Units.FirstOrDefault(unit => book.Value.Sheet(unit.Sheet) is null) is { } lost)
-        {
-            return new(
-                "verdict-reproduced",
-                false,
-                $"the attached rules lack the limit sheet `{lost.Sheet}`"
+            yield return new ReportPoint(
+                name,
+                PointResult.NotEstablished,
+                $"not established: the report was judged under version `{other}` of the verdict semantics; "
+                    + $"this program knows version `{Assessment.SemanticsVersion}`"
             );
         }
+    }
 
+    private IEnumerable<ReportPoint> Judged(ReadOnlyMemory<byte> file, SignedReport signed)
+    {
+        var (evidence, fault) = AttachedEvidence.Read(signed.Attachments);
+        if (evidence is null)
+        {
+            return
+            [
+                ReportPoint.Failed(Reproduced, fault!),
+                .. NotReached("the attached documents cannot be read", Drawn),
+            ];
+        }
+
+        var (assessed, unread) = evidence.With(signed.Attachments);
+        return
+        [
+            Again(evidence, signed.Attachments[EvidenceFiles.AssessmentName]),
+            assessed is null
+                ? ReportPoint.Failed(Drawn, $"cannot be drawn anew: {unread}")
+                : drawing.HeldAgainst(file, signed, assessed),
+        ];
+    }
+
+    private ReportPoint Again(AttachedEvidence evidence, byte[] attached)
+    {
         try
         {
-            var again = judge.Decide(record, context, book);
+            var again = judge.Decide(evidence.Record, evidence.Context, evidence.Book);
             return again.Evidence.Assessment.Bytes.Span.SequenceEqual(attached)
-                ? new(
-                    "verdict-reproduced",
-                    true,
+                ? ReportPoint.Passed(
+                    Reproduced,
                     "judging the attached record again gives the same assessment, byte for byte"
                 )
-                : new(
-                    "verdict-reproduced",
-                    false,
+                : ReportPoint.Failed(
+                    Reproduced,
                     "judging the attached record again gives another assessment than the attached one"
                 );
         }
         catch (EngineFaultException)
         {
-            return new(
-                "verdict-reproduced",
-                false,
+            return ReportPoint.Failed(
+                Reproduced,
                 "the attached record could not be judged again by the attached rules"
             );
         }
-    }
-
-    private static bool TryRead<T>(
-        IReadOnlyDictionary<string, byte[]> files,
-        string name,
-        DocumentFormat<T> format,
-        out (T, CanonicalDocument) read,
-        [NotNullWhen(false)] out string? why
-    )
-        where T : notnull
-    {
-        var bytes = files[name];
-        read = default;
-        if (!CanonicalJson.Canonicalise(bytes).TryGet(out var document, out var refusal))
-        {
-            why = $"{name}: {refusal}";
-            return false;
-        }
-
-        if (!document.Bytes.Span.SequenceEqual(bytes))
-        {
-            why = $"{name} is not in canonical form";
-            return false;
-        }
-
-        if (!format.Read(bytes).TryGet(out var value, out var problems))
-        {
-            why = $"{name}: {problems.Told[0]}";
-            return false;
-        }
-
-        read = (value, document);
-        why = null;
-        return true;
     }
 }

@@ -25,7 +25,7 @@ internal static class VerifyCommand
         format.AcceptOnlyFromAmong("text", Json);
         var command = new Command(
             "verify",
-            "Says whether a signed report is genuine and complete: 0 genuine, 1 not (or not known to be: signer not trusted), 2 unreadable."
+            "Says whether a signed report is genuine and complete: 0 genuine, 1 not (or not known to be: signer not trusted, another version), 2 unreadable."
         )
         {
             file,
@@ -43,7 +43,7 @@ internal static class VerifyCommand
     {
         var bytes = InputFile.ReadUpTo(file.FullName, VerificationLimits.BytesMax);
         var reader = new PdfReportReader(TrustedCertificates.Load(parsed));
-        var report = new VerifyReport(reader, new Judge()).Verify(bytes);
+        var report = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(bytes);
         if (asJson)
         {
             session.Output.WriteLine(StandingJson.Of(report, file.Name));
@@ -56,8 +56,8 @@ internal static class VerifyCommand
         return report.Standing switch
         {
             ReportStanding.Genuine => ExitCode.Good,
-            ReportStanding.SignerNotTrusted or ReportStanding.NotGenuine => ExitCode.NotGood,
-            _ => ExitCode.Unusable,
+            ReportStanding.Unreadable => ExitCode.Unusable,
+            _ => ExitCode.NotGood,
         };
     }
 
@@ -67,17 +67,20 @@ internal static class VerifyCommand
         {
             ReportStanding.Genuine => ("GENUINE", "green"),
             ReportStanding.SignerNotTrusted => ("INTACT, SIGNER NOT TRUSTED", "yellow"),
+            ReportStanding.NotEstablished => ("INTACT, NOT ALL ESTABLISHED", "yellow"),
             ReportStanding.NotGenuine => ("NOT GENUINE", "red"),
             _ => ("UNREADABLE", "red"),
         };
         screen.MarkupLineInterpolated($"[bold]{name}[/]: [bold {style}]{word}[/]");
         foreach (var point in report.Points)
         {
-            var mark = point.Passed switch
+            var mark = point.Result switch
             {
-                true => "ok        ",
-                false => "FAILED    ",
-                null => "not looked",
+                PointResult.Passed => "ok        ",
+                PointResult.Failed => "FAILED    ",
+                PointResult.NotEstablished => "not known ",
+                PointResult.NotClaimed => "none      ",
+                _ => "not looked",
             };
             screen.MarkupLineInterpolated($"  {mark}  {point.Name}: {point.Told}");
         }

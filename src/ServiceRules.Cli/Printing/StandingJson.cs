@@ -52,11 +52,7 @@ internal static class StandingJson
     {
         json.WriteStartObject();
         json.WriteString("name", point.Name);
-        if (point.Passed is { } passed)
-        {
-            json.WriteBoolean("passed", passed);
-        }
-
+        json.WriteString("result", Word(point.Result));
         json.WriteString("told", point.Told);
         json.WriteEndObject();
     }
@@ -66,7 +62,18 @@ internal static class StandingJson
         {
             ReportStanding.Genuine => "genuine",
             ReportStanding.SignerNotTrusted => "signer-not-trusted",
+            ReportStanding.NotEstablished => "not-established",
             ReportStanding.NotGenuine => "not-genuine",
             _ => "unreadable",
+        };
+
+    private static string Word(PointResult result) =>
+        result switch
+        {
+            PointResult.Passed => "passed",
+            PointResult.Failed => "failed",
+            PointResult.NotReached => "not-reached",
+            PointResult.NotEstablished => "not-established",
+            _ => "not-claimed",
         };
 }

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Formats.Json;
@@ -9,6 +10,8 @@ namespace ServiceRules.Formats.Assessments;
 /// <summary>The assessment as a document.</summary>
 public static class AssessmentFormat
 {
+    private const string Semantics = "semantics";
+
     private static readonly ObjectShape<AssessmentDigests> DigestsObject = Shape.Object<AssessmentDigests>(
         "assessment-digests",
         "Content digests of what was judged by what, over canonical JSON (RFC 8785).",
@@ -61,7 +64,7 @@ public static class AssessmentFormat
         {
             var record = o.Required("record", Terms.Id<ServiceRecord>(), "the record", a => a.Record);
             _ = o.Required(
-                "semantics",
+                Semantics,
                 Shape.Word(Assessment.SemanticsVersion),
                 "version of the verdict semantics",
                 _ => true
@@ -104,4 +107,33 @@ public static class AssessmentFormat
     /// <summary>The version that is written today.</summary>
     public static DocumentFormat<Assessment> Current { get; } =
         new("assessment", 1, ReadLimits.Library, Root);
+
+    /// <summary>
+    /// The version of the verdict semantics that a document names, whatever else it holds; null when it names none. For
+    /// telling an assessment of another version from a broken one.
+    /// </summary>
+    public static string? SemanticsOf(ReadOnlySpan<byte> utf8)
+    {
+        try
+        {
+            var json = new Utf8JsonReader(utf8);
+            _ = json.Read();
+            while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
+            {
+                var isSemantics = json.ValueTextEquals(Semantics);
+                _ = json.Read();
+                if (isSemantics)
+                {
+                    return json.TokenType == JsonTokenType.String ? json.GetString() : null;
+                }
+                json.Skip();
+            }
+            return null;
+        }
+        // The second: a string with half of a surrogate pair.
+        catch (Exception problem) when (problem is JsonException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
 }

@@ -49,7 +49,7 @@ internal sealed class LineBreaker
     {
         if (word.Lead == WordLead.NewLine)
         {
-            EndLine();
+            EndLine(spaced: true);
         }
         var width = word.Pieces.Sum(piece => WidthOf(piece.Content, piece.Style));
         var space = word.Lead == WordLead.Space && _runs.Count > 0 ? SpaceWidth() : 0;
@@ -60,7 +60,7 @@ internal sealed class LineBreaker
         }
         if (_runs.Count > 0)
         {
-            EndLine();
+            EndLine(spaced: word.Lead == WordLead.Space);
         }
         if (Fits(width))
         {
@@ -116,8 +116,16 @@ internal sealed class LineBreaker
         _at += width;
     }
 
-    private void EndLine()
+    /// <param name="spaced">
+    /// A space stands where the line ends. It takes no room and is drawn all the same: who hears or copies the text would
+    /// otherwise get the two words as one.
+    /// </param>
+    private void EndLine(bool spaced = false)
     {
+        if (spaced && _runs.Count > 0)
+        {
+            _runs[^1] = _runs[^1] with { Content = _runs[^1].Content + " " };
+        }
         var styles = _runs.Count > 0 ? _runs.Select(run => run.Style) : [_fallback];
         double height = 0;
         double ascent = 0;

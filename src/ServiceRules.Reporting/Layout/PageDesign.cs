@@ -17,4 +17,7 @@ public sealed record PageDesign(
 
     /// <summary>Space between the running head or foot and the text.</summary>
     public double FurnitureGap { get; init; } = 8;
+
+    /// <summary>Layout that takes more pages ends in failure.</summary>
+    public int PagesMax { get; init; } = Pagination.PagesMax;
 }

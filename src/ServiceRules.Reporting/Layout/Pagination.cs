@@ -21,10 +21,10 @@ public static class Pagination
         for (Block? rest = content; rest is not null; )
         {
             var fragment = rest.Fit(new Space(session, width, height, height, Fresh: true));
-            if (fragment.IsNothing || bodies.Count == PagesMax)
+            if (fragment.IsNothing || bodies.Count == design.PagesMax)
             {
                 throw new InvalidOperationException(
-                    $"layout did not end after page {bodies.Count} of at most {PagesMax}"
+                    $"layout did not end after page {bodies.Count} of at most {design.PagesMax}"
                 );
             }
             bodies.Add(fragment.Items);

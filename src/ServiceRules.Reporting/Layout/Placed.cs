@@ -59,6 +59,9 @@ public abstract record Placed
         string? Alternative = null
     ) : Placed
     {
+        /// <summary>Told before and again here, such as the head of a table that goes on.</summary>
+        public bool IsRepeated { get; init; }
+
         internal override Placed Moved(Placement by) =>
             this with
             {

@@ -14,6 +14,6 @@ public enum StructureRole
     TableCell,
     Figure,
 
-    /// <summary>Decoration, running headers and repeated table heads: skipped when the page is read aloud.</summary>
+    /// <summary>Decoration, running heads and feet: skipped when the page is read aloud.</summary>
     Artifact,
 }

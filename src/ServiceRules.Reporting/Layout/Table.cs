@@ -43,7 +43,7 @@ public sealed class Table : Block
         if (_head is not null)
         {
             var head = FitRow(_head, space.Whole(), StructureRole.TableHeader).Fragment;
-            items.AddRange(_continued ? [AsArtifact(head)] : head.Items);
+            items.AddRange(_continued ? head.Items.Select(Repeated) : head.Items);
             top = head.Height;
         }
         for (var index = 0; index < _rows.Length; index++)
@@ -162,6 +162,7 @@ public sealed class Table : Block
         }
     }
 
-    private static Placed.Group AsArtifact(Fragment head) =>
-        new(StructureRole.Artifact, new Box(0, 0, 0, head.Height), head.Items);
+    // Each part is a table of its own to those who hear it, and a table has a head.
+    private static Placed Repeated(Placed item) =>
+        item is Placed.Group group ? group with { IsRepeated = true } : item;
 }

@@ -17,7 +17,7 @@ internal sealed class TextLedger(LayoutSession session)
             {
                 Count(text.Content, -1);
             }
-            else if (item is Placed.Group group && group.Role != StructureRole.Artifact)
+            else if (item is Placed.Group { Role: not StructureRole.Artifact, IsRepeated: false } group)
             {
                 Settle(group.Children);
             }

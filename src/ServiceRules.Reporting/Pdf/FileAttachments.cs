@@ -34,13 +34,13 @@ internal static class FileAttachments
 
     private static void Complete(PdfFileSpecification file, Attachment attachment)
     {
-        file.Elements.SetName("/AFRelationship", "/Data");
+        file.Elements.SetName("/AFRelationship", $"/{attachment.Relation}");
         file.Elements["/Desc"] = new PdfString(PlainAscii.Of(attachment.Description));
     }
 
     private static void Complete(PdfEmbeddedFileStream stream, Attachment attachment, DateTimeOffset at)
     {
-        stream.Elements.SetName("/Subtype", "/application/json");
+        stream.Elements.SetName("/Subtype", MediaType(attachment.Name));
         var settings = stream.Elements.GetDictionary("/Params")!;
         var date = PdfInstant.Format(at);
         settings.Elements["/CreationDate"] = new PdfString(date);
@@ -53,6 +53,18 @@ internal static class FileAttachments
             PdfStringEncoding.RawEncoding
         );
     }
+
+    private static string MediaType(string name) =>
+        Path.GetExtension(name) switch
+        {
+            ".json" => "/application/json",
+            ".pem" => "/application/x-pem-file",
+            ".proof" => "/text/plain",
+            var other => throw new ArgumentException(
+                $"attachment name `{name}`: its ending `{other}` tells no type; accepted are .json, .pem and .proof",
+                nameof(name)
+            ),
+        };
 
     private static void RequirePlainName(string name)
     {

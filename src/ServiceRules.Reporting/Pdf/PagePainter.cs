@@ -1,4 +1,5 @@
 using PdfSharp.Drawing;
+using PdfSharp.Pdf.Structure;
 using PdfSharp.UniversalAccessibility;
 using ServiceRules.Reporting.Layout;
 
@@ -7,7 +8,11 @@ namespace ServiceRules.Reporting.Pdf;
 /// <summary>Paints placed marks, and tells the structure tree what each group means.</summary>
 internal sealed class PagePainter(XGraphics canvas, StructureBuilder structure, double pageHeight)
 {
+    private readonly List<(XRect Box, PdfStructureElement Element)> _signaturePlaces = [];
     private bool _inArtifact;
+
+    /// <summary>The places for a signature that were come across, counted from the bottom of the page.</summary>
+    public IReadOnlyList<(XRect Box, PdfStructureElement Element)> SignaturePlaces => _signaturePlaces;
 
     public void Paint(IEnumerable<Placed> items)
     {
@@ -55,13 +60,16 @@ internal sealed class PagePainter(XGraphics canvas, StructureBuilder structure, 
                 structure.BeginElement(PdfGroupingElementTag.Section);
                 break;
             case StructureRole.Figure:
-                // The structure tree counts from the bottom of the page.
-                var box = group.Bounds;
                 structure.BeginElement(
                     PdfIllustrationElementTag.Figure,
                     group.Alternative ?? "",
-                    new XRect(box.X, pageHeight - box.Bottom, box.Width, box.Height)
+                    FromBottom(group.Bounds)
                 );
+                break;
+            case StructureRole.TableHeader:
+                structure.BeginElement(PdfBlockLevelElementTag.TableHeaderCell);
+                // Heads stand above their columns; without a scope each reader guesses.
+                structure.CurrentStructureElement.TableAttributes.Elements.SetName("/Scope", "/Column");
                 break;
             default:
                 structure.BeginElement(TagOf(group.Role));
@@ -77,7 +85,6 @@ internal sealed class PagePainter(XGraphics canvas, StructureBuilder structure, 
             StructureRole.Heading3 => PdfBlockLevelElementTag.Heading3,
             StructureRole.Table => PdfBlockLevelElementTag.Table,
             StructureRole.TableRow => PdfBlockLevelElementTag.TableRow,
-            StructureRole.TableHeader => PdfBlockLevelElementTag.TableHeaderCell,
             StructureRole.TableCell => PdfBlockLevelElementTag.TableDataCell,
             _ => PdfBlockLevelElementTag.Paragraph,
         };
@@ -112,7 +119,10 @@ internal sealed class PagePainter(XGraphics canvas, StructureBuilder structure, 
             case Placed.Path path:
                 PaintPath(path);
                 break;
-            case Placed.SignatureBox:
+            case Placed.SignatureBox place:
+                structure.BeginInlineLevelElement("Form");
+                _signaturePlaces.Add((FromBottom(place.Box), structure.CurrentStructureElement));
+                structure.End();
                 break;
             default:
                 throw new InvalidOperationException($"nothing is known about painting {item.GetType().Name}");
@@ -149,6 +159,9 @@ internal sealed class PagePainter(XGraphics canvas, StructureBuilder structure, 
             XFillMode.Winding
         );
     }
+
+    /// <summary>Structure and annotations count from the bottom of the page.</summary>
+    private XRect FromBottom(Box box) => new(box.X, pageHeight - box.Bottom, box.Width, box.Height);
 
     private static XPoint At(Point point) => new(point.X, point.Y);
 

@@ -10,13 +10,36 @@ namespace ServiceRules.Reporting.Pdf;
 /// <summary>Paints a laid-out document, attaches files and signs: the finished bytes, made once.</summary>
 public static class PdfReportWriter
 {
-    private const string Producer = "ServiceRules";
+    private const string Product = "ServiceRules";
 
     public static byte[] Write(
         PlacedDocument placed,
         DocumentTitle title,
         IReadOnlyCollection<Attachment> attachments,
         IReportSigner signer
+    ) =>
+        Write(
+            placed,
+            title,
+            attachments,
+            new SignatureStatement(signer.Certificate, title.IssuedAt),
+            new CmsSignatory(signer)
+        );
+
+    /// <summary>The same file with an empty signature.</summary>
+    internal static byte[] WriteUnsigned(
+        PlacedDocument placed,
+        DocumentTitle title,
+        IReadOnlyCollection<Attachment> attachments,
+        SignatureStatement statement
+    ) => Write(placed, title, attachments, statement, new EmptySignatory(statement.Certificate.Subject));
+
+    private static byte[] Write(
+        PlacedDocument placed,
+        DocumentTitle title,
+        IReadOnlyCollection<Attachment> attachments,
+        SignatureStatement statement,
+        IDigitalSigner signer
     )
     {
         using var document = new PdfDocument();
@@ -25,7 +48,7 @@ public static class PdfReportWriter
         Describe(document, title);
         var room = PaintPages(document, placed, title.Language);
         FileAttachments.Add(document, attachments, title.IssuedAt);
-        PrepareSignature(document, placed, room, title, signer);
+        PrepareSignature(document, room, statement, signer);
 
         using var output = new MemoryStream();
         document.Save(output, closeStream: false);
@@ -36,35 +59,33 @@ public static class PdfReportWriter
     {
         document.Info.Title = PlainAscii.Of(title.Title);
         document.Info.Subject = PlainAscii.Of(title.Subject);
-        document.Info.Creator = Producer;
+        document.Info.Creator = DrawingVersion.Creator;
         document.Info.CreationDate = title.IssuedAt.UtcDateTime;
         document.Info.ModificationDate = title.IssuedAt.UtcDateTime;
         document.Language = title.Language;
         document.ViewerPreferences.DisplayDocTitle = true;
     }
 
-    /// <summary>Paints all pages and returns where the signature goes: page index and box.</summary>
-    private static (int Page, Box Box) PaintPages(
-        PdfDocument document,
-        PlacedDocument placed,
-        string language
-    )
+    /// <summary>Paints all pages and returns where the signature goes.</summary>
+    private static SignatureRoom PaintPages(PdfDocument document, PlacedDocument placed, string language)
     {
         var accessibility = UAManager.ForDocument(document);
         accessibility.SetDocumentLanguage(language);
-        var rooms = new List<(int, Box)>();
+        var rooms = new List<SignatureRoom>();
         for (var index = 0; index < placed.Pages.Length; index++)
         {
             var source = placed.Pages[index];
             var page = document.AddPage();
             page.Width = XUnit.FromPoint(source.Width);
             page.Height = XUnit.FromPoint(source.Height);
+            // Fields and notes are come to in the order in which the page is read.
+            page.Elements.SetName("/Tabs", "/S");
             using var canvas = XGraphics.FromPdfPage(page);
-            new PagePainter(canvas, accessibility.StructureBuilder, source.Height).Paint(source.Items);
-            if (SignatureBoxIn(source.Items) is { } box)
-            {
-                rooms.Add((index, box));
-            }
+            var painter = new PagePainter(canvas, accessibility.StructureBuilder, source.Height);
+            painter.Paint(source.Items);
+            rooms.AddRange(
+                painter.SignaturePlaces.Select(place => new SignatureRoom(index, place.Box, place.Element))
+            );
         }
         return rooms.Count == 1
             ? rooms[0]
@@ -73,43 +94,21 @@ public static class PdfReportWriter
             );
     }
 
-    private static Box? SignatureBoxIn(IEnumerable<Placed> items)
-    {
-        foreach (var item in items)
-        {
-            var box = item switch
-            {
-                Placed.SignatureBox place => place.Box,
-                Placed.Group group => SignatureBoxIn(group.Children),
-                _ => null,
-            };
-            if (box is not null)
-            {
-                return box;
-            }
-        }
-        return null;
-    }
-
     private static void PrepareSignature(
         PdfDocument document,
-        PlacedDocument placed,
-        (int Page, Box Box) room,
-        DocumentTitle title,
-        IReportSigner signer
+        SignatureRoom room,
+        SignatureStatement statement,
+        IDigitalSigner signer
     )
     {
-        var (index, box) = room;
-        var pageHeight = placed.Pages[index].Height;
         var options = new DigitalSignatureOptions
         {
-            AppName = Producer,
-            Reason = "Issued service report",
-            PageIndex = index,
-            // Annotations count from the bottom of the page.
-            Rectangle = new XRect(box.X, pageHeight - box.Bottom, box.Width, box.Height),
-            AppearanceHandler = new SignatureAppearance(document, signer.Certificate.Subject, title.IssuedAt),
+            AppName = Product,
+            Reason = SignatureReason.Of(statement.TimestampAskedOf),
+            PageIndex = room.Page,
+            Rectangle = room.Box,
+            AppearanceHandler = new SignatureAppearance(document, room, statement),
         };
-        DigitalSignatureHandler.ForDocument(document, new CmsSignatory(signer), options);
+        DigitalSignatureHandler.ForDocument(document, signer, options);
     }
 }

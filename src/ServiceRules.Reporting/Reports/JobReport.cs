@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
@@ -25,34 +26,40 @@ public static class JobReport
         {
             throw new InvalidOperationException($"the signer is not fit for this report: {fault}");
         }
-        var statement = new SignatureStatement(signer.Certificate, issuedAt);
-        var placed = LayOut(assessed, terms, statement, FontMeasure.Shipped);
-        var record = assessed.Record;
-        var title = new DocumentTitle(
-            $"Service report {record.Id.Text}",
-            $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}",
-            terms.Language,
-            issuedAt
-        );
-        var evidence = assessed.Evidence;
+        var statement = new SignatureStatement(signer.Certificate, WholeSeconds(issuedAt));
         return PdfReportWriter.Write(
-            placed,
-            title,
-            [
-                new(EvidenceFiles.RecordName, "the service record", evidence.Record.Bytes),
-                new(EvidenceFiles.ContextName, "the registers it was judged with", evidence.Context.Bytes),
-                new(EvidenceFiles.RulesName, "rule packs and limit sheets", evidence.Rules.Bytes),
-                new(EvidenceFiles.AssessmentName, "findings and dispositions", evidence.Assessment.Bytes),
-            ],
+            LayOut(assessed, terms, statement, FontMeasure.Shipped),
+            Title(assessed, terms, statement),
+            Attached(assessed.Evidence),
             signer
         );
     }
+
+    /// <summary>The same file as <see cref="Write"/> makes, but for its signature: for holding another against it.</summary>
+    /// <param name="assessed">What the report tells.</param>
+    /// <param name="terms">How it tells it.</param>
+    /// <param name="statement">What is said about its signature.</param>
+    /// <param name="pagesMax">More pages than these are not drawn.</param>
+    /// <exception cref="InvalidOperationException">It takes more pages, or cannot be laid out.</exception>
+    internal static byte[] DrawAnew(
+        Assessed assessed,
+        ReportTerms terms,
+        SignatureStatement statement,
+        int pagesMax
+    ) =>
+        PdfReportWriter.WriteUnsigned(
+            LayOut(assessed, terms, statement, FontMeasure.Shipped, pagesMax),
+            Title(assessed, terms, statement),
+            Attached(assessed.Evidence),
+            statement
+        );
 
     internal static PlacedDocument LayOut(
         Assessed assessed,
         ReportTerms terms,
         SignatureStatement signature,
-        ITextMeasure measure
+        ITextMeasure measure,
+        int pagesMax = Pagination.PagesMax
     )
     {
         var job = new JobView(assessed, terms, measure, signature.At);
@@ -66,9 +73,56 @@ public static class JobReport
         )
         {
             FurnitureGap = 5,
+            PagesMax = pagesMax,
         };
         return Pagination.LayOut(Content(job, signature), design, measure);
     }
+
+    // The file states its instant to the second: what is drawn must follow from what is stated.
+    private static DateTimeOffset WholeSeconds(DateTimeOffset at) =>
+        DateTimeOffset.FromUnixTimeSeconds(at.ToUnixTimeSeconds());
+
+    private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
+    {
+        var record = assessed.Record;
+        return new DocumentTitle(
+            $"Service report {record.Id.Text}",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}"
+            ),
+            terms.Language,
+            statement.At
+        );
+    }
+
+    private static IReadOnlyCollection<Attachment> Attached(EvidenceFiles evidence) =>
+        [
+            new(
+                EvidenceFiles.RecordName,
+                "the service record",
+                AttachmentRelation.Source,
+                evidence.Record.Bytes
+            ),
+            new(
+                EvidenceFiles.ContextName,
+                "the registers it was judged with",
+                AttachmentRelation.Data,
+                evidence.Context.Bytes
+            ),
+            new(
+                EvidenceFiles.RulesName,
+                "rule packs and limit sheets",
+                AttachmentRelation.Data,
+                evidence.Rules.Bytes
+            ),
+            new(
+                EvidenceFiles.AssessmentName,
+                "findings and dispositions",
+                AttachmentRelation.Data,
+                evidence.Assessment.Bytes
+            ),
+        ];
 
     private static Stack Content(JobView job, SignatureStatement signature)
     {
@@ -107,7 +161,10 @@ public static class JobReport
             new(
                 ColumnWidth.Share(),
                 new Paragraph(
-                    $"Service report · {record.Id.Text} · {record.Machine.Id.Text} · {record.Date:yyyy-MM-dd}",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Service report · {record.Id.Text} · {record.Machine.Id.Text} · {record.Date:yyyy-MM-dd}"
+                    ),
                     Palette.SmallBold
                 )
             ),

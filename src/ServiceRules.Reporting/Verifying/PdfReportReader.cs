@@ -17,6 +17,7 @@ public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : I
             verified.Certificate is { } certificate
                 ? $"{certificate.Subject}, certificate SHA-256 {CertificateFingerprint.Of(certificate)}"
                 : null,
+            verified.Certificate,
             verified.SignedAt,
             verified.Attachments
         );
@@ -27,9 +28,9 @@ public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : I
             NameOf(point.Check),
             point.State switch
             {
-                PointState.Passed => true,
-                PointState.Failed => false,
-                _ => null,
+                PointState.Passed => PointResult.Passed,
+                PointState.Failed => PointResult.Failed,
+                _ => PointResult.NotReached,
             },
             point.Told
         );

@@ -84,8 +84,12 @@ public sealed class PdfVerification
         {
             return;
         }
-        CheckAttachments(table!);
-        CheckSignature(bytes!, entry.SignedAt);
+        // Nothing that a changed file says is worth reading, and whoever changed it may have made it dear to read.
+        if (CheckContainer(bytes!) is { } container)
+        {
+            CheckAttachments(table!);
+            CheckSignature(container, entry.SignedAt);
+        }
     }
 
     private void CheckAttachments(PdfTable table)
@@ -97,19 +101,25 @@ public sealed class PdfVerification
         Note(VerificationCheck.Attachments, fault, names);
     }
 
-    private void CheckSignature(SignedBytes bytes, DateTimeOffset signedAt)
+    /// <summary>The container of the signature, if it was made over the very bytes of the file.</summary>
+    private SignatureContainer? CheckContainer(SignedBytes bytes)
     {
         _reached = VerificationCheck.SignatureContainer;
         var (container, fault) = SignatureContainer.Read(bytes.Hex.Span);
         if (!Note(VerificationCheck.SignatureContainer, fault, "one signer, canonical, zeros behind it"))
         {
-            return;
+            return null;
         }
-        var digestFault = SHA256.HashData(bytes.Joined()).AsSpan().SequenceEqual(container!.MessageDigest)
+        var digestFault = bytes.Digest().AsSpan().SequenceEqual(container!.MessageDigest)
             ? null
             : "the file was changed after it was signed";
-        Note(VerificationCheck.ContentDigest, digestFault, "the bytes are those that were signed");
+        return Note(VerificationCheck.ContentDigest, digestFault, "the bytes are those that were signed")
+            ? container
+            : null;
+    }
 
+    private void CheckSignature(SignatureContainer container, DateTimeOffset signedAt)
+    {
         _reached = VerificationCheck.SigningCertificate;
         var sent = container.Certificates.Select(X509CertificateLoader.LoadCertificate).ToList();
         _certificate = SigningCertificate.Named(container, sent);

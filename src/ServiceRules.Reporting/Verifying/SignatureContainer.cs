@@ -37,6 +37,10 @@ internal sealed record SignatureContainer(
         {
             return (null, "the signature's digits are not pairs of 0 to 9 and A to F");
         }
+        if (hex.Length / 2 > VerificationLimits.ContainerBytesMax)
+        {
+            return (null, $"the place of the signature is larger than {VerificationLimits.ContainerBytesMax} bytes");
+        }
         var padded = Convert.FromHexString(hex);
         try
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using ServiceRules.Reporting.Verifying.Shape;
 
 namespace ServiceRules.Reporting.Verifying;
@@ -10,7 +11,14 @@ internal sealed record SignedBytes(
     ReadOnlyMemory<byte> After
 )
 {
-    public byte[] Joined() => [.. Before.Span, .. After.Span];
+    /// <summary>SHA-256 of both parts, one after the other.</summary>
+    public byte[] Digest()
+    {
+        using var digest = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        digest.AppendData(Before.Span);
+        digest.AppendData(After.Span);
+        return digest.GetHashAndReset();
+    }
 
     /// <summary>The parts, or why the byte range is not the whole file but the signature's own digits.</summary>
     public static (SignedBytes? Bytes, string? Fault) Find(

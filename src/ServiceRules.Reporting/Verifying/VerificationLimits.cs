@@ -7,10 +7,16 @@ public static class VerificationLimits
     public const int BytesMax = 64 * 1024 * 1024;
 
     /// <summary>Objects in one file; a page takes about ten, a tagged table cell two.</summary>
-    public const int ObjectsMax = 500_000;
+    public const int ObjectsMax = 200_000;
+
+    /// <summary>Values in one file: a report has seven to an object.</summary>
+    public const int ValuesMax = 2_000_000;
 
     /// <summary>Nesting of arrays and dictionaries; the writer needs six.</summary>
     public const int DepthMax = 24;
 
     public const int AttachmentsMax = 64;
+
+    /// <summary>Bytes of the signature with its certificates and whatever proves its time.</summary>
+    public const int ContainerBytesMax = 64 * 1024;
 }

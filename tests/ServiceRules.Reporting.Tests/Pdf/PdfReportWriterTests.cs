@@ -19,9 +19,11 @@ public class PdfReportWriterTests
     [InlineData("")]
     [InlineData("a/b.json")]
     [InlineData("zwei ä.json")]
+    [InlineData("program.exe")]
+    [InlineData("no-ending")]
     public void Write_AttachmentNameThatReadersDisagreeOn_IsRefused(string name) =>
         Assert.Throws<ArgumentException>(() =>
-            SampleReport.Bytes(new Attachment(name, "x", new byte[] { 1 }))
+            SampleReport.Bytes(new Attachment(name, "x", AttachmentRelation.Data, new byte[] { 1 }))
         );
 
     [Fact]

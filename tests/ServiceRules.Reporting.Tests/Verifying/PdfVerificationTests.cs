@@ -126,7 +126,6 @@ public class PdfVerificationTests
     [Theory]
     [InlineData("/ByteRange[", VerificationCheck.SignedRange)]
     [InlineData("/SubFilter/ETSI", VerificationCheck.OneSignature)]
-    [InlineData("/Type/Filespec", VerificationCheck.Attachments)]
     [InlineData("/Marked ", VerificationCheck.ContentDigest)]
     [InlineData("endobj", VerificationCheck.FileShape)]
     public void Verify_OneChangedByte_NamesThePointThatFailed(string where, VerificationCheck expected)

@@ -67,15 +67,16 @@ internal sealed class FrontView
             view.Row(rows[index].Mark, rows[index].Places, BodyHeight + (RowHeight * index));
         }
         var told = rows.Select(row =>
-            $"{row.Mark.Name} {VerdictPrint.Of(row.Mark.Verdict).Word}"
-            + string.Concat(
-                row.Places.Select(place =>
-                    $", {place.Comparison.Place} {VerdictPrint.Of(place.Comparison.Verdict).Word}"
-                )
-            )
+            $"{job.Say(row.Mark.Name)} {(row.Places.Count == 0 ? row.Mark.Told + ", " : "")}"
+            + VerdictPrint.Of(row.Mark.Verdict).Word
+            + string.Concat(row.Places.Select(place => Told(place.Comparison, unit)))
         );
         return view._drawing.AsFigure($"front view of unit {unit.Work.Id}; {string.Join("; ", told)}");
     }
+
+    private static string Told(Comparison comparison, UnitView unit) =>
+        $", {comparison.Place} {LengthPrint.Known(comparison, unit.SystemOf(comparison.Quantity))} "
+        + VerdictPrint.Of(comparison.Verdict).Word;
 
     private static IReadOnlyList<ComparedPlace> PlacesOf(UnitView unit, MeasuredQuantity quantity)
     {

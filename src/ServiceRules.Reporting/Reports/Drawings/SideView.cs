@@ -198,8 +198,8 @@ internal sealed class SideView
         var told = Enum.GetValues<MeasuredQuantity>()
             .Select(quantity => _unit.MarkOf(quantity))
             .OfType<QuantityMark>()
-            .Select(mark => $"{mark.Name} {VerdictPrint.Of(mark.Verdict).Word}");
-        return string.Join(", ", told);
+            .Select(mark => $"{_job.Say(mark.Name)} {mark.Told}, {VerdictPrint.Of(mark.Verdict).Word}");
+        return string.Join("; ", told);
     }
 
     private Point Polar(double degrees, double share)

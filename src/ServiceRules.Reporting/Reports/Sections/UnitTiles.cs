@@ -52,8 +52,10 @@ internal static class UnitTiles
             MarkDrawing.Put(drawing, print.Mark, new Box(left, 1.5, side, side), print.Ink, Ink.White);
             left += side + 2;
         }
-        var told = marks.Select(mark => $"{mark.Name} {VerdictPrint.Of(mark.Verdict).Word}");
-        return drawing.AsFigure($"unit {unit.Work.Id.Text}: {string.Join(", ", told)}");
+        var told = marks.Select(mark =>
+            $"{job.Say(mark.Name)} {mark.Told}, {VerdictPrint.Of(mark.Verdict).Word}"
+        );
+        return drawing.AsFigure($"unit {unit.Work.Id.Text}: {string.Join("; ", told)}");
     }
 
     private static void Put(Drawing drawing, UnitView unit, double left, double width)

@@ -7,7 +7,7 @@ namespace ServiceRules.Reporting.Verifying.Shape;
 /// Reads values as this product's writer spells them: no comments, no second entry of a key, bounded nesting. The
 /// first fault ends it.
 /// </summary>
-internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end)
+internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, ValueBudget? budget = null)
 {
     public int At { get; private set; } = start;
 
@@ -83,6 +83,10 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end)
         if (depth > VerificationLimits.DepthMax)
         {
             return Fail($"values are nested deeper than {VerificationLimits.DepthMax}");
+        }
+        if (budget is not null && !budget.TryTake())
+        {
+            return Fail($"the file holds more than {VerificationLimits.ValuesMax} values");
         }
         SkipSpaces();
         return Here switch

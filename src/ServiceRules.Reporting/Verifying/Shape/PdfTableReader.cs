@@ -15,6 +15,7 @@ internal sealed class PdfTableReader
     private static readonly string[] TrailerKeys = ["ID", "Info", "Root", "Size"];
 
     private readonly ReadOnlyMemory<byte> _file;
+    private readonly ValueBudget _budget = new(VerificationLimits.ValuesMax);
     private string? _fault;
 
     private PdfTableReader(ReadOnlyMemory<byte> file) => _file = file;
@@ -88,7 +89,7 @@ internal sealed class PdfTableReader
 
     private (int[] Offsets, PdfValue.Dictionary Trailer)? ReadTable(int at)
     {
-        var scanner = new PdfScanner(_file, at, _file.Length);
+        var scanner = new PdfScanner(_file, at, _file.Length, _budget);
         scanner.Expect("xref\n0 ");
         var count = scanner.ReadCount();
         scanner.Expect("\n0000000000 65535 f \n");
@@ -152,7 +153,7 @@ internal sealed class PdfTableReader
 
     private PdfObject? ReadObject(int number, int from, int to)
     {
-        var scanner = new PdfScanner(_file, from, to);
+        var scanner = new PdfScanner(_file, from, to, _budget);
         scanner.Expect(string.Create(CultureInfo.InvariantCulture, $"{number} 0 obj\n"));
         var value = scanner.Fault is null ? scanner.ReadValue() : null;
         Range? stream = null;

@@ -1,0 +1,13 @@
+using ServiceRules.Application.Assessing;
+
+namespace ServiceRules.Application.Reports;
+
+/// <summary>Draws a report anew from what it carries.</summary>
+public interface IReportDrawing
+{
+    /// <summary>Whether the file shows what its attached documents give, in every mark, word and font.</summary>
+    /// <param name="file">All of its bytes.</param>
+    /// <param name="signed">What they say; intact.</param>
+    /// <param name="attached">The attached documents, read.</param>
+    ReportPoint HeldAgainst(ReadOnlyMemory<byte> file, SignedReport signed, Assessed attached);
+}

@@ -1,0 +1,17 @@
+namespace ServiceRules.Reporting.Pdf;
+
+/// <summary>
+/// The version of the drawing, told in every file. The same documents drawn by the same version give the same marks;
+/// whatever changes them (a word, a font, a place, the order of reading) is a new version, so that a report drawn
+/// before it is told apart from one whose pages were changed.
+/// </summary>
+public static class DrawingVersion
+{
+    public const string Current = "1";
+
+    /// <summary>What the file names as its maker.</summary>
+    public const string Creator = $"ServiceRules, drawing {Current}";
+
+    /// <summary>What the file names as its writer: another version of the library may write otherwise.</summary>
+    public static string Producer => PdfSharp.PdfSharpProductVersionInformation.Producer;
+}
