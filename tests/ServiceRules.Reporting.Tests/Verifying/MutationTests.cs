@@ -26,7 +26,7 @@ public class MutationTests
     private static readonly byte[] Small = SampleReport.Bytes(
         new Layout.Stack([
             new Layout.Paragraph("held", SampleReport.Body),
-            new Layout.SignaturePlace(VisibleSignature.Of(Own, SampleReport.IssuedAt)),
+            new Layout.SignaturePlace(VisibleSignature.Of(SampleReport.Statement)),
         ]),
         SampleReport.Json("record.json", "{\"a\":1}")
     );
