@@ -160,13 +160,28 @@ public sealed class CheckCommandTests : IDisposable
             Fixtures.PathOf("height-check-by-two"),
         ];
         var here = _product.Run(arguments);
-        using var elsewhere = new Product();
-        elsewhere.With("LC_ALL", "tr_TR.UTF-8").With("LANG", "tr_TR.UTF-8").With("TZ", "Pacific/Auckland");
-
-        var there = elsewhere.Run(arguments);
 
         Assert.True(here.ExitCode == 0, here.ToString());
-        Assert.Equal(here.StandardOutput, there.StandardOutput);
-        Assert.Equal(here.ExitCode, there.ExitCode);
+        Assert.All(
+            Elsewhere,
+            place =>
+            {
+                using var elsewhere = new Product();
+                elsewhere.With("LC_ALL", place.Language).With("LANG", place.Language).With("TZ", place.Zone);
+
+                var there = elsewhere.Run(arguments);
+
+                Assert.Equal(here.StandardOutput, there.StandardOutput);
+                Assert.Equal(here.ExitCode, there.ExitCode);
+            }
+        );
     }
+
+    /// <summary>Another dotless i, other digits and calendar, a decimal comma; a day ahead, a day behind, odd minutes.</summary>
+    private static readonly (string Language, string Zone)[] Elsewhere =
+    [
+        ("tr_TR.UTF-8", "Pacific/Kiritimati"),
+        ("ar_SA.UTF-8", "Pacific/Pago_Pago"),
+        ("de_DE.UTF-8", "Asia/Kathmandu"),
+    ];
 }

@@ -55,7 +55,12 @@ internal static class SampleReport
         );
 
     public static Attachment Json(string name, string content) =>
-        new(name, "the record as received", AttachmentRelation.Source, System.Text.Encoding.UTF8.GetBytes(content));
+        new(
+            name,
+            "the record as received",
+            AttachmentRelation.Source,
+            System.Text.Encoding.UTF8.GetBytes(content)
+        );
 
     private static Picture Figure()
     {

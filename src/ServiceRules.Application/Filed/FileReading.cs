@@ -77,7 +77,7 @@ internal sealed class FileReading(IReportReader reports, RuleBook inForce)
             return
             [
                 .. signed
-                    .Points.Where(point => point.Passed == false)
+                    .Points.Where(point => point.Result == PointResult.Failed)
                     .Select(point => $"not an intact signed report: {point.Name}: {point.Told}"),
             ];
         }

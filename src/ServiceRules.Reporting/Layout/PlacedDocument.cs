@@ -13,7 +13,9 @@ public sealed record PlacedDocument(ImmutableArray<PlacedPage> Pages)
             item switch
             {
                 Placed.Text text => [text],
-                Placed.Group { Role: not StructureRole.Artifact, IsRepeated: false } group => TextsOf(group.Children),
+                Placed.Group { Role: not StructureRole.Artifact, IsRepeated: false } group => TextsOf(
+                    group.Children
+                ),
                 _ => Enumerable.Empty<Placed.Text>(),
             }
         );

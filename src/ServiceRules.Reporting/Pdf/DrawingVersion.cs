@@ -13,5 +13,5 @@ public static class DrawingVersion
     public const string Creator = $"ServiceRules, drawing {Current}";
 
     /// <summary>What the file names as its writer: another version of the library may write otherwise.</summary>
-    public static string Producer => PdfSharp.PdfSharpProductVersionInformation.Producer;
+    public static string Producer => $"PDFsharp {PdfSharp.PdfSharpProductVersionInformation.SemanticVersion}";
 }

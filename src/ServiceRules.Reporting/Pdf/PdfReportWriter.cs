@@ -1,3 +1,4 @@
+using System.Globalization;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.Signatures;
@@ -42,6 +43,27 @@ public static class PdfReportWriter
         IDigitalSigner signer
     )
     {
+        // The library writes dates by the calendar and signs of the machine's culture.
+        var before = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        try
+        {
+            return WriteInvariant(placed, title, attachments, statement, signer);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    private static byte[] WriteInvariant(
+        PlacedDocument placed,
+        DocumentTitle title,
+        IReadOnlyCollection<Attachment> attachments,
+        SignatureStatement statement,
+        IDigitalSigner signer
+    )
+    {
         using var document = new PdfDocument();
         // The library's compressed page streams lack their checksum, which a strict check reports.
         document.Options.CompressContentStreams = false;
@@ -50,7 +72,7 @@ public static class PdfReportWriter
         FileAttachments.Add(document, attachments, title.IssuedAt);
         PrepareSignature(document, room, statement, signer);
 
-        using var output = new MemoryStream();
+        using var output = new FirstWriteStream(() => SignatureField.Complete(document, room, statement));
         document.Save(output, closeStream: false);
         return output.ToArray();
     }
@@ -107,7 +129,7 @@ public static class PdfReportWriter
             Reason = SignatureReason.Of(statement.TimestampAskedOf),
             PageIndex = room.Page,
             Rectangle = room.Box,
-            AppearanceHandler = new SignatureAppearance(document, room, statement),
+            AppearanceHandler = new EmptyAppearance(),
         };
         DigitalSignatureHandler.ForDocument(document, signer, options);
     }

@@ -1,6 +1,5 @@
 using System.Collections.ObjectModel;
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Verifying.Shape;

@@ -46,7 +46,12 @@ public sealed class ReportRedrawing : IReportDrawing
         {
             return new ReportPoint(VerifyReport.Drawn, PointResult.NotEstablished, OfOtherVersion(found));
         }
-        var again = JobReport.DrawAnew(attached, ReportTerms.Default, new SignatureStatement(certificate, signedAt), pages.Count);
+        var again = JobReport.DrawAnew(
+            attached,
+            ReportTerms.Default,
+            new SignatureStatement(certificate, signedAt),
+            pages.Count
+        );
         var (drawn, broken) = DrawnFile.Read(again);
         if (drawn is null)
         {
@@ -69,7 +74,8 @@ public sealed class ReportRedrawing : IReportDrawing
     }
 
     /// <summary>A signer can write anything there, and it goes to a screen.</summary>
-    private static string Plain(string? told) => PlainAscii.Of(told is { Length: > 80 } ? told[..80] : told ?? "");
+    private static string Plain(string? told) =>
+        PlainAscii.Of(told is { Length: > 80 } ? told[..80] : told ?? "");
 
     private static string Counted(int pages) => pages == 1 ? "page" : $"{pages} pages";
 }

@@ -39,7 +39,10 @@ internal sealed record SignatureContainer(
         }
         if (hex.Length / 2 > VerificationLimits.ContainerBytesMax)
         {
-            return (null, $"the place of the signature is larger than {VerificationLimits.ContainerBytesMax} bytes");
+            return (
+                null,
+                $"the place of the signature is larger than {VerificationLimits.ContainerBytesMax} bytes"
+            );
         }
         var padded = Convert.FromHexString(hex);
         try

@@ -40,7 +40,10 @@ public sealed partial class HeardReportTests : IDisposable
 
         var heard = string.Concat(Quoted().Matches(told).Select(match => match.Groups[1].Value));
         var drawn = string.Concat(
-            LayOut(job).Pages.SelectMany(page => Groups(page.Items)).SelectMany(TextsOf).Select(text => text.Content)
+            LayOut(job)
+                .Pages.SelectMany(page => Groups(page.Items))
+                .SelectMany(TextsOf)
+                .Select(text => text.Content)
         );
         Assert.Equal(Layout.Printable.Of(drawn), Layout.Printable.Of(heard));
     }
@@ -54,7 +57,11 @@ public sealed partial class HeardReportTests : IDisposable
 
         var told = Tool.Require("pdfinfo").Run("-struct-text", path).StandardOutput;
 
-        Assert.Contains("A sharp reel cuts at rest: wear cut-resistant gloves, turn it with a tool", told, StringComparison.Ordinal);
+        Assert.Contains(
+            "A sharp reel cuts at rest: wear cut-resistant gloves, turn it with a tool",
+            told,
+            StringComparison.Ordinal
+        );
         Assert.Contains("no sign-in was checked. Times: ", told, StringComparison.Ordinal);
     }
 
@@ -91,7 +98,9 @@ public sealed partial class HeardReportTests : IDisposable
                 Assert.False(string.IsNullOrWhiteSpace(figure.Alternative));
                 // The lanes say of themselves that the list below them tells every event.
                 var isTold = figure.Alternative!.Contains("the list that follows", StringComparison.Ordinal);
-                var shown = TextsOf(figure).SelectMany(text => Number().Matches(text.Content)).Select(one => one.Value);
+                var shown = TextsOf(figure)
+                    .SelectMany(text => Number().Matches(text.Content))
+                    .Select(one => one.Value);
                 Assert.All(
                     isTold ? [] : shown,
                     number => Assert.Contains(number, figure.Alternative, StringComparison.Ordinal)
@@ -166,7 +175,8 @@ public sealed partial class HeardReportTests : IDisposable
             .SelectMany(group => Groups(group.Children).Prepend(group));
 
     /// <summary>The texts of a group itself; those of inner groups are theirs.</summary>
-    private static IEnumerable<Placed.Text> TextsOf(Placed.Group group) => group.Children.OfType<Placed.Text>();
+    private static IEnumerable<Placed.Text> TextsOf(Placed.Group group) =>
+        group.Children.OfType<Placed.Text>();
 
     [GeneratedRegex("^ *\"(.*)\"$", RegexOptions.Multiline)]
     private static partial Regex Quoted();

@@ -62,7 +62,10 @@ internal sealed partial class ForgedReport
     /// <summary>The object that an entry of another refers to.</summary>
     public int Referred(int from, string key) =>
         int.Parse(
-            Regex.Match(_objects[from], $@"/{key}\[?(\d+) 0 R", RegexOptions.CultureInvariant).Groups[1].Value,
+            Regex
+                .Match(_objects[from], $@"/{key}[ \[](\d+) 0 R", RegexOptions.CultureInvariant)
+                .Groups[1]
+                .Value,
             CultureInfo.InvariantCulture
         );
 

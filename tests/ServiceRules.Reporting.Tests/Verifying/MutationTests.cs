@@ -2,8 +2,9 @@ using System.Security.Cryptography.X509Certificates;
 using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
-using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Tests.Reports;
 using ServiceRules.Reporting.Verifying;
 
@@ -23,12 +24,16 @@ public class MutationTests
 
     private const int AllocatedAnyway = 512 * 1024;
 
-    private static readonly byte[] Small = SampleReport.Bytes(
-        new Layout.Stack([
-            new Layout.Paragraph("held", SampleReport.Body),
-            new Layout.SignaturePlace(VisibleSignature.Of(SampleReport.Statement)),
-        ]),
-        SampleReport.Json("record.json", "{\"a\":1}")
+    /// <summary>Everything a report has, and as little of it as can be: the work grows with the square of the length.</summary>
+    private static readonly byte[] Small = PdfReportWriter.Write(
+        Pagination.LayOut(
+            new SignaturePlace(new Paragraph("held", SampleReport.Body)),
+            new PageDesign(200, 100, 10, 10, null, null),
+            FontMeasure.Shipped
+        ),
+        new DocumentTitle("Job", "Report", "en-GB", SampleReport.IssuedAt),
+        [SampleReport.Json("record.json", "{\"a\":1}")],
+        SampleReport.Key
     );
 
     private static X509Certificate2 Own => SampleReport.Key.Certificate;
@@ -92,7 +97,9 @@ public class MutationTests
     public void Verify_OneObjectOfEndlessValues_TakesBoundedMemory(string start, string middle, string end)
     {
         const int Length = 8 * 1024 * 1024;
-        var body = new StringBuilder(start, Length).Insert(start.Length, middle, Length / middle.Length).Append(end);
+        var body = new StringBuilder(start, Length)
+            .Insert(start.Length, middle, Length / middle.Length)
+            .Append(end);
         var text = $"%PDF-1.7\n%\u00D3\u00F4\u00CC\u00E1\n1 0 obj\n{body}\nendobj\n";
         var file = Encoding.Latin1.GetBytes(
             text
@@ -105,7 +112,10 @@ public class MutationTests
         var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.Equal(PointState.Failed, verified.StateOf(VerificationCheck.FileShape));
-        Assert.True(allocated <= AllocatedAnyway + ((long)AllocatedPerByte * file.Length), $"{allocated} bytes");
+        Assert.True(
+            allocated <= AllocatedAnyway + ((long)AllocatedPerByte * file.Length),
+            $"{allocated} bytes"
+        );
     }
 
     private static byte[] Written(Assessed job) =>

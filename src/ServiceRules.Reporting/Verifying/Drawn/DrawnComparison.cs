@@ -104,8 +104,7 @@ internal sealed class DrawnComparison
             (PdfValue.Literal a, PdfValue.Literal b) => a.Bytes.AsSpan().SequenceEqual(b.Bytes.AsSpan())
                 || Differ(),
             (PdfValue.Hex a, PdfValue.Hex b) => _found[a.Start..a.End]
-                .Span.SequenceEqual(_drawn[b.Start..b.End].Span)
-                || Differ(),
+                .Span.SequenceEqual(_drawn[b.Start..b.End].Span) || Differ(),
             (PdfValue.Name a, PdfValue.Name b) => a == b || SameFontName(a.Spelling, b.Spelling) || Differ(),
             (PdfValue.Word a, PdfValue.Word b) => a == b || Differ(),
             (PdfValue.Number a, PdfValue.Number b) => a == b || Differ(),

@@ -14,14 +14,15 @@ internal sealed record DrawnDifference(int? Page, IReadOnlyList<string> Keys)
     private string Meaning() =>
         this switch
         {
-            { Keys: ["Contents"] } => "other marks are drawn than the attached documents give",
+            { Keys: ["Contents", ..] } => "other marks are drawn than the attached documents give",
             _ when Has("FontFile2") => "a font program is not the one that reports are drawn with",
             _ when Has("Font") => "a font is not the one that reports are drawn with",
             _ when Has("Annots") => "there are other notes or fields than the signature",
             _ when Has("MediaBox") || Has("CropBox") || Has("Rotate") => "the page has another size or place",
             _ when Has("Kids") => "there are other pages than the attached documents give",
             _ when Has("StructTreeRoot") => "what is read aloud is not what the attached documents give",
-            _ when Has("EmbeddedFiles") || Has("AF") => "the attachments are described otherwise than they are",
+            _ when Has("EmbeddedFiles") || Has("AF") =>
+                "the attachments are described otherwise than they are",
             _ when Has("Info") || Has("Metadata") => "the file describes itself otherwise than reports do",
             _ => "something else is there than the attached documents give",
         };

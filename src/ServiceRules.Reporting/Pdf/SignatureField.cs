@@ -1,7 +1,5 @@
-using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.AcroForms;
-using PdfSharp.Pdf.Annotations;
 using PdfSharp.Pdf.Signatures;
 using PdfSharp.Pdf.Structure;
 using ServiceRules.Reporting.Signing;
@@ -9,26 +7,21 @@ using ServiceRules.Reporting.Signing;
 namespace ServiceRules.Reporting.Pdf;
 
 /// <summary>
-/// Completes the signature dictionary and its field: the library calls this after both exist and before anything is
-/// written, the one moment when its fixed entries can be replaced. It draws nothing: the words of the visible
-/// signature are part of the page, so that they are read aloud and extracted like all others.
+/// Completes the signature dictionary, whose entries the library fixes otherwise, and puts its field into the reading
+/// order.
 /// </summary>
-internal sealed class SignatureAppearance(
-    PdfDocument document,
-    SignatureRoom room,
-    SignatureStatement statement
-) : IAnnotationAppearanceHandler
+internal static class SignatureField
 {
     private const string NextKey = "/ParentTreeNextKey";
 
-    public void DrawAppearance(XGraphics gfx, XRect rect)
+    public static void Complete(PdfDocument document, SignatureRoom room, SignatureStatement statement)
     {
         var objects = document.Internals.GetAllObjects();
-        Complete(objects.OfType<PdfSignature2>().Single());
-        PutInReadingOrder(objects.OfType<PdfSignatureField>().Single());
+        Complete(objects.OfType<PdfSignature2>().Single(), statement);
+        PutInReadingOrder(objects.OfType<PdfSignatureField>().Single(), document, room);
     }
 
-    private void Complete(PdfSignature2 signature)
+    private static void Complete(PdfSignature2 signature, SignatureStatement statement)
     {
         signature.Elements.SetName("/SubFilter", "/ETSI.CAdES.detached");
         signature.Elements["/M"] = new PdfString(PdfInstant.Format(statement.At));
@@ -36,7 +29,7 @@ internal sealed class SignatureAppearance(
     }
 
     /// <summary>A field that is not in the structure tree is passed over by those who hear the page.</summary>
-    private void PutInReadingOrder(PdfSignatureField field)
+    private static void PutInReadingOrder(PdfSignatureField field, PdfDocument document, SignatureRoom room)
     {
         field.Elements["/TU"] = new PdfString("Digital signature over this report");
         var page = document.Pages[room.Page];
