@@ -11,13 +11,13 @@ public class LineBreakerTests
     private static readonly TextStyle Style = new(Face.Text, 10, Ink.Black, 1.2);
 
     [Theory]
-    [InlineData("gap left and right", 40, "gap left|and|right")]
+    [InlineData("gap left and right", 40, "gap left |and |right")]
     [InlineData("gap left and right", 200, "gap left and right")]
     [InlineData("gap  left \t and", 200, "gap left and")]
-    [InlineData("one\ntwo\r\nthree", 200, "one|two|three")]
-    [InlineData("one\n\ntwo", 200, "one||two")]
+    [InlineData("one\ntwo\r\nthree", 200, "one |two |three")]
+    [InlineData("one\n\ntwo", 200, "one ||two")]
     [InlineData("abcdefghijk", 25, "abcde|fghij|k")]
-    [InlineData("no abcdefghijk", 25, "no|abcde|fghij|k")]
+    [InlineData("no abcdefghijk", 25, "no |abcde|fghij|k")]
     [InlineData("reel-to-bedknife", 30, "reel-|to-|bedkni|fe")]
     [InlineData("2026-03-02", 30, "2026-0|3-02")]
     [InlineData("width 5", 35, "width 5")]
@@ -43,7 +43,7 @@ public class LineBreakerTests
         );
 
         Assert.Equal(
-            ["set to", "0.0+25 +mm"],
+            ["set to ", "0.0+25 +mm"],
             lines.Select(line => string.Join('+', line.Runs.Select(run => run.Content)))
         );
         Assert.Equal(15, lines[1].Runs[1].X, 6);

@@ -13,7 +13,10 @@ public class PaginationTests
     private static readonly PageDesign Small = new(200, 120, 0, 0, null, null);
 
     private static string Page(PlacedDocument document, int index) =>
-        string.Join('|', new PlacedDocument([document.Pages[index]]).Texts().Select(text => text.Content));
+        string.Join(
+            '|',
+            new PlacedDocument([document.Pages[index]]).Texts().Select(text => text.Content.TrimEnd())
+        );
 
     private static Paragraph Lines(int count, string prefix = "l") =>
         new(string.Join('\n', Enumerable.Range(1, count).Select(line => $"{prefix}{line}")), Style);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.IO.Compression;
-using System.Text;
 using System.Text.RegularExpressions;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
