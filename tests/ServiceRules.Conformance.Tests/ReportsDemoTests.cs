@@ -35,7 +35,11 @@ public class ReportsDemoTests
         // Only what a report looks like may be beyond this program: it was drawn by an earlier version of it.
         Assert.All(
             report.Points.Where(point => point.Name != VerifyReport.Drawn),
-            point => Assert.True(point.Result == PointResult.Passed, $"{point.Name}: {point.Told}")
+            point =>
+                Assert.True(
+                    point.Result is PointResult.Passed or PointResult.NotClaimed,
+                    $"{point.Name}: {point.Told}"
+                )
         );
         Assert.True(report.Standing is ReportStanding.Genuine or ReportStanding.NotEstablished);
     }

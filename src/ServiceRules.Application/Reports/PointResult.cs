@@ -10,7 +10,7 @@ public enum PointResult
     /// <summary>An earlier failure made the check impossible.</summary>
     NotReached,
 
-    /// <summary>This program cannot tell: the report is of a version that it does not know.</summary>
+    /// <summary>There is no ground here to tell: a version that this program does not know, or an authority not trusted here.</summary>
     NotEstablished,
 
     /// <summary>The report makes no such claim, and nobody asked that it should.</summary>

@@ -9,7 +9,7 @@ public enum ReportStanding
     /// <summary>As genuine in everything but one: nobody here said that the signing certificate is to be trusted.</summary>
     SignerNotTrusted,
 
-    /// <summary>Nothing failed, and something is of another version than this program can check.</summary>
+    /// <summary>Nothing failed, and something can be told neither way: of another version, or stamped by an authority not trusted here.</summary>
     NotEstablished,
 
     /// <summary>At least one other point failed.</summary>

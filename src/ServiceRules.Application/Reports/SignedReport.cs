@@ -19,4 +19,11 @@ public sealed record SignedReport(
     X509Certificate2? Certificate,
     DateTimeOffset? SignedAt,
     IReadOnlyDictionary<string, byte[]> Attachments
-);
+)
+{
+    /// <summary>Host of the authority that was to stamp the signature, as signed, or null.</summary>
+    public string? TimestampAskedOf { get; init; }
+
+    /// <summary>When the signature is proven to have been there, by an authority trusted here, or null.</summary>
+    public DateTimeOffset? TrustedTime { get; init; }
+}

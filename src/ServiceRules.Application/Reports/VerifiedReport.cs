@@ -8,4 +8,8 @@ public sealed record VerifiedReport(
     ImmutableArray<ReportPoint> Points,
     string? Signer,
     DateTimeOffset? SignedAt
-);
+)
+{
+    /// <summary>When the signature is proven to have been there, by an authority trusted here, or null.</summary>
+    public DateTimeOffset? TrustedTime { get; init; }
+}

@@ -50,7 +50,10 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
                 ? Content(file, signed)
                 : NotReached("the file is not intact", Complete, Reproduced, Drawn)
         );
-        return new VerifiedReport(StandingBy(points), points.ToImmutable(), signed.Signer, signed.SignedAt);
+        return new VerifiedReport(StandingBy(points), points.ToImmutable(), signed.Signer, signed.SignedAt)
+        {
+            TrustedTime = signed.TrustedTime,
+        };
     }
 
     private static ReportStanding StandingBy(IReadOnlyCollection<ReportPoint> points)

@@ -5,6 +5,7 @@ using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Formats.Json;
 using ServiceRules.Reporting.Reports;
+using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Cli.Commands;
 
@@ -32,13 +33,14 @@ internal static class ReportCommand
             output,
             certificate,
             RulesInForce.Option,
+            TimestampAuthorities.Asked,
         };
         foreach (var option in SigningKeys.All)
         {
             command.Options.Add(option);
         }
         command.SetAction(parsed =>
-            Run(
+            RunOrSayWhyNot(
                 parsed,
                 parsed.GetRequiredValue(file),
                 parsed.GetRequiredValue(output),
@@ -47,6 +49,25 @@ internal static class ReportCommand
             )
         );
         return command;
+    }
+
+    private static int RunOrSayWhyNot(
+        ParseResult parsed,
+        FileInfo file,
+        FileInfo output,
+        FileInfo? certificate,
+        Session session
+    )
+    {
+        try
+        {
+            return Run(parsed, file, output, certificate, session);
+        }
+        catch (TimestampException refusal)
+        {
+            session.Error.WriteLine($"no report was written: {refusal.Message}");
+            return ExitCode.Failed;
+        }
     }
 
     private static int Run(
@@ -58,6 +79,7 @@ internal static class ReportCommand
     )
     {
         CheckPlaces(file, output, certificate);
+        using var authority = TimestampAuthorities.Open(parsed);
         var judging = RulesInForce.Judging(parsed);
         switch (judging.Assess(InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes)))
         {
@@ -67,7 +89,13 @@ internal static class ReportCommand
             case AssessOutcome.Judged { Assessed: var assessed }:
                 using (var key = SigningKeys.Open(parsed, session))
                 {
-                    var pdf = JobReport.Write(assessed, ReportTerms.Default, key, session.Clock.GetUtcNow());
+                    var pdf = JobReport.Write(
+                        assessed,
+                        ReportTerms.Default,
+                        key,
+                        session.Clock.GetUtcNow(),
+                        authority
+                    );
                     InputFile.Write(output.FullName, pdf);
                     if (certificate is not null)
                     {

@@ -25,12 +25,13 @@ internal static class VerifyCommand
         format.AcceptOnlyFromAmong("text", Json);
         var command = new Command(
             "verify",
-            "Says whether a signed report is genuine and complete: 0 genuine, 1 not (or not known to be: signer not trusted, another version), 2 unreadable."
+            "Says whether a signed report is genuine and complete: 0 genuine, 1 not (or not known to be: signer or time-stamp not trusted, another version), 2 unreadable."
         )
         {
             file,
             format,
             TrustedCertificates.Option,
+            TimestampAuthorities.Trusted,
             SigningKeys.Folder,
         };
         command.SetAction(parsed =>
@@ -42,7 +43,9 @@ internal static class VerifyCommand
     private static int Run(ParseResult parsed, FileInfo file, bool asJson, Session session)
     {
         var bytes = InputFile.ReadUpTo(file.FullName, VerificationLimits.BytesMax);
-        var reader = new PdfReportReader(TrustedCertificates.Load(parsed));
+        var reader = new PdfReportReader(
+            new VerificationGrounds(TrustedCertificates.Load(parsed), TimestampAuthorities.Load(parsed))
+        );
         var report = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(bytes);
         if (asJson)
         {
@@ -101,6 +104,13 @@ internal static class VerifyCommand
         {
             screen.MarkupLineInterpolated(
                 $"  stated time {at.ToString("yyyy-MM-dd HH:mm:ss'Z'", CultureInfo.InvariantCulture)} (the signer's own clock)"
+            );
+        }
+
+        if (report.TrustedTime is { } stamped)
+        {
+            screen.MarkupLineInterpolated(
+                $"  proven time {stamped.ToString("yyyy-MM-dd HH:mm:ss'Z'", CultureInfo.InvariantCulture)} (the time-stamp authority's clock)"
             );
         }
     }

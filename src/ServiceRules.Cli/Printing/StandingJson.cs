@@ -34,18 +34,24 @@ internal static class StandingJson
                 json.WriteString("signer", signer);
             }
 
-            if (report.SignedAt is { } at)
-            {
-                json.WriteString(
-                    "statedTime",
-                    at.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)
-                );
-            }
+            Write(json, "statedTime", report.SignedAt);
+            Write(json, "provenTime", report.TrustedTime);
 
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(bytes.ToArray());
+    }
+
+    private static void Write(Utf8JsonWriter json, string name, DateTimeOffset? at)
+    {
+        if (at is { } time)
+        {
+            json.WriteString(
+                name,
+                time.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)
+            );
+        }
     }
 
     private static void Write(Utf8JsonWriter json, ReportPoint point)

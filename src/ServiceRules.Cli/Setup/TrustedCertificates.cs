@@ -34,7 +34,8 @@ internal static class TrustedCertificates
         return trusted;
     }
 
-    private static X509Certificate2 Read(string path)
+    /// <exception cref="InputException">It is no certificate.</exception>
+    public static X509Certificate2 Read(string path)
     {
         var bytes = InputFile.ReadUpTo(path, CertificateMost);
         try

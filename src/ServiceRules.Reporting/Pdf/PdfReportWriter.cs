@@ -5,6 +5,7 @@ using PdfSharp.Pdf.Signatures;
 using PdfSharp.UniversalAccessibility;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Signing;
+using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Reporting.Pdf;
 
@@ -17,15 +18,14 @@ public static class PdfReportWriter
         PlacedDocument placed,
         DocumentTitle title,
         IReadOnlyCollection<Attachment> attachments,
-        IReportSigner signer
-    ) =>
-        Write(
-            placed,
-            title,
-            attachments,
-            new SignatureStatement(signer.Certificate, title.IssuedAt),
-            new CmsSignatory(signer)
-        );
+        IReportSigner signer,
+        ITimestampAuthority? authority = null
+    )
+    {
+        var statement = new SignatureStatement(signer.Certificate, title.IssuedAt, authority?.Host);
+        var signatory = new CmsSignatory(signer, statement, authority);
+        return Write(placed, title, attachments, statement, signatory);
+    }
 
     /// <summary>The same file with an empty signature.</summary>
     internal static byte[] WriteUnsigned(

@@ -5,6 +5,7 @@ using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Signing;
+using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Reporting.Reports;
 
@@ -15,23 +16,26 @@ public static class JobReport
     private const double MarginY = 20;
 
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
+    /// <exception cref="TimestampException">The authority gave no time-stamp; there is no report then.</exception>
     public static byte[] Write(
         Assessed assessed,
         ReportTerms terms,
         IReportSigner signer,
-        DateTimeOffset issuedAt
+        DateTimeOffset issuedAt,
+        ITimestampAuthority? authority = null
     )
     {
         if (SigningKeyFitness.PublicFault(signer.Certificate, issuedAt) is { } fault)
         {
             throw new InvalidOperationException($"the signer is not fit for this report: {fault}");
         }
-        var statement = new SignatureStatement(signer.Certificate, WholeSeconds(issuedAt));
+        var statement = new SignatureStatement(signer.Certificate, WholeSeconds(issuedAt), authority?.Host);
         return PdfReportWriter.Write(
             LayOut(assessed, terms, statement, FontMeasure.Shipped),
             Title(assessed, terms, statement),
             Attached(assessed.Evidence),
-            signer
+            signer,
+            authority
         );
     }
 

@@ -45,7 +45,7 @@ internal static class IssuerChain
             );
         }
         var issuers = way.OfType<X509Certificate2>().ToList();
-        return (ChainFault(chain) ?? TimeFault(issuers, at)) is { } fault
+        return (ChainFault(chain) ?? RootFault(issuers) ?? TimeFault(issuers, at)) is { } fault
             ? ([], $"{fault}; accepted: a chain that holds at the time of the report")
             : ([.. issuers.Where(one => !IsSelfIssued(one))], null);
     }
@@ -61,6 +61,13 @@ internal static class IssuerChain
                     )
             )
             .FirstOrDefault();
+
+    // The platform takes a root as it is given; sent along with the others it must be the one that was issued.
+    private static string? RootFault(IEnumerable<X509Certificate2> issuers) =>
+        issuers.FirstOrDefault(one => IsSelfIssued(one) && !SignedObject.IsSignedBy(one.RawDataMemory, one))
+            is { } root
+            ? $"the root `{root.Subject}` is damaged: it is not signed with its own key"
+            : null;
 
     // The platform leaves the times unlooked at when the root is not there.
     private static string? TimeFault(IEnumerable<X509Certificate2> issuers, DateTimeOffset at) =>

@@ -13,10 +13,8 @@ internal sealed class Checklist
         return fault is null;
     }
 
-    public bool AllPassedBut(VerificationCheck exception) =>
-        Enum.GetValues<VerificationCheck>()
-            .Where(check => check != exception)
-            .All(check => _points.TryGetValue(check, out var point) && point.State == PointState.Passed);
+    public void Note(VerificationCheck check, PointState state, string told) =>
+        _points[check] = new VerificationPoint(check, state, told);
 
     /// <summary>All points in order; those never noted were not reached.</summary>
     public IReadOnlyList<VerificationPoint> Points() =>

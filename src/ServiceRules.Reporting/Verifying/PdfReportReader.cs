@@ -5,11 +5,14 @@ using ServiceRules.Reporting.Signing;
 namespace ServiceRules.Reporting.Verifying;
 
 /// <summary>Reads signed reports on their raw bytes, with the certificates that are trusted here.</summary>
-public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : IReportReader
+public sealed class PdfReportReader(VerificationGrounds grounds) : IReportReader
 {
+    public PdfReportReader(IReadOnlyList<X509Certificate2> trusted)
+        : this(VerificationGrounds.Of(trusted)) { }
+
     public SignedReport Read(ReadOnlyMemory<byte> file)
     {
-        var verified = PdfVerification.Verify(file, trusted);
+        var verified = PdfVerification.Verify(file, grounds);
         return new SignedReport(
             [.. verified.Points.Select(Told)],
             verified.IsIntact,
@@ -20,7 +23,11 @@ public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : I
             verified.Certificate,
             verified.SignedAt,
             verified.Attachments
-        );
+        )
+        {
+            TimestampAskedOf = verified.TimestampAskedOf,
+            TrustedTime = verified.TrustedTime,
+        };
     }
 
     private static ReportPoint Told(VerificationPoint point) =>
@@ -30,6 +37,8 @@ public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : I
             {
                 PointState.Passed => PointResult.Passed,
                 PointState.Failed => PointResult.Failed,
+                PointState.NotClaimed => PointResult.NotClaimed,
+                PointState.NotEstablished => PointResult.NotEstablished,
                 _ => PointResult.NotReached,
             },
             point.Told
@@ -46,6 +55,7 @@ public sealed class PdfReportReader(IReadOnlyList<X509Certificate2> trusted) : I
             VerificationCheck.SignatureValue => "signature-value",
             VerificationCheck.SigningCertificate => "signing-certificate",
             VerificationCheck.Trust => VerifyReport.Trust,
+            VerificationCheck.Timestamp => "timestamp",
             VerificationCheck.Attachments => "attachments",
             _ => throw new ArgumentOutOfRangeException(nameof(check), check, null),
         };

@@ -13,25 +13,31 @@ namespace ServiceRules.Reporting.Verifying;
 public sealed class PdfVerification
 {
     private readonly ReadOnlyMemory<byte> _file;
-    private readonly IReadOnlyList<X509Certificate2> _trusted;
+    private readonly VerificationGrounds _grounds;
     private readonly Checklist _checklist = new();
     private X509Certificate2? _certificate;
     private DateTimeOffset? _signedAt;
+    private string? _timestampAskedOf;
+    private DateTimeOffset? _trustedTime;
     private VerificationCheck _reached;
     private IReadOnlyDictionary<string, byte[]> _attachments = ReadOnlyDictionary<string, byte[]>.Empty;
 
-    private PdfVerification(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted)
+    private PdfVerification(ReadOnlyMemory<byte> file, VerificationGrounds grounds)
     {
         _file = file;
-        _trusted = trusted;
+        _grounds = grounds;
     }
 
     /// <summary>Says what can be said about the file.</summary>
     /// <param name="file">All of its bytes.</param>
     /// <param name="trusted">Signing certificates or roots that the person who asks trusts.</param>
-    public static VerifiedPdf Verify(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted)
+    public static VerifiedPdf Verify(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted) =>
+        Verify(file, VerificationGrounds.Of(trusted));
+
+    /// <summary>Says what can be said about the file.</summary>
+    public static VerifiedPdf Verify(ReadOnlyMemory<byte> file, VerificationGrounds grounds)
     {
-        var run = new PdfVerification(file, trusted);
+        var run = new PdfVerification(file, grounds);
 #pragma warning disable CA1031 // Whatever goes wrong while judging a hostile file means "not established".
         try
         {
@@ -42,12 +48,15 @@ public sealed class PdfVerification
             run._checklist.Note(run._reached, $"cannot be checked: {problem.Message}", "");
         }
 #pragma warning restore CA1031
-        var intact = run._checklist.AllPassedBut(VerificationCheck.Trust);
+        var points = run._checklist.Points();
+        var isIntact = points.All(point => point.LeavesIntact);
         return new VerifiedPdf(
-            run._checklist.Points(),
-            intact ? run._attachments : ReadOnlyDictionary<string, byte[]>.Empty,
+            points,
+            isIntact ? run._attachments : ReadOnlyDictionary<string, byte[]>.Empty,
             run._certificate,
-            run._signedAt
+            run._signedAt,
+            run._timestampAskedOf,
+            run._trustedTime
         );
     }
 
@@ -77,6 +86,7 @@ public sealed class PdfVerification
             return;
         }
         _signedAt = entry!.SignedAt;
+        _timestampAskedOf = entry.TimestampAskedOf;
         _reached = VerificationCheck.SignedRange;
         var (bytes, rangeFault) = SignedBytes.Find(_file, entry.Dictionary);
         if (!Note(VerificationCheck.SignedRange, rangeFault, $"all {_file.Length} bytes but its own digits"))
@@ -87,7 +97,7 @@ public sealed class PdfVerification
         if (CheckContainer(bytes!) is { } container)
         {
             CheckAttachments(table!);
-            CheckSignature(container, entry.SignedAt);
+            CheckSignature(container, entry);
         }
     }
 
@@ -117,8 +127,9 @@ public sealed class PdfVerification
             : null;
     }
 
-    private void CheckSignature(SignatureContainer container, DateTimeOffset signedAt)
+    private void CheckSignature(SignatureContainer container, SignatureEntry entry)
     {
+        var signedAt = entry.SignedAt;
         _reached = VerificationCheck.SigningCertificate;
         var sent = container.Certificates.Select(X509CertificateLoader.LoadCertificate).ToList();
         _certificate = SigningCertificate.Named(container, sent);
@@ -140,9 +151,18 @@ public sealed class PdfVerification
         _reached = VerificationCheck.Trust;
         Note(
             VerificationCheck.Trust,
-            SigningCertificate.TrustFault(_certificate, sent, _trusted, signedAt),
+            SigningCertificate.TrustFault(_certificate, sent, _grounds.Signers, signedAt),
             "the certificate is trusted here"
         );
+        CheckTime(container, entry, _certificate);
+    }
+
+    private void CheckTime(SignatureContainer container, SignatureEntry entry, X509Certificate2 certificate)
+    {
+        _reached = VerificationCheck.Timestamp;
+        var found = TimestampFinding.Of(container, entry, certificate, _grounds);
+        _checklist.Note(VerificationCheck.Timestamp, found.State, found.Told);
+        _trustedTime = found.TrustedTime;
     }
 
     private static string? SignatureFault(SignatureContainer container, X509Certificate2 certificate)

@@ -49,7 +49,7 @@ public sealed class ReportRedrawing : IReportDrawing
         var again = JobReport.DrawAnew(
             attached,
             ReportTerms.Default,
-            new SignatureStatement(certificate, signedAt),
+            new SignatureStatement(certificate, signedAt, signed.TimestampAskedOf),
             pages.Count
         );
         var (drawn, broken) = DrawnFile.Read(again);

@@ -6,8 +6,9 @@ using ServiceRules.Reporting.Signing;
 namespace ServiceRules.Reporting.Verifying;
 
 /// <summary>
-/// A CMS SignedData (RFC 5652) read in the one form that a baseline report signature can have. Every byte of it is
-/// either pinned here, covered by the signature, or covered by the certificate hash that the signature covers.
+/// A CMS SignedData (RFC 5652) read in the one form that a baseline report signature can have: B-B, or B-T with one
+/// time-stamp. Every byte of it is either pinned here, covered by the signature, covered by the certificate hash that
+/// the signature covers, or part of the time-stamp, which is looked at on its own.
 /// </summary>
 internal sealed record SignatureContainer(
     IReadOnlyList<byte[]> Certificates,
@@ -16,10 +17,13 @@ internal sealed record SignatureContainer(
     byte[] MessageDigest,
     byte[] SigningCertificate,
     byte[] SignedAttributes,
-    byte[] Signature
+    byte[] Signature,
+    byte[]? TimestampToken
 )
 {
     private static readonly Asn1Tag Tag0 = new(TagClass.ContextSpecific, 0, isConstructed: true);
+
+    private static readonly Asn1Tag Tag1 = new(TagClass.ContextSpecific, 1, isConstructed: true);
 
     private static readonly SearchValues<byte> HexDigits = SearchValues.Create("0123456789ABCDEF"u8);
 
@@ -116,6 +120,7 @@ internal sealed record SignatureContainer(
         RequireAlgorithm(signer.ReadSequence(), PadesOids.EcdsaWithSha256);
         var signature = signer.ReadOctetString();
         RequirePair(signature);
+        var timestamp = signer.HasData ? ReadTimestamp(signer.ReadSetOf(Tag1)) : null;
         signer.ThrowIfNotEmpty();
 
         if (
@@ -139,9 +144,17 @@ internal sealed record SignatureContainer(
             messageDigest,
             attributes[PadesOids.SigningCertificateV2],
             signedAttributes,
-            signature
+            signature,
+            timestamp
         );
         return (container, null);
+    }
+
+    private static byte[] ReadTimestamp(AsnReader set)
+    {
+        var attributes = ReadAttributes(set);
+        Require(attributes.Count == 1 && attributes.ContainsKey(PadesOids.SignatureTimestamp));
+        return attributes[PadesOids.SignatureTimestamp];
     }
 
     private static Dictionary<string, byte[]> ReadAttributes(AsnReader set)

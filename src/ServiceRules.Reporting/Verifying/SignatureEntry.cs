@@ -1,10 +1,18 @@
 using System.Globalization;
+using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Verifying.Shape;
 
 namespace ServiceRules.Reporting.Verifying;
 
 /// <summary>The one signature dictionary of a report.</summary>
-internal sealed record SignatureEntry(PdfValue.Dictionary Dictionary, DateTimeOffset SignedAt)
+/// <param name="Dictionary">The dictionary.</param>
+/// <param name="SignedAt">The time that the signer states.</param>
+/// <param name="TimestampAskedOf">Host of the authority that was to stamp the signature, or null.</param>
+internal sealed record SignatureEntry(
+    PdfValue.Dictionary Dictionary,
+    DateTimeOffset SignedAt,
+    string? TimestampAskedOf
+)
 {
     private static readonly string[] Keys =
     [
@@ -80,6 +88,10 @@ internal sealed record SignatureEntry(PdfValue.Dictionary Dictionary, DateTimeOf
         {
             return (null, "the signature is not of the kind ETSI.CAdES.detached");
         }
+        if (!SignatureReason.TryRead(signature.TextOf("Reason"), out var askedOf))
+        {
+            return (null, "the signature gives a reason that no report gives");
+        }
         return DateTimeOffset.TryParseExact(
             signature.TextOf("M"),
             "'D:'yyyyMMddHHmmss'Z'",
@@ -87,7 +99,7 @@ internal sealed record SignatureEntry(PdfValue.Dictionary Dictionary, DateTimeOf
             DateTimeStyles.AssumeUniversal,
             out var signedAt
         )
-            ? (new SignatureEntry(signature, signedAt), null)
+            ? (new SignatureEntry(signature, signedAt, askedOf), null)
             : (null, "the signature states no time in the form D:20260102030405Z");
     }
 

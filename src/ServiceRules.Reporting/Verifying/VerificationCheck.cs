@@ -27,6 +27,9 @@ public enum VerificationCheck
     /// <summary>The certificate is trusted here.</summary>
     Trust,
 
+    /// <summary>If the signature was time-stamped, the stamp is for it and holds; by whose clock it was signed.</summary>
+    Timestamp,
+
     /// <summary>The attachments are listed, complete and the only ones.</summary>
     Attachments,
 }

@@ -1,10 +1,10 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 
-namespace ServiceRules.Reporting.Tests.Signing;
+namespace ServiceRules.TestKit;
 
 /// <summary>A certificate authority of the tests, with its key.</summary>
-internal sealed class Authority : IDisposable
+public sealed class Authority : IDisposable
 {
     private readonly DateTimeOffset _from;
     private readonly DateTimeOffset _to;

@@ -1,0 +1,14 @@
+using System.Security.Cryptography.X509Certificates;
+
+namespace ServiceRules.Reporting.Verifying;
+
+/// <summary>Whose word counts for the person who checks.</summary>
+/// <param name="Signers">Signing certificates, or roots they lead to.</param>
+/// <param name="TimestampAuthorities">Certificates of time-stamp authorities, or roots they lead to.</param>
+public sealed record VerificationGrounds(
+    IReadOnlyList<X509Certificate2> Signers,
+    IReadOnlyList<X509Certificate2> TimestampAuthorities
+)
+{
+    public static VerificationGrounds Of(IReadOnlyList<X509Certificate2> signers) => new(signers, []);
+}

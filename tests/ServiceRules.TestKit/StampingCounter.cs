@@ -1,0 +1,76 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+
+namespace ServiceRules.TestKit;
+
+/// <summary>Answers questions over HTTP on this machine, each by the function given.</summary>
+public sealed class StampingCounter : IDisposable
+{
+    private readonly HttpListener _listener = new();
+    private readonly Func<byte[], HttpListenerResponse, Task> _answer;
+    private readonly Task _work;
+
+    public StampingCounter(Func<byte[], HttpListenerResponse, Task> answer)
+    {
+        _answer = answer;
+        var port = FreePort();
+        Address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/");
+        _listener.Prefixes.Add(Address);
+        _listener.Start();
+        _work = Task.Run(WorkAsync);
+    }
+
+    public string Address { get; }
+
+    public string? ContentType { get; private set; }
+
+    /// <summary>Answers with bytes, as an authority does.</summary>
+    public static StampingCounter Of(Func<byte[], byte[]> answer) =>
+        new(
+            async (query, response) =>
+            {
+                response.ContentType = "application/timestamp-reply";
+                await response.OutputStream.WriteAsync(answer(query));
+            }
+        );
+
+    public void Dispose()
+    {
+        _listener.Close();
+        _work.GetAwaiter().GetResult();
+    }
+
+    private async Task WorkAsync()
+    {
+        while (true)
+        {
+            try
+            {
+                var context = await _listener.GetContextAsync();
+                ContentType = context.Request.ContentType;
+                using var query = new MemoryStream();
+                await context.Request.InputStream.CopyToAsync(query);
+                await _answer(query.ToArray(), context.Response);
+                context.Response.Close();
+            }
+            catch (Exception problem)
+                when (problem is HttpListenerException or ObjectDisposedException or IOException
+                    || !_listener.IsListening
+                )
+            {
+                if (!_listener.IsListening)
+                {
+                    return;
+                }
+            }
+        }
+    }
+
+    private static int FreePort()
+    {
+        using var probe = new TcpListener(IPAddress.Loopback, 0);
+        probe.Start();
+        return ((IPEndPoint)probe.LocalEndpoint).Port;
+    }
+}
