@@ -32,6 +32,7 @@ internal static class VerifyCommand
             format,
             TrustedCertificates.Option,
             TimestampAuthorities.Trusted,
+            RevocationLists.Option,
             SigningKeys.Folder,
         };
         command.SetAction(parsed =>
@@ -45,6 +46,10 @@ internal static class VerifyCommand
         var bytes = InputFile.ReadUpTo(file.FullName, VerificationLimits.BytesMax);
         var reader = new PdfReportReader(
             new VerificationGrounds(TrustedCertificates.Load(parsed), TimestampAuthorities.Load(parsed))
+            {
+                Revocations = RevocationLists.Load(parsed),
+                AsksForRevocation = RevocationLists.AreGiven(parsed),
+            }
         );
         var report = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(bytes);
         if (asJson)

@@ -60,6 +60,7 @@ internal static class CommandLine
             HistoryCommand.Of(session),
             RecallCommand.Of(session),
             RulesCommand.Of(session),
+            KeysCommand.Of(session),
             DemoCommand.Of(session),
         };
 }

@@ -40,4 +40,27 @@ internal static class GivenValue
                 $"{option.Name}: `{text}` is no day of the calendar; accepted: a day such as `2026-03-01`"
             );
     }
+
+    /// <summary>An instant, or the start of a day in UTC.</summary>
+    /// <exception cref="InputException">It is none.</exception>
+    public static DateTimeOffset? Instant(ParseResult parsed, Option<string?> option)
+    {
+        if (parsed.GetValue(option) is not { } text)
+        {
+            return null;
+        }
+
+        string[] forms = ["yyyy-MM-dd", "yyyy-MM-dd'T'HH:mm:ss'Z'", "yyyy-MM-dd'T'HH:mm:sszzz"];
+        return DateTimeOffset.TryParseExact(
+            text,
+            forms,
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.AssumeUniversal,
+            out var at
+        )
+            ? at
+            : throw new InputException(
+                $"{option.Name}: `{text}` is no time; accepted: `2026-03-01` (its start, UTC), `2026-03-01T07:30:00Z`, or with an offset such as `+01:00`"
+            );
+    }
 }

@@ -95,6 +95,16 @@ internal static class SigningKeys
         }
     }
 
+    /// <summary>The key in the folder; none is made.</summary>
+    /// <exception cref="InputException">There is no usable key.</exception>
+    public static SigningKey OpenOwn(string folder, DateTimeOffset at) =>
+        SigningKeyFolder.Open(folder, at) switch
+        {
+            SigningKeyOutcome.Usable { Key: var key } => key,
+            SigningKeyOutcome.Refused refused => throw new InputException(refused.Reason),
+            _ => throw new InvalidOperationException("an unknown outcome of opening a key"),
+        };
+
     private static SigningKeyOutcome Outcome(ParseResult parsed, DateTimeOffset at)
     {
         var (pkcs12, pem) = (parsed.GetValue(Pkcs12), parsed.GetValue(Pem));

@@ -5,7 +5,7 @@ using ServiceRules.Reporting.Signing;
 
 namespace ServiceRules.Cli.Setup;
 
-/// <summary>Whose signatures count here: this machine's own key, and the certificates given.</summary>
+/// <summary>Whose signatures count here: this machine's own keys, today's and earlier, and the certificates given.</summary>
 internal static class TrustedCertificates
 {
     private const int CertificateMost = 64 * 1024;
@@ -25,13 +25,18 @@ internal static class TrustedCertificates
         [
             .. (parsed.GetValue(Option) ?? []).Select(file => Read(file.FullName)),
         ];
-        var own = Path.Combine(SigningKeys.FolderOf(parsed), SigningKeyFolder.FileName);
-        if (File.Exists(own))
-        {
-            trusted.Add(Read(own));
-        }
-
+        var folder = SigningKeys.FolderOf(parsed);
+        trusted.AddRange(Own(folder));
+        trusted.AddRange(RetiredCertificates.In(folder));
         return trusted;
+    }
+
+    /// <summary>The certificate of the key that signs here; none when there is no key yet.</summary>
+    /// <exception cref="InputException">The file is there and holds no certificate.</exception>
+    public static IReadOnlyList<X509Certificate2> Own(string folder)
+    {
+        string[] paths = [Path.Combine(folder, SigningKeyFolder.FileName)];
+        return [.. paths.Where(File.Exists).Select(Read)];
     }
 
     /// <exception cref="InputException">It is no certificate.</exception>

@@ -18,6 +18,17 @@ public static class SigningKeyFolder
     /// <summary>No key file of this product is near this size.</summary>
     private const long BytesMax = 64 * 1024;
 
+    /// <summary>The key that is there; none is made.</summary>
+    public static SigningKeyOutcome Open(string folder, DateTimeOffset at)
+    {
+        var path = Path.Combine(folder, FileName);
+        return File.Exists(path)
+            ? Open(path, at, created: false)
+            : new SigningKeyOutcome.Refused(
+                $"there is no signing key in `{folder}`; the first report makes one"
+            );
+    }
+
     public static SigningKeyOutcome OpenOrCreate(string folder, string organisation, DateTimeOffset at)
     {
         try
@@ -52,20 +63,9 @@ public static class SigningKeyFolder
             Directory.CreateDirectory(folder, FolderMode);
         }
         using var certificate = SigningKeyMaking.SelfSigned(organisation, at);
-        using var key = certificate.GetECDsaPrivateKey()!;
-        var pem = $"{certificate.ExportCertificatePem()}\n{key.ExportPkcs8PrivateKeyPem()}\n";
-        var draft = Path.Combine(folder, $"{FileName}.{Path.GetRandomFileName()}");
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = FileMode0600;
-        }
+        var draft = WritePrivately(path, PemOf(certificate));
         try
         {
-            using (var writer = new StreamWriter(draft, options))
-            {
-                writer.Write(pem);
-            }
             File.Move(draft, path, overwrite: false);
         }
         catch (IOException) when (File.Exists(path))
@@ -78,7 +78,40 @@ public static class SigningKeyFolder
         }
     }
 
-    private static SigningKeyOutcome Open(string path, DateTimeOffset at, bool created)
+    /// <summary>The key and its certificate in one text.</summary>
+    internal static string PemOf(X509Certificate2 certificate)
+    {
+        using var key = certificate.GetECDsaPrivateKey()!;
+        return $"{certificate.ExportCertificatePem()}\n{key.ExportPkcs8PrivateKeyPem()}\n";
+    }
+
+    /// <summary>Writes a file beside the path that only its owner can read, and tells where.</summary>
+    internal static string WritePrivately(string path, string text)
+    {
+        var draft = $"{path}.{Path.GetRandomFileName()}";
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = FileMode0600;
+        }
+        using var writer = new StreamWriter(draft, options);
+        writer.Write(text);
+        return draft;
+    }
+
+    /// <summary>Keeps other processes from changing the keys of the folder meanwhile.</summary>
+    /// <exception cref="IOException">Another process is changing them.</exception>
+    internal static IDisposable Hold(string folder) =>
+        new FileStream(
+            Path.Combine(folder, "changing"),
+            FileMode.OpenOrCreate,
+            FileAccess.ReadWrite,
+            FileShare.None,
+            bufferSize: 1,
+            FileOptions.DeleteOnClose
+        );
+
+    internal static SigningKeyOutcome Open(string path, DateTimeOffset at, bool created)
     {
         if (!IsPrivate(path))
         {

@@ -14,13 +14,19 @@ public static class SigningKeyMaking
 
     public static X509Certificate2 SelfSigned(string organisation, DateTimeOffset from)
     {
-        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
         var name = new X500DistinguishedNameBuilder();
         name.AddOrganizationName(
             organisation.Length > OrganisationLengthMax ? organisation[..OrganisationLengthMax] : organisation
         );
         name.AddCommonName("ServiceRules report signing");
-        var request = new CertificateRequest(name.Build(), key, HashAlgorithmName.SHA256);
+        return SelfSigned(name.Build(), from);
+    }
+
+    /// <summary>A key under a name that is in use already.</summary>
+    public static X509Certificate2 SelfSigned(X500DistinguishedName name, DateTimeOffset from)
+    {
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        var request = new CertificateRequest(name, key, HashAlgorithmName.SHA256);
         request.CertificateExtensions.Add(
             new X509BasicConstraintsExtension(
                 certificateAuthority: false,
@@ -31,7 +37,10 @@ public static class SigningKeyMaking
         );
         request.CertificateExtensions.Add(
             new X509KeyUsageExtension(
-                X509KeyUsageFlags.DigitalSignature | X509KeyUsageFlags.NonRepudiation,
+                // Lists too: it is this key that revokes those before it.
+                X509KeyUsageFlags.DigitalSignature
+                    | X509KeyUsageFlags.NonRepudiation
+                    | X509KeyUsageFlags.CrlSign,
                 critical: true
             )
         );

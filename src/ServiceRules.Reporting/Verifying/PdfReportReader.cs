@@ -56,6 +56,7 @@ public sealed class PdfReportReader(VerificationGrounds grounds) : IReportReader
             VerificationCheck.SigningCertificate => "signing-certificate",
             VerificationCheck.Trust => VerifyReport.Trust,
             VerificationCheck.Timestamp => "timestamp",
+            VerificationCheck.Revocation => "revocation",
             VerificationCheck.Attachments => "attachments",
             _ => throw new ArgumentOutOfRangeException(nameof(check), check, null),
         };

@@ -155,6 +155,10 @@ public sealed class PdfVerification
             "the certificate is trusted here"
         );
         CheckTime(container, entry, _certificate);
+        _reached = VerificationCheck.Revocation;
+        var path = sent.OrderByDescending(_certificate.Equals).ToList();
+        var found = RevocationFinding.Of(path, signedAt, _trustedTime, _grounds);
+        _checklist.Note(VerificationCheck.Revocation, found.State, found.Told);
     }
 
     private void CheckTime(SignatureContainer container, SignatureEntry entry, X509Certificate2 certificate)

@@ -48,15 +48,24 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
             CultureInfo.InvariantCulture,
             $"signed at or before {TimestampToken.Utc(token.At)} by the clock of `{authority.Subject}`"
         );
-        return IsTrusted(token, grounds.TimestampAuthorities)
-            ? new TimestampFinding(PointState.Passed, told, token.At)
-            : new TimestampFinding(
-                PointState.NotEstablished,
-                $"{told}, who is not trusted here (certificate SHA-256 {CertificateFingerprint.Of(authority)}): nothing "
-                    + "rests on it; get the certificate from the authority by another way, and give it with --trust-tsa",
-                null
+        if (!IsTrusted(token, grounds.TimestampAuthorities))
+        {
+            return NotEstablished(
+                $"{told}, who is not trusted here (certificate SHA-256 {CertificateFingerprint.Of(authority)}): nothing rests "
+                    + "on it; get the certificate from the authority by another way, and give it with --trust-tsa"
             );
+        }
+        var lists = new TrustedLists(grounds.Revocations, [.. grounds.TimestampAuthorities, .. token.Others]);
+        // Whoever has the authority's key can state any time: only a key given up in good order counts until then.
+        return lists.EntryOf(authority) is { } revoked && !(revoked.IsInGoodOrder && token.At < revoked.From)
+            ? NotEstablished(
+                $"{told}, whose certificate is revoked from {TimestampToken.Utc(revoked.From)} ({revoked.ReasonTold}): nothing "
+                    + "rests on it"
+            )
+            : new TimestampFinding(PointState.Passed, told, token.At);
     }
+
+    private static TimestampFinding NotEstablished(string told) => new(PointState.NotEstablished, told, null);
 
     private static bool IsTrusted(TimestampToken token, IReadOnlyList<X509Certificate2> trusted) =>
         trusted.Any(anchor => anchor.RawDataMemory.Span.SequenceEqual(token.Authority.RawDataMemory.Span))

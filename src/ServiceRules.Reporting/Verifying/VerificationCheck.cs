@@ -30,6 +30,9 @@ public enum VerificationCheck
     /// <summary>If the signature was time-stamped, the stamp is for it and holds; by whose clock it was signed.</summary>
     Timestamp,
 
+    /// <summary>The certificate is on none of the revocation lists given, or the report was signed before it came on one.</summary>
+    Revocation,
+
     /// <summary>The attachments are listed, complete and the only ones.</summary>
     Attachments,
 }

@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Reporting.Revocation;
 
 namespace ServiceRules.Reporting.Verifying;
 
@@ -10,5 +11,10 @@ public sealed record VerificationGrounds(
     IReadOnlyList<X509Certificate2> TimestampAuthorities
 )
 {
+    public IReadOnlyList<RevocationList> Revocations { get; init; } = [];
+
+    /// <summary>Whether a report counts only when a list says that its key is not revoked.</summary>
+    public bool AsksForRevocation { get; init; }
+
     public static VerificationGrounds Of(IReadOnlyList<X509Certificate2> signers) => new(signers, []);
 }

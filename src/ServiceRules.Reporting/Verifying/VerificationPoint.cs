@@ -6,7 +6,7 @@ public sealed record VerificationPoint(VerificationCheck Check, PointState State
     /// <summary>Whether it leaves room for this: not one byte differs from what was signed.</summary>
     public bool LeavesIntact =>
         State is PointState.Passed or PointState.NotClaimed or PointState.NotEstablished
-        || Check is VerificationCheck.Trust;
+        || Check is VerificationCheck.Trust or VerificationCheck.Revocation;
 
     /// <summary>Whether it leaves room for this: the report is what it claims to be.</summary>
     public bool LeavesGenuine => State is PointState.Passed or PointState.NotClaimed;

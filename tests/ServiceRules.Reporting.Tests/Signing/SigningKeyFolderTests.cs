@@ -51,7 +51,7 @@ public sealed class SigningKeyFolderTests : IDisposable
         Assert.Equal("1.2.840.10045.2.1", certificate.PublicKey.Oid.Value);
         Assert.Equal(At.UtcDateTime, certificate.NotBefore.ToUniversalTime());
         Assert.Equal(
-            X509KeyUsageFlags.DigitalSignature | X509KeyUsageFlags.NonRepudiation,
+            X509KeyUsageFlags.DigitalSignature | X509KeyUsageFlags.NonRepudiation | X509KeyUsageFlags.CrlSign,
             certificate.Extensions.OfType<X509KeyUsageExtension>().Single().KeyUsages
         );
         Assert.False(

@@ -1,0 +1,76 @@
+using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Reporting.Signing;
+using ServiceRules.Reporting.Timestamping;
+
+namespace ServiceRules.Reporting.Revocation;
+
+/// <summary>Says of a key that was followed by another that its signatures no longer count, and from when on.</summary>
+public static class KeyRevocation
+{
+    /// <summary>The next list, or why there is none.</summary>
+    /// <param name="earlier">The list so far, or null.</param>
+    /// <param name="signer">The key that signs now.</param>
+    /// <param name="revoked">The certificate of the other key.</param>
+    /// <param name="at">Now.</param>
+    public static (RevocationList? List, string? Fault) Revoke(
+        RevocationList? earlier,
+        IReportSigner signer,
+        X509Certificate2 revoked,
+        X509RevocationReason reason,
+        DateTimeOffset from,
+        DateTimeOffset at
+    )
+    {
+        var entry = new RevokedCertificate(
+            revoked.SerialNumber,
+            DateTimeOffset.FromUnixTimeSeconds(from.ToUnixTimeSeconds()),
+            reason
+        );
+        var fault = SignerFault(signer, revoked) ?? EntryFault(earlier?.EntryOf(revoked), entry, at);
+        if (fault is not null)
+        {
+            return (null, fault);
+        }
+        var others = earlier?.Entries.Where(one => one.Serial != entry.Serial) ?? [];
+        return (RevocationListMaking.Make(signer, earlier, [.. others, entry], at), null);
+    }
+
+    private static string? SignerFault(IReportSigner signer, X509Certificate2 revoked)
+    {
+        if (revoked.Equals(signer.Certificate))
+        {
+            return "it is the key that signs now, and no key can vouch for its own end; accepted: `keys rotate` first, then "
+                + "revoke the old one";
+        }
+        if (!revoked.IssuerName.RawData.AsSpan().SequenceEqual(signer.Certificate.SubjectName.RawData))
+        {
+            return $"it was issued by `{revoked.Issuer}`, and only the issuer can revoke it; the key here is that of "
+                + $"`{signer.Certificate.Subject}`; accepted: a list of the issuer, given to verify with --revocations";
+        }
+        return RevocationList.MaySign(signer.Certificate)
+            ? null
+            : "the key that signs now was made without the right to sign revocation lists (key usage cRLSign); accepted: `keys "
+                + "rotate` first";
+    }
+
+    private static string? EntryFault(
+        RevokedCertificate? earlier,
+        RevokedCertificate entry,
+        DateTimeOffset at
+    )
+    {
+        if (entry.From > at)
+        {
+            return $"{TimestampToken.Utc(entry.From)} is still to come; accepted: now, or a time that is past";
+        }
+        var isWeaker =
+            earlier is not null
+            && (
+                earlier.IsInGoodOrder == entry.IsInGoodOrder ? entry.From > earlier.From : entry.IsInGoodOrder
+            );
+        return isWeaker
+            ? $"it is revoked already, from {TimestampToken.Utc(earlier!.From)} ({earlier.ReasonTold}); accepted: an earlier "
+                + "time, or key-compromise where it was another reason"
+            : null;
+    }
+}
