@@ -11,7 +11,7 @@ internal static class House
     public static IReadOnlyList<Floor> Floors { get; } =
     [
         new("Domain", [], ["MathNet.Numerics"]),
-        new("Evidence", [], []),
+        new("Evidence", [], ["BouncyCastle.Cryptography"]),
         new("Rules", ["Domain"], []),
         new("Formats", ["Domain", "Rules"], []),
         new("Engine", ["Domain", "Rules"], ["NRules", "NRules.RuleModel"]),

@@ -9,6 +9,7 @@ public sealed class LibraryHomeTests
     [InlineData("Spectre.Console", "src/ServiceRules.Cli/")]
     [InlineData("System.CommandLine", "src/ServiceRules.Cli/")]
     [InlineData("MathNet.Numerics", "src/ServiceRules.Domain/Statistics/")]
+    [InlineData("Org.BouncyCastle", "src/ServiceRules.Evidence/Log/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/Signing/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {

@@ -1,0 +1,16 @@
+namespace ServiceRules.Evidence.Log;
+
+/// <summary>What a witness says to a checkpoint.</summary>
+public abstract record WitnessAnswer
+{
+    private WitnessAnswer() { }
+
+    /// <summary>To be stored, then cosigned.</summary>
+    /// <param name="Checkpoint">The checkpoint as it was sent.</param>
+    public sealed record Accepted(SignedCheckpoint Checkpoint) : WitnessAnswer;
+
+    /// <summary>Not to be cosigned.</summary>
+    /// <param name="Refusal">Which answer of the protocol it is.</param>
+    /// <param name="Told">What was found and what would be accepted, in words for a person.</param>
+    public sealed record Refused(WitnessRefusal Refusal, string Told) : WitnessAnswer;
+}
