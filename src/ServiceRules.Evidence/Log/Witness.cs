@@ -34,8 +34,8 @@ public static class Witness
         {
             return Refuse(
                 WitnessRefusal.OldSizeAboveNew,
-                $"the earlier size {growth.OldSize} is above the size {head.Size} of the checkpoint; "
-                    + $"accepted: {known.LatestSize}"
+                $"the earlier size {LogText.Number(growth.OldSize)} is above the size {LogText.Number(head.Size)} of the checkpoint; "
+                    + $"accepted: {LogText.Number(known.LatestSize)}"
             );
         }
 
@@ -43,8 +43,8 @@ public static class Witness
         {
             return Refuse(
                 WitnessRefusal.OtherOldSize,
-                $"the earlier size is {growth.OldSize}, but {known.LatestSize} was cosigned last; "
-                    + $"accepted: the proof from {known.LatestSize}"
+                $"the earlier size is {LogText.Number(growth.OldSize)}, but {LogText.Number(known.LatestSize)} was cosigned last; "
+                    + $"accepted: the proof from {LogText.Number(known.LatestSize)}"
             );
         }
 
@@ -64,18 +64,18 @@ public static class Witness
         {
             return growth.Hashes.IsEmpty
                 ? null
-                : $"{growth.Hashes.Length} hashes of proof from size 0; accepted: none";
+                : $"{LogText.Number(growth.Hashes.Length)} hashes of proof from size 0; accepted: none";
         }
 
         if (head.Size == latest!.Size && head.Root != latest.Root)
         {
-            return $"two histories of `{head.Origin}`: at size {head.Size} the root {latest.Root} was cosigned, "
+            return $"two histories of `{head.Origin}`: at size {LogText.Number(head.Size)} the root {latest.Root} was cosigned, "
                 + $"and now it is {head.Root}; accepted: no other root";
         }
 
         return growth.Proves(latest, head)
             ? null
-            : $"the proof does not show that size {head.Size} with root {head.Root} continues size {latest.Size} "
+            : $"the proof does not show that size {LogText.Number(head.Size)} with root {head.Root} continues size {LogText.Number(latest.Size)} "
                 + $"with root {latest.Root}; accepted: the proof that it does";
     }
 
