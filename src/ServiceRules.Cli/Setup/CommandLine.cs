@@ -59,6 +59,7 @@ internal static class CommandLine
             VerifyCommand.Of(session),
             HistoryCommand.Of(session),
             RecallCommand.Of(session),
+            WitnessCommand.Of(session),
             RulesCommand.Of(session),
             KeysCommand.Of(session),
             DemoCommand.Of(session),

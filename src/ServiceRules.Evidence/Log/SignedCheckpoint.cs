@@ -51,13 +51,30 @@ public sealed class SignedCheckpoint
     public SignedCheckpoint With(NoteSignature signature) =>
         Note.Signatures.Contains(signature)
             ? this
-            : new SignedCheckpoint(Head, new SignedNote(Note.Text, Note.Signatures.Add(signature)));
+            : With(Note.Signatures.Add(signature));
+
+    /// <summary>The same checkpoint without what stands there in the name of a key.</summary>
+    public SignedCheckpoint Without(NoteKey key) => With(Note.Signatures.RemoveAll(key.IsNamedBy));
+
+    /// <summary>The same checkpoint with one signature that holds of each of the keys, and nothing else.</summary>
+    public SignedCheckpoint Keeping(IEnumerable<NoteKey> keys) =>
+        With([
+            .. keys.Select(key =>
+                    Note.Signatures.FirstOrDefault(signature =>
+                        key.IsNamedBy(signature) && key.TryVerify(Note.Text, signature, out _)
+                    )
+                )
+                .OfType<NoteSignature>(),
+        ]);
 
     /// <summary>Whether the key signed it, and no signature in the key's name fails.</summary>
     public bool IsSignedBy(NoteKey key) => Note.Verify([key]).IsTrusted;
 
     /// <summary>The whole note as it is stored and sent.</summary>
     public override string ToString() => Note.ToString();
+
+    private SignedCheckpoint With(ImmutableArray<NoteSignature> signatures) =>
+        new(Head, new SignedNote(Note.Text, signatures));
 
     internal static bool TryParse(
         string text,

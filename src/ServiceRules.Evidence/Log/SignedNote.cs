@@ -13,6 +13,9 @@ public sealed class SignedNote
     /// <summary>The most signatures read, four times what C2SP asks of every reader.</summary>
     public const int SignaturesMost = 64;
 
+    /// <summary>The longest note read, in bytes.</summary>
+    public const int BytesMost = LogText.BytesMost;
+
     private const string Separator = "\n\n";
 
     internal SignedNote(string text, ImmutableArray<NoteSignature> signatures) =>

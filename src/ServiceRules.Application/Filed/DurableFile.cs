@@ -1,0 +1,94 @@
+using System.Runtime.InteropServices;
+
+namespace ServiceRules.Application.Filed;
+
+/// <summary>Writes a file so that it is there whole, or not at all, even where the power goes off right afterwards.</summary>
+public static class DurableFile
+{
+    /// <summary>Only its owner reads and writes it.</summary>
+    public const UnixFileMode Private = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+
+    /// <summary>Everybody reads it.</summary>
+    public const UnixFileMode Public = Private | UnixFileMode.GroupRead | UnixFileMode.OtherRead;
+
+    private const int ReadOnly = 0;
+
+    /// <summary>Writes a file, in place of one that may be there; on return it has reached the disk.</summary>
+    /// <param name="path">Where it shall be; its folder exists.</param>
+    /// <param name="content">All of it.</param>
+    /// <param name="mode">Who may read it, where the system knows such modes.</param>
+    public static void Write(string path, ReadOnlySpan<byte> content, UnixFileMode mode = Public)
+    {
+        var draft = $"{path}.{Path.GetRandomFileName()}";
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = mode;
+        }
+
+        try
+        {
+            using (var stream = new FileStream(draft, options))
+            {
+                stream.Write(content);
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(draft, path, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(draft);
+        }
+
+        SyncFolder(Path.GetDirectoryName(Path.GetFullPath(path))!);
+    }
+
+    /// <summary>Makes names that were added to a folder, or changed in it, reach the disk.</summary>
+    /// <param name="folder">The folder.</param>
+    public static void SyncFolder(string folder)
+    {
+        // Windows has no such call, and its file systems write names ahead.
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        var handle = NativeMethods.Open(folder, ReadOnly);
+        if (handle < 0)
+        {
+            throw Failure("opened", folder);
+        }
+
+        try
+        {
+            if (NativeMethods.Sync(handle) != 0)
+            {
+                throw Failure("synced", folder);
+            }
+        }
+        finally
+        {
+            _ = NativeMethods.Close(handle);
+        }
+    }
+
+    private static IOException Failure(string what, string folder) =>
+        new($"the folder `{folder}` cannot be {what}: {Marshal.GetLastPInvokeErrorMessage()}");
+
+    // The base class library opens no folder.
+    private static class NativeMethods
+    {
+        [DllImport("libc", EntryPoint = "open", SetLastError = true)]
+        [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+        public static extern int Open([MarshalAs(UnmanagedType.LPUTF8Str)] string path, int flags);
+
+        [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
+        [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+        public static extern int Sync(int handle);
+
+        [DllImport("libc", EntryPoint = "close", SetLastError = true)]
+        [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+        public static extern int Close(int handle);
+    }
+}
