@@ -57,6 +57,11 @@ internal static class WitnessCommand
         HelpName = "NAME",
     };
 
+    private static readonly Option<bool> Pem = new("--pem")
+    {
+        Description = "Write the witness's public key in PEM, for other tools.",
+    };
+
     public static Command Of(Session session)
     {
         var add = new Command(
@@ -76,6 +81,7 @@ internal static class WitnessCommand
         {
             Store,
             Log,
+            Pem,
         };
         show.SetAction(parsed => Told(() => Show(parsed, session)));
         return new Command(
@@ -133,6 +139,12 @@ internal static class WitnessCommand
         }
 
         using var folder = WitnessFolder.Open(path, null);
+        if (parsed.GetValue(Pem))
+        {
+            session.Output.Write(folder.Key.ToPem());
+            return ExitCode.Good;
+        }
+
         var logs = folder.Logs();
         if (parsed.GetValue(Log) is { } name)
         {
