@@ -52,13 +52,13 @@ public sealed record Checkpoint
     {
         checkpoint = null;
         return LogText.TryDecode(utf8, out var text, out faults)
-            && TryParse(text, 1, out checkpoint, out faults);
+            && TryRead(text, 1, out checkpoint, out faults);
     }
 
     /// <summary>The text that is signed.</summary>
     public override string ToString() => Text;
 
-    internal static bool TryParse(
+    internal static bool TryRead(
         string text,
         int firstLine,
         [NotNullWhen(true)] out Checkpoint? checkpoint,

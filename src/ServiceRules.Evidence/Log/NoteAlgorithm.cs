@@ -1,7 +1,9 @@
 namespace ServiceRules.Evidence.Log;
 
 /// <summary>Kinds of signatures in notes that are understood here, by the type bytes of C2SP signed-note.</summary>
+#pragma warning disable CA1027 // Not flags: the standard numbers its kinds so.
 public enum NoteAlgorithm
+#pragma warning restore CA1027
 {
     /// <summary>No kind.</summary>
     None = 0,

@@ -44,7 +44,7 @@ public sealed class SignedCheckpoint
     {
         checkpoint = null;
         return LogText.TryDecode(utf8, out var text, out faults)
-            && TryParse(text, 1, out checkpoint, out faults);
+            && TryRead(text, 1, out checkpoint, out faults);
     }
 
     /// <summary>The same checkpoint with one more signature; the same one again changes nothing.</summary>
@@ -76,7 +76,7 @@ public sealed class SignedCheckpoint
     private SignedCheckpoint With(ImmutableArray<NoteSignature> signatures) =>
         new(Head, new SignedNote(Note.Text, signatures));
 
-    internal static bool TryParse(
+    internal static bool TryRead(
         string text,
         int firstLine,
         [NotNullWhen(true)] out SignedCheckpoint? checkpoint,
@@ -85,8 +85,8 @@ public sealed class SignedCheckpoint
     {
         checkpoint = null;
         if (
-            SignedNote.TryParse(text, firstLine, out var note, out faults)
-            && Checkpoint.TryParse(note.Text, firstLine, out var head, out faults)
+            SignedNote.TryRead(text, firstLine, out var note, out faults)
+            && Checkpoint.TryRead(note.Text, firstLine, out var head, out faults)
         )
         {
             checkpoint = new SignedCheckpoint(head, note);

@@ -38,7 +38,7 @@ public sealed class SignedNote
     )
     {
         note = null;
-        return LogText.TryDecode(utf8, out var text, out faults) && TryParse(text, 1, out note, out faults);
+        return LogText.TryDecode(utf8, out var text, out faults) && TryRead(text, 1, out note, out faults);
     }
 
     /// <summary>Checks every signature that was made, or is said to be made, by one of the known keys.</summary>
@@ -77,7 +77,7 @@ public sealed class SignedNote
         return whole.ToString();
     }
 
-    internal static bool TryParse(
+    internal static bool TryRead(
         string whole,
         int firstLine,
         [NotNullWhen(true)] out SignedNote? note,

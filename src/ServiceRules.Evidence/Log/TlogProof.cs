@@ -51,7 +51,7 @@ public sealed class TlogProof
     )
     {
         proof = null;
-        return LogText.TryDecode(utf8, out var text, out faults) && TryParse(text, out proof, out faults);
+        return LogText.TryDecode(utf8, out var text, out faults) && TryRead(text, out proof, out faults);
     }
 
     /// <summary>Whether this entry, as its leaf's hash, is in the tree of the checkpoint at this place.</summary>
@@ -63,7 +63,7 @@ public sealed class TlogProof
         $"{Heading}\n{(_extra is null ? "" : $"{ExtraMark}{_extra}\n")}{IndexMark}{LogText.Number(Index)}\n"
         + $"{HashLines.Print(Hashes)}\n{Checkpoint}";
 
-    private static bool TryParse(
+    private static bool TryRead(
         string text,
         [NotNullWhen(true)] out TlogProof? proof,
         out ImmutableArray<LogTextFault> faults
@@ -92,7 +92,7 @@ public sealed class TlogProof
         var hashes = HashLines.Read(lines[Math.Min(next, blank)..blank], next + 1, found);
         var checkpointText = string.Concat(lines.Skip(blank + 1).Select(line => line + "\n"));
         if (
-            SignedCheckpoint.TryParse(checkpointText, blank + 2, out var checkpoint, out faults)
+            SignedCheckpoint.TryRead(checkpointText, blank + 2, out var checkpoint, out faults)
             && found.Count == 0
         )
         {
