@@ -14,7 +14,10 @@ public sealed class WitnessCommandTests : IDisposable
     private readonly ECDsa _secret = ECDsa.Create(ECCurve.NamedCurves.nistP256);
 
     public WitnessCommandTests() =>
-        _product.Write("log-key.pem", Encoding.ASCII.GetBytes(_secret.ExportSubjectPublicKeyInfoPem() + "\n"));
+        _product.Write(
+            "log-key.pem",
+            Encoding.ASCII.GetBytes(_secret.ExportSubjectPublicKeyInfoPem() + "\n")
+        );
 
     public void Dispose()
     {

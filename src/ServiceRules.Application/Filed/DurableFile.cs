@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Text;
 
 namespace ServiceRules.Application.Filed;
 
@@ -54,7 +55,7 @@ public static class DurableFile
             return;
         }
 
-        var handle = NativeMethods.Open(folder, ReadOnly);
+        var handle = NativeMethods.Open([.. Encoding.UTF8.GetBytes(folder), 0], ReadOnly);
         if (handle < 0)
         {
             throw Failure("opened", folder);
@@ -81,7 +82,7 @@ public static class DurableFile
     {
         [DllImport("libc", EntryPoint = "open", SetLastError = true)]
         [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-        public static extern int Open([MarshalAs(UnmanagedType.LPUTF8Str)] string path, int flags);
+        public static extern int Open(byte[] path, int flags);
 
         [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
         [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]

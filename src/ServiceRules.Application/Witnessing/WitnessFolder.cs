@@ -48,29 +48,31 @@ public sealed class WitnessFolder : IDisposable
     /// <exception cref="WitnessFolderException">It cannot be used as it is.</exception>
     public static WitnessFolder Open(string folder, string? name)
     {
+        FileStream? held = null;
         try
         {
             Make(folder);
-            var held = Lock(Path.Combine(folder, LockFile));
-            try
+            held = Lock(Path.Combine(folder, LockFile));
+            var isNew = !Exists(folder);
+            var key = isNew ? MakeKey(folder, name ?? "witness") : ReadKey(folder);
+            if (name is not null && name != key.Key.Name)
             {
-                var isNew = !Exists(folder);
-                var key = isNew ? MakeKey(folder, name ?? "witness") : ReadKey(folder);
-                return name is null || name == key.Key.Name
-                    ? new WitnessFolder(folder, held, key, isNew)
-                    : throw new WitnessFolderException(
-                        $"the witness in `{folder}` is named `{key.Key.Name}`; accepted: this name, or another folder"
-                    );
+                throw new WitnessFolderException(
+                    $"the witness in `{folder}` is named `{key.Key.Name}`; accepted: this name, or another folder"
+                );
             }
-            catch
-            {
-                held.Dispose();
-                throw;
-            }
+
+            var opened = new WitnessFolder(folder, held, key, isNew);
+            held = null;
+            return opened;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             throw new WitnessFolderException($"the folder `{folder}` of the witness: {failure.Message}");
+        }
+        finally
+        {
+            held?.Dispose();
         }
     }
 
@@ -98,7 +100,10 @@ public sealed class WitnessFolder : IDisposable
             return new WitnessOutcome.Unable(why);
         }
 
-        var known = stored.Known with { Keys = stored.Keys.IsEmpty && given is not null ? [given] : stored.Keys };
+        var known = stored.Known with
+        {
+            Keys = stored.Keys.IsEmpty && given is not null ? [given] : stored.Keys,
+        };
         switch (Witness.Consider(known, growth ?? WithoutProof(known, head), checkpoint))
         {
             case WitnessAnswer.Refused refused:

@@ -77,7 +77,10 @@ internal static class WitnessCommand
             Out,
         };
         add.SetAction(parsed => Told(() => Add(parsed, session)));
-        var show = new Command("show", "Tells the witness's public key and what it cosigned last of each log.")
+        var show = new Command(
+            "show",
+            "Tells the witness's public key and what it cosigned last of each log."
+        )
         {
             Store,
             Log,
@@ -108,7 +111,9 @@ internal static class WitnessCommand
         using var folder = WitnessFolder.Open(parsed.GetRequiredValue(Store).FullName, parsed.GetValue(Name));
         if (folder.IsNew)
         {
-            session.Error.WriteLine($"A witness was made; its public key, for everyone to have, is\n{folder.Key}");
+            session.Error.WriteLine(
+                $"A witness was made; its public key, for everyone to have, is\n{folder.Key}"
+            );
         }
 
         switch (folder.Add(checkpoint, growth, key, session.Clock.GetUtcNow()))
@@ -117,7 +122,11 @@ internal static class WitnessCommand
                 Write(parsed, session, cosigned);
                 session.Error.WriteLine(
                     $"cosigned {cosigned.Head.Origin} at size {Number(cosigned.Head.Size)}"
-                        + (earlier is null ? ", the first of this log" : $", size {Number(earlier.Size)} before")
+                        + (
+                            earlier is null
+                                ? ", the first of this log"
+                                : $", size {Number(earlier.Size)} before"
+                        )
                 );
                 return ExitCode.Good;
             case WitnessOutcome.Refused(var refusal, var told):
@@ -135,7 +144,9 @@ internal static class WitnessCommand
         var path = parsed.GetRequiredValue(Store).FullName;
         if (!WitnessFolder.Exists(path))
         {
-            throw new InputException($"there is no witness in `{path}`; `servicerules witness add` makes one");
+            throw new InputException(
+                $"there is no witness in `{path}`; `servicerules witness add` makes one"
+            );
         }
 
         using var folder = WitnessFolder.Open(path, null);
@@ -152,7 +163,11 @@ internal static class WitnessCommand
                 logs.FirstOrDefault(log => log.Origin == name)?.Latest?.ToString()
                     ?? throw new InputException(
                         $"no checkpoint of a log `{name}` is stored here; accepted: "
-                            + (logs.Count == 0 ? "none yet" : string.Join(", ", logs.Select(log => log.Origin)))
+                            + (
+                                logs.Count == 0
+                                    ? "none yet"
+                                    : string.Join(", ", logs.Select(log => log.Origin))
+                            )
                     )
             );
             return ExitCode.Good;

@@ -85,16 +85,12 @@ public sealed record Checkpoint
 
         if (!LogText.TryNumber(lines[1], out var size))
         {
-            found.Add(
-                new LogTextFault(firstLine + 1, LogText.Quoted(lines[1]), LogText.AcceptedNumber)
-            );
+            found.Add(new LogTextFault(firstLine + 1, LogText.Quoted(lines[1]), LogText.AcceptedNumber));
         }
 
         if (!TreeHash.TryParse(lines[2], out var root))
         {
-            found.Add(
-                new LogTextFault(firstLine + 2, LogText.Quoted(lines[2]), TreeHash.AcceptedForm)
-            );
+            found.Add(new LogTextFault(firstLine + 2, LogText.Quoted(lines[2]), TreeHash.AcceptedForm));
         }
 
         faults = found.ToImmutable();

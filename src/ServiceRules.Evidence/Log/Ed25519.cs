@@ -1,6 +1,9 @@
+using Org.BouncyCastle.Asn1;
+using Org.BouncyCastle.Asn1.EdEC;
+using Org.BouncyCastle.Asn1.Pkcs;
+using Org.BouncyCastle.Asn1.X509;
 using Org.BouncyCastle.Crypto.Parameters;
 using Org.BouncyCastle.Crypto.Signers;
-using Org.BouncyCastle.Pkcs;
 using Org.BouncyCastle.Security;
 using Org.BouncyCastle.X509;
 using Curve = Org.BouncyCastle.Math.EC.Rfc8032.Ed25519;
@@ -50,10 +53,11 @@ internal static class Ed25519
 
     /// <summary>PKCS#8 of RFC 8410 in DER, as OpenSSL writes it.</summary>
     public static byte[] ToPkcs8(byte[] seed) =>
-        // The seed alone: the version with the public key beside it is read by fewer tools.
-        PrivateKeyInfoFactory
-            .CreatePrivateKeyInfo(new Ed25519PrivateKeyParameters(seed), null)
-            .GetDerEncoded();
+        // Version 1, the seed alone: OpenSSL 3.0 does not read the version with the public key beside it.
+        new PrivateKeyInfo(
+            new AlgorithmIdentifier(EdECObjectIdentifiers.id_Ed25519),
+            new DerOctetString(seed)
+        ).GetDerEncoded();
 
     /// <summary>The seed in a PKCS#8 key, or null where it holds no Ed25519 key.</summary>
     public static byte[]? SeedOf(byte[] pkcs8)

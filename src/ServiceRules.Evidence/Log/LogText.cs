@@ -14,7 +14,8 @@ internal static class LogText
     /// <summary>The most faults told of one text: whoever has to mend more has the wrong file.</summary>
     public const int FaultsMost = 20;
 
-    public const string AcceptedNumber = "a decimal number from 0 to 9223372036854775807 without leading zeros";
+    public const string AcceptedNumber =
+        "a decimal number from 0 to 9223372036854775807 without leading zeros";
 
     private const int QuotedMost = 80;
 

@@ -77,7 +77,11 @@ public sealed record NoteKey
 
         if (key.IdText != parts[1])
         {
-            fault = new LogTextFault(1, $"the key id `{parts[1]}`", $"`{key.IdText}`, the id of this name and key");
+            fault = new LogTextFault(
+                1,
+                $"the key id `{parts[1]}`",
+                $"`{key.IdText}`, the id of this name and key"
+            );
             key = null;
             return false;
         }
@@ -112,10 +116,7 @@ public sealed record NoteKey
         if (
             PemEncoding.TryFind(pem, out var fields)
             && pem.AsSpan()[fields.Label] is "PUBLIC KEY"
-            && Base64Text.TryDecode(
-                pem[fields.Base64Data].ReplaceLineEndings("").Trim(),
-                out var spki
-            )
+            && Base64Text.TryDecode(pem[fields.Base64Data].ReplaceLineEndings("").Trim(), out var spki)
         )
         {
             return TryFromSpki(name, spki, out key, out fault);

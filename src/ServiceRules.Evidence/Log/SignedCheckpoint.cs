@@ -49,9 +49,7 @@ public sealed class SignedCheckpoint
 
     /// <summary>The same checkpoint with one more signature; the same one again changes nothing.</summary>
     public SignedCheckpoint With(NoteSignature signature) =>
-        Note.Signatures.Contains(signature)
-            ? this
-            : With(Note.Signatures.Add(signature));
+        Note.Signatures.Contains(signature) ? this : With(Note.Signatures.Add(signature));
 
     /// <summary>The same checkpoint without what stands there in the name of a key.</summary>
     public SignedCheckpoint Without(NoteKey key) => With(Note.Signatures.RemoveAll(key.IsNamedBy));

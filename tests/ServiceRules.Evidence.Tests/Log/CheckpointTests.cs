@@ -12,7 +12,10 @@ public sealed class CheckpointTests
     [Fact]
     public void TryParse_PublishedExample_IsReadAndWrittenBack()
     {
-        Assert.True(Checkpoint.TryParse(Bytes.Of(Published), out var checkpoint, out var faults), Bytes.Told(faults));
+        Assert.True(
+            Checkpoint.TryParse(Bytes.Of(Published), out var checkpoint, out var faults),
+            Bytes.Told(faults)
+        );
 
         Assert.Equal("example.com/behind-the-sofa", checkpoint!.Origin);
         Assert.Equal(20852163, checkpoint.Size);
@@ -40,11 +43,7 @@ public sealed class CheckpointTests
     [InlineData("\nCsUYapGGPo4dkMgIAUqom/Xajj7h2fB2MPA3j2jxq2I=", "", 3)]
     [InlineData("example.com/behind-the-sofa", "", 1)]
     [InlineData("q2I=\n", "q2I=", 3)]
-    public void TryParse_AnyOtherSpelling_IsRefusedWithItsLine(
-        string from,
-        string to,
-        int line
-    )
+    public void TryParse_AnyOtherSpelling_IsRefusedWithItsLine(string from, string to, int line)
     {
         Assert.Contains(from, Published, StringComparison.Ordinal);
         var text = Published.Replace(from, to, StringComparison.Ordinal);

@@ -64,7 +64,9 @@ public sealed class MerkleProofPublishedCasesTests
         Assert.Equal(98, Consistency.Count);
         Assert.Equal(
             2 * 92,
-            Inclusion.Values.Concat(Consistency.Values).Count(each => each.GetProperty("must_fail").GetBoolean())
+            Inclusion
+                .Values.Concat(Consistency.Values)
+                .Count(each => each.GetProperty("must_fail").GetBoolean())
         );
     }
 

@@ -43,8 +43,7 @@ internal static class MerkleVectors
             ? hash
             : throw new ArgumentException($"`{hex}` is no hash");
 
-    public static ImmutableArray<TreeHash> Hashes(JsonElement list) =>
-        [.. list.EnumerateArray().Select(Hash)];
+    public static TreeHash[] Hashes(JsonElement list) => [.. list.EnumerateArray().Select(Hash)];
 
     /// <summary>
     /// Some cases write a short text where a root belongs. Of those only being the same or not matters, which another

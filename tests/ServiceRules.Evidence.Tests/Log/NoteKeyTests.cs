@@ -45,7 +45,10 @@ public sealed class NoteKeyTests
     {
         using var log = new SampleLog();
 
-        Assert.True(NoteKey.TryFromPem(SampleLog.Origin, log.Key.ToPem(), out var read, out var fault), fault?.ToString());
+        Assert.True(
+            NoteKey.TryFromPem(SampleLog.Origin, log.Key.ToPem(), out var read, out var fault),
+            fault?.ToString()
+        );
 
         Assert.Equal(log.Key, read);
     }

@@ -40,7 +40,10 @@ public sealed class OpensslAgreementTests : IDisposable
             Write("log-key.pem", Bytes.Of(_log.Key.ToPem())),
             "-signature",
             Write("checkpoint.sig", signed.Note.Signatures.Single().ToBytes()),
-            Write("checkpoint.txt", Bytes.Of(isChanged ? text.Replace("41", "42", StringComparison.Ordinal) : text))
+            Write(
+                "checkpoint.txt",
+                Bytes.Of(isChanged ? text.Replace("41", "42", StringComparison.Ordinal) : text)
+            )
         );
 
         Assert.True((said.ExitCode == 0) == !isChanged, said.ToString());
@@ -52,7 +55,10 @@ public sealed class OpensslAgreementTests : IDisposable
     public void Checkpoint_CosignatureOfAWitness_VerifiesOverTimeAndText(long claimed, bool holds)
     {
         var openssl = Tool.Require("openssl");
-        var witness = WitnessKey.Of("witness.example/w1", Encoding.ASCII.GetBytes("a secret of thirty-two bytes : )"));
+        var witness = WitnessKey.Of(
+            "witness.example/w1",
+            Encoding.ASCII.GetBytes("a secret of thirty-two bytes : )")
+        );
         var cosignature = witness.Cosign(_log.Head(41), DateTimeOffset.FromUnixTimeSeconds(1_790_000_000));
         var message =
             $"cosignature/v1\ntime {claimed.ToString(CultureInfo.InvariantCulture)}\n{_log.Head(41).Text}";
@@ -93,6 +99,9 @@ public sealed class OpensslAgreementTests : IDisposable
         var said = openssl.Run("genpkey", "-algorithm", "ed25519", "-out", path);
         Assert.True(said.ExitCode == 0, said.ToString());
 
-        Assert.True(WitnessKey.TryFromPem("w", File.ReadAllText(path), out _, out var fault), fault?.ToString());
+        Assert.True(
+            WitnessKey.TryFromPem("w", File.ReadAllText(path), out _, out var fault),
+            fault?.ToString()
+        );
     }
 }

@@ -40,7 +40,9 @@ public sealed class ProofTextTests : IDisposable
     [Fact]
     public void TlogProof_ExtraLine_IsKeptAsItStands()
     {
-        var text = _log.Proof(2, 3).ToString().Replace("index", "extra AQID\nindex", StringComparison.Ordinal);
+        var text = _log.Proof(2, 3)
+            .ToString()
+            .Replace("index", "extra AQID\nindex", StringComparison.Ordinal);
 
         Assert.True(TlogProof.TryParse(Bytes.Of(text), out var read, out _));
 
@@ -58,7 +60,7 @@ public sealed class ProofTextTests : IDisposable
     [InlineData("=\n\n", "\n\n", 3)]
     [InlineData("=\n\n", "=\nAAAA\n\n", 4)]
     [InlineData("/ledger\n3\n", "/ledger\n03\n", 6)]
-    [InlineData("\n\n— ", "\n— ", 8)]
+    [InlineData("\n\n— ", "\n— ", 9)]
     [InlineData("— ", "- ", 9)]
     public void TlogProof_AnyOtherSpelling_IsRefusedWithItsLine(string from, string to, int line)
     {

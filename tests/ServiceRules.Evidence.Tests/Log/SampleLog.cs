@@ -9,14 +9,24 @@ internal sealed class SampleLog(string origin = SampleLog.Origin, int turn = int
 {
     public const string Origin = "alder-reach.example/ledger";
 
-    private readonly ECDsa _key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+    private readonly Lazy<ECDsa> _key = new(() => ECDsa.Create(ECCurve.NamedCurves.nistP256));
 
-    public ILogSigner Signer => new EcdsaLogSigner(origin, _key);
+    private readonly List<TreeHash> _leaves = [];
+
+    public ILogSigner Signer => new EcdsaLogSigner(origin, _key.Value);
 
     public NoteKey Key => Signer.Key;
 
-    public TreeHash Leaf(int index) =>
-        MerkleTree.LeafHash(Encoding.UTF8.GetBytes(index < turn ? $"entry {index}" : $"other {index}"));
+    public TreeHash Leaf(int index)
+    {
+        while (_leaves.Count <= index)
+        {
+            var text = _leaves.Count < turn ? $"entry {_leaves.Count}" : $"other {_leaves.Count}";
+            _leaves.Add(MerkleTree.LeafHash(Encoding.UTF8.GetBytes(text)));
+        }
+
+        return _leaves[index];
+    }
 
     public IReadOnlyList<TreeHash> Leaves(int size) => [.. Enumerable.Range(0, size).Select(Leaf)];
 
@@ -33,5 +43,11 @@ internal sealed class SampleLog(string origin = SampleLog.Origin, int turn = int
     /// <summary>The same head in the hand of this log's key, whatever it says.</summary>
     public SignedCheckpoint Signed(Checkpoint head) => SignedCheckpoint.By(Signer, head);
 
-    public void Dispose() => _key.Dispose();
+    public void Dispose()
+    {
+        if (_key.IsValueCreated)
+        {
+            _key.Value.Dispose();
+        }
+    }
 }

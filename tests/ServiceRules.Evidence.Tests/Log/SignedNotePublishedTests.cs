@@ -66,7 +66,11 @@ public sealed class SignedNotePublishedTests
     public void Note_HyphenForTheDash_IsToldWithItsLine()
     {
         Assert.False(
-            SignedNote.TryParse(Bytes.Of(Whole.Replace("— ", "- ", StringComparison.Ordinal)), out _, out var faults)
+            SignedNote.TryParse(
+                Bytes.Of(Whole.Replace("— ", "- ", StringComparison.Ordinal)),
+                out _,
+                out var faults
+            )
         );
 
         Assert.Equal(3, Assert.Single(faults).Line);

@@ -34,7 +34,9 @@ public sealed class WitnessKeyTests : IDisposable
     public void Verify_CosignatureOfAnotherProgram_IsTrustedWithItsTime()
     {
         var key = Bytes.Key(Text("witness_key"));
-        var cosigned = Bytes.Checkpoint(Text("checkpoint_8") + Text("cosignature_line_of_checkpoint_8") + "\n");
+        var cosigned = Bytes.Checkpoint(
+            Text("checkpoint_8") + Text("cosignature_line_of_checkpoint_8") + "\n"
+        );
 
         var verdict = cosigned.Note.Verify([key]);
 
