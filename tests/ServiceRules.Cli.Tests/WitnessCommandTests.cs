@@ -25,7 +25,7 @@ public sealed class WitnessCommandTests : IDisposable
         _secret.Dispose();
     }
 
-    private ILogSigner Signer => new EcdsaLogSigner(Origin, _secret);
+    private EcdsaLogSigner Signer => new EcdsaLogSigner(Origin, _secret);
 
     private string Store => _product.At("store");
 
