@@ -1,5 +1,6 @@
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Cases;
+using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
@@ -24,5 +25,8 @@ public static class PublishedSchemas
         ("procedure.schema.json", SiteFormat.Procedure.Schema()),
         ("assessment-context.schema.json", ContextFormat.Current.Schema()),
         ("assessment.schema.json", AssessmentFormat.Current.Schema()),
+        ("waiver.schema.json", WaiverFormat.Current.Schema()),
+        ("ledger-entry.schema.json", LedgerEntryFormat.Current.Schema()),
+        ("erasure.schema.json", ErasureFormat.Current.Schema()),
     ];
 }

@@ -45,6 +45,9 @@ public static class FormatLimits
     /// <summary>Clock changes of a zone: two a year from 1990 to 2200 are 422.</summary>
     public const int ZoneTransitions = 1_000;
 
+    /// <summary>Contents that named one person: records, assessments and reports of a working life.</summary>
+    public const int ErasedContents = 100_000;
+
     /// <summary>Characters of a title or a name for people.</summary>
     public const int Title = 120;
 

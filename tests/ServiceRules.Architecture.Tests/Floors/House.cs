@@ -16,7 +16,7 @@ internal static class House
         new("Formats", ["Domain", "Rules"], []),
         new("Engine", ["Domain", "Rules"], ["NRules", "NRules.RuleModel"]),
         new("Application", Core, ["Microsoft.AspNetCore.JsonPatch.SystemTextJson"]),
-        new("Storage", [.. Core, "Application"], ["Microsoft.Data.Sqlite", "Npgsql"]),
+        new("Storage", [.. Core, "Application"], ["Microsoft.Data.Sqlite", "dbup-core", "dbup-sqlite"]),
         new(
             "Reporting",
             [.. Core, "Application"],

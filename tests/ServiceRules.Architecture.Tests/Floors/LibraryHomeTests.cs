@@ -10,6 +10,8 @@ public sealed class LibraryHomeTests
     [InlineData("System.CommandLine", "src/ServiceRules.Cli/")]
     [InlineData("MathNet.Numerics", "src/ServiceRules.Domain/Statistics/")]
     [InlineData("Org.BouncyCastle", "src/ServiceRules.Evidence/Log/")]
+    [InlineData("Microsoft.Data.Sqlite", "src/ServiceRules.Storage/Sqlite/")]
+    [InlineData("DbUp", "src/ServiceRules.Storage/Sqlite/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/Signing/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {

@@ -53,6 +53,9 @@ public static class Shape
     public static JsonShape<int> Whole(int min, int max, string description = "") =>
         As(new NumberShape(min, max, whole: true, description), number => (int)number, number => number);
 
+    public static JsonShape<long> Whole(long min, long max, string description = "") =>
+        As(new NumberShape(min, max, whole: true, description), number => (long)number, number => number);
+
     public static JsonShape<decimal> Number(decimal min, decimal max, string description = "") =>
         new NumberShape(min, max, whole: false, description);
 

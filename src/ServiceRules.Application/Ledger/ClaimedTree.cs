@@ -1,0 +1,7 @@
+using ServiceRules.Evidence.Log;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>What a checkpoint says of the log: so many entries, with this root.</summary>
+/// <param name="Where">Where the checkpoint was found.</param>
+internal sealed record ClaimedTree(string Where, long Size, TreeHash Root);

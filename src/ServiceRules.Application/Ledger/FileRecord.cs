@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Ledger;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>
+/// Files a record and what judging it came to. The same record again adds nothing; an open job may go on; anything else
+/// under the same identity is refused unless it says what it corrects, why and by whom. Rules that were not in force by
+/// the log before are told as coming into force.
+/// </summary>
+public sealed class FileRecord(OpenLedger ledger)
+{
+    /// <param name="assessed">The record with its assessment.</param>
+    /// <param name="by">Who answers for the record; left out: who signed it off.</param>
+    public FilingOutcome File(Assessed assessed, string? by)
+    {
+        ArgumentNullException.ThrowIfNull(assessed);
+        return ledger.File(log => Plan(log, assessed, by ?? assessed.Record.SignOff?.By.Text, null));
+    }
+
+    public FilingOutcome Amend(Assessed assessed, Correction correction)
+    {
+        ArgumentNullException.ThrowIfNull(assessed);
+        ArgumentNullException.ThrowIfNull(correction);
+        return ledger.File(log => Plan(log, assessed, correction.By, correction.Reason));
+    }
+
+    /// <summary>The two parts of a filing that a report proves: the record's entry and the assessment's.</summary>
+    public static (FiledEntry Record, FiledEntry Assessment) Parts(FilingOutcome.Filed filed)
+    {
+        ArgumentNullException.ThrowIfNull(filed);
+        return (filed.Entries[^2].Entry, filed.Entries[^1].Entry);
+    }
+
+    private static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, string? reason)
+    {
+        var id = assessed.Record.Id.Text;
+        var record = assessed.Evidence.Record;
+        var versions = RecordVersions.Of(log, id);
+        FilingPart part;
+        if (versions.Standing(record.Hash.ToString(), reason is not null) is { } standing)
+        {
+            part = new FilingPart.Standing(standing);
+        }
+        else if (Refusal(log, versions.Latest, record, id, reason) is { } refusal)
+        {
+            return new FilingPlan.Refuse(refusal);
+        }
+        else
+        {
+            part = new FilingPart.New(
+                new EntryDraft(
+                    reason is null ? EntryKind.Record : EntryKind.Amendment,
+                    id,
+                    record.Bytes
+                )
+                {
+                    Person = by,
+                    Reason = reason,
+                    Corrects =
+                        reason is null ? null
+                        : new CorrectedEntry(versions.Latest!.Index, versions.Latest.Entry.Content),
+                }
+            );
+        }
+
+        return new FilingPlan.File(
+            [.. Activation(log, assessed), part, Assessment(log, assessed, id)],
+            [assessed.Evidence.Context.Bytes, assessed.Evidence.Rules.Bytes]
+        );
+    }
+
+    private static FilingRefusal? Refusal(
+        ILedgerReading log,
+        FiledEntry? latest,
+        CanonicalDocument record,
+        string id,
+        string? reason
+    )
+    {
+        if (reason is not null)
+        {
+            return latest is null
+                ? new($"no record `{id}` is filed, so there is nothing to amend", "the identity of a filed record")
+                : null;
+        }
+
+        if (latest is null)
+        {
+            return null;
+        }
+
+        if (!ContentHash.TryParse(latest.Entry.Content, out var hash) || log.Content(hash) is not { } before)
+        {
+            return new(
+                $"`{id}` stands as {LedgerWords.Entry(latest.Index)}, and its content is no longer kept",
+                "an amendment, with a reason and who amends"
+            );
+        }
+
+        if (RecordProgress.IsProgress(before, record.Bytes))
+        {
+            return null;
+        }
+
+        var first = JsonDifference.Between(before, record.Bytes).FirstOrDefault();
+        return new(
+            $"`{id}` stands as {LedgerWords.Entry(latest.Index)} with other content, first at {first?.Pointer}",
+            "the same content, an open job further on, or an amendment with a reason and who amends"
+        );
+    }
+
+    private static FilingPart Assessment(ILedgerReading log, Assessed assessed, string id)
+    {
+        var (record, assessment) = (assessed.Evidence.Record.Hash, assessed.Evidence.Assessment);
+        var standing = EntryReading
+            .About(log, id)
+            .FirstOrDefault(entry =>
+                entry.Entry.Kind is EntryKind.Assessment
+                && entry.Entry.Content == assessment.Hash.ToString()
+                && entry.Entry.Of == record.ToString()
+            );
+        return standing is not null
+            ? new FilingPart.Standing(standing)
+            : new FilingPart.New(new EntryDraft(EntryKind.Assessment, id, assessment.Bytes) { Of = record });
+    }
+
+    private static ImmutableArray<FilingPart> Activation(ILedgerReading log, Assessed assessed)
+    {
+        var rules = assessed.Evidence.Rules;
+        return FileRules.InForce(log)?.Entry.Content == rules.Hash.ToString()
+            ? []
+            :
+            [
+                new FilingPart.New(
+                    new EntryDraft(EntryKind.PackActivation, FileRules.Subject, rules.Bytes)
+                    {
+                        Reason = $"first used to judge {assessed.Record.Id}",
+                    }
+                ),
+            ];
+    }
+}

@@ -1,0 +1,76 @@
+using System.Text.Json;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Ledger;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>
+/// Forgets who is behind a pseudonym, and on demand removes every content that names the person. No entry is touched: the
+/// log proves as before what was filed and when, and says by an entry of its own what was removed.
+/// </summary>
+public sealed class ForgetPerson(OpenLedger ledger)
+{
+    /// <param name="person">Who is forgotten.</param>
+    /// <param name="correction">Who does it, and why.</param>
+    /// <param name="withContents">Whether records, assessments, contexts and reports that name the person go too.</param>
+    public FilingOutcome Forget(string person, Correction correction, bool withContents)
+    {
+        ArgumentNullException.ThrowIfNull(correction);
+        return ledger.File(log =>
+        {
+            if (log.PseudonymOf(person) is not { } pseudonym)
+            {
+                return new FilingPlan.Refuse(
+                    new($"the log knows nobody by the name `{person}`", "a person that something was filed by")
+                );
+            }
+
+            var removed = withContents ? Naming(log, person) : [];
+            var erasure = new Erasure(pseudonym, [.. removed.Select(hash => hash.ToString())]);
+            var content = CanonicalForm.Of(ErasureFormat.Current.Write(erasure)).Bytes;
+            var draft = new EntryDraft(EntryKind.Erasure, pseudonym, content)
+            {
+                // Whoever forgets themselves cannot be named by the pseudonym that is forgotten.
+                Person = correction.By == person ? null : correction.By,
+                Reason = correction.Reason,
+            };
+            return new FilingPlan.File([new FilingPart.New(draft)], [])
+            {
+                Removed = [.. removed],
+                Forgotten = pseudonym,
+            };
+        });
+    }
+
+    /// <summary>How many contents name the person: what stays readable when only the pseudonym is forgotten.</summary>
+    public static int CountNaming(ILedgerReading log, string person) => Naming(log, person).Count;
+
+    private static List<ContentHash> Naming(ILedgerReading log, string person)
+    {
+        var named = JsonSerializer.SerializeToUtf8Bytes(person);
+        var found = log.Contents()
+            .Where(hash => log.Content(hash) is { } bytes && bytes.Span.IndexOf(named) >= 0)
+            .Select(hash => hash.ToString())
+            .ToHashSet(StringComparer.Ordinal);
+        // A report is compressed, so that it is found by what it tells; entries come in the order in which they rest on each other.
+        foreach (var stored in log.Entries(0))
+        {
+            if (
+                EntryReading.TryRead(stored, out var entry, out _)
+                && entry.Entry.Of is { } of
+                && found.Contains(of)
+            )
+            {
+                found.Add(entry.Entry.Content);
+            }
+        }
+
+        return
+        [
+            .. found
+                .Order(StringComparer.Ordinal)
+                .Select(text => ContentHash.TryParse(text, out var hash) ? hash : default),
+        ];
+    }
+}

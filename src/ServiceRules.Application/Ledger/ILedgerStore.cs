@@ -1,0 +1,14 @@
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>Where a log and its contents are kept. Only one transaction at a time is open on it, on any machine.</summary>
+public interface ILedgerStore : ILedgerReading, IDisposable
+{
+    /// <summary>
+    /// Runs one transaction with the head locked, and returns once it is durable. When <paramref name="work"/> throws,
+    /// nothing of it remains.
+    /// </summary>
+    T Write<T>(Func<ILedgerWriting, T> work);
+
+    /// <summary>What the store finds wrong with its own files; empty when nothing.</summary>
+    IReadOnlyList<string> Check();
+}

@@ -1,0 +1,25 @@
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>One transaction on a log: everything in it becomes durable together, or nothing of it.</summary>
+public interface ILedgerWriting : ILedgerReading
+{
+    /// <summary>The pseudonym of a person, made on first use.</summary>
+    string PseudonymFor(string person);
+
+    /// <summary>Forgets who is behind a pseudonym.</summary>
+    void Forget(string pseudonym);
+
+    /// <summary>Keeps a content; nothing happens when it is kept already.</summary>
+    void Keep(ContentHash hash, ReadOnlyMemory<byte> content);
+
+    /// <summary>Removes a content. Its entry stays.</summary>
+    void Remove(ContentHash hash);
+
+    /// <summary>Adds the next entry.</summary>
+    void Append(StoredEntry entry);
+
+    /// <summary>Stores the new head and its signed checkpoint.</summary>
+    void Advance(LedgerHead head);
+}

@@ -1,0 +1,38 @@
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>The kinds of fault of a log.</summary>
+public static class LedgerFaultCode
+{
+    /// <summary>An entry is not in its one spelling, or says what no entry may say.</summary>
+    public const string Entry = "entry";
+
+    /// <summary>An entry is not there.</summary>
+    public const string EntryMissing = "entry-missing";
+
+    /// <summary>A content that an entry names is not there, and no erasure took it.</summary>
+    public const string ContentMissing = "content-missing";
+
+    /// <summary>A content has other bytes than its entry says.</summary>
+    public const string ContentChanged = "content-changed";
+
+    /// <summary>A content is not what its entry says it is.</summary>
+    public const string Content = "content";
+
+    /// <summary>An entry names another that is not there, or is another than named.</summary>
+    public const string Reference = "reference";
+
+    /// <summary>The stored head is not that of the entries.</summary>
+    public const string Head = "head";
+
+    /// <summary>A checkpoint cannot be read, or nobody who may has signed it.</summary>
+    public const string Checkpoint = "checkpoint";
+
+    /// <summary>The log is shorter than a checkpoint says.</summary>
+    public const string Shorter = "shorter-history";
+
+    /// <summary>The log is another than the one a checkpoint speaks of.</summary>
+    public const string Different = "different-history";
+
+    /// <summary>The store found its own files damaged.</summary>
+    public const string Store = "store";
+}

@@ -1,0 +1,49 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Text;
+using ServiceRules.Evidence.Log;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>Checkpoints and proofs as the texts in which they are kept and handed on.</summary>
+internal static class LogProofs
+{
+    public static string Sign(ILogSigner signer, long size, TreeHash root) =>
+        SignedCheckpoint.By(signer, new Checkpoint(signer.Key.Name, size, root)).ToString();
+
+    public static string Inclusion(long index, IReadOnlyList<TreeHash> leaves, string note) =>
+        SignedCheckpoint.TryParse(Encoding.UTF8.GetBytes(note), out var checkpoint, out var faults)
+            ? new TlogProof(index, MerkleTree.InclusionProof(leaves, index), checkpoint).ToString()
+            : throw new InvalidOperationException(string.Join("; ", faults));
+
+    /// <summary>Reads a checkpoint of the log that signs with this key, and believes it only when it did.</summary>
+    public static bool TryRead(
+        string note,
+        NoteKey key,
+        [NotNullWhen(true)] out Checkpoint? checkpoint,
+        [NotNullWhen(false)] out string? why
+    )
+    {
+        checkpoint = null;
+        if (!SignedCheckpoint.TryParse(Encoding.UTF8.GetBytes(note), out var signed, out var faults))
+        {
+            why = "it is no signed checkpoint: " + string.Join("; ", faults);
+            return false;
+        }
+
+        if (signed.Head.Origin != key.Name)
+        {
+            why = $"it is of the log `{signed.Head.Origin}`; accepted: `{key.Name}`";
+            return false;
+        }
+
+        if (!signed.IsSignedBy(key))
+        {
+            why = $"the log's key {key.IdText} did not sign it, or not these words";
+            return false;
+        }
+
+        checkpoint = signed.Head;
+        why = null;
+        return true;
+    }
+}

@@ -1,0 +1,23 @@
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>What kept a store from doing what was asked; nothing of it was done.</summary>
+public enum StoreTrouble
+{
+    /// <summary>Somebody else kept it locked for too long.</summary>
+    Busy,
+
+    /// <summary>The disk is full.</summary>
+    Full,
+
+    /// <summary>It may not be written to.</summary>
+    ReadOnly,
+
+    /// <summary>Its files are damaged, or are no ledger.</summary>
+    Damaged,
+
+    /// <summary>Its folder or key is open to others, or cannot be used.</summary>
+    NotPrivate,
+
+    /// <summary>The disk or the system failed.</summary>
+    Failed,
+}

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Evidence;
+using ServiceRules.Evidence.Log;
+using ServiceRules.Formats.Ledger;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>
+/// Rebuilds a log from its entries and contents and holds it against everything that was ever signed about it. Believes
+/// nothing that is stored, and tells every fault, not the first alone.
+/// </summary>
+public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
+{
+    private readonly ImmutableArray<LedgerFault>.Builder faults = ImmutableArray.CreateBuilder<LedgerFault>();
+    private readonly ImmutableArray<string>.Builder remarks = ImmutableArray.CreateBuilder<string>();
+    private readonly HashSet<ContentHash> hashed = [];
+
+    /// <param name="outside">Checkpoints kept apart from the log.</param>
+    public LedgerVerified Verify(IReadOnlyCollection<ShelvedCheckpoint> outside)
+    {
+        ArgumentNullException.ThrowIfNull(outside);
+        var history = LogHistory.Read(log, key, outside, true);
+        faults.AddRange(history.Faults);
+        var entries = Entries();
+        var erased = Erased(entries);
+        var contents = new ContentCheck(log, entries, erased, faults, hashed);
+        foreach (var entry in entries)
+        {
+            contents.Check(entry);
+        }
+
+        Unnamed(erased);
+        if (outside.Count == 0)
+        {
+            remarks.Add("no checkpoint outside the log was given: a log made anew with its key would not be found out");
+        }
+
+        return new LedgerVerified(
+            history.Tree.Size,
+            history.Tree.Root,
+            hashed.Count,
+            erased.Count,
+            outside.Count + log.Checkpoints().LongCount(),
+            [.. faults.Distinct()],
+            remarks.ToImmutable()
+        );
+    }
+
+    private List<FiledEntry> Entries()
+    {
+        var entries = new List<FiledEntry>();
+        foreach (var stored in log.Entries(0))
+        {
+            if (EntryReading.TryRead(stored, out var entry, out var why))
+            {
+                if (entries.Count > 0 && entry.Entry.At < entries[^1].Entry.At)
+                {
+                    remarks.Add(
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"at entry {entry.Index} the clock went back from {entries[^1].Entry.At:yyyy-MM-dd HH:mm:ss}Z to {entry.Entry.At:yyyy-MM-dd HH:mm:ss}Z; order goes by place, not by time"
+                        )
+                    );
+                }
+
+                entries.Add(entry);
+            }
+            else
+            {
+                faults.Add(new(LedgerFaultCode.Entry, LedgerWords.Entry(stored.Index), why));
+            }
+        }
+
+        return entries;
+    }
+
+    private HashSet<ContentHash> Erased(IEnumerable<FiledEntry> entries)
+    {
+        var erased = new HashSet<ContentHash>();
+        foreach (var entry in entries.Where(entry => entry.Entry.Kind is EntryKind.Erasure))
+        {
+            if (
+                ContentHash.TryParse(entry.Entry.Content, out var hash)
+                && log.Content(hash) is { } bytes
+                && ContentHash.Of(bytes.Span) == hash
+                && ErasureFormat.Current.Read(bytes).TryGet(out var erasure, out _)
+            )
+            {
+                erased.UnionWith(
+                    erasure.Contents.Select(text => ContentHash.TryParse(text, out var gone) ? gone : default)
+                );
+            }
+        }
+
+        return erased;
+    }
+
+    private void Unnamed(HashSet<ContentHash> erased)
+    {
+        var unnamed = log.Contents().Count(hash => !hashed.Contains(hash));
+        if (unnamed > 0)
+        {
+            remarks.Add(
+                string.Create(CultureInfo.InvariantCulture, $"{unnamed} stored contents are named by no entry; nothing rests on them")
+            );
+        }
+
+        var back = log.Contents().Count(erased.Contains);
+        if (back > 0)
+        {
+            remarks.Add(
+                string.Create(CultureInfo.InvariantCulture, $"{back} contents that an erasure removed are stored again")
+            );
+        }
+    }
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Ledger;
+
+/// <summary>
+/// The entry of the log as a document. What is hashed into the tree is its canonical form (RFC 8785); readers of the
+/// log refuse any other spelling.
+/// </summary>
+public static class LedgerEntryFormat
+{
+    /// <summary>The longest subject: a waiver's names its rule, its unit and its first day.</summary>
+    public const int SubjectLength = 160;
+
+    /// <summary>The largest whole number that every reader of JSON keeps.</summary>
+    private const long LargestWhole = (1L << 53) - 1;
+
+    private const string InstantForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
+    private const string InstantAccepted = "a time in UTC to the millisecond such as `2026-04-13T07:04:00.000Z`";
+
+    private static readonly JsonShape<string> Pseudonym = Shape.Text(
+        18,
+        18,
+        "p-[0-9a-f]{16}",
+        "`p-` and 16 lower-case hexadecimal digits"
+    );
+
+    private static readonly JsonShape<DateTimeOffset> Instant = Shape.Read(
+        ReadInstant,
+        at => at.UtcDateTime.ToString(InstantForm, CultureInfo.InvariantCulture),
+        @"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0-9]{3}Z",
+        InstantAccepted
+    );
+
+    private static readonly ObjectShape<CorrectedEntry> Corrected = Shape.Object<CorrectedEntry>(
+        "corrected-entry",
+        "An earlier entry that this one corrects.",
+        o =>
+        {
+            var index = o.Required(
+                "index",
+                Shape.Whole(0L, LargestWhole),
+                "its place in the log, counted from 0",
+                c => c.Index
+            );
+            var content = o.Required("content", Terms.Digest, "digest of its content", c => c.Content);
+            return v => new CorrectedEntry(v.Get(index), v.Get(content));
+        }
+    );
+
+    private static readonly ObjectShape<LedgerEntry> Root = Shape.Object<LedgerEntry>(
+        "ledger-entry",
+        "One entry of the log. It names its content by digest, and people by pseudonym.",
+        o =>
+        {
+            var kind = o.Required(
+                "kind",
+                Shape.Choice<EntryKind>("What an entry of the log is about."),
+                "what it is about",
+                e => e.Kind
+            );
+            var at = o.Required("at", Instant, "when it was appended, by the machine's clock", e => e.At);
+            var by = o.Optional("by", Pseudonym, "pseudonym of who answers for it", e => e.By);
+            var subject = o.Required(
+                "subject",
+                Shape.Text(
+                    1,
+                    SubjectLength,
+                    @"[A-Za-z0-9][A-Za-z0-9._\-]*",
+                    "1 to 160 letters, digits, dots, hyphens and underscores, beginning with a letter or digit"
+                ),
+                "identity of the record, order, waiver or pseudonym",
+                e => e.Subject
+            );
+            var content = o.Required("content", Terms.Digest, "digest of its content", e => e.Content);
+            var bytes = o.Required(
+                "contentBytes",
+                Shape.Whole(0L, LargestWhole),
+                "length of its content",
+                e => e.ContentBytes
+            );
+            var of = o.Optional(
+                "of",
+                Terms.Digest,
+                "an assessment's record, a report's assessment",
+                e => e.Of
+            );
+            var corrects = o.Optional("corrects", Corrected, "the entry it corrects", e => e.Corrects);
+            var reason = o.Optional("reason", Terms.Note, "why", e => e.Reason);
+            o.NeededFor(kind, ["assessment", "report"], of);
+            o.NeededFor(kind, ["amendment"], corrects);
+            o.Needs(corrects, reason);
+            return v => new LedgerEntry
+            {
+                Kind = v.Get(kind),
+                At = v.Get(at),
+                By = v.Get(by),
+                Subject = v.Get(subject),
+                Content = v.Get(content),
+                ContentBytes = v.Get(bytes),
+                Of = v.Get(of),
+                Corrects = v.Get(corrects),
+                Reason = v.Get(reason),
+            };
+        }
+    );
+
+    /// <summary>The version that is written today.</summary>
+    public static DocumentFormat<LedgerEntry> Current { get; } =
+        new("ledger-entry", 1, ReadLimits.Record, Root);
+
+    private static Parsed<DateTimeOffset> ReadInstant(string text) =>
+        DateTimeOffset.TryParseExact(
+            text,
+            InstantForm,
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
+            out var at
+        )
+            ? Parsed<DateTimeOffset>.Of(at)
+            : Parsed<DateTimeOffset>.Refused(
+                new ParseFailure(text, InstantAccepted) { Problem = "this time is in no calendar" }
+            );
+}

@@ -1,0 +1,126 @@
+using System.Security.Cryptography;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
+using ServiceRules.Evidence.Log;
+using ServiceRules.Storage.Sqlite;
+
+namespace ServiceRules.Storage;
+
+/// <summary>The private folder of a ledger: its database and the key that signs its checkpoints, made on first use.</summary>
+public sealed class LedgerFolder : IDisposable
+{
+    public const string DatabaseName = "ledger.db";
+    public const string KeyName = "log-key.pem";
+
+    private const string LockName = "opening.lock";
+    private const int OriginDigits = 16;
+    private const long KeyBytesMost = 64 * 1024;
+
+    private readonly ECDsa key;
+
+    private LedgerFolder(SqliteLedgerStore store, ECDsa key, bool isNew)
+    {
+        this.key = key;
+        Store = store;
+        IsNew = isNew;
+        Signer = new EcdsaLogSigner(OriginOf(key), key);
+    }
+
+    public ILedgerStore Store { get; }
+
+    public ILogSigner Signer { get; }
+
+    /// <summary>Whether the key was made just now.</summary>
+    public bool IsNew { get; }
+
+    /// <exception cref="LedgerStoreException">It cannot be used.</exception>
+    public static LedgerFolder OpenOrCreate(string folder)
+    {
+        try
+        {
+            PrivateFiles.Folder(folder);
+            PrivateFiles.Touch(Path.Combine(folder, LockName));
+            // Two first uses at once would make two keys, or run one migration twice.
+            using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName));
+            var (key, isNew) = Key(Path.Combine(folder, KeyName), Path.Combine(folder, DatabaseName));
+            try
+            {
+                var database = Path.Combine(folder, DatabaseName);
+                PrivateFiles.Touch(database);
+                return new LedgerFolder(SqliteLedgerStore.Open(database), key, isNew);
+            }
+            catch
+            {
+                key.Dispose();
+                throw;
+            }
+        }
+        catch (Exception failure)
+            when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Failed,
+                $"the ledger in `{folder}` cannot be opened: {failure.Message}",
+                failure
+            );
+        }
+    }
+
+    public void Dispose()
+    {
+        Store.Dispose();
+        key.Dispose();
+    }
+
+    // A name that no other log has, and that comes from the key again when only the key was saved.
+    private static string OriginOf(ECDsa key)
+    {
+        var digest = Convert.ToHexStringLower(ContentHash.Of(key.ExportSubjectPublicKeyInfo()).ToBytes());
+        return $"servicerules-ledger-{digest[..OriginDigits]}";
+    }
+
+    private static (ECDsa Key, bool IsNew) Key(string path, string database)
+    {
+        var isNew = !File.Exists(path);
+        if (isNew)
+        {
+            if (File.Exists(database) && new FileInfo(database).Length > 0)
+            {
+                throw new LedgerStoreException(
+                    StoreTrouble.Damaged,
+                    $"the log's key `{path}` is missing, but `{database}` is there; put the key back from its copy"
+                );
+            }
+
+            using var made = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+            PrivateFiles.WriteNew(path, made.ExportPkcs8PrivateKeyPem() + "\n");
+        }
+
+        if (new FileInfo(path).Length > KeyBytesMost)
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Damaged,
+                $"`{path}` is larger than {KeyBytesMost} bytes and so no key of a log"
+            );
+        }
+
+        var pem = PrivateFiles.Read(path);
+        var key = ECDsa.Create();
+        try
+        {
+            key.ImportFromPem(pem);
+            // Refuses a key on another curve, or a public one, before anything rests on it.
+            _ = new EcdsaLogSigner(OriginOf(key), key).Sign([]);
+            return (key, isNew);
+        }
+        catch (Exception failure) when (failure is ArgumentException or CryptographicException)
+        {
+            key.Dispose();
+            throw new LedgerStoreException(
+                StoreTrouble.Damaged,
+                $"`{path}` is no private key on P-256 in PEM: {failure.Message}",
+                failure
+            );
+        }
+    }
+}

@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Storage.Sqlite;
+
+/// <summary>
+/// A log in one SQLite file, write-ahead with a full sync at each commit. That the settings are really in force is asked
+/// of the database at each opening, not assumed.
+/// </summary>
+public sealed class SqliteLedgerStore : ILedgerStore
+{
+    private const long FullSync = 2;
+
+    private readonly string path;
+    private readonly SqliteConnection connection;
+    private readonly SqliteLedgerReading reading;
+
+    private SqliteLedgerStore(string path, SqliteConnection connection)
+    {
+        this.path = path;
+        this.connection = connection;
+        reading = new SqliteLedgerReading(connection);
+    }
+
+    public LedgerHead? Head => Guarded(() => reading.Head);
+
+    /// <summary>Opens the file, made and brought up to date where needed. Only one process may be here at a time.</summary>
+    /// <exception cref="LedgerStoreException">It cannot be used.</exception>
+    public static SqliteLedgerStore Open(string path)
+    {
+        var connection = new SqliteConnection(
+            // Pooled connections would keep the file open behind our back.
+            new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ConnectionString
+        );
+        try
+        {
+            SqliteMigrations.Run(path, connection.ConnectionString);
+            connection.Open();
+            Prepare(path, connection);
+            return new SqliteLedgerStore(path, connection);
+        }
+        catch (SqliteException failure)
+        {
+            connection.Dispose();
+            throw SqliteTrouble.Of(failure, path);
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    public IEnumerable<StoredEntry> Entries(long from) => Guarded(reading.Entries(from));
+
+    public StoredEntry? Entry(long index) => Guarded(() => reading.Entry(index));
+
+    public ImmutableArray<long> About(string subject) => Guarded(() => reading.About(subject));
+
+    public ReadOnlyMemory<byte>? Content(ContentHash hash) => Guarded(() => reading.Content(hash));
+
+    public IEnumerable<ContentHash> Contents() => Guarded(reading.Contents());
+
+    public IEnumerable<string> Checkpoints() => Guarded(reading.Checkpoints());
+
+    public string? PseudonymOf(string person) => Guarded(() => reading.PseudonymOf(person));
+
+    public string? PersonBehind(string pseudonym) => Guarded(() => reading.PersonBehind(pseudonym));
+
+    public T Write<T>(Func<ILedgerWriting, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return Guarded(() =>
+        {
+            // Immediate: the file is locked before the head is read, so that no two fork the log.
+            using var transaction = connection.BeginTransaction(deferred: false);
+            var outcome = work(new SqliteLedgerWriting(connection));
+            transaction.Commit();
+            return outcome;
+        });
+    }
+
+    public IReadOnlyList<string> Check() =>
+        Guarded(() =>
+            (IReadOnlyList<string>)
+                [
+                    .. connection
+                        .Rows("PRAGMA integrity_check", row => row.GetString(0))
+                        .Where(told => told != "ok"),
+                ]
+        );
+
+    public void Dispose() => connection.Dispose();
+
+    private static void Prepare(string path, SqliteConnection connection)
+    {
+        Demand(path, "journal_mode", connection.One<string>("PRAGMA journal_mode = WAL"), "wal");
+        connection.Execute("PRAGMA synchronous = FULL");
+        connection.Execute("PRAGMA secure_delete = ON");
+        Demand(path, "synchronous", Number(connection, "PRAGMA synchronous"), Text(FullSync));
+        Demand(path, "secure_delete", Number(connection, "PRAGMA secure_delete"), Text(1));
+    }
+
+    private static string Number(SqliteConnection connection, string pragma) =>
+        Text(connection.Rows(pragma, row => row.GetInt64(0)).Single());
+
+    private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static void Demand(string path, string setting, string? found, string wanted)
+    {
+        if (found != wanted)
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Failed,
+                $"`{path}`: the database stays at {setting} `{found}`; needed: `{wanted}`, or filings could be lost with the power"
+            );
+        }
+    }
+
+    private T Guarded<T>(Func<T> ask)
+    {
+        try
+        {
+            return ask();
+        }
+        catch (SqliteException failure)
+        {
+            throw SqliteTrouble.Of(failure, path);
+        }
+    }
+
+    private IEnumerable<T> Guarded<T>(IEnumerable<T> rows)
+    {
+        using var each = rows.GetEnumerator();
+        while (Guarded(each.MoveNext))
+        {
+            yield return each.Current;
+        }
+    }
+}

@@ -1,0 +1,71 @@
+using System.Security.Cryptography;
+using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Storage.Sqlite;
+
+/// <summary>One open transaction.</summary>
+internal sealed class SqliteLedgerWriting(SqliteConnection connection)
+    : SqliteLedgerReading(connection),
+        ILedgerWriting
+{
+    private const int PseudonymBytes = 8;
+
+    private readonly SqliteConnection connection = connection;
+
+    public string PseudonymFor(string person)
+    {
+        if (PseudonymOf(person) is { } known)
+        {
+            return known;
+        }
+
+        // Drawn, not derived: nobody who can guess the person can compute it, before or after the row is gone.
+        var pseudonym = "p-" + RandomNumberGenerator.GetHexString(2 * PseudonymBytes, lowercase: true);
+        connection.Execute(
+            "INSERT INTO person (pseudonym, person) VALUES ($pseudonym, $person)",
+            ("$pseudonym", pseudonym),
+            ("$person", person)
+        );
+        return pseudonym;
+    }
+
+    public void Forget(string pseudonym) =>
+        connection.Execute("DELETE FROM person WHERE pseudonym = $pseudonym", ("$pseudonym", pseudonym));
+
+    public void Keep(ContentHash hash, ReadOnlyMemory<byte> content) =>
+        connection.Execute(
+            "INSERT INTO content (hash, bytes) VALUES ($hash, $bytes) ON CONFLICT (hash) DO NOTHING",
+            ("$hash", hash.ToBytes()),
+            ("$bytes", content.ToArray())
+        );
+
+    public void Remove(ContentHash hash) =>
+        connection.Execute("DELETE FROM content WHERE hash = $hash", ("$hash", hash.ToBytes()));
+
+    public void Append(StoredEntry entry) =>
+        connection.Execute(
+            "INSERT INTO entry (entry_index, bytes) VALUES ($index, $bytes)",
+            ("$index", entry.Index),
+            ("$bytes", entry.Bytes.ToArray())
+        );
+
+    public void Advance(LedgerHead head)
+    {
+        connection.Execute(
+            "INSERT INTO checkpoint (size, note) VALUES ($size, $note)",
+            ("$size", head.Size),
+            ("$note", head.Note)
+        );
+        connection.Execute(
+            """
+            INSERT INTO head (one, size, root, note) VALUES (1, $size, $root, $note)
+            ON CONFLICT (one) DO UPDATE SET size = excluded.size, root = excluded.root, note = excluded.note
+            """,
+            ("$size", head.Size),
+            ("$root", head.Root.ToString()),
+            ("$note", head.Note)
+        );
+    }
+}

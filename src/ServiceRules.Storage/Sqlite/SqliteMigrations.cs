@@ -1,0 +1,38 @@
+using DbUp;
+using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Storage.Sqlite;
+
+/// <summary>Brings a file up to date: every script once, in the order of their names, each whole or not at all.</summary>
+internal static class SqliteMigrations
+{
+    private const string Folder = "Sqlite/";
+
+    public static void Run(string path, string connectionString)
+    {
+        var outcome = DeployChanges
+            .To.SqliteDatabase(connectionString)
+            .WithScriptsEmbeddedInAssembly(
+                typeof(SqliteMigrations).Assembly,
+                name => name.StartsWith(Folder, StringComparison.Ordinal)
+            )
+            .WithTransactionPerScript()
+            .WithVariablesDisabled()
+            .LogToNowhere()
+            .Build()
+            .PerformUpgrade();
+        if (outcome.Successful)
+        {
+            return;
+        }
+
+        throw outcome.Error is SqliteException failure
+            ? SqliteTrouble.Of(failure, path)
+            : new LedgerStoreException(
+                StoreTrouble.Failed,
+                $"`{path}` cannot be brought up to date: {outcome.Error.Message}",
+                outcome.Error
+            );
+    }
+}
