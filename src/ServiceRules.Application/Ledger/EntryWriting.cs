@@ -6,6 +6,7 @@ namespace ServiceRules.Application.Ledger;
 /// <summary>Makes leaves of drafts.</summary>
 internal static class EntryWriting
 {
+    /// <exception cref="UnfitEntryException">It would not read back: a reason without a visible letter, for one.</exception>
     public static FiledEntry Write(EntryDraft draft, long index, DateTimeOffset at, string? pseudonym)
     {
         var entry = new LedgerEntry
@@ -20,11 +21,15 @@ internal static class EntryWriting
             Corrects = draft.Corrects,
             Reason = draft.Reason,
         };
-        return new FiledEntry(
-            index,
-            entry,
-            CanonicalForm.Of(LedgerEntryFormat.Current.Write(entry)).Bytes
-        );
+        var written = LedgerEntryFormat.Current.Write(entry);
+        return LedgerEntryFormat.Current.Read(written).TryGet(out _, out var problems)
+            ? new FiledEntry(index, entry, CanonicalForm.Of(written).Bytes)
+            : throw new UnfitEntryException(
+                new(
+                    string.Join("; ", problems.Told.Select(problem => $"{problem.Pointer}: {problem.What}")),
+                    string.Join("; ", problems.Told.Select(problem => problem.Accepted))
+                )
+            );
     }
 
     private static DateTimeOffset ToTheMillisecond(DateTimeOffset at)

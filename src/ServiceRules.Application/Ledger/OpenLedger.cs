@@ -102,6 +102,10 @@ public sealed class OpenLedger
         {
             return new FilingOutcome.Broken(broken.Fault);
         }
+        catch (UnfitEntryException unfit)
+        {
+            return new FilingOutcome.Refused(unfit.Refusal);
+        }
     }
 
     // A stop between a commit and its checkpoint's copy outside leaves the copy to the next start.

@@ -17,9 +17,15 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
     private readonly HashSet<ContentHash> hashed = [];
 
     /// <param name="outside">Checkpoints kept apart from the log.</param>
-    public LedgerVerified Verify(IReadOnlyCollection<ShelvedCheckpoint> outside)
+    /// <param name="damage">What the store found wrong with its own files.</param>
+    public LedgerVerified Verify(
+        IReadOnlyCollection<ShelvedCheckpoint> outside,
+        IReadOnlyCollection<string> damage
+    )
     {
         ArgumentNullException.ThrowIfNull(outside);
+        ArgumentNullException.ThrowIfNull(damage);
+        faults.AddRange(damage.Select(told => new LedgerFault(LedgerFaultCode.Store, "the database", told)));
         var history = LogHistory.Read(log, key, outside, true);
         faults.AddRange(history.Faults);
         var entries = Entries();

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ServiceRules.Cli.Commands;
+using ServiceRules.Cli.Commands.Ledger;
 
 namespace ServiceRules.Cli.Setup;
 
@@ -60,6 +61,7 @@ internal static class CommandLine
             HistoryCommand.Of(session),
             RecallCommand.Of(session),
             WitnessCommand.Of(session),
+            LedgerCommand.Of(session),
             RulesCommand.Of(session),
             KeysCommand.Of(session),
             DemoCommand.Of(session),

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Cli.Printing;
+using ServiceRules.Cli.Setup;
+
+namespace ServiceRules.Cli.Commands.Ledger;
+
+/// <summary><c>ledger show ID</c>: what was filed about something over time, and what changed.</summary>
+internal static class LedgerShowCommand
+{
+    public static Command Of(Session session)
+    {
+        var subject = new Argument<string>("ID")
+        {
+            Description = "A record, a setting order, a waiver, or rules-in-force.",
+        };
+        var command = new Command(
+            "show",
+            "Tells the versions of a record over time: when, who, why, what changed, and the verdict then and now."
+        )
+        {
+            subject,
+            LedgerPlace.Option,
+            LedgerPlace.Checkpoints,
+        };
+        command.SetAction(parsed =>
+        {
+            using var ledger = LedgerInUse.ToRead(parsed, session);
+            var id = parsed.GetRequiredValue(subject);
+            var versions = new TellSubject(ledger.Ledger.Log).Tell(id);
+            if (versions.IsEmpty)
+            {
+                session.Error.WriteLine($"nothing is filed about `{id}` here");
+                return ExitCode.Unusable;
+            }
+
+            new SubjectPrint(session.Screen, id, versions).Print();
+            return ExitCode.Good;
+        });
+        return command;
+    }
+}

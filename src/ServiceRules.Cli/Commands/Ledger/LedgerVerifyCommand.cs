@@ -1,0 +1,104 @@
+using System.CommandLine;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Cli.Printing;
+using ServiceRules.Cli.Setup;
+using ServiceRules.Evidence.Log;
+using ServiceRules.Storage;
+
+namespace ServiceRules.Cli.Commands.Ledger;
+
+/// <summary><c>ledger verify</c>: rebuilds the whole log and tells everything that is wrong with it.</summary>
+internal static class LedgerVerifyCommand
+{
+    private const string Json = "json";
+    private const int KeyMost = 64 * 1024;
+
+    private static readonly Option<DirectoryInfo?> Export = new("--export")
+    {
+        Description = "Verify this exported folder, without any database.",
+        HelpName = "DIR",
+    };
+
+    private static readonly Option<FileInfo?> LogKey = new("--log-key")
+    {
+        Description =
+            "The log's key as its organisation gave it (PEM, or the line of `ledger key --note`). Default: the key beside the log.",
+        HelpName = "FILE",
+    };
+
+    public static Command Of(Session session)
+    {
+        var format = new Option<string>("--format")
+        {
+            Description = "text, or json: one line.",
+            DefaultValueFactory = _ => "text",
+        };
+        format.AcceptOnlyFromAmong("text", Json);
+        var command = new Command(
+            "verify",
+            "Rebuilds the log from its entries and contents and holds it against every checkpoint: 0 sound, 1 not, 2 unreadable."
+        )
+        {
+            LedgerPlace.Option,
+            Export,
+            LedgerPlace.Checkpoints,
+            LogKey,
+            format,
+        };
+        command.SetAction(parsed =>
+        {
+            var (verified, key) = Verify(parsed);
+            new LedgerVerifiedPrint(session, verified, key).Print(parsed.GetValue(format) == Json);
+            return verified.Faults.IsEmpty ? ExitCode.Good : ExitCode.NotGood;
+        });
+        return command;
+    }
+
+    private static (LedgerVerified, NoteKey) Verify(ParseResult parsed) =>
+        (parsed.GetValue(Export), parsed.GetValue(LedgerPlace.Option)) switch
+        {
+            ({ } export, null) => OfExport(parsed, export.FullName),
+            (null, not null) => OfLedger(parsed),
+            _ => throw new InputException("name one log; accepted: --ledger DIR or --export DIR"),
+        };
+
+    private static (LedgerVerified, NoteKey) OfLedger(ParseResult parsed)
+    {
+        using var folder = LedgerPlace.Existing(parsed);
+        var key = Pinned(parsed, folder.Signer.Key.Name) ?? folder.Signer.Key;
+        var outside = LedgerPlace.ShelfOf(parsed).All().ToList();
+        return (new VerifyLedger(folder.Store, key).Verify(outside, folder.Store.Check()), key);
+    }
+
+    private static (LedgerVerified, NoteKey) OfExport(ParseResult parsed, string path)
+    {
+        try
+        {
+            var exported = ExportedLedger.Open(path);
+            var own = exported.Key();
+            var key = Pinned(parsed, own.Name) ?? own;
+            List<ShelvedCheckpoint> outside = parsed.GetValue(LedgerPlace.Checkpoints) is { } folder
+                ? [.. new CheckpointFolder(folder.FullName).All()]
+                : [];
+            return (new VerifyLedger(exported, key).Verify(outside, []), key);
+        }
+        catch (Exception failure)
+            when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
+        {
+            throw new InputException($"`{path}` is no exported log that can be read: {failure.Message}");
+        }
+    }
+
+    private static NoteKey? Pinned(ParseResult parsed, string origin)
+    {
+        if (parsed.GetValue(LogKey) is not { } file)
+        {
+            return null;
+        }
+
+        var text = System.Text.Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, KeyMost));
+        return NoteKey.TryFromPem(origin, text, out var key, out _) ? key
+            : NoteKey.TryParse(text.TrimEnd('\n'), out key, out var fault) ? key
+            : throw new InputException($"`{file}` holds no key of a log: {fault}");
+    }
+}

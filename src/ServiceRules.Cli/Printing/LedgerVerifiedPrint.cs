@@ -1,0 +1,85 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Cli.Setup;
+using ServiceRules.Evidence.Log;
+using Spectre.Console;
+
+namespace ServiceRules.Cli.Printing;
+
+/// <summary>What came of verifying a log.</summary>
+internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verified, NoteKey key)
+{
+    public void Print(bool asJson)
+    {
+        if (asJson)
+        {
+            session.Output.WriteLine(ToJson());
+            return;
+        }
+
+        var isSound = verified.Faults.IsEmpty;
+        session.Screen.MarkupLineInterpolated(
+            $"[bold]{key.Name}[/]: [bold {(isSound ? "green" : "red")}]{(isSound ? "SOUND" : "NOT SOUND")}[/]"
+        );
+        var screen = session.Screen;
+        screen.WriteLine($"  entries      {verified.Size}, their tree has root {verified.Root}");
+        screen.WriteLine(
+            $"  contents     {verified.Contents} hashed again{(verified.Erased > 0 ? $", {verified.Erased} erased" : "")}"
+        );
+        screen.WriteLine($"  checkpoints  {verified.Checkpoints} held against the entries, log key {key.IdText}");
+        foreach (var fault in verified.Faults)
+        {
+            screen.WriteLine($"  FAULT  {fault.Code}: {fault}");
+        }
+
+        foreach (var remark in verified.Remarks)
+        {
+            screen.WriteLine($"  note   {remark}");
+        }
+    }
+
+    private string ToJson()
+    {
+        using var bytes = new MemoryStream();
+        using (
+            var json = new Utf8JsonWriter(
+                bytes,
+                new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+            )
+        )
+        {
+            json.WriteStartObject();
+            json.WriteString("log", key.Name);
+            json.WriteString("logKey", key.IdText);
+            json.WriteBoolean("sound", verified.Faults.IsEmpty);
+            json.WriteNumber("entries", verified.Size);
+            json.WriteString("root", verified.Root.ToString());
+            json.WriteNumber("contents", verified.Contents);
+            json.WriteNumber("erased", verified.Erased);
+            json.WriteNumber("checkpoints", verified.Checkpoints);
+            json.WriteStartArray("faults");
+            foreach (var fault in verified.Faults)
+            {
+                json.WriteStartObject();
+                json.WriteString("code", fault.Code);
+                json.WriteString("where", fault.Where);
+                json.WriteString("told", fault.Told);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("remarks");
+            foreach (var remark in verified.Remarks)
+            {
+                json.WriteStringValue(remark);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(bytes.ToArray());
+    }
+}

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Application.Ledger;
+using Spectre.Console;
+
+namespace ServiceRules.Cli.Printing;
+
+/// <summary>The versions of something that was filed, the oldest first.</summary>
+internal sealed class SubjectPrint(IAnsiConsole screen, string subject, ImmutableArray<SubjectVersion> versions)
+{
+    // A whole unit that was added is seen by its beginning; the export has the rest.
+    private const int LongestValue = 120;
+
+    public void Print()
+    {
+        screen.MarkupLineInterpolated(
+            $"[bold]{subject}[/]: {versions.Length} {(versions.Length == 1 ? "version" : "versions")}"
+        );
+        foreach (var version in versions)
+        {
+            Print(version);
+        }
+    }
+
+    private void Print(SubjectVersion version)
+    {
+        var entry = version.Entry.Entry;
+        screen.WriteLine();
+        screen.MarkupLineInterpolated(
+            $"[bold]entry {version.Entry.Index}[/]  {Time(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
+        );
+        if (entry.Corrects is { } corrects)
+        {
+            screen.WriteLine($"  corrects entry {corrects.Index}");
+        }
+
+        if (entry.Reason is { } reason)
+        {
+            screen.WriteLine($"  because: {reason}");
+        }
+
+        screen.WriteLine($"  content {entry.Content}{(version.Content is null ? ", erased" : "")}");
+        Print(version.Changes);
+        foreach (var judged in version.Assessments)
+        {
+            var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? "erased";
+            screen.WriteLine(
+                $"  assessment   entry {judged.Entry.Index}, {Time(judged.Entry.Entry.At)}: {word}"
+            );
+        }
+
+        foreach (var change in version.Verdicts)
+        {
+            var what = change.Rule is null ? "disposition" : change.Rule;
+            screen.WriteLine(
+                $"  verdict      {change.Subject}, {what}: {change.Old ?? "none"} -> {change.New ?? "none"}"
+                    + (change.Statement is { } told ? $" ({told})" : "")
+            );
+        }
+
+        foreach (var report in version.Reports)
+        {
+            screen.WriteLine(
+                $"  report       entry {report.Index}, {Time(report.Entry.At)}, {report.Entry.Content}"
+            );
+        }
+    }
+
+    private void Print(ImmutableArray<JsonChange>? changes)
+    {
+        foreach (var change in changes ?? [])
+        {
+            screen.WriteLine(
+                $"  changed      {change.Pointer}: {Short(change.Old) ?? "(nothing)"} -> {Short(change.New) ?? "(gone)"}"
+            );
+        }
+    }
+
+    private static string By(SubjectVersion version) =>
+        (version.Person, version.Entry.Entry.By) switch
+        {
+            ({ } person, { } pseudonym) => $"  by {person} ({pseudonym})",
+            (null, { } pseudonym) => $"  by {pseudonym} (forgotten)",
+            _ => "",
+        };
+
+    private static string Time(DateTimeOffset at) =>
+        at.ToString("yyyy-MM-dd HH:mm:ss'Z'", CultureInfo.InvariantCulture);
+
+    private static string? Short(string? value) =>
+        value is { Length: > LongestValue } ? value[..LongestValue] + "…" : value;
+}

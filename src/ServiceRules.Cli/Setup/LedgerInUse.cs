@@ -1,0 +1,76 @@
+using System.CommandLine;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Storage;
+
+namespace ServiceRules.Cli.Setup;
+
+/// <summary>A ledger that was held against its checkpoints, for the length of one command.</summary>
+internal sealed class LedgerInUse : IDisposable
+{
+    private readonly LedgerFolder folder;
+
+    private LedgerInUse(LedgerFolder folder, OpenLedger ledger) => (this.folder, Ledger) = (folder, ledger);
+
+    public OpenLedger Ledger { get; }
+
+    /// <summary>Opens a ledger to read from it.</summary>
+    /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
+    public static LedgerInUse ToRead(ParseResult parsed, Session session) =>
+        Held(LedgerPlace.Existing(parsed), parsed, session);
+
+    /// <summary>Opens a ledger to file in it, begun where there is none.</summary>
+    /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
+    public static LedgerInUse ToFile(ParseResult parsed, Session session) =>
+        Held(LedgerPlace.Open(LedgerPlace.FolderOf(parsed)), parsed, session);
+
+    public void Dispose() => folder.Dispose();
+
+    private static LedgerInUse Held(LedgerFolder folder, ParseResult parsed, Session session)
+    {
+        var shelf = LedgerPlace.ShelfOf(parsed);
+        try
+        {
+            switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, session.Clock))
+            {
+                case LedgerOpening.Opened opened:
+                    Tell(folder, shelf, opened, parsed, session);
+                    return new LedgerInUse(folder, opened.Ledger);
+                case LedgerOpening.Refused refused:
+                    throw new InputException(
+                        $"the ledger in `{LedgerPlace.FolderOf(parsed)}` is not the one that its checkpoints speak of; nothing was done\n"
+                            + string.Join('\n', refused.Faults.Select(fault => $"  {fault}"))
+                            + "\n`servicerules ledger verify` tells everything that is wrong with it."
+                    );
+                default:
+                    throw new InvalidOperationException("an unknown outcome of opening");
+            }
+        }
+        catch
+        {
+            folder.Dispose();
+            throw;
+        }
+    }
+
+    private static void Tell(
+        LedgerFolder folder,
+        CheckpointFolder shelf,
+        LedgerOpening.Opened opened,
+        ParseResult parsed,
+        Session session
+    )
+    {
+        if (folder.IsNew)
+        {
+            session.Error.WriteLine(
+                $"A ledger was begun in `{LedgerPlace.FolderOf(parsed)}`, its log is `{folder.Signer.Key.Name}`, key {folder.Signer.Key.IdText}. "
+                    + $"Keep the folder private and backed up; checkpoints go to `{shelf.Place}`, which is best kept on another disk."
+            );
+        }
+
+        foreach (var remark in opened.Remarks)
+        {
+            session.Error.WriteLine(remark);
+        }
+    }
+}
