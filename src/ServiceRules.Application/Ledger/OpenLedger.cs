@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Reports;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
 
@@ -73,6 +74,19 @@ public sealed class OpenLedger
         ArgumentOutOfRangeException.ThrowIfNegative(index);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Head?.Size ?? 0);
         return LogProofs.Inclusion(index, tree.Leaves, Head!.Note);
+    }
+
+    /// <summary>What a report carries of a filing of its record and assessment.</summary>
+    public FilingProofs Proofs(FilingOutcome.Filed filed)
+    {
+        var (record, assessment) = FileRecord.Parts(filed);
+        return new(
+            record.Bytes,
+            Prove(record.Index),
+            assessment.Bytes,
+            Prove(assessment.Index),
+            Key.ToPem()
+        );
     }
 
     /// <summary>Hashes that prove that the log of today begins with the one of <paramref name="oldSize"/> entries.</summary>

@@ -34,6 +34,8 @@ internal static class ReportCommand
             certificate,
             RulesInForce.Option,
             TimestampAuthorities.Asked,
+            LedgerPlace.Option,
+            LedgerPlace.Checkpoints,
         };
         foreach (var option in SigningKeys.All)
         {
@@ -88,14 +90,31 @@ internal static class ReportCommand
                 return ExitCode.Unusable;
             case AssessOutcome.Judged { Assessed: var assessed }:
                 using (var key = SigningKeys.Open(parsed, session))
+                using (var filing = ReportFiling.Open(parsed, session, file))
                 {
+                    var filed = ExitCode.Good;
+                    var proofs = filing?.Begin(assessed, out filed);
+                    if (filed != ExitCode.Good)
+                    {
+                        return filed;
+                    }
+
                     var pdf = JobReport.Write(
                         assessed,
                         ReportTerms.Default,
                         key,
                         session.Clock.GetUtcNow(),
-                        authority
+                        authority,
+                        proofs
                     );
+                    if (filing is not null)
+                    {
+                        InputFile.Write(
+                            output.FullName + ReportFiling.ProofEnding,
+                            filing.End(assessed, pdf)
+                        );
+                    }
+
                     InputFile.Write(output.FullName, pdf);
                     if (certificate is not null)
                     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Reports;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports.Sections;
@@ -16,13 +17,16 @@ public static class JobReport
     private const double MarginY = 20;
 
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
+    /// <param name="authority">Who stamps the signature; null when nobody is asked.</param>
+    /// <param name="proofs">That record and assessment stand in a log; null when they were not filed.</param>
     /// <exception cref="TimestampException">The authority gave no time-stamp; there is no report then.</exception>
     public static byte[] Write(
         Assessed assessed,
         ReportTerms terms,
         IReportSigner signer,
         DateTimeOffset issuedAt,
-        ITimestampAuthority? authority = null
+        ITimestampAuthority? authority = null,
+        FilingProofs? proofs = null
     )
     {
         if (SigningKeyFitness.PublicFault(signer.Certificate, issuedAt) is { } fault)
@@ -33,7 +37,7 @@ public static class JobReport
         return PdfReportWriter.Write(
             LayOut(assessed, terms, statement, FontMeasure.Shipped),
             Title(assessed, terms, statement),
-            Attached(assessed.Evidence),
+            ReportAttachments.Of(assessed.Evidence, proofs),
             signer,
             authority
         );
@@ -54,7 +58,7 @@ public static class JobReport
         PdfReportWriter.WriteUnsigned(
             LayOut(assessed, terms, statement, FontMeasure.Shipped, pagesMax),
             Title(assessed, terms, statement),
-            Attached(assessed.Evidence),
+            ReportAttachments.Of(assessed.Evidence, null),
             statement
         );
 
@@ -99,34 +103,6 @@ public static class JobReport
             statement.At
         );
     }
-
-    private static IReadOnlyCollection<Attachment> Attached(EvidenceFiles evidence) =>
-        [
-            new(
-                EvidenceFiles.RecordName,
-                "the service record",
-                AttachmentRelation.Source,
-                evidence.Record.Bytes
-            ),
-            new(
-                EvidenceFiles.ContextName,
-                "the registers it was judged with",
-                AttachmentRelation.Data,
-                evidence.Context.Bytes
-            ),
-            new(
-                EvidenceFiles.RulesName,
-                "rule packs and limit sheets",
-                AttachmentRelation.Data,
-                evidence.Rules.Bytes
-            ),
-            new(
-                EvidenceFiles.AssessmentName,
-                "findings and dispositions",
-                AttachmentRelation.Data,
-                evidence.Assessment.Bytes
-            ),
-        ];
 
     private static Stack Content(JobView job, SignatureStatement signature)
     {

@@ -1,0 +1,51 @@
+using System.CommandLine;
+using System.Text;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Reports;
+using ServiceRules.Cli.Printing;
+
+namespace ServiceRules.Cli.Setup;
+
+/// <summary>Files what a report rests on before it is issued, and the report after, where a ledger is named.</summary>
+internal sealed class ReportFiling : IDisposable
+{
+    public const string ProofEnding = ".proof";
+
+    private readonly Session session;
+    private readonly string file;
+    private readonly LedgerInUse inUse;
+
+    private ReportFiling(Session session, string file, LedgerInUse inUse) =>
+        (this.session, this.file, this.inUse) = (session, file, inUse);
+
+    /// <summary>Null where no ledger is named: the report then says that it is not filed.</summary>
+    /// <exception cref="InputException">The ledger is not the one that its checkpoints speak of.</exception>
+    public static ReportFiling? Open(ParseResult parsed, Session session, FileInfo file) =>
+        parsed.GetValue(LedgerPlace.Option) is null
+            ? null
+            : new ReportFiling(session, file.ToString(), LedgerInUse.ToFile(parsed, session));
+
+    /// <summary>Files record and assessment; null when they may not be filed, which is told.</summary>
+    public FilingProofs? Begin(Assessed assessed, out int exitCode)
+    {
+        var outcome = new FileRecord(inUse.Ledger).File(assessed, null);
+        exitCode = Tell(assessed, outcome);
+        return outcome is FilingOutcome.Filed filed ? inUse.Ledger.Proofs(filed) : null;
+    }
+
+    /// <summary>Files the finished report and gives its own proof, which cannot stand inside it.</summary>
+    public byte[] End(Assessed assessed, byte[] report)
+    {
+        var outcome = new FileReport(inUse.Ledger).File(assessed, report, null);
+        _ = Tell(assessed, outcome);
+        return outcome is FilingOutcome.Filed filed
+            ? Encoding.UTF8.GetBytes(inUse.Ledger.Prove(filed.Entries[^1].Entry.Index))
+            : throw new InvalidOperationException("the report's assessment is gone from the log");
+    }
+
+    public void Dispose() => inUse.Dispose();
+
+    private int Tell(Assessed assessed, FilingOutcome outcome) =>
+        FilingPrint.Write(session, file, assessed.Record.Id.Text, outcome);
+}
