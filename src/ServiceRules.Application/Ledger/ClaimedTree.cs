@@ -4,4 +4,5 @@ namespace ServiceRules.Application.Ledger;
 
 /// <summary>What a checkpoint says of the log: so many entries, with this root.</summary>
 /// <param name="Where">Where the checkpoint was found.</param>
-internal sealed record ClaimedTree(string Where, long Size, TreeHash Root);
+/// <param name="IsOutside">Whether it was kept apart from the log.</param>
+internal sealed record ClaimedTree(string Where, long Size, TreeHash Root, bool IsOutside);

@@ -206,7 +206,11 @@ internal sealed class ContentCheck(
             || !document.Bytes.Span.SequenceEqual(content.Span)
         )
         {
-            Tell(LedgerFaultCode.Content, place, refusal?.ToString() ?? "its content is not in canonical form");
+            Tell(
+                LedgerFaultCode.Content,
+                place,
+                refusal?.ToString() ?? "its content is not in canonical form"
+            );
             return null;
         }
 
@@ -223,7 +227,11 @@ internal sealed class ContentCheck(
     {
         if (!string.Equals(found, expected, StringComparison.Ordinal))
         {
-            Tell(LedgerFaultCode.Content, place, $"its content speaks of the {what} `{found}`, the entry of `{expected}`");
+            Tell(
+                LedgerFaultCode.Content,
+                place,
+                $"its content speaks of the {what} `{found}`, the entry of `{expected}`"
+            );
         }
     }
 

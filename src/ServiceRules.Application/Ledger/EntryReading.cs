@@ -46,8 +46,7 @@ public static class EntryReading
     private static FiledEntry At(ILedgerReading log, long index)
     {
         var place = LedgerWords.Entry(index);
-        return
-            log.Entry(index) is not { } stored
+        return log.Entry(index) is not { } stored
                 ? throw new BrokenLogException(new(LedgerFaultCode.EntryMissing, place, "it is not there"))
             : TryRead(stored, out var entry, out var why) ? entry
             : throw new BrokenLogException(new(LedgerFaultCode.Entry, place, why));

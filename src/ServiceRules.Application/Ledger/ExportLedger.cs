@@ -40,7 +40,10 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
     private long Contents(string folder)
     {
         Directory.CreateDirectory(Path.Combine(folder, ExportFiles.Contents));
-        using var hashes = new StreamWriter(Path.Combine(folder, ExportFiles.ContentHashes)) { NewLine = "\n" };
+        using var hashes = new StreamWriter(Path.Combine(folder, ExportFiles.ContentHashes))
+        {
+            NewLine = "\n",
+        };
         var count = 0L;
         foreach (var hash in log.Contents())
         {

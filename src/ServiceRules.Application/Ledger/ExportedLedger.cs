@@ -55,21 +55,24 @@ public sealed class ExportedLedger : ILedgerReading
     /// <summary>The key that came with the export: it says who signed, not whether to trust them.</summary>
     /// <exception cref="IOException">There is none that can be read.</exception>
     public NoteKey Key() =>
-        NoteKey.TryParse(Text(ExportFiles.KeyLine, ExportFiles.EntryBytes).TrimEnd('\n'), out var key, out var fault)
+        NoteKey.TryParse(
+            Text(ExportFiles.KeyLine, ExportFiles.EntryBytes).TrimEnd('\n'),
+            out var key,
+            out var fault
+        )
             ? key
             : throw new IOException($"{ExportFiles.KeyLine}: {fault}");
 
     public IEnumerable<StoredEntry> Entries(long from) => entries.Skip((int)from);
 
-    public StoredEntry? Entry(long index) =>
-        index >= 0 && index < entries.Count ? entries[(int)index] : null;
+    public StoredEntry? Entry(long index) => index >= 0 && index < entries.Count ? entries[(int)index] : null;
 
     public ImmutableArray<long> About(string subject) => [.. bySubject.Value[subject]];
 
     public ReadOnlyMemory<byte>? Content(ContentHash hash)
     {
         var path = At(Path.Combine(ExportFiles.Contents, Name(hash)));
-        return File.Exists(path) ? Bytes(path, ExportFiles.ContentBytes) : null;
+        return File.Exists(path) ? Bytes(path, ExportFiles.ContentBytes) : default(ReadOnlyMemory<byte>?);
     }
 
     public IEnumerable<ContentHash> Contents() =>
@@ -78,7 +81,9 @@ public sealed class ExportedLedger : ILedgerReading
                 .EnumerateFiles(At(ExportFiles.Contents))
                 .Select(file => Path.GetFileName(file)!)
                 .Order(StringComparer.Ordinal)
-                .Select(name => ContentHash.TryParse("sha256:" + name, out var hash) ? hash : (ContentHash?)null)
+                .Select(name =>
+                    ContentHash.TryParse("sha256:" + name, out var hash) ? hash : (ContentHash?)null
+                )
                 .OfType<ContentHash>()
             : [];
 

@@ -51,16 +51,12 @@ public sealed class FileRecord(OpenLedger ledger)
         else
         {
             part = new FilingPart.New(
-                new EntryDraft(
-                    reason is null ? EntryKind.Record : EntryKind.Amendment,
-                    id,
-                    record.Bytes
-                )
+                new EntryDraft(reason is null ? EntryKind.Record : EntryKind.Amendment, id, record.Bytes)
                 {
                     Person = by,
                     Reason = reason,
-                    Corrects =
-                        reason is null ? null
+                    Corrects = reason is null
+                        ? null
                         : new CorrectedEntry(versions.Latest!.Index, versions.Latest.Entry.Content),
                 }
             );
@@ -83,7 +79,10 @@ public sealed class FileRecord(OpenLedger ledger)
         if (reason is not null)
         {
             return latest is null
-                ? new($"no record `{id}` is filed, so there is nothing to amend", "the identity of a filed record")
+                ? new(
+                    $"no record `{id}` is filed, so there is nothing to amend",
+                    "the identity of a filed record"
+                )
                 : null;
         }
 

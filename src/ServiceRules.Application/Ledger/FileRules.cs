@@ -15,22 +15,20 @@ public sealed class FileRules(OpenLedger ledger)
     {
         ArgumentNullException.ThrowIfNull(book);
         var content = CanonicalForm.Of(RulePackFormat.Book.Write(book));
-        return ledger.File(log =>
-            new FilingPlan.File(
-                [
-                    InForce(log) is { } standing && standing.Entry.Content == content.Hash.ToString()
-                        ? new FilingPart.Standing(standing)
-                        : new FilingPart.New(
-                            new EntryDraft(EntryKind.PackActivation, Subject, content.Bytes)
-                            {
-                                Person = by,
-                                Reason = reason,
-                            }
-                        ),
-                ],
-                []
-            )
-        );
+        return ledger.File(log => new FilingPlan.File(
+            [
+                InForce(log) is { } standing && standing.Entry.Content == content.Hash.ToString()
+                    ? new FilingPart.Standing(standing)
+                    : new FilingPart.New(
+                        new EntryDraft(EntryKind.PackActivation, Subject, content.Bytes)
+                        {
+                            Person = by,
+                            Reason = reason,
+                        }
+                    ),
+            ],
+            []
+        ));
     }
 
     /// <summary>The activation that counts now; null before the first.</summary>

@@ -1,7 +1,7 @@
 using ServiceRules.Application.Assessing;
+using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Registers;
-using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Application.Ledger;
 
@@ -17,7 +17,10 @@ public sealed class FileSiteDocument(OpenLedger ledger)
         }
 
         var content = CanonicalForm.Of(bytes.Span).Bytes;
-        return File(new(EntryKind.SettingOrder, order.Id.Text, content) { Person = order.By.Text }, correction);
+        return File(
+            new(EntryKind.SettingOrder, order.Id.Text, content) { Person = order.By.Text },
+            correction
+        );
     }
 
     /// <summary>Files a waiver; who loosens the rule answers for it.</summary>
@@ -25,7 +28,10 @@ public sealed class FileSiteDocument(OpenLedger ledger)
     {
         ArgumentNullException.ThrowIfNull(waiver);
         var content = CanonicalForm.Of(WaiverFormat.Current.Write(waiver)).Bytes;
-        return File(new(EntryKind.Waiver, SubjectOf(waiver), content) { Person = waiver.By.Text }, correction);
+        return File(
+            new(EntryKind.Waiver, SubjectOf(waiver), content) { Person = waiver.By.Text },
+            correction
+        );
     }
 
     /// <summary>What a waiver is about: its rule, its unit and its first day.</summary>

@@ -22,7 +22,10 @@ public sealed class ForgetPerson(OpenLedger ledger)
             if (log.PseudonymOf(person) is not { } pseudonym)
             {
                 return new FilingPlan.Refuse(
-                    new($"the log knows nobody by the name `{person}`", "a person that something was filed by")
+                    new(
+                        $"the log knows nobody by the name `{person}`",
+                        "a person that something was filed by"
+                    )
                 );
             }
 

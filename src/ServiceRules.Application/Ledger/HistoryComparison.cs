@@ -10,21 +10,18 @@ internal sealed class HistoryComparison(IReadOnlyCollection<ClaimedTree> claims)
 {
     private readonly ILookup<long, ClaimedTree> bySize = claims.ToLookup(claim => claim.Size);
     private readonly List<ClaimedTree> different = [];
+
+    // Whoever rewrote the database could sign its own checkpoints anew: where there are others, those say what still agrees.
+    private readonly bool hasOutside = claims.Any(claim => claim.IsOutside);
     private long lastAgreed;
 
     /// <summary>Called once for each size of the growing tree, size 0 included.</summary>
     public void At(GrowingTree tree)
     {
-        foreach (var claim in bySize[tree.Size])
+        different.AddRange(bySize[tree.Size].Where(claim => claim.Root != tree.Root));
+        if (different.Count == 0 && bySize[tree.Size].Any(claim => claim.IsOutside || !hasOutside))
         {
-            if (claim.Root == tree.Root)
-            {
-                lastAgreed = Math.Max(lastAgreed, different.Count == 0 ? tree.Size : 0);
-            }
-            else
-            {
-                different.Add(claim);
-            }
+            lastAgreed = tree.Size;
         }
     }
 

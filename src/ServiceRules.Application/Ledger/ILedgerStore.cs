@@ -9,6 +9,9 @@ public interface ILedgerStore : ILedgerReading, IDisposable
     /// </summary>
     T Write<T>(Func<ILedgerWriting, T> work);
 
+    /// <summary>Runs several questions on the log as it is at one moment, whoever files meanwhile.</summary>
+    T Read<T>(Func<ILedgerReading, T> work);
+
     /// <summary>What the store finds wrong with its own files; empty when nothing.</summary>
     IReadOnlyList<string> Check();
 }

@@ -22,13 +22,15 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
         var within = withAll
             ? log.Checkpoints().Select((note, at) => new ShelvedCheckpoint(Stored(at), note))
             : [];
-        var notes = (head is null ? [] : new[] { new ShelvedCheckpoint(Database, head.Note) })
-            .Concat(within)
-            .Concat(shelved);
-        var claims = Claims(notes, key, faults);
+        ShelvedCheckpoint[] newest = head is null ? [] : [new(Database, head.Note)];
+        var claims = Claims(newest.Concat(within), false, key, faults);
+        claims.AddRange(Claims(shelved, true, key, faults));
         var comparison = new HistoryComparison(claims);
         var tree = Grow(log, comparison, faults);
-        if (head?.Size != tree.Size && !(head is null && tree.Size == 0) || (head is not null && head.Root != tree.Root))
+        if (
+            head?.Size != tree.Size && !(head is null && tree.Size == 0)
+            || (head is not null && head.Root != tree.Root)
+        )
         {
             faults.Add(
                 new(
@@ -40,10 +42,15 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
             );
         }
 
-        if (head is not null && claims.FirstOrDefault(claim => claim.Where == Database) is { } said
-            && (said.Size != head.Size || said.Root != head.Root))
+        if (
+            head is not null
+            && claims.FirstOrDefault(claim => claim.Where == Database) is { } said
+            && (said.Size != head.Size || said.Root != head.Root)
+        )
         {
-            faults.Add(new(LedgerFaultCode.Head, Database, "its signed checkpoint speaks of another size or root"));
+            faults.Add(
+                new(LedgerFaultCode.Head, Database, "its signed checkpoint speaks of another size or root")
+            );
         }
 
         faults.AddRange(comparison.Faults(tree.Size));
@@ -54,6 +61,7 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
 
     private static List<ClaimedTree> Claims(
         IEnumerable<ShelvedCheckpoint> notes,
+        bool isOutside,
         NoteKey key,
         ImmutableArray<LedgerFault>.Builder faults
     )
@@ -63,7 +71,7 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
         {
             if (LogProofs.TryRead(shelved.Note, key, out var checkpoint, out var why))
             {
-                claims.Add(new(shelved.Where, checkpoint.Size, checkpoint.Root));
+                claims.Add(new(shelved.Where, checkpoint.Size, checkpoint.Root, isOutside));
             }
             else
             {

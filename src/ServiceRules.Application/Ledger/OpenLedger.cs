@@ -31,7 +31,6 @@ public sealed class OpenLedger
         this.signer = signer;
         this.clock = clock;
         this.tree = tree;
-        Head = store.Head;
     }
 
     /// <summary>The newest signed checkpoint that this process knows; null before the first entry.</summary>
@@ -56,16 +55,20 @@ public sealed class OpenLedger
         ArgumentNullException.ThrowIfNull(store);
         ArgumentNullException.ThrowIfNull(shelf);
         ArgumentNullException.ThrowIfNull(signer);
+        // The shelf first: whatever lies on it then was filed before the database is read.
         var shelved = shelf.All().ToList();
-        var history = LogHistory.Read(store, signer.Key, shelved, false);
+        var (history, head) = store.Read(log => (LogHistory.Read(log, signer.Key, shelved, false), log.Head));
         if (!history.Faults.IsEmpty)
         {
             return new LedgerOpening.Refused(history.Faults);
         }
 
-        var ledger = new OpenLedger(store, shelf, signer, clock, history.Tree);
+        var ledger = new OpenLedger(store, shelf, signer, clock, history.Tree) { Head = head };
         return new LedgerOpening.Opened(ledger, ledger.Shelve(shelved));
     }
+
+    /// <summary>Runs several questions on the log as it is at one moment.</summary>
+    public T Read<T>(Func<ILedgerReading, T> work) => store.Read(work);
 
     /// <summary>Offline proof that an entry stands under the newest checkpoint: text of `c2sp.org/tlog-proof@v1`.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such entry.</exception>
@@ -80,13 +83,7 @@ public sealed class OpenLedger
     public FilingProofs Proofs(FilingOutcome.Filed filed)
     {
         var (record, assessment) = FileRecord.Parts(filed);
-        return new(
-            record.Bytes,
-            Prove(record.Index),
-            assessment.Bytes,
-            Prove(assessment.Index),
-            Key.ToPem()
-        );
+        return new(record.Bytes, Prove(record.Index), assessment.Bytes, Prove(assessment.Index), Key.ToPem());
     }
 
     /// <summary>Hashes that prove that the log of today begins with the one of <paramref name="oldSize"/> entries.</summary>

@@ -35,7 +35,9 @@ internal static class RecordProgress
             (JsonValueKind.Object, JsonValueKind.Object) => old.EnumerateObject()
                 .All(member => now.TryGetProperty(member.Name, out var more) && OnlyAdds(member.Value, more)),
             (JsonValueKind.Array, JsonValueKind.Array) => old.GetArrayLength() <= now.GetArrayLength()
-                && old.EnumerateArray().Zip(now.EnumerateArray()).All(pair => OnlyAdds(pair.First, pair.Second)),
+                && old.EnumerateArray()
+                    .Zip(now.EnumerateArray())
+                    .All(pair => OnlyAdds(pair.First, pair.Second)),
             _ => JsonElement.DeepEquals(old, now),
         };
 }

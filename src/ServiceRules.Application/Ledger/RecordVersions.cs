@@ -7,13 +7,11 @@ namespace ServiceRules.Application.Ledger;
 internal sealed record RecordVersions(ImmutableArray<FiledEntry> All)
 {
     public static RecordVersions Of(ILedgerReading log, string id) =>
-        new(
-            [
-                .. EntryReading
-                    .About(log, id)
-                    .Where(entry => entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment),
-            ]
-        );
+        new([
+            .. EntryReading
+                .About(log, id)
+                .Where(entry => entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment),
+        ]);
 
     public FiledEntry? Latest => All.IsEmpty ? null : All[^1];
 
@@ -22,6 +20,7 @@ internal sealed record RecordVersions(ImmutableArray<FiledEntry> All)
     /// stands in its way.
     /// </summary>
     public FiledEntry? Standing(string content, bool isAmending) =>
-        isAmending ? (Latest?.Entry.Content == content ? Latest : null)
-        : All.LastOrDefault(entry => entry.Entry.Content == content);
+        isAmending
+            ? (Latest?.Entry.Content == content ? Latest : null)
+            : All.LastOrDefault(entry => entry.Entry.Content == content);
 }

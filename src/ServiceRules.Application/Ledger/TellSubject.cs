@@ -31,18 +31,14 @@ public sealed class TellSubject(ILedgerReading log)
         var content = Content(entry);
         // A version that was filed twice was judged in the stretch up to the next version with its content.
         var judged = about
-            .Where(other =>
-                other.Entry.Kind is EntryKind.Assessment && other.Entry.Of == entry.Entry.Content
-            )
+            .Where(other => other.Entry.Kind is EntryKind.Assessment && other.Entry.Of == entry.Entry.Content)
             .Select(other => new SubjectVersion.Judged(other, Assessment(other)))
             .ToImmutableArray();
         var assessments = judged.Select(one => one.Entry.Entry.Content).ToHashSet(StringComparer.Ordinal);
         return new SubjectVersion(
             entry,
             entry.Entry.By is { } by ? log.PersonBehind(by) : null,
-            before?.Content is { } old && content is { } now
-                ? [.. JsonDifference.Between(old, now)]
-                : null,
+            before?.Content is { } old && content is { } now ? [.. JsonDifference.Between(old, now)] : null,
             content,
             judged,
             [
@@ -72,5 +68,6 @@ public sealed class TellSubject(ILedgerReading log)
         && log.Content(hash) is { } bytes
         && ContentHash.Of(bytes.Span) == hash
             ? bytes
-            : null;
+            // Plain null would become empty bytes here.
+            : default(ReadOnlyMemory<byte>?);
 }

@@ -65,8 +65,11 @@ internal static class VerdictComparison
         where T : struct, Enum =>
         string.Concat(
             word.ToString()
-                .Select((letter, at) =>
-                    char.IsUpper(letter) ? (at == 0 ? "" : " ") + char.ToLowerInvariant(letter) : letter.ToString()
+                .Select(
+                    (letter, at) =>
+                        char.IsUpper(letter)
+                            ? (at == 0 ? "" : " ") + char.ToLowerInvariant(letter)
+                            : letter.ToString()
                 )
         );
 }

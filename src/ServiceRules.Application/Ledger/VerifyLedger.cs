@@ -39,7 +39,9 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         Unnamed(erased);
         if (outside.Count == 0)
         {
-            remarks.Add("no checkpoint outside the log was given: a log made anew with its key would not be found out");
+            remarks.Add(
+                "no checkpoint outside the log was given: a log made anew with its key would not be found out"
+            );
         }
 
         return new LedgerVerified(
@@ -108,7 +110,10 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         if (unnamed > 0)
         {
             remarks.Add(
-                string.Create(CultureInfo.InvariantCulture, $"{unnamed} stored contents are named by no entry; nothing rests on them")
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{unnamed} stored contents are named by no entry; nothing rests on them"
+                )
             );
         }
 
@@ -116,7 +121,10 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         if (back > 0)
         {
             remarks.Add(
-                string.Create(CultureInfo.InvariantCulture, $"{back} contents that an erasure removed are stored again")
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{back} contents that an erasure removed are stored again"
+                )
             );
         }
     }

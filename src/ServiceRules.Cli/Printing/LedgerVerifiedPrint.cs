@@ -28,7 +28,9 @@ internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verifi
         screen.WriteLine(
             $"  contents     {verified.Contents} hashed again{(verified.Erased > 0 ? $", {verified.Erased} erased" : "")}"
         );
-        screen.WriteLine($"  checkpoints  {verified.Checkpoints} held against the entries, log key {key.IdText}");
+        screen.WriteLine(
+            $"  checkpoints  {verified.Checkpoints} held against the entries, log key {key.IdText}"
+        );
         foreach (var fault in verified.Faults)
         {
             screen.WriteLine($"  FAULT  {fault.Code}: {fault}");

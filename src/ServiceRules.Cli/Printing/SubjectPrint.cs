@@ -6,7 +6,11 @@ using Spectre.Console;
 namespace ServiceRules.Cli.Printing;
 
 /// <summary>The versions of something that was filed, the oldest first.</summary>
-internal sealed class SubjectPrint(IAnsiConsole screen, string subject, ImmutableArray<SubjectVersion> versions)
+internal sealed class SubjectPrint(
+    IAnsiConsole screen,
+    string subject,
+    ImmutableArray<SubjectVersion> versions
+)
 {
     // A whole unit that was added is seen by its beginning; the export has the rest.
     private const int LongestValue = 120;

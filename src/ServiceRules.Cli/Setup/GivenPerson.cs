@@ -8,7 +8,11 @@ namespace ServiceRules.Cli.Setup;
 internal static partial class GivenPerson
 {
     public static Option<string?> By { get; } =
-        new("--by") { Description = "The person who answers for it, as the register names them.", HelpName = "PERSON" };
+        new("--by")
+        {
+            Description = "The person who answers for it, as the register names them.",
+            HelpName = "PERSON",
+        };
 
     public static Option<string?> Reason { get; } =
         new("--reason") { Description = "Why, in a sentence.", HelpName = "TEXT" };

@@ -10,7 +10,8 @@ internal static class LedgerPlace
     public static Option<DirectoryInfo?> Option { get; } =
         new("--ledger")
         {
-            Description = "Private folder of the ledger: its database and the key of the log. Made on first filing.",
+            Description =
+                "Private folder of the ledger: its database and the key of the log. Made on first filing.",
             HelpName = "DIR",
         };
 

@@ -19,7 +19,8 @@ public static class LedgerEntryFormat
     private const long LargestWhole = (1L << 53) - 1;
 
     private const string InstantForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
-    private const string InstantAccepted = "a time in UTC to the millisecond such as `2026-04-13T07:04:00.000Z`";
+    private const string InstantAccepted =
+        "a time in UTC to the millisecond such as `2026-04-13T07:04:00.000Z`";
 
     private static readonly JsonShape<string> Pseudonym = Shape.Text(
         18,

@@ -43,7 +43,7 @@ internal class SqliteLedgerReading(SqliteConnection connection) : ILedgerReading
         connection.One<byte[]>("SELECT bytes FROM content WHERE hash = $hash", ("$hash", hash.ToBytes()))
             is { } bytes
             ? bytes
-            : null;
+            : default(ReadOnlyMemory<byte>?);
 
     public IEnumerable<ContentHash> Contents() =>
         connection.Rows(

@@ -25,6 +25,8 @@ public sealed class SqliteLedgerStore : ILedgerStore
         reading = new SqliteLedgerReading(connection);
     }
 
+    internal SqliteConnection Connection => connection;
+
     public LedgerHead? Head => Guarded(() => reading.Head);
 
     /// <summary>Opens the file, made and brought up to date where needed. Only one process may be here at a time.</summary>
@@ -80,6 +82,16 @@ public sealed class SqliteLedgerStore : ILedgerStore
             var outcome = work(new SqliteLedgerWriting(connection));
             transaction.Commit();
             return outcome;
+        });
+    }
+
+    public T Read<T>(Func<ILedgerReading, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return Guarded(() =>
+        {
+            using var moment = connection.BeginTransaction(deferred: true);
+            return work(reading);
         });
     }
 

@@ -7,7 +7,10 @@ namespace ServiceRules.Cli.Commands.Ledger;
 internal static class LedgerCommand
 {
     public static Command Of(Session session) =>
-        new("ledger", "Files records and what a site decides in a log that nobody can change unseen, and proves it.")
+        new(
+            "ledger",
+            "Files records and what a site decides in a log that nobody can change unseen, and proves it."
+        )
         {
             LedgerAddCommand.Of(session),
             LedgerShowCommand.Of(session),

@@ -33,7 +33,9 @@ internal static class LedgerExportCommand
         using var ledger = LedgerInUse.ToRead(parsed, session);
         try
         {
-            var (entries, contents) = new ExportLedger(ledger.Ledger.Log, ledger.Ledger.Key).To(folder.FullName);
+            var (entries, contents) = ledger.Ledger.Read(log =>
+                new ExportLedger(log, ledger.Ledger.Key).To(folder.FullName)
+            );
             session.Output.WriteLine($"{folder}: {entries} entries, {contents} contents");
             return ExitCode.Good;
         }

@@ -12,7 +12,10 @@ internal static class LedgerKeyCommand
         {
             Description = "As one line for programs that read signed notes: name, id, key. Default: PEM.",
         };
-        var command = new Command("key", "Prints the public key of the log, for whoever is to check its checkpoints.")
+        var command = new Command(
+            "key",
+            "Prints the public key of the log, for whoever is to check its checkpoints."
+        )
         {
             note,
             LedgerPlace.Option,
@@ -20,7 +23,9 @@ internal static class LedgerKeyCommand
         command.SetAction(parsed =>
         {
             using var folder = LedgerPlace.Existing(parsed);
-            session.Output.Write(parsed.GetValue(note) ? folder.Signer.Key + "\n" : folder.Signer.Key.ToPem());
+            session.Output.Write(
+                parsed.GetValue(note) ? folder.Signer.Key + "\n" : folder.Signer.Key.ToPem()
+            );
             return ExitCode.Good;
         });
         return command;

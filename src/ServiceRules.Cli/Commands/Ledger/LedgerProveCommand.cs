@@ -34,7 +34,10 @@ internal static class LedgerProveCommand
 
     public static Command Of(Session session)
     {
-        var command = new Command("prove", "Proves that an entry stands in the log, as a c2sp.org/tlog-proof@v1 text.")
+        var command = new Command(
+            "prove",
+            "Proves that an entry stands in the log, as a c2sp.org/tlog-proof@v1 text."
+        )
         {
             Index,
             Record,
@@ -60,7 +63,9 @@ internal static class LedgerProveCommand
         if (parsed.GetValue(Output) is { } output)
         {
             InputFile.Write(output.FullName, System.Text.Encoding.UTF8.GetBytes(proof));
-            session.Output.WriteLine($"{output}: proof of entry {index}, log size {ledger.Ledger.Head!.Size}");
+            session.Output.WriteLine(
+                $"{output}: proof of entry {index}, log size {ledger.Ledger.Head!.Size}"
+            );
         }
         else
         {

@@ -67,7 +67,8 @@ internal static class LedgerVerifyCommand
         using var folder = LedgerPlace.Existing(parsed);
         var key = Pinned(parsed, folder.Signer.Key.Name) ?? folder.Signer.Key;
         var outside = LedgerPlace.ShelfOf(parsed).All().ToList();
-        return (new VerifyLedger(folder.Store, key).Verify(outside, folder.Store.Check()), key);
+        var damage = folder.Store.Check();
+        return (folder.Store.Read(log => new VerifyLedger(log, key).Verify(outside, damage)), key);
     }
 
     private static (LedgerVerified, NoteKey) OfExport(ParseResult parsed, string path)

@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Tests.Ledger;
+
+/// <summary>A store of which one call of a transaction fails, the n-th, as a full disk or a lost share would.</summary>
+internal sealed class FailingLedger(MemoryLedger inner, int failing) : ILedgerStore, ILedgerWriting
+{
+    private int _calls;
+
+    public bool HasFailed { get; private set; }
+
+    public LedgerHead? Head => inner.Head;
+
+    public IEnumerable<StoredEntry> Entries(long from) => inner.Entries(from);
+
+    public StoredEntry? Entry(long index) => inner.Entry(index);
+
+    public ImmutableArray<long> About(string subject) => Counted(() => inner.About(subject));
+
+    public ReadOnlyMemory<byte>? Content(ContentHash hash) => inner.Content(hash);
+
+    public IEnumerable<ContentHash> Contents() => inner.Contents();
+
+    public IEnumerable<string> Checkpoints() => inner.Checkpoints();
+
+    public string? PseudonymOf(string person) => inner.PseudonymOf(person);
+
+    public string? PersonBehind(string pseudonym) => inner.PersonBehind(pseudonym);
+
+    public string PseudonymFor(string person) => Counted(() => inner.PseudonymFor(person));
+
+    public void Forget(string pseudonym) => Counted(() => inner.Forget(pseudonym));
+
+    public void Keep(ContentHash hash, ReadOnlyMemory<byte> content) =>
+        Counted(() => inner.Keep(hash, content));
+
+    public void Remove(ContentHash hash) => Counted(() => inner.Remove(hash));
+
+    public void Append(StoredEntry entry) => Counted(() => inner.Append(entry));
+
+    public void Advance(LedgerHead head) => Counted(() => inner.Advance(head));
+
+    public T Write<T>(Func<ILedgerWriting, T> work) => inner.Write(_ => Counted(() => work(this)));
+
+    public T Read<T>(Func<ILedgerReading, T> work) => work(this);
+
+    public IReadOnlyList<string> Check() => [];
+
+    public void Dispose() { }
+
+    private void Counted(Action call) =>
+        Counted(() =>
+        {
+            call();
+            return true;
+        });
+
+    private T Counted<T>(Func<T> call)
+    {
+        _calls++;
+        if (_calls == failing)
+        {
+            HasFailed = true;
+            throw new LedgerStoreException(StoreTrouble.Full, "the disk is full");
+        }
+
+        return call();
+    }
+}

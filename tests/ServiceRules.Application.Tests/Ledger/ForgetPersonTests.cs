@@ -1,0 +1,84 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Ledger;
+
+namespace ServiceRules.Application.Tests.Ledger;
+
+public sealed class ForgetPersonTests : IDisposable
+{
+    private readonly Desk _desk = new();
+
+    public void Dispose() => _desk.Dispose();
+
+    private FilingOutcome Forget(string person, bool withContents, string by = "officer-01") =>
+        new ForgetPerson(_desk.Open()).Forget(person, new Correction(by, "asked for it"), withContents);
+
+    [Fact]
+    public void Forget_APerson_RemovesTheNameAndLeavesTheLogWhole()
+    {
+        _desk.File(Desk.Judged());
+        var pseudonym = _desk.Store.Pseudonyms["tech-02"];
+
+        var filed = Assert.IsType<FilingOutcome.Filed>(Forget("tech-02", withContents: false));
+
+        Assert.Equal(EntryKind.Erasure, filed.Entries.Single().Entry.Entry.Kind);
+        Assert.Equal(pseudonym, filed.Entries.Single().Entry.Entry.Subject);
+        Assert.Null(_desk.Store.PersonBehind(pseudonym));
+        Assert.Empty(_desk.Verify().Faults);
+        Assert.Null(new TellSubject(_desk.Store).Tell(Desk.Job).Single().Person);
+    }
+
+    [Fact]
+    public void Forget_ThenFileAgain_GivesAnotherPseudonym()
+    {
+        _desk.File(Desk.Judged());
+        var before = _desk.Store.Pseudonyms["tech-02"];
+        Forget("tech-02", withContents: false);
+
+        _desk.File(Desk.Judged(id: "J-2"));
+
+        Assert.NotEqual(before, _desk.Store.Pseudonyms["tech-02"]);
+    }
+
+    [Fact]
+    public void Forget_WithContents_RemovesWhatNamesThePersonAndVerifiesStill()
+    {
+        var assessed = Desk.Judged();
+        _desk.File(assessed);
+        Assert.IsType<FilingOutcome.Filed>(
+            new FileReport(_desk.Open()).File(assessed, "%PDF-1.7 packed"u8.ToArray(), null)
+        );
+
+        Forget("tech-02", withContents: true);
+
+        var verified = _desk.Verify();
+        Assert.Empty(verified.Faults);
+        // Record, context, assessment and the report that tells them.
+        Assert.Equal(4, verified.Erased);
+        Assert.Null(_desk.Store.Content(assessed.Evidence.Record.Hash));
+        Assert.Null(_desk.Store.Content(ContentHash.Of("%PDF-1.7 packed"u8)));
+        Assert.NotNull(_desk.Store.Content(assessed.Evidence.Rules.Hash));
+        Assert.Equal(0, ForgetPerson.CountNaming(_desk.Store, "tech-02"));
+        Assert.Null(new TellSubject(_desk.Store).Tell(Desk.Job).Single().Content);
+    }
+
+    [Fact]
+    public void Forget_Oneself_IsNotNamedByTheForgottenPseudonym()
+    {
+        _desk.File(Desk.Judged());
+
+        var filed = Assert.IsType<FilingOutcome.Filed>(Forget("tech-02", withContents: false, by: "tech-02"));
+
+        Assert.Null(filed.Entries.Single().Entry.Entry.By);
+        Assert.Empty(_desk.Store.Pseudonyms);
+    }
+
+    [Fact]
+    public void Forget_SomebodyUnknown_IsRefused()
+    {
+        _desk.File(Desk.Judged());
+
+        Assert.IsType<FilingOutcome.Refused>(Forget("tech-99", withContents: false));
+        Assert.Equal(3, _desk.Store.Stored.Count);
+    }
+}

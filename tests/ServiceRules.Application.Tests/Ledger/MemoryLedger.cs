@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Tests.Ledger;
+
+/// <summary>A store whose every part can be reached and spoilt. A transaction works on a copy, kept when it ends well.</summary>
+internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointShelf
+{
+    private int _people;
+
+    public List<StoredEntry> Stored { get; private set; } = [];
+
+    public SortedDictionary<string, byte[]> Kept { get; private set; } = new(StringComparer.Ordinal);
+
+    public List<string> Notes { get; private set; } = [];
+
+    public Dictionary<string, string> Pseudonyms { get; private set; } = new(StringComparer.Ordinal);
+
+    public List<string> Outside { get; } = [];
+
+    public LedgerHead? Head { get; set; }
+
+    public string Place => "the shelf";
+
+    public static string KeyOf(ContentHash hash) => hash.ToString();
+
+    public IEnumerable<StoredEntry> Entries(long from) => Stored.Where(entry => entry.Index >= from);
+
+    public StoredEntry? Entry(long index) => Stored.Find(entry => entry.Index == index);
+
+    public ImmutableArray<long> About(string subject) =>
+        [
+            .. Stored
+                .Where(stored =>
+                    EntryReading.TryRead(stored, out var entry, out _) && entry.Entry.Subject == subject
+                )
+                .Select(stored => stored.Index),
+        ];
+
+    public ReadOnlyMemory<byte>? Content(ContentHash hash) =>
+        Kept.TryGetValue(KeyOf(hash), out var bytes) ? bytes : default(ReadOnlyMemory<byte>?);
+
+    public IEnumerable<ContentHash> Contents() =>
+        Kept.Keys.Select(key => ContentHash.TryParse(key, out var hash) ? hash : default);
+
+    public IEnumerable<string> Checkpoints() => Notes;
+
+    public string? PseudonymOf(string person) => Pseudonyms.GetValueOrDefault(person);
+
+    public string? PersonBehind(string pseudonym) =>
+        Pseudonyms.FirstOrDefault(pair => pair.Value == pseudonym).Key;
+
+    public string PseudonymFor(string person)
+    {
+        if (!Pseudonyms.TryGetValue(person, out var pseudonym))
+        {
+            _people++;
+            pseudonym = $"p-{_people:x16}";
+            Pseudonyms.Add(person, pseudonym);
+        }
+
+        return pseudonym;
+    }
+
+    public void Forget(string pseudonym) => Pseudonyms.Remove(PersonBehind(pseudonym)!);
+
+    public void Keep(ContentHash hash, ReadOnlyMemory<byte> content) =>
+        Kept.TryAdd(KeyOf(hash), content.ToArray());
+
+    public void Remove(ContentHash hash) => Kept.Remove(KeyOf(hash));
+
+    public void Append(StoredEntry entry) => Stored.Add(entry);
+
+    public void Advance(LedgerHead head)
+    {
+        Head = head;
+        Notes.Add(head.Note);
+    }
+
+    public T Write<T>(Func<ILedgerWriting, T> work)
+    {
+        var before = Copy();
+        try
+        {
+            return work(this);
+        }
+        catch
+        {
+            Restore(before);
+            throw;
+        }
+    }
+
+    public T Read<T>(Func<ILedgerReading, T> work) => work(this);
+
+    public IReadOnlyList<string> Check() => [];
+
+    public IEnumerable<ShelvedCheckpoint> All() =>
+        Outside.Select((note, at) => new ShelvedCheckpoint($"shelf {at}", note));
+
+    public void Add(string note) => Outside.Add(note);
+
+    public void Dispose() { }
+
+    /// <summary>The same database at another time; the shelf is another place and stays.</summary>
+    public MemoryLedger Copy() =>
+        new()
+        {
+            Stored = [.. Stored],
+            Kept = new(Kept, StringComparer.Ordinal),
+            Notes = [.. Notes],
+            Pseudonyms = new(Pseudonyms, StringComparer.Ordinal),
+            Head = Head,
+            _people = _people,
+        };
+
+    public void Restore(MemoryLedger other) =>
+        (Stored, Kept, Notes, Pseudonyms, Head) = (
+            other.Stored,
+            other.Kept,
+            other.Notes,
+            other.Pseudonyms,
+            other.Head
+        );
+}

@@ -1,0 +1,86 @@
+using System.Text;
+using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Storage;
+
+namespace ServiceRules.Storage.Tests;
+
+/// <summary>A ledger in a folder of its own, gone with the test. Setting orders are the lightest thing to file.</summary>
+internal sealed class Drawer : IDisposable
+{
+    private readonly string _root = Directory.CreateTempSubdirectory("servicerules-ledger-").FullName;
+
+    public string Folder => Path.Combine(_root, "ledger");
+
+    public string Database => Path.Combine(Folder, LedgerFolder.DatabaseName);
+
+    public string Outside => CheckpointFolder.Beside(Folder);
+
+    public CheckpointFolder Shelf => new(Outside);
+
+    public void Dispose() => Directory.Delete(_root, recursive: true);
+
+    public string At(string name) => Path.Combine(_root, name);
+
+    public LedgerFolder Open() => LedgerFolder.OpenOrCreate(Folder);
+
+    public LedgerOpening Opening(LedgerFolder folder) =>
+        OpenLedger.Open(folder.Store, Shelf, folder.Signer, TimeProvider.System);
+
+    public OpenLedger Opened(LedgerFolder folder) =>
+        Opening(folder) switch
+        {
+            LedgerOpening.Opened opened => opened.Ledger,
+            LedgerOpening.Refused refused => throw new InvalidOperationException(
+                string.Join("; ", refused.Faults)
+            ),
+            _ => throw new InvalidOperationException(),
+        };
+
+    /// <summary>Files orders from one number on, each by a process of its own as far as the store can tell.</summary>
+    public void File(int count, int from = 1)
+    {
+        for (var order = from; order < from + count; order++)
+        {
+            using var folder = Open();
+            Assert.IsType<FilingOutcome.Filed>(File(Opened(folder), order));
+        }
+    }
+
+    public static FilingOutcome File(OpenLedger ledger, int order) =>
+        new FileSiteDocument(ledger).SettingOrder(Order(order), null);
+
+    public static byte[] Order(int number) =>
+        Encoding.UTF8.GetBytes(
+            $$"""
+            { "format": "setting-order/1", "id": "SO-{{number}}", "by": "lead-01", "from": "2026-04-01",
+              "targets": [{ "area": "golf-greens", "quantity": "height-of-cut", "target": "3.8 mm" }], "schools": [] }
+            """
+        );
+
+    public IReadOnlyList<string> CodesAtOpening()
+    {
+        using var folder = Open();
+        return Opening(folder) is LedgerOpening.Refused refused
+            ? [.. refused.Faults.Select(fault => fault.Code).Distinct()]
+            : [];
+    }
+
+    public LedgerVerified Verify()
+    {
+        using var folder = Open();
+        var outside = Shelf.All().ToList();
+        var damage = folder.Store.Check();
+        return folder.Store.Read(log => new VerifyLedger(log, folder.Signer.Key).Verify(outside, damage));
+    }
+
+    /// <summary>What somebody with the file and any SQLite tool can do.</summary>
+    public void Spoil(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={Database};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = "DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; " + sql;
+        command.ExecuteNonQuery();
+    }
+}
