@@ -1,7 +1,6 @@
 using System.Text;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Storage;
 
 namespace ServiceRules.Storage.Tests;
 
@@ -80,7 +79,9 @@ internal sealed class Drawer : IDisposable
         using var connection = new SqliteConnection($"Data Source={Database};Pooling=False");
         connection.Open();
         using var command = connection.CreateCommand();
+#pragma warning disable CA2100 // The statements are those of the tests.
         command.CommandText = "DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; " + sql;
+#pragma warning restore CA2100
         command.ExecuteNonQuery();
     }
 }

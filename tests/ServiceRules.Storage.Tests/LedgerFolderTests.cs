@@ -1,3 +1,4 @@
+using System.Runtime.Versioning;
 using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Storage.Tests;
@@ -11,6 +12,7 @@ public sealed class LedgerFolderTests : IDisposable
     private string Key => Path.Combine(_drawer.Folder, LedgerFolder.KeyName);
 
     [SkippableFact]
+    [UnsupportedOSPlatform("windows")]
     public void Open_NewFolder_IsForItsOwnerAlone()
     {
         Skip.If(OperatingSystem.IsWindows(), "Windows keeps permissions elsewhere");
@@ -21,6 +23,7 @@ public sealed class LedgerFolderTests : IDisposable
     }
 
     [SkippableFact]
+    [UnsupportedOSPlatform("windows")]
     public void Open_FolderOpenToOthers_IsRefused()
     {
         Skip.If(OperatingSystem.IsWindows(), "Windows keeps permissions elsewhere");
@@ -31,6 +34,7 @@ public sealed class LedgerFolderTests : IDisposable
     }
 
     [SkippableFact]
+    [UnsupportedOSPlatform("windows")]
     public void Open_KeyOpenToOthers_IsRefused()
     {
         Skip.If(OperatingSystem.IsWindows(), "Windows keeps permissions elsewhere");
@@ -102,6 +106,7 @@ public sealed class LedgerFolderTests : IDisposable
     private LedgerStoreException Refused() =>
         Assert.Throws<LedgerStoreException>(() => _drawer.Open().Dispose());
 
+    [UnsupportedOSPlatform("windows")]
     private static string Mode(string path)
     {
         const string letters = "rwxrwxrwx";

@@ -1,7 +1,7 @@
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>The store of an open log became another under our hands: a defect or an attack, never an expected failure.</summary>
-internal sealed class BrokenLogException(LedgerFault fault) : Exception(fault.ToString())
+public sealed class BrokenLogException(LedgerFault fault) : Exception(fault.ToString())
 {
     public LedgerFault Fault { get; } = fault;
 }

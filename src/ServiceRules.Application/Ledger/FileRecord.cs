@@ -104,9 +104,9 @@ public sealed class FileRecord(OpenLedger ledger)
             return null;
         }
 
-        var first = JsonDifference.Between(before, record.Bytes).FirstOrDefault();
+        var first = JsonDifference.Between(before, record.Bytes)[0];
         return new(
-            $"`{id}` stands as {LedgerWords.Entry(latest.Index)} with other content, first at {first?.Pointer}",
+            $"`{id}` stands as {LedgerWords.Entry(latest.Index)} with other content, first at {first.Pointer}",
             "the same content, an open job further on, or an amendment with a reason and who amends"
         );
     }

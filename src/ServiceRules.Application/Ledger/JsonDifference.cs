@@ -113,15 +113,15 @@ public static class JsonDifference
             yield break;
         }
 
-        // length[i, j]: the longest run common to old from i and now from j.
-        var length = new int[old.Length + 1, now.Length + 1];
+        // length[i][j]: the longest run common to old from i and now from j.
+        var length = Enumerable.Range(0, old.Length + 1).Select(_ => new int[now.Length + 1]).ToArray();
         for (var i = old.Length - 1; i >= 0; i--)
         {
             for (var j = now.Length - 1; j >= 0; j--)
             {
-                length[i, j] = JsonElement.DeepEquals(old[i], now[j])
-                    ? length[i + 1, j + 1] + 1
-                    : Math.Max(length[i + 1, j], length[i, j + 1]);
+                length[i][j] = JsonElement.DeepEquals(old[i], now[j])
+                    ? length[i + 1][j + 1] + 1
+                    : Math.Max(length[i + 1][j], length[i][j + 1]);
             }
         }
 
@@ -132,7 +132,7 @@ public static class JsonDifference
                 yield return (i, j);
                 (i, j) = (i + 1, j + 1);
             }
-            else if (length[i + 1, j] >= length[i, j + 1])
+            else if (length[i + 1][j] >= length[i][j + 1])
             {
                 i++;
             }
