@@ -49,7 +49,11 @@ public sealed class LedgerCommandTests : IDisposable
         var refused = Ledger("add", Changed());
         Manners.Hold(refused);
         Assert.Equal(1, refused.ExitCode);
-        Assert.Contains("stands as entry 1 with other content", refused.StandardError, StringComparison.Ordinal);
+        Assert.Contains(
+            "stands as entry 1 with other content",
+            refused.StandardError,
+            StringComparison.Ordinal
+        );
         Assert.Equal(2, Ledger("add", Changed(), "--amends", Job, "--by", "lead-01").ExitCode);
 
         Good(Ledger("add", Changed(), "--amends", Job, "--by", "lead-01", "--reason", "misread the gauge"));
@@ -66,14 +70,23 @@ public sealed class LedgerCommandTests : IDisposable
     [Fact]
     public void Add_SiteDocuments_EachStandsUnderItsOwnIdentity()
     {
-        var order = ReferenceFiles.InRepository("rules", "site-alder-reach", "setting-orders", "S-2026-season.json");
+        var order = ReferenceFiles.InRepository(
+            "rules",
+            "site-alder-reach",
+            "setting-orders",
+            "S-2026-season.json"
+        );
         var registers = ReferenceFiles.InRepository("rules", "site-alder-reach", "registers.json");
 
         Good(Ledger("add", "--kind", "setting-order", order));
         Good(Ledger("add", "--kind", "rules", "--by", "lead-01", "--reason", "new season"));
         var waivers = Good(Ledger("add", "--kind", "waiver", registers)).StandardOutput;
 
-        Assert.Contains("by lead-01", Good(Ledger("show", "S-2026-season")).StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            "by lead-01",
+            Good(Ledger("show", "S-2026-season")).StandardOutput,
+            StringComparison.Ordinal
+        );
         Assert.Contains(
             "because: new season",
             Good(Ledger("show", "rules-in-force")).StandardOutput,
@@ -90,19 +103,38 @@ public sealed class LedgerCommandTests : IDisposable
     public void Report_WithALedger_CarriesTheProofsAndGetsItsOwnBeside()
     {
         var pdf = _product.At("out.pdf");
-        Good(_product.Run("report", Fixtures.PathOf("height-check"), "-o", pdf, "--ledger", _product.At("ledger")));
+        Good(
+            _product.Run(
+                "report",
+                Fixtures.PathOf("height-check"),
+                "-o",
+                pdf,
+                "--ledger",
+                _product.At("ledger")
+            )
+        );
 
-        Assert.True(TlogProof.TryParse(File.ReadAllBytes(pdf + ".proof"), out var proof, out var faults), string.Join(';', faults));
+        Assert.True(
+            TlogProof.TryParse(File.ReadAllBytes(pdf + ".proof"), out var proof, out var faults),
+            string.Join(';', faults)
+        );
         var entry = _product.At("entry.json");
         Good(Ledger("prove", "3", "--entry-out", entry, "-o", _product.At("again.proof")));
         Assert.True(proof.Proves(MerkleTree.LeafHash(File.ReadAllBytes(entry))));
         var said = JsonNode.Parse(File.ReadAllText(entry))!;
         Assert.Equal("report", said["kind"]!.GetValue<string>());
         Assert.Equal(
-            "sha256:" + Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(pdf))),
+            "sha256:"
+                + Convert.ToHexStringLower(
+                    System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(pdf))
+                ),
             said["content"]!.GetValue<string>()
         );
-        Assert.Contains("report       entry 3", Good(Ledger("show", Job)).StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            "report       entry 3",
+            Good(Ledger("show", Job)).StandardOutput,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -129,9 +161,20 @@ public sealed class LedgerCommandTests : IDisposable
 
         var add = Ledger("add", Fixtures.PathOf("lap"));
         Manners.HoldForRefusal(add);
-        Assert.Contains("it says size 5, here it is 3: entries 3 to 4 are missing", add.StandardError, StringComparison.Ordinal);
+        Assert.Contains(
+            "it says size 5, here it is 3: entries 3 to 4 are missing",
+            add.StandardError,
+            StringComparison.Ordinal
+        );
         Manners.HoldForRefusal(
-            _product.Run("report", Fixtures.PathOf("lap"), "-o", _product.At("l.pdf"), "--ledger", _product.At("ledger"))
+            _product.Run(
+                "report",
+                Fixtures.PathOf("lap"),
+                "-o",
+                _product.At("l.pdf"),
+                "--ledger",
+                _product.At("ledger")
+            )
         );
         var verify = Ledger("verify");
         Assert.Equal(1, verify.ExitCode);
@@ -154,7 +197,15 @@ public sealed class LedgerCommandTests : IDisposable
         Good(Ledger("checkpoint", "-o", checkpoint));
         Good(Ledger("checkpoint", "--growth-from", "3", "-o", growth));
 
-        Good(_product.Run([.. witness, "--proof", growth, "--out", _product.At("ledger-checkpoints/cosigned.txt")]));
+        Good(
+            _product.Run([
+                .. witness,
+                "--proof",
+                growth,
+                "--out",
+                _product.At("ledger-checkpoints/cosigned.txt"),
+            ])
+        );
 
         // The cosigned note lies among the checkpoints outside now, and speaks for the log as they do.
         Good(Ledger("verify"));
@@ -166,7 +217,15 @@ public sealed class LedgerCommandTests : IDisposable
         Good(Ledger("add", Fixtures.PathOf("height-check")));
 
         var outcome = Good(
-            Ledger("forget", "tech-02", "--by", "officer-01", "--reason", "left, and asked", "--with-contents")
+            Ledger(
+                "forget",
+                "tech-02",
+                "--by",
+                "officer-01",
+                "--reason",
+                "left, and asked",
+                "--with-contents"
+            )
         );
 
         Assert.Contains("erasure is entry 3", outcome.StandardOutput, StringComparison.Ordinal);
@@ -185,7 +244,15 @@ public sealed class LedgerCommandTests : IDisposable
         Good(Ledger("add", Fixtures.PathOf("height-check"), Fixtures.PathOf("touch-up")));
         var folder = _product.At("export");
         Good(Ledger("export", folder));
-        string[] verify = ["ledger", "verify", "--export", folder, "--checkpoints", _product.At("ledger-checkpoints")];
+        string[] verify =
+        [
+            "ledger",
+            "verify",
+            "--export",
+            folder,
+            "--checkpoints",
+            _product.At("ledger-checkpoints"),
+        ];
         Good(_product.Run(verify));
 
         foreach (var file in Directory.GetFiles(folder, "*", SearchOption.AllDirectories))
@@ -214,7 +281,20 @@ public sealed class LedgerCommandTests : IDisposable
     [InlineData("ledger", "verify", "--ledger", "nothing-here")]
     [InlineData("ledger", "verify", "--export", "nothing-here")]
     [InlineData("ledger", "add", "--ledger", "x")]
-    [InlineData("ledger", "add", "a.json", "b.json", "--amends", "J", "--by", "p", "--reason", "r", "--ledger", "x")]
+    [InlineData(
+        "ledger",
+        "add",
+        "a.json",
+        "b.json",
+        "--amends",
+        "J",
+        "--by",
+        "p",
+        "--reason",
+        "r",
+        "--ledger",
+        "x"
+    )]
     [InlineData("ledger", "add", "--kind", "rules", "--ledger", "x")]
     [InlineData("ledger", "add", "a.json", "--by", "no body", "--ledger", "x")]
     [InlineData("ledger", "show", "J", "--ledger", "nothing-here")]

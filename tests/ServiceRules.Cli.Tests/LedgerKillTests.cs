@@ -39,7 +39,10 @@ public sealed class LedgerKillTests : IDisposable
         for (var round = 0; round < Rounds; round++)
         {
             // Some of the round before are sent again, as a device would that got no answer.
-            var files = Enumerable.Range((round * PerRound) - 3, PerRound + 3).Where(job => job >= 0).Select(JobFile);
+            var files = Enumerable
+                .Range((round * PerRound) - 3, PerRound + 3)
+                .Where(job => job >= 0)
+                .Select(JobFile);
             killed += RunAndKill([.. files], random, acknowledged) ? 1 : 0;
             AssertThatAllIsThere(acknowledged, $"seed {seed}, round {round}");
         }

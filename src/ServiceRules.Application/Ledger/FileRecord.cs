@@ -34,6 +34,9 @@ public sealed class FileRecord(OpenLedger ledger)
         return (filed.Entries[^2].Entry, filed.Entries[^1].Entry);
     }
 
+    /// <summary>Place of the newest version of a record; null when none is filed.</summary>
+    public static long? Newest(ILedgerReading log, string id) => RecordVersions.Of(log, id).Latest?.Index;
+
     private static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, string? reason)
     {
         var id = assessed.Record.Id.Text;

@@ -31,7 +31,23 @@ internal sealed class ReportFiling : IDisposable
     {
         var outcome = new FileRecord(inUse.Ledger).File(assessed, null);
         exitCode = Tell(assessed, outcome);
-        return outcome is FilingOutcome.Filed filed ? inUse.Ledger.Proofs(filed) : null;
+        if (outcome is not FilingOutcome.Filed filed)
+        {
+            return null;
+        }
+
+        var (record, _) = FileRecord.Parts(filed);
+        if (
+            FileRecord.Newest(inUse.Ledger.Log, assessed.Record.Id.Text) is { } newest
+            && newest != record.Index
+        )
+        {
+            session.Error.WriteLine(
+                $"{file}: this is not the newest version of `{assessed.Record.Id}`: entry {record.Index} was followed by entry {newest}"
+            );
+        }
+
+        return inUse.Ledger.Proofs(filed);
     }
 
     /// <summary>Files the finished report and gives its own proof, which cannot stand inside it.</summary>
