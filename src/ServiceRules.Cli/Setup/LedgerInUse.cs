@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Diagnostics.CodeAnalysis;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Storage;
 
@@ -15,11 +16,13 @@ internal sealed class LedgerInUse : IDisposable
 
     /// <summary>Opens a ledger to read from it.</summary>
     /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
+    [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static LedgerInUse ToRead(ParseResult parsed, Session session) =>
         Held(LedgerPlace.Existing(parsed), parsed, session);
 
     /// <summary>Opens a ledger to file in it, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
+    [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static LedgerInUse ToFile(ParseResult parsed, Session session) =>
         Held(LedgerPlace.Open(LedgerPlace.FolderOf(parsed)), parsed, session);
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Diagnostics.CodeAnalysis;
 using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
@@ -21,6 +22,7 @@ internal sealed class ReportFiling : IDisposable
 
     /// <summary>Null where no ledger is named: the report then says that it is not filed.</summary>
     /// <exception cref="InputException">The ledger is not the one that its checkpoints speak of.</exception>
+    [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static ReportFiling? Open(ParseResult parsed, Session session, FileInfo file) =>
         parsed.GetValue(LedgerPlace.Option) is null
             ? null
