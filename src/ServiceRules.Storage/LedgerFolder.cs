@@ -16,17 +16,18 @@ public sealed class LedgerFolder : IDisposable
     private const int OriginDigits = 16;
     private const long KeyBytesMost = 64 * 1024;
 
+    private readonly SqliteLedgerStore store;
     private readonly ECDsa key;
 
     private LedgerFolder(SqliteLedgerStore store, ECDsa key, bool isNew)
     {
+        this.store = store;
         this.key = key;
-        Store = store;
         IsNew = isNew;
         Signer = new EcdsaLogSigner(OriginOf(key), key);
     }
 
-    public ILedgerStore Store { get; }
+    public ILedgerStore Store => store;
 
     public ILogSigner Signer { get; }
 
@@ -68,7 +69,7 @@ public sealed class LedgerFolder : IDisposable
 
     public void Dispose()
     {
-        Store.Dispose();
+        store.Dispose();
         key.Dispose();
     }
 

@@ -84,7 +84,7 @@ public sealed class LedgerKillTests : IDisposable
                 WorkingDirectory = _product.Folder,
             }
         )!;
-        var lines = new BlockingCollection<string>();
+        using var lines = new BlockingCollection<string>();
         process.OutputDataReceived += (_, line) =>
         {
             if (line.Data is { } text)

@@ -1,7 +1,7 @@
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>Where a log and its contents are kept. Only one transaction at a time is open on it, on any machine.</summary>
-public interface ILedgerStore : ILedgerReading, IDisposable
+public interface ILedgerStore : ILedgerReading
 {
     /// <summary>
     /// Runs one transaction with the head locked, and returns once it is durable. When <paramref name="work"/> throws,

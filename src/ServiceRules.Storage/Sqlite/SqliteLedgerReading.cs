@@ -13,14 +13,14 @@ internal class SqliteLedgerReading(SqliteConnection connection) : ILedgerReading
         connection
             .Rows(
                 "SELECT size, root, note FROM head",
-                row => new LedgerHead(row.GetInt64(0), Root(row.GetString(1)), row.GetString(2))
+                row => new LedgerHead(row.Number(0), Root(row.Text(1)), row.Text(2))
             )
             .SingleOrDefault();
 
     public IEnumerable<StoredEntry> Entries(long from) =>
         connection.Rows(
             "SELECT entry_index, bytes FROM entry WHERE entry_index >= $from ORDER BY entry_index",
-            row => new StoredEntry(row.GetInt64(0), row.Bytes(1)),
+            row => new StoredEntry(row.Number(0), row.Bytes(1)),
             ("$from", from)
         );
 
@@ -34,7 +34,7 @@ internal class SqliteLedgerReading(SqliteConnection connection) : ILedgerReading
         [
             .. connection.Rows(
                 "SELECT entry_index FROM entry WHERE subject = $subject ORDER BY entry_index",
-                row => row.GetInt64(0),
+                row => row.Number(0),
                 ("$subject", subject)
             ),
         ];
@@ -52,7 +52,7 @@ internal class SqliteLedgerReading(SqliteConnection connection) : ILedgerReading
         );
 
     public IEnumerable<string> Checkpoints() =>
-        connection.Rows("SELECT note FROM checkpoint ORDER BY size", row => row.GetString(0));
+        connection.Rows("SELECT note FROM checkpoint ORDER BY size", row => row.Text(0));
 
     public string? PseudonymOf(string person) =>
         connection.One<string>("SELECT pseudonym FROM person WHERE person = $person", ("$person", person));

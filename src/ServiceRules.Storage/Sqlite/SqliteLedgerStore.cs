@@ -10,7 +10,7 @@ namespace ServiceRules.Storage.Sqlite;
 /// A log in one SQLite file, write-ahead with a full sync at each commit. That the settings are really in force is asked
 /// of the database at each opening, not assumed.
 /// </summary>
-public sealed class SqliteLedgerStore : ILedgerStore
+public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 {
     private const long FullSync = 2;
 
@@ -98,11 +98,7 @@ public sealed class SqliteLedgerStore : ILedgerStore
     public IReadOnlyList<string> Check() =>
         Guarded(() =>
             (IReadOnlyList<string>)
-                [
-                    .. connection
-                        .Rows("PRAGMA integrity_check", row => row.GetString(0))
-                        .Where(told => told != "ok"),
-                ]
+                [.. connection.Rows("PRAGMA integrity_check", row => row.Text(0)).Where(told => told != "ok")]
         );
 
     public void Dispose() => connection.Dispose();
@@ -117,7 +113,7 @@ public sealed class SqliteLedgerStore : ILedgerStore
     }
 
     private static string Number(SqliteConnection connection, string pragma) =>
-        Text(connection.Rows(pragma, row => row.GetInt64(0)).Single());
+        Text(connection.Rows(pragma, row => row.Number(0)).Single());
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 

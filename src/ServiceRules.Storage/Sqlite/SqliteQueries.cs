@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Storage.Sqlite;
 
@@ -43,7 +44,20 @@ internal static class SqliteQueries
         }
     }
 
-    public static byte[] Bytes(this SqliteDataReader row, int column) => (byte[])row.GetValue(column);
+    public static byte[] Bytes(this SqliteDataReader row, int column) => Value<byte[]>(row, column);
+
+    public static string Text(this SqliteDataReader row, int column) => Value<string>(row, column);
+
+    public static long Number(this SqliteDataReader row, int column) => Value<long>(row, column);
+
+    // The tables are strict: another type means that a page was damaged.
+    private static T Value<T>(SqliteDataReader row, int column) =>
+        row.GetValue(column) is T value
+            ? value
+            : throw new LedgerStoreException(
+                StoreTrouble.Damaged,
+                "the database is damaged: a value is of another type than its column"
+            );
 
 #pragma warning disable CA2100 // Every statement is a constant of this folder; values are only ever parameters.
     private static SqliteCommand Command(

@@ -48,8 +48,6 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing) : ILedgerSt
 
     public IReadOnlyList<string> Check() => [];
 
-    public void Dispose() { }
-
     private void Counted(Action call) =>
         Counted(() =>
         {

@@ -101,8 +101,6 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public void Add(string note) => Outside.Add(note);
 
-    public void Dispose() { }
-
     /// <summary>The same database at another time; the shelf is another place and stays.</summary>
     public MemoryLedger Copy() =>
         new()
