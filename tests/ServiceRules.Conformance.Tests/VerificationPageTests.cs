@@ -8,7 +8,8 @@ namespace ServiceRules.Conformance.Tests;
 /// The page for strangers, typed in as it stands: one shell, in a folder with nothing but a report and the certificate.
 /// What the page says must be said is said, in that order.
 /// </summary>
-public sealed partial class VerificationPageTests(IssuedReport report) : IClassFixture<IssuedReport>
+public sealed partial class VerificationPageTests(VerificationPageTests.FiledReport report)
+    : IClassFixture<VerificationPageTests.FiledReport>
 {
     private static readonly string[] Tools =
     [
@@ -19,8 +20,10 @@ public sealed partial class VerificationPageTests(IssuedReport report) : IClassF
         "qpdf",
         "openssl",
         "sha256sum",
+        "base64",
         "xxd",
         "grep",
+        "sed",
     ];
 
     private static readonly string Page = File.ReadAllText(
@@ -70,6 +73,7 @@ public sealed partial class VerificationPageTests(IssuedReport report) : IClassF
     {
         var folder = Directory.CreateDirectory(report.Shop.At(name)).FullName;
         File.Copy(report.Pdf, Path.Combine(folder, "report.pdf"));
+        File.Copy(report.Pdf + ".proof", Path.Combine(folder, "report.pdf.proof"));
         File.Copy(report.Certificate, Path.Combine(folder, "organisation.pem"));
         return folder;
     }
@@ -98,4 +102,38 @@ public sealed partial class VerificationPageTests(IssuedReport report) : IClassF
 
     [GeneratedRegex("^```([a-z]+)\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Fence();
+
+    /// <summary>A report as the command line issues and files it.</summary>
+    public sealed class FiledReport : IDisposable
+    {
+        public FiledReport()
+        {
+            Pdf = Shop.At("job.pdf");
+            Certificate = Shop.At("certificate.pem");
+            // Others before it, so that there is a way from the entry to the root.
+            foreach (var job in (string[])["grind-125", "full-service-125"])
+            {
+                var record = ReferenceFiles.InRepository("rules", "base", "fixtures", job + ".record.json");
+                var issued = Shop.Run(
+                    "report",
+                    record,
+                    "-o",
+                    Pdf,
+                    "--certificate-out",
+                    Certificate,
+                    "--ledger",
+                    Shop.At("ledger")
+                );
+                Assert.True(issued.ExitCode == 0, issued.ToString());
+            }
+        }
+
+        public Product Shop { get; } = new();
+
+        public string Pdf { get; }
+
+        public string Certificate { get; }
+
+        public void Dispose() => Shop.Dispose();
+    }
 }

@@ -11,8 +11,19 @@ internal static class LogProofs
         SignedCheckpoint.By(signer, new Checkpoint(signer.Key.Name, size, root)).ToString();
 
     public static string Inclusion(long index, IReadOnlyList<TreeHash> leaves, string note) =>
+        new TlogProof(index, MerkleTree.InclusionProof(leaves, index), Signed(note)).ToString();
+
+    public static string Inclusion(FiledEntry entry, IReadOnlyList<TreeHash> leaves, string note) =>
+        new TlogProof(
+            entry.Index,
+            MerkleTree.InclusionProof(leaves, entry.Index),
+            Signed(note),
+            entry.Bytes.Span
+        ).ToString();
+
+    private static SignedCheckpoint Signed(string note) =>
         SignedCheckpoint.TryParse(Encoding.UTF8.GetBytes(note), out var checkpoint, out var faults)
-            ? new TlogProof(index, MerkleTree.InclusionProof(leaves, index), checkpoint).ToString()
+            ? checkpoint
             : throw new InvalidOperationException(string.Join("; ", faults));
 
     /// <summary>Reads a checkpoint of the log that signs with this key, and believes it only when it did.</summary>

@@ -79,6 +79,13 @@ public sealed class OpenLedger
         return LogProofs.Inclusion(index, tree.Leaves, Head!.Note);
     }
 
+    /// <summary>The same with the entry inside, so that one file is enough to check the proof.</summary>
+    public string ProveWithEntry(FiledEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return LogProofs.Inclusion(entry, tree.Leaves, Head!.Note);
+    }
+
     /// <summary>What a report carries of a filing of its record and assessment.</summary>
     public FilingProofs Proofs(FilingOutcome.Filed filed)
     {

@@ -9,5 +9,11 @@ public interface IReportDrawing
     /// <param name="file">All of its bytes.</param>
     /// <param name="signed">What they say; intact.</param>
     /// <param name="attached">The attached documents, read.</param>
-    ReportPoint HeldAgainst(ReadOnlyMemory<byte> file, SignedReport signed, Assessed attached);
+    /// <param name="proofs">What is attached about the log, or null.</param>
+    ReportPoint HeldAgainst(
+        ReadOnlyMemory<byte> file,
+        SignedReport signed,
+        Assessed attached,
+        FilingProofs? proofs
+    );
 }

@@ -11,7 +11,12 @@ namespace ServiceRules.Application.Reports;
 /// record, context and rules it carries, and that its pages show just that. Needs nothing but the file and the
 /// certificates trusted here.
 /// </summary>
-public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawing drawing)
+public sealed class VerifyReport(
+    IReportReader reader,
+    Judge judge,
+    IReportDrawing drawing,
+    ReportDemand? demand = null
+)
 {
     /// <summary>What a reader of signed files calls the point whether the signer is trusted here.</summary>
     public const string Trust = "trust";
@@ -19,6 +24,7 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
     public const string Complete = "evidence-complete";
     public const string Reproduced = "verdict-reproduced";
     public const string Drawn = "drawn-content";
+    public const string Filed = "log-inclusion";
 
     private static ReadOnlySpan<byte> PdfStart => "%PDF-"u8;
 
@@ -29,6 +35,13 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
         EvidenceFiles.RecordName,
         EvidenceFiles.RulesName,
     ];
+
+    private static readonly string[] ExpectedWithLog =
+    [
+        .. Expected.Concat(AttachedProofs.Names).Order(StringComparer.Ordinal),
+    ];
+
+    private readonly ReportDemand demand = demand ?? ReportDemand.None;
 
     public VerifiedReport Verify(ReadOnlyMemory<byte> file)
     {
@@ -44,12 +57,10 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
 
         var signed = reader.Read(file);
         var points = ImmutableArray.CreateBuilder<ReportPoint>();
-        points.AddRange(signed.Points);
-        points.AddRange(
-            signed.IsIntact
-                ? Content(file, signed)
-                : NotReached("the file is not intact", Complete, Reproduced, Drawn)
-        );
+        var content = signed.IsIntact
+            ? Content(file, signed)
+            : NotReached("the file is not intact", Complete, Reproduced, Drawn, Filed);
+        points.AddRange(signed.Points.Concat(content).Select(demand.On));
         return new VerifiedReport(StandingBy(points), points.ToImmutable(), signed.Signer, signed.SignedAt)
         {
             TrustedTime = signed.TrustedTime,
@@ -78,16 +89,19 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
     {
         var files = signed.Attachments;
         var names = files.Keys.Order(StringComparer.Ordinal).ToArray();
-        if (!names.SequenceEqual(Expected, StringComparer.Ordinal))
+        if (
+            !names.SequenceEqual(Expected, StringComparer.Ordinal)
+            && !names.SequenceEqual(ExpectedWithLog, StringComparer.Ordinal)
+        )
         {
             var carried = names.Length == 0 ? "nothing" : string.Join(", ", names);
             return
             [
                 ReportPoint.Failed(
                     Complete,
-                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}"
+                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}, and when it was filed in a log {string.Join(", ", AttachedProofs.Names)}"
                 ),
-                .. NotReached("the evidence is not complete", Reproduced, Drawn),
+                .. NotReached("the evidence is not complete", Reproduced, Drawn, Filed),
             ];
         }
 
@@ -103,7 +117,7 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
 
     private static IEnumerable<ReportPoint> OfOtherSemantics(string other)
     {
-        foreach (var name in (string[])[Reproduced, Drawn])
+        foreach (var name in (string[])[Reproduced, Drawn, Filed])
         {
             yield return new ReportPoint(
                 name,
@@ -122,17 +136,36 @@ public sealed class VerifyReport(IReportReader reader, Judge judge, IReportDrawi
             return
             [
                 ReportPoint.Failed(Reproduced, fault!),
-                .. NotReached("the attached documents cannot be read", Drawn),
+                .. NotReached("the attached documents cannot be read", Drawn, Filed),
             ];
         }
 
+        var again = Again(evidence, signed.Attachments[EvidenceFiles.AssessmentName]);
         var (assessed, unread) = evidence.With(signed.Attachments);
+        return assessed is null
+            ?
+            [
+                again,
+                ReportPoint.Failed(Drawn, $"cannot be drawn anew: {unread}"),
+                .. NotReached("the attached assessment cannot be read", Filed),
+            ]
+            : [again, .. Shown(file, signed, assessed)];
+    }
+
+    private IEnumerable<ReportPoint> Shown(ReadOnlyMemory<byte> file, SignedReport signed, Assessed assessed)
+    {
+        var (proofs, unread) = AttachedProofs.Read(signed.Attachments);
+        if (unread is not null)
+        {
+            return [.. NotReached("the proofs cannot be read", Drawn), ReportPoint.Failed(Filed, unread)];
+        }
+
         return
         [
-            Again(evidence, signed.Attachments[EvidenceFiles.AssessmentName]),
-            assessed is null
-                ? ReportPoint.Failed(Drawn, $"cannot be drawn anew: {unread}")
-                : drawing.HeldAgainst(file, signed, assessed),
+            drawing.HeldAgainst(file, signed, assessed, proofs),
+            proofs is null
+                ? LogInclusion.OfNotFiled(demand.Log)
+                : LogInclusion.Of(file, assessed, proofs, demand.Log),
         ];
     }
 

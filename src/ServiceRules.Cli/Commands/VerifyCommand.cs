@@ -35,6 +35,11 @@ internal static class VerifyCommand
             RevocationLists.Option,
             SigningKeys.Folder,
         };
+        foreach (var option in ReportDemands.All)
+        {
+            command.Options.Add(option);
+        }
+
         command.SetAction(parsed =>
             Run(parsed, parsed.GetRequiredValue(file), parsed.GetValue(format) == Json, session)
         );
@@ -51,7 +56,8 @@ internal static class VerifyCommand
                 AsksForRevocation = RevocationLists.AreGiven(parsed),
             }
         );
-        var report = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(bytes);
+        var demand = ReportDemands.Of(parsed);
+        var report = new VerifyReport(reader, new Judge(), new ReportRedrawing(), demand).Verify(bytes);
         if (asJson)
         {
             session.Output.WriteLine(StandingJson.Of(report, file.Name));

@@ -58,7 +58,7 @@ internal sealed class ReportFiling : IDisposable
         var outcome = new FileReport(inUse.Ledger).File(assessed, report, null);
         _ = Tell(assessed, outcome);
         return outcome is FilingOutcome.Filed filed
-            ? Encoding.UTF8.GetBytes(inUse.Ledger.Prove(filed.Entries[^1].Entry.Index))
+            ? Encoding.UTF8.GetBytes(inUse.Ledger.ProveWithEntry(filed.Entries[^1].Entry))
             : throw new InvalidOperationException("the report's assessment is gone from the log");
     }
 

@@ -15,7 +15,7 @@ public sealed class TlogProof
     private const string ExtraMark = "extra ";
     private const string IndexMark = "index ";
 
-    // Base64 as it stands; nothing here gives it a meaning, and nothing signs it.
+    // Base64 as it stands: nothing signs it.
     private readonly string? _extra;
 
     /// <summary>A proof for one entry.</summary>
@@ -23,7 +23,20 @@ public sealed class TlogProof
     /// <param name="hashes">From the entry's neighbour up: <see cref="MerkleTree.InclusionProof"/>.</param>
     /// <param name="checkpoint">The head that they lead to.</param>
     public TlogProof(long index, ImmutableArray<TreeHash> hashes, SignedCheckpoint checkpoint)
-        : this(index, hashes, checkpoint, null) { }
+        : this(index, hashes, checkpoint, (string?)null) { }
+
+    /// <summary>A proof that brings along what it is the proof of.</summary>
+    /// <param name="index">Place of the entry in the log, from 0.</param>
+    /// <param name="hashes">From the entry's neighbour up: <see cref="MerkleTree.InclusionProof"/>.</param>
+    /// <param name="checkpoint">The head that they lead to.</param>
+    /// <param name="extra">Bytes for whoever reads the proof, such as the entry; nothing signs them here.</param>
+    public TlogProof(
+        long index,
+        ImmutableArray<TreeHash> hashes,
+        SignedCheckpoint checkpoint,
+        ReadOnlySpan<byte> extra
+    )
+        : this(index, hashes, checkpoint, Convert.ToBase64String(extra)) { }
 
     private TlogProof(long index, ImmutableArray<TreeHash> hashes, SignedCheckpoint checkpoint, string? extra)
     {
@@ -39,6 +52,10 @@ public sealed class TlogProof
 
     /// <summary>The head that they lead to; whose signatures it bears is another question.</summary>
     public SignedCheckpoint Checkpoint { get; }
+
+    /// <summary>Bytes that came with it, or null. They count for nothing until the proof is held against them.</summary>
+    public ReadOnlyMemory<byte>? Extra =>
+        _extra is null ? default(ReadOnlyMemory<byte>?) : Convert.FromBase64String(_extra);
 
     /// <summary>Reads the text form.</summary>
     /// <param name="utf8">The bytes of the text.</param>

@@ -35,7 +35,7 @@ public static class JobReport
         }
         var statement = new SignatureStatement(signer.Certificate, WholeSeconds(issuedAt), authority?.Host);
         return PdfReportWriter.Write(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped),
+            LayOut(assessed, terms, statement, FontMeasure.Shipped, Log(proofs)),
             Title(assessed, terms, statement),
             ReportAttachments.Of(assessed.Evidence, proofs),
             signer,
@@ -56,7 +56,7 @@ public static class JobReport
         int pagesMax
     ) =>
         PdfReportWriter.WriteUnsigned(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, pagesMax),
+            LayOut(assessed, terms, statement, FontMeasure.Shipped, Log(proofs), pagesMax),
             Title(assessed, terms, statement),
             ReportAttachments.Of(assessed.Evidence, null),
             statement
@@ -67,10 +67,11 @@ public static class JobReport
         ReportTerms terms,
         SignatureStatement signature,
         ITextMeasure measure,
+        FiledIn? log = null,
         int pagesMax = Pagination.PagesMax
     )
     {
-        var job = new JobView(assessed, terms, measure, signature.At);
+        var job = new JobView(assessed, terms, measure, signature.At) { Log = log };
         var design = new PageDesign(
             PageDesign.A4Width,
             PageDesign.A4Height,
@@ -84,6 +85,17 @@ public static class JobReport
             PagesMax = pagesMax,
         };
         return Pagination.LayOut(Content(job, signature), design, measure);
+    }
+
+    /// <exception cref="InvalidOperationException">The proofs cannot be read.</exception>
+    private static FiledIn? Log(FilingProofs? proofs)
+    {
+        if (proofs is null)
+        {
+            return null;
+        }
+        var (log, fault) = FiledIn.Read(proofs);
+        return log ?? throw new InvalidOperationException(fault);
     }
 
     // The file states its instant to the second: what is drawn must follow from what is stated.

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Reports;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -35,6 +36,9 @@ internal sealed class JobView
     public ITextMeasure Measure { get; }
 
     public DateTimeOffset IssuedAt { get; }
+
+    /// <summary>The log in which record and assessment stand; null when they were not filed.</summary>
+    public FiledIn? Log { get; init; }
 
     public ServiceRecord Record => Assessed.Record;
 

@@ -13,12 +13,17 @@ namespace ServiceRules.Reporting.Verifying;
 /// </summary>
 public sealed class ReportRedrawing : IReportDrawing
 {
-    public ReportPoint HeldAgainst(ReadOnlyMemory<byte> file, SignedReport signed, Assessed attached)
+    public ReportPoint HeldAgainst(
+        ReadOnlyMemory<byte> file,
+        SignedReport signed,
+        Assessed attached,
+        FilingProofs? proofs
+    )
     {
 #pragma warning disable CA1031 // Whatever goes wrong while drawing what a stranger signed means "does not hold".
         try
         {
-            return Held(file, signed, attached);
+            return Held(file, signed, attached, proofs);
         }
         catch (Exception problem)
         {
@@ -27,7 +32,12 @@ public sealed class ReportRedrawing : IReportDrawing
 #pragma warning restore CA1031
     }
 
-    private static ReportPoint Held(ReadOnlyMemory<byte> bytes, SignedReport signed, Assessed attached)
+    private static ReportPoint Held(
+        ReadOnlyMemory<byte> bytes,
+        SignedReport signed,
+        Assessed attached,
+        FilingProofs? proofs
+    )
     {
         if (signed is not { Certificate: { } certificate, SignedAt: { } signedAt })
         {
@@ -50,6 +60,7 @@ public sealed class ReportRedrawing : IReportDrawing
             attached,
             ReportTerms.Default,
             new SignatureStatement(certificate, signedAt, signed.TimestampAskedOf),
+            proofs,
             pages.Count
         );
         var (drawn, broken) = DrawnFile.Read(again);

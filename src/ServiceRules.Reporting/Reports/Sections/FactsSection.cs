@@ -94,20 +94,30 @@ internal static class FactsSection
         return new Stack([
             Paragraph.Heading(2, "What identity and time rest on", Palette.SubHeading),
             new Paragraph([
-                new Span("Identity: ", Palette.SmallBold),
+                new Span("Identity: ", job.ToldBold),
                 new Span(
                     "people stand here by the pseudonyms of the record, as entered; no sign-in was checked. ",
-                    Palette.Small
+                    job.Told
                 ),
-                new Span("Times: ", Palette.SmallBold),
-                new Span(Times(job), Palette.Small),
-                new Span(" Issue: ", Palette.SmallBold),
-                new Span(signature.Ground, Palette.Small),
+                new Span("Times: ", job.ToldBold),
+                new Span(Times(job), job.Told),
+                new Span(" Issue: ", job.ToldBold),
+                new Span(signature.Ground, job.Told),
+                new Span(" Log: ", job.ToldBold),
+                new Span(Log(job), job.Told),
             ]),
             new Gap(2),
             new SignaturePlace(VisibleSignature.Of(signature)),
         ]);
     }
+
+    private static string Log(JobView job) =>
+        job.Log is { } log
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"{log.Head.Origin}, {log.Head.Size} entries, root {log.Head.Root}, key {log.Key.IdText}; proofs attached."
+            )
+            : "not filed in a log.";
 
     private static string Times(JobView job)
     {
