@@ -1,4 +1,3 @@
-using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
