@@ -47,18 +47,20 @@ public static class JobReport
     /// <param name="assessed">What the report tells.</param>
     /// <param name="terms">How it tells it.</param>
     /// <param name="statement">What is said about its signature.</param>
+    /// <param name="proofs">That record and assessment stand in a log, or null.</param>
     /// <param name="pagesMax">More pages than these are not drawn.</param>
     /// <exception cref="InvalidOperationException">It takes more pages, or cannot be laid out.</exception>
     internal static byte[] DrawAnew(
         Assessed assessed,
         ReportTerms terms,
         SignatureStatement statement,
+        FilingProofs? proofs,
         int pagesMax
     ) =>
         PdfReportWriter.WriteUnsigned(
             LayOut(assessed, terms, statement, FontMeasure.Shipped, Log(proofs), pagesMax),
             Title(assessed, terms, statement),
-            ReportAttachments.Of(assessed.Evidence, null),
+            ReportAttachments.Of(assessed.Evidence, proofs),
             statement
         );
 
