@@ -188,7 +188,7 @@ public sealed class WitnessCommandTests : IDisposable
     {
         AddFirst(7);
 
-        AssertRefused(Add(Checkpoint(3)), 409, "7 was cosigned last");
+        AssertRefused(Add(Checkpoint(3)), 409, "accepted: 7 or more");
         AssertRefused(Add(Checkpoint(3), "--proof", Write("old-7", "old 7\n")), 400, "accepted: 7");
     }
 
@@ -285,6 +285,26 @@ public sealed class WitnessCommandTests : IDisposable
         Manners.HoldForRefusal(outcome);
         Assert.Contains(told, outcome.StandardError, StringComparison.Ordinal);
         Assert.False(Directory.Exists(Store));
+    }
+
+    /// <summary>The page tells how to check with other tools; its commands are run as they stand there.</summary>
+    [SkippableFact]
+    public void Documentation_CommandsForAStranger_VerifyLogAndWitness()
+    {
+        Tool.Require("openssl");
+        var shell = Tool.Require("sh");
+        Write("checkpoint", AddFirst(3).StandardOutput);
+        Write("witness.pem", _product.Run("witness", "show", "--store", Store, "--pem").StandardOutput);
+        var page = File.ReadAllLines(ReferenceFiles.InRepository("docs", "ledger.md"));
+        var commands = page.SkipWhile(line => line != "### Checking a signature without this product")
+            .TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal))
+            .Where(line => line.StartsWith("    ", StringComparison.Ordinal));
+
+        var said = shell.Run("-e", "-c", $"cd '{_product.Folder}'\n{string.Join('\n', commands)}");
+
+        Assert.True(said.ExitCode == 0, said.ToString());
+        Assert.Contains("Verified OK", said.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("Signature Verified Successfully", said.StandardOutput, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,6 +39,15 @@ public static class Witness
             );
         }
 
+        if (head.Size < known.LatestSize)
+        {
+            return Refuse(
+                WitnessRefusal.OtherOldSize,
+                $"the checkpoint has the size {LogText.Number(head.Size)}, but {LogText.Number(known.LatestSize)} was "
+                    + $"cosigned last; accepted: {LogText.Number(known.LatestSize)} or more"
+            );
+        }
+
         if (growth.OldSize != known.LatestSize)
         {
             return Refuse(
