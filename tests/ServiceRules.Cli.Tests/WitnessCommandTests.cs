@@ -297,7 +297,7 @@ public sealed class WitnessCommandTests : IDisposable
         Write("witness.pem", _product.Run("witness", "show", "--store", Store, "--pem").StandardOutput);
         var page = File.ReadAllLines(ReferenceFiles.InRepository("docs", "ledger.md"));
         var commands = page.SkipWhile(line => line != "### Checking a signature without this product")
-            .TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal))
+            .TakeWhile(line => line != "### Recomputing the root without this product")
             .Where(line => line.StartsWith("    ", StringComparison.Ordinal));
 
         var said = shell.Run("-e", "-c", $"cd '{_product.Folder}'\n{string.Join('\n', commands)}");
