@@ -63,6 +63,15 @@ public sealed class NoteKeyTests
         Assert.Throws<ArgumentException>(() => new EcdsaLogSigner("a", key));
     }
 
+    /// <summary>The key's id is a hash of its bytes: a second spelling would be a second id of one key.</summary>
+    [Fact]
+    public void TryFromSpki_BytesBehindTheKey_AreRefused()
+    {
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+
+        Assert.False(NoteKey.TryFromSpki("a", [.. key.ExportSubjectPublicKeyInfo(), 0], out _, out _));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("-----BEGIN PUBLIC KEY-----\nAAAA\n-----END PUBLIC KEY-----\n")]

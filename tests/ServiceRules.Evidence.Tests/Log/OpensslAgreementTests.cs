@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
 using ServiceRules.Evidence.Log;
@@ -77,6 +78,46 @@ public sealed class OpensslAgreementTests : IDisposable
         );
 
         Assert.True((said.ExitCode == 0) == holds, said.ToString());
+    }
+
+    /// <summary>A witness with another program can sign any time; what no calendar has is refused without failing.</summary>
+    [SkippableTheory]
+    [InlineData(1_790_000_000, true)]
+    [InlineData(253_402_300_800, false)]
+    [InlineData(long.MaxValue, false)]
+    public void Checkpoint_CosignatureMadeByOpenssl_IsTrustedWithinTheCalendar(long seconds, bool holds)
+    {
+        var openssl = Tool.Require("openssl");
+        var witness = WitnessKey.Of("witness.example/w1", new byte[32]);
+        var message =
+            $"cosignature/v1\ntime {seconds.ToString(CultureInfo.InvariantCulture)}\n{_log.Head(41).Text}";
+        var path = Path.Combine(_folder, "made.sig");
+        var said = openssl.Run(
+            "pkeyutl",
+            "-sign",
+            "-rawin",
+            "-inkey",
+            Write("witness.pem", Bytes.Of(witness.ToPem())),
+            "-in",
+            Write("message.txt", Bytes.Of(message)),
+            "-out",
+            path
+        );
+        Assert.True(said.ExitCode == 0, said.ToString());
+        var time = new byte[8];
+        BinaryPrimitives.WriteInt64BigEndian(time, seconds);
+        byte[] signature =
+        [
+            .. Convert.FromHexString(witness.Key.IdText),
+            .. time,
+            .. File.ReadAllBytes(path),
+        ];
+
+        var note = Bytes.Note(
+            $"{_log.Head(41).Text}\n— {witness.Key.Name} {Convert.ToBase64String(signature)}\n"
+        );
+
+        Assert.Equal(holds, note.Verify([witness.Key]).IsTrusted);
     }
 
     [SkippableFact]

@@ -136,6 +136,14 @@ public sealed class ProofTextTests : IDisposable
         Assert.False(_log.Growth(2, 3).Proves(other.Head(2), _log.Head(3)));
     }
 
+    [Fact]
+    public void GrowthProof_EarlierHeadThatClaimsAnotherSize_ProvesNothing()
+    {
+        var claimed = new Checkpoint(SampleLog.Origin, 1, _log.Head(2).Root);
+
+        Assert.False(_log.Growth(2, 3).Proves(claimed, _log.Head(3)));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("old\n")]

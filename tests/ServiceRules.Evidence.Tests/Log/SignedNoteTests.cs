@@ -112,6 +112,7 @@ public sealed class SignedNoteTests : IDisposable
     [InlineData("text\n\n— w AAAAAAA")]
     [InlineData("text\n\n— w AAAAAAB=\n")]
     [InlineData("text\n\n— w AAAA\n")]
+    [InlineData("text\n\n— w AAAAAA==\n")]
     [InlineData("text\n\n— w\n")]
     [InlineData("text\n\n—  AAAAAAA=\n")]
     [InlineData("text\n\n— w AAAAAAA= \n")]
