@@ -32,6 +32,8 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
                 .SelectMany(file =>
                     NoteSequence
                         .Split(Text(file))
+                        // What bears no signature is some other file that came to lie here; in our own it is damage.
+                        .Where(note => IsOwn(file) || NoteSequence.IsSigned(note))
                         .Select(
                             (note, at) =>
                                 new ShelvedCheckpoint(
@@ -66,6 +68,8 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
         }
     }
 
+    private static bool IsOwn(string file) => Path.GetFileName(file) == FileName;
+
     private static string Text(string file)
     {
         if (new FileInfo(file).Length > BytesMost)
@@ -77,7 +81,7 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
         }
 
         var text = Encoding.UTF8.GetString(ExclusiveFile.Read(file));
-        return Path.GetFileName(file) == FileName ? text[..NoteSequence.WholeLength(text)] : text;
+        return IsOwn(file) ? text[..NoteSequence.WholeLength(text)] : text;
     }
 
     // Only the end is looked at: a note is short, and the file may be long.

@@ -300,6 +300,7 @@ public sealed class LedgerCommandTests : IDisposable
     [InlineData("ledger", "show", "J", "--ledger", "nothing-here")]
     [InlineData("ledger", "prove", "0", "--ledger", "nothing-here")]
     [InlineData("ledger", "forget", "tech-01", "--ledger", "nothing-here")]
+    [InlineData("ledger", "add", "a.json", "--ledger", "x", "--checkpoints", "x/inside")]
     public void Ledger_UnusableInput_EndsWithTwoAndSaysWhy(params string[] arguments) =>
         Manners.HoldForRefusal(_product.Run(arguments));
 }

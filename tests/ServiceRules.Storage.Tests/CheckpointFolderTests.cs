@@ -40,6 +40,17 @@ public sealed class CheckpointFolderTests : IDisposable
     }
 
     [Fact]
+    public void All_FilesThatAreNoNotes_AreLeftAlone()
+    {
+        _drawer.Shelf.Add(Note);
+        File.WriteAllText(Path.Combine(_drawer.Outside, "read-me.txt"), "Do not delete.\n\nReally.\n");
+        File.WriteAllBytes(Path.Combine(_drawer.Outside, "thumbnails"), [0, 1, 2, 0xFF, 0xFE]);
+        File.WriteAllBytes(Path.Combine(_drawer.Outside, "empty"), []);
+
+        Assert.Equal(Note, Assert.Single(_drawer.Shelf.All()).Note);
+    }
+
+    [Fact]
     public void Add_AfterEveryPossibleCut_KeepsTheWholeOnesAndTheNewOne()
     {
         _drawer.Shelf.Add(Note);

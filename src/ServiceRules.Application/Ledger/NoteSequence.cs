@@ -40,6 +40,10 @@ public static class NoteSequence
         }
     }
 
+    /// <summary>Whether a note has a line that looks like a signature.</summary>
+    public static bool IsSigned(string note) =>
+        Lines(note).Any(line => line.StartsWith(SignatureMark, StringComparison.Ordinal));
+
     public static string Join(IEnumerable<string> notes) => string.Concat(notes.Select(note => note + "\n"));
 
     /// <summary>

@@ -18,19 +18,23 @@ internal sealed class LedgerInUse : IDisposable
     /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
     [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static LedgerInUse ToRead(ParseResult parsed, Session session) =>
-        Held(LedgerPlace.Existing(parsed), parsed, session);
+        Held(LedgerPlace.ShelfOf(parsed), LedgerPlace.Existing(parsed), parsed, session);
 
     /// <summary>Opens a ledger to file in it, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
     [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static LedgerInUse ToFile(ParseResult parsed, Session session) =>
-        Held(LedgerPlace.Open(LedgerPlace.FolderOf(parsed)), parsed, session);
+        Held(LedgerPlace.ShelfOf(parsed), LedgerPlace.Open(LedgerPlace.FolderOf(parsed)), parsed, session);
 
     public void Dispose() => folder.Dispose();
 
-    private static LedgerInUse Held(LedgerFolder folder, ParseResult parsed, Session session)
+    private static LedgerInUse Held(
+        CheckpointFolder shelf,
+        LedgerFolder folder,
+        ParseResult parsed,
+        Session session
+    )
     {
-        var shelf = LedgerPlace.ShelfOf(parsed);
         try
         {
             switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, session.Clock))

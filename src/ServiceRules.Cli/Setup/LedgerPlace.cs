@@ -28,8 +28,23 @@ internal static class LedgerPlace
         parsed.GetValue(Option)?.FullName
         ?? throw new InputException("no ledger is named; accepted: --ledger and the ledger's folder");
 
-    public static CheckpointFolder ShelfOf(ParseResult parsed) =>
-        new(parsed.GetValue(Checkpoints)?.FullName ?? CheckpointFolder.Beside(FolderOf(parsed)));
+    /// <exception cref="InputException">The place given lies in the ledger itself.</exception>
+    public static CheckpointFolder ShelfOf(ParseResult parsed)
+    {
+        var ledger = FolderOf(parsed);
+        if (parsed.GetValue(Checkpoints)?.FullName is not { } given)
+        {
+            return new CheckpointFolder(CheckpointFolder.Beside(ledger));
+        }
+
+        var path = Path.GetRelativePath(ledger, given);
+        var isInside = !Path.IsPathRooted(path) && path.Split(Path.DirectorySeparatorChar)[0] != "..";
+        return isInside
+            ? throw new InputException(
+                $"--checkpoints: `{given}` lies in the ledger's own folder and would be put back with it; accepted: a folder outside"
+            )
+            : new CheckpointFolder(given);
+    }
 
     /// <summary>The folder as it is, without holding it against its checkpoints.</summary>
     /// <exception cref="InputException">There is no ledger in it, or it is open to others.</exception>
@@ -43,14 +58,15 @@ internal static class LedgerPlace
             );
     }
 
-    /// <exception cref="InputException">It is open to others.</exception>
+    /// <exception cref="InputException">It is open to others, or damaged.</exception>
     public static LedgerFolder Open(string folder)
     {
         try
         {
             return LedgerFolder.OpenOrCreate(folder);
         }
-        catch (LedgerStoreException refused) when (refused.Trouble is StoreTrouble.NotPrivate)
+        catch (LedgerStoreException refused)
+            when (refused.Trouble is StoreTrouble.NotPrivate or StoreTrouble.Damaged)
         {
             throw new InputException(refused.Message);
         }

@@ -64,11 +64,19 @@ internal static class LedgerVerifyCommand
 
     private static (LedgerVerified, NoteKey) OfLedger(ParseResult parsed)
     {
+        var shelf = LedgerPlace.ShelfOf(parsed);
         using var folder = LedgerPlace.Existing(parsed);
         var key = Pinned(parsed, folder.Signer.Key.Name) ?? folder.Signer.Key;
-        var outside = LedgerPlace.ShelfOf(parsed).All().ToList();
-        var damage = folder.Store.Check();
-        return (folder.Store.Read(log => new VerifyLedger(log, key).Verify(outside, damage)), key);
+        var outside = shelf.All().ToList();
+        try
+        {
+            var damage = folder.Store.Check();
+            return (folder.Store.Read(log => new VerifyLedger(log, key).Verify(outside, damage)), key);
+        }
+        catch (LedgerStoreException failure) when (failure.Trouble is StoreTrouble.Damaged)
+        {
+            throw new InputException($"the ledger cannot be read to its end: {failure.Message}");
+        }
     }
 
     private static (LedgerVerified, NoteKey) OfExport(ParseResult parsed, string path)
