@@ -11,10 +11,12 @@ namespace ServiceRules.Reporting.Timestamping;
 /// was in date. Whether the authority is trusted is another question.
 /// </summary>
 /// <param name="At">The authority's time.</param>
+/// <param name="Latest">The same with what the authority says that its clock may be out.</param>
 /// <param name="Authority">Its certificate, from the token.</param>
 /// <param name="Others">What the token carries besides: issuers of the authority, and nothing else.</param>
 internal sealed record TimestampToken(
     DateTimeOffset At,
+    DateTimeOffset Latest,
     X509Certificate2 Authority,
     IReadOnlyList<X509Certificate2> Others
 )
@@ -61,6 +63,14 @@ internal sealed record TimestampToken(
         {
             return (null, "the time-stamp was made for another signature");
         }
+        var accuracy = terms.AccuracyInMicroseconds ?? 0;
+        if (accuracy > ApartMost.TotalMicroseconds)
+        {
+            return (
+                null,
+                $"the time-stamp is by a clock that may be more than {ApartMost.TotalMinutes} minutes out"
+            );
+        }
         if (cms.SignerInfos[0].Certificate is not { } authority)
         {
             return (null, "the time-stamp does not carry the certificate of its authority");
@@ -74,7 +84,10 @@ internal sealed record TimestampToken(
                     ? IssuerChain.Link(authority, others, terms.Timestamp).Fault
                     : "the time-stamp was not made with the key of the certificate in it"
             );
-        return fault is null ? (new TimestampToken(terms.Timestamp, authority, others), null) : (null, fault);
+        var latest = terms.Timestamp + TimeSpan.FromMicroseconds(accuracy);
+        return fault is null
+            ? (new TimestampToken(terms.Timestamp, latest, authority, others), null)
+            : (null, fault);
     }
 
     /// <summary>Why it can be no time-stamp of a signature by this certificate that states this time, or null.</summary>

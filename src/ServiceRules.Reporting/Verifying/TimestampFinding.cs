@@ -46,7 +46,7 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
         var authority = token!.Authority;
         var told = string.Create(
             CultureInfo.InvariantCulture,
-            $"signed at or before {TimestampToken.Utc(token.At)} by the clock of `{authority.Subject}`"
+            $"signed at or before {TimestampToken.Utc(token.Latest)} by the clock of `{authority.Subject}`"
         );
         if (!IsTrusted(token, grounds.TimestampAuthorities))
         {
@@ -57,12 +57,13 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
         }
         var lists = new TrustedLists(grounds.Revocations, [.. grounds.TimestampAuthorities, .. token.Others]);
         // Whoever has the authority's key can state any time: only a key given up in good order counts until then.
-        return lists.EntryOf(authority) is { } revoked && !(revoked.IsInGoodOrder && token.At < revoked.From)
+        return
+            lists.EntryOf(authority) is { } revoked && !(revoked.IsInGoodOrder && token.Latest < revoked.From)
             ? NotEstablished(
                 $"{told}, whose certificate is revoked from {TimestampToken.Utc(revoked.From)} ({revoked.ReasonTold}): nothing "
                     + "rests on it"
             )
-            : new TimestampFinding(PointState.Passed, told, token.At);
+            : new TimestampFinding(PointState.Passed, told, token.Latest);
     }
 
     private static TimestampFinding NotEstablished(string told) => new(PointState.NotEstablished, told, null);

@@ -127,6 +127,19 @@ public sealed class TimestampedReportTests : IDisposable
         Assert.Single(verified.Attachments);
     }
 
+    /// <summary>The desk says that its clock may be a second out: what is proven is the later end of that.</summary>
+    [SkippableFact]
+    public void Verify_AuthorityWhoseClockMayBeOut_ProvesTheLaterTime()
+    {
+        var report = Issue();
+        Assert.True(Rfc3161TimestampToken.TryDecode(TokenOf(report, out _), out var token, out _));
+
+        var verified = PdfVerification.Verify(report, Grounds);
+
+        Assert.Equal(1_000_000, token.TokenInfo.AccuracyInMicroseconds);
+        Assert.Equal(token.TokenInfo.Timestamp.AddSeconds(1), verified.TrustedTime);
+    }
+
     [SkippableTheory]
     [InlineData(true, true)]
     [InlineData(true, false)]
