@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Domain.Conformity;
@@ -10,12 +11,12 @@ namespace ServiceRules.Domain.Conformity;
 /// </summary>
 public sealed record GlobalRisk
 {
-    // Panels are no wider than what changes there.
+    // Beyond these many deviations a normal distribution keeps less than 1e-18.
     private const int ReachOfReading = 9;
     private const int ReachOfNormal = 10;
 
-    // A gamma distribution of shape 1 or more keeps less than 1e-18 beyond this many deviations above its mean.
-    private const int ReachOfGamma = 45;
+    // Panels above the mean: a gamma distribution of shape 1 or more keeps less than 1e-18 beyond 44 deviations.
+    private const int PanelsAboveTheMean = 45;
 
     private GlobalRisk(double inLimits, double consumers, double producers)
     {
@@ -54,9 +55,6 @@ public sealed record GlobalRisk
         StandardUncertainty gauge
     )
     {
-        ArgumentNullException.ThrowIfNull(limits);
-        ArgumentNullException.ThrowIfNull(acceptance);
-        ArgumentNullException.ThrowIfNull(process);
         var edges = Edges(limits, acceptance, process, gauge);
         var consumers = 0.0;
         var producers = 0.0;
@@ -85,6 +83,7 @@ public sealed record GlobalRisk
     private static double Share(double from, double until, Func<double, double> density) =>
         from == 0 ? Quadrature.FromZero(until, density) : Quadrature.Over(from, until, density);
 
+    /// <summary>Ends of panels no wider than what changes there: the process, and the reading about an acceptance limit.</summary>
     private static List<double> Edges(
         ToleranceZone limits,
         ToleranceZone acceptance,
@@ -94,23 +93,17 @@ public sealed record GlobalRisk
     {
         var mean = (double)process.Mean.Millimetres;
         var deviation = (double)process.StandardDeviation.Millimetres;
-        var last = mean + ((process.IsGamma ? ReachOfGamma : ReachOfNormal) * deviation);
-        var first = process.IsGamma ? 0 : mean - (ReachOfNormal * deviation);
-        List<double> edges = [first, last, .. Ends(limits)];
-        for (var panel = -ReachOfNormal; panel < ReachOfGamma; panel++)
-        {
-            edges.Add(mean + (panel * deviation));
-        }
-
-        foreach (var end in Ends(acceptance))
-        {
-            for (var panel = -ReachOfReading; panel <= ReachOfReading; panel++)
-            {
-                edges.Add(end + (panel * gauge.Millimetres));
-            }
-        }
-
-        return [.. edges.Where(edge => edge >= first && edge <= last).Distinct().Order()];
+        var reach = ReachOfReading * gauge.Millimetres;
+        var least = process.IsGamma ? 0 : double.NegativeInfinity;
+        IEnumerable<double> edges =
+        [
+            .. Ends(limits),
+            .. Ends(acceptance).SelectMany(end => new[] { end - reach, end, end + reach }),
+            .. Enumerable
+                .Range(-ReachOfNormal, ReachOfNormal + PanelsAboveTheMean)
+                .Select(panel => mean + (panel * deviation)),
+        ];
+        return [.. edges.Select(edge => Math.Max(edge, least)).Distinct().Order()];
     }
 
     private static IEnumerable<double> Ends(ToleranceZone zone)
@@ -127,7 +120,7 @@ public sealed record GlobalRisk
     }
 
     private static bool Inside(ToleranceZone zone, double value) =>
-        !(value < (double?)zone.Lower?.Millimetres) && !(value > (double?)zone.Upper?.Millimetres);
+        zone.Contains(Length.FromMillimetres((decimal)value));
 
     /// <summary>The chance that a true value y reads inside the acceptance zone, or outside it.</summary>
     private static double Judged(ToleranceZone acceptance, StandardUncertainty gauge, double y, bool accepted)

@@ -80,7 +80,6 @@ public sealed record ProcessSpread
     /// </param>
     public static ProcessSpread? FromReadings(IReadOnlyList<Length> readings, Length? naturalBound)
     {
-        ArgumentNullException.ThrowIfNull(readings);
         if (
             readings.Count < FewestReadings
             || Moments.Of([.. readings.Select(reading => reading.Millimetres)])
@@ -130,6 +129,5 @@ public sealed record ProcessSpread
             ? new StandardDistribution(DegreesOfFreedom.Infinite).UpperTail(
                 (double)((Mean - value).Millimetres / StandardDeviation.Millimetres)
             )
-        : value <= Length.Zero ? 0
-        : ByMoments.Cumulative((double)value.Millimetres);
+            : ByMoments.Cumulative((double)Length.Max(Length.Zero, value).Millimetres);
 }

@@ -113,6 +113,111 @@ public sealed class GlobalRiskTests
         Assert.Equal(1 - Math.Exp(-2), (double)risk.InLimits.Value, 1e-9);
     }
 
+    [Fact]
+    public void Of_NothingAccepted_HasNothingOutAmongIt()
+    {
+        var limits = ToleranceZone.AtLeast(Mm(100m));
+
+        var risk = GlobalRisk.Of(
+            limits,
+            limits,
+            ProcessSpread.Normal(Mm(0m), Mm(1m)),
+            StandardUncertainty.Zero
+        );
+
+        Assert.Equal(Probability.Zero, risk.Accepted);
+        Assert.Equal(Probability.Zero, risk.OutAmongAccepted);
+    }
+
+    [Fact]
+    public void Of_AWideProcess_CountsBothOfItsSides()
+    {
+        // Deviation 10, refused from -20 to -10: Φ(2) - Φ(1).
+        var risk = GlobalRisk.Of(
+            ToleranceZone.Between(Mm(-20m), Mm(20m)),
+            ToleranceZone.Between(Mm(-10m), Mm(20m)),
+            ProcessSpread.Normal(Mm(0m), Mm(10m)),
+            StandardUncertainty.Zero
+        );
+
+        Assert.Equal(0.135905121983278, (double)risk.Producers.Value, 1.5e-9);
+    }
+
+    [Fact]
+    public void Of_AGaugeMuchFinerThanTheProcess_IsSeenAtTheLimit()
+    {
+        // Limit at the mean: the true value on one side and the reading on the other has the orthant probability of two
+        // normal values, atan(u/σ)/2π.
+        var limits = ToleranceZone.AtMost(Mm(0m));
+
+        var risk = GlobalRisk.Of(
+            limits,
+            limits,
+            ProcessSpread.Normal(Mm(0m), Mm(1m)),
+            StandardUncertainty.From(Mm(0.001m))
+        );
+
+        Assert.Equal(0.000159154890040, (double)risk.Consumers.Value, 1.5e-9);
+        Assert.Equal(0.000159154890040, (double)risk.Producers.Value, 1.5e-9);
+    }
+
+    [Fact]
+    public void Of_ADensityThatStartsLikeARoot_IsCountedFromZero()
+    {
+        // Shape 1.5, rate 1, half of chi-square on 3 degrees of freedom: up to 1 erf(1) - 2/√π·e⁻¹, up to 2
+        // erf(√2) - 2·√(2/π)·e⁻².
+        var risk = GlobalRisk.Of(
+            ToleranceZone.Between(Mm(-1m), Mm(2m)),
+            ToleranceZone.AtLeast(Mm(1m)),
+            ProcessSpread.Gamma(Mm(1.5m), Mm(1.224744871391589049098642037m)),
+            StandardUncertainty.Zero
+        );
+
+        Assert.Equal(0.42759329552912, (double)risk.Producers.Value, 1.5e-9);
+        Assert.Equal(0.738535870050889, (double)risk.InLimits.Value, 1.5e-9);
+        Assert.Equal(1 - 0.738535870050889, (double)risk.Consumers.Value, 1.5e-9);
+    }
+
+    [Fact]
+    public void Of_AnExponentialProcess_CountsItsFarTail()
+    {
+        // Mean 10, accepted from 130 on though at most 120 is in: e⁻¹³.
+        var risk = GlobalRisk.Of(
+            ToleranceZone.AtMost(Mm(120m)),
+            ToleranceZone.AtLeast(Mm(130m)),
+            ProcessSpread.Gamma(Mm(10m), Mm(10m)),
+            StandardUncertainty.Zero
+        );
+
+        Assert.Equal(2.26032940698105e-6, (double)risk.Consumers.Value, 1e-9);
+    }
+
+    [Theory]
+    // A gamma distribution of whole shape k and rate 1 lies below x as often as a Poisson count of mean x reaches k:
+    // k = 10000, x = 10200; k = 100, x = 120; in hundredths of a millimetre as on a bench and a thousand times as large.
+    [InlineData(1, 0.01, 1.02, 0.976712677866401)]
+    [InlineData(0.05, 0.005, 0.06, 0.972136260109479)]
+    [InlineData(50, 5, 60, 0.972136260109479)]
+    [InlineData(500, 50, 600, 0.972136260109479)]
+    public void Of_ANarrowGammaProcess_IsCountedInAnyUnit(
+        decimal mean,
+        decimal deviation,
+        decimal limit,
+        double expected
+    )
+    {
+        var risk = GlobalRisk.Of(
+            ToleranceZone.AtMost(Mm(limit)),
+            ToleranceZone.AtLeast(Mm(limit)),
+            ProcessSpread.Gamma(Mm(mean), Mm(deviation)),
+            StandardUncertainty.Zero
+        );
+
+        Assert.Equal(expected, (double)risk.InLimits.Value, 1.5e-9);
+        Assert.Equal(expected, (double)risk.Producers.Value, 1.5e-9);
+        Assert.Equal(1 - expected, (double)risk.Consumers.Value, 1.5e-9);
+    }
+
     [Property(MaxTest = PropertyCases.Each)]
     public void Of_AWiderGuard_TradesTheConsumersRiskForTheProducers(
         byte mean,
@@ -162,6 +267,18 @@ public sealed class GlobalRiskTests
         Assert.False(ProcessSpread.FromReadings(wild, Mm(0m))!.IsGamma);
         Assert.False(ProcessSpread.FromReadings(wild, Mm(0m))!.Drifts);
         Assert.False(ProcessSpread.FromReadings(near, Mm(0.5m))!.IsGamma);
+    }
+
+    [Fact]
+    public void FromReadings_DeviationAsLargeAsTheMean_IsStillGamma()
+    {
+        // Eight of 0, eight of 2 and one of 1: mean 1, s = √(16/16).
+        List<Length> readings = [.. Enumerable.Range(0, 17).Select(i => Mm(i == 16 ? 1m : i % 2 * 2m))];
+
+        var spread = ProcessSpread.FromReadings(readings, Mm(0m))!;
+
+        Assert.Equal((Mm(1m), Mm(1m)), (spread.Mean, spread.StandardDeviation));
+        Assert.True(spread.IsGamma);
     }
 
     [Fact]
