@@ -55,15 +55,11 @@ public static class ConformanceProbability
         var above = zone.Upper is { } upper ? Standardised(upper, measured) : double.PositiveInfinity;
         var distribution = new StandardDistribution(measured.DegreesOfFreedom);
 
-        // Each difference is taken between the two smaller tails, so that nothing cancels.
-        if (below > 0)
-        {
-            return distribution.UpperTail(below) - distribution.UpperTail(above);
-        }
-
-        return above < 0
-            ? distribution.UpperTail(-above) - distribution.UpperTail(-below)
-            : 1 - (distribution.UpperTail(-below) + distribution.UpperTail(above));
+        // Above the value the difference is taken between upper tails, else between lower ones: far out both are small, so
+        // that nothing cancels.
+        return below > 0
+            ? distribution.UpperTail(below) - distribution.UpperTail(above)
+            : distribution.UpperTail(-above) - distribution.UpperTail(-below);
     }
 
     private static double Standardised(Length limit, MeasuredValue measured) =>

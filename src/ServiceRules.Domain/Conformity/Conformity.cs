@@ -47,8 +47,8 @@ public static class Conformity
     )
     {
         var acceptance = zone.DrawnIn(guard);
-        var widened =
-            zone.DrawnIn(-guard) ?? throw new InvalidOperationException("a widened zone is never empty");
+        // A widened zone is never empty.
+        var widened = zone.DrawnIn(-guard)!;
         var (verdict, reason) =
             acceptance?.Contains(measured.Value) == true
                 ? (Verdict.Met, ConformityReason.InsideAcceptanceZone)

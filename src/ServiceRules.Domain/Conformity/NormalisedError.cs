@@ -33,8 +33,6 @@ public sealed record NormalisedError
     /// <summary>Holds two readings of one length against each other.</summary>
     public static NormalisedError Of(MeasuredValue one, MeasuredValue other)
     {
-        ArgumentNullException.ThrowIfNull(one);
-        ArgumentNullException.ThrowIfNull(other);
         var limit = UncertaintyBudget
             .Of(
                 new(UncertaintySource.Reading, (double)one.Expanded.Value.Millimetres, default),

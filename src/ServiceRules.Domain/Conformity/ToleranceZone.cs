@@ -41,7 +41,7 @@ public sealed record ToleranceZone
     {
         var isEmpty =
             lower > upper || (limitItself is LimitItself.Excluded && lower is not null && lower == upper);
-        var usable = (lower ?? upper) is not null && !isEmpty;
+        var usable = (lower is not null || upper is not null) && !isEmpty;
         zone = usable ? new(lower, upper, limitItself) : null;
         return usable;
     }
@@ -80,8 +80,7 @@ public sealed record ToleranceZone
         {
             ({ } lower, { } upper) => Length.Min(value - lower, upper - value),
             ({ } lower, null) => value - lower,
-            (null, { } upper) => upper - value,
-            _ => throw new InvalidOperationException("a zone has at least one limit"),
+            _ => Upper!.Value - value,
         };
 
     /// <summary>The values both zones permit; none when they share nothing.</summary>

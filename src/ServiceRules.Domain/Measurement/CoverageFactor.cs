@@ -126,16 +126,13 @@ public static class CoverageFactor
     /// <summary>
     /// k at a level: the table at 95.45 %, else the quantile from the numerical library, rounded to ten decimals.
     /// </summary>
-    public static decimal At(CoverageLevel level, DegreesOfFreedom degreesOfFreedom)
-    {
-        ArgumentNullException.ThrowIfNull(level);
-        return level == CoverageLevel.TwoSigma
+    public static decimal At(CoverageLevel level, DegreesOfFreedom degreesOfFreedom) =>
+        level == CoverageLevel.TwoSigma
             ? For(degreesOfFreedom)
             : Math.Round(
                 (decimal)new StandardDistribution(degreesOfFreedom).UpperQuantile(level.Tail),
                 ComputedDecimals
             );
-    }
 
     /// <summary>k at 95.45 % for these degrees of freedom, truncated to the next lower whole number.</summary>
     public static decimal For(DegreesOfFreedom degreesOfFreedom) =>

@@ -88,7 +88,6 @@ public sealed record LengthInterval : Knowledge
     /// <summary>The smallest interval that holds both: what is known when either may be the right one.</summary>
     public LengthInterval Hull(LengthInterval other)
     {
-        ArgumentNullException.ThrowIfNull(other);
         return new(Wider(Lower, other.Lower, lowerSide: true), Wider(Upper, other.Upper, lowerSide: false));
     }
 

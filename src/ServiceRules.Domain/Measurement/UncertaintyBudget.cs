@@ -26,7 +26,7 @@ public sealed class UncertaintyBudget
         Combined = StandardUncertainty.FromComputed(CombinedMillimetres);
         EffectiveDegreesOfFreedom =
             reliability > 0 ? variance * variance / reliability : double.PositiveInfinity;
-        DegreesOfFreedom = reliability > 0 ? DegreesOfFreedom.Of(EffectiveDegreesOfFreedom) : default;
+        DegreesOfFreedom = DegreesOfFreedom.Of(EffectiveDegreesOfFreedom);
     }
 
     /// <summary>The lines of the budget, as given; those that come to nothing are still listed.</summary>

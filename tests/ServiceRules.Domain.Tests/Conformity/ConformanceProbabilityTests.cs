@@ -49,6 +49,24 @@ public sealed class ConformanceProbabilityTests
         Assert.Equal(1, below / 9.865876450376946e-10, 1e-9);
     }
 
+    [Theory]
+    // Φ(2) - Φ(1) on either side of a zone one u wide, Φ(0.5) - Φ(-0.5) in its middle (NIST/SEMATECH e-Handbook, 1.3.6.7.1).
+    [InlineData(2, 0.1359051219832779)]
+    [InlineData(-1, 0.1359051219832779)]
+    [InlineData(0.5, 0.3829249225480262)]
+    // On either limit: Φ(1) - Φ(0).
+    [InlineData(0, 0.3413447460685429)]
+    [InlineData(1, 0.3413447460685429)]
+    public void Computed_ZoneOneDeviationWide_IsTheDifferenceOfTheTails(decimal value, double expected) =>
+        Assert.Equal(
+            expected,
+            ConformanceProbability.Computed(
+                ToleranceZone.Between(Mm(0m), Mm(1m)),
+                new MeasuredValue(Mm(value), StandardUncertainty.From(Mm(1m)))
+            ),
+            1e-14
+        );
+
     [Fact]
     public void Of_GuardLengthInsideALimit_IsTheLevelOfTheCoverageFactorForAnyDegreesOfFreedom()
     {

@@ -72,6 +72,75 @@ public sealed class ConformityTests
     }
 
     [Theory]
+    // The first end is included, the second not.
+    [InlineData(0.06, 0.09, -0.01)]
+    [InlineData(0.005, 0.012, -0.008)]
+    [InlineData(0.01, 0.02, 0)]
+    public void Decide_IntervalOutsideEitherLimit_ShowsTheLeastItIsOutBy(
+        decimal lower,
+        decimal upper,
+        decimal margin
+    )
+    {
+        var result = Judge.Decide(Zone, HalfOpen(lower, upper), DecisionRule.FullGuard);
+
+        Assert.Equal((Verdict.NotMet, Mm(margin)), (result.Verdict, result.Margin));
+        Assert.Equal(ConformityReason.IntervalOutside, result.Reason);
+    }
+
+    [Fact]
+    public void Decide_IntervalJustBeyondTheUpperLimit_IsOutByNothingYet()
+    {
+        Assert.True(
+            LengthInterval.TryCreate(
+                IntervalEnd.Open(Mm(0.05m)),
+                IntervalEnd.Closed(Mm(0.06m)),
+                out var beyond
+            )
+        );
+
+        var result = Judge.Decide(Zone, beyond, DecisionRule.FullGuard);
+
+        Assert.Equal((Verdict.NotMet, Mm(0m)), (result.Verdict, result.Margin));
+    }
+
+    [Theory]
+    // The worst end counts: 0.025 - 0.02, 0.05 - 0.048, and below zero where it is out.
+    [InlineData(0.025, 0.04, 0.005, ConformityReason.IntervalInside)]
+    [InlineData(0.03, 0.048, 0.002, ConformityReason.IntervalInside)]
+    [InlineData(0.013, 0.04, -0.007, ConformityReason.IntervalStraddlesLimit)]
+    [InlineData(0.03, 0.06, -0.01, ConformityReason.IntervalStraddlesLimit)]
+    public void Decide_Interval_ShowsWhatItsWorstEndLeaves(
+        decimal lower,
+        decimal upper,
+        decimal margin,
+        ConformityReason reason
+    )
+    {
+        var result = Judge.Decide(Zone, HalfOpen(lower, upper), DecisionRule.FullGuard);
+
+        Assert.Equal((reason, Mm(margin)), (result.Reason, result.Margin));
+    }
+
+    [Fact]
+    public void Decide_IntervalAgainstOneLimit_ShowsTheMarginOfThatLimit()
+    {
+        var above = Judge.Decide(
+            ToleranceZone.AtLeast(Mm(0.02m)),
+            LengthInterval.AtLeast(Mm(0.03m)),
+            DecisionRule.FullGuard
+        );
+        var below = Judge.Decide(
+            ToleranceZone.AtMost(Mm(0.05m)),
+            LengthInterval.LessThan(Mm(0.03m)),
+            DecisionRule.FullGuard
+        );
+
+        Assert.Equal((Verdict.Met, Mm(0.01m)), (above.Verdict, above.Margin));
+        Assert.Equal((Verdict.Met, Mm(0.02m)), (below.Verdict, below.Margin));
+    }
+
+    [Theory]
     [InlineData(0.044, ConformityReason.InsideAcceptanceZone)]
     [InlineData(0.0440000001, ConformityReason.InsideGuardBand)]
     [InlineData(0.05, ConformityReason.InsideGuardBand)]
@@ -255,6 +324,11 @@ public sealed class ConformityTests
             Judge.Decide(zoneMetric, metric, Rule(rule)).Verdict
         );
     }
+
+    private static LengthInterval HalfOpen(decimal lower, decimal upper) =>
+        LengthInterval.TryCreate(IntervalEnd.Closed(Mm(lower)), IntervalEnd.Open(Mm(upper)), out var interval)
+            ? interval
+            : throw new InvalidOperationException("the cases hold no empty interval");
 
     private static DecisionRule Rule(byte choice) =>
         (choice % 5) switch

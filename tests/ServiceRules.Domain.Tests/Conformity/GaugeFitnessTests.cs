@@ -96,6 +96,14 @@ public sealed class GaugeFitnessTests
     }
 
     [Fact]
+    public void Judge_LimitItselfExcludedUnderAnotherFactor_NamesTheNextBelow() =>
+        // 3·0.005 takes the whole room of 0.015; 3·0.0049999 leaves 3e-7 to each side.
+        Assert.Equal(
+            Mm(0.0049999m),
+            Fitness(Open(Band), 0.001m, new DecisionRule.Guarded(3m), null, null).CoarsestExpanded
+        );
+
+    [Fact]
     public void Judge_LimitItselfExcludedAndGuardedToARisk_CountsTheGuardAsItIsRounded()
     {
         // Quantile of 5 %: 1.6448536. Permitted, the guard may be 0.015: 0.015·2/1.6448536 = 0.01823871. Excluded, it may be

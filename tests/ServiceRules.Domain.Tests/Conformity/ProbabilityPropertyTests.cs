@@ -152,6 +152,10 @@ public sealed class ProbabilityPropertyTests
     [InlineData(0.0495, 0.0695, Verdict.NotMet)]
     [InlineData(0.0494, 0.0694, Verdict.NotMet)]
     [InlineData(0.0489, 0.0689, Verdict.Unproven)]
+    // On a bound itself: 0.019/0.02 = 0.95 and 0.001/0.02 = 0.05.
+    [InlineData(0.031, 0.051, Verdict.Met)]
+    [InlineData(0.0311, 0.0511, Verdict.Unproven)]
+    [InlineData(0.049, 0.069, Verdict.NotMet)]
     public void Decide_ByTheDeclaredModel_TurnsAtTheBounds(decimal from, decimal until, Verdict expected)
     {
         // Share inside 0.05: (0.05 - from)/0.02; 0.0495 gives 0.025, 0.0489 gives 0.055.

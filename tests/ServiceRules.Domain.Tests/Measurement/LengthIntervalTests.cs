@@ -69,6 +69,51 @@ public sealed class LengthIntervalTests
     public void Between_CrossedEnds_IsRefused() =>
         Assert.Throws<ArgumentException>(() => LengthInterval.Between(Mm(2m), Mm(1m)));
 
+    [Fact]
+    public void Between_CrossedEnds_NamesBothAndTheOrder() =>
+        Assert.StartsWith(
+            "`2 mm` is above `1 mm`; accepted is lower end first",
+            Assert.Throws<ArgumentException>(() => LengthInterval.Between(Mm(2m), Mm(1m))).Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void FeelerPasses_ToleranceBelowNothing_IsRefused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => LengthInterval.FeelerPasses(Mm(0.05m), Mm(-0.001m)));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            LengthInterval.FeelerDoesNotPass(Mm(0.05m), Mm(-0.001m))
+        );
+    }
+
+    [Fact]
+    public void ShiftedBy_HalfWidthBelowNothing_IsRefused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            LengthInterval.Between(Mm(1m), Mm(2m)).ShiftedBy(Mm(0m), Mm(-0.1m))
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            MeasuredValue.Exact(Mm(1m)).ShiftedBy(Mm(0m), Mm(-0.1m))
+        );
+    }
+
+    [Fact]
+    public void ToString_EveryKindOfEnd_IsTheStandardNotation()
+    {
+        Assert.True(
+            LengthInterval.TryCreate(
+                IntervalEnd.Open(Mm(0.02m)),
+                IntervalEnd.Closed(Mm(0.03m)),
+                out var interval
+            )
+        );
+
+        Assert.Equal("]0.02 mm, 0.03 mm]", interval.ToString());
+        Assert.Equal("[0.02 mm, ∞[", LengthInterval.AtLeast(Mm(0.02m)).ToString());
+        Assert.Equal("]-∞, 0.03 mm[", LengthInterval.LessThan(Mm(0.03m)).ToString());
+        Assert.Equal("]-∞, ∞[", LengthInterval.Unbounded.ToString());
+    }
+
     [Property(MaxTest = PropertyCases.Each)]
     public void Meet_AnyTwo_NeverWidensAndNeverDependsOnOrder(
         sbyte a,

@@ -81,7 +81,14 @@ public sealed class PooledDeviationTests
     public void Of_NothingOrAStudyOfOneReading_IsRefused()
     {
         Assert.Throws<ArgumentException>(() => PooledDeviation.Of());
-        Assert.Throws<ArgumentException>(() => PooledDeviation.Of((Mm(0.004m), 0)));
+        var refused = Assert.Throws<ArgumentException>(() =>
+            PooledDeviation.Of((Mm(0.004m), 5), (Mm(0.004m), 0))
+        );
+        Assert.StartsWith(
+            "accepted is one study or more, each on one degree of freedom or more",
+            refused.Message,
+            StringComparison.Ordinal
+        );
         Assert.Equal(Mm(0.004m), PooledDeviation.Of((Mm(0.004m), 1)).StandardDeviation);
     }
 }

@@ -59,6 +59,17 @@ public sealed class SharedErrorTests
     }
 
     [Fact]
+    public void Of_SensitivitiesThatCancelOnlyInDecimal_DropOut()
+    {
+        // 0.7 + 0.1 - 0.8 is nothing, though in floating point it is not.
+        var gauge = UncertaintyContribution.Calibration(Mm(0.010m), 2m).CausedBy("gauge");
+
+        var budget = UncertaintyBudget.Of(gauge.Times(0.7m), gauge.Times(0.1m), gauge.Times(-0.8m));
+
+        Assert.Equal(StandardUncertainty.Zero, budget.Combined);
+    }
+
+    [Fact]
     public void At_ALineOfTwoGauges_SharesOnlyWithinEach()
     {
         // Three readings, u = 0.005 each of which 0.004 shared; stations 0, 50 and 100 of a width of 100: all weigh 1/3 at

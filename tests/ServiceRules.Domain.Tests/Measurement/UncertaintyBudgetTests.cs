@@ -71,6 +71,19 @@ public sealed class UncertaintyBudgetTests
 
         Assert.Equal(StandardUncertainty.Zero, budget.Combined);
         Assert.True(budget.DegreesOfFreedom.IsInfinite);
+        Assert.Equal(double.PositiveInfinity, budget.EffectiveDegreesOfFreedom);
+    }
+
+    [Fact]
+    public void Of_ManySmallLinesBesideALarge_LosesNoneOfThem()
+    {
+        // 1 + 1000·(1e-8)² = 1 + 1e-13, root 1 + 5e-14; each alone would vanish beside the 1.
+        var small = new UncertaintyContribution(UncertaintySource.Reading, 1e-8, default);
+        var large = new UncertaintyContribution(UncertaintySource.Reading, 1, default);
+
+        var budget = UncertaintyBudget.Of([large, .. Enumerable.Repeat(small, 1000)]);
+
+        Assert.Equal(1 + 5e-14, budget.CombinedMillimetres, 1e-15);
     }
 
     [Property(MaxTest = PropertyCases.Each)]

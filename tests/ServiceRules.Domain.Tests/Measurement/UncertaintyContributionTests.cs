@@ -1,0 +1,46 @@
+using ServiceRules.Domain.Measurement;
+using static ServiceRules.Domain.Tests.ReferenceNumber;
+
+namespace ServiceRules.Domain.Tests.Measurement;
+
+/// <summary>What no line of a budget can be, and the least that it can be.</summary>
+public sealed class UncertaintyContributionTests
+{
+    [Theory]
+    [InlineData(-0.001, 2)]
+    [InlineData(0.001, 0)]
+    [InlineData(0.001, -2)]
+    public void Calibration_BelowNothingOrWithoutAFactor_IsRefused(decimal expanded, decimal factor) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            UncertaintyContribution.Calibration(Mm(expanded), factor)
+        );
+
+    [Theory]
+    [InlineData(-0.001, 1)]
+    [InlineData(0.001, 0)]
+    public void Repeatability_BelowNothingOrOfNoReading_IsRefused(decimal deviation, int readings) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            UncertaintyContribution.Repeatability(Mm(deviation), DegreesOfFreedom.Of(9), readings)
+        );
+
+    [Fact]
+    public void WithinHalfWidth_BelowNothing_IsRefused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            UncertaintyContribution.WithinHalfWidth(UncertaintySource.Thickness, Mm(-0.001m))
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.Resolution(Mm(-0.001m)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.ZeroCheck(Mm(-0.001m)));
+    }
+
+    [Fact]
+    public void Of_NothingAtAll_IsTaken()
+    {
+        Assert.Equal(0, UncertaintyContribution.Calibration(Mm(0m), 2m).Millimetres);
+        Assert.Equal(0, UncertaintyContribution.Resolution(Mm(0m)).Millimetres);
+        Assert.Equal(
+            0.004,
+            UncertaintyContribution.Repeatability(Mm(0.004m), DegreesOfFreedom.Of(9), 1).Millimetres
+        );
+    }
+}
