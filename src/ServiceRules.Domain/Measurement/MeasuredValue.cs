@@ -21,7 +21,6 @@ public sealed record MeasuredValue(
     /// <inheritdoc/>
     public override Knowledge ShiftedBy(Length by, Length halfWidth)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(halfWidth.Millimetres, nameof(halfWidth));
         if (halfWidth == Length.Zero)
         {
             return this with { Value = Value + by };
