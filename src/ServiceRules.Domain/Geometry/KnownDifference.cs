@@ -21,8 +21,6 @@ public static class KnownDifference
         SharedError? ofRight = null
     )
     {
-        ArgumentNullException.ThrowIfNull(left);
-        ArgumentNullException.ThrowIfNull(right);
         var difference = LinearForm.Of([1m, -1m]);
         return (left, right) is (MeasuredValue first, MeasuredValue second)
             ? difference.Apply(

@@ -78,20 +78,12 @@ internal sealed class LinearForm
                 )
             )
             // Readings of one gauge scatter alike: its one estimate of that is no better known for being used twice.
-            .GroupBy(each => each.Cause ?? string.Empty, StringComparer.Ordinal)
-            .SelectMany(alike =>
-                alike.Key.Length == 0
-                    ? alike.Select(each => OfReading(each.Millimetres, each.DegreesOfFreedom))
-                    :
-                    [
-                        OfReading(
-                            Math.Sqrt(
-                                alike.Select(each => each.Millimetres * each.Millimetres).Order().Sum()
-                            ),
-                            alike.MaxBy(each => each.DegreesOfFreedom.Reciprocal).DegreesOfFreedom
-                        ),
-                    ]
-            );
+            .GroupBy(each => each.Cause, StringComparer.Ordinal)
+            .Select(alike => new UncertaintyContribution(
+                UncertaintySource.Reading,
+                Math.Sqrt(alike.Select(each => each.Millimetres * each.Millimetres).Order().Sum()),
+                alike.MaxBy(each => each.DegreesOfFreedom.Reciprocal).DegreesOfFreedom
+            ));
         var budget = UncertaintyBudget.Of([.. common, .. own]);
         return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);
     }
@@ -101,9 +93,6 @@ internal sealed class LinearForm
         LengthInterval.TryCreate(End(readings, upper: false), End(readings, upper: true), out var interval)
             ? interval
             : throw new InvalidOperationException("a weighted sum of non-empty intervals is not empty");
-
-    private static UncertaintyContribution OfReading(double millimetres, DegreesOfFreedom degreesOfFreedom) =>
-        new(UncertaintySource.Reading, millimetres, degreesOfFreedom);
 
     internal static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
         Math.Sqrt(

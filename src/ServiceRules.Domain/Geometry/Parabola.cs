@@ -31,11 +31,6 @@ internal sealed class Parabola
     /// <summary>None with fewer than three different positions, or where they lie too close together.</summary>
     public static Parabola? Over(ImmutableArray<decimal> positions)
     {
-        if (positions.Distinct().Count() < 3)
-        {
-            return null;
-        }
-
         var centred = Positions.Centred(positions);
         var squares = Positions.SumOfSquares(centred);
         var skew = centred.Sum(d => d * d * d) / squares;

@@ -108,9 +108,9 @@ public sealed record Parallelism(Knowledge Deviation, LineAssociation? DatumAsso
     {
         if (association == LineAssociation.LeastSquares)
         {
-            var mean = points.Sum(p => p.Station.Millimetres) / points.Length;
-            var squares = points.Sum(p => (p.Station.Millimetres - mean) * (p.Station.Millimetres - mean));
-            return [.. points.Select(p => (p.Station.Millimetres - mean) / squares)];
+            var centred = Positions.Centred([.. points.Select(p => p.Station.Millimetres)]);
+            var squares = Positions.SumOfSquares(centred);
+            return [.. centred.Select(c => c / squares)];
         }
 
         var weights = new decimal[points.Length];

@@ -33,11 +33,7 @@ public sealed record ReelForm(Knowledge Taper, Knowledge? Barrel)
 
     /// <summary>The form of a reel with these diameters.</summary>
     /// <param name="diameters">The fit through the diameters along the width.</param>
-    public static ReelForm Of(WidthFit diameters)
-    {
-        ArgumentNullException.ThrowIfNull(diameters);
-        return new(diameters.Tilt, diameters.Bow);
-    }
+    public static ReelForm Of(WidthFit diameters) => new(diameters.Tilt, diameters.Bow);
 
     /// <summary>
     /// The half angle of the cone, atan(|taper|/(2L)), to 0.0001 degree (F22).

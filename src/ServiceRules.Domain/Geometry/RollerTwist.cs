@@ -12,10 +12,6 @@ public static class RollerTwist
     /// </summary>
     /// <param name="front">Gaps between front roller and plate.</param>
     /// <param name="rear">Gaps between rear roller and plate.</param>
-    public static Knowledge Of(WidthFit front, WidthFit rear)
-    {
-        ArgumentNullException.ThrowIfNull(front);
-        ArgumentNullException.ThrowIfNull(rear);
-        return KnownDifference.Between(rear.Tilt, front.Tilt);
-    }
+    public static Knowledge Of(WidthFit front, WidthFit rear) =>
+        KnownDifference.Between(rear.Tilt, front.Tilt);
 }

@@ -84,10 +84,9 @@ public sealed record StraightnessZone(LineAssociation Association, decimal Slope
 
     private static decimal LeastSquaresSlope(ImmutableArray<StationPoint> points)
     {
-        var mean = points.Sum(p => p.Station.Millimetres) / points.Length;
-        var cross = points.Sum(p => (p.Station.Millimetres - mean) * p.Value.Millimetres);
-        var squares = points.Sum(p => (p.Station.Millimetres - mean) * (p.Station.Millimetres - mean));
-        return Rounding.Factor(cross / squares);
+        var centred = Positions.Centred([.. points.Select(p => p.Station.Millimetres)]);
+        var cross = centred.Zip(points, (c, p) => c * p.Value.Millimetres).Sum();
+        return Rounding.Factor(cross / Positions.SumOfSquares(centred));
     }
 
     private static IEnumerable<decimal> PairSlopes(ImmutableArray<StationPoint> points) =>

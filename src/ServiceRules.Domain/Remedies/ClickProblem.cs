@@ -106,13 +106,10 @@ internal sealed class ClickProblem
         }
 
         var travel = Task.Adjusters.Travel;
-        var (left, right, _) = Enumerable
+        var (left, right) = Enumerable
             .Range(-travel, (2 * travel) + 1)
             .Select(l => (Left: l, Right: BestRight(l, travel)))
-            .Select(s => (s.Left, s.Right, Excess: Math.Max(0, Excess(s.Left, s.Right))))
-            .OrderBy(s => s.Excess)
-            .ThenBy(s => Math.Abs(s.Left) + Math.Abs(s.Right))
-            .First();
+            .MinBy(s => (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right)));
         return Setting(left, right);
     }
 
@@ -148,16 +145,29 @@ internal sealed class ClickProblem
         );
     }
 
-    private decimal Excess(int left, int right) => ZoneConstraints.Max(c => c.Shortfall(left, right));
+    /// <summary>By how much the worst place misses the zone; zero when none does.</summary>
+    private decimal Excess(int left, int right) =>
+        Math.Max(0, ZoneConstraints.Max(c => c.Shortfall(left, right)));
 
-    /// <summary>The right-hand steps with the least excess: the excess is convex in them, so halving finds it.</summary>
+    /// <summary>
+    /// The right-hand steps with the least excess, the fewest among equals: the excess is convex in them, so halving
+    /// finds where it has stopped falling and where it begins to rise.
+    /// </summary>
     private int BestRight(int left, int travel)
+    {
+        var first = FirstRight(travel, right => Excess(left, right) <= Excess(left, right + 1));
+        var last = FirstRight(travel, right => Excess(left, right) < Excess(left, right + 1));
+        return Math.Max(first, Math.Min(last, 0));
+    }
+
+    /// <summary>The first right-hand steps from which something holds; the last there are when it never does.</summary>
+    private static int FirstRight(int travel, Func<int, bool> holdsFrom)
     {
         var (low, high) = (-travel, travel);
         while (low < high)
         {
             var middle = (int)Math.Floor((low + high) / 2.0);
-            if (Excess(left, middle) <= Excess(left, middle + 1))
+            if (holdsFrom(middle))
             {
                 high = middle;
             }

@@ -68,8 +68,7 @@ public static class ClickSolver
             yield return group
                 .OrderBy(c => problem.ScaledDeviation(c.Left, c.Right))
                 .ThenBy(c => Math.Abs(c.Left - c.Right))
-                .ThenBy(c => Math.Abs(c.Right))
-                .ThenBy(c => c.Left);
+                .ThenBy(c => Math.Abs(c.Right));
         }
     }
 

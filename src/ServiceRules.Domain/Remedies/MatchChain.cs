@@ -15,7 +15,7 @@ internal sealed class MatchChain
         Cost = cost;
     }
 
-    public static MatchChain Empty { get; } = new(null, -1, default);
+    public static MatchChain Empty { get; } = new(null, 0, default);
 
     public MatchCost Cost { get; }
 

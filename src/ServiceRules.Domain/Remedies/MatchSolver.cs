@@ -20,7 +20,7 @@ public static class MatchSolver
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(task.Units.Length, MatchTask.MostUnits, nameof(task));
         ImmutableArray<ImmutableArray<MatchSetting>> options = [.. task.Units.Select(MatchOptions.Of)];
-        if (task.Units.IsEmpty || options.Any(each => each.IsEmpty))
+        if (task.Units.IsEmpty)
         {
             return null;
         }

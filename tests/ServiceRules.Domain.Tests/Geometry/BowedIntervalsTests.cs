@@ -148,6 +148,46 @@ public sealed class BowedIntervalsTests
         Assert.NotEqual(Four(Closed(0.011m, 0.02m)).LineAt(Mm(0m)), Four(Closed(0.011m, 0.02m)).LeftEnd);
     }
 
+    /// <summary>
+    /// Stations 0, 250, 500 of 1000: at the right end the parabola's weights are 3, -8, 6 (Lagrange), from
+    /// 3·0.02 - 8·0.05 + 6·0.02 = -0.22, and the line's -7/6, 2/6, 11/6, up to (-7·0.02 + 2·0.05 + 11·0.03)/6.
+    /// </summary>
+    [Fact]
+    public void RightEnd_OfABowReadOnTheLeft_ReachesFarDown()
+    {
+        var fit = WidthFit.Through(
+            [
+                new(Mm(0m), Closed(0.02m, 0.03m)),
+                new(Mm(250m), Closed(0.04m, 0.05m)),
+                new(Mm(500m), Closed(0.02m, 0.03m)),
+            ],
+            Mm(1000m)
+        )!;
+
+        Assert.Equal(Closed(-0.22m, 0.29m / 6), fit.RightEnd);
+    }
+
+    /// <summary>Two readings of one place rule every line out when they exclude one another, and none when they meet.</summary>
+    [Fact]
+    public void At_AStationReadTwice_IsTheLinesWhereTheReadingsMeet()
+    {
+        var anywhere = Open(0m, 0.1m);
+        WidthFit Twice(LengthInterval again) =>
+            WidthFit.Through(
+                [
+                    new(Mm(0m), Closed(0m, 0.01m)),
+                    new(Mm(0m), again),
+                    new(Mm(250m), anywhere),
+                    new(Mm(500m), anywhere),
+                ],
+                Mm(500m)
+            )!;
+
+        var (meets, excludes) = (Twice(Closed(0.01m, 0.02m)), Twice(Closed(0.011m, 0.02m)));
+        Assert.Equal(meets.LineAt(Mm(250m)), meets.At(Mm(250m)));
+        Assert.NotEqual(excludes.LineAt(Mm(250m)), excludes.At(Mm(250m)));
+    }
+
     private static WidthFit Fit(
         decimal width,
         decimal inboard,

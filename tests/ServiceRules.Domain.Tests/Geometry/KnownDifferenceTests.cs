@@ -53,6 +53,24 @@ public class KnownDifferenceTests
     }
 
     [Fact]
+    public void Between_ReadingsOfOneGaugeKnownUnequally_AreKnownNoBetterThanTheWorse()
+    {
+        var (well, badly) = (Scattering(9), Scattering(4));
+
+        var difference = Assert.IsType<MeasuredValue>(
+            KnownDifference.Between(Measured(4.1m, 0.005m), Measured(4.0m, 0.005m), well, badly)
+        );
+
+        Assert.Equal(4, difference.DegreesOfFreedom.Truncated);
+
+        static SharedError Scattering(double degreesOfFreedom) =>
+            new(StandardUncertainty.From(Mm(0.004m)), "gauge")
+            {
+                Rest = DegreesOfFreedom.Of(degreesOfFreedom),
+            };
+    }
+
+    [Fact]
     public void Between_ReadingsOfTwoGauges_ShareNothing()
     {
         // 0.005·√2.

@@ -46,6 +46,15 @@ internal static class BruteForce
         return Math.Max(0, Settings(task).Min(s => Excess(task, places, s.Left, s.Right)));
     }
 
+    /// <summary>Fewest steps, net on both sides, of all settings that miss the zone by as little as any.</summary>
+    public static int FewestStepsAtLeastExcess(ClickTask task)
+    {
+        var (places, least) = (Places(task), LeastExcess(task));
+        return Settings(task)
+            .Where(s => Excess(task, places, s.Left, s.Right) <= least + Slack)
+            .Min(s => Math.Abs(s.Left) + Math.Abs(s.Right));
+    }
+
     /// <summary>In the least possible number of states in contact; none when no order is permitted.</summary>
     public static int? FewestContacts(ClickTask task, int left, int right)
     {

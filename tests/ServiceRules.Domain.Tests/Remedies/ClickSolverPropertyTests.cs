@@ -143,6 +143,10 @@ public sealed class ClickSolverPropertyTests
         }
 
         Near(BruteForce.LeastExcess(task), nearest.Excess.Millimetres);
+        Assert.Equal(
+            BruteForce.FewestStepsAtLeastExcess(task),
+            Math.Abs(nearest.LeftSteps) + Math.Abs(nearest.RightSteps)
+        );
         var worst = nearest.Worst.After.AsInterval();
         var misses = nearest.IsAbove
             ? worst.Upper!.Value.Value - task.Zone.Upper!.Value

@@ -312,13 +312,6 @@ public sealed class ClickSolverTests
         Assert.Equal(governing, ToleranceZone.InsideBothPrints(governing, null));
     }
 
-    [Theory]
-    [InlineData(0, 0, 0.0127)]
-    [InlineData(500, 0, 0.0127)]
-    [InlineData(0, 500, 0)]
-    public void TryCreate_UnusableAdjusters_AreRefused(decimal left, decimal right, decimal step) =>
-        Assert.False(AdjusterPair.TryCreate(Mm(left), Mm(right), Mm(step), Approach.Either, out _));
-
     internal static AdjusterPair Pair(
         decimal left,
         decimal right,

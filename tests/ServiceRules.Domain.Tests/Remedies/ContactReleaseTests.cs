@@ -29,6 +29,22 @@ public sealed class ContactReleaseTests
     public void For_UpperLimitOnly_StopsAsSoonAsItFrees() =>
         Assert.Equal(0, ContactRelease.For(Mm(0.0127m), ToleranceZone.AtMost(Mm(0.05m))).ThenOpen);
 
+    [Fact]
+    public void For_ALimitOutOfReach_StopsAtTheMostSteps() =>
+        Assert.Equal(
+            (AdjusterPair.MostSteps, false),
+            (
+                ContactRelease.For(Mm(0.001m), ToleranceZone.AtLeast(Mm(1m))).ThenOpen,
+                ContactRelease.For(Mm(0.001m), ToleranceZone.AtLeast(Mm(1m))).IsInsideZone
+            )
+        );
+
+    [Fact]
+    public void For_NoStep_IsRefused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ContactRelease.For(Mm(0m), ToleranceZone.AtMost(Mm(1m)))
+        );
+
     [Property(MaxTest = 300)]
     public void For_AnyZone_IsTheFewestThatLandsEveryStartInside(byte lower, byte width)
     {

@@ -74,6 +74,25 @@ public sealed class HeightThreadTests
         Assert.True(off <= (1.25m / ((parts % 24) + 1) / 2) + 0.00000000001m);
     }
 
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(1, true)]
+    [InlineData(360, true)]
+    [InlineData(361, false)]
+    public void TurnsFor_PartsOfATurn_AreOneTo360(int parts, bool accepted)
+    {
+        var thread = new HeightThread(Mm(1m), 1m);
+
+        if (accepted)
+        {
+            Assert.Equal(parts, thread.TurnsFor(Mm(1m), parts).Parts);
+        }
+        else
+        {
+            Assert.Throws<ArgumentOutOfRangeException>(() => thread.TurnsFor(Mm(1m), parts));
+        }
+    }
+
     [Fact]
     public void TurnsFor_AScrewThatDoesNotAdvance_IsRefused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new HeightThread(Mm(0m), 1m).TurnsFor(Mm(1m), 8));

@@ -40,7 +40,8 @@ public sealed class LearnedStepTests
         Assert.Equal(-3m, trial.Steps);
         Assert.Equal(-0.030m, trial.Change.Value());
         Assert.Equal(0.0056569m, trial.Change.U());
-        Assert.Throws<ArgumentOutOfRangeException>(() => Change(0m, Read(1m)));
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => Change(0m, Read(1m)));
+        Assert.Contains("accepted is any number but zero", refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -96,6 +97,51 @@ public sealed class LearnedStepTests
 
         Assert.Equal(0.010m, learned.PerStep.Value());
         Near(0.010m, learned.PerStep.U(), 0.0000002m);
+    }
+
+    [Fact]
+    public void From_TrialsKnownUnequally_CountsTheWorseKnownLess()
+    {
+        // 0.010 with u = 0.001 and 0.013 with 0.002: weights 4 to 1, 0.0106. Residuals of 0.6 u and 1.2 u: √1.8 times
+        // 0.001·2/√5.
+        var learned = LearnedStep.From([Trial(1m, 0.010m, 0.001m), Trial(1m, 0.013m, 0.002m)])!;
+
+        Assert.Equal(0.0106m, learned.PerStep.Value());
+        Near(0.0012m, learned.PerStep.U(), 2 * Quantum);
+    }
+
+    [Fact]
+    public void From_ThreeTrialsThatScatter_HaveTwoDegreesOfFreedomLeft()
+    {
+        // 0.02, 0.00 and 0.01 with u = 0.001: Σ = 200 over two, times 0.001/√3: 0.0057735.
+        var learned = LearnedStep.From([
+            Trial(1m, 0.020m, 0.001m),
+            Trial(1m, 0.000m, 0.001m),
+            Trial(1m, 0.010m, 0.001m),
+        ])!;
+
+        Assert.Equal(0.010m, learned.PerStep.Value());
+        Near(0.0057735m, learned.PerStep.U(), 2 * Quantum);
+    }
+
+    [Fact]
+    public void From_OneTrialExactlyKnown_GoesByItAlone()
+    {
+        var learned = LearnedStep.From([Trial(1m, 0.010m, 0m), Trial(1m, 0.012m)])!;
+
+        Near(0.010m, learned.PerStep.Value(), Quantum);
+        Near(0m, learned.PerStep.U(), 2 * Quantum);
+    }
+
+    [Fact]
+    public void From_ReadingsOfOneGauge_LeavesOutWhatTheyShare()
+    {
+        // √(0.005² - 0.003²)·√2/3 = 0.0018856 a step.
+        var learned = LearnedStep.From([
+            StepTrial.Between(-3m, new(Read(0.060m, 0.005m), OfGauge), new(Read(0.030m, 0.005m), OfGauge)),
+        ])!;
+
+        Near(0.0018856m, learned.PerStep.U(), 2 * Quantum);
     }
 
     [Fact]

@@ -187,6 +187,61 @@ public sealed class MatchSolverTests
         Assert.Equal("stays; -0.5 -0.5; stays", Told(plan));
     }
 
+    /// <summary>In parts of 0.1 from 4.15: 3.95 and 4.05 are equally near to 4.00; 4.05 lies nearer to the other's 4.20.</summary>
+    [Fact]
+    public void Solve_EquallyNearWithAnother_TakesTheOneThatLiesCloser()
+    {
+        var screw = Unit(4.15m) with { MustMove = true, Moves = MoveKind.ByParts, Part = Mm(0.1m) };
+
+        Assert.Equal("stays; -0.1 -0.1", Told(Solve(0.3m, Unit(4.20m), screw)));
+        Assert.Equal("-0.2 -0.2", Told(Solve(0.3m, screw)));
+    }
+
+    /// <summary>Either may move by 0.3 to within 0.1 of the other, as near to 4.00: the lower pair is taken.</summary>
+    [Fact]
+    public void Solve_EquallyGoodEitherWay_StaysLow()
+    {
+        Assert.Equal("stays; -0.3 -0.3", Told(Solve(0.1m, Unit(3.8m), Unit(4.2m))));
+        Assert.Equal("-0.3 -0.3; stays", Told(Solve(0.1m, Unit(4.2m), Unit(3.8m))));
+    }
+
+    [Fact]
+    public void Solve_ZonesFurtherApartThanTogether_IsNoPlan()
+    {
+        var (low, high) = (
+            Unit(3m) with
+            {
+                MustMove = true,
+                Zone = ToleranceZone.Between(Mm(3.9m), Mm(3.95m)),
+            },
+            Unit(5m) with
+            {
+                MustMove = true,
+                Zone = ToleranceZone.Between(Mm(4.2m), Mm(4.25m)),
+            }
+        );
+
+        Assert.Null(Solve(0.249m, low, high));
+        Assert.Equal(2, Solve(0.25m, low, high)!.Moved);
+    }
+
+    [Fact]
+    public void Solve_StepsOfSeveralUnits_AreAdded()
+    {
+        // Four steps of 0.05 a side, 4.30 to 4.10; two a side, 4.20 to 4.10.
+        var zone = ToleranceZone.Between(Mm(3.9m), Mm(4.1m));
+        MatchUnit BySteps(decimal height) =>
+            Unit(height) with
+            {
+                MustMove = true,
+                Moves = MoveKind.BySteps,
+                Part = Mm(0.05m),
+                Zone = zone,
+            };
+
+        Assert.Equal(12, Solve(0.1m, BySteps(4.30m), BySteps(4.20m))!.Steps);
+    }
+
     [Fact]
     public void Solve_NothingToMatch_IsNoPlan()
     {

@@ -63,6 +63,14 @@ public sealed class StepDownTests
     }
 
     [Fact]
+    public void Heights_FromBeyondAnyGrass_EndAfterFiftyCutsAtTheTarget()
+    {
+        var heights = StepDown.Heights(Mm(1_000_000_000_000m), Mm(1m));
+
+        Assert.Equal((51, Mm(1m)), (heights.Length, heights[^1]));
+    }
+
+    [Fact]
     public void Heights_OfNothing_AreRefused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => StepDown.Heights(Mm(0m), Mm(1m)));

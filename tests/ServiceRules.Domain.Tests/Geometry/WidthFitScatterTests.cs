@@ -1,0 +1,100 @@
+using ServiceRules.Domain.Geometry;
+using static ServiceRules.Domain.Tests.Geometry.Readings;
+using static ServiceRules.Domain.Tests.ReferenceNumber;
+
+namespace ServiceRules.Domain.Tests.Geometry;
+
+/// <summary>How scatter about the line or the parabola widens what rests on it (Birge ratio).</summary>
+public sealed class WidthFitScatterTests
+{
+    /// <summary>
+    /// Readings off the line by (1, -1, -1, 1)·0.01 with u = 0.005: Σ = 16 over two degrees of freedom, √8. The line at the
+    /// left of four evenly spread stations has weights 0.7, 0.4, 0.1, -0.2: 0.005·√0.7·√8 = 0.0118322.
+    /// </summary>
+    [Fact]
+    public void LeftEnd_OfFourReadings_HasTwoDegreesOfFreedomLeft()
+    {
+        var fit = WidthFit.Through(
+            [
+                Measured(0m, 0.01m, 0.005m),
+                Measured(300m, -0.01m, 0.005m),
+                Measured(600m, -0.01m, 0.005m),
+                Measured(900m, 0.01m, 0.005m),
+            ],
+            Mm(900m)
+        )!;
+
+        Assert.Equal((0m, 0.0118322m), (fit.LeftEnd.Value(), fit.LeftEnd.U()));
+    }
+
+    /// <summary>
+    /// Stations 0, 50, 100 of 500: the line through 0, 0.04, 0.02 rises by 0.01 a station, residuals (-1, 2, -1)·0.01, with
+    /// u = 0.005 a ratio of √24. Its right end, weights (-25, 2, 29)/6, less the first reading: 0.11 with
+    /// 0.005·√(31² + 2² + 29²)/6·√24 = 0.1734935…, rounded up.
+    /// </summary>
+    [Fact]
+    public void Range_FromAReadingToTheLinesEnd_IsOnlyAsGoodAsTheLine()
+    {
+        var range = WidthFit
+            .Through(
+                [Measured(0m, 0m, 0.005m), Measured(50m, 0.04m, 0.005m), Measured(100m, 0.02m, 0.005m)],
+                Mm(500m)
+            )!
+            .Range;
+
+        Assert.Equal(0.11m, range.Value());
+        Assert.Equal(0.1734936m, range.U());
+    }
+
+    /// <summary>The same from an end below to a reading above: all heights mirrored.</summary>
+    [Fact]
+    public void Range_FromTheLinesEndToAReading_IsOnlyAsGoodAsTheLine()
+    {
+        var range = WidthFit
+            .Through(
+                [Measured(0m, 0m, 0.005m), Measured(50m, -0.04m, 0.005m), Measured(100m, -0.02m, 0.005m)],
+                Mm(500m)
+            )!
+            .Range;
+
+        Assert.Equal((0.11m, 0.1734936m), (range.Value(), range.U()));
+    }
+
+    /// <summary>
+    /// Off a bowed parabola by (1, -3, 3, -1)·d/√20, d = 0.04 and u = 0.01: its ratio is 4, whatever the bow itself. With
+    /// t = (x - 450)/900 the stations stand at -1/2, -1/6, 1/6, 1/2: 0.36·t² is 0.09, 0.01, 0.01, 0.09, bow -0.09.
+    /// </summary>
+    [Fact]
+    public void Bow_OfFourReadingsOffABow_IsWidenedByWhatTheParabolaLeaves()
+    {
+        const decimal unit = 0.04m / 4.4721359549995793928m;
+        WidthFit Fit(decimal off) =>
+            WidthFit.Through(
+                [
+                    Measured(0m, 0.09m + off, 0.01m),
+                    Measured(300m, 0.01m - (3 * off), 0.01m),
+                    Measured(600m, 0.01m + (3 * off), 0.01m),
+                    Measured(900m, 0.09m - off, 0.01m),
+                ],
+                Mm(900m)
+            )!;
+
+        Near(-0.09m, Fit(unit).Bow.Value());
+        Near(4m * Fit(0m).Bow.U(), Fit(unit).Bow.U(), 0.0000005m);
+    }
+
+    /// <summary>
+    /// Where one reading is exactly known no ratio can be told: weights 5/6, 1/3, -1/6 at the left end, the middle one of
+    /// nothing, 0.01·√26/6 = 0.0084984.
+    /// </summary>
+    [Fact]
+    public void LeftEnd_WithOneReadingExactlyKnown_IsNotWidened()
+    {
+        var fit = WidthFit.Through(
+            [Measured(0m, 0m, 0.01m), Measured(250m, 0.03m), Measured(500m, 0m, 0.01m)],
+            Mm(500m)
+        )!;
+
+        Assert.Equal((0.01m, 0.0084984m), (fit.LeftEnd.Value(), fit.LeftEnd.U()));
+    }
+}

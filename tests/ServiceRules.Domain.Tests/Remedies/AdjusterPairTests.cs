@@ -1,0 +1,58 @@
+using ServiceRules.Domain.Remedies;
+using static ServiceRules.Domain.Tests.ReferenceNumber;
+
+namespace ServiceRules.Domain.Tests.Remedies;
+
+public sealed class AdjusterPairTests
+{
+    private static AdjusterPair Pair { get; } = ClickSolverTests.Pair(0m, 500m, 0.0127m);
+
+    [Theory]
+    [InlineData(0, 0, 0.0127)]
+    [InlineData(500, 0, 0.0127)]
+    [InlineData(0, 0.999, 0.0127)]
+    [InlineData(0, 500, 0)]
+    public void TryCreate_UnusableAdjusters_AreRefused(decimal left, decimal right, decimal step)
+    {
+        Assert.False(AdjusterPair.TryCreate(Mm(left), Mm(right), Mm(step), Approach.Either, out var pair));
+        Assert.Null(pair);
+    }
+
+    [Fact]
+    public void TryCreate_AdjustersAMillimetreApart_AreUsable() =>
+        Assert.True(AdjusterPair.TryCreate(Mm(10m), Mm(11m), Mm(0.0127m), Approach.Either, out _));
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(10)]
+    public void TakeUp_FromOneToTenSteps_IsKept(int steps) =>
+        Assert.Equal(steps, (Pair with { TakeUp = steps }).TakeUp);
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(11)]
+    public void TakeUp_OfAnyOther_IsRefused(int steps)
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => Pair with { TakeUp = steps });
+
+        Assert.Contains("accepted is 1 to 10 steps", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(steps, refusal.ActualValue);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(200)]
+    public void Travel_FromNoneTo200Steps_IsKept(int steps) =>
+        Assert.Equal(steps, (Pair with { Travel = steps }).Travel);
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(201)]
+    public void Travel_OfAnyOther_IsRefused(int steps)
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => Pair with { Travel = steps });
+
+        Assert.Contains("accepted is 0 to 200 steps", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(steps, refusal.ActualValue);
+    }
+}

@@ -1,0 +1,86 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Remedies;
+using static ServiceRules.Domain.Tests.ReferenceNumber;
+
+namespace ServiceRules.Domain.Tests.Remedies;
+
+/// <summary>The settings a unit may be given, and their order: the first of equals is the one that is taken.</summary>
+public sealed class MatchOptionsTests
+{
+    /// <summary>Parts of 0.1 mm about a target of 4.00.</summary>
+    private static MatchUnit Unit(decimal left, decimal right, MoveKind moves) =>
+        MatchSolverTests.Unit(left, right) with
+        {
+            MustMove = true,
+            Moves = moves,
+            Part = Mm(0.1m),
+            Zone = ToleranceZone.Between(Mm(3.9m), Mm(4.1m)),
+        };
+
+    private static string Told(MatchUnit unit) =>
+        string.Join(
+            "; ",
+            MatchOptions
+                .Of(unit)
+                .Select(setting =>
+                    $"{setting.LeftEnd.Millimetres:0.###} {setting.RightEnd.Millimetres:0.###}"
+                )
+        );
+
+    [Fact]
+    public void Of_AUnitSetBySteps_BeginsWithTheFewestStepsAndThenTheLowest() =>
+        Assert.Equal(
+            "4.05 4.05; 3.95 4.05; 4.05 3.95; 3.95 3.95",
+            Told(Unit(4.15m, 4.15m, MoveKind.BySteps))
+        );
+
+    [Fact]
+    public void Of_AUnitSetByParts_BeginsWithTheNearestToTheTarget() =>
+        Assert.Equal(
+            "4.02 4.02; 3.92 4.02; 4.02 3.92; 3.92 3.92",
+            Told(Unit(4.12m, 4.12m, MoveKind.ByParts))
+        );
+
+    [Fact]
+    public void Of_OneLeftEnd_BeginsWithTheLowerRightEnd() =>
+        Assert.Equal(
+            "4 3.95; 4 4.05",
+            Told(
+                Unit(4.10m, 4.15m, MoveKind.ByParts) with
+                {
+                    Zone = ToleranceZone.Between(Mm(3.95m), Mm(4.05m)),
+                }
+            )
+        );
+
+    /// <summary>Half a part to go is a tie, and the smaller turn is none; one part beside it either way.</summary>
+    [Fact]
+    public void Of_ARightEndHalfAPartOff_LiesAboutTheSmallerTurn() =>
+        Assert.Equal(
+            ["3.95", "4.15"],
+            MatchOptions
+                .Of(Unit(4.00m, 4.05m, MoveKind.ByParts) with { Zone = null })
+                .Where(setting => setting.LeftEnd == Mm(4.00m))
+                .Select(setting => $"{setting.RightEnd.Millimetres:0.##}")
+        );
+
+    [Fact]
+    public void Of_AUnitThatMayStay_BeginsWithStaying()
+    {
+        var options = MatchOptions.Of(Unit(4.30m, 4.30m, MoveKind.BySteps) with { MustMove = false });
+
+        Assert.False(options[0].IsMoved);
+        Assert.All(options.Skip(1), option => Assert.True(option.IsMoved));
+    }
+
+    [Fact]
+    public void Of_AUnitWithoutAZone_ReachesSixtyPartsEitherWay()
+    {
+        var heights = MatchOptions
+            .Of(Unit(4m, 4m, MoveKind.Freely) with { Zone = null })
+            .Select(option => option.LeftEnd)
+            .ToList();
+
+        Assert.Equal((Mm(-2m), Mm(10m)), (heights.Min(), heights.Max()));
+    }
+}
