@@ -110,18 +110,11 @@ public sealed class ClickSolverAimsTests
         Assert.Equal((-5, 0, Mm(0.0984m)), (nearest.LeftSteps, nearest.RightSteps, nearest.Excess));
     }
 
-    /// <summary>
-    /// Half a step to either side of a place between the adjusters, and the zone in the middle: three half steps up or
-    /// down miss by 0.004 and one by 0.004 too low; the single step is fewest, and the left takes it.
-    /// </summary>
+    /// <summary>One step on either side takes 0.05 to 0.045: it misses 0.0474 to 0.0476 by 0.0024, as 0.05 does.</summary>
     [Fact]
     public void Nearest_AmongEquals_IsOfTheFewestSteps()
     {
-        // At 0.05 in half steps of 0.005: 0.045 misses 0.0474 to 0.0476 by 0.0024, as 0.05 does.
-        var task = Middle(0m) with
-        {
-            Zone = ToleranceZone.Between(Mm(0.0474m), Mm(0.0476m)),
-        };
+        var task = Middle(0m) with { Zone = ToleranceZone.Between(Mm(0.0474m), Mm(0.0476m)) };
 
         var nearest = Assert.IsType<ClickSolution.Infeasible>(ClickSolver.Solve(task)).Nearest!;
 

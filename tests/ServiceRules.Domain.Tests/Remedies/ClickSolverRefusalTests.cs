@@ -195,4 +195,15 @@ public sealed class ClickSolverRefusalTests
             new ClickSolution.Infeasible(binding, null).WouldHelp,
             StringComparison.Ordinal
         );
+
+    [Fact]
+    public void WouldHelp_OfAHindranceWithoutAdvice_SaysSo()
+    {
+        var unknown = new ClickSolution.Infeasible((BindingConstraint)99, null);
+
+        Assert.Equal(
+            "every binding constraint has its advice",
+            Assert.Throws<InvalidOperationException>(() => unknown.WouldHelp).Message
+        );
+    }
 }
