@@ -89,6 +89,24 @@ public sealed class ClickSolverAimsTests
         Assert.Equal(expected, string.Concat(plan.Sequence.Select(step => step.Opens ? '+' : '-')));
     }
 
+    /// <summary>The same where only the right side moves the place, which stands at its adjuster.</summary>
+    [Theory]
+    [InlineData(Approach.Opening, 1, "---++")]
+    [InlineData(Approach.Closing, -1, "+++--")]
+    public void Solve_TakeUpOfTwoOnTheRight_IsTurnedToo(Approach approach, int above, string expected)
+    {
+        var task = Middle(above) with
+        {
+            Adjusters = ClickSolverTests.Pair(0m, 500m, 0.01m, approach) with { TakeUp = 2 },
+            Readings = [Measured(500m, 0.05m + (above * 0.01m))],
+        };
+
+        var plan = Assert.IsType<ClickSolution.Plan>(ClickSolver.Solve(task));
+
+        Assert.Equal((0, -above), (plan.LeftSteps, plan.RightSteps));
+        Assert.Equal(expected, string.Concat(plan.Sequence.Select(step => step.Opens ? '+' : '-')));
+    }
+
     /// <summary>
     /// Left at 0.2, five steps of 0.0127 away at most: it stays 0.0984 above 0.0381. The right end, inside as it is, would
     /// miss by less than that anywhere within its travel, and is left alone.
@@ -110,11 +128,16 @@ public sealed class ClickSolverAimsTests
         Assert.Equal((-5, 0, Mm(0.0984m)), (nearest.LeftSteps, nearest.RightSteps, nearest.Excess));
     }
 
-    /// <summary>One step on either side takes 0.05 to 0.045: it misses 0.0474 to 0.0476 by 0.0024, as 0.05 does.</summary>
-    [Fact]
-    public void Nearest_AmongEquals_IsOfTheFewestSteps()
+    /// <summary>
+    /// One step on either side takes 0.05 to 0.045 or 0.055: that misses 0.0474 to 0.0476, or 0.0524 to 0.0526, by 0.0024,
+    /// as 0.05 does.
+    /// </summary>
+    [Theory]
+    [InlineData(0.0474, 0.0476)]
+    [InlineData(0.0524, 0.0526)]
+    public void Nearest_AmongEquals_IsOfTheFewestSteps(decimal lower, decimal upper)
     {
-        var task = Middle(0m) with { Zone = ToleranceZone.Between(Mm(0.0474m), Mm(0.0476m)) };
+        var task = Middle(0m) with { Zone = ToleranceZone.Between(Mm(lower), Mm(upper)) };
 
         var nearest = Assert.IsType<ClickSolution.Infeasible>(ClickSolver.Solve(task)).Nearest!;
 
