@@ -19,7 +19,7 @@ internal sealed class ClickProblem
         ZoneConstraints = [.. _judged.SelectMany(InsideZone)];
         Constraints = task.KeepClear ? [.. ZoneConstraints, .. Places.Select(Clear)] : ZoneConstraints;
         HasKnowledgeWiderThanZone =
-            _judged.Any(IsWiderThanZone) || (task.KeepClear && Places.Any(p => p.Low is null));
+            _judged.Any(IsWiderThanZone) || (task.KeepClear && Places.Any(p => p.Least is null));
     }
 
     public ClickTask Task { get; }
@@ -40,6 +40,28 @@ internal sealed class ClickProblem
     public bool IsBowedBeyondZone =>
         Task.Zone.Width is { } width
         && StraightnessZone.LeastWidth(Points(p => p.Low), Points(p => p.High)) > width;
+
+    /// <summary>
+    /// Whether some whole steps, however many, keep all constraints. Looked for about the setting that brings both adjusters
+    /// to the target, so that a gap of any size is as near as a small one.
+    /// </summary>
+    public bool IsFeasibleBeyondTheTravel
+    {
+        get
+        {
+            var (left, right) = StepsToTarget();
+            ImmutableArray<StepConstraint> about =
+            [
+                .. Constraints.Select(each =>
+                    each with
+                    {
+                        AtLeast = each.AtLeast - (each.Left * left) - (each.Right * right),
+                    }
+                ),
+            ];
+            return FeasibleRows(about, AdjusterPair.MostSteps).Count > 0;
+        }
+    }
 
     /// <summary>Per number of left-hand steps, the right-hand steps that keep all constraints; empty rows left out.</summary>
     public IReadOnlyList<StepRow> FeasibleRows(ImmutableArray<StepConstraint> constraints, int travel)
@@ -71,6 +93,25 @@ internal sealed class ClickProblem
 
         return rows;
     }
+
+    /// <summary>The whole steps of each side that bring the line through the outer places nearest to the target.</summary>
+    private (decimal Left, decimal Right) StepsToTarget()
+    {
+        var (first, last) = (_judged[0], _judged[^1]);
+        var (at, to) = (Middle(first), Middle(last));
+        var apart = (last.Station - first.Station).Millimetres;
+        var slope = apart == 0 ? 0 : (to - at) / apart;
+        return (Steps(Task.Adjusters.LeftAt), Steps(Task.Adjusters.RightAt));
+
+        decimal Steps(Length adjuster) =>
+            Math.Round(
+                (Task.Target.Millimetres - at - (slope * (adjuster - first.Station).Millimetres))
+                    / Task.Adjusters.Step.Millimetres
+            );
+    }
+
+    private decimal Middle(LeverPlace place) =>
+        ((place.Low ?? place.High ?? 0) + (place.High ?? place.Low ?? 0)) / (2 * _span);
 
     /// <summary>The largest distance from the target over the places that must hold, scaled by the span.</summary>
     public decimal ScaledDeviation(int left, int right) =>
@@ -182,19 +223,33 @@ internal sealed class ClickProblem
 
     private static IEnumerable<LeverPlace> PlacesOf(ClickTask task, WidthFit? fit)
     {
-        if (fit is not null)
+        var known = task.Bounds.IsEmpty ? task.Readings : task.Bounds;
+        var bounds = task.Bounds.IsEmpty ? fit : WidthFit.Through(known, task.Width, task.Shared);
+        if (fit is not null && bounds is not null)
         {
-            yield return new(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, task.Adjusters);
+            yield return new(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, bounds.LeftEnd, task.Adjusters);
         }
 
-        foreach (var reading in task.Readings.OrderBy(r => r.Station))
+        foreach (var (reading, bound) in task.Readings.Zip(known).OrderBy(pair => pair.First.Station))
         {
-            yield return new(LandingPlace.Station, reading.Station, reading.Knowledge, task.Adjusters);
+            yield return new(
+                LandingPlace.Station,
+                reading.Station,
+                reading.Knowledge,
+                bound.Knowledge,
+                task.Adjusters
+            );
         }
 
-        if (fit is not null)
+        if (fit is not null && bounds is not null)
         {
-            yield return new(LandingPlace.RightEnd, task.Width, fit.RightEnd, task.Adjusters);
+            yield return new(
+                LandingPlace.RightEnd,
+                task.Width,
+                fit.RightEnd,
+                bounds.RightEnd,
+                task.Adjusters
+            );
         }
     }
 
@@ -217,7 +272,7 @@ internal sealed class ClickProblem
     }
 
     private static StepConstraint Clear(LeverPlace place) =>
-        new(place.PerLeftStep, place.PerRightStep, -(place.Low ?? 0), !place.LowIsOpen);
+        new(place.PerLeftStep, place.PerRightStep, -(place.Least ?? 0), !place.LeastIsOpen);
 
     private bool IsWiderThanZone(LeverPlace place) =>
         (Task.Zone.Lower is not null && place.Low is null)

@@ -6,13 +6,22 @@ namespace ServiceRules.Domain.Remedies;
 /// Finds whole steps left and right that land every station and both ends in a zone. Order of aims: all
 /// inside; then fewest steps turned in all; then the least largest deviation from the target; then the
 /// least difference between the sides; then fewer steps on the right. Order of turning: one step at a time,
-/// always on the side with more steps left, and alternately where both have the same.
+/// always on the side with more steps left, and alternately where both have the same; where readings are estimates, the
+/// side that opens before the side that closes.
 /// </summary>
 public static class ClickSolver
 {
     /// <summary>Solves a task exactly: the answer is the best of all settings within the travel.</summary>
     public static ClickSolution Solve(ClickTask task)
     {
+        if (!task.Bounds.IsEmpty && task.Bounds.Length != task.Readings.Length)
+        {
+            throw new ArgumentException(
+                $"{task.Bounds.Length} bounds stand beside {task.Readings.Length} readings; accepted is one for each, or none",
+                nameof(task)
+            );
+        }
+
         var fit = WidthFit.Through(task.Readings, task.Width, task.Shared);
         if (task.Readings.IsEmpty || (fit is null && !task.StationsOnly))
         {
@@ -88,8 +97,7 @@ public static class ClickSolver
             problem.IsBowedBeyondZone ? BindingConstraint.Straightness
             : problem.FeasibleRows(problem.ZoneConstraints, problem.Task.Adjusters.Travel).Count > 0
                 ? BindingConstraint.ContactAtTheEnd
-            : problem.FeasibleRows(problem.Constraints, 10 * AdjusterPair.MostSteps).Count > 0
-                ? BindingConstraint.Travel
+            : problem.IsFeasibleBeyondTheTravel ? BindingConstraint.Travel
             : BindingConstraint.StepSize;
         return new(binding, problem.Nearest());
     }

@@ -15,6 +15,13 @@ public sealed record ClickTask
     /// <summary>What is known at the stations now.</summary>
     public required ImmutableArray<StationReading> Readings { get; init; }
 
+    /// <summary>
+    /// Where <see cref="Readings"/> are estimates: what is really known of each of them, in the same order. Places must
+    /// land in the zone by the estimate; contact is counted on the least that is possible, and where nothing else decides,
+    /// the side that opens is turned first. Empty: the readings are what is known.
+    /// </summary>
+    public ImmutableArray<StationReading> Bounds { get; init; } = [];
+
     /// <summary>The width, from the left end at 0.</summary>
     public required Length Width { get; init; }
 

@@ -11,9 +11,21 @@ internal sealed class LeverPlace
 {
     private readonly decimal? _low;
     private readonly decimal? _high;
-    private readonly bool _lowIsOpen;
+    private readonly decimal? _least;
+    private readonly bool _leastIsOpen;
 
-    public LeverPlace(LandingPlace place, Length station, Knowledge knowledge, AdjusterPair adjusters)
+    /// <param name="place">Station or end.</param>
+    /// <param name="station">Distance from the left end.</param>
+    /// <param name="knowledge">What is solved for.</param>
+    /// <param name="bounds">What contact is counted on: the same, or the bounds that it is an estimate within.</param>
+    /// <param name="adjusters">What is turned.</param>
+    public LeverPlace(
+        LandingPlace place,
+        Length station,
+        Knowledge knowledge,
+        Knowledge bounds,
+        AdjusterPair adjusters
+    )
     {
         Place = place;
         Station = station;
@@ -21,17 +33,9 @@ internal sealed class LeverPlace
         var span = (adjusters.RightAt - adjusters.LeftAt).Millimetres;
         PerLeftStep = adjusters.Step.Millimetres * (adjusters.RightAt - station).Millimetres;
         PerRightStep = adjusters.Step.Millimetres * (station - adjusters.LeftAt).Millimetres;
-        // A measured value is solved for as read; proof after turning is the business of the next reading.
-        if (knowledge is MeasuredValue measured)
-        {
-            _low = _high = measured.Value.Millimetres * span;
-        }
-        else if (knowledge is LengthInterval interval)
-        {
-            _low = interval.Lower?.Value.Millimetres * span;
-            _high = interval.Upper?.Value.Millimetres * span;
-            _lowIsOpen = interval.Lower is { IsClosed: false };
-        }
+        (_low, _high) = (LeastOf(knowledge) * span, GreatestOf(knowledge) * span);
+        _least = LeastOf(bounds) * span;
+        _leastIsOpen = bounds is LengthInterval { Lower.IsClosed: false };
     }
 
     public LandingPlace Place { get; }
@@ -44,14 +48,17 @@ internal sealed class LeverPlace
 
     public decimal PerRightStep { get; }
 
-    /// <summary>The least possible value now.</summary>
+    /// <summary>The least value to land inside the zone, now.</summary>
     public decimal? Low => _low;
 
-    /// <summary>The greatest possible value now.</summary>
+    /// <summary>The greatest value to land inside the zone, now.</summary>
     public decimal? High => _high;
 
-    /// <summary>Whether a least value of exactly zero is itself excluded, and so does not touch.</summary>
-    public bool LowIsOpen => _lowIsOpen;
+    /// <summary>The least possible value now, which contact is counted on.</summary>
+    public decimal? Least => _least;
+
+    /// <summary>Whether a least possible value of exactly zero is itself excluded, and so does not touch.</summary>
+    public bool LeastIsOpen => _leastIsOpen;
 
     public decimal? LowAfter(int left, int right) => _low + Moved(left, right);
 
@@ -60,7 +67,7 @@ internal sealed class LeverPlace
     public decimal Moved(int left, int right) => (left * PerLeftStep) + (right * PerRightStep);
 
     public bool Touches(int left, int right) =>
-        LowAfter(left, right) is not { } low || low < 0 || (low == 0 && !_lowIsOpen);
+        _least + Moved(left, right) is not { } least || least < 0 || (least == 0 && !_leastIsOpen);
 
     /// <summary>The largest distance from a scaled target; an unknown end has none.</summary>
     public decimal Deviation(int left, int right, decimal target)
@@ -68,4 +75,21 @@ internal sealed class LeverPlace
         var aimed = target - Moved(left, right);
         return Math.Max(Math.Abs((_low ?? aimed) - aimed), Math.Abs((_high ?? aimed) - aimed));
     }
+
+    // A measured value is solved for as read; proof after turning is the business of the next reading.
+    private static decimal? LeastOf(Knowledge knowledge) =>
+        knowledge switch
+        {
+            MeasuredValue measured => measured.Value.Millimetres,
+            LengthInterval { Lower: { } lower } => lower.Value.Millimetres,
+            _ => null,
+        };
+
+    private static decimal? GreatestOf(Knowledge knowledge) =>
+        knowledge switch
+        {
+            MeasuredValue measured => measured.Value.Millimetres,
+            LengthInterval { Upper: { } upper } => upper.Value.Millimetres,
+            _ => null,
+        };
 }

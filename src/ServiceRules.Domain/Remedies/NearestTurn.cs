@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
@@ -17,4 +18,14 @@ public sealed record NearestTurn(
     string Place,
     Length Excess,
     bool IsAbove
-);
+)
+{
+    /// <summary>The other places that would still miss, from the left; they miss by no more.</summary>
+    public ImmutableArray<string> Also { get; init; } = [];
+
+    /// <summary>
+    /// Whether it misses only by the print that the readings are not held against: by their own print every place would be
+    /// inside.
+    /// </summary>
+    public bool IsByOtherPrint { get; init; }
+}

@@ -32,6 +32,12 @@ public abstract record Remedy
         /// says: the steps are counted with it. None: counted with the sheet's step.
         /// </summary>
         public Length? LearnedStep { get; init; }
+
+        /// <summary>
+        /// Counted from the least that the feelers leave, and predicted so, because more steps at once might touch: to be
+        /// read and turned again.
+        /// </summary>
+        public bool IsLeast { get; init; }
     }
 
     /// <summary>From contact of unknown depth: open until it just frees at both ends, then open this many more.</summary>
@@ -54,6 +60,12 @@ public abstract record Remedy
 
         /// <summary>The distance on the right as parts of a turn, where the sheet states the thread.</summary>
         public HeightTurns? RightTurns { get; init; }
+
+        /// <summary>
+        /// What one part of a turn really obtains, where readings before and after known parts told it and the turns are
+        /// counted with it; none: counted with the sheet's ratio.
+        /// </summary>
+        public Length? LearnedPart { get; init; }
     }
 
     /// <summary>Bring the units of a machine together: these are moved, those stay.</summary>

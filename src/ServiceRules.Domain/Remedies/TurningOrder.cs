@@ -6,7 +6,8 @@ namespace ServiceRules.Domain.Remedies;
 /// <summary>
 /// Orders the single steps of both sides: the side with more steps left goes next, the sides alternate where
 /// both have the same, and the left begins. Where contact is to be avoided, a step that would touch, or go
-/// deeper into contact, is put off; a start in contact is left in the fewest steps.
+/// deeper into contact, is put off; a start in contact is left in the fewest steps. Where the gaps are estimates, the side
+/// that is to open comes before the one that is to close.
 /// </summary>
 internal sealed class TurningOrder
 {
@@ -18,6 +19,7 @@ internal sealed class TurningOrder
     private readonly int[] _leftAt;
     private readonly int[] _rightAt;
     private readonly int[][] _contacts;
+    private readonly Side? _first;
 
     private TurningOrder(ClickProblem problem, int left, int right)
     {
@@ -26,6 +28,12 @@ internal sealed class TurningOrder
         _rightMoves = problem.Task.Adjusters.MovesFor(right);
         _leftAt = Positions(_leftMoves);
         _rightAt = Positions(_rightMoves);
+        // What is only estimated may be tighter than it looks, until something opens.
+        _first =
+            problem.Task is { KeepClear: true, Bounds.IsEmpty: false }
+            && Math.Sign(left) * Math.Sign(right) < 0
+                ? (left > 0 ? Side.Left : Side.Right)
+                : null;
         _contacts = [.. _leftAt.Select(_ => new int[_rightAt.Length])];
     }
 
@@ -78,6 +86,11 @@ internal sealed class TurningOrder
         if (throughLeft != throughRight)
         {
             return throughLeft < throughRight ? Side.Left : Side.Right;
+        }
+
+        if (_first is { } first && i < _leftMoves.Length && j < _rightMoves.Length)
+        {
+            return first;
         }
 
         var (left, right) = (_leftMoves.Length - i, _rightMoves.Length - j);

@@ -13,4 +13,10 @@ public sealed record UnitMove(string Unit, Length Left, Length Right)
 
     /// <summary>The same as parts of a turn on the right, where the sheet states the thread.</summary>
     public HeightTurns? RightTurns { get; init; }
+
+    /// <summary>
+    /// What one part of a turn really obtains, where readings before and after known parts told it and the turns are
+    /// counted with it; none: counted with the sheet's ratio.
+    /// </summary>
+    public Length? LearnedPart { get; init; }
 }

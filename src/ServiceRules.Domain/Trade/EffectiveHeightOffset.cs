@@ -40,15 +40,9 @@ public sealed record EffectiveHeightOffset
         ImmutableArray<Length> offsets = [.. pairs.Select(pair => pair.Offset).Order()];
         return offsets.Length < FewestPairs
             ? null
-            : new(Middle.Of(offsets), offsets[0], offsets[^1], offsets.Length);
+            : new(Statistics.Median.Of(offsets), offsets[0], offsets[^1], offsets.Length);
     }
-
-    /// <summary>The height to expect on the turf at a bench height.</summary>
-    public Length Effective(Length bench) => bench + Median;
 
     /// <summary>The bench height to set for a height on the turf.</summary>
     public Length BenchFor(Length effective) => effective - Median;
-
-    /// <summary>Whether the pairs lie further apart than a tolerance: then the offset predicts nothing finer.</summary>
-    public bool IsScattered(Length tolerance) => Greatest - Least > tolerance;
 }

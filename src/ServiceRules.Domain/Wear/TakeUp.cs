@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Trade;
+using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Domain.Wear;
 
@@ -19,13 +19,6 @@ public sealed record TakeUp(WearRate Now, WearRate Usual, decimal Times)
     /// <summary>The usual alarm: twice the unit's own median (illustrative, for a site to settle).</summary>
     public const decimal UsualMultiple = 2m;
 
-    /// <summary>Take-up in an hour: steps turned in x step / hours.</summary>
-    /// <param name="stepsIn">Steps turned in since the last grind, zero or more.</param>
-    /// <param name="step">What one step moves the edge.</param>
-    /// <param name="hours">Hours since the last grind; more than none.</param>
-    public static WearRate Rate(int stepsIn, Length step, RunningTime hours) =>
-        WearRate.Of(step * stepsIn, hours);
-
     /// <summary>Holds a rate against the unit's own earlier ones.</summary>
     /// <param name="now">The rate since the last grind.</param>
     /// <param name="own">The unit's own rates between earlier grinds.</param>
@@ -33,14 +26,12 @@ public sealed record TakeUp(WearRate Now, WearRate Usual, decimal Times)
     public static TakeUp? Against(WearRate now, IEnumerable<WearRate> own)
     {
         ArgumentNullException.ThrowIfNull(own);
-        ImmutableArray<decimal> rates = [.. own.Select(rate => rate.MillimetresPerHour).Order()];
-        return rates.Length < FewestRates || Middle.Of(rates) is not (> 0m and var usual)
+        ImmutableArray<WearRate> rates = [.. own];
+        return
+            rates.Length < FewestRates
+            || Median.Of(rates) is not { MillimetresPerHour: > 0m and var each } usual
             ? null
-            : new(
-                now,
-                WearRate.FromMillimetresPerHour(usual),
-                Rounding.Factor(now.MillimetresPerHour / usual)
-            );
+            : new(now, usual, Rounding.Factor(now.MillimetresPerHour / each));
     }
 
     /// <summary>Whether the rate is more than so many times the unit's own median.</summary>

@@ -68,6 +68,9 @@ internal static class RemedyShapes
         }
     );
 
+    private const string LearnedPart =
+        "what one part of a turn really obtains, where readings told it and the turns are counted with it";
+
     private static readonly ObjectShape<NearestTurn> NearestObject = Shape.Object<NearestTurn>(
         "nearest-turn",
         "The whole steps that come nearest where none land every place inside; not a remedy.",
@@ -94,6 +97,20 @@ internal static class RemedyShapes
                 "whether it would be above the limits",
                 n => n.IsAbove
             );
+            var also = o.Items(
+                "also",
+                Terms.Title,
+                FormatLimits.Evidence,
+                "the other places that would miss, by no more",
+                n => n.Also
+            );
+            var other = o.Defaulted(
+                "byOtherPrint",
+                Shape.Flag,
+                false,
+                "whether it misses only by the print that the readings are not held against",
+                n => n.IsByOtherPrint
+            );
             return v => new NearestTurn(
                 v.Get(adjuster),
                 v.Get(left),
@@ -101,7 +118,11 @@ internal static class RemedyShapes
                 v.Get(place),
                 v.Get(excess),
                 v.Get(above)
-            );
+            )
+            {
+                Also = v.Get(also),
+                IsByOtherPrint = v.Get(other),
+            };
         }
     );
 
@@ -115,10 +136,12 @@ internal static class RemedyShapes
             var right = o.Required("right", Terms.ExactLength, "how far on the right", m => m.Right);
             var leftTurns = o.Optional("leftTurns", TurnsObject, "the same in turns", m => m.LeftTurns);
             var rightTurns = o.Optional("rightTurns", TurnsObject, "the same in turns", m => m.RightTurns);
+            var learned = o.Optional("learnedPart", Terms.ExactLength, LearnedPart, m => m.LearnedPart);
             return v => new UnitMove(v.Get(unit), v.Get(left), v.Get(right))
             {
                 LeftTurns = v.Get(leftTurns),
                 RightTurns = v.Get(rightTurns),
+                LearnedPart = v.Get(learned),
             };
         }
     );
@@ -182,6 +205,13 @@ internal static class RemedyShapes
                     "what a step really obtains, where readings proved it to be other than the sheet says",
                     r => r.LearnedStep
                 );
+                var least = o.Defaulted(
+                    "least",
+                    Shape.Flag,
+                    false,
+                    "whether it is counted from the least that the feelers leave, so that nothing touches on the way",
+                    r => r.IsLeast
+                );
                 return v =>
                     new(
                         v.Get(adjuster),
@@ -193,6 +223,7 @@ internal static class RemedyShapes
                     )
                     {
                         LearnedStep = v.Get(learned),
+                        IsLeast = v.Get(least),
                     };
             }
         );
@@ -242,11 +273,13 @@ internal static class RemedyShapes
                     "the right in turns",
                     r => r.RightTurns
                 );
+                var learned = o.Optional("learnedPart", Terms.ExactLength, LearnedPart, r => r.LearnedPart);
                 return v =>
                     new(v.Get(adjuster), v.Get(left), v.Get(right), v.Get(again))
                     {
                         LeftTurns = v.Get(leftTurns),
                         RightTurns = v.Get(rightTurns),
+                        LearnedPart = v.Get(learned),
                     };
             }
         );

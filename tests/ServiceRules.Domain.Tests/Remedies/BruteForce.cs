@@ -35,7 +35,7 @@ internal static class BruteForce
             )
             .OrderBy(s => s.Total)
             .ThenBy(s => s.Deviation)
-            .Where(s => !task.KeepClear || CanBeTurned(task, places, s.Left, s.Right))
+            .Where(s => !task.KeepClear || CanBeTurned(task, Felt(task), s.Left, s.Right))
             .Select(s => ((int, decimal)?)(s.Total, s.Deviation))
             .FirstOrDefault();
     }
@@ -59,7 +59,7 @@ internal static class BruteForce
     public static int? FewestContacts(ClickTask task, int left, int right)
     {
         var (leftMoves, rightMoves) = (Moves(task, left), Moves(task, right));
-        var places = Places(task);
+        var places = Felt(task);
         var known = new Dictionary<(int, int), int?>();
         return From(0, 0, 0, 0);
 
@@ -94,7 +94,7 @@ internal static class BruteForce
     /// <summary>How many states in contact a sequence passes through; none when it makes a step that is not permitted.</summary>
     public static int? ContactsOf(ClickTask task, IEnumerable<SingleStep> sequence)
     {
-        var places = Places(task);
+        var places = Felt(task);
         var (left, right, contacts) = (0, 0, Touches(task, places, 0, 0) ? 1 : 0);
         foreach (var step in sequence)
         {
@@ -133,6 +133,10 @@ internal static class BruteForce
             var after = p.Low + Movement(task, p.At, toLeft, toRight);
             return after > Slack || (before <= Slack && after >= before - Slack);
         });
+
+    /// <summary>What may touch: where the readings are estimates, what is really known.</summary>
+    private static List<(decimal At, decimal Low, decimal High)> Felt(ClickTask task) =>
+        Places(task.Bounds.IsEmpty ? task : task with { Readings = task.Bounds });
 
     private static List<(decimal At, decimal Low, decimal High)> Places(ClickTask task)
     {

@@ -67,6 +67,55 @@ public sealed class ClickSolverPropertyTests
         }
     }
 
+    /// <summary>
+    /// Middles solved for within intervals too wide for the zone: every gap that the intervals leave possible stays clear,
+    /// or is left in as few states as any order has.
+    /// </summary>
+    [Property]
+    public void Solve_EstimatesWithinBounds_CountsContactOnTheLeastPossible(
+        short a,
+        short b,
+        short c,
+        byte form,
+        byte more
+    )
+    {
+        var known = TaskOf(a, b, c, form, more) with { KeepClear = true };
+        var task = known with
+        {
+            Bounds =
+            [
+                .. known.Readings.Select(reading =>
+                    Interval(
+                        reading.Station.Millimetres,
+                        Middle(reading) - 0.004m - ((more & 3) * 0.006m),
+                        Middle(reading) + 0.015m
+                    )
+                ),
+            ],
+            Readings =
+            [
+                .. known.Readings.Select(reading => Measured(reading.Station.Millimetres, Middle(reading))),
+            ],
+        };
+        var best = BruteForce.Best(task);
+        var solution = ClickSolver.Solve(task);
+
+        Assert.Equal(best is not null, solution is ClickSolution.Plan);
+        if (solution is ClickSolution.Plan plan)
+        {
+            Assert.Equal(best!.Value.Total, plan.TotalSteps);
+            var contacts = BruteForce.ContactsOf(task, plan.Sequence);
+            Assert.NotNull(contacts);
+            Assert.Equal(BruteForce.FewestContacts(task, plan.LeftSteps, plan.RightSteps), contacts);
+        }
+    }
+
+    private static decimal Middle(StationReading reading) =>
+        reading.Knowledge is LengthInterval interval
+            ? (interval.Lower!.Value.Value + interval.Upper!.Value.Value).Millimetres / 2
+            : reading.Knowledge.Value();
+
     [Property]
     public void Solve_PlanCarriedOut_ReadsAsPredicted(short a, short b, short c, byte form, byte more)
     {

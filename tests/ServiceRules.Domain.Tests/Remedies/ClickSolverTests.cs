@@ -200,6 +200,19 @@ public sealed class ClickSolverTests
         Assert.Equal((-5, -5), (infeasible.Nearest!.LeftSteps, infeasible.Nearest.RightSteps));
     }
 
+    /// <summary>
+    /// 60 mm is 4724 steps of 0.0127, more than anyone would turn; and 30 mm at one side alone, 2362 steps, is no bow either.
+    /// </summary>
+    [Theory]
+    [InlineData(60, 60)]
+    [InlineData(0.03, 30)]
+    [InlineData(1000000, 0.03)]
+    public void Solve_FarBeyondAnyTravel_StillBindsOnTravel(decimal left, decimal right) =>
+        Assert.Equal(
+            BindingConstraint.Travel,
+            Assert.IsType<ClickSolution.Infeasible>(ClickSolver.Solve(Task(left, right))).Binding
+        );
+
     [Fact]
     public void Solve_ZoneThatAsksForContact_BindsOnContact()
     {
@@ -257,6 +270,37 @@ public sealed class ClickSolverTests
             l => Assert.Equal(LengthInterval.Between(Mm(0.0254m), Mm(0.0381m)), l.After)
         );
     }
+
+    /// <summary>
+    /// Left end about one step, right end about six, each by a step either way. By the middles nothing can touch, so that the
+    /// side with more to turn would close first; but the left end may be at nothing, where contact is left first.
+    /// </summary>
+    [Fact]
+    public void Solve_MiddlesOfWideIntervals_CountContactOnTheLeast()
+    {
+        var middles = Task(Step, 0.0762m) with { Readings = [Measured(40m, Step), Measured(460m, 0.0762m)] };
+        var task = middles with { Bounds = [Interval(40m, 0m, 0.0254m), Interval(460m, 0.0635m, 0.0889m)] };
+
+        Assert.Equal(Side.Right, Plan(middles).Sequence[0].Side);
+        Assert.Equal(new SingleStep(Side.Left, true), Plan(task).Sequence[0]);
+    }
+
+    /// <summary>Nothing may touch either way: what opens comes first all the same, since the gaps are estimates.</summary>
+    [Fact]
+    public void Solve_MiddlesOfWideIntervals_OpenBeforeTheyClose()
+    {
+        var middles = Task(Step, 0.0762m);
+        var task = middles with { Bounds = [Interval(0m, 0.01m, 0.0154m), Interval(500m, 0.0635m, 0.0889m)] };
+
+        Assert.Equal("R- R- L+ R-", Written(Plan(middles).Sequence));
+        Assert.Equal("L+ R- R- R-", Written(Plan(task).Sequence));
+    }
+
+    [Fact]
+    public void Solve_BoundsForSomeReadingsOnly_AreRefused() =>
+        Assert.Throws<ArgumentException>(() =>
+            ClickSolver.Solve(Task(Step, 0.05m) with { Bounds = [Interval(0m, 0m, 0.02m)] })
+        );
 
     [Theory]
     [InlineData(true, typeof(ClickSolution.Plan))]

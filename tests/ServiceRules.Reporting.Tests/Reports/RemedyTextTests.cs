@@ -113,6 +113,51 @@ public class RemedyTextTests
             StringComparison.Ordinal
         );
 
+    [Fact]
+    public void Of_TurnsCountedByALearnedRatio_SaySo()
+    {
+        const string said =
+            "with 0.025 mm for 1/10 of a turn, as read before and after what was already turned in this job.";
+        var move = new Remedy.Move(AdjusterKind.Height, Mm(-0.2m), Mm(-0.2m), [])
+        {
+            LeftTurns = new(-8, 10, Mm(-0.2m)),
+            RightTurns = new(-8, 10, Mm(-0.2m)),
+        };
+        var unit = new UnitMove("U-9", Mm(-0.2m), Mm(-0.2m)) { LeftTurns = move.LeftTurns };
+
+        Assert.Contains(
+            $"Counted {said}",
+            Said(move with { LearnedPart = Mm(0.025m) }),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("Counted", Said(move), StringComparison.Ordinal);
+        Assert.Contains(
+            $"Counted on U-9 {said}",
+            Said(new Remedy.MoveUnits(AdjusterKind.Height, [unit with { LearnedPart = Mm(0.025m) }], [])),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Of_StepsCountedFromTheLeast_SaySo() =>
+        Assert.Contains(
+            "Predicted at least: left end from 0.10 to 0.09 mm. Counted from the least that the feelers leave",
+            Said(
+                new Remedy.Turn(
+                    AdjusterKind.Clearance,
+                    -1,
+                    0,
+                    [new(Side.Left, false)],
+                    [new("left end", Mm(0.10m), Mm(0.09m))],
+                    []
+                )
+                {
+                    IsLeast = true,
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
     [Theory]
     [InlineData("LLRL", "close left, left, right, left.")]
     [InlineData("LRLR", "close left and right in turn, 2 steps each.")]

@@ -30,8 +30,15 @@ public static class RemedyText
                     $"Move {ReportWords.Of(move.Adjuster)}: {Sides(move.Adjuster, move.Left, move.LeftTurns, move.Right, move.RightTurns, system)}. "
                         + Again(move.Again)
                 ),
+                .. Learned(move.LearnedPart, move.LeftTurns ?? move.RightTurns, system),
             ],
-            Remedy.MoveUnits units => [say(Moved(units, system))],
+            Remedy.MoveUnits units =>
+            [
+                say(Moved(units, system)),
+                .. units.Moves.SelectMany(move =>
+                    Learned(move.LearnedPart, move.LeftTurns ?? move.RightTurns, system, $" on {move.Unit}")
+                ),
+            ],
             Remedy.ReadAgain read =>
             [
                 say($"Read {ReportWords.Of(read.Quantity)} again{At(read.Places)}: {read.Why}."),
@@ -44,6 +51,21 @@ public static class RemedyText
             Remedy.Act act => [say(Whole(act.What))],
             _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy, null),
         };
+
+    /// <summary>That turns are counted with a ratio which this job's readings told, and not with the sheet's.</summary>
+    private static IEnumerable<string> Learned(
+        Length? part,
+        HeightTurns? turns,
+        UnitSystem system,
+        string where = ""
+    ) =>
+        part is { } learned && turns is not null
+            ?
+            [
+                $"Counted{where} with {LengthPrint.Of(learned, system)} for {TurnWords.Of(turns with { Parts = 1 })}, "
+                    + "as read before and after what was already turned in this job.",
+            ]
+            : [];
 
     private static string Moved(Remedy.MoveUnits units, UnitSystem system)
     {
@@ -68,9 +90,15 @@ public static class RemedyText
         var misses =
             nearest.Excess == Length.Zero
                 ? "inside the limits, but touching"
-                : $"leaves {LengthPrint.Of(nearest.Excess, system)} too {Too(nearest.IsAbove, raises)} at {nearest.Place}";
+                : $"leaves {LengthPrint.Of(nearest.Excess, system)} too {Too(nearest.IsAbove, raises)} at {nearest.Place}{Also(nearest)}{Print(nearest)}";
         yield return $"Nearest: left {Way(nearest.LeftSteps, raises)}, right {Way(nearest.RightSteps, raises)}: {misses}.";
     }
+
+    private static string Also(NearestTurn nearest) =>
+        nearest.Also.IsEmpty ? "" : $", and no more at {ReportWords.Listed(nearest.Also)}";
+
+    private static string Print(NearestTurn nearest) =>
+        nearest.IsByOtherPrint ? " by the other printed limit; by that of the readings all would be in" : "";
 
     private static string Too(bool isAbove, bool raises) =>
         (isAbove, raises) switch
@@ -109,7 +137,9 @@ public static class RemedyText
         );
         if (!turn.Predicted.IsEmpty)
         {
-            yield return $"Predicted: {string.Join("; ", predicted)}.";
+            yield return turn.IsLeast
+                ? $"Predicted at least: {string.Join("; ", predicted)}. Counted from the least that the feelers leave, so that nothing touches on the way: read again, then turn the rest."
+                : $"Predicted: {string.Join("; ", predicted)}.";
         }
         if (turn.LearnedStep is { } learned)
         {

@@ -22,14 +22,21 @@ internal static class LimitRemedy
     ) =>
         outcome.Verdict switch
         {
-            // What another rule moves anyway is not read again first.
-            Verdict.Unproven
-                when outcome.Reason is FindingReason.InsideGuard or FindingReason.ProbabilityBetween
-                    && Planned(quantity, frame, unit) is { } move => move,
-            Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
+            Verdict.Unproven => ToProve(outcome, quantity, frame, unit, places),
             Verdict.NotMet => ToTurn(quantity, rule, frame, unit, places, zone),
             _ => null,
         };
+
+    /// <summary>What another rule moves anyway is not read again first, whatever it is that is not proven.</summary>
+    public static Remedy ToProve(
+        CheckOutcome outcome,
+        MeasuredQuantity quantity,
+        JobFrame frame,
+        UnitFrame unit,
+        UnitPlaces places
+    ) =>
+        (places.Obstacles.IsEmpty ? (Remedy?)Planned(quantity, frame, unit) : null)
+        ?? ReadAgain.For(outcome, quantity, places);
 
     /// <summary>The move of the plan for the machine, where the quantity is not set in steps.</summary>
     private static Remedy.Move? Planned(MeasuredQuantity quantity, JobFrame frame, UnitFrame unit) =>
@@ -97,6 +104,7 @@ internal static class LimitRemedy
         {
             LeftTurns = ScrewTurns.For(moveLeft, unit, kind),
             RightTurns = ScrewTurns.For(moveRight, unit, kind),
+            LearnedPart = ScrewTurns.LearnedPart(unit, kind),
         };
     }
 
@@ -109,6 +117,24 @@ internal static class LimitRemedy
         {
             MeasuredValue measured => measured.Value,
             LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
+            _ => null,
+        };
+
+    /// <summary>The measured value, or the lower end of an interval; none where it has none.</summary>
+    public static Length? Least(Knowledge knowledge) =>
+        knowledge switch
+        {
+            MeasuredValue measured => measured.Value,
+            LengthInterval { Lower: { } lower } => lower.Value,
+            _ => null,
+        };
+
+    /// <summary>The measured value, or the upper end of an interval; none where it has none.</summary>
+    public static Length? Greatest(Knowledge knowledge) =>
+        knowledge switch
+        {
+            MeasuredValue measured => measured.Value,
+            LengthInterval { Upper: { } upper } => upper.Value,
             _ => null,
         };
 

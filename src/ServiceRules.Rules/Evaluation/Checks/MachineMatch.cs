@@ -1,7 +1,10 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -12,6 +15,12 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal sealed class MachineMatch
 {
+    // Every rule on a quantity of every unit asks for the same plan: it is solved once for a frame, which never changes.
+    private static readonly ConditionalWeakTable<
+        JobFrame,
+        ConcurrentDictionary<(MeasuredQuantity Quantity, int? Unit), MachineMatch?>
+    > Plans = [];
+
     private readonly ImmutableArray<(MatchedUnit Unit, MatchSetting Setting)> settings;
 
     private MachineMatch(ImmutableArray<(MatchedUnit, MatchSetting)> settings) => this.settings = settings;
@@ -22,19 +31,29 @@ internal sealed class MachineMatch
     /// </summary>
     public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null)
     {
-        var units = MatchedUnit.Known(
+        var plans = Plans.GetValue(frame, _ => new());
+        return plans.GetOrAdd((quantity, null), _ => Solved(Known(frame, quantity), quantity))
+            ?? (
+                unit is null
+                    ? null
+                    : plans.GetOrAdd(
+                        (quantity, unit.Index),
+                        _ =>
+                            Solved(
+                                [.. Known(frame, quantity).Where(each => ReferenceEquals(each.Frame, unit))],
+                                quantity
+                            )
+                    )
+            );
+    }
+
+    private static ImmutableArray<MatchedUnit> Known(JobFrame frame, MeasuredQuantity quantity) =>
+        MatchedUnit.Known(
             frame
                 .Units.OrderBy(each => each.Work.Position ?? int.MaxValue)
                 .ThenBy(each => each.Work.Id.Text, StringComparer.Ordinal),
             quantity
         );
-        return Solved(units, quantity)
-            ?? (
-                unit is null
-                    ? null
-                    : Solved([.. units.Where(each => ReferenceEquals(each.Frame, unit))], quantity)
-            );
-    }
 
     /// <summary>What to move on one unit; none when it stays, or is not in the plan.</summary>
     public Remedy.Move? Of(UnitFrame unit)
@@ -77,7 +96,8 @@ internal sealed class MachineMatch
             return null;
         }
 
-        var aim = Median([.. units.Select(unit => LimitRemedy.Best(unit.Middle.Knowledge)!.Value).Order()]);
+        // Where nothing names a target, the units go to the one in the middle.
+        var aim = Median.Of(units.Select(unit => LimitRemedy.Best(unit.Middle.Knowledge)!.Value));
         var plan = MatchSolver.Solve(
             new()
             {
@@ -88,10 +108,6 @@ internal sealed class MachineMatch
         );
         return plan is null ? null : new([.. units.Zip(plan.Settings)]);
     }
-
-    /// <summary>Where nothing names a target, the units go to the one in the middle.</summary>
-    private static Length Median(ImmutableArray<Length> sorted) =>
-        (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) * 0.5m;
 
     /// <summary>The tightest limit across units, less the doubt of the least known pair.</summary>
     private static Length? Together(ImmutableArray<MatchedUnit> units, MeasuredQuantity quantity)

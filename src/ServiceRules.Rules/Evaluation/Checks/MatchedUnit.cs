@@ -52,7 +52,10 @@ internal sealed class MatchedUnit
         return
         [
             .. units
-                .Select(unit => (Unit: unit, Lines: UnitPlaces.Of(unit, quantity).Lines().ToList()))
+                .Select(unit => (Unit: unit, Places: UnitPlaces.Of(unit, quantity)))
+                // What has to be read again first is not moved before.
+                .Where(each => each.Places.Obstacles.IsEmpty)
+                .Select(each => (each.Unit, Lines: each.Places.Lines().ToList()))
                 // A unit that was read blade by blade can only be moved as a whole.
                 .Where(each => each.Lines.Count == 1)
                 .Select(each => new MatchedUnit(each.Unit, quantity, kind, each.Lines[0]))
@@ -100,6 +103,7 @@ internal sealed class MatchedUnit
         {
             LeftTurns = ScrewTurns.For(left, Frame, Adjuster),
             RightTurns = ScrewTurns.For(right, Frame, Adjuster),
+            LearnedPart = ScrewTurns.LearnedPart(Frame, Adjuster),
         };
     }
 
@@ -111,6 +115,7 @@ internal sealed class MatchedUnit
         {
             LeftTurns = ScrewTurns.For(left, Frame, Adjuster),
             RightTurns = ScrewTurns.For(right, Frame, Adjuster),
+            LearnedPart = ScrewTurns.LearnedPart(Frame, Adjuster),
         };
     }
 

@@ -28,7 +28,15 @@ internal static class ReadAgain
                 )
             )
             .ToList();
-        return new Remedy.ReadAgain(quantity, [.. open.Count > 0 ? open : read], Why(outcome.Reason));
+        var isBowed =
+            open.Count == 0 && places.Lines().Any(line => line.Fit.Bow is { } bow && LineShape.IsShown(bow));
+        return new Remedy.ReadAgain(
+            quantity,
+            [.. open.Count > 0 ? open : read],
+            isBowed
+                ? "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+                : Why(outcome.Reason)
+        );
     }
 
     /// <summary>

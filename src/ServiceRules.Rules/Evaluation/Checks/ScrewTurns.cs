@@ -14,6 +14,15 @@ internal static class ScrewTurns
             ? screw.TurnsFor(move, thread.Parts)
             : null;
 
+    /// <summary>
+    /// What one part of a turn really obtains, where this job's readings and not the sheet say so; none: by the sheet, or
+    /// no thread.
+    /// </summary>
+    public static Length? LearnedPart(UnitFrame unit, AdjusterKind kind) =>
+        unit.Sheet.Of(kind)?.Thread is not null && StepInForce.Of(unit, kind) is { IsLearned: true } learned
+            ? learned.Step
+            : null;
+
     /// <summary>The screw with the ratio that this job's readings proved, or else the sheet's.</summary>
     private static HeightThread? Of(UnitFrame unit, AdjusterKind kind)
     {

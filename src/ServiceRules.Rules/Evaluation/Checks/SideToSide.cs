@@ -35,7 +35,7 @@ internal static class SideToSide
             {
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                     ?? LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
-                Verdict.Unproven => ReadAgain.For(outcome, quantity, places),
+                Verdict.Unproven => LimitRemedy.ToProve(outcome, quantity, frame, unit, places),
                 _ => null,
             },
         };

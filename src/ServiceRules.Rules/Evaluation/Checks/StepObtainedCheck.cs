@@ -66,6 +66,14 @@ internal static class StepObtainedCheck
         var beside = $"the sheet says {Wording.Of(stated, system)}";
         return learned.Against(stated) switch
         {
+            StepAnswer.MovesLess when IsBackwards(learned) => Told.NotMet(
+                FindingReason.Faulty,
+                $"{told}: the other way, {beside}",
+                evidence,
+                new Remedy.Act(
+                    "see which way the adjuster turns, and that it was noted so; then look for a loose pivot, a worn bearing or a slipping adjuster"
+                )
+            ),
             StepAnswer.MovesLess => Told.NotMet(
                 FindingReason.Faulty,
                 $"{told}: {Step(learned, system)} a step, {beside}",
@@ -89,6 +97,10 @@ internal static class StepObtainedCheck
             _ => Told.NotApplicable($"{subject}: what was read is too coarse to tell what a step moves"),
         };
     }
+
+    /// <summary>Proven to have moved the other way.</summary>
+    private static bool IsBackwards(LearnedStep learned) =>
+        learned.PerStep.AsInterval().Upper is { } most && most.Value < Length.Zero;
 
     /// <summary>Known to within half a step either way: a step that did nothing, or two, would have been seen.</summary>
     private static bool IsTold(LearnedStep learned, Length stated) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -11,7 +12,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// Whole steps of an adjuster that land every place inside both prints of the limit. Where feelers leave more room
-/// than the zone has, the middle of what they tell is solved for instead: the next reading proves it.
+/// than the zone has, the middle of what they tell is solved for instead, and contact counted on the least: the next
+/// reading proves it. Where that may touch, the least itself is solved for, to be read and turned again.
 /// </summary>
 internal static class StepRemedy
 {
@@ -30,15 +32,14 @@ internal static class StepRemedy
         }
 
         var task = TaskFor(quantity, unit, places, zone, pair);
-        var solution = ClickSolver.Solve(task);
-        if (solution is ClickSolution.Infeasible && Estimated(task) is { } estimated)
-        {
-            solution = ClickSolver.Solve(estimated);
-        }
-
+        var (solution, isLeast) = Solved(task);
         return solution switch
         {
-            ClickSolution.Plan plan => Turn(kind, unit, plan) with { LearnedStep = Learned(kind, unit) },
+            ClickSolution.Plan plan => Turn(kind, unit, plan) with
+            {
+                LearnedStep = Learned(kind, unit),
+                IsLeast = isLeast,
+            },
             ClickSolution.Infeasible
             {
                 Binding: BindingConstraint.EndsUnknown or BindingConstraint.KnowledgeTooWide
@@ -51,24 +52,101 @@ internal static class StepRemedy
                 infeasible.WouldHelp
             )
             {
-                Nearest = infeasible.Nearest is { } nearest ? Near(kind, nearest) : null,
+                Nearest = infeasible.Nearest is { } nearest
+                    ? Near(kind, nearest, zone, places.Usable[0].System)
+                    : null,
             },
             _ => throw new InvalidOperationException("solutions are a closed family of two"),
         };
     }
 
+    private static (ClickSolution Solution, bool IsLeast) Solved(ClickTask task)
+    {
+        var solution = ClickSolver.Solve(task);
+        if (solution is ClickSolution.Plan || Taken(task, LimitRemedy.Best) is not { } middles)
+        {
+            return (solution, false);
+        }
+
+        var estimated = ClickSolver.Solve(middles);
+        if (
+            estimated
+            is not ClickSolution.Infeasible
+            {
+                Binding: BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay
+            }
+        )
+        {
+            return (estimated, false);
+        }
+
+        return
+            Taken(task, LimitRemedy.Least) is { } leasts
+            && ClickSolver.Solve(leasts with { Bounds = [] }) is ClickSolution.Plan cautious
+            ? (cautious, true)
+            : (solution, false);
+    }
+
     private static Length? Learned(AdjusterKind kind, UnitFrame unit) =>
         StepInForce.Of(unit, kind) is { IsLearned: true } learned ? learned.Step : null;
 
-    private static NearestTurn Near(AdjusterKind kind, NearestSetting nearest) =>
-        new(
+    /// <summary>
+    /// The nearest setting as a remedy tells it: by the print that the readings are held against, as their own findings do;
+    /// where that is kept everywhere, by both.
+    /// </summary>
+    private static NearestTurn Near(
+        AdjusterKind kind,
+        NearestSetting nearest,
+        PrintedZone zone,
+        UnitSystem system
+    )
+    {
+        var own = Misses(nearest.Landings, zone.In(system));
+        var misses = own.Count > 0 ? own : Misses(nearest.Landings, zone.Common);
+        var worst = misses.Count > 0 ? misses[0] : (Landing: nearest.Worst, By: Length.Zero, nearest.IsAbove);
+        return new(
             kind,
             nearest.LeftSteps,
             nearest.RightSteps,
-            Name(nearest.Worst),
-            Length.FromMillimetres(Math.Round(nearest.Excess.Millimetres, 4)),
-            nearest.IsAbove
-        );
+            Name(worst.Landing),
+            Shown(worst.By),
+            worst.IsAbove
+        )
+        {
+            Also =
+            [
+                .. misses
+                    .Skip(1)
+                    .Select(miss => miss.Landing)
+                    .OrderBy(landing => landing.Station)
+                    .Select(Name),
+            ],
+            IsByOtherPrint = own.Count == 0 && misses.Count > 0,
+        };
+    }
+
+    /// <summary>Every place that would lie outside, the worst first and from the left among equals.</summary>
+    private static List<(Landing Landing, Length By, bool IsAbove)> Misses(
+        ImmutableArray<Landing> landings,
+        ToleranceZone zone
+    )
+    {
+        var misses = new List<(Landing Landing, Length By, bool IsAbove)>();
+        foreach (var landing in landings)
+        {
+            var (below, above) = (
+                zone.Lower - LimitRemedy.Least(landing.After),
+                LimitRemedy.Greatest(landing.After) - zone.Upper
+            );
+            var isAbove = !(below > (above ?? Length.Zero));
+            if ((isAbove ? above : below) is { } by && by > Length.Zero)
+            {
+                misses.Add((landing, by, isAbove));
+            }
+        }
+
+        return [.. misses.OrderByDescending(miss => miss.By).ThenBy(miss => miss.Landing.Station)];
+    }
 
     private static AdjusterPair? PairOf(AdjusterKind kind, UnitFrame unit) =>
         unit.Sheet.Of(kind) is { } adjuster
@@ -124,25 +202,29 @@ internal static class StepRemedy
             ? both.Interval
             : known;
 
-    /// <summary>The same with the middle of every interval taken as its value; none when one has no middle.</summary>
-    private static ClickTask? Estimated(ClickTask task)
+    /// <summary>
+    /// The same with one value in place of every interval, and contact still counted on the interval; none when an interval
+    /// has no such value, or all is measured anyway.
+    /// </summary>
+    private static ClickTask? Taken(ClickTask task, Func<Knowledge, Length?> value)
     {
-        var middles = task
-            .Readings.Select(reading => (reading.Station, Best: LimitRemedy.Best(reading.Knowledge)))
+        var taken = task
+            .Readings.Select(reading => (reading.Station, Value: value(reading.Knowledge)))
             .ToImmutableArray();
         return
             task.Readings.All(reading => reading.Knowledge is MeasuredValue)
-            || middles.Any(each => each.Best is null)
+            || taken.Any(each => each.Value is null)
             ? null
             : task with
             {
                 Readings =
                 [
-                    .. middles.Select(each => new StationReading(
+                    .. taken.Select(each => new StationReading(
                         each.Station,
-                        MeasuredValue.Exact(each.Best!.Value)
+                        MeasuredValue.Exact(each.Value!.Value)
                     )),
                 ],
+                Bounds = task.Readings,
             };
     }
 
@@ -182,8 +264,9 @@ internal static class StepRemedy
         };
 
     // A prediction is good to a step's own scatter at best; a ten-thousandth of a millimetre is plenty to show.
-    private static Length Shown(Knowledge knowledge) =>
-        Length.FromMillimetres(Math.Round(LimitRemedy.Best(knowledge)?.Millimetres ?? 0m, 4));
+    private static Length Shown(Knowledge knowledge) => Shown(LimitRemedy.Best(knowledge) ?? Length.Zero);
+
+    private static Length Shown(Length length) => Length.FromMillimetres(Math.Round(length.Millimetres, 4));
 
     private static string Words(BindingConstraint binding) =>
         binding switch

@@ -156,6 +156,37 @@ public class SpreadCheckTests
         Assert.Equal((one.Left, one.Right), (other.Left, other.Right));
     }
 
+    /// <summary>
+    /// 3.95 and 4.09 mm differ by more than 0.10 mm: the second is brought to the target. It is read without a gauge, so that it
+    /// is itself unproven, and is told the same move as the machine.
+    /// </summary>
+    [Fact]
+    public void Evaluate_UnprovenUnitThatThePlanMoves_IsToldTheSameMove()
+    {
+        var second = Unit(Height("left", "4.09 mm", null), Height("right", "4.09 mm", null)) with
+        {
+            Id = new("U-01-2"),
+            Position = 2,
+        };
+        var frame = FrameBuilder.Build(Record(At(1, "3.95 mm", "3.95 mm"), second), Context, Book());
+        var onTarget = new Check.LimitOnQuantity(
+            MeasuredQuantity.HeightOfCut,
+            LimitSource.SettingOrder,
+            CheckedPlaces.StationsAndEnds
+        );
+
+        var set = CheckEvaluation.Evaluate(RuleFor(Units), frame, null);
+        var unit = CheckEvaluation.Evaluate(RuleFor(onTarget), frame, frame.Units[1]);
+        var sides = CheckEvaluation.Evaluate(RuleFor(Sides), frame, frame.Units[1]);
+
+        var planned = Assert.Single(Assert.IsType<Remedy.MoveUnits>(set.Remedy).Moves);
+        Assert.Equal("U-01-2", planned.Unit);
+        Assert.Equal(Verdict.Unproven, unit.Verdict);
+        Assert.Equal(planned.Left, Assert.IsType<Remedy.Move>(unit.Remedy).Left);
+        Assert.Equal(Verdict.Unproven, sides.Verdict);
+        Assert.Equal(planned.Left, Assert.IsType<Remedy.Move>(sides.Remedy).Left);
+    }
+
     [Fact]
     public void Evaluate_AUnitOfAStatedThread_IsToldInTurns()
     {

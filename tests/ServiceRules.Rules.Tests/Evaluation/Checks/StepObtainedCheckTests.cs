@@ -69,6 +69,24 @@ public class StepObtainedCheckTests
     }
 
     [Fact]
+    public void Evaluate_StepsThatMoveTheOtherWay_AskForTheDirectionFirst()
+    {
+        var outcome = Judge(Obtained, Gap("left", "0.100 mm"), Closed(Side.Both, 5), Gap("left", "0.150 mm"));
+
+        Assert.Equal((Verdict.NotMet, FindingReason.Faulty), (outcome.Verdict, outcome.Reason));
+        Assert.EndsWith(
+            "where 0.0635 mm was predicted: the other way, the sheet says 0.0127 mm",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            "see which way the adjuster turns",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Evaluate_StepsThatMoveMore_AskForTheSheetToo()
     {
         var outcome = Judge(Obtained, Gap("left", "0.100 mm"), Open(Side.Both, 2), Gap("left", "0.150 mm"));
