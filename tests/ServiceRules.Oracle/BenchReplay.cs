@@ -30,6 +30,10 @@ internal sealed class BenchReplay(UnitWork unit, LimitSheet sheet)
         return fate.IsVoid || fate.Carried.Count > 0;
     }
 
+    /// <summary>What known steps between two entries shift the quantity by.</summary>
+    public IReadOnlyList<decimal> ShiftedBetween(MeasuredQuantity quantity, int from, int until) =>
+        After(quantity, from, until, [quantity]).Carried;
+
     private Fate After(MeasuredQuantity quantity, int from, int until, HashSet<MeasuredQuantity> asked)
     {
         bool own = false;

@@ -89,7 +89,7 @@ internal static class ContactKinds
             return Possible.Judged;
         }
 
-        if (known is { State: SpotState.Conflicting })
+        if (known is { State: SpotState.Conflicting, ShowsBreach: false })
         {
             return Possible.NeverMet;
         }
@@ -109,6 +109,15 @@ internal static class ContactKinds
             return tries.Any(t => tries.Any(o => t.Passes && !o.Passes && t.Thick > o.Thick))
                 ? Possible.NeverMet
                 : Possible.NotMet;
+        }
+
+        if (known is { ShowsBreach: true })
+        {
+            return
+                tries.Any(t => !t.Passes && t.Thick <= passing.Max())
+                || tries.Any(t => t.Passes && t.Thick >= stopping.Min())
+                ? Possible.NeverMet
+                : Possible.Unproven;
         }
 
         int passed = tries.FindIndex(t => t.Passes && passing.Contains(t.Thick));
@@ -154,7 +163,9 @@ internal static class ContactKinds
             return spots.All.Count == 0 ? Possible.Unproven : Possible.Judged;
         }
 
-        return spots.BothStationsKnown && spots.Known.All(s => s.IsInterval && s.Low > 0) ? Possible.Met
+        return spots.BothStationsKnown
+            && spots.Known.All(s => s.State == SpotState.Known && s.IsInterval && s.Low > 0)
+                ? Possible.Met
             : spots.Known.Count == 0 ? Possible.Unproven
             : Possible.NeverMet;
     }

@@ -65,7 +65,44 @@ internal static class Feelers
         }
 
         var counting = bounds.Any(b => b.Fit) ? bounds.Where(b => b.Fit).ToList() : bounds;
-        return Sum(counting, at, plain && counting.Any(b => b.Turns == 0));
+        var told = Sum(counting, at, plain && counting.Any(b => b.Turns == 0));
+        return told.State == SpotState.Known && told.IsPlain || counting.Count < bounds.Count
+            ? told
+            : SinceTheTurn(counting, at, plain) ?? told;
+    }
+
+    /// <summary>
+    /// Where the tries before a turn, moved with it, leave no gap that the tries since allow: the tries since count alone,
+    /// fully when each was repeated, and for a breach only when none was.
+    /// </summary>
+    private static Spot? SinceTheTurn(List<Bound> bounds, decimal? at, bool plain)
+    {
+        var since = bounds.Where(b => b.Turns == 0).ToList();
+        var before = bounds.Where(b => b.Turns > 0).ToList();
+        if (before.Count == 0 || Contradict(since) || TwoWays(before) || !Empty(bounds))
+        {
+            return null;
+        }
+
+        var alone = Sum(since, at, plain);
+        int most = since.GroupBy(b => b.Thick).Max(g => g.Count());
+        int fewest = since.GroupBy(b => b.Thick).Min(g => g.Count());
+        bool beforeIsOnePiece = before.GroupBy(b => b.Turns).All(g => !Empty([.. g]));
+        return fewest > 1 ? alone with { IsPlain = alone.IsPlain && beforeIsOnePiece }
+            : most > 1 || !beforeIsOnePiece ? null
+            : alone with { State = SpotState.Conflicting, ShowsBreach = true, IsFit = false };
+    }
+
+    private static bool Contradict(List<Bound> bounds) => TwoWays(bounds) || Empty(bounds);
+
+    private static bool TwoWays(List<Bound> bounds) =>
+        bounds.Any(a => bounds.Any(b => a.Turns == b.Turns && a.Thick == b.Thick && a.Passes != b.Passes));
+
+    private static bool Empty(List<Bound> bounds)
+    {
+        var low = bounds.Where(b => b.Passes).Select(b => b.Thick - b.E + b.Moved).ToList();
+        var high = bounds.Where(b => !b.Passes).Select(b => b.Thick + b.E + b.Moved).ToList();
+        return low.Count > 0 && high.Count > 0 && low.Max() >= high.Min();
     }
 
     private static Spot Sum(List<Bound> bounds, decimal? at, bool plain)
@@ -93,12 +130,8 @@ internal static class Feelers
             System = bounds[^1].System,
             IsPlain = plain && bounds.All(b => b.System == bounds[^1].System && b.Proves == bounds[0].Proves),
         };
-        bool bothWays = bounds.Any(a =>
-            bounds.Any(b => a.Turns == b.Turns && a.Thick == b.Thick && a.Passes != b.Passes)
-        );
-        bool empty = low is { } l && high is { } h && l >= h;
         bool repeated = bounds.GroupBy(b => (b.Thick, b.Passes)).Any(g => g.Count() > 1);
-        return !bothWays && !empty ? spot
+        return !Contradict(bounds) ? spot
             : repeated || bounds.Count > 2 || bounds.Any(b => b.Turns > 0) ? spot with { IsPlain = false }
             : spot with { State = SpotState.Conflicting };
     }

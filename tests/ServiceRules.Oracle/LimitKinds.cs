@@ -97,7 +97,7 @@ internal static class LimitKinds
     {
         var limit = facts.Book.Sheet(unit.Sheet)!.Of(check.Quantity);
         var system = spots.All[^1].System;
-        if (!spots.IsPlain || spots.All.Any(s => s.State == SpotState.Known && s.System != system))
+        if (!spots.IsPlain || spots.All.Any(s => s.Tells && s.System != system))
         {
             return Possible.Judged;
         }
@@ -122,9 +122,8 @@ internal static class LimitKinds
         foreach (var spot in spots.All)
         {
             sum = sum.And(
-                spot.State == SpotState.Known && spot.Proves
-                    ? Amount.Of(spot).Within(zone.Lower, zone.Upper, decision)
-                : spot.State == SpotState.Known ? Possible.NeverMet
+                spot.Tells && spot.Proves ? Amount.Of(spot).Within(zone.Lower, zone.Upper, decision)
+                : spot.Tells ? Possible.NeverMet
                 : Possible.Unproven
             );
         }
@@ -134,7 +133,7 @@ internal static class LimitKinds
             return sum;
         }
 
-        return Line.Through(spots) is { } line && spots.All.All(s => s.State != SpotState.Known || s.Proves)
+        return Line.Through(spots) is { } line && spots.All.All(s => !s.Tells || s.Proves)
             ? sum.And(Amount.Sum(line.At(0)).Within(zone.Lower, zone.Upper, decision))
                 .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
             : sum.And(Possible.Judged);

@@ -19,6 +19,15 @@ internal sealed record Spot
     /// <summary>Whether its uncertainty is known.</summary>
     public bool Proves { get; init; } = true;
 
+    /// <summary>
+    /// Tried since the turn in a way that contradicts what was tried before it: what was tried since shows a breach, and
+    /// nothing in.
+    /// </summary>
+    public bool ShowsBreach { get; init; }
+
+    /// <summary>Whether a length is told here at all.</summary>
+    public bool Tells => State == SpotState.Known || ShowsBreach;
+
     public bool IsInterval { get; init; }
 
     /// <summary>The value, or null for an interval.</summary>

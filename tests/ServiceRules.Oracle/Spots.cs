@@ -42,7 +42,7 @@ internal sealed class Spots
 
     public bool IsPlain => All.All(s => s.IsPlain);
 
-    public IReadOnlyList<Spot> Known => [.. All.Where(s => s.State == SpotState.Known && s.Proves)];
+    public IReadOnlyList<Spot> Known => [.. All.Where(s => s.Tells && s.Proves)];
 
     public bool BothStationsKnown =>
         !NamesStations || (Known.Any(s => s.At == Left) && Known.Any(s => s.At == Right));
@@ -128,7 +128,13 @@ internal sealed class Spots
             return spot with { IsPlain = standing.Count == 1 };
         }
 
-        spot = spot with { Proves = true, IsFit = fit.Count > 0 };
+        spot = spot with
+        {
+            Proves = true,
+            IsFit = fit.Count > 0,
+            // What readings tell of the shift itself takes the place of the sheet's: no opinion by how much.
+            IsPlain = last.Fate.Carried.Count == 0 || !TellsShift(),
+        };
         if (counting.Count == 1)
         {
             return spot;
@@ -158,6 +164,17 @@ internal sealed class Spots
             : Mean([.. counting.Select(c => Of(c.Reading, c.Fate, at))], spot, counting.Count);
     }
 
+    /// <summary>Whether the quantity was read before and after something that only shifts it.</summary>
+    private bool TellsShift()
+    {
+        var read = unit
+            .Entries.Select((entry, index) => (Reading: entry as Reading, index))
+            .Where(r => r.Reading?.Quantity == quantity && r.Reading.Observed is Observation.Measured)
+            .Select(r => r.index)
+            .ToList();
+        return read.Exists(i => read.Exists(k => k > i && replay.ShiftedBetween(quantity, i, k).Count > 0));
+    }
+
     private static Spot Mean(List<Spot> values, Spot last, int count)
     {
         bool oneGauge = values.All(v => v.Gauge == last.Gauge && v.System == values[0].System);
@@ -165,7 +182,7 @@ internal sealed class Spots
         return last with
         {
             Value = mean,
-            IsPlain = oneGauge && count == 2 && last.IsFit,
+            IsPlain = last.IsPlain && oneGauge && count == 2 && last.IsFit,
             // Whether resolution averages is not written: both are allowed.
             Own = (last.Own.Least / count, last.Own.Greatest),
         };

@@ -7,4 +7,8 @@ namespace ServiceRules.Rules.Evaluation;
 /// <param name="Tolerance">Half width of its tolerance; null when the instrument states none.</param>
 /// <param name="Passes">Whether it passed.</param>
 /// <param name="Entry">Evidence pointer.</param>
-public sealed record FeelerTried(Length Thickness, Length? Tolerance, bool Passes, string Entry);
+public sealed record FeelerTried(Length Thickness, Length? Tolerance, bool Passes, string Entry)
+{
+    /// <summary>A stack whose tolerances were added by root-sum, as its set names it: no bound.</summary>
+    public bool IsByRootSum { get; init; }
+}

@@ -75,6 +75,13 @@ public static class FrameBuilder
                 $"unit `{work.Id}` is held to limit sheet `{work.Sheet}`, which is not among the sheets in force",
                 nameof(record)
             );
+        var readings = BenchLog.Of(work, index, sheet, record);
+        var trials = new StepTrials(work, sheet, days);
+        var shifts = ShiftsInForce.From(
+            trials.Carried(readings),
+            trials.Carried(readings, withAnyGauge: true),
+            sheet
+        );
         return new()
         {
             Work = work,
@@ -84,8 +91,15 @@ public static class FrameBuilder
             School = settings.SchoolFor(work.Sheet),
             Targets = settings.TargetsFor(work.Sheet),
             Mowing = settings.MowingFor(work.Sheet),
-            Known = UnitKnowledge.Of(work, index, sheet, record, days),
-            StepsTried = new StepTrials(work, sheet, days).In(BenchLog.Of(work, index, sheet, record)),
+            Known = UnitKnowledge.Of(
+                work,
+                shifts.IsOfSheet ? readings : BenchLog.Of(work, index, sheet, record, shifts),
+                sheet,
+                record,
+                days
+            ),
+            StepsTried = trials.In(readings),
+            ShiftsLearned = shifts.Learned,
         };
     }
 

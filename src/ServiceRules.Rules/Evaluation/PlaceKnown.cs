@@ -19,7 +19,11 @@ public sealed record PlaceKnown
     /// <summary>Fresh, carried with more doubt, stale, or contradicting itself.</summary>
     public required KnownState State { get; init; }
 
-    /// <summary>Value with uncertainty, or interval; null when only sights were noted or nothing holds.</summary>
+    /// <summary>
+    /// Value with uncertainty, or interval; null when only sights were noted or nothing holds. Of feelers that contradict
+    /// what the steps before them should have made of the gap, what they tell by themselves: it shows a breach, and
+    /// <see cref="Doubt"/> keeps it from proving anything met.
+    /// </summary>
     public required Knowledge? Knowledge { get; init; }
 
     /// <summary>A length was read or a feeler tried here, whether or not that still holds.</summary>
@@ -46,7 +50,7 @@ public sealed record PlaceKnown
     /// <summary>Unit system that the readings were taken in: picks the print of a dual limit.</summary>
     public required UnitSystem System { get; init; }
 
-    /// <summary>Why the knowledge cannot prove anything (gauge unfit, uncertainty unknown), or None.</summary>
+    /// <summary>Why the knowledge cannot prove anything (gauge unfit, uncertainty unknown, conflicting), or None.</summary>
     public FindingReason Doubt { get; init; } = FindingReason.None;
 
     /// <summary>

@@ -314,6 +314,51 @@ public class FrameBuilderTests
         Assert.False(place.CountsEarlierTries);
     }
 
+    /// <summary>
+    /// 0.001 in stops, one step open: less than 0.0016 in. Then 0.003 in passes: at least 0.0029 in. Tried once, what it tells
+    /// by itself stays known, and is in conflict; tried twice, it stands.
+    /// </summary>
+    [Theory]
+    [InlineData(1, KnownState.Conflicting, FindingReason.Conflicting)]
+    [InlineData(2, KnownState.Fresh, FindingReason.None)]
+    public void Build_TriedAgainstWhatTheStepLeaves_KeepsWhatTheLatestTriesTell(
+        int times,
+        KnownState state,
+        FindingReason doubt
+    )
+    {
+        var frame = Frame([
+            Feeler("left", "0.001 in", passes: false),
+            Open(Side.Both, 1),
+            .. Enumerable.Repeat(Feeler("left", "0.003 in", passes: true), times),
+        ]);
+
+        var place = Left(frame, MeasuredQuantity.Clearance, 51);
+
+        Assert.Equal((state, doubt), (place.State, place.Doubt));
+        Assert.Equal(LengthInterval.AtLeast(Domain.Quantities.Length.FromInches(0.0029m)), place.Knowledge);
+    }
+
+    /// <summary>
+    /// The step open leaves less than 0.0016 in, 0.003 in passes all the same, and a length says neither: one contradiction
+    /// more, and nothing stands.
+    /// </summary>
+    [Fact]
+    public void Build_LengthBesideFeelersInConflict_LeavesNothingKnown()
+    {
+        var frame = Frame(
+            Feeler("left", "0.001 in", passes: false),
+            Open(Side.Both, 1),
+            Feeler("left", "0.003 in", passes: true),
+            Measured(MeasuredQuantity.Clearance, "left", "0.08 mm")
+        );
+
+        var place = Left(frame, MeasuredQuantity.Clearance, 51);
+
+        Assert.Equal(KnownState.Conflicting, place.State);
+        Assert.Null(place.Knowledge);
+    }
+
     /// <summary>Two feelers as one: 0.0015 in, off by 2e in the worst case, by √2 e (0.00359211 mm, rounded up) by root-sum.</summary>
     [Theory]
     [InlineData(null, 0.03302)]

@@ -17,26 +17,39 @@ internal sealed class BenchLog
     private readonly LimitSheet sheet;
     private readonly ImmutableArray<Instrument> gauges;
 
-    private BenchLog(UnitWork work, int unit, LimitSheet sheet, ServiceRecord record)
+    private readonly ShiftsInForce shifts;
+
+    private BenchLog(UnitWork work, int unit, LimitSheet sheet, ServiceRecord record, ShiftsInForce shifts)
     {
+        this.shifts = shifts;
         entries = work.Entries;
         this.unit = unit;
         this.sheet = sheet;
         gauges = record.Instruments;
     }
 
+    /// <summary>The readings, what steps carry along shifted by as much as the sheet says.</summary>
     public static ImmutableArray<LoggedReading> Of(
         UnitWork work,
         int unit,
         LimitSheet sheet,
         ServiceRecord record
-    ) => new BenchLog(work, unit, sheet, record).Readings();
+    ) => Of(work, unit, sheet, record, ShiftsInForce.OfSheet);
+
+    /// <summary>The same, shifted by as much as is in force.</summary>
+    public static ImmutableArray<LoggedReading> Of(
+        UnitWork work,
+        int unit,
+        LimitSheet sheet,
+        ServiceRecord record,
+        ShiftsInForce shifts
+    ) => new BenchLog(work, unit, sheet, record, shifts).Readings();
 
     private ImmutableArray<LoggedReading> Readings()
     {
         var found = FoundFlags();
         var readings = new Stack<LoggedReading>();
-        var since = new Disturbances(sheet);
+        var since = new Disturbances(sheet, shifts);
         Dictionary<MeasuredQuantity, string> lastToDisturb = [];
         for (var index = entries.Length - 1; index >= 0; index--)
         {

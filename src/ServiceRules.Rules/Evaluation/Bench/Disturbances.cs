@@ -10,8 +10,12 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// totals count. Steps are counted per side without regard to direction, and the busier side counts, so that both
 /// sides turned by one step each is one step however it was written down.
 /// </summary>
-internal sealed class Disturbances(LimitSheet sheet)
+internal sealed class Disturbances(LimitSheet sheet, ShiftsInForce shifts)
 {
+    /// <summary>By the sheet alone.</summary>
+    public Disturbances(LimitSheet sheet)
+        : this(sheet, ShiftsInForce.OfSheet) { }
+
     private readonly Dictionary<AdjusterKind, Turned> turned = [];
     private readonly HashSet<MeasuredQuantity> voided = [];
     private Dictionary<MeasuredQuantity, Effect>? effects;
@@ -58,11 +62,14 @@ internal sealed class Disturbances(LimitSheet sheet)
 
             foreach (var disturbance in DisturbedBy(kind))
             {
-                if (amount.ShiftOf(disturbance) is { } shift)
+                if (
+                    amount.ShiftOf(disturbance, shifts.PerStep(kind, disturbance, false)) is { } shift
+                    && amount.ShiftOf(disturbance, shifts.PerStep(kind, disturbance, true)) is { } doubted
+                )
                 {
                     found[disturbance.Quantity] = found
                         .GetValueOrDefault(disturbance.Quantity)
-                        .WidenedBy(shift);
+                        .WidenedBy(shift, doubted);
                 }
                 else
                 {
@@ -109,11 +116,18 @@ internal sealed class Disturbances(LimitSheet sheet)
     /// <param name="IsStale">Something else made them void.</param>
     /// <param name="TurnedItself">The adjuster of the quantity itself was turned.</param>
     /// <param name="Shift">By how much, at most, the value may have moved either way.</param>
-    internal readonly record struct Effect(bool IsStale, bool TurnedItself, Length Shift)
+    /// <param name="DoubtedShift">The same for readings that prove nothing met, whatever the gauge that told it.</param>
+    internal readonly record struct Effect(bool IsStale, bool TurnedItself, Length Shift, Length DoubtedShift)
     {
-        public bool IsNone => !IsStale && !TurnedItself && Shift == Length.Zero;
+        public bool IsNone =>
+            !IsStale && !TurnedItself && Shift == Length.Zero && DoubtedShift == Length.Zero;
 
-        public Effect WidenedBy(Length shift) => this with { Shift = Shift + shift };
+        public Effect WidenedBy(Length shift, Length doubted) =>
+            this with
+            {
+                Shift = Shift + shift,
+                DoubtedShift = DoubtedShift + doubted,
+            };
     }
 
     /// <summary>How far one adjuster was turned, in steps per side; not countable when an amount is not known in steps.</summary>
@@ -134,15 +148,10 @@ internal sealed class Disturbances(LimitSheet sheet)
         }
 
         /// <summary>The most that the value may have moved; none when readings are void.</summary>
-        public Length? ShiftOf(Disturbance disturbance)
+        public Length? ShiftOf(Disturbance disturbance, Length? perStep)
         {
             var steps = Math.Max(Left, Right);
-            return
-                Uncountable
-                || disturbance.ShiftPerStep is not { } perStep
-                || steps > disturbance.StaleAfterSteps
-                ? null
-                : perStep.Governing.Value.Abs * steps;
+            return Uncountable || steps > disturbance.StaleAfterSteps ? null : perStep * steps;
         }
     }
 }

@@ -74,8 +74,11 @@ internal sealed class FeelerEvidence
             return new(narrowed, false, doubt) { CountsEarlierTries = narrowed != interval };
         }
 
-        // Tried again and found the same: what is there now outweighs what the steps should have made of it.
-        return latest.IsRepeated ? new(interval, false, latest.Doubt) : new(null, true, doubt);
+        // Tried again and found the same: what is there now outweighs what the steps should have made of it. Tried once
+        // only, it still shows a breach, and proves nothing met.
+        return latest.IsRepeated
+            ? new(interval, false, latest.Doubt)
+            : new(interval, true, FindingReason.Conflicting);
     }
 
     /// <summary>What all of them allow; none when they exclude one another. Those that say nothing are passed over.</summary>
@@ -103,7 +106,10 @@ internal sealed class FeelerEvidence
     private static FeelerTried Tried(LoggedReading reading)
     {
         var test = (Observation.FeelerTest)reading.Observed;
-        return new(Thickness(test), Tolerance(reading), test.Passes, reading.Pointer);
+        return new(Thickness(test), Tolerance(reading), test.Passes, reading.Pointer)
+        {
+            IsByRootSum = test.Feelers.Length > 1 && reading.Gauge?.Stacking is StackRule.RootSum,
+        };
     }
 
     private static Length Thickness(Observation.FeelerTest test) =>
@@ -176,7 +182,11 @@ internal sealed class FeelerEvidence
         return new(
             tried.Thickness,
             tried.Passes,
-            (LengthInterval)proven.ShiftedBy(moved, reading.Since.Shift),
+            (LengthInterval)
+                proven.ShiftedBy(
+                    moved,
+                    doubt is FindingReason.None ? reading.Since.Shift : reading.Since.DoubtedShift
+                ),
             doubt
         );
     }

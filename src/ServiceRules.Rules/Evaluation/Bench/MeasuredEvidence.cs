@@ -34,6 +34,7 @@ internal static class MeasuredEvidence
             GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.None
         );
         var counted = fit.Count > 0 ? fit : together;
+        var carried = fit.Count > 0 ? shift : current[^1].Since.DoubtedShift;
         var agreeing = AgreeingWithLast(counted, workshop);
         var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, days);
         var gauges = Compared(counted, workshop);
@@ -46,13 +47,13 @@ internal static class MeasuredEvidence
             ? agreeing[0].Gauge
             : null;
         var mean = Mean(agreeing, workshop);
-        return new(mean.ShiftedBy(Length.Zero, shift), false, doubt)
+        return new(mean.ShiftedBy(Length.Zero, carried), false, doubt)
         {
             Shared = gauge is null
                 ? null
-                : GaugeFindings.SharedBy(gauge, mean.Value, workshop) with
+                : GaugeFindings.SharedBy(gauge, mean.Value, CoarsestOf(agreeing), workshop) with
                 {
-                    Rest = OwnOf(gauge, agreeing, shift).DegreesOfFreedom,
+                    Rest = OwnOf(gauge, agreeing, carried).DegreesOfFreedom,
                 },
             Gauge = gauge?.Id,
             Gauges = gauges,

@@ -75,7 +75,10 @@ internal sealed class PlaceEvidence(
     {
         if (measured.Conflicts || tried.Conflicts)
         {
-            return measured.Conflicts ? measured : tried;
+            // What feelers that conflict tell by themselves counts only where nothing else was read.
+            return measured.Conflicts ? measured
+                : measured.Knowledge is null ? tried
+                : tried with { Knowledge = null };
         }
 
         if (measured.Knowledge is not { } value || tried.Knowledge is not LengthInterval interval)

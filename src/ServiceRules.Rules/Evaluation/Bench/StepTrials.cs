@@ -34,8 +34,14 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
                 ),
         ];
 
-    /// <summary>The same of what a step carries along: a quantity that the sheet says is shifted by it.</summary>
-    public ImmutableArray<StepsTried> Carried(IReadOnlyCollection<LoggedReading> readings) =>
+    /// <summary>
+    /// The same of what a step carries along: a quantity that the sheet says is shifted by it; with any gauge, or only with
+    /// gauges that prove something.
+    /// </summary>
+    public ImmutableArray<StepsTried> Carried(
+        IReadOnlyCollection<LoggedReading> readings,
+        bool withAnyGauge = false
+    ) =>
         [
             .. sheet
                 .Adjusters.Where(adjuster => adjuster.OneStep is not null)
@@ -45,7 +51,9 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
                         .GroupBy(reading => (reading.Quantity, reading.Place))
                         .OrderBy(group => group.Key.Quantity)
                         .ThenBy(group => group.Key.Place)
-                        .SelectMany(group => AtPlace([.. group.OrderBy(reading => reading.Index)], adjuster))
+                        .SelectMany(group =>
+                            AtPlace([.. group.OrderBy(reading => reading.Index)], adjuster, withAnyGauge)
+                        )
                 ),
         ];
 
@@ -61,7 +69,11 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             ? adjuster
             : null;
 
-    private IEnumerable<StepsTried> AtPlace(List<LoggedReading> readings, Adjuster adjuster)
+    private IEnumerable<StepsTried> AtPlace(
+        List<LoggedReading> readings,
+        Adjuster adjuster,
+        bool withAnyGauge = false
+    )
     {
         var stretches = new List<List<LoggedReading>>();
         foreach (var reading in readings)
@@ -76,7 +88,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
 
         var known = stretches.ConvertAll(stretch => new Stretch(
             stretch,
-            Proven(stretch[0].Place, stretch) is { } place
+            Proven(stretch[0].Place, stretch, withAnyGauge) is { } place
                 ? (place, new(place.Knowledge!, place.Shared))
                 : null
         ));
@@ -116,9 +128,10 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
         (PlaceKnown Place, TrialReading Reading)? Proven
     );
 
-    private PlaceKnown? Proven(PlaceKey place, List<LoggedReading> readings) =>
+    private PlaceKnown? Proven(PlaceKey place, List<LoggedReading> readings, bool withAnyGauge) =>
         evidence.Known(place, [.. readings.Select(reading => reading.AsTaken())])
-            is { Knowledge: not null, State: KnownState.Fresh, Doubt: FindingReason.None } known
+            is { Knowledge: not null, State: KnownState.Fresh } known
+        && (withAnyGauge || known.Doubt is FindingReason.None)
             ? known
             : null;
 

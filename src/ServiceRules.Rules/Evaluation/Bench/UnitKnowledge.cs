@@ -9,7 +9,7 @@ internal static class UnitKnowledge
 {
     public static ImmutableArray<QuantityKnown> Of(
         UnitWork work,
-        int unit,
+        ImmutableArray<LoggedReading> readings,
         LimitSheet sheet,
         ServiceRecord record,
         JobDays days
@@ -18,8 +18,7 @@ internal static class UnitKnowledge
         var places = new PlaceEvidence(work.Entries, sheet, days, record.Temperature);
         return
         [
-            .. BenchLog
-                .Of(work, unit, sheet, record)
+            .. readings
                 .GroupBy(reading => reading.Quantity)
                 .OrderBy(group => group.Key)
                 .Select(group => new QuantityKnown(

@@ -6,7 +6,7 @@ using ServiceRules.Domain.Verdicts;
 namespace ServiceRules.Rules.Evaluation.Bench;
 
 /// <summary>What one kind of evidence at one place amounts to.</summary>
-/// <param name="Knowledge">What is known, if anything.</param>
+/// <param name="Knowledge">What is known, if anything; of readings that conflict, what the latest tell by themselves.</param>
 /// <param name="Conflicts">The readings contradict one another.</param>
 /// <param name="Doubt">Why it cannot prove anything, or None.</param>
 internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, FindingReason Doubt)

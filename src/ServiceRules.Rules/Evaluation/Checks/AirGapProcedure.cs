@@ -116,7 +116,10 @@ internal static class AirGapProcedure
     )
     {
         var tried = places
-            .Where(place => !place.Feelers.IsEmpty && place.State is not KnownState.Conflicting)
+            .Where(place =>
+                !place.Feelers.IsEmpty
+                && (place.State is not KnownState.Conflicting || place.Knowledge is not null)
+            )
             .Select(place => (place.Blade, Result: Judged(place, name, passes, stops)))
             .ToList();
         var evidence = Told.Sorted(places.SelectMany(place => place.Evidence));
@@ -197,7 +200,7 @@ internal static class AirGapProcedure
             var missing = passed < 0 ? passes : stops;
             return Open(
                 FindingReason.ProcedureNotFollowed,
-                $"the {missing.Governing} feeler was not tried @",
+                $"no feeler of {missing.Governing} was tried @",
                 name,
                 place.Evidence
             );

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -55,6 +56,16 @@ internal static class LimitOnQuantityCheck
                         $"{places.Said(place.Station, place.Blade)}: tries before the last step still count, moved with it by "
                         + $"its lever; so the gap is {Wording.Of(place.Knowledge!, place.System)}"
                     ),
+                .. places
+                    .Usable.Where(place =>
+                        place.Knowledge is LengthInterval && place.Feelers.Any(feeler => feeler.IsByRootSum)
+                    )
+                    .Select(place =>
+                        $"{places.Said(place.Station, place.Blade)}: the tolerances of stacked feelers are added by root-sum, "
+                        + "as their set names it; that is no bound, a stack may be further off"
+                    ),
+                .. CarriedNotice.Notices(check.Quantity, unit, places),
+                .. TurnsObtained.Notices(check.Quantity, unit),
                 .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
                 .. LoweringNotice.For(check, unit, zone),
                 .. check.Against is LimitSource.Sheet ? WearLeft.Notices(check.Quantity, unit, places) : [],
@@ -169,7 +180,10 @@ internal static class LimitOnQuantityCheck
             if (!read.Contains(at))
             {
                 var place = line.Blade is { } blade ? $"{name}, blade {blade}" : name;
-                yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound);
+                yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound)
+                {
+                    IsAtEnd = true,
+                };
             }
         }
     }

@@ -22,20 +22,21 @@ internal sealed class UnitPlaces
         this.unit = unit;
         this.quantity = quantity;
         left = unit.Of(quantity)?.Left ?? [];
-        Usable =
-        [
-            .. left.Where(place =>
-                place is { Knowledge: not null, State: KnownState.Fresh or KnownState.Carried }
-            ),
-        ];
+        Usable = [.. left.Where(place => place is { Knowledge: not null, State: not KnownState.Stale })];
         Obstacles = [.. FindObstacles()];
     }
 
-    /// <summary>Places whose length is known, from the left.</summary>
+    /// <summary>
+    /// Places whose length is known, from the left; where that conflicts with the steps before it, it stands in the way as
+    /// well, and only a breach shows.
+    /// </summary>
     public ImmutableArray<PlaceKnown> Usable { get; }
 
     /// <summary>What keeps the quantity from being known everywhere it has to be, gravest first; empty: nothing.</summary>
     public ImmutableArray<Obstacle> Obstacles { get; }
+
+    /// <summary>The width of the unit.</summary>
+    public Length Width => StationPlaces.Width(unit.Sheet);
 
     public static UnitPlaces Of(UnitFrame unit, MeasuredQuantity quantity) => new(unit, quantity);
 

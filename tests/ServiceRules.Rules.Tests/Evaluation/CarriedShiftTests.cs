@@ -1,0 +1,126 @@
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation;
+
+/// <summary>
+/// Sheet: a clearance step shifts the height by 0.010 mm at most. Gauge: of each reading u = 0.0065065 mm, of which
+/// √(0.01²/12 + 0.003²) = 0.0041633 mm stays in a difference; over two steps U = 2·0.0041633·√2/2 = 0.00589 mm a step.
+/// </summary>
+public class CarriedShiftTests
+{
+    private static BenchEntry[] Read(string height) => [Height("left", height), Height("right", height)];
+
+    private static BenchEntry[] AtLeft(string before, int steps, string after) =>
+        [Height("left", before), Open(Side.Both, steps), Height("left", after), Open(Side.Both, 1)];
+
+    private static JobFrame Job(string before, int steps, string after) =>
+        Frame(AtLeft(before, steps, after));
+
+    private static decimal CarriedDoubt(JobFrame frame)
+    {
+        var place = Left(frame, MeasuredQuantity.HeightOfCut, 51);
+        Assert.Equal(KnownState.Carried, place.State);
+        return ((MeasuredValue)place.Knowledge!).Uncertainty.Value.Millimetres;
+    }
+
+    /// <summary>No shift, within 0.00589 mm a step: √(0.0065065² + 0.00589²/3) = 0.00734; by the sheet it would be 0.0087.</summary>
+    [Fact]
+    public void Build_ReadingsThatTellASmallerShift_CarryWithThat() =>
+        Assert.InRange(CarriedDoubt(Job("4.02 mm", 2, "4.02 mm")), 0.00734m, 0.00735m);
+
+    /// <summary>0.05 mm a step within 0.0059: √(0.0065065² + 0.0559²/3) = 0.0329.</summary>
+    [Fact]
+    public void Build_ReadingsThatProveALargerShift_CarryWithThat() =>
+        Assert.InRange(CarriedDoubt(Job("4.00 mm", 2, "4.10 mm")), 0.0329m, 0.0330m);
+
+    /// <summary>One step: no shift within 0.0118 mm, which tells nothing that the sheet does not: √(0.0065065² + 0.010²/3).</summary>
+    [Fact]
+    public void Build_ReadingsTooCoarseToTell_CarryByTheSheet()
+    {
+        var frame = Job("4.02 mm", 1, "4.02 mm");
+
+        Assert.Equal(0.0086988m, CarriedDoubt(frame));
+        Assert.Empty(frame.Units[0].ShiftsLearned);
+    }
+
+    /// <summary>Turned back in between, or by an amount that nobody noted: no clean trial.</summary>
+    [Fact]
+    public void Build_NoCleanTrial_CarriesByTheSheet()
+    {
+        var frame = Frame(
+            Height("left", "4.02 mm"),
+            Open(Side.Both, 1),
+            Steps(AdjusterKind.Clearance, Side.Both, AdjustDirection.Close, 1),
+            Height("left", "4.02 mm"),
+            Open(Side.Both, 1)
+        );
+
+        Assert.Equal(0.0086988m, CarriedDoubt(frame));
+    }
+
+    /// <summary>
+    /// What a gauge that proves nothing tells of the shift counts for its own readings, which prove nothing met, and for no
+    /// others: a breach stays one whatever the gauge.
+    /// </summary>
+    [Fact]
+    public void Build_TrialsOfAnUnfitGauge_CountForItsOwnReadingsAlone()
+    {
+        var unfit = Instruments[0] with { Id = new("HG-02"), Inspection = new(Day, Condition.Faulty) };
+        JobFrame With(BenchEntry[] entries) =>
+            FrameBuilder.Build(
+                Record(Unit(entries)) with
+                {
+                    Instruments = [.. Instruments, unfit],
+                },
+                Context,
+                Book()
+            );
+        BenchEntry[] trial =
+        [
+            Height("left", "4.02 mm", "HG-02"),
+            Open(Side.Both, 2),
+            Height("left", "4.02 mm", "HG-02"),
+        ];
+
+        var own = With([.. trial, Open(Side.Both, 1)]);
+        var other = With([.. trial, Height("right", "4.02 mm"), Open(Side.Both, 1)]);
+
+        Assert.InRange(CarriedDoubt(own), 0.00734m, 0.00735m);
+        Assert.Equal(
+            0.0086988m,
+            ((MeasuredValue)Left(other, MeasuredQuantity.HeightOfCut, 459).Knowledge!)
+                .Uncertainty
+                .Value
+                .Millimetres
+        );
+        Assert.Empty(other.Units[0].ShiftsLearned);
+    }
+
+    /// <summary>Both stations tell: 0.0059/√2 = 0.0042 mm a step. One station and one step tell nothing.</summary>
+    [Fact]
+    public void Evaluate_CarriedWithALearnedShift_SaysSo()
+    {
+        var onTarget = new Check.LimitOnQuantity(
+            MeasuredQuantity.HeightOfCut,
+            LimitSource.SettingOrder,
+            CheckedPlaces.StationsAndEnds
+        );
+
+        var learned = Judge(
+            onTarget,
+            Frame([.. Read("4.02 mm"), Open(Side.Both, 2), .. Read("4.02 mm"), Open(Side.Both, 1)])
+        );
+        var stated = Judge(onTarget, Frame([.. AtLeft("4.02 mm", 1, "4.02 mm")]));
+
+        Assert.Equal(
+            "a step of the clearance adjuster is counted as 0.0042 mm at most either way, as read before and after steps of "
+                + "this job; the sheet says 0.01 mm",
+            Assert.Single(learned.Notices)
+        );
+        Assert.Empty(stated.Notices);
+    }
+}
