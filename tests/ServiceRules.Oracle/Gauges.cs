@@ -42,6 +42,11 @@ internal static class Gauges
         {
             shared += Math.Pow(Mm(calibration.ExpandedUncertainty) / (double)calibration.CoverageFactor, 2);
         }
+        else if (gauge.Kind != InstrumentKind.FixedSizePiece || gauge.Tolerance is null)
+        {
+            // Nobody compared its scale with anything: two of its steps either way.
+            shared += Math.Pow(2 * shown, 2) / 3;
+        }
 
         if (gauge.ZeroCheck is { } zero)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Rules.Evaluation;
@@ -93,6 +94,8 @@ public sealed class Correction(FoundError found)
         }
 
         var isMarked = gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece;
+        // Corrected readings have more digits than were read.
+        var resolution = gauge.Resolution ?? (isMarked ? null : StepRead(record));
         return gauge with
         {
             // The error has been taken out of the readings; had the gauge been right, its zero check had been, and what
@@ -104,9 +107,8 @@ public sealed class Correction(FoundError found)
                     ? after.Error.Value - before.Error.Value
                     : Length.Zero
             ),
-            // Corrected readings have more digits than were read.
-            Resolution = gauge.Resolution ?? (isMarked ? null : StepRead(record)),
-            Calibration = isMarked ? gauge.Calibration : Doubted(gauge.Calibration, record.Date),
+            Resolution = resolution,
+            Calibration = isMarked ? gauge.Calibration : Doubted(gauge.Calibration, resolution, record.Date),
             Tolerance =
                 isMarked && gauge.Tolerance is { } tolerance && found.Uncertainty is { } doubt
                     ? Print(tolerance.Value.Abs + doubt.Value.Abs, tolerance.Unit)
@@ -114,32 +116,44 @@ public sealed class Correction(FoundError found)
         };
     }
 
-    private Calibration? Doubted(Calibration? calibration, DateOnly day)
+    private Calibration? Doubted(Calibration? calibration, PrintedLength? resolution, DateOnly day)
     {
         if (found.Uncertainty is not { } doubt || doubt.Value == Length.Zero)
         {
             return calibration;
         }
 
+        var added = UncertaintyContribution.Calibration(doubt.Value.Abs, FactorOfError);
         if (calibration is null)
         {
-            return new(day, day, Print(doubt.Value.Abs, doubt.Unit), FactorOfError);
+            // A gauge that was found out is no better known than one that was not.
+            var scale = UncertaintyContribution.NotCalibrated(resolution?.Value.Abs ?? Length.Zero);
+            return new(day, day, Print(Both(scale, added), doubt.Unit), FactorOfError);
         }
 
-        var known = (double)(calibration.ExpandedUncertainty.Value.Millimetres / calibration.CoverageFactor);
-        var added = (double)(doubt.Value.Millimetres / FactorOfError);
-        var both = (decimal)Math.Sqrt((known * known) + (added * added)) * FactorOfError;
         // A certificate may state a level instead of k; the sum of both doubts has k alone.
         return new(
             calibration.Date,
             calibration.Due,
-            Print(Length.FromMillimetres(both), calibration.ExpandedUncertainty.Unit),
+            Print(
+                Both(
+                    UncertaintyContribution.Calibration(
+                        calibration.ExpandedUncertainty.Value.Abs,
+                        calibration.CoverageFactor
+                    ),
+                    added
+                ),
+                calibration.ExpandedUncertainty.Unit
+            ),
             FactorOfError
         )
         {
             DegreesOfFreedom = calibration.DegreesOfFreedom,
         };
     }
+
+    private static Length Both(UncertaintyContribution one, UncertaintyContribution other) =>
+        UncertaintyBudget.Of(one, other).Combined.Value * FactorOfError;
 
     private static ZeroCheck? Moved(ZeroCheck? check, Length error) =>
         check is null ? null : check with { Error = Print(error, check.Error.Unit) };

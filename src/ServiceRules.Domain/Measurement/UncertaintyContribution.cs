@@ -74,6 +74,15 @@ public sealed record UncertaintyContribution
     }
 
     /// <summary>
+    /// A gauge without a calibration: its scale within two of the steps it shows, u = 2q/√3. A zero check tells nothing of
+    /// the scale, so that without this a gauge would prove more uncalibrated than calibrated; hand gauges are seldom
+    /// certified worse than this (common practice, no source).
+    /// </summary>
+    /// <param name="step">q, the smallest step shown, zero or more.</param>
+    public static UncertaintyContribution NotCalibrated(Length step) =>
+        WithinHalfWidth(UncertaintySource.Scale, step * 2);
+
+    /// <summary>
     /// A zero check on a setting piece that came out within a stated deviation: that deviation as a half width.
     /// </summary>
     /// <param name="largestDeviation">The largest deviation the check let pass, zero or more.</param>

@@ -27,6 +27,9 @@ public enum UncertaintySource
     /// <summary>Expansion of gauge and part away from 20 °C.</summary>
     Temperature,
 
+    /// <summary>The scale of a gauge that nobody calibrated.</summary>
+    Scale,
+
     /// <summary>How far the gauge's zero moved between the check before the job and the one after it.</summary>
     ZeroDrift,
 }

@@ -26,6 +26,13 @@ public sealed record RegisteredInstrument(
 {
     private const decimal CoverageFactor = 2m;
 
+    /// <summary>
+    /// Standard uncertainty of one reading by the step that it shows alone: the least that is left in a difference, where
+    /// calibration and zero drop out.
+    /// </summary>
+    public StandardUncertainty OfItsStep =>
+        UncertaintyBudget.Of(UncertaintyContribution.Resolution(Resolution.Value.Abs)).Combined;
+
     /// <summary>Standard uncertainty of one reading, the step that it shows included.</summary>
     public StandardUncertainty OfOneReading =>
         UncertaintyBudget

@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
@@ -16,7 +17,7 @@ public sealed record GaugeComparison(Instrument Earlier, Instrument Later, Norma
     public string Words(string place, UnitSystem system)
     {
         var apart = Wording.Of(Error.Difference, system);
-        var explained = Wording.Of(Error.Limit, system);
+        var explained = UncertaintyPrint.Of(Error.Limit, system);
         return Error.Agrees
             ? $"{place}: {Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): that points to the unit, though two gauges set on one wrong piece agree too"
             : $"{place}: {Earlier.Id} and {Later.Id} read {apart} apart with nothing turned between, where what is known of both explains {explained}: that points to a gauge or its zero; {FirstSuspect()}";

@@ -14,21 +14,9 @@ internal static class Wording
             ? Figure(Math.Round(length.Millimetres / 25.4m, 5), "0.000##", "in")
             : Figure(Math.Round(length.Millimetres, 4), "0.00##", "mm");
 
-    /// <summary>An uncertainty, rounded up to two significant figures (JCGM 100:2008, 7.2.6).</summary>
-    public static string PlusMinus(Length uncertainty, UnitSystem system)
-    {
-        var (figure, unit) =
-            system is UnitSystem.Inch
-                ? (uncertainty.Millimetres / 25.4m, "in")
-                : (uncertainty.Millimetres, "mm");
-        var quantum = 0.000001m;
-        while (figure > 99 * quantum)
-        {
-            quantum *= 10;
-        }
-
-        return "± " + Figure(decimal.Ceiling(figure / quantum) * quantum, "0.00####", unit);
-    }
+    /// <summary>An uncertainty with its sign; see <see cref="UncertaintyPrint"/>.</summary>
+    public static string PlusMinus(Length uncertainty, UnitSystem system) =>
+        $"± {UncertaintyPrint.Of(uncertainty, system)}";
 
     /// <summary>What is known, as it is said at the bench.</summary>
     public static string Of(Knowledge knowledge, UnitSystem system) =>

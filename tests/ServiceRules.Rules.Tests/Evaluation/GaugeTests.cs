@@ -116,6 +116,24 @@ public sealed class GaugeTests
             ).Notices
         );
 
+    /// <summary>
+    /// Scale within two steps of 0.01 mm: (0.02²)/3 + 0.01²/12 + 0.003² = 1.506667e-4; root 0.01227464. Shared: 0.02/√3. With the
+    /// calibration it is 0.0065065 mm: a certificate is never to a gauge's loss.
+    /// </summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData("0.00 mm")]
+    public void Build_AGaugeWithoutACalibration_IsKnownNoBetterThanTwoOfItsSteps(string? zero)
+    {
+        var bare = First with { Calibration = null, ZeroCheck = zero is null ? null : new(L(zero), null) };
+
+        var place = Left(Frame([bare], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(FindingReason.None, place.Doubt);
+        Assert.Equal(Mm(0.0122747m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+        Assert.Equal(Mm(0.0115471m), place.Shared!.Value.Uncertainty.Value);
+    }
+
     [Fact]
     public void Build_ASecondZeroCheck_WidensByTheLargerErrorAndTheDrift()
     {

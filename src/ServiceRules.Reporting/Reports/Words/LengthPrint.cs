@@ -1,4 +1,5 @@
 using System.Globalization;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Verdicts;
 
@@ -32,13 +33,13 @@ public static class LengthPrint
     public static string Margin(Length margin, UnitSystem system) =>
         Figure(margin, system, Decimals(system) - (margin.Abs >= Tenth(system) ? 1 : 0)).Replace('-', '−');
 
-    /// <summary>What is known at a place: value with uncertainty to the same decimal, or an interval.</summary>
+    /// <summary>What is known at a place: value with uncertainty, or an interval.</summary>
     public static string Known(Comparison comparison, UnitSystem system)
     {
         if (comparison.Value is { } value)
         {
             return comparison.Uncertainty is { } doubt
-                ? $"{ValueBeside(value, system)} ± {RoundedUp(doubt, system)} {Unit(system)}"
+                ? $"{ValueBeside(value, system)} ± {UncertaintyPrint.Figure(doubt, system)} {Unit(system)}"
                 : Of(value, system);
         }
         return (comparison.KnownLower, comparison.KnownUpper) switch
@@ -62,14 +63,6 @@ public static class LengthPrint
             (null, { } upper) => $"≤ {Of(upper, system)}",
             _ => "",
         };
-
-    /// <summary>An uncertainty must not look smaller than it is.</summary>
-    private static string RoundedUp(Length uncertainty, UnitSystem system)
-    {
-        var quantum = system == UnitSystem.Inch ? 0.0001m * Inch : 0.001m;
-        var steps = decimal.Ceiling(uncertainty.Millimetres / quantum);
-        return ValueBeside(Length.FromMillimetres(steps * quantum), system);
-    }
 
     private static int Decimals(UnitSystem system) =>
         system == UnitSystem.Inch ? InchDecimals : MetricDecimals;

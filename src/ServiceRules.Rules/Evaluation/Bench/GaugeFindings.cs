@@ -51,7 +51,11 @@ internal static class GaugeFindings
         int readings,
         Length coarsestPrint,
         Temperature? workshop
-    ) => UncertaintyBudget.Of([.. Own(gauge, readings, coarsestPrint), .. Common(gauge, length, workshop)]);
+    ) =>
+        UncertaintyBudget.Of([
+            .. Own(gauge, readings, coarsestPrint),
+            .. Common(gauge, length, coarsestPrint, workshop),
+        ]);
 
     /// <summary>The part of that budget which other readings with the gauge do not share.</summary>
     public static IEnumerable<UncertaintyContribution> Own(
@@ -60,7 +64,7 @@ internal static class GaugeFindings
         Length coarsestPrint
     ) =>
         [
-            UncertaintyContribution.Resolution(gauge.Resolution?.Value.Abs ?? (coarsestPrint * 2)),
+            UncertaintyContribution.Resolution(StepShown(gauge, coarsestPrint)),
             .. Repeating(gauge, readings),
             .. Piece(gauge),
             .. Drifting(gauge),
@@ -71,21 +75,31 @@ internal static class GaugeFindings
         UncertaintyBudget.Of(UncertaintyContribution.Resolution(coarsestPrint * 2));
 
     /// <summary>The part that all readings with one gauge have in common: its calibration, its zero, the workshop's heat.</summary>
-    public static SharedError SharedBy(Instrument gauge, Length length, Temperature? workshop)
+    public static SharedError SharedBy(
+        Instrument gauge,
+        Length length,
+        Length coarsestPrint,
+        Temperature? workshop
+    )
     {
-        var budget = UncertaintyBudget.Of([.. Common(gauge, length, workshop)]);
+        var budget = UncertaintyBudget.Of([.. Common(gauge, length, coarsestPrint, workshop)]);
         return new(budget.Combined, gauge.Id.Text, budget.DegreesOfFreedom);
     }
 
     private static IEnumerable<UncertaintyContribution> Common(
         Instrument gauge,
         Length length,
+        Length coarsestPrint,
         Temperature? workshop
     )
     {
         if (gauge.Calibration is { } calibration)
         {
             yield return calibration.Contribution;
+        }
+        else if (gauge is not { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null })
+        {
+            yield return UncertaintyContribution.NotCalibrated(StepShown(gauge, coarsestPrint));
         }
 
         if (gauge.ZeroCheck is { } check)
@@ -102,6 +116,9 @@ internal static class GaugeFindings
             }
         }
     }
+
+    private static Length StepShown(Instrument gauge, Length coarsestPrint) =>
+        gauge.Resolution?.Value.Abs ?? (coarsestPrint * 2);
 
     private static IEnumerable<UncertaintyContribution> Repeating(Instrument gauge, int readings)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Verdicts;
 
@@ -90,13 +91,25 @@ internal static class JudgedPlaces
             .Where(place => place.Compared.Verdict == Verdict.NotMet)
             .Select(place => place.Said)
             .ToList();
-        // An interval that lies outside tells the least that it is out by.
-        var least = worst.Compared.Value is null ? "at least " : string.Empty;
-        var by = worst.Compared.Margin is { } margin
-            ? $": out by {least}{Wording.Of(margin.Abs, worst.System)}"
-            : ": out";
         var also = others.Count == 0 ? string.Empty : $"; also out: {string.Join("; ", others)}";
-        return $"{worst.Said}, {Limit(worst.Compared, worst.System)}{by}{also}";
+        return $"{worst.Said}, {Limit(worst.Compared, worst.System)}: {By(worst)}{also}";
+    }
+
+    /// <summary>How far out; a length that lies on a limit which is itself out is out by nothing.</summary>
+    private static string By(PlaceJudgement worst)
+    {
+        if (worst.Compared.Margin is not { } margin)
+        {
+            return "out";
+        }
+
+        // An interval that lies outside tells the least that it is out by.
+        var isLeast = worst.Compared.Value is null;
+        return margin == Length.Zero
+            ? isLeast
+                ? "out"
+                : "at the limit, which itself is out"
+            : $"out by {(isLeast ? "at least " : "")}{Wording.Of(margin.Abs, worst.System)}";
     }
 
     private static string In(List<PlaceJudgement> ordered)
@@ -130,7 +143,7 @@ internal static class JudgedPlaces
     /// <summary>How good a gauge would have to be.</summary>
     private static string Needed(PlaceJudgement place) =>
         place is { CoarsestGauge: { } coarsest, Compared.Uncertainty: { } own } && coarsest > Length.Zero
-            ? $"; it may be off by {Wording.Of(own, place.System)}, and the limit asks for {Wording.Of(coarsest, place.System)} or better"
+            ? $"; it may be off by {UncertaintyPrint.Of(own, place.System)}, and the limit asks for {UncertaintyPrint.AtMost(coarsest, place.System)} or better"
             : string.Empty;
 
     /// <summary>The limit that is broken.</summary>
