@@ -54,9 +54,15 @@ public readonly record struct RotationRate : IComparable<RotationRate>
     /// <summary>The print, which reads back as the same print: <c>2200 rev/min</c>.</summary>
     public override string ToString() => $"{PrintedNumber.Of(RevolutionsPerMinute)} rev/min";
 
-    /// <summary>A computed rate, rounded up to a whole multiple: a lowest rate never reads slower than it is.</summary>
-    internal static RotationRate RoundedUp(decimal revolutionsPerMinute, decimal multiple) =>
-        new(decimal.Ceiling(revolutionsPerMinute / multiple) * multiple);
+    /// <summary>
+    /// A computed rate, rounded up to a whole multiple: a lowest rate never reads slower than it is. None where no reel
+    /// turns so.
+    /// </summary>
+    internal static RotationRate? RoundedUp(decimal revolutionsPerMinute, decimal multiple) =>
+        revolutionsPerMinute is > 0m and <= Most
+        && decimal.Ceiling(revolutionsPerMinute / multiple) * multiple is <= Most and var rounded
+            ? new(rounded)
+            : null;
 
     private static Parsed<RotationRate> Refused(string problem, string text) =>
         Parsed<RotationRate>.Refused(ParseFailure.Because(problem, text, AcceptedForm));

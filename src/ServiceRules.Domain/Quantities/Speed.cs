@@ -78,13 +78,19 @@ public readonly record struct Speed : IComparable<Speed>
     public override string ToString() => $"{figure} {Unit.Symbol()}";
 
     /// <summary>
-    /// A computed speed in a unit, rounded down to a whole last digit: a highest speed never reads faster than it is.
+    /// A computed speed in a unit, rounded down to a whole last digit: a highest speed never reads faster than it is. None
+    /// where nothing goes so slow or so fast.
     /// </summary>
-    internal static Speed RoundedDown(decimal metresPerHour, SpeedUnit unit, int decimals)
+    internal static Speed? RoundedDown(decimal metresPerHour, SpeedUnit unit, int decimals)
     {
+        if (metresPerHour is <= 0m or > MostMetresPerHour)
+        {
+            return null;
+        }
+
         decimal scale = PowerOfTen(decimals);
         decimal figure = decimal.Floor(metresPerHour / unit.MetresPerHour() * scale) / scale;
-        return new(PrintedNumber.Of(figure), unit);
+        return figure > 0m ? new(PrintedNumber.Of(figure), unit) : null;
     }
 
     private static decimal PowerOfTen(int decimals) => decimals == 0 ? 1m : 10m * PowerOfTen(decimals - 1);

@@ -12,6 +12,9 @@ public sealed record Clip
     private const decimal MillimetresPerMetre = 1_000m;
     private const decimal MinutesPerHour = 60m;
 
+    // No reel comes near it; more than that is no answer.
+    private const decimal MostBlades = 50m;
+
     /// <summary>The clip of a reel at a ground speed.</summary>
     /// <param name="groundSpeed">Ground speed.</param>
     /// <param name="reelSpeed">Turns of the reel.</param>
@@ -81,7 +84,8 @@ public sealed record Clip
     /// <param name="reelSpeed">Turns of the reel.</param>
     /// <param name="blades">Blades of the reel, 1 or more.</param>
     /// <param name="unit">The unit to state it in; it is rounded down to a tenth, so that it keeps the clip.</param>
-    public static Speed HighestSpeed(
+    /// <returns>None where that is below a tenth, or faster than 100 km/h.</returns>
+    public static Speed? HighestSpeed(
         decimal ratio,
         Length height,
         RotationRate reelSpeed,
@@ -101,7 +105,8 @@ public sealed record Clip
     /// <param name="height">Height of cut; more than nothing.</param>
     /// <param name="groundSpeed">Ground speed.</param>
     /// <param name="blades">Blades of the reel, 1 or more.</param>
-    public static RotationRate LowestReelSpeed(decimal ratio, Length height, Speed groundSpeed, int blades)
+    /// <returns>None where that is faster than any reel turns.</returns>
+    public static RotationRate? LowestReelSpeed(decimal ratio, Length height, Speed groundSpeed, int blades)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(blades);
         return RotationRate.RoundedUp(
@@ -117,12 +122,21 @@ public sealed record Clip
     /// <param name="height">Height of cut; more than nothing.</param>
     /// <param name="groundSpeed">Ground speed.</param>
     /// <param name="reelSpeed">Turns of the reel.</param>
-    public static int FewestBlades(decimal ratio, Length height, Speed groundSpeed, RotationRate reelSpeed) =>
-        (int)
-            decimal.Ceiling(
-                MillimetresPerMinute(groundSpeed)
-                    / (reelSpeed.RevolutionsPerMinute * Asked(ratio) * Above(height))
-            );
+    /// <returns>None where that is more than any reel carries.</returns>
+    public static int? FewestBlades(
+        decimal ratio,
+        Length height,
+        Speed groundSpeed,
+        RotationRate reelSpeed
+    ) =>
+        decimal.Ceiling(
+            MillimetresPerMinute(groundSpeed)
+                / (reelSpeed.RevolutionsPerMinute * Asked(ratio) * Above(height))
+        )
+            is <= MostBlades
+                and var blades
+            ? (int)blades
+            : null;
 
     private static decimal MillimetresPerMinute(Speed speed) =>
         speed.MetresPerHour * MillimetresPerMetre / MinutesPerHour;

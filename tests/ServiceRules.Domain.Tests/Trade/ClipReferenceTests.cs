@@ -70,7 +70,7 @@ public sealed class ClipReferenceTests
         Assert.Equal("10.3 km/h", fastest.ToString());
         Assert.Equal(10.37m, formula.Result("speed_max_kmh"));
         // 1736.1 turns: rounded up, so that 1737 keep the clip and the printed 1736 would just not.
-        Assert.Equal(1737m, slowest.RevolutionsPerMinute);
+        Assert.Equal(1737m, slowest!.Value.RevolutionsPerMinute);
         Assert.Equal(1736m, formula.Result("reel_rpm_min"));
     }
 
@@ -86,7 +86,7 @@ public sealed class ClipReferenceTests
                 Mm(formula.Given("HOC_mm")),
                 Kmh(formula.Given("speed_kmh")),
                 Rate(formula.Given("reel_rpm"))
-            )
+            )!.Value
         );
     }
 

@@ -47,21 +47,49 @@ public sealed class ClipTests
         var slowest = Clip.LowestReelSpeed(Ratio, height, clip.GroundSpeed, clip.Blades);
         var fewest = Clip.FewestBlades(Ratio, height, clip.GroundSpeed, clip.ReelSpeed);
 
+        // None is below a tenth, or beyond 100 km/h.
         Assert.True(
-            fastest.MetresPerHour == 0
-                || Spacing(fastest.MetresPerHour, clip.ReelSpeed, clip.Blades) <= height.Millimetres
+            fastest is { } speeding
+                ? Spacing(speeding.MetresPerHour, clip.ReelSpeed, clip.Blades) <= height.Millimetres
+                    && Spacing(speeding.MetresPerHour + 6m, clip.ReelSpeed, clip.Blades) > height.Millimetres
+                : Spacing(6m, clip.ReelSpeed, clip.Blades) > height.Millimetres
+                    || Spacing(100_000m, clip.ReelSpeed, clip.Blades) < height.Millimetres
         );
-        Assert.True(Spacing(fastest.MetresPerHour + 6m, clip.ReelSpeed, clip.Blades) > height.Millimetres);
-        Assert.True(SpacingAt(clip, slowest.RevolutionsPerMinute, clip.Blades) <= height.Millimetres);
         Assert.True(
-            slowest.RevolutionsPerMinute == 1m
-                || SpacingAt(clip, slowest.RevolutionsPerMinute - 1m, clip.Blades) > height.Millimetres
+            slowest is { RevolutionsPerMinute: var turning }
+                ? SpacingAt(clip, turning, clip.Blades) <= height.Millimetres
+                    && (turning == 1m || SpacingAt(clip, turning - 1m, clip.Blades) > height.Millimetres)
+                : SpacingAt(clip, 10_000m, clip.Blades) > height.Millimetres
         );
-        Assert.True(SpacingAt(clip, clip.ReelSpeed.RevolutionsPerMinute, fewest) <= height.Millimetres);
         Assert.True(
-            fewest == 1
-                || SpacingAt(clip, clip.ReelSpeed.RevolutionsPerMinute, fewest - 1) > height.Millimetres
+            fewest is { } carried
+                ? SpacingAt(clip, clip.ReelSpeed.RevolutionsPerMinute, carried) <= height.Millimetres
+                    && (
+                        carried == 1
+                        || SpacingAt(clip, clip.ReelSpeed.RevolutionsPerMinute, carried - 1)
+                            > height.Millimetres
+                    )
+                : SpacingAt(clip, clip.ReelSpeed.RevolutionsPerMinute, 50) > height.Millimetres
         );
+    }
+
+    /// <summary>5 mm at 10 000 rev/min of 50 blades is 150 km/h; at 1 rev/min of one blade 0.0003 km/h.</summary>
+    [Fact]
+    public void HighestSpeed_ThatNothingGoes_IsNone()
+    {
+        Assert.Null(Clip.HighestSpeed(1m, Mm(5), Rate(10000), 50, SpeedUnit.KilometrePerHour));
+        Assert.Null(Clip.HighestSpeed(1m, Mm(5), Rate(1), 1, SpeedUnit.KilometrePerHour));
+    }
+
+    /// <summary>6 km/h over 0.001 mm of height: 10 000 000 turns of ten blades, and 50 000 blades at 2000 rev/min.</summary>
+    [Fact]
+    public void LowestReelSpeedAndFewestBlades_ThatNoReelHas_AreNone()
+    {
+        var speed = Speed.Parse("6 km/h").OrThrow();
+
+        Assert.Null(Clip.LowestReelSpeed(1m, Mm(0.001m), speed, 10));
+        Assert.Null(Clip.FewestBlades(1m, Mm(0.001m), speed, Rate(2000)));
+        Assert.Null(Clip.FewestBlades(1m, Mm(0.0000000001m), speed, Rate(2000)));
     }
 
     [Fact]
@@ -77,7 +105,7 @@ public sealed class ClipTests
     {
         var speed = Speed.Parse("6 km/h").OrThrow();
 
-        Assert.Equal(2000m, Clip.LowestReelSpeed(1m, Mm(5), speed, 10).RevolutionsPerMinute);
+        Assert.Equal(2000m, Clip.LowestReelSpeed(1m, Mm(5), speed, 10)!.Value.RevolutionsPerMinute);
         Assert.Equal(10, Clip.FewestBlades(1m, Mm(5), speed, Rate(2000)));
     }
 

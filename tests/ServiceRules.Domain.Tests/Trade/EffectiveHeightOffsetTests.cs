@@ -26,7 +26,7 @@ public sealed class EffectiveHeightOffsetTests
     }
 
     [Fact]
-    public void Learn_PublishedPairs_TakesTheMiddleOneAndPredictsBothWays()
+    public void Learn_PublishedPairs_TakesTheMiddleOneAndTellsTheBenchHeight()
     {
         var offset = EffectiveHeightOffset.Learn([
             Pair(0.120m, 0.105m),
@@ -36,7 +36,6 @@ public sealed class EffectiveHeightOffsetTests
 
         Assert.Equal(Inches(-0.015m), offset.Median);
         Assert.Equal((Inches(-0.050m), Inches(-0.012m), 3), (offset.Least, offset.Greatest, offset.Pairs));
-        Assert.Equal(Inches(0.105m), offset.Effective(Inches(0.120m)));
         Assert.Equal(Inches(0.135m), offset.BenchFor(Inches(0.120m)));
     }
 
@@ -64,19 +63,6 @@ public sealed class EffectiveHeightOffsetTests
         Assert.Null(EffectiveHeightOffset.Learn([Pair(0.12m, 0.11m), Pair(0.12m, 0.11m)]));
 
     [Fact]
-    public void IsScattered_PairsAsFarApartAsTheTolerance_AreNotYet()
-    {
-        var offset = EffectiveHeightOffset.Learn([
-            Pair(0.12m, 0.11m),
-            Pair(0.12m, 0.10m),
-            Pair(0.12m, 0.105m),
-        ])!;
-
-        Assert.False(offset.IsScattered(Inches(0.010m)));
-        Assert.True(offset.IsScattered(Inches(0.0099m)));
-    }
-
-    [Fact]
     public void IsBelowPrism_AtTheFigureOfTheSource_AlreadyHolds()
     {
         Assert.True(Pair(0.13m, 0.120m).IsBelowPrism);
@@ -96,7 +82,7 @@ public sealed class EffectiveHeightOffsetTests
 
         Assert.Equal(forward, backward);
         Assert.True(forward.Least <= forward.Median && forward.Median <= forward.Greatest);
-        Assert.Equal(Inches(0.2m), forward.BenchFor(forward.Effective(Inches(0.2m))));
+        Assert.Equal(Inches(0.2m), forward.BenchFor(Inches(0.2m) + forward.Median));
     }
 
     private static HeightPair Pair(decimal bench, decimal effective) => new(Inches(bench), Inches(effective));

@@ -21,4 +21,8 @@ internal sealed record Asked(
     UnitSystem System,
     FindingReason Doubt,
     Length? NaturalBound
-);
+)
+{
+    /// <summary>Whether the place is an end that the line tells, and not one that was read.</summary>
+    public bool IsAtEnd { get; init; }
+}

@@ -18,7 +18,7 @@ internal static class ClipWords
         var blades = clip.Blades.ToString(CultureInfo.InvariantCulture);
         var height = ratio == 1m ? "the height" : $"{Number(ratio)} times the height";
         var clips =
-            $"Clip: at {clip.GroundSpeed} and {clip.ReelSpeed} {blades} blades clip every {Spacing(clip.Spacing, lowest.System)}";
+            $"Clip: at {clip.GroundSpeed} and {clip.ReelSpeed} {blades} blades clip every {Spacing(clip.Spacing, lowest.System)} ({clip.CutsPerMetre.ToString("0", CultureInfo.InvariantCulture)} cuts in a metre)";
         return verdict is Verdict.NotMet
             ? $"{clips}, more than {height}, {lowest.Said}: ribbing is likely"
             : $"{clips}, no more than {height}, {lowest.Said}: in";
@@ -32,12 +32,31 @@ internal static class ClipWords
             yield break;
         }
 
-        var unit = clip.GroundSpeed.Unit;
-        var fastest = Clip.HighestSpeed(ratio, height, clip.ReelSpeed, clip.Blades, unit);
-        var slowest = Clip.LowestReelSpeed(ratio, height, clip.GroundSpeed, clip.Blades);
-        var blades = Clip.FewestBlades(ratio, height, clip.GroundSpeed, clip.ReelSpeed)
-            .ToString(CultureInfo.InvariantCulture);
-        yield return $"{fastest} is the most that keeps the clip, or {slowest} the least, or a reel of {blades} blades (derived)";
+        List<string> ways = [];
+        if (
+            Clip.HighestSpeed(ratio, height, clip.ReelSpeed, clip.Blades, clip.GroundSpeed.Unit) is
+            { } fastest
+        )
+        {
+            ways.Add($"{fastest} is the most that keeps the clip");
+        }
+
+        if (Clip.LowestReelSpeed(ratio, height, clip.GroundSpeed, clip.Blades) is { } slowest)
+        {
+            ways.Add(ways.Count > 0 ? $"{slowest} the least" : $"{slowest} is the least that keeps the clip");
+        }
+
+        if (Clip.FewestBlades(ratio, height, clip.GroundSpeed, clip.ReelSpeed) is { } blades)
+        {
+            var reel = string.Create(CultureInfo.InvariantCulture, $"a reel of {blades} blades");
+            ways.Add(ways.Count > 0 ? reel : $"{reel} keeps the clip");
+        }
+
+        if (ways.Count > 0)
+        {
+            yield return $"{string.Join(", or ", ways)} (derived)";
+        }
+
         yield return $"ribs may stand up to {Spacing(clip.RidgeAt(height), lowest.System)} above the cut "
             + "(derived, an upper bound: use it to compare settings)";
     }

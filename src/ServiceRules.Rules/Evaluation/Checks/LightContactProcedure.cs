@@ -21,8 +21,10 @@ internal static class LightContactProcedure
                 $"{subject}: {Wording.Of(wrong.Contact!.Value)}, and this unit is set to light contact over the full width",
                 wrong.Evidence,
                 new Remedy.Act(
-                    "close one step at a time, both sides alternately, until light contact is heard and felt over the full width"
-                        + FromAFeeler(unit, quantity)
+                    wrong.Contact is ContactState.Partial
+                        ? "close only the side that does not touch, one step at a time, until light contact is heard and felt over the full width; where neither side brings it there, the edges do not meet straight: grind"
+                        : "close one step at a time, both sides alternately, until light contact is heard and felt over the full width"
+                            + FromAFeeler(unit, quantity)
                 )
             );
         }

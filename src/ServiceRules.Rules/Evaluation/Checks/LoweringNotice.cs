@@ -7,7 +7,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// Lowering the height by more than a third in one go scalps: from the height as found to the target, the heights to
-/// cut at in between. Derived; told, never judged.
+/// cut at in between. Told where the height is there to be changed: at a check the turf stands at the height of the other
+/// units already. Derived; told, never judged.
 /// </summary>
 internal static class LoweringNotice
 {
@@ -15,6 +16,7 @@ internal static class LoweringNotice
     {
         if (
             check is not { Quantity: MeasuredQuantity.HeightOfCut, Against: LimitSource.SettingOrder }
+            || !unit.Tasks.Contains(ServiceTask.HeightChange)
             || zone.Target is not { } target
             || target <= Length.Zero
             || Found(unit) is not var (found, system)

@@ -82,14 +82,25 @@ internal static class PaperMap
                 "no blade cuts at any station tried: every edge is dull, or the gap is too wide to cut paper",
                 null
             )
-            : (NotTold, null);
+            : (NotTold(tried), null);
     }
 
     private static string Listed(List<int> blades) =>
         Wording.Listed(blades.ConvertAll(blade => blade.ToString(CultureInfo.InvariantCulture)));
 
-    private static string NotTold =>
-        "blades and stations are mixed, so that it is not told whether blade or bedknife: try every blade at left, middle and right";
+    private static string NotTold(List<PlaceKnown> tried)
+    {
+        var blades = tried.Select(place => place.Blade).Distinct().Count();
+        var stations = tried.Select(place => place.Station).Distinct().Count();
+        var why = (blades, stations) switch
+        {
+            (1, 1) => "one strip alone was tried",
+            (_, 1) => "one station alone was tried",
+            (1, _) => "one blade alone was tried",
+            _ => "blades and stations are mixed",
+        };
+        return $"{why}, so that it is not told whether blade or bedknife: try every blade at left, middle and right";
+    }
 
     /// <summary>All of two tries or more failed: one alone tells nothing of what they share.</summary>
     private static bool Fails(List<PlaceKnown> group) => group.Count > 1 && !CutsSomewhere(group);

@@ -38,6 +38,7 @@ internal sealed record PlaceJudgement(
         {
             Quantity = asked.Quantity,
             Place = asked.Place,
+            IsAtEnd = asked.IsAtEnd,
             Verdict = verdict,
             Reason = told,
             Value = (asked.Knowledge as MeasuredValue)?.Value,

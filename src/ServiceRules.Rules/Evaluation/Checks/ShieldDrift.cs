@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Wear;
@@ -7,13 +8,10 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// A shield that nobody touched stands further off a reel that was ground: the gap to expect, and whether the gap that
-/// was read afterwards follows it. A note, never a verdict.
+/// was read afterwards follows it within what the readings of both may be off. A note, never a verdict.
 /// </summary>
 internal static class ShieldDrift
 {
-    // A gap that differs by less than this from what follows from the grind was read well enough. Common practice, no source.
-    private static readonly Length Near = Length.FromMillimetres(0.1m);
-
     public static IEnumerable<string> Notices(UnitFrame unit)
     {
         var entries = unit.Work.Entries;
@@ -35,9 +33,15 @@ internal static class ShieldDrift
         }
 
         var (grind, index) = at[0];
+        // Half of what the diameters may be off, as half of their difference stands in the gap.
+        var worn =
+            (
+                DoubtOf(unit, MeasuredQuantity.ReelDiameter, grind!.Before!)
+                + DoubtOf(unit, MeasuredQuantity.ReelDiameter, grind.After!)
+            ) * 0.5m;
         foreach (var then in Gaps(unit, entries.Take(index)).DistinctBy(gap => gap.Station))
         {
-            var expected = ShieldGapDrift.Expected(then.Value, grind!.Before!.Value, grind.After!.Value);
+            var expected = ShieldGapDrift.Expected(then.Value, grind.Before!.Value, grind.After!.Value);
             var lead =
                 $"the shield was not touched and the reel lost {Wording.Of(grind.Before.Value - grind.After.Value, then.System)}: "
                 + $"a gap of {Wording.Of(then.Value, then.System)} should now be {Wording.Of(expected, then.System)}";
@@ -46,7 +50,7 @@ internal static class ShieldDrift
             {
                 yield return $"{lead} (derived)";
             }
-            else if ((now.Value - expected).Abs > Near)
+            else if ((now.Value - expected).Abs > then.Doubt + now.Doubt + worn)
             {
                 yield return $"{lead} (derived), and {Wording.Of(now.Value, now.System)} was read: "
                     + "copied, set anew without a note, or misread";
@@ -63,11 +67,25 @@ internal static class ShieldDrift
                     ? new Gap(
                         StationPlaces.DistanceOf(reading.Station, MeasuredQuantity.ShieldGap, unit.Sheet),
                         measured.Value.Value,
+                        DoubtOf(unit, MeasuredQuantity.ShieldGap, measured.Value),
                         measured.Value.System
                     )
                     : null
             )
             .OfType<Gap>();
 
-    private sealed record Gap(Length? Station, Length Value, UnitSystem System);
+    /// <summary>U of what was read, where its gauge tells it; else the digits that were written down.</summary>
+    private static Length DoubtOf(UnitFrame unit, MeasuredQuantity quantity, PrintedLength read)
+    {
+        var known = unit.Of(quantity);
+        return (known?.Found ?? [])
+                .Concat(known?.Left ?? [])
+                .Select(place => place.Knowledge)
+                .OfType<MeasuredValue>()
+                .FirstOrDefault(measured => measured.Value == read.Value)
+                ?.Expanded.Value
+            ?? read.RoundingHalfWidth;
+    }
+
+    private sealed record Gap(Length? Station, Length Value, Length Doubt, UnitSystem System);
 }

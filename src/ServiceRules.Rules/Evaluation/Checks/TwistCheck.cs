@@ -49,7 +49,7 @@ internal static class TwistCheck
             Remedy = outcome.Verdict switch
             {
                 Verdict.NotMet => new Remedy.Act(rule.Advice),
-                Verdict.Unproven => Again(outcome, front, first),
+                Verdict.Unproven => Again(outcome, front, rear),
                 _ => null,
             },
             Notices =
@@ -90,14 +90,48 @@ internal static class TwistCheck
     private static IEnumerable<Obstacle> Obstacles(UnitPlaces places, List<KnownLine> lines, string roller) =>
         places.ObstaclesToALine(lines).Select(obstacle => obstacle with { Subject = roller });
 
-    private static Remedy Again(CheckOutcome outcome, UnitPlaces front, List<KnownLine> first) =>
-        outcome.Reason is FindingReason.TooFewStations or FindingReason.NotMeasured
-            ? new Remedy.ReadAgain(
-                first.Count == 0 ? MeasuredQuantity.FrontRollerOnPlate : MeasuredQuantity.RearRollerOnPlate,
-                ["left", "right"],
-                "twist shows only from all four corners"
-            )
-            : ReadAgain.For(outcome, MeasuredQuantity.FrontRollerOnPlate, front);
+    /// <summary>The roller that the statement speaks of, and of it the corners that are lacking.</summary>
+    private static Remedy Again(CheckOutcome outcome, UnitPlaces front, UnitPlaces rear)
+    {
+        var (quantity, places) = Lacking(front, rear);
+        if (outcome.Reason is not (FindingReason.TooFewStations or FindingReason.NotMeasured))
+        {
+            return ReadAgain.For(outcome, quantity, places);
+        }
+
+        List<string> corners = [.. Corners(front, "front"), .. Corners(rear, "rear")];
+        var missing = corners.Count == 0 ? string.Empty : $"; not read: {Wording.Listed(corners)}";
+        return new Remedy.ReadAgain(
+            quantity,
+            [.. Ends.Where(end => !IsRead(places, end))],
+            $"twist shows only from all four corners{missing}"
+        );
+    }
+
+    private static (MeasuredQuantity Quantity, UnitPlaces Places) Lacking(UnitPlaces front, UnitPlaces rear)
+    {
+        var ahead = Gravity(front);
+        return Gravity(rear) < ahead
+            ? (MeasuredQuantity.RearRollerOnPlate, rear)
+            : (MeasuredQuantity.FrontRollerOnPlate, front);
+    }
+
+    private static int Gravity(UnitPlaces places) =>
+        places
+            .ObstaclesToALine([.. places.Lines()])
+            .Select(obstacle => obstacle.Gravity)
+            .DefaultIfEmpty(int.MaxValue)
+            .Min();
+
+    private static IEnumerable<string> Corners(UnitPlaces places, string roller) =>
+        Ends.Where(end => !IsRead(places, end)).Select(end => $"{roller} {end}");
+
+    private static readonly string[] Ends = ["left", "right"];
+
+    private static bool IsRead(UnitPlaces places, string end) =>
+        places.Usable.Any(place =>
+            place.Station is { } at && (end == "left" ? at * 2 < places.Width : at * 2 > places.Width)
+        );
 
     /// <summary>What it means where the height is known: a share of the height of cut.</summary>
     private static IEnumerable<string> OfHeight(UnitFrame unit, CheckOutcome outcome)

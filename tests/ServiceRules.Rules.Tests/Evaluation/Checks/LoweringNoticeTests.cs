@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -13,11 +14,25 @@ public class LoweringNoticeTests
         CheckedPlaces.StationsAndEnds
     );
 
+    private static CheckOutcome At(ServiceTask task, params BenchEntry[] entries) =>
+        Judge(OnTarget, FrameBuilder.Build(Record(Unit(entries)) with { Tasks = [task] }, Context, Book()));
+
+    private static CheckOutcome Changed(params BenchEntry[] entries) => At(ServiceTask.HeightChange, entries);
+
+    /// <summary>At a check the turf stands at the height of the other units: nothing of it is scalped.</summary>
+    [Theory]
+    [InlineData(ServiceTask.HeightCheck)]
+    [InlineData(ServiceTask.FullService)]
+    public void Evaluate_HeightThatIsNotThereToBeChanged_SaysNothing(ServiceTask task) =>
+        Assert.DoesNotContain(
+            At(task, Height("left", "9.10 mm"), Height("right", "9.10 mm")).Notices,
+            notice => notice.Contains("third", StringComparison.Ordinal)
+        );
+
     [Fact]
     public void Evaluate_HeightLoweredByMoreThanAThird_TellsTheHeightsBetween()
     {
-        var outcome = Judge(
-            OnTarget,
+        var outcome = Changed(
             Height("left", "8.98 mm"),
             Height("right", "9.00 mm"),
             Moved(AdjusterKind.Height),
@@ -37,7 +52,7 @@ public class LoweringNoticeTests
     {
         // 9.10·2/3 = 6.0667, up to 6.1; 6.0 would leave 9.10 by 34 %. From 6.1 two thirds are 4.0667, above the target 4.00: one
         // more, 4.1. The target is said as it is.
-        var outcome = Judge(OnTarget, Height("left", "9.10 mm"), Height("right", "9.10 mm"));
+        var outcome = Changed(Height("left", "9.10 mm"), Height("right", "9.10 mm"));
 
         Assert.Contains(
             outcome.Notices,
@@ -50,7 +65,7 @@ public class LoweringNoticeTests
     [InlineData("3.00 mm")]
     public void Evaluate_HeightLoweredByAThirdOrRaised_SaysNothing(string found) =>
         Assert.DoesNotContain(
-            Judge(OnTarget, Height("left", found), Height("right", found)).Notices,
+            Changed(Height("left", found), Height("right", found)).Notices,
             notice => notice.Contains("third", StringComparison.Ordinal)
         );
 }

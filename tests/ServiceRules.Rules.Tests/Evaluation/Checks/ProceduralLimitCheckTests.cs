@@ -69,6 +69,23 @@ public class ProceduralLimitCheckTests
         );
     }
 
+    /// <summary>Of a feeler that was tried but is found to be another thickness nobody may say that it was not tried.</summary>
+    [Fact]
+    public void Evaluate_OtherFeelers_SaysThatNoneOfThatThicknessWasTried() =>
+        Assert.Contains(
+            "no feeler of 0.0015 in was tried at left",
+            Judge(Taught, AsTaught(stops: "0.0016 in")).Statement,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Evaluate_ContactOverAPart_ClosesOnlyTheSideThatDoesNotTouch() =>
+        Assert.StartsWith(
+            "close only the side that does not touch",
+            Assert.IsType<Remedy.Act>(InContactSchool(Contact(ContactState.Partial)).Remedy).What,
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public void Evaluate_ThickerFeelerFirst_DoesNotFollowTheProcedure()
     {

@@ -92,12 +92,17 @@ public class SoundConditionCheckTests
         "every blade tried fails at the left end and the right end and cuts elsewhere"
     )]
     [InlineData("x.. ... ...", "not told whether blade or bedknife")]
-    [InlineData(".x. xxx .x.", "not told whether blade or bedknife")]
+    [InlineData(".x. xxx .x.", "blades and stations are mixed")]
     [InlineData(
         "xxx xxx xxx",
         "no blade cuts at any station tried: every edge is dull, or the gap is too wide to cut paper"
     )]
-    [InlineData("xxx ___ ___", "not told whether blade or bedknife")]
+    [InlineData("xxx ___ ___", "one blade alone was tried, so that it is not told whether blade or bedknife")]
+    [InlineData(
+        "x__ x__ x__",
+        "one station alone was tried, so that it is not told whether blade or bedknife"
+    )]
+    [InlineData("x__ ___ ___", "one strip alone was tried, so that it is not told whether blade or bedknife")]
     // Only the failing blade was tried at two of its stations: the bedknife may be at fault there.
     [InlineData("x_x _._ ___", "not told whether blade or bedknife")]
     [InlineData("x__ x__ __.", "not told whether blade or bedknife")]

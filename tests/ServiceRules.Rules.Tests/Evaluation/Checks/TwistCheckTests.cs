@@ -121,6 +121,50 @@ public class TwistCheckTests
         );
     }
 
+    /// <summary>The roller that is asked for is the one that the statement names, with the corners that are lacking.</summary>
+    [Fact]
+    public void Evaluate_OneCornerRead_AsksForTheRollerThatItNames()
+    {
+        var frontOnly = On(Front("left", "0.001 in", false));
+        var rearOnly = On(Rear("right", "0.001 in", false));
+        var third = On([Front("left", "0.001 in", false), .. Others[..2]]);
+
+        Assert.Equal("Roller twist: rear roller not measured", frontOnly.Statement);
+        var rear = Assert.IsType<Remedy.ReadAgain>(frontOnly.Remedy);
+        Assert.Equal(MeasuredQuantity.RearRollerOnPlate, rear.Quantity);
+        Assert.Equal(["left", "right"], rear.Places.AsEnumerable());
+        Assert.EndsWith(
+            "not read: front right, rear left and rear right",
+            rear.Why,
+            StringComparison.Ordinal
+        );
+        Assert.Equal("Roller twist: front roller not measured", rearOnly.Statement);
+        Assert.Equal(
+            MeasuredQuantity.FrontRollerOnPlate,
+            Assert.IsType<Remedy.ReadAgain>(rearOnly.Remedy).Quantity
+        );
+        Assert.Equal(["right"], Assert.IsType<Remedy.ReadAgain>(third.Remedy).Places.AsEnumerable());
+    }
+
+    /// <summary>Stale is stale on the roller that it is: the rear one is read again, not the front one.</summary>
+    [Fact]
+    public void Evaluate_RearRollerContradictsItself_AsksForTheRearRoller()
+    {
+        var outcome = On(
+            Front("left", "0.001 in", false),
+            Front("right", "0.001 in", false),
+            Rear("left", "0.001 in", false),
+            Rear("left", "0.001 in", true),
+            Rear("right", "0.001 in", false)
+        );
+
+        Assert.Equal(FindingReason.Conflicting, outcome.Reason);
+        Assert.Equal(
+            MeasuredQuantity.RearRollerOnPlate,
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Quantity
+        );
+    }
+
     /// <summary>Outside values: turf/formulas.json, F36: 0.120 in under one corner is 34 % of a 0.350 in height of cut.</summary>
     [Fact]
     public void Evaluate_FieldFinding_IsToldAsItsShareOfTheHeight()

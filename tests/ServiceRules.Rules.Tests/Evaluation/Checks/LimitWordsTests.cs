@@ -1,0 +1,158 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+/// <summary>What a finding on a limit says where it is out, not proven, or cannot be turned in.</summary>
+public class LimitWordsTests
+{
+    private static readonly Check OnTarget = new Check.LimitOnQuantity(
+        MeasuredQuantity.HeightOfCut,
+        LimitSource.SettingOrder,
+        CheckedPlaces.StationsAndEnds
+    );
+
+    private static readonly Check Gap = new Check.LimitOnQuantity(
+        MeasuredQuantity.Clearance,
+        LimitSource.Sheet,
+        CheckedPlaces.StationsAndEnds
+    );
+
+    private static readonly Check Shield = new Check.LimitOnQuantity(
+        MeasuredQuantity.ShieldGap,
+        LimitSource.Sheet,
+        CheckedPlaces.Stations
+    );
+
+    /// <summary>A limit that counts as out itself is not broken by "0.00 mm".</summary>
+    [Fact]
+    public void Evaluate_ExactlyOnAnExcludedLimit_IsOutByNothing()
+    {
+        var frame = Frame(Measured(MeasuredQuantity.ShieldGap, null, "2.00 mm"));
+        var rule = RuleFor(Shield, new RuleDecision(DecisionRule.Unguarded, LimitItself.Excluded));
+
+        var outcome = CheckEvaluation.Evaluate(rule, frame, frame.Units[0]);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.EndsWith(
+            "limit 2.00 mm: at the limit, which itself is out",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    private static Remedy.CannotBeTurnedIn Bowed(string ends, string middle) =>
+        Assert.IsType<Remedy.CannotBeTurnedIn>(
+            Judge(
+                new Check.LimitOnQuantity(
+                    MeasuredQuantity.Clearance,
+                    LimitSource.Sheet,
+                    CheckedPlaces.Stations
+                ),
+                Measured(MeasuredQuantity.Clearance, "left", ends, "DG-01"),
+                Measured(MeasuredQuantity.Clearance, "middle", middle, "DG-01"),
+                Measured(MeasuredQuantity.Clearance, "right", ends, "DG-01")
+            ).Remedy
+        );
+
+    /// <summary>
+    /// Read in millimetres: 0.012 to 0.064 mm. Nine steps of 0.0127 closed leave 0.1 - 0.1143 = -0.0143 at the stations, too
+    /// tight by 0.0263, and 0.0857 in the middle, too wide by 0.0217; the line of least squares passes the ends at 0.019.
+    /// </summary>
+    [Fact]
+    public void Evaluate_NothingLandsInside_NamesEveryPlaceThatMisses()
+    {
+        var nearest = Bowed("0.100 mm", "0.200 mm").Nearest!;
+
+        Assert.Equal((-9, -9), (nearest.LeftSteps, nearest.RightSteps));
+        Assert.Equal(("51 mm", Mm(0.0263m), false), (nearest.Place, nearest.Excess, nearest.IsAbove));
+        Assert.Equal(["255 mm", "459 mm"], nearest.Also.AsEnumerable());
+        Assert.False(nearest.IsByOtherPrint);
+    }
+
+    /// <summary>
+    /// Seven steps closed, 0.0889 mm, leave 0.0120 to 0.0634 mm: inside the print in millimetres, 0.012 to 0.064, and below that
+    /// in inches, 0.0127 to 0.0635, by 0.0007 mm.
+    /// </summary>
+    [Fact]
+    public void Evaluate_OnlyTheOtherPrintIsMissed_SaysWhichPrint()
+    {
+        var nearest = Bowed("0.1009 mm", "0.1523 mm").Nearest!;
+
+        Assert.Equal((-7, -7), (nearest.LeftSteps, nearest.RightSteps));
+        Assert.True(nearest.IsByOtherPrint);
+        Assert.Equal(Mm(0.0007m), nearest.Excess);
+    }
+
+    /// <summary>
+    /// 3.96, 4.05 and 3.96 mm are each well in; the level line through them departs by up to 0.06 mm, so that the ends are
+    /// known worse than the limit asks for.
+    /// </summary>
+    [Fact]
+    public void Evaluate_BowedSoThatTheEndsAreUnproven_AsksToReadNearerTheEnds()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "3.96 mm"),
+            Height("middle", "4.05 mm"),
+            Height("right", "3.96 mm")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.EndsWith(
+            "read nearer the ends",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            [("left end", true), ("right end", true)],
+            outcome
+                .Comparisons.Where(compared => compared.IsAtEnd)
+                .Select(compared => (compared.Place, compared.IsAtEnd))
+        );
+    }
+
+    [Fact]
+    public void Evaluate_StackCountedByRootSum_SaysSo()
+    {
+        Reading Stack(bool passes, params string[] feelers) =>
+            Feeler("left", "0.001 in", passes) with
+            {
+                Observed = new Observation.FeelerTest([.. feelers.Select(L)], passes),
+            };
+        CheckOutcome With(StackRule rule)
+        {
+            var record = Record(
+                Unit(
+                    Stack(true, "0.0005 in", "0.0005 in"),
+                    Feeler("right", "0.001 in", true),
+                    Feeler("right", "0.0015 in", false)
+                )
+            );
+            return Judge(
+                Gap,
+                FrameBuilder.Build(
+                    record with
+                    {
+                        Instruments = [.. record.Instruments.Select(gauge => gauge with { Stacking = rule })],
+                    },
+                    Context,
+                    Book()
+                )
+            );
+        }
+
+        Assert.StartsWith(
+            "left (51 mm): the tolerances of stacked feelers are added by root-sum",
+            Assert.Single(With(StackRule.RootSum).Notices),
+            StringComparison.Ordinal
+        );
+        Assert.Empty(With(StackRule.WorstCase).Notices);
+    }
+}
