@@ -86,8 +86,9 @@ public sealed class HistoryCommandTests : IDisposable
             )
         );
 
+        // 114.97 ± 4.30265·√0.009·√1.7 = 114.43779 to 115.50221, rounded outward.
         Assert.Contains(
-            "A next reading at 300 h is to be expected between 114.44 mm and 115.50 mm at 95 %",
+            "A next reading at 300 h is to be expected between 114.43 mm and 115.51 mm at 95 %",
             outcome.StandardOutput,
             StringComparison.Ordinal
         );

@@ -162,7 +162,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
             {
                 var unit = frame.Units.First(one => one.Work.Id == ((Subject.Unit)finding.Subject).Id);
                 return finding
-                    .Comparisons.Where(one => IsAtStation(one) && one.Reason != FindingReason.GaugeUnfit)
+                    .Comparisons.Where(one => !one.IsAtEnd && one.Reason != FindingReason.GaugeUnfit)
                     .Select(one => Left(finding.Rule, unit, one, record));
             })
             .OfType<ValueLeft>();
@@ -176,9 +176,6 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
                 or MeasuredQuantity.BedknifeLip
                 or MeasuredQuantity.LandWidth
             );
-
-    private static bool IsAtStation(Comparison compared) =>
-        !compared.Place.EndsWith(" end", StringComparison.Ordinal);
 
     private static ValueLeft? Left(string rule, UnitFrame unit, Comparison compared, ServiceRecord record)
     {

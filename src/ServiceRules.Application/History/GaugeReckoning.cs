@@ -81,26 +81,12 @@ internal static class GaugeReckoning
     /// </summary>
     private static ZeroDrift? Drift(List<GaugeSeen> checks)
     {
-        var first = checks[0].Day.DayNumber;
-        // Days take the place of hours: the reckoning is the same.
-        var trend = RobustTrend.Through(
-            checks.Select(check => new WearPoint(
-                OperatingHours
-                    .Parse(FormattableString.Invariant($"{check.Day.DayNumber - first} h"))
-                    .OrThrow(),
-                check.Error.Value
-            ))
-        );
-        if (
-            trend is null
-            || trend.Level < Surely
-            || (trend.Least <= WearRate.Zero && trend.Greatest >= WearRate.Zero)
-        )
-        {
-            return null;
-        }
-
-        var moved = trend.Slope * RunningTime.FromHours(checks[^1].Day.DayNumber - first);
-        return moved.Abs >= checks.Max(check => check.Step) ? new(moved, trend.Level) : null;
+        var trend = DayTrend.Through(checks.Select(check => (check.Day, check.Error.Value)));
+        return
+            trend is { Moves: true }
+            && trend.Level >= Surely
+            && trend.Moved.Abs >= checks.Max(check => check.Step)
+            ? new(trend.Moved, trend.Level)
+            : null;
     }
 }

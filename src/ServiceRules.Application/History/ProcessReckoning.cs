@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Statistics;
 
 namespace ServiceRules.Application.History;
 
@@ -44,7 +46,7 @@ internal static class ProcessReckoning
         ImmutableArray<Length> read = [.. values.Select(value => value.Value)];
         // What is counted from the middle may fall on either side of it.
         var process = ProcessSpread.FromReadings(read, values[0].IsMiddled ? null : Length.Zero);
-        var doubt = Middle(usual.Select(value => value.Uncertainty));
+        var doubt = StandardUncertainty.From(Median.Of(usual.Select(value => value.Uncertainty.Value)));
         return new(
             [.. rules],
             values[0].Sheet,
@@ -69,11 +71,5 @@ internal static class ProcessReckoning
     }
 
     private static Length? Middle(IEnumerable<Length?> lengths) =>
-        lengths.OfType<Length>().ToList() is { Count: > 0 } known ? Middle<Length>(known) : null;
-
-    private static T Middle<T>(IEnumerable<T> values)
-    {
-        var inOrder = values.Order().ToList();
-        return inOrder[inOrder.Count / 2];
-    }
+        lengths.OfType<Length>().ToList() is { Count: > 0 } known ? Median.Of(known) : null;
 }

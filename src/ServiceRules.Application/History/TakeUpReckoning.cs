@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Statistics;
 using ServiceRules.Domain.Wear;
 
 namespace ServiceRules.Application.History;
@@ -61,13 +62,13 @@ internal static class TakeUpReckoning
     /// <summary>Holds each unit of a machine against the others.</summary>
     public static decimal? OddOne(TakeUpOutlook unit, IEnumerable<TakeUpOutlook> neighbours)
     {
-        var others = neighbours.Select(one => one.Rate.MillimetresPerHour).Order().ToList();
+        var others = neighbours.Select(one => one.Rate).ToList();
         if (others.Count < FewestNeighbours || unit.StepsIn < FewestSteps)
         {
             return null;
         }
 
-        var middle = (others[(others.Count - 1) / 2] + others[others.Count / 2]) / 2;
+        var middle = Median.Of(others).MillimetresPerHour;
         return middle > 0 && unit.Rate.MillimetresPerHour > Multiple * middle
             ? decimal.Round(unit.Rate.MillimetresPerHour / middle, 1)
             : null;

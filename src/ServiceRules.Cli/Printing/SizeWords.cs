@@ -101,7 +101,7 @@ internal static class SizeWords
     private static string Next(SizeOutlook size, LeastSquaresTrend line)
     {
         var next = line.Predict(line.Last);
-        return $" A next reading at {line.Last} is to be expected between {HistoryWords.Length(next.Lower, size.Last.System)} and {HistoryWords.Length(next.Upper, size.Last.System)} at {HistoryWords.Percent(LeastSquaresTrend.Level)}.";
+        return $" A next reading at {line.Last} is to be expected between {HistoryWords.LengthDown(next.Lower, size.Last.System)} and {HistoryWords.LengthUp(next.Upper, size.Last.System)} at {HistoryWords.Percent(LeastSquaresTrend.Level)}.";
     }
 
     /// <summary>Grinds bend any line; only without one does a bend say something.</summary>
@@ -135,10 +135,10 @@ internal static class SizeWords
         }
 
         var earliest = reaches.Earliest is { } first
-            ? $"{HistoryWords.Hours(first)}{On(days?.Earliest, size)}"
+            ? $"{HistoryWords.HoursDown(first)}{On(days?.Earliest, size)}"
             : "any time";
         var latest = reaches.Latest is { } last
-            ? $"{HistoryWords.Hours(last)}{On(days?.Latest, size)}"
+            ? $"{HistoryWords.HoursUp(last)}{On(days?.Latest, size)}"
             : "no bound";
         return $"; band of {HistoryWords.Percent(reaches.Level)} from {earliest} to {latest}";
     }

@@ -135,16 +135,16 @@ internal static class UnitWords
     {
         if (knowledge is MeasuredValue measured)
         {
-            return $"{HistoryWords.Fine(measured.Value, system)} ± {HistoryWords.Fine(measured.Expanded.Value, system)}";
+            return $"{HistoryWords.Fine(measured.Value, system)} ± {UncertaintyPrint.Of(measured.Expanded.Value, system)}";
         }
 
         var interval = knowledge.AsInterval();
         return (interval.Lower, interval.Upper) switch
         {
             ({ } lower, { } upper) =>
-                $"between {HistoryWords.Fine(lower.Value, system)} and {HistoryWords.Fine(upper.Value, system)}",
-            ({ } lower, null) => $"at least {HistoryWords.Fine(lower.Value, system)}",
-            (null, { } upper) => $"at most {HistoryWords.Fine(upper.Value, system)}",
+                $"between {HistoryWords.FineDown(lower.Value, system)} and {HistoryWords.FineUp(upper.Value, system)}",
+            ({ } lower, null) => $"at least {HistoryWords.FineDown(lower.Value, system)}",
+            (null, { } upper) => $"at most {HistoryWords.FineUp(upper.Value, system)}",
             _ => "an unknown amount",
         };
     }

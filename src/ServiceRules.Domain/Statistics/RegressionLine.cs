@@ -21,9 +21,6 @@ internal sealed class RegressionLine
         _mean = mean;
         _spread = spread;
         Count = count;
-        var slopeSd = fit.StandardDeviations[1];
-        var perPoint = ResidualStandardDeviation / DecimalArithmetic.SquareRoot(count);
-        InterceptStandardDeviation = DecimalArithmetic.Norm([perPoint, mean * slopeSd]);
     }
 
     /// <summary>n.</summary>
@@ -37,9 +34,6 @@ internal sealed class RegressionLine
 
     /// <summary>Standard deviation of b: s/√Σ(xᵢ - x̄)².</summary>
     public decimal SlopeStandardDeviation => _fit.StandardDeviations[1];
-
-    /// <summary>Standard deviation of a: s·√(1/n + x̄²/Σ(xᵢ - x̄)²).</summary>
-    public decimal InterceptStandardDeviation { get; }
 
     /// <summary>s, of one y about the line, on n - 2 degrees of freedom.</summary>
     public decimal ResidualStandardDeviation => _fit.ResidualStandardDeviation;
@@ -75,10 +69,6 @@ internal sealed class RegressionLine
 
     /// <summary>The line at x.</summary>
     public decimal At(decimal x) => _fit.Coefficients[0] + (Slope * (x - _mean));
-
-    /// <summary>Half the width of the band in which the line itself lies at x: t·s·√(1/n + (x - x̄)²/Σ(xᵢ - x̄)²).</summary>
-    public decimal MeanHalfWidth(decimal x, CoverageLevel level) =>
-        Factor(level) * ResidualStandardDeviation * DecimalArithmetic.Norm([Share, Lever(x)]);
 
     /// <summary>Half the width of the band in which one further y lies at x: t·s·√(1 + 1/n + (x - x̄)²/Σ(xᵢ - x̄)²).</summary>
     public decimal PredictionHalfWidth(decimal x, CoverageLevel level) =>

@@ -12,6 +12,9 @@ public sealed record Comparison
     /// <summary>Where: a station such as <c>51 mm</c>, <c>left end</c>, <c>across</c>.</summary>
     public required string Place { get; init; }
 
+    /// <summary>Whether the place is an end that the line through the readings tells, and not one that was read.</summary>
+    public bool IsAtEnd { get; init; }
+
     /// <summary>Verdict at this place.</summary>
     public required Verdict Verdict { get; init; }
 

@@ -20,11 +20,12 @@ public sealed record ForecastDates(DateOnly On, DateOnly? Earliest, DateOnly? La
         ArgumentNullException.ThrowIfNull(forecast);
         return perWeek <= RunningTime.Zero || Day(forecast.Left) is not { } day
             ? null
-            : new(day, Day(forecast.Earliest), Day(forecast.Latest));
+            : new(day, Day(forecast.Earliest), Day(forecast.Latest, decimal.Ceiling));
 
-        DateOnly? Day(RunningTime? left) =>
+        // A band is rounded outward: its last day is the one that has begun when the hours are run.
+        DateOnly? Day(RunningTime? left, Func<decimal, decimal>? rounded = null) =>
             left is { } hours
-            && decimal.Floor(hours.Hours / perWeek.Hours * 7m) is var days
+            && (rounded ?? decimal.Floor)(hours.Hours / perWeek.Hours * 7m) is var days
             && days <= LastDay.DayNumber - from.DayNumber
                 ? from.AddDays((int)days)
                 : null;

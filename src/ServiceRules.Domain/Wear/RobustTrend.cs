@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Statistics;
-using ServiceRules.Domain.Trade;
 
 namespace ServiceRules.Domain.Wear;
 
@@ -21,17 +19,14 @@ public sealed record RobustTrend
 
     private readonly decimal intercept;
 
-    private RobustTrend(ImmutableArray<(decimal At, decimal Value)> points, Probability level)
+    private RobustTrend(TheilSenLine line)
     {
-        var slopes = Slopes(points);
-        var slope = Middle.Of(slopes);
-        var interval = RankInterval.Covering(points.Length, level);
-        intercept = Middle.Of([.. points.Select(point => point.Value - (slope * point.At)).Order()]);
-        Slope = WearRate.FromMillimetresPerHour(slope);
-        Least = WearRate.FromMillimetresPerHour(slopes[interval.Rank - 1]);
-        Greatest = WearRate.FromMillimetresPerHour(slopes[^interval.Rank]);
-        Level = interval.Coverage;
-        Readings = points.Length;
+        intercept = line.Intercept;
+        Slope = WearRate.FromMillimetresPerHour(line.Slope);
+        Least = WearRate.FromMillimetresPerHour(line.Least);
+        Greatest = WearRate.FromMillimetresPerHour(line.Greatest);
+        Level = line.Level;
+        Readings = line.Count;
     }
 
     /// <summary>The rate of change: negative where the value shrinks.</summary>
@@ -67,7 +62,12 @@ public sealed record RobustTrend
         var read = WearReadings.ByHours(points);
         return read.Length < FewestReadings
             ? null
-            : new([.. read.Select(point => (point.At.Hours, point.Value.Millimetres))], level)
+            : new(
+                TheilSenLine.Through(
+                    [.. read.Select(point => (point.At.Hours, point.Value.Millimetres))],
+                    level
+                )
+            )
             {
                 Last = read[^1].At,
             };
@@ -100,16 +100,4 @@ public sealed record RobustTrend
     /// <summary>None where it is too far to be told from never.</summary>
     private static RunningTime? Hours(Length left, decimal rate) =>
         DecimalArithmetic.Quotient(left.Millimetres, rate) is { } hours ? RunningTime.FromHours(hours) : null;
-
-    private static ImmutableArray<decimal> Slopes(ImmutableArray<(decimal At, decimal Value)> points) =>
-        [
-            .. points
-                .SelectMany(
-                    (point, index) =>
-                        points
-                            .Skip(index + 1)
-                            .Select(later => (later.Value - point.Value) / (later.At - point.At))
-                )
-                .Order(),
-        ];
 }

@@ -27,6 +27,13 @@ internal static class FindingShapes
         {
             var quantity = o.Required("quantity", Choices.Quantity, "the quantity", c => c.Quantity);
             var place = o.Required("place", Terms.Title, "where", c => c.Place);
+            var end = o.Defaulted(
+                "atEnd",
+                Shape.Flag,
+                false,
+                "whether it is an end that the line tells, and not a place that was read",
+                c => c.IsAtEnd
+            );
             var verdict = o.Required(
                 "verdict",
                 VerdictShapes.Verdict,
@@ -64,6 +71,7 @@ internal static class FindingShapes
             {
                 Quantity = v.Get(quantity),
                 Place = v.Get(place),
+                IsAtEnd = v.Get(end),
                 Verdict = v.Get(verdict),
                 Reason = v.Get(reason),
                 Value = v.Get(value),

@@ -30,13 +30,7 @@ public sealed class ConformityTests
         Verdict expected
     )
     {
-        Assert.True(
-            LengthInterval.TryCreate(
-                new(Mm(lower), left == "["),
-                new(Mm(upper), right == "]"),
-                out var interval
-            )
-        );
+        var interval = BracketedInterval.Of(left, lower, upper, right);
 
         Assert.Equal(expected, Judge.Decide(Zone, interval, DecisionRule.FullGuard).Verdict);
     }

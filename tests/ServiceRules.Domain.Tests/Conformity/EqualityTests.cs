@@ -58,13 +58,7 @@ public sealed class EqualityTests
         Verdict expected
     )
     {
-        Assert.True(
-            LengthInterval.TryCreate(
-                new(Mm(lower), left == "["),
-                new(Mm(upper), right == "]"),
-                out var interval
-            )
-        );
+        var interval = BracketedInterval.Of(left, lower, upper, right);
 
         Assert.Equal(expected, Judge.Decide(Excluded, interval, DecisionRule.FullGuard).Verdict);
     }

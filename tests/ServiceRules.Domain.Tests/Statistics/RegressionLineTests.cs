@@ -27,19 +27,17 @@ public sealed class RegressionLineTests
         Assert.Equal(3, Line.DegreesOfFreedom);
         Near(0.6m, Line.Slope);
         Near(2.2m, Line.Intercept);
-        // √0.8; √0.08; √(0.8 · (1/5 + 9/10)).
+        // √0.8; √0.08.
         Near(0.894427191m, Line.ResidualStandardDeviation, 1e-9m);
         Near(0.282842712m, Line.SlopeStandardDeviation, 1e-9m);
-        Near(0.938083152m, Line.InterceptStandardDeviation, 1e-9m);
         // 1 - 2.4/6.
         Near(0.6m, Line.RSquared);
     }
 
     [Fact]
-    public void HalfWidths_AtAPoint_AreThoseOfTheLineAndOfOneMoreReading()
+    public void PredictionHalfWidth_AtAPoint_IsThatOfOneMoreReading()
     {
-        // At x = 6: √(1/5 + 9/10) = √1.1, and with one more reading √2.1; times √0.8.
-        Near(T * 0.938083152m, Line.MeanHalfWidth(6, CoverageLevel.NinetyFive), 1e-8m);
+        // At x = 6: √(1 + 1/5 + 9/10) = √2.1; times √0.8.
         Near(T * 1.296148139m, Line.PredictionHalfWidth(6, CoverageLevel.NinetyFive), 1e-8m);
         Near(5.8m, Line.At(6));
     }
@@ -72,8 +70,8 @@ public sealed class RegressionLineTests
         Near(6m, line.At(reach.Best), 1e-12m);
         var until = reach.Until!.Value;
         var from = reach.From!.Value;
-        Near(6m, line.At(from) - line.MeanHalfWidth(from, CoverageLevel.NinetyFive), 1e-10m);
-        Near(6m, line.At(until) + line.MeanHalfWidth(until, CoverageLevel.NinetyFive), 1e-10m);
+        Near(6m, line.At(from) - OfTheLine(line, from), 1e-10m);
+        Near(6m, line.At(until) + OfTheLine(line, until), 1e-10m);
         Assert.True(from < reach.Best && reach.Best < until);
     }
 
@@ -85,11 +83,17 @@ public sealed class RegressionLineTests
         var reach = line.ReachOf(8, CoverageLevel.NinetyFive)!;
 
         Assert.True(reach.From < reach.Best && reach.Best < reach.Until);
-        Near(
-            8m,
-            line.At(reach.From!.Value) + line.MeanHalfWidth(reach.From.Value, CoverageLevel.NinetyFive),
-            1e-10m
-        );
+        Near(8m, line.At(reach.From!.Value) + OfTheLine(line, reach.From.Value), 1e-10m);
+    }
+
+    /// <summary>The band of the line itself: that of one more reading without the reading's own t·s.</summary>
+    private static decimal OfTheLine(RegressionLine line, decimal x)
+    {
+        var own =
+            CoverageFactor.At(CoverageLevel.NinetyFive, DegreesOfFreedom.Of(line.DegreesOfFreedom))
+            * line.ResidualStandardDeviation;
+        var further = line.PredictionHalfWidth(x, CoverageLevel.NinetyFive);
+        return (decimal)Math.Sqrt((double)((further * further) - (own * own)));
     }
 
     [Fact]

@@ -129,10 +129,9 @@ public sealed class PartLifeTests
 
         formula.Prints(
             "take_up_mm_per_h",
-            TakeUp
-                .Rate(
-                    (int)formula.Given("clicks_in"),
-                    Mm(formula.Given("step_mm")),
+            WearRate
+                .Of(
+                    Mm(formula.Given("step_mm")) * (int)formula.Given("clicks_in"),
                     RunningTime.FromHours(formula.Given("hours"))
                 )
                 .MillimetresPerHour
@@ -199,6 +198,24 @@ public sealed class PartLifeTests
         );
         Assert.Null(WeeklyUse.Of(first, Hours(100), first.AddDays(6), Hours(136)));
         Assert.Null(WeeklyUse.Of(first, Hours(100), first.AddDays(14), Hours(100)));
+    }
+
+    /// <summary>18 h a week: 17.9 h are 6.96 days and 18.1 h 7.04; a band is rounded outward.</summary>
+    [Fact]
+    public void ForecastDates_Of_ABand_RoundsItOutward()
+    {
+        var from = new DateOnly(2026, 4, 13);
+        var forecast = new WearForecast.Reaches(
+            RunningTime.FromHours(18),
+            RunningTime.FromHours(17.9m),
+            RunningTime.FromHours(18.1m),
+            Domain.Measurement.Probability.One
+        );
+
+        Assert.Equal(
+            new(from.AddDays(7), from.AddDays(6), from.AddDays(8)),
+            ForecastDates.Of(forecast, from, RunningTime.FromHours(18))
+        );
     }
 
     [Fact]
