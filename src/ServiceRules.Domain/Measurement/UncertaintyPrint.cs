@@ -35,7 +35,7 @@ public static class UncertaintyPrint
     {
         var figure = system is UnitSystem.Inch ? length.Millimetres / 25.4m : length.Millimetres;
         var quantum = Finest;
-        while (figure > 99 * quantum)
+        while (figure >= 100 * quantum)
         {
             quantum *= 10;
         }

@@ -11,7 +11,7 @@ public sealed class UncertaintyPrintTests
     [InlineData(0.12, "0.12 mm", "0.12 mm")]
     [InlineData(0.0130130, "0.014 mm", "0.013 mm")]
     [InlineData(0.0099, "0.0099 mm", "0.0099 mm")]
-    [InlineData(0.00991, "0.010 mm", "0.0099 mm")]
+    [InlineData(0.00991, "0.01 mm", "0.0099 mm")]
     [InlineData(1.1902382, "1.20 mm", "1.10 mm")]
     [InlineData(12.3, "13.00 mm", "12.00 mm")]
     [InlineData(0, "0.00 mm", "0.00 mm")]
