@@ -49,9 +49,10 @@ internal sealed class RecordFiles : IDisposable
     {
         public SignedReport Read(ReadOnlyMemory<byte> file) =>
             new(
-                [new ReportPoint("file-shape", false, "there is no report here")],
+                [ReportPoint.Failed("file-shape", "there is no report here")],
                 false,
                 false,
+                null,
                 null,
                 null,
                 new Dictionary<string, byte[]>(StringComparer.Ordinal)
