@@ -12,7 +12,7 @@ public sealed class LibraryHomeTests
     [InlineData("Org.BouncyCastle", "src/ServiceRules.Evidence/Log/")]
     [InlineData("Microsoft.Data.Sqlite", "src/ServiceRules.Storage/Sqlite/")]
     [InlineData("DbUp", "src/ServiceRules.Storage/Sqlite/")]
-    [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/Signing/")]
+    [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {
         var users = SourceTree
