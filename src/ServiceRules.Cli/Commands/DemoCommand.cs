@@ -2,11 +2,13 @@ using System.CommandLine;
 using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Demo;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Formats.Records;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Signing;
+using ServiceRules.Storage;
 using Spectre.Console;
 
 namespace ServiceRules.Cli.Commands;
@@ -14,6 +16,8 @@ namespace ServiceRules.Cli.Commands;
 /// <summary><c>demo</c>: two seasons of an invented shop, made, judged, summed up and reported.</summary>
 internal static class DemoCommand
 {
+    private const string LedgerName = "ledger";
+
     public static Command Of(Session session)
     {
         var output = new Option<DirectoryInfo>("--out")
@@ -60,17 +64,16 @@ internal static class DemoCommand
         var summary = DemoSummary.Of(
             judged.Select(one => new JudgedDemoJob(one.Job, one.Assessed.Assessment))
         );
-        var reported = judged.Where(one => one.Job.IsNotable).ToList();
-        ProgressLine.Run(
-            session.Progress,
-            "reports",
-            reported,
-            one =>
-                InputFile.Write(
-                    Path.Combine(folder, "reports", one.Assessed.Record.Id.Text + ".pdf"),
-                    JobReport.Write(one.Assessed, ReportTerms.Default, key, session.Clock.GetUtcNow())
-                )
-        );
+        var reported = judged.Where(one => one.Job.IsNotable).Select(one => one.Assessed).ToList();
+        using (var filed = LedgerInUse.ToFile(Path.Combine(folder, LedgerName), Shelf(folder), session))
+        {
+            ProgressLine.Run(
+                session.Progress,
+                "reports",
+                reported,
+                one => Report(one, folder, filed.Ledger, key, session.Clock)
+            );
+        }
         Finish(folder, key, summary, reported.Count, session);
         return summary.IsExact ? ExitCode.Good : ExitCode.NotGood;
     }
@@ -89,6 +92,36 @@ internal static class DemoCommand
             _ => throw new InvalidOperationException("an unknown outcome of judging"),
         };
     }
+
+    private static CheckpointFolder Shelf(string folder) =>
+        new(CheckpointFolder.Beside(Path.Combine(folder, LedgerName)));
+
+    /// <summary>Files the job, issues its report with the proofs inside, and puts the report's own proof beside it.</summary>
+    private static void Report(
+        Assessed assessed,
+        string folder,
+        OpenLedger ledger,
+        SigningKey key,
+        TimeProvider clock
+    )
+    {
+        var path = Path.Combine(folder, "reports", assessed.Record.Id.Text + ".pdf");
+        var proofs = ledger.Proofs(Filed(new FileRecord(ledger).File(assessed, null)));
+        var pdf = JobReport.Write(assessed, ReportTerms.Default, key, clock.GetUtcNow(), null, proofs);
+        var own = Filed(new FileReport(ledger).File(assessed, pdf, null)).Entries[^1].Entry;
+        InputFile.Write(path + ReportFiling.ProofEnding, Encoding.UTF8.GetBytes(ledger.ProveWithEntry(own)));
+        InputFile.Write(path, pdf);
+    }
+
+    private static FilingOutcome.Filed Filed(FilingOutcome outcome) =>
+        outcome switch
+        {
+            FilingOutcome.Filed filed => filed,
+            FilingOutcome.Refused refused => throw new InputException(
+                $"the ledger of an earlier demo does not go with this one: {refused.Refusal.What}; accepted: another folder for --out"
+            ),
+            _ => throw new InvalidOperationException($"the ledger of the demo took nothing: {outcome}"),
+        };
 
     private static void Finish(
         string folder,
@@ -109,8 +142,11 @@ internal static class DemoCommand
         session.Output.WriteLine();
         session.Output.WriteLine($"Written to {folder}:");
         session.Output.WriteLine($"  records/         {summary.Jobs} service records");
-        session.Output.WriteLine($"  reports/         {reports} signed reports, of the jobs named above");
+        session.Output.WriteLine(
+            $"  reports/         {reports} signed reports, of the jobs named above, each with its log proof beside it"
+        );
         session.Output.WriteLine("  certificate.pem  the certificate they are signed with");
+        session.Output.WriteLine("  ledger/          the log that these jobs and their reports are filed in");
         session.Output.WriteLine("  summary.txt      the summary above");
     }
 }

@@ -18,20 +18,30 @@ internal sealed class LedgerInUse : IDisposable
     /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
     [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static LedgerInUse ToRead(ParseResult parsed, Session session) =>
-        Held(LedgerPlace.ShelfOf(parsed), LedgerPlace.Existing(parsed), parsed, session);
+        Held(
+            LedgerPlace.ShelfOf(parsed),
+            LedgerPlace.Existing(parsed),
+            LedgerPlace.FolderOf(parsed),
+            session
+        );
 
     /// <summary>Opens a ledger to file in it, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
-    [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
     public static LedgerInUse ToFile(ParseResult parsed, Session session) =>
-        Held(LedgerPlace.ShelfOf(parsed), LedgerPlace.Open(LedgerPlace.FolderOf(parsed)), parsed, session);
+        ToFile(LedgerPlace.FolderOf(parsed), LedgerPlace.ShelfOf(parsed), session);
+
+    /// <summary>Opens the ledger in a folder to file in it, begun where there is none.</summary>
+    /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
+    [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
+    public static LedgerInUse ToFile(string place, CheckpointFolder shelf, Session session) =>
+        Held(shelf, LedgerPlace.Open(place), place, session);
 
     public void Dispose() => folder.Dispose();
 
     private static LedgerInUse Held(
         CheckpointFolder shelf,
         LedgerFolder folder,
-        ParseResult parsed,
+        string place,
         Session session
     )
     {
@@ -40,11 +50,11 @@ internal sealed class LedgerInUse : IDisposable
             switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, session.Clock))
             {
                 case LedgerOpening.Opened opened:
-                    Tell(folder, shelf, opened, parsed, session);
+                    Tell(folder, shelf, opened, place, session);
                     return new LedgerInUse(folder, opened.Ledger);
                 case LedgerOpening.Refused refused:
                     throw new InputException(
-                        $"the ledger in `{LedgerPlace.FolderOf(parsed)}` is not the one that its checkpoints speak of; nothing was done\n"
+                        $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done\n"
                             + string.Join('\n', refused.Faults.Select(fault => $"  {fault}"))
                             + "\n`servicerules ledger verify` tells everything that is wrong with it."
                     );
@@ -63,14 +73,14 @@ internal sealed class LedgerInUse : IDisposable
         LedgerFolder folder,
         CheckpointFolder shelf,
         LedgerOpening.Opened opened,
-        ParseResult parsed,
+        string place,
         Session session
     )
     {
         if (folder.IsNew)
         {
             session.Error.WriteLine(
-                $"A ledger was begun in `{LedgerPlace.FolderOf(parsed)}`, its log is `{folder.Signer.Key.Name}`, key {folder.Signer.Key.IdText}. "
+                $"A ledger was begun in `{place}`, its log is `{folder.Signer.Key.Name}`, key {folder.Signer.Key.IdText}. "
                     + $"Keep the folder private and backed up; checkpoints go to `{shelf.Place}`, which is best kept on another disk."
             );
         }
