@@ -155,7 +155,7 @@ internal sealed class LogInclusion
         var expected = ContentHash.Of(content.Span).ToString();
         return !kinds.Contains(read.Kind) ? $"{name} is an entry of another kind"
             : read.Content != expected || read.ContentBytes != content.Length
-                ? $"{name} is about other bytes than those attached"
+                ? $"{name} is about other bytes than these"
             : read.Subject != subject ? $"{name} is about `{read.Subject}`, the report about `{subject}`"
             : read.Of != of ? $"{name} names another document as what it speaks of"
             : !proof.Proves(MerkleTree.LeafHash(bytes.Span))

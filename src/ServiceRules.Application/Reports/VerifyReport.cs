@@ -107,7 +107,9 @@ public sealed class VerifyReport(
 
         var complete = ReportPoint.Passed(
             Complete,
-            "record, context, rules and assessment are attached and covered by the signature"
+            names.Length == Expected.Length
+                ? "record, context, rules and assessment are attached and covered by the signature"
+                : "record, context, rules and assessment, their log entries and proofs are attached and covered by the signature"
         );
         var semantics = AssessmentFormat.SemanticsOf(files[EvidenceFiles.AssessmentName]);
         return semantics is { } other && other != Assessment.SemanticsVersion
