@@ -43,12 +43,18 @@ internal sealed class DrawnComparison
         }
         if (!SamePages(pages, again) || !SameRoots())
         {
-            return _difference!.ToString();
+            return Told(_difference!);
         }
         return _found.Table.Objects.Count == _drawn.Table.Objects.Count
             ? null
             : $"the file holds {_found.Table.Objects.Count} objects, a report drawn anew {_drawn.Table.Objects.Count}";
     }
+
+    private string Told(DrawnDifference difference) =>
+        difference is { IsInMarks: true, Page: { } page }
+        && DrawnWords.Parting(_found, _drawn, page) is var (found, expected)
+            ? $"{difference}: it says `{found}` where they give `{expected}`"
+            : difference.ToString();
 
     /// <summary>Page by page first, so that a difference is told by the page where it is seen.</summary>
     private bool SamePages(IReadOnlyList<PdfObject> pages, IReadOnlyList<PdfObject> again)

@@ -5,6 +5,9 @@ namespace ServiceRules.Reporting.Verifying.Drawn;
 /// <param name="Keys">The keys of the dictionaries on the way to it.</param>
 internal sealed record DrawnDifference(int? Page, IReadOnlyList<string> Keys)
 {
+    /// <summary>It is in what is drawn on a page.</summary>
+    public bool IsInMarks => Keys is ["Contents", ..];
+
     public override string ToString()
     {
         var where = Page is { } number ? $"page {number}: " : "";
@@ -14,7 +17,7 @@ internal sealed record DrawnDifference(int? Page, IReadOnlyList<string> Keys)
     private string Meaning() =>
         this switch
         {
-            { Keys: ["Contents", ..] } => "other marks are drawn than the attached documents give",
+            { IsInMarks: true } => "other marks are drawn than the attached documents give",
             _ when Has("FontFile2") => "a font program is not the one that reports are drawn with",
             _ when Has("Font") => "a font is not the one that reports are drawn with",
             _ when Has("Annots") => "there are other notes or fields than the signature",
