@@ -110,6 +110,31 @@ public sealed partial class KeysCommandTests : IDisposable
         Manners.HoldForRefusal(wrong);
     }
 
+    /// <summary>A stranger's key under our name is handed in to be revoked; its reports stay a stranger's.</summary>
+    [Fact]
+    public void Revoke_CertificateInAFile_DoesNotMakeItTrusted()
+    {
+        _ = Report("ours.pdf");
+        using var elsewhere = new Product();
+        var (theirs, certificate) = (elsewhere.At("theirs.pdf"), elsewhere.At("theirs.pem"));
+        var issued = elsewhere.Run(
+            "report",
+            Fixtures.PathOf("height-check"),
+            "-o",
+            theirs,
+            "--certificate-out",
+            certificate
+        );
+        Assert.True(issued.ExitCode == 0, issued.ToString());
+
+        _ = Good("keys", "revoke", certificate, "--reason", "superseded", "--from", Now);
+
+        var verified = _product.Run("verify", theirs);
+        Assert.Equal(1, verified.ExitCode);
+        Assert.Contains("is not trusted here", verified.StandardOutput, StringComparison.Ordinal);
+        Assert.DoesNotContain("retired:", Good("keys", "list").StandardOutput, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Keys_WhatCannotBe_IsRefused()
     {

@@ -70,27 +70,19 @@ internal static class KeysRevokeCommand
         var folder = SigningKeys.FolderOf(parsed);
         var at = session.Clock.GetUtcNow();
         var from = GivenValue.Instant(parsed, From)!.Value;
-        using var signer = SigningKeys.OpenOwn(folder, at);
         using var revoked = Find(folder, string.Concat(parsed.GetRequiredValue(Fingerprint)));
-        var (list, fault) = KeyRevocation.Revoke(
-            RevocationLists.OfOwnKeys(folder),
-            signer,
+        var list = KeyRevocation.Revoke(
+            folder,
             revoked,
             Reasons[parsed.GetRequiredValue(Reason)],
             from,
             at
-        );
-        if (list is null)
+        ) switch
         {
-            throw new InputException($"`{revoked.Subject}` is not revoked: {fault}");
-        }
-
-        if (!revoked.Equals(signer.Certificate))
-        {
-            RetiredCertificates.Keep(folder, revoked);
-        }
-
-        RevocationFile.Write(folder, list);
+            KeyRevocationOutcome.Revoked done => done.List,
+            KeyRevocationOutcome.Refused refused => throw new InputException(refused.Reason),
+            _ => throw new InvalidOperationException("an unknown outcome of revoking a key"),
+        };
         if (parsed.GetValue(Output) is { } copy)
         {
             InputFile.Write(copy.FullName, Encoding.ASCII.GetBytes(list.Pem + "\n"));

@@ -95,16 +95,6 @@ internal static class SigningKeys
         }
     }
 
-    /// <summary>The key in the folder; none is made.</summary>
-    /// <exception cref="InputException">There is no usable key.</exception>
-    public static SigningKey OpenOwn(string folder, DateTimeOffset at) =>
-        SigningKeyFolder.Open(folder, at) switch
-        {
-            SigningKeyOutcome.Usable { Key: var key } => key,
-            SigningKeyOutcome.Refused refused => throw new InputException(refused.Reason),
-            _ => throw new InvalidOperationException("an unknown outcome of opening a key"),
-        };
-
     private static SigningKeyOutcome Outcome(ParseResult parsed, DateTimeOffset at)
     {
         var (pkcs12, pem) = (parsed.GetValue(Pkcs12), parsed.GetValue(Pem));
@@ -122,15 +112,15 @@ internal static class SigningKeys
         {
             return SigningKeyFolder.OpenOrCreate(FolderOf(parsed), parsed.GetValue(Organisation)!, at);
         }
-        var files = new List<PemText> { ReadPem(pem, isPrivate: true) };
+        var files = new List<PemText> { ReadPem(pem) };
         if (parsed.GetValue(Chain) is { } chain && chain.FullName != pem.FullName)
         {
-            files.Add(ReadPem(chain, isPrivate: false));
+            files.Add(ReadPem(chain));
         }
         return PemKey.Open(files, Password(parsed, PemPasswordFile), at);
     }
 
-    private static PemText ReadPem(FileInfo file, bool isPrivate)
+    private static PemText ReadPem(FileInfo file)
     {
         var bytes = InputFile.ReadUpTo(file.FullName, PemKey.BytesMax);
         Require(
@@ -138,8 +128,9 @@ internal static class SigningKeys
             $"`{file.Name}` is larger than the {PemKey.BytesMax} bytes that are accepted"
         );
         var text = Encoding.Latin1.GetString(bytes);
+        // The key may stand in either file.
         Require(
-            !isPrivate
+            !text.Contains("PRIVATE KEY", StringComparison.Ordinal)
                 || text.Contains("ENCRYPTED PRIVATE KEY", StringComparison.Ordinal)
                 || SigningKeyFolder.IsPrivate(file.FullName),
             $"no usable signing key: `{file.Name}` holds a key that is not encrypted, and can be read by others; accepted: "
@@ -164,6 +155,10 @@ internal static class SigningKeys
         }
 
         var text = Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, PasswordFileMost));
+        Require(
+            SigningKeyFolder.IsPrivate(file.FullName),
+            $"no usable signing key: the password in `{file.Name}` can be read by others; accepted: a file of mode 600"
+        );
         return text.Split('\n')[0].TrimEnd('\r');
     }
 }
