@@ -35,7 +35,7 @@ internal static class IssuerChain
         _ = chain.Build(certificate);
         // Copies: the chain disposes of its own.
         var way = chain.ChainElements.Skip(1).Select(element => Same(others, element.Certificate)).ToList();
-        var stray = others.FirstOrDefault(other => !way.Contains(other));
+        var stray = others.FirstOrDefault(other => !way.OfType<X509Certificate2>().ContainsBytesOf(other));
         if (stray is not null)
         {
             return (
@@ -84,5 +84,5 @@ internal static class IssuerChain
     private static X509Certificate2? Same(
         IReadOnlyList<X509Certificate2> among,
         X509Certificate2 certificate
-    ) => among.FirstOrDefault(one => one.RawDataMemory.Span.SequenceEqual(certificate.RawDataMemory.Span));
+    ) => among.FirstOrDefault(certificate.HasBytesOf);
 }

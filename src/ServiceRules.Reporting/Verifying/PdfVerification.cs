@@ -156,7 +156,7 @@ public sealed class PdfVerification
         );
         CheckTime(container, entry, _certificate);
         _reached = VerificationCheck.Revocation;
-        var path = sent.OrderByDescending(_certificate.Equals).ToList();
+        var path = sent.OrderByDescending(_certificate.HasBytesOf).ToList();
         var found = RevocationFinding.Of(path, signedAt, _trustedTime, _grounds);
         _checklist.Note(VerificationCheck.Revocation, found.State, found.Told);
     }

@@ -47,7 +47,11 @@ internal static class SigningCertificate
         DateTimeOffset at
     )
     {
-        if (trusted.Any(anchor => anchor.RawDataMemory.Span.SequenceEqual(certificate.RawDataMemory.Span)))
+        if (sent.Repeated() is not null)
+        {
+            return "the file carries a certificate twice";
+        }
+        if (trusted.ContainsBytesOf(certificate))
         {
             return sent.Count == 1
                 ? null
@@ -66,7 +70,7 @@ internal static class SigningCertificate
                 + "is not trusted here; trust it explicitly if you know it";
         }
         var used = chain.ChainElements.Select(element => element.Certificate).ToList();
-        return sent.All(one => used.Any(two => two.RawDataMemory.Span.SequenceEqual(one.RawDataMemory.Span)))
+        return sent.All(used.ContainsBytesOf)
             ? null
             : "the file carries certificates that have no part in the signature";
     }

@@ -69,7 +69,7 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
     private static TimestampFinding NotEstablished(string told) => new(PointState.NotEstablished, told, null);
 
     private static bool IsTrusted(TimestampToken token, IReadOnlyList<X509Certificate2> trusted) =>
-        trusted.Any(anchor => anchor.RawDataMemory.Span.SequenceEqual(token.Authority.RawDataMemory.Span))
+        trusted.ContainsBytesOf(token.Authority)
         || SigningCertificate.TrustFault(
             token.Authority,
             [token.Authority, .. token.Others],
