@@ -23,7 +23,7 @@ internal sealed record RevocationFinding(PointState State, string Told)
             return new(PointState.NotClaimed, "not asked: no revocation list was given");
         }
         var lists = new TrustedLists(grounds.Revocations, [.. grounds.Signers, .. path.Skip(1)]);
-        var findings = path.Select(certificate => Of(certificate, lists, stated, proven))
+        var findings = path.Select(certificate => Of(certificate, lists, stated, proven, grounds.CheckedAt))
             .OfType<RevocationFinding>();
         var all = findings.ToList();
         return all.Find(one => one.State is PointState.Failed)
@@ -39,7 +39,8 @@ internal sealed record RevocationFinding(PointState State, string Told)
         X509Certificate2 certificate,
         TrustedLists lists,
         DateTimeOffset stated,
-        DateTimeOffset? proven
+        DateTimeOffset? proven,
+        DateTimeOffset checkedAt
     )
     {
         var (covering, doubt) = lists.Covering(certificate);
@@ -51,14 +52,24 @@ internal sealed record RevocationFinding(PointState State, string Told)
         {
             return new(PointState.NotEstablished, doubt);
         }
-        return covering.Count == 0
-            ? null
-            : new(
-                PointState.Passed,
-                $"`{certificate.Subject}` is not on the list of `{covering[0].Issuer.Name}` of "
-                    + $"{TimestampToken.Utc(covering.Max(list => list.ThisUpdate))}"
-            );
+        return covering
+            .OrderByDescending(list => list.NextUpdate ?? DateTimeOffset.MaxValue)
+            .ThenByDescending(list => list.ThisUpdate)
+            .FirstOrDefault() switch
+        {
+            null => null,
+            // What an ended list revokes stays revoked; what was revoked since, it cannot know.
+            { NextUpdate: { } end } latest when end < checkedAt => new(
+                PointState.NotEstablished,
+                $"{Named(latest)} ended at {TimestampToken.Utc(end)} and says nothing of what was revoked since; give the list "
+                    + "that followed it with --revocations"
+            ),
+            var latest => new(PointState.Passed, $"`{certificate.Subject}` is not on {Named(latest)}"),
+        };
     }
+
+    private static string Named(RevocationList list) =>
+        $"the list of `{list.Issuer.Name}` of {TimestampToken.Utc(list.ThisUpdate)}";
 
     private static RevocationFinding Judge(
         X509Certificate2 certificate,

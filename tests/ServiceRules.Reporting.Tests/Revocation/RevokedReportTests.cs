@@ -55,7 +55,12 @@ public sealed class RevokedReportTests : IDisposable
         );
 
     private VerificationGrounds Grounds(params RevocationList[] lists) =>
-        new([_key, _next], []) { Revocations = lists, AsksForRevocation = true };
+        new([_key, _next], [])
+        {
+            Revocations = lists,
+            AsksForRevocation = true,
+            CheckedAt = Now,
+        };
 
     private static VerificationPoint Point(VerifiedPdf verified) =>
         verified.Points.Single(point => point.Check == VerificationCheck.Revocation);
@@ -82,6 +87,25 @@ public sealed class RevokedReportTests : IDisposable
             Report(_next),
             Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9)))
         );
+
+    /// <summary>A list made here ends with the certificate that signs it, here ten years from yesterday.</summary>
+    [Fact]
+    public void Verify_ListThatHasEnded_RevokesStillAndClearsNothing()
+    {
+        var later = Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9))) with
+        {
+            CheckedAt = Now.AddYears(11),
+        };
+
+        AssertFound(PointState.NotEstablished, "ended at", Report(_next), later);
+        AssertFound(PointState.Failed, "is revoked from", Report(_key), later);
+        AssertFound(
+            PointState.NotEstablished,
+            "ended at",
+            Report(_next),
+            new([_key, _next], []) { Revocations = later.Revocations }
+        );
+    }
 
     [Theory]
     [InlineData(X509RevocationReason.KeyCompromise)]
