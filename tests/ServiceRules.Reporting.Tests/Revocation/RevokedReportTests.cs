@@ -81,29 +81,74 @@ public sealed class RevokedReportTests : IDisposable
 
     [Fact]
     public void Verify_KeyNotOnTheList_IsGenuine() =>
-        AssertFound(
-            PointState.Passed,
-            "is not on the list of",
-            Report(_next),
-            Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9)))
-        );
+        AssertFound(PointState.Passed, "is not on the list of", Report(_key), Grounds(ListOfAThird()));
 
-    /// <summary>A list made here ends with the certificate that signs it, here ten years from yesterday.</summary>
-    [Fact]
-    public void Verify_ListThatHasEnded_RevokesStillAndClearsNothing()
+    private RevocationList ListOfAThird()
     {
-        var later = Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9))) with
-        {
-            CheckedAt = Now.AddYears(11),
-        };
+        using var third = SigningKeyMaking.SelfSigned(Organisation, Now.AddDays(-40));
+        return ListBy(_next, third, X509RevocationReason.KeyCompromise, Now.AddDays(-9));
+    }
 
-        AssertFound(PointState.NotEstablished, "ended at", Report(_next), later);
-        AssertFound(PointState.Failed, "is revoked from", Report(_key), later);
+    /// <summary>Whoever stole a key can sign a list that leaves it out.</summary>
+    [Fact]
+    public void Verify_ListByTheVeryKeyThatLeavesItOut_ProvesNothingOfIt()
+    {
+        var asked = Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9)));
+
+        AssertFound(PointState.NotEstablished, "of that key it proves nothing", Report(_next), asked);
+        AssertFound(
+            PointState.NotClaimed,
+            "of that key it proves nothing",
+            Report(_next),
+            asked with
+            {
+                AsksForRevocation = false,
+            }
+        );
+    }
+
+    /// <summary>A list made here holds from now until the certificate that signs it ends, ten years from yesterday.</summary>
+    [Theory]
+    [InlineData(11)]
+    [InlineData(-1)]
+    [InlineData(null)]
+    public void Verify_ListOfAnotherTime_RevokesStillAndClearsNothing(int? years)
+    {
+        DateTimeOffset? at = years is { } given ? Now.AddYears(given) : null;
+
         AssertFound(
             PointState.NotEstablished,
-            "ended at",
-            Report(_next),
-            new([_key, _next], []) { Revocations = later.Revocations }
+            "says nothing of what is revoked at another time",
+            Report(_key),
+            Grounds(ListOfAThird()) with
+            {
+                CheckedAt = at,
+            }
+        );
+        AssertFound(
+            PointState.Failed,
+            "is revoked from",
+            Report(_key),
+            Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9))) with
+            {
+                CheckedAt = at,
+            }
+        );
+    }
+
+    [Fact]
+    public void Verify_CertificateThatHasEndedSince_IsGenuineAndToldSo()
+    {
+        var verified = PdfVerification.Verify(
+            Report(_key),
+            new VerificationGrounds([_key], []) { CheckedAt = Now.AddYears(11) }
+        );
+
+        Assert.True(verified.IsGenuine, string.Join('\n', verified.Points));
+        Assert.Contains(
+            "it has ended since, at ",
+            verified.Points.Single(point => point.Check == VerificationCheck.SigningCertificate).Told,
+            StringComparison.Ordinal
         );
     }
 
