@@ -33,6 +33,9 @@ public static class SigningKeyFolder
         }
     }
 
+    /// <summary>Whether there is a key.</summary>
+    public static bool IsBegun(string folder) => File.Exists(Path.Combine(folder, FileName));
+
     public static SigningKeyOutcome OpenOrCreate(string folder, string organisation, DateTimeOffset at)
     {
         try
