@@ -52,12 +52,11 @@ internal static class SigningKeys
             HelpName = "FILE",
         };
 
-    public static Option<string> Organisation { get; } =
+    public static Option<string?> Organisation { get; } =
         new("--organisation")
         {
-            Description = "Name in a certificate that is made on first use.",
+            Description = "Name in a certificate that is made on first use. Default: the site in the rules.",
             HelpName = "NAME",
-            DefaultValueFactory = _ => "ServiceRules",
         };
 
     /// <summary>Every way to say which key signs.</summary>
@@ -87,6 +86,13 @@ internal static class SigningKeys
                 );
                 return made;
             case SigningKeyOutcome.Usable { Key: var key }:
+                if (key.MissingIssuer is { } missing)
+                {
+                    session.Error.WriteLine(
+                        $"The chain of the signing key ends below `{missing}`, whose certificate is not with it: whoever verifies "
+                            + "must have that certificate, or trust the signing certificate itself."
+                    );
+                }
                 return key;
             case SigningKeyOutcome.Refused refused:
                 throw new InputException($"no usable signing key: {refused.Reason}");
@@ -110,7 +116,10 @@ internal static class SigningKeys
         }
         if (pem is null)
         {
-            return SigningKeyFolder.OpenOrCreate(FolderOf(parsed), parsed.GetValue(Organisation)!, at);
+            var folder = FolderOf(parsed);
+            return SigningKeyFolder.IsBegun(folder)
+                ? SigningKeyFolder.Open(folder, at)
+                : SigningKeyFolder.OpenOrCreate(folder, OrganisationOf(parsed), at);
         }
         var files = new List<PemText> { ReadPem(pem) };
         if (parsed.GetValue(Chain) is { } chain && chain.FullName != pem.FullName)
@@ -119,6 +128,9 @@ internal static class SigningKeys
         }
         return PemKey.Open(files, Password(parsed, PemPasswordFile), at);
     }
+
+    private static string OrganisationOf(ParseResult parsed) =>
+        parsed.GetValue(Organisation) ?? RulesInForce.Load(parsed).Site?.Name ?? "ServiceRules";
 
     private static PemText ReadPem(FileInfo file)
     {
@@ -131,7 +143,7 @@ internal static class SigningKeys
         // The key may stand in either file.
         Require(
             !text.Contains("PRIVATE KEY", StringComparison.Ordinal)
-                || text.Contains("ENCRYPTED PRIVATE KEY", StringComparison.Ordinal)
+                || PemKey.IsEncrypted(text)
                 || SigningKeyFolder.IsPrivate(file.FullName),
             $"no usable signing key: `{file.Name}` holds a key that is not encrypted, and can be read by others; accepted: "
                 + "a file of mode 600, or an encrypted key"
