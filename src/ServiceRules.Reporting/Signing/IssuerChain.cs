@@ -58,11 +58,13 @@ internal static class IssuerChain
     /// <summary>
     /// Whether an issuer, root or not, is on the way from the certificate upwards, and the way holds as far as there.
     /// </summary>
+    /// <param name="ofAll">Whether all of the others must be on the part of the way that holds.</param>
     public static bool LeadsTo(
         X509Certificate2 certificate,
         IReadOnlyList<X509Certificate2> others,
         X509Certificate2 anchor,
-        DateTimeOffset at
+        DateTimeOffset at,
+        bool ofAll = false
     )
     {
         X509Certificate2[] roots = IsSelfIssued(anchor) ? [anchor] : [];
@@ -74,7 +76,9 @@ internal static class IssuerChain
             return false;
         }
         var way = elements.Take(end + 1).ToList();
-        return (ChainFault(way) ?? TimeFault(way.Select(element => element.Certificate), at)) is null;
+        List<X509Certificate2> holding = [.. way.Select(element => element.Certificate)];
+        return (ChainFault(way) ?? TimeFault(holding, at)) is null
+            && (!ofAll || others.All(holding.ContainsBytesOf));
     }
 
     private static X509Chain Built(

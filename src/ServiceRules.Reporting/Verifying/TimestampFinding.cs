@@ -70,13 +70,10 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
 
     private static bool IsTrusted(TimestampToken token, IReadOnlyList<X509Certificate2> trusted) =>
         trusted.ContainsBytesOf(token.Authority)
-        || SigningCertificate.TrustFault(
-            token.Authority,
-            [token.Authority, .. token.Others],
-            trusted,
-            token.At
-        )
-            is null;
+        // What a token carries besides is not signed: all of it must lead to whom is trusted.
+        || trusted.Any(anchor =>
+            IssuerChain.LeadsTo(token.Authority, token.Others, anchor, token.At, ofAll: true)
+        );
 
     private static TimestampFinding Unclaimed(string told) => new(PointState.NotClaimed, told, null);
 
