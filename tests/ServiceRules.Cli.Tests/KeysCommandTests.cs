@@ -110,6 +110,31 @@ public sealed partial class KeysCommandTests : IDisposable
         Manners.HoldForRefusal(wrong);
     }
 
+    /// <summary>A stranger's key under our name is handed in to be revoked; its reports stay a stranger's.</summary>
+    [Fact]
+    public void Revoke_CertificateInAFile_DoesNotMakeItTrusted()
+    {
+        _ = Report("ours.pdf");
+        using var elsewhere = new Product();
+        var (theirs, certificate) = (elsewhere.At("theirs.pdf"), elsewhere.At("theirs.pem"));
+        var issued = elsewhere.Run(
+            "report",
+            Fixtures.PathOf("height-check"),
+            "-o",
+            theirs,
+            "--certificate-out",
+            certificate
+        );
+        Assert.True(issued.ExitCode == 0, issued.ToString());
+
+        _ = Good("keys", "revoke", certificate, "--reason", "superseded", "--from", Now);
+
+        var verified = _product.Run("verify", theirs);
+        Assert.Equal(1, verified.ExitCode);
+        Assert.Contains("is not trusted here", verified.StandardOutput, StringComparison.Ordinal);
+        Assert.DoesNotContain("retired:", Good("keys", "list").StandardOutput, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Keys_WhatCannotBe_IsRefused()
     {
@@ -125,12 +150,38 @@ public sealed partial class KeysCommandTests : IDisposable
             _product.Run("keys", "revoke", signs, "--reason", "superseded", "--from", "2026-03-01T10:00:00"),
             _product.Run("keys", "revoke", signs, "--reason", "superseded", "--from", "2999-01-01"),
             _product.Run("keys", "rotate", "--keys", _product.At("nowhere")),
+            _product.Run("keys", "revoke", signs, "--reason", "superseded"),
+            _product.Run("keys", "revoke", signs, "--from", Now),
         ];
 
         Assert.All(refused, Manners.HoldForRefusal);
         Assert.Contains("`keys rotate` first", refused[0].StandardError, StringComparison.Ordinal);
         Assert.Contains("accepted: eight or more digits", refused[1].StandardError, StringComparison.Ordinal);
         Assert.Contains("`yesterday`", refused[3].StandardError, StringComparison.Ordinal);
+        Assert.Contains("accepted: `--from 2026-03-01`", refused[7].StandardError, StringComparison.Ordinal);
+        Assert.Contains("accepted: key-compromise, ", refused[8].StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Keys_FileThatIsSomethingElse_IsNotWrittenOver()
+    {
+        _ = Report("job.pdf");
+        _ = Good("keys", "rotate");
+        var record = _product.Write("record.json", "{}"u8.ToArray());
+        string[] revoke = ["keys", "revoke", .. RetiredFingerprint().Split(' '), "--reason", "superseded"];
+
+        ProductOutcome[] refused =
+        [
+            _product.Run([.. revoke, "--from", Now, "--out", record]),
+            _product.Run("keys", "rotate", "--certificate-out", record),
+        ];
+
+        Assert.All(refused, Manners.HoldForRefusal);
+        Assert.Equal("{}", File.ReadAllText(record));
+        Assert.DoesNotContain("revoked", Good("keys", "list").StandardOutput, StringComparison.Ordinal);
+        var list = _product.At("list.pem");
+        _ = Good([.. revoke, "--from", Now, "--out", list]);
+        _ = Good([.. revoke, "--from", "2020-01-01", "--out", list]);
     }
 
     [GeneratedRegex(@"retired: .*\n  SHA-256  (?<digits>[0-9a-f ]*)\n")]

@@ -20,21 +20,9 @@ public static class DurableFile
     /// <param name="mode">Who may read it, where the system knows such modes.</param>
     public static void Write(string path, ReadOnlySpan<byte> content, UnixFileMode mode = Public)
     {
-        var draft = $"{path}.{Path.GetRandomFileName()}";
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = mode;
-        }
-
+        var draft = Draft(path, content, mode);
         try
         {
-            using (var stream = new FileStream(draft, options))
-            {
-                stream.Write(content);
-                stream.Flush(flushToDisk: true);
-            }
-
             File.Move(draft, path, overwrite: true);
         }
         finally
@@ -42,7 +30,31 @@ public static class DurableFile
             File.Delete(draft);
         }
 
-        SyncFolder(Path.GetDirectoryName(Path.GetFullPath(path))!);
+        SyncFolder(FolderOf(path));
+    }
+
+    /// <summary>Writes a file, or leaves the one that is there already; tells whether it was written.</summary>
+    /// <param name="path">Where it shall be; its folder exists.</param>
+    /// <param name="content">All of it.</param>
+    /// <param name="mode">Who may read it, where the system knows such modes.</param>
+    public static bool WriteNew(string path, ReadOnlySpan<byte> content, UnixFileMode mode = Public)
+    {
+        var draft = Draft(path, content, mode);
+        try
+        {
+            File.Move(draft, path, overwrite: false);
+        }
+        catch (IOException) when (File.Exists(path))
+        {
+            return false;
+        }
+        finally
+        {
+            File.Delete(draft);
+        }
+
+        SyncFolder(FolderOf(path));
+        return true;
     }
 
     /// <summary>Makes names that were added to a folder, or changed in it, reach the disk.</summary>
@@ -71,6 +83,32 @@ public static class DurableFile
         finally
         {
             _ = NativeMethods.Close(handle);
+        }
+    }
+
+    private static string FolderOf(string path) => Path.GetDirectoryName(Path.GetFullPath(path))!;
+
+    // The content beside the path, on the disk.
+    private static string Draft(string path, ReadOnlySpan<byte> content, UnixFileMode mode)
+    {
+        var draft = $"{path}.{Path.GetRandomFileName()}";
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = mode;
+        }
+
+        try
+        {
+            using var stream = new FileStream(draft, options);
+            stream.Write(content);
+            stream.Flush(flushToDisk: true);
+            return draft;
+        }
+        catch
+        {
+            File.Delete(draft);
+            throw;
         }
     }
 

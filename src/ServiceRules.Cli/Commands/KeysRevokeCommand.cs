@@ -27,17 +27,15 @@ internal static class KeysRevokeCommand
         Arity = ArgumentArity.OneOrMore,
     };
 
-    private static readonly Option<string> Reason = new("--reason")
+    private static readonly Option<string?> Reason = new("--reason")
     {
         Description =
             "key-compromise: somebody else may have had it; superseded or cessation: it was given up in good order.",
-        Required = true,
     };
 
     private static readonly Option<string?> From = new("--from")
     {
         Description = "Since when, such as 2026-03-01 or 2026-03-01T07:30:00Z.",
-        Required = true,
         HelpName = "TIME",
     };
 
@@ -69,28 +67,25 @@ internal static class KeysRevokeCommand
     {
         var folder = SigningKeys.FolderOf(parsed);
         var at = session.Clock.GetUtcNow();
-        var from = GivenValue.Instant(parsed, From)!.Value;
-        using var signer = SigningKeys.OpenOwn(folder, at);
+        var from =
+            GivenValue.Instant(parsed, From)
+            ?? throw new InputException(
+                "--from is not given: since when the key does not count; accepted: `--from 2026-03-01` (its start, UTC) or "
+                    + "`--from 2026-03-01T07:30:00Z`"
+            );
+        var reason =
+            parsed.GetValue(Reason)
+            ?? throw new InputException(
+                $"--reason is not given: why the key does not count; accepted: {string.Join(", ", Reasons.Keys)}"
+            );
+        RevocationLists.CheckPlace(parsed.GetValue(Output));
         using var revoked = Find(folder, string.Concat(parsed.GetRequiredValue(Fingerprint)));
-        var (list, fault) = KeyRevocation.Revoke(
-            RevocationLists.OfOwnKeys(folder),
-            signer,
-            revoked,
-            Reasons[parsed.GetRequiredValue(Reason)],
-            from,
-            at
-        );
-        if (list is null)
+        var list = KeyRevocation.Revoke(folder, revoked, Reasons[reason], from, at) switch
         {
-            throw new InputException($"`{revoked.Subject}` is not revoked: {fault}");
-        }
-
-        if (!revoked.Equals(signer.Certificate))
-        {
-            RetiredCertificates.Keep(folder, revoked);
-        }
-
-        RevocationFile.Write(folder, list);
+            KeyRevocationOutcome.Revoked done => done.List,
+            KeyRevocationOutcome.Refused refused => throw new InputException(refused.Reason),
+            _ => throw new InvalidOperationException("an unknown outcome of revoking a key"),
+        };
         if (parsed.GetValue(Output) is { } copy)
         {
             InputFile.Write(copy.FullName, Encoding.ASCII.GetBytes(list.Pem + "\n"));
@@ -100,7 +95,8 @@ internal static class KeysRevokeCommand
             $"revoked: SHA-256 {CertificateFingerprint.Of(revoked)}, the list is in `{RevocationFile.In(folder)}`"
         );
         session.Output.WriteLine(
-            "Hand it, and the certificate of the key that signs now, to those who verify: --revocations and --trust."
+            "Hand it, and the certificate of the key that signs now, to those who verify reports of the keys before: "
+                + "--revocations and --trust."
         );
         return ExitCode.Good;
     }

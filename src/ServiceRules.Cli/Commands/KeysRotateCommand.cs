@@ -31,6 +31,7 @@ internal static class KeysRotateCommand
     private static int Run(ParseResult parsed, FileInfo? certificate, Session session)
     {
         var folder = SigningKeys.FolderOf(parsed);
+        TrustedCertificates.CheckPlace(certificate);
         switch (KeyRotation.Rotate(folder, session.Clock.GetUtcNow()))
         {
             case KeyRotationOutcome.Rotated rotated:

@@ -53,6 +53,7 @@ internal static class VerifyCommand
             new VerificationGrounds(TrustedCertificates.Load(parsed), TimestampAuthorities.Load(parsed))
             {
                 Revocations = RevocationLists.Load(parsed),
+                CheckedAt = session.Clock.GetUtcNow(),
                 AsksForRevocation = RevocationLists.AreGiven(parsed),
             }
         );

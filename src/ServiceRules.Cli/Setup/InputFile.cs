@@ -42,6 +42,20 @@ internal static class InputFile
         }
     }
 
+    /// <summary>Refuses to write over a file that is something else than what would be written there.</summary>
+    /// <param name="isSuch">Whether the content is of the kind that would be written.</param>
+    /// <param name="such">That kind, as in "is there and is no ...".</param>
+    /// <exception cref="InputException">There is such a file.</exception>
+    public static void CheckPlace(string path, int limit, Func<byte[], bool> isSuch, string such)
+    {
+        if (Directory.Exists(path) || (File.Exists(path) && !isSuch(ReadUpTo(path, limit))))
+        {
+            throw new InputException(
+                $"`{path}` is there and is no {such}; accepted: one to write over, or a new file"
+            );
+        }
+    }
+
     /// <exception cref="InputException">It cannot be written.</exception>
     public static void Write(string path, byte[] content)
     {

@@ -35,6 +35,21 @@ internal static class RevocationLists
         return fault is null ? list : throw new InputException(fault);
     }
 
+    /// <summary>Refuses to write a list over what is something else.</summary>
+    /// <exception cref="InputException">There is such a file.</exception>
+    public static void CheckPlace(FileInfo? target)
+    {
+        if (target is not null)
+        {
+            InputFile.CheckPlace(
+                target.FullName,
+                RevocationList.BytesMax,
+                bytes => RevocationList.Read(bytes).List is not null,
+                "revocation list"
+            );
+        }
+    }
+
     private static RevocationList Read(FileInfo file)
     {
         var bytes = InputFile.ReadUpTo(file.FullName, RevocationList.BytesMax);

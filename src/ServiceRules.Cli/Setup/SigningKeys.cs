@@ -52,12 +52,11 @@ internal static class SigningKeys
             HelpName = "FILE",
         };
 
-    public static Option<string> Organisation { get; } =
+    public static Option<string?> Organisation { get; } =
         new("--organisation")
         {
-            Description = "Name in a certificate that is made on first use.",
+            Description = "Name in a certificate that is made on first use. Default: the site in the rules.",
             HelpName = "NAME",
-            DefaultValueFactory = _ => "ServiceRules",
         };
 
     /// <summary>Every way to say which key signs.</summary>
@@ -87,6 +86,13 @@ internal static class SigningKeys
                 );
                 return made;
             case SigningKeyOutcome.Usable { Key: var key }:
+                if (key.MissingIssuer is { } missing)
+                {
+                    session.Error.WriteLine(
+                        $"The chain of the signing key ends below `{missing}`, whose certificate is not with it: whoever verifies "
+                            + "must have that certificate, or trust the signing certificate itself."
+                    );
+                }
                 return key;
             case SigningKeyOutcome.Refused refused:
                 throw new InputException($"no usable signing key: {refused.Reason}");
@@ -94,16 +100,6 @@ internal static class SigningKeys
                 throw new InvalidOperationException("an unknown outcome of opening a key");
         }
     }
-
-    /// <summary>The key in the folder; none is made.</summary>
-    /// <exception cref="InputException">There is no usable key.</exception>
-    public static SigningKey OpenOwn(string folder, DateTimeOffset at) =>
-        SigningKeyFolder.Open(folder, at) switch
-        {
-            SigningKeyOutcome.Usable { Key: var key } => key,
-            SigningKeyOutcome.Refused refused => throw new InputException(refused.Reason),
-            _ => throw new InvalidOperationException("an unknown outcome of opening a key"),
-        };
 
     private static SigningKeyOutcome Outcome(ParseResult parsed, DateTimeOffset at)
     {
@@ -120,17 +116,23 @@ internal static class SigningKeys
         }
         if (pem is null)
         {
-            return SigningKeyFolder.OpenOrCreate(FolderOf(parsed), parsed.GetValue(Organisation)!, at);
+            var folder = FolderOf(parsed);
+            return SigningKeyFolder.IsBegun(folder)
+                ? SigningKeyFolder.Open(folder, at)
+                : SigningKeyFolder.OpenOrCreate(folder, OrganisationOf(parsed), at);
         }
-        var files = new List<PemText> { ReadPem(pem, isPrivate: true) };
+        var files = new List<PemText> { ReadPem(pem) };
         if (parsed.GetValue(Chain) is { } chain && chain.FullName != pem.FullName)
         {
-            files.Add(ReadPem(chain, isPrivate: false));
+            files.Add(ReadPem(chain));
         }
         return PemKey.Open(files, Password(parsed, PemPasswordFile), at);
     }
 
-    private static PemText ReadPem(FileInfo file, bool isPrivate)
+    private static string OrganisationOf(ParseResult parsed) =>
+        parsed.GetValue(Organisation) ?? RulesInForce.Load(parsed).Site?.Name ?? "ServiceRules";
+
+    private static PemText ReadPem(FileInfo file)
     {
         var bytes = InputFile.ReadUpTo(file.FullName, PemKey.BytesMax);
         Require(
@@ -138,9 +140,10 @@ internal static class SigningKeys
             $"`{file.Name}` is larger than the {PemKey.BytesMax} bytes that are accepted"
         );
         var text = Encoding.Latin1.GetString(bytes);
+        // The key may stand in either file.
         Require(
-            !isPrivate
-                || text.Contains("ENCRYPTED PRIVATE KEY", StringComparison.Ordinal)
+            !text.Contains("PRIVATE KEY", StringComparison.Ordinal)
+                || PemKey.IsEncrypted(text)
                 || SigningKeyFolder.IsPrivate(file.FullName),
             $"no usable signing key: `{file.Name}` holds a key that is not encrypted, and can be read by others; accepted: "
                 + "a file of mode 600, or an encrypted key"
@@ -164,6 +167,10 @@ internal static class SigningKeys
         }
 
         var text = Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, PasswordFileMost));
+        Require(
+            SigningKeyFolder.IsPrivate(file.FullName),
+            $"no usable signing key: the password in `{file.Name}` can be read by others; accepted: a file of mode 600"
+        );
         return text.Split('\n')[0].TrimEnd('\r');
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using System.Text;
 using ServiceRules.Reporting.Signing;
 
 namespace ServiceRules.Cli.Setup;
@@ -43,18 +44,41 @@ internal static class TrustedCertificates
     public static X509Certificate2 Read(string path)
     {
         var bytes = InputFile.ReadUpTo(path, CertificateMost);
+        return Read(bytes)
+            ?? throw new InputException(
+                $"`{path}` holds no certificate; accepted: one X.509 certificate in PEM or DER form"
+            );
+    }
+
+    /// <summary>Refuses to write a certificate over what is something else, or a key as well.</summary>
+    /// <exception cref="InputException">There is such a file.</exception>
+    public static void CheckPlace(FileInfo? target)
+    {
+        if (target is not null)
+        {
+            InputFile.CheckPlace(target.FullName, CertificateMost, IsAlone, "certificate alone");
+        }
+    }
+
+    private static bool IsAlone(byte[] bytes)
+    {
+        using var certificate = Read(bytes);
+        return certificate is not null
+            && !Encoding.ASCII.GetString(bytes).Contains("PRIVATE KEY", StringComparison.Ordinal);
+    }
+
+    private static X509Certificate2? Read(byte[] bytes)
+    {
         try
         {
-            var text = System.Text.Encoding.ASCII.GetString(bytes);
+            var text = Encoding.ASCII.GetString(bytes);
             return text.Contains("-----BEGIN CERTIFICATE-----", StringComparison.Ordinal)
                 ? X509Certificate2.CreateFromPem(text)
                 : X509CertificateLoader.LoadCertificate(bytes);
         }
         catch (CryptographicException)
         {
-            throw new InputException(
-                $"`{path}` holds no certificate; accepted: one X.509 certificate in PEM or DER form"
-            );
+            return null;
         }
     }
 }

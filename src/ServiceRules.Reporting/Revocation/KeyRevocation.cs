@@ -7,6 +7,56 @@ namespace ServiceRules.Reporting.Revocation;
 /// <summary>Says of a key that was followed by another that its signatures no longer count, and from when on.</summary>
 public static class KeyRevocation
 {
+    /// <summary>
+    /// Puts a key on the list in the folder and leaves everything else there as it is: a certificate that was brought
+    /// along is not trusted for having been revoked.
+    /// </summary>
+    /// <param name="folder">The folder of the key that signs now.</param>
+    /// <param name="revoked">The certificate of the other key.</param>
+    /// <param name="at">Now.</param>
+    public static KeyRevocationOutcome Revoke(
+        string folder,
+        X509Certificate2 revoked,
+        X509RevocationReason reason,
+        DateTimeOffset from,
+        DateTimeOffset at
+    )
+    {
+        if (!Directory.Exists(folder))
+        {
+            return new KeyRevocationOutcome.Refused(
+                $"{SigningKeyFolder.Missing(folder)}; the first report makes one"
+            );
+        }
+        try
+        {
+            // Key and list are read only when no other process changes them.
+            using var held = SigningKeyFolder.Hold(folder);
+            var opened = SigningKeyFolder.Open(folder, at);
+            if (opened is SigningKeyOutcome.Refused { Reason: var unusable })
+            {
+                return new KeyRevocationOutcome.Refused(unusable);
+            }
+            using var signer = ((SigningKeyOutcome.Usable)opened).Key;
+            var (earlier, unread) = RevocationFile.Read(folder);
+            var (list, fault) = unread is null
+                ? Revoke(earlier, signer, revoked, reason, from, at)
+                : (null, unread);
+            if (list is null)
+            {
+                return new KeyRevocationOutcome.Refused($"`{revoked.Subject}` is not revoked: {fault}");
+            }
+            RevocationFile.Write(folder, list);
+            return new KeyRevocationOutcome.Revoked(list);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return new KeyRevocationOutcome.Refused(
+                $"`{revoked.Subject}` is not revoked: keys in `{folder}`: {problem.Message}"
+            );
+        }
+    }
+
     /// <summary>The next list, or why there is none.</summary>
     /// <param name="earlier">The list so far, or null.</param>
     /// <param name="signer">The key that signs now.</param>

@@ -1,4 +1,5 @@
-using ServiceRules.Reporting.Signing;
+using System.Text;
+using ServiceRules.Application.Filed;
 
 namespace ServiceRules.Reporting.Revocation;
 
@@ -25,9 +26,7 @@ public static class RevocationFile
         return (list, fault is null ? null : $"`{path}`: {fault}");
     }
 
-    public static void Write(string keyFolder, RevocationList list)
-    {
-        var path = In(keyFolder);
-        File.Move(SigningKeyFolder.WritePrivately(path, list.Pem + "\n"), path, overwrite: true);
-    }
+    /// <summary>On return it has reached the disk.</summary>
+    public static void Write(string keyFolder, RevocationList list) =>
+        DurableFile.Write(In(keyFolder), Encoding.ASCII.GetBytes(list.Pem + "\n"), DurableFile.Private);
 }

@@ -31,7 +31,10 @@ public static class BaselineSignature
             signer.Certificates.Add(issuer);
         }
         signer.SignedAttributes.Add(
-            new AsnEncodedData(PadesOids.SigningCertificateV2, SigningCertificateV2(certificate))
+            new AsnEncodedData(
+                PadesOids.SigningCertificateV2,
+                SigningCertificateV2(certificate, reportSigner.Issuers)
+            )
         );
         var cms = new SignedCms(new ContentInfo(content), detached: true);
         cms.ComputeSignature(signer, silent: true);
@@ -44,27 +47,43 @@ public static class BaselineSignature
     }
 
     /// <summary>
-    /// RFC 5035: SigningCertificateV2 with one ESSCertIDv2. SHA-256 is the default algorithm and so is left out, as
-    /// DER demands; issuer and serial number are given.
+    /// RFC 5035: SigningCertificateV2 with one ESSCertIDv2 of the signer and then one of each issuer sent along, by the
+    /// order of their digests: nobody can add one, or take one out. SHA-256 is the default algorithm and so is left out,
+    /// as DER demands; issuer and serial number are given.
     /// </summary>
-    internal static byte[] SigningCertificateV2(X509Certificate2 certificate)
+    internal static byte[] SigningCertificateV2(
+        X509Certificate2 certificate,
+        params IEnumerable<X509Certificate2> issuers
+    )
     {
         var writer = new AsnWriter(AsnEncodingRules.DER);
         using (writer.PushSequence())
         using (writer.PushSequence())
-        using (writer.PushSequence())
         {
-            writer.WriteOctetString(SHA256.HashData(certificate.RawData));
-            using (writer.PushSequence())
+            WriteIdentifier(writer, certificate);
+            foreach (var issuer in issuers.OrderBy(Digest, StringComparer.Ordinal))
             {
-                using (writer.PushSequence())
-                using (writer.PushSequence(new Asn1Tag(TagClass.ContextSpecific, 4)))
-                {
-                    writer.WriteEncodedValue(certificate.IssuerName.RawData);
-                }
-                writer.WriteInteger(certificate.SerialNumberBytes.Span);
+                WriteIdentifier(writer, issuer);
             }
         }
         return writer.Encode();
+    }
+
+    private static string Digest(X509Certificate2 certificate) =>
+        Convert.ToHexString(SHA256.HashData(certificate.RawData));
+
+    private static void WriteIdentifier(AsnWriter writer, X509Certificate2 certificate)
+    {
+        using var identifier = writer.PushSequence();
+        writer.WriteOctetString(SHA256.HashData(certificate.RawData));
+        using (writer.PushSequence())
+        {
+            using (writer.PushSequence())
+            using (writer.PushSequence(new Asn1Tag(TagClass.ContextSpecific, 4)))
+            {
+                writer.WriteEncodedValue(certificate.IssuerName.RawData);
+            }
+            writer.WriteInteger(certificate.SerialNumberBytes.Span);
+        }
     }
 }

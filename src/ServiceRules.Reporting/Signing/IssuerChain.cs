@@ -24,19 +24,10 @@ internal static class IssuerChain
         {
             return ([], null);
         }
-        using var chain = new X509Chain();
-        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
-        chain.ChainPolicy.CustomTrustStore.AddRange(others.Where(IsSelfIssued).ToArray());
-        chain.ChainPolicy.ExtraStore.AddRange(others.ToArray());
-        chain.ChainPolicy.DisableCertificateDownloads = true;
-        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
-        chain.ChainPolicy.VerificationFlags = X509VerificationFlags.AllowUnknownCertificateAuthority;
-        chain.ChainPolicy.VerificationTime = at.UtcDateTime;
-        _ = chain.Build(certificate);
+        using var chain = Built(certificate, others, others.Where(IsSelfIssued), at);
         // Copies: the chain disposes of its own.
-        var way = chain.ChainElements.Skip(1).Select(element => Same(others, element.Certificate)).ToList();
-        var stray = others.FirstOrDefault(other => !way.Contains(other));
-        if (stray is not null)
+        var way = Way(chain, others);
+        if (others.FirstOrDefault(other => !way.ContainsBytesOf(other)) is { } stray)
         {
             return (
                 [],
@@ -44,15 +35,82 @@ internal static class IssuerChain
                     + $"`{certificate.Issuer}`; accepted: its issuers, in any order, and no others"
             );
         }
-        var issuers = way.OfType<X509Certificate2>().ToList();
-        return (ChainFault(chain) ?? RootFault(issuers) ?? TimeFault(issuers, at)) is { } fault
+        return (ChainFault(chain.ChainElements) ?? RootFault(way) ?? TimeFault(way, at)) is { } fault
             ? ([], $"{fault}; accepted: a chain that holds at the time of the report")
-            : ([.. issuers.Where(one => !IsSelfIssued(one))], null);
+            : ([.. way.Where(one => !IsSelfIssued(one))], null);
     }
 
-    private static string? ChainFault(X509Chain chain) =>
-        chain
-            .ChainElements.SelectMany(element =>
+    /// <summary>Whether all of the others are on the way from the certificate upwards.</summary>
+    public static bool IsOf(
+        X509Certificate2 certificate,
+        IReadOnlyList<X509Certificate2> others,
+        DateTimeOffset at
+    )
+    {
+        if (others.Count == 0)
+        {
+            return true;
+        }
+        using var chain = Built(certificate, others, others.Where(IsSelfIssued), at);
+        return others.All(Way(chain, others).ContainsBytesOf);
+    }
+
+    /// <summary>
+    /// Whether an issuer, root or not, is on the way from the certificate upwards, and the way holds as far as there.
+    /// </summary>
+    /// <param name="ofAll">Whether all of the others must be on the part of the way that holds.</param>
+    public static bool LeadsTo(
+        X509Certificate2 certificate,
+        IReadOnlyList<X509Certificate2> others,
+        X509Certificate2 anchor,
+        DateTimeOffset at,
+        bool ofAll = false
+    )
+    {
+        X509Certificate2[] roots = IsSelfIssued(anchor) ? [anchor] : [];
+        using var chain = Built(certificate, [.. others, anchor], roots, at);
+        var elements = chain.ChainElements.ToList();
+        var end = elements.FindIndex(element => element.Certificate.HasBytesOf(anchor));
+        if (end < 1)
+        {
+            return false;
+        }
+        var way = elements.Take(end + 1).ToList();
+        List<X509Certificate2> holding = [.. way.Select(element => element.Certificate)];
+        return (ChainFault(way) ?? TimeFault(holding, at)) is null
+            && (!ofAll || others.All(holding.ContainsBytesOf));
+    }
+
+    private static X509Chain Built(
+        X509Certificate2 certificate,
+        IReadOnlyList<X509Certificate2> others,
+        IEnumerable<X509Certificate2> roots,
+        DateTimeOffset at
+    )
+    {
+        var chain = new X509Chain();
+        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
+        chain.ChainPolicy.CustomTrustStore.AddRange(roots.ToArray());
+        chain.ChainPolicy.ExtraStore.AddRange(others.ToArray());
+        chain.ChainPolicy.DisableCertificateDownloads = true;
+        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
+        chain.ChainPolicy.VerificationFlags = X509VerificationFlags.AllowUnknownCertificateAuthority;
+        chain.ChainPolicy.VerificationTime = at.UtcDateTime;
+        _ = chain.Build(certificate);
+        return chain;
+    }
+
+    private static List<X509Certificate2> Way(X509Chain chain, IReadOnlyList<X509Certificate2> among) =>
+        [
+            .. chain
+                .ChainElements.Skip(1)
+                .Select(element => Same(among, element.Certificate))
+                .OfType<X509Certificate2>(),
+        ];
+
+    private static string? ChainFault(IEnumerable<X509ChainElement> elements) =>
+        elements
+            .SelectMany(element =>
                 element
                     .ChainElementStatus.Where(status => (status.Status & ~OfNoAccount) != 0)
                     .Select(status =>
@@ -84,5 +142,5 @@ internal static class IssuerChain
     private static X509Certificate2? Same(
         IReadOnlyList<X509Certificate2> among,
         X509Certificate2 certificate
-    ) => among.FirstOrDefault(one => one.RawDataMemory.Span.SequenceEqual(certificate.RawDataMemory.Span));
+    ) => among.FirstOrDefault(certificate.HasBytesOf);
 }

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Application.Filed;
 using ServiceRules.Reporting.Revocation;
 
 namespace ServiceRules.Reporting.Signing;
@@ -16,13 +17,19 @@ public static class KeyRotation
         if (!File.Exists(path))
         {
             return new KeyRotationOutcome.Refused(
-                $"there is no signing key in `{folder}` to follow; the first report makes one"
+                $"{SigningKeyFolder.Missing(folder)} to follow; the first report makes one"
             );
         }
         try
         {
             using var held = SigningKeyFolder.Hold(folder);
-            using var old = X509Certificate2.CreateFromPem(File.ReadAllText(path));
+            var (text, unread) = SigningKeyFolder.Read(path);
+            var (list, unreadList) = RevocationFile.Read(folder);
+            if ((unread ?? unreadList) is { } fault)
+            {
+                return new KeyRotationOutcome.Refused(fault);
+            }
+            using var old = X509Certificate2.CreateFromPem(text);
             if (!IssuerChain.IsSelfIssued(old))
             {
                 return new KeyRotationOutcome.Refused(
@@ -41,7 +48,10 @@ public static class KeyRotation
             {
                 throw new InvalidOperationException("a key was made that cannot be used");
             }
-            SignListAnew(folder, key, at);
+            if (list is not null)
+            {
+                RevocationFile.Write(folder, RevocationListMaking.Make(key, list, list.Entries, at));
+            }
             return new KeyRotationOutcome.Rotated(key, CertificateFingerprint.Of(old));
         }
         catch (Exception problem)
@@ -51,19 +61,12 @@ public static class KeyRotation
         }
     }
 
-    private static void SignListAnew(string folder, SigningKey key, DateTimeOffset at)
-    {
-        if (RevocationFile.Read(folder).List is { } list)
-        {
-            RevocationFile.Write(folder, RevocationListMaking.Make(key, list, list.Entries, at));
-        }
-    }
-
     /// <summary>
-    /// Puts the new file in the place of the old one in one step, then overwrites what the old one held. A disk may
-    /// keep older copies all the same; whoever must be sure of that revokes the old key.
+    /// Puts the new file in the place of the old one in one step, and overwrites what the old one held only when the new
+    /// one has reached the disk. A disk may keep older copies all the same; whoever must be sure of that revokes the
+    /// old key.
     /// </summary>
-    private static void Replace(string path, string pem)
+    private static void Replace(string path, byte[] pem)
     {
         using var old = new FileStream(
             path,
@@ -71,8 +74,7 @@ public static class KeyRotation
             FileAccess.ReadWrite,
             FileShare.ReadWrite | FileShare.Delete
         );
-        var draft = SigningKeyFolder.WritePrivately(path, pem);
-        File.Move(draft, path, overwrite: true);
+        DurableFile.Write(path, pem, DurableFile.Private);
         old.Write(new byte[old.Length]);
         old.Flush(flushToDisk: true);
     }

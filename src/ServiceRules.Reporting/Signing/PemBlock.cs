@@ -20,11 +20,12 @@ internal sealed record PemBlock(string Label, ReadOnlyMemory<byte> Content)
     /// <summary>Adds the blocks of a file to those there are; null, or what is wrong with the file.</summary>
     public static string? ReadAll(ReadOnlySpan<char> text, ICollection<PemBlock> blocks)
     {
+        var broken = IsEncryptedInTheOldWay(text) ? OldWay : Broken;
         while (PemEncoding.TryFind(text, out var fields))
         {
             if (text[..fields.Location.Start].Contains("-----BEGIN", StringComparison.Ordinal))
             {
-                return Broken;
+                return broken;
             }
             var block = new PemBlock(
                 text[fields.Label].ToString(),
@@ -37,9 +38,16 @@ internal sealed record PemBlock(string Label, ReadOnlyMemory<byte> Content)
             blocks.Add(block);
             text = text[fields.Location.End..];
         }
-        return text.Contains("-----BEGIN", StringComparison.Ordinal) ? Broken : null;
+        return text.Contains("-----BEGIN", StringComparison.Ordinal) ? broken : null;
     }
 
-    private const string Broken =
-        "a block is not well-formed PEM (a key encrypted in the old way counts as such); accepted: PKCS#8 and X.509 in PEM";
+    /// <summary>Whether a key is encrypted by headers in its block, which PKCS#8 has replaced.</summary>
+    public static bool IsEncryptedInTheOldWay(ReadOnlySpan<char> text) =>
+        text.Contains("Proc-Type: 4,ENCRYPTED", StringComparison.Ordinal);
+
+    private const string OldWay =
+        "the key is encrypted in the old way (`Proc-Type: 4,ENCRYPTED`); accepted: encrypted PKCS#8, which `openssl pkcs8 "
+        + "-topk8 -in OLD.pem -out NEW.pem` makes of it";
+
+    private const string Broken = "a block is not well-formed PEM; accepted: PKCS#8 and X.509 in PEM";
 }

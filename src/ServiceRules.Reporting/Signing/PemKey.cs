@@ -11,6 +11,11 @@ public static class PemKey
     /// <summary>A key with a long chain is some kilobytes.</summary>
     public const int BytesMax = 64 * 1024;
 
+    /// <summary>Whether a text in PEM holds a key that takes a password.</summary>
+    public static bool IsEncrypted(string text) =>
+        text.Contains(PemBlock.EncryptedKey, StringComparison.Ordinal)
+        || PemBlock.IsEncryptedInTheOldWay(text);
+
     private const string CurveKey = "1.2.840.10045.2.1";
 
     /// <summary>Opens the key that the files hold together.</summary>

@@ -1,5 +1,7 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using System.Text;
+using ServiceRules.Application.Filed;
 
 namespace ServiceRules.Reporting.Signing;
 
@@ -26,13 +28,19 @@ public static class RetiredCertificates
             : [];
     }
 
-    public static void Keep(string keyFolder, X509Certificate2 certificate)
+    /// <summary>
+    /// Keeps the certificate of a key that signed here. Whatever lies there is trusted: nothing may come from elsewhere.
+    /// On return it has reached the disk.
+    /// </summary>
+    internal static void Keep(string keyFolder, X509Certificate2 certificate)
     {
         var folder = Directory.CreateDirectory(Path.Combine(keyFolder, FolderName)).FullName;
-        var name = Convert.ToHexStringLower(SHA256.HashData(certificate.RawData)) + ".pem";
-        var draft = Path.Combine(folder, Path.GetRandomFileName());
-        File.WriteAllText(draft, certificate.ExportCertificatePem() + "\n");
-        File.Move(draft, Path.Combine(folder, name), overwrite: true);
+        DurableFile.SyncFolder(keyFolder);
+        DurableFile.Write(
+            Path.Combine(folder, Convert.ToHexStringLower(SHA256.HashData(certificate.RawData)) + ".pem"),
+            Encoding.ASCII.GetBytes(certificate.ExportCertificatePem() + "\n"),
+            DurableFile.Private
+        );
     }
 
     private static X509Certificate2? Read(string path)

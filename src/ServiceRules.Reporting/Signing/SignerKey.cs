@@ -29,7 +29,7 @@ internal sealed class SignerKey : ECDsa
         var signature = _signer.SignDigest(hash);
         // A token that answers with the wrong key, or with nonsense, must not put its mark on a report.
         return signature.Length == SignatureBytes && _public.VerifyHash(hash, signature)
-            ? signature
+            ? LowSignature.Of(signature)
             : throw new CryptographicException(
                 $"what the signer of `{_signer.Certificate.Subject}` answered is no signature by the key of its certificate"
             );

@@ -1,4 +1,6 @@
 using System.Security.Cryptography.X509Certificates;
+using System.Text;
+using ServiceRules.Application.Filed;
 
 namespace ServiceRules.Reporting.Signing;
 
@@ -10,10 +12,7 @@ public static class SigningKeyFolder
 {
     public const string FileName = "report-signing.pem";
 
-    private const UnixFileMode FolderMode =
-        UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
-
-    private const UnixFileMode FileMode0600 = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+    private const string LockName = "changing";
 
     /// <summary>No key file of this product is near this size.</summary>
     private const long BytesMax = 64 * 1024;
@@ -21,13 +20,21 @@ public static class SigningKeyFolder
     /// <summary>The key that is there; none is made.</summary>
     public static SigningKeyOutcome Open(string folder, DateTimeOffset at)
     {
-        var path = Path.Combine(folder, FileName);
-        return File.Exists(path)
-            ? Open(path, at, created: false)
-            : new SigningKeyOutcome.Refused(
-                $"there is no signing key in `{folder}`; the first report makes one"
-            );
+        try
+        {
+            var path = Path.Combine(folder, FileName);
+            return File.Exists(path)
+                ? Open(path, at, created: false)
+                : new SigningKeyOutcome.Refused($"{Missing(folder)}; the first report makes one");
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return new SigningKeyOutcome.Refused($"signing key in `{folder}`: {problem.Message}");
+        }
     }
+
+    /// <summary>Whether there is a key.</summary>
+    public static bool IsBegun(string folder) => File.Exists(Path.Combine(folder, FileName));
 
     public static SigningKeyOutcome OpenOrCreate(string folder, string organisation, DateTimeOffset at)
     {
@@ -37,8 +44,11 @@ public static class SigningKeyFolder
             var created = false;
             if (!File.Exists(path))
             {
-                Create(folder, path, organisation, at);
-                created = true;
+                if (PrivateFolder.Make(folder) is { } fault)
+                {
+                    return new SigningKeyOutcome.Refused($"no signing key is made: {fault}");
+                }
+                created = Create(path, organisation, at);
             }
             return Open(path, at, created);
         }
@@ -50,80 +60,72 @@ public static class SigningKeyFolder
 
     /// <summary>Whether nobody but its owner can read the file; on Windows that is left to the folder.</summary>
     public static bool IsPrivate(string path) =>
-        OperatingSystem.IsWindows() || (File.GetUnixFileMode(path) & ~FileMode0600) == 0;
+        OperatingSystem.IsWindows() || (File.GetUnixFileMode(path) & ~DurableFile.Private) == 0;
 
-    private static void Create(string folder, string path, string organisation, DateTimeOffset at)
+    // Where another process was first, its key is the machine's key.
+    private static bool Create(string path, string organisation, DateTimeOffset at)
     {
-        if (OperatingSystem.IsWindows())
-        {
-            Directory.CreateDirectory(folder);
-        }
-        else
-        {
-            Directory.CreateDirectory(folder, FolderMode);
-        }
         using var certificate = SigningKeyMaking.SelfSigned(organisation, at);
-        var draft = WritePrivately(path, PemOf(certificate));
-        try
-        {
-            File.Move(draft, path, overwrite: false);
-        }
-        catch (IOException) when (File.Exists(path))
-        {
-            // Another process was first: its key is the machine's key.
-        }
-        finally
-        {
-            File.Delete(draft);
-        }
+        return DurableFile.WriteNew(path, PemOf(certificate), DurableFile.Private);
     }
 
     /// <summary>The key and its certificate in one text.</summary>
-    internal static string PemOf(X509Certificate2 certificate)
+    internal static byte[] PemOf(X509Certificate2 certificate)
     {
         using var key = certificate.GetECDsaPrivateKey()!;
-        return $"{certificate.ExportCertificatePem()}\n{key.ExportPkcs8PrivateKeyPem()}\n";
+        return Encoding.ASCII.GetBytes(
+            $"{certificate.ExportCertificatePem()}\n{key.ExportPkcs8PrivateKeyPem()}\n"
+        );
     }
 
-    /// <summary>Writes a file beside the path that only its owner can read, and tells where.</summary>
-    internal static string WritePrivately(string path, string text)
+    internal static string Missing(string folder) => $"there is no signing key in `{folder}`";
+
+    /// <summary>
+    /// Keeps other processes from changing the keys of the folder meanwhile. The file stays: whoever holds a file that
+    /// was deleted keeps nobody from making another.
+    /// </summary>
+    /// <exception cref="IOException">Another process is changing them.</exception>
+    internal static IDisposable Hold(string folder)
     {
-        var draft = $"{path}.{Path.GetRandomFileName()}";
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        var options = new FileStreamOptions
+        {
+            Mode = FileMode.OpenOrCreate,
+            Access = FileAccess.ReadWrite,
+            Share = FileShare.None,
+            BufferSize = 0,
+        };
         if (!OperatingSystem.IsWindows())
         {
-            options.UnixCreateMode = FileMode0600;
+            options.UnixCreateMode = DurableFile.Private;
         }
-        using var writer = new StreamWriter(draft, options);
-        writer.Write(text);
-        return draft;
+        return new FileStream(Path.Combine(folder, LockName), options);
     }
 
-    /// <summary>Keeps other processes from changing the keys of the folder meanwhile.</summary>
-    /// <exception cref="IOException">Another process is changing them.</exception>
-    internal static IDisposable Hold(string folder) =>
-        new FileStream(
-            Path.Combine(folder, "changing"),
-            FileMode.OpenOrCreate,
-            FileAccess.ReadWrite,
-            FileShare.None,
-            bufferSize: 1,
-            FileOptions.DeleteOnClose
-        );
+    /// <summary>The text of a key file that nobody but its owner can read or put in place, or what is wrong.</summary>
+    internal static (string? Text, string? Fault) Read(string path)
+    {
+        if (PrivateFolder.Fault(Path.GetDirectoryName(Path.GetFullPath(path))!) is { } open)
+        {
+            return (null, $"the folder of the signing key, {open}");
+        }
+        if (!RegularFile.Is(path))
+        {
+            return (null, $"signing key `{path}` is no regular file, or one with nothing in PEM in it");
+        }
+        if (!IsPrivate(path))
+        {
+            return (null, $"signing key `{path}` can be read by others; make it private with chmod 600");
+        }
+        return new FileInfo(path).Length > BytesMax
+            ? (null, $"signing key `{path}` is larger than {BytesMax} bytes")
+            : (File.ReadAllText(path), null);
+    }
 
     internal static SigningKeyOutcome Open(string path, DateTimeOffset at, bool created)
     {
-        if (!IsPrivate(path))
-        {
-            return new SigningKeyOutcome.Refused(
-                $"signing key `{path}` can be read by others; make it private with chmod 600"
-            );
-        }
-        if (new FileInfo(path).Length > BytesMax)
-        {
-            return new SigningKeyOutcome.Refused($"signing key `{path}` is larger than {BytesMax} bytes");
-        }
-        var where = $"signing key `{path}`";
-        return PemKey.Open([new PemText(path, File.ReadAllText(path))], password: null, at, where, created);
+        var (text, fault) = Read(path);
+        return text is null
+            ? new SigningKeyOutcome.Refused(fault!)
+            : PemKey.Open([new PemText(path, text)], password: null, at, $"signing key `{path}`", created);
     }
 }

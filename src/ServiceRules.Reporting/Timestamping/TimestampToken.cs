@@ -75,7 +75,12 @@ internal sealed record TimestampToken(
         {
             return (null, "the time-stamp does not carry the certificate of its authority");
         }
-        var others = cms.Certificates.Where(one => !one.Equals(authority)).ToList();
+        var carried = cms.Certificates.ToList();
+        var others = carried.Where(one => !one.HasBytesOf(authority)).ToList();
+        if (carried.Repeated() is not null || others.Any(authority.Equals))
+        {
+            return (null, "the time-stamp carries a certificate twice, or another one with its number");
+        }
         var fault =
             AuthorityFault(authority, terms.Timestamp)
             ?? (

@@ -140,9 +140,9 @@ public sealed class PdfVerification
         }
         var passed = string.Create(
             CultureInfo.InvariantCulture,
-            $"`{_certificate.Subject}`, stated time {signedAt:yyyy-MM-dd HH:mm:ss} UTC"
+            $"`{_certificate.Subject}`, stated time {signedAt:yyyy-MM-dd HH:mm:ss} UTC{EndedSince(_certificate)}"
         );
-        Note(_reached, SigningCertificate.Fault(_certificate, container, signedAt), passed);
+        Note(_reached, SigningCertificate.Fault(_certificate, sent, container, signedAt), passed);
         Note(
             VerificationCheck.SignatureValue,
             SignatureFault(container, _certificate),
@@ -156,7 +156,7 @@ public sealed class PdfVerification
         );
         CheckTime(container, entry, _certificate);
         _reached = VerificationCheck.Revocation;
-        var path = sent.OrderByDescending(_certificate.Equals).ToList();
+        var path = sent.OrderByDescending(_certificate.HasBytesOf).ToList();
         var found = RevocationFinding.Of(path, signedAt, _trustedTime, _grounds);
         _checklist.Note(VerificationCheck.Revocation, found.State, found.Told);
     }
@@ -168,6 +168,14 @@ public sealed class PdfVerification
         _checklist.Note(VerificationCheck.Timestamp, found.State, found.Told);
         _trustedTime = found.TrustedTime;
     }
+
+    private string EndedSince(X509Certificate2 certificate) =>
+        _grounds.CheckedAt > certificate.NotAfter
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"; it has ended since, at {certificate.NotAfter.ToUniversalTime():yyyy-MM-dd HH:mm:ss} UTC, and signs nothing later that counts"
+            )
+            : "";
 
     private static string? SignatureFault(SignatureContainer container, X509Certificate2 certificate)
     {

@@ -23,23 +23,28 @@ internal sealed record RevocationFinding(PointState State, string Told)
             return new(PointState.NotClaimed, "not asked: no revocation list was given");
         }
         var lists = new TrustedLists(grounds.Revocations, [.. grounds.Signers, .. path.Skip(1)]);
-        var findings = path.Select(certificate => Of(certificate, lists, stated, proven))
-            .OfType<RevocationFinding>();
-        var all = findings.ToList();
+        var own = Of(path[0], lists, stated, proven, grounds.CheckedAt) ?? Unsettled(path[0], grounds);
+        List<RevocationFinding> all =
+        [
+            own,
+            .. path.Skip(1)
+                .Select(issuer => Of(issuer, lists, stated, proven, grounds.CheckedAt))
+                .OfType<RevocationFinding>(),
+        ];
         return all.Find(one => one.State is PointState.Failed)
             ?? all.Find(one => one.State is PointState.NotEstablished)
-            ?? (
-                grounds.Revocations.Any(list => list.Covers(path[0]))
-                    ? new(PointState.Passed, string.Join("; ", all.Select(one => one.Told)))
-                    : OfOthers(path[0], grounds)
-            );
+            ?? own with
+            {
+                Told = string.Join("; ", all.Select(one => one.Told)),
+            };
     }
 
     private static RevocationFinding? Of(
         X509Certificate2 certificate,
         TrustedLists lists,
         DateTimeOffset stated,
-        DateTimeOffset? proven
+        DateTimeOffset? proven,
+        DateTimeOffset? checkedAt
     )
     {
         var (covering, doubt) = lists.Covering(certificate);
@@ -51,14 +56,32 @@ internal sealed record RevocationFinding(PointState State, string Told)
         {
             return new(PointState.NotEstablished, doubt);
         }
-        return covering.Count == 0
-            ? null
+        if (covering.Count == 0)
+        {
+            return null;
+        }
+        // What a list revokes stays revoked, whenever it is read; that it leaves a key out counts for its own time.
+        var latest = covering.MaxBy(list => list.ThisUpdate)!;
+        return
+            covering.Where(list => IsCurrent(list, checkedAt)).MaxBy(list => list.ThisUpdate) is { } current
+            ? new(PointState.Passed, $"`{certificate.Subject}` is not on {Named(current)}")
             : new(
-                PointState.Passed,
-                $"`{certificate.Subject}` is not on the list of `{covering[0].Issuer.Name}` of "
-                    + $"{TimestampToken.Utc(covering.Max(list => list.ThisUpdate))}"
+                PointState.NotEstablished,
+                $"{Named(latest)} holds {Until(latest)}, and says nothing of what is revoked at another time; give the list of "
+                    + "today with --revocations"
             );
     }
+
+    private static bool IsCurrent(RevocationList list, DateTimeOffset? at) =>
+        at is { } now
+        && list.ThisUpdate - TimestampToken.ApartMost <= now
+        && (list.NextUpdate is not { } end || now <= end);
+
+    private static string Until(RevocationList list) =>
+        list.NextUpdate is { } end ? $"from then until {TimestampToken.Utc(end)}" : "from then on";
+
+    private static string Named(RevocationList list) =>
+        $"the list of `{list.Issuer.Name}` of {TimestampToken.Utc(list.ThisUpdate)}";
 
     private static RevocationFinding Judge(
         X509Certificate2 certificate,
@@ -92,11 +115,12 @@ internal sealed record RevocationFinding(PointState State, string Told)
             : new(PointState.Failed, $"{told}, and the report states a time that is not before that");
     }
 
-    private static RevocationFinding OfOthers(X509Certificate2 certificate, VerificationGrounds grounds)
+    private static RevocationFinding Unsettled(X509Certificate2 certificate, VerificationGrounds grounds)
     {
-        var told =
-            $"no list of `{certificate.Issuer}` was given, who issued the certificate; there are lists of "
-            + string.Join(", ", grounds.Revocations.Select(list => $"`{list.Issuer.Name}`").Distinct());
+        var told = grounds.Revocations.FirstOrDefault(list => list.Covers(certificate)) is { } own
+            ? $"{Named(own)} is signed with the very key that signed the report: of that key it proves nothing"
+            : $"no list of `{certificate.Issuer}` was given, who issued the certificate; there are lists of "
+                + string.Join(", ", grounds.Revocations.Select(list => $"`{list.Issuer.Name}`").Distinct());
         return new(grounds.AsksForRevocation ? PointState.NotEstablished : PointState.NotClaimed, told);
     }
 }

@@ -195,7 +195,7 @@ internal sealed record SignatureContainer(
         var pair = outer.ReadSequence();
         outer.ThrowIfNotEmpty();
         _ = pair.ReadInteger();
-        _ = pair.ReadInteger();
+        Require(LowSignature.IsLow(pair.ReadInteger()));
         pair.ThrowIfNotEmpty();
     }
 

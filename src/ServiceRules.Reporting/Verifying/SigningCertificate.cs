@@ -9,18 +9,24 @@ internal static class SigningCertificate
     /// <summary>What is wrong with the certificate for a signature at the stated time, or null.</summary>
     public static string? Fault(
         X509Certificate2 certificate,
+        IReadOnlyList<X509Certificate2> sent,
         SignatureContainer container,
         DateTimeOffset signedAt
     )
     {
+        var issuers = sent.Where(one => !one.HasBytesOf(certificate));
         if (
             !BaselineSignature
-                .SigningCertificateV2(certificate)
+                .SigningCertificateV2(certificate, issuers)
                 .AsSpan()
                 .SequenceEqual(container.SigningCertificate)
         )
         {
-            return "the signature was made for another certificate than the one in the file";
+            return "the signature was made for other certificates than those in the file";
+        }
+        if (sent.Repeated() is not null)
+        {
+            return "the file carries a certificate twice";
         }
         if (signedAt < certificate.NotBefore || signedAt > certificate.NotAfter)
         {
@@ -39,7 +45,10 @@ internal static class SigningCertificate
             && certificate.SerialNumberBytes.Span.SequenceEqual(container.Serial)
         );
 
-    /// <summary>Null when the certificate is one of the trusted ones, or leads to one of them.</summary>
+    /// <summary>
+    /// Null when the certificate is one of the trusted ones, or leads to one of them, and what was sent along are its
+    /// issuers and nothing else.
+    /// </summary>
     public static string? TrustFault(
         X509Certificate2 certificate,
         IReadOnlyList<X509Certificate2> sent,
@@ -47,27 +56,17 @@ internal static class SigningCertificate
         DateTimeOffset at
     )
     {
-        if (trusted.Any(anchor => anchor.RawDataMemory.Span.SequenceEqual(certificate.RawDataMemory.Span)))
+        List<X509Certificate2> others = [.. sent.Where(one => !one.HasBytesOf(certificate))];
+        if (!IssuerChain.IsOf(certificate, others, at))
         {
-            return sent.Count == 1
-                ? null
-                : "the file carries certificates that have no part in the signature";
+            return "the file carries certificates that have no part in the signature";
         }
-        using var chain = new X509Chain();
-        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
-        chain.ChainPolicy.CustomTrustStore.AddRange(trusted.ToArray());
-        chain.ChainPolicy.ExtraStore.AddRange(sent.ToArray());
-        chain.ChainPolicy.DisableCertificateDownloads = true;
-        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
-        chain.ChainPolicy.VerificationTime = at.UtcDateTime;
-        if (!chain.Build(certificate))
-        {
-            return $"the certificate `{certificate.Subject}` (SHA-256 {CertificateFingerprint.Of(certificate)}) "
-                + "is not trusted here; trust it explicitly if you know it";
-        }
-        var used = chain.ChainElements.Select(element => element.Certificate).ToList();
-        return sent.All(one => used.Any(two => two.RawDataMemory.Span.SequenceEqual(one.RawDataMemory.Span)))
+        // One by one: to trust one more must never make another trust fail.
+        return
+            trusted.ContainsBytesOf(certificate)
+            || trusted.Any(anchor => IssuerChain.LeadsTo(certificate, others, anchor, at))
             ? null
-            : "the file carries certificates that have no part in the signature";
+            : $"the certificate `{certificate.Subject}` (SHA-256 {CertificateFingerprint.Of(certificate)}) "
+                + "is not trusted here; trust it explicitly if you know it";
     }
 }

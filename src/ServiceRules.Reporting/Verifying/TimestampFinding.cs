@@ -69,14 +69,11 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
     private static TimestampFinding NotEstablished(string told) => new(PointState.NotEstablished, told, null);
 
     private static bool IsTrusted(TimestampToken token, IReadOnlyList<X509Certificate2> trusted) =>
-        trusted.Any(anchor => anchor.RawDataMemory.Span.SequenceEqual(token.Authority.RawDataMemory.Span))
-        || SigningCertificate.TrustFault(
-            token.Authority,
-            [token.Authority, .. token.Others],
-            trusted,
-            token.At
-        )
-            is null;
+        trusted.ContainsBytesOf(token.Authority)
+        // What a token carries besides is not signed: all of it must lead to whom is trusted.
+        || trusted.Any(anchor =>
+            IssuerChain.LeadsTo(token.Authority, token.Others, anchor, token.At, ofAll: true)
+        );
 
     private static TimestampFinding Unclaimed(string told) => new(PointState.NotClaimed, told, null);
 

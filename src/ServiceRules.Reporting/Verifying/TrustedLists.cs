@@ -1,5 +1,6 @@
 using System.Security.Cryptography.X509Certificates;
 using ServiceRules.Reporting.Revocation;
+using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Reporting.Verifying;
@@ -17,7 +18,12 @@ internal sealed class TrustedLists
     /// </summary>
     public (IReadOnlyList<RevocationList> Lists, string? Doubt) Covering(X509Certificate2 certificate)
     {
-        var covering = _lists.Where(one => one.List.Covers(certificate)).ToList();
+        // A key cannot vouch for itself: whoever stole it can sign a list as well.
+        var covering = _lists
+            .Where(one =>
+                one.List.Covers(certificate) && !IsSilentOnItsSigner(one.List, one.Signer, certificate)
+            )
+            .ToList();
         var doubts = covering
             .Select(one => (one.List, Doubt: Doubt(one.List, one.Signer, certificate)))
             .ToList();
@@ -35,6 +41,12 @@ internal sealed class TrustedLists
             .OrderBy(one => one.IsInGoodOrder)
             .ThenBy(one => one.From)
             .FirstOrDefault();
+
+    private static bool IsSilentOnItsSigner(
+        RevocationList list,
+        X509Certificate2? signer,
+        X509Certificate2 certificate
+    ) => signer is not null && signer.HasBytesOf(certificate) && list.EntryOf(certificate) is null;
 
     private string? Doubt(RevocationList list, X509Certificate2? signer, X509Certificate2 certificate)
     {

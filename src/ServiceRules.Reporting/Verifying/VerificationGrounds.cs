@@ -13,6 +13,9 @@ public sealed record VerificationGrounds(
 {
     public IReadOnlyList<RevocationList> Revocations { get; init; } = [];
 
+    /// <summary>When the check is made; null: not known, and no list that names its end is held for current.</summary>
+    public DateTimeOffset? CheckedAt { get; init; }
+
     /// <summary>Whether a report counts only when a list says that its key is not revoked.</summary>
     public bool AsksForRevocation { get; init; }
 

@@ -55,7 +55,12 @@ public sealed class RevokedReportTests : IDisposable
         );
 
     private VerificationGrounds Grounds(params RevocationList[] lists) =>
-        new([_key, _next], []) { Revocations = lists, AsksForRevocation = true };
+        new([_key, _next], [])
+        {
+            Revocations = lists,
+            AsksForRevocation = true,
+            CheckedAt = Now,
+        };
 
     private static VerificationPoint Point(VerifiedPdf verified) =>
         verified.Points.Single(point => point.Check == VerificationCheck.Revocation);
@@ -76,12 +81,76 @@ public sealed class RevokedReportTests : IDisposable
 
     [Fact]
     public void Verify_KeyNotOnTheList_IsGenuine() =>
+        AssertFound(PointState.Passed, "is not on the list of", Report(_key), Grounds(ListOfAThird()));
+
+    private RevocationList ListOfAThird()
+    {
+        using var third = SigningKeyMaking.SelfSigned(Organisation, Now.AddDays(-40));
+        return ListBy(_next, third, X509RevocationReason.KeyCompromise, Now.AddDays(-9));
+    }
+
+    /// <summary>Whoever stole a key can sign a list that leaves it out.</summary>
+    [Fact]
+    public void Verify_ListByTheVeryKeyThatLeavesItOut_ProvesNothingOfIt()
+    {
+        var asked = Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9)));
+
+        AssertFound(PointState.NotEstablished, "of that key it proves nothing", Report(_next), asked);
         AssertFound(
-            PointState.Passed,
-            "is not on the list of",
+            PointState.NotClaimed,
+            "of that key it proves nothing",
             Report(_next),
-            Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9)))
+            asked with
+            {
+                AsksForRevocation = false,
+            }
         );
+    }
+
+    /// <summary>A list made here holds from now until the certificate that signs it ends, ten years from yesterday.</summary>
+    [Theory]
+    [InlineData(11)]
+    [InlineData(-1)]
+    [InlineData(null)]
+    public void Verify_ListOfAnotherTime_RevokesStillAndClearsNothing(int? years)
+    {
+        DateTimeOffset? at = years is { } given ? Now.AddYears(given) : null;
+
+        AssertFound(
+            PointState.NotEstablished,
+            "says nothing of what is revoked at another time",
+            Report(_key),
+            Grounds(ListOfAThird()) with
+            {
+                CheckedAt = at,
+            }
+        );
+        AssertFound(
+            PointState.Failed,
+            "is revoked from",
+            Report(_key),
+            Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9))) with
+            {
+                CheckedAt = at,
+            }
+        );
+    }
+
+    [Fact]
+    public void Verify_CertificateThatHasEndedSince_IsGenuineAndToldSo()
+    {
+        var verified = PdfVerification.Verify(
+            Report(_key),
+            new VerificationGrounds([_key], []) { CheckedAt = Now.AddYears(11) }
+        );
+
+        Assert.True(verified.IsGenuine, string.Join('\n', verified.Points));
+        Assert.Contains(
+            "it has ended since, at ",
+            verified.Points.Single(point => point.Check == VerificationCheck.SigningCertificate).Told,
+            StringComparison.Ordinal
+        );
+    }
 
     [Theory]
     [InlineData(X509RevocationReason.KeyCompromise)]

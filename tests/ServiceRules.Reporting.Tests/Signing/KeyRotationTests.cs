@@ -111,6 +111,49 @@ public sealed class KeyRotationTests : IDisposable
             StringComparison.Ordinal
         );
 
+    [SkippableFact]
+    public void Rotate_KeyThatOthersCanRead_IsRefused()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "file modes are a Unix matter");
+        using var old = Open(At);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(KeyFile, UnixFileMode.UserRead | UnixFileMode.GroupRead);
+        }
+
+        Assert.Contains("chmod 600", Refusal(), StringComparison.Ordinal);
+        Assert.Empty(RetiredCertificates.In(Folder));
+    }
+
+    [Fact]
+    public void Rotate_WithAListThatCannotBeRead_IsRefusedAndKeepsTheKey()
+    {
+        using var old = Open(At);
+        File.WriteAllText(RevocationFile.In(Folder), "torn");
+
+        Assert.Contains("no revocation list", Refusal(), StringComparison.Ordinal);
+        using var now = Open(At.AddDays(1));
+        Assert.Equal(old.Fingerprint, now.Fingerprint);
+    }
+
+    [Fact]
+    public void Hold_WhileAnotherHolds_IsRefusedAndWaitsForNobody()
+    {
+        using var old = Open(At);
+
+        using (SigningKeyFolder.Hold(Folder))
+        {
+            Assert.Throws<IOException>(() => SigningKeyFolder.Hold(Folder).Dispose());
+            _ = Refusal();
+        }
+
+        Assert.True(File.Exists(Path.Combine(Folder, "changing")), "a lock that goes can be held twice");
+        using var now = Rotate(At.AddDays(1)).Key;
+    }
+
+    private string Refusal() =>
+        Assert.IsType<KeyRotationOutcome.Refused>(KeyRotation.Rotate(Folder, At.AddDays(1))).Reason;
+
     [Fact]
     public void Rotate_ManyAtOnce_LoseNoCertificate()
     {

@@ -113,6 +113,43 @@ public sealed class SigningKeyFolderTests : IDisposable
         Assert.Contains("chmod 600", Reason(Open(At)), StringComparison.Ordinal);
     }
 
+    [SkippableFact]
+    public void OpenOrCreate_FolderThatOthersCanLookInto_IsRefused()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "file modes are a Unix matter");
+        Directory.CreateDirectory(Folder);
+        File.WriteAllText(_scratch.At("keys/notes"), "of somebody");
+        Opened(Folder);
+
+        Assert.Contains("chmod 700", Reason(Open(At)), StringComparison.Ordinal);
+        Assert.False(File.Exists(KeyFile));
+    }
+
+    [SkippableFact]
+    public void OpenOrCreate_EmptyFolderThatOthersCanLookInto_IsMadePrivate()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "file modes are a Unix matter");
+        Directory.CreateDirectory(Folder);
+        Opened(Folder);
+
+        _ = Usable(Open(At));
+
+        Assert.False(Opened(Folder).HasFlag(UnixFileMode.OtherRead));
+        Assert.Contains("chmod 700", Reason(Open(At)), StringComparison.Ordinal);
+    }
+
+    /// <summary>Lets everybody look into a folder; tells what was so before.</summary>
+    private static UnixFileMode Opened(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return UnixFileMode.None;
+        }
+        var before = File.GetUnixFileMode(folder);
+        File.SetUnixFileMode(folder, before | UnixFileMode.OtherRead | UnixFileMode.OtherExecute);
+        return before;
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("not a key")]

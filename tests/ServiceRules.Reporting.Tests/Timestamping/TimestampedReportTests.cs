@@ -343,6 +343,41 @@ public sealed class TimestampedReportTests : IDisposable
         Assert.False(verified.IsIntact);
     }
 
+    /// <summary>Anybody can make another certificate with the name and number of the authority's issuer.</summary>
+    [SkippableFact]
+    public void Verify_CertificateWithTheAuthoritysNumberInTheToken_IsNotGenuine()
+    {
+        var report = Issue();
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        using var twin = new CertificateRequest("CN=twin", key, HashAlgorithmName.SHA256).Create(
+            _desk.Certificate.IssuerName,
+            X509SignatureGenerator.CreateForECDsa(key),
+            Now.AddDays(-1),
+            Now.AddDays(1),
+            _desk.Certificate.SerialNumberBytes.Span
+        );
+        Assert.True(twin.Equals(_desk.Certificate), "the platform takes one for the other");
+        var cms = new SignedCms();
+        cms.Decode(TokenOf(report, out _));
+        cms.AddCertificate(twin);
+        var stuffed = cms.Encode();
+
+        var verified = PdfVerification.Verify(
+            With(
+                report,
+                signer =>
+                {
+                    RemoveToken(signer);
+                    signer.AddUnsignedAttribute(Attribute(stuffed));
+                }
+            ),
+            Grounds
+        );
+
+        Assert.False(verified.IsIntact);
+        Assert.Contains("another one with its number", Timestamp(verified).Told, StringComparison.Ordinal);
+    }
+
     [SkippableFact]
     public void Verify_AnyByteOfTheContainer_IsNeverGenuine()
     {
