@@ -12,8 +12,16 @@ public sealed record ReportDemand
 
     public LogDemand Log { get; init; } = LogDemand.None;
 
-    /// <summary>The point as it counts under this demand.</summary>
-    internal ReportPoint On(ReportPoint point) =>
+    /// <summary>The points as they count under this demand; one that was asked for and is not among them has failed.</summary>
+    internal IEnumerable<ReportPoint> On(IReadOnlyCollection<ReportPoint> points) =>
+        [
+            .. points.Select(On),
+            .. Required
+                .Where(name => points.All(point => point.Name != name))
+                .Select(name => ReportPoint.Failed(name, "nothing is known of it; it was asked for")),
+        ];
+
+    private ReportPoint On(ReportPoint point) =>
         point.Result == PointResult.NotClaimed && Required.Contains(point.Name, StringComparer.Ordinal)
             ? ReportPoint.Failed(point.Name, $"{point.Told}; it was asked for")
             : point;

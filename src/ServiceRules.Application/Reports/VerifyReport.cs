@@ -21,6 +21,9 @@ public sealed class VerifyReport(
     /// <summary>What a reader of signed files calls the point whether the signer is trusted here.</summary>
     public const string Trust = "trust";
 
+    /// <summary>What a reader of signed files calls the point whether a time-stamp proves the time.</summary>
+    public const string Timestamp = "timestamp";
+
     public const string Complete = "evidence-complete";
     public const string Reproduced = "verdict-reproduced";
     public const string Drawn = "drawn-content";
@@ -60,7 +63,7 @@ public sealed class VerifyReport(
         var content = signed.IsIntact
             ? Content(file, signed)
             : NotReached("the file is not intact", Complete, Reproduced, Drawn, Filed);
-        points.AddRange(signed.Points.Concat(content).Select(demand.On));
+        points.AddRange(demand.On([.. signed.Points, .. content]));
         return new VerifiedReport(StandingBy(points), points.ToImmutable(), signed.Signer, signed.SignedAt)
         {
             TrustedTime = signed.TrustedTime,

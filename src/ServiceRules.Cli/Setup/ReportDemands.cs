@@ -70,7 +70,13 @@ internal static class ReportDemands
         };
     }
 
-    private static string NameOf(string word) => word == Log ? VerifyReport.Filed : word;
+    private static string NameOf(string word) =>
+        word switch
+        {
+            Log => VerifyReport.Filed,
+            Timestamp => VerifyReport.Timestamp,
+            _ => throw new ArgumentOutOfRangeException(nameof(word), word, null),
+        };
 
     private static ReadOnlyMemory<byte>? Given(ParseResult parsed, Option<FileInfo?> option) =>
         Read(parsed, option) is { } bytes ? bytes : default(ReadOnlyMemory<byte>?);

@@ -55,7 +55,7 @@ public sealed class PdfReportReader(VerificationGrounds grounds) : IReportReader
             VerificationCheck.SignatureValue => "signature-value",
             VerificationCheck.SigningCertificate => "signing-certificate",
             VerificationCheck.Trust => VerifyReport.Trust,
-            VerificationCheck.Timestamp => "timestamp",
+            VerificationCheck.Timestamp => VerifyReport.Timestamp,
             VerificationCheck.Revocation => "revocation",
             VerificationCheck.Attachments => "attachments",
             _ => throw new ArgumentOutOfRangeException(nameof(check), check, null),
