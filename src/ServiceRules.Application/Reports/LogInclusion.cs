@@ -106,7 +106,8 @@ internal sealed class LogInclusion
             [EntryKind.Assessment],
             evidence.Assessment.Bytes,
             evidence.Record.Hash.ToString()
-        );
+        )
+        ?? NewerFault();
 
     private string? SignedFault()
     {
@@ -116,9 +117,52 @@ internal sealed class LogInclusion
                 $"record and assessment are entries {filed.RecordIndex} and {filed.AssessmentIndex} of the log `{head.Origin}`, {head.Size} entries, root {head.Root}"
             )
         );
-        return IsSigned(proofs.RecordProof) && IsSigned(proofs.AssessmentProof)
+        if (filed.Amends is { } amends)
+        {
+            told.Add(
+                FormattableString.Invariant($"the record amends entry {amends.Corrects} ({amends.Reason})")
+            );
+        }
+
+        return
+            IsSigned(proofs.RecordProof)
+            && IsSigned(proofs.AssessmentProof)
+            && (proofs.Newer is not { } newer || IsSigned(newer.Proof))
             ? null
             : $"the checkpoint of the proofs is not signed by the log's key {filed.Key.IdText}";
+    }
+
+    /// <summary>That a newer version stood in the log when the report was issued is only said of one that did.</summary>
+    private string? NewerFault()
+    {
+        const string Name = FilingProofs.NewerEntryName;
+        if (proofs.Newer is not { } newer)
+        {
+            return null;
+        }
+
+        if (FiledIn.Parse(FilingProofs.NewerProofName, newer.Proof) is not ({ } proof, _))
+        {
+            return $"{FilingProofs.NewerProofName} cannot be read";
+        }
+
+        if (!EntryReading.TryRead(new StoredEntry(proof.Index, newer.Entry), out var entry, out var why))
+        {
+            return $"{Name}: {why}";
+        }
+
+        told.Add(
+            FormattableString.Invariant(
+                $"superseded: entry {proof.Index} held a newer version of the record when the report was issued"
+            )
+        );
+        return entry.Entry.Kind is not (EntryKind.Record or EntryKind.Amendment)
+            || entry.Entry.Subject != subject
+            || proof.Index <= filed.RecordIndex
+                ? $"{Name} is of no newer version of `{subject}`"
+            : !proof.Proves(MerkleTree.LeafHash(newer.Entry.Span))
+                ? $"{Name} does not stand at place {proof.Index} of the log that the checkpoint tells"
+            : null;
     }
 
     private bool IsSigned(string proof) =>

@@ -80,6 +80,16 @@ internal sealed class SampleLog : IDisposable
         );
     }
 
+    /// <summary>The proofs again, under the checkpoint of now.</summary>
+    public FilingProofs Proved(FilingProofs proofs, int record, int assessment) =>
+        proofs with
+        {
+            RecordProof = Prove(record).ToString(),
+            AssessmentProof = Prove(assessment).ToString(),
+        };
+
+    public FiledNewer Newer(int index) => new(_entries[index], Prove(index).ToString());
+
     public int Append(LedgerEntry entry)
     {
         Assert.True(
