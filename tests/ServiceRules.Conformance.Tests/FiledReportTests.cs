@@ -104,6 +104,31 @@ public sealed class FiledReportTests(VerificationPageTests.FiledReport report)
         Assert.Contains(told, outcome.StandardError, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("--log-key")]
+    [InlineData("--proof")]
+    [InlineData("--checkpoint")]
+    public void Verify_EmptyFileBeside_IsUnusable(string option)
+    {
+        var outcome = Verify(option, report.Shop.Write("empty", []));
+
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+        Assert.Contains("cannot be used: line 1: ", outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Verify_SeveralCheckpointsInOneFile_IsUnusable()
+    {
+        var one = File.ReadAllText(Told("one-checkpoint", "checkpoint"));
+
+        var outcome = Verify(
+            "--checkpoint",
+            report.Shop.Write("checkpoints.txt", Encoding.UTF8.GetBytes(one + "\n" + one))
+        );
+
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+    }
+
     private static string Unwrapped(string text) =>
         string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 

@@ -134,7 +134,8 @@ public sealed class VerifyReport(
                 name,
                 PointResult.NotEstablished,
                 $"not established: the report was judged under version `{other}` of the verdict semantics; "
-                    + $"this program knows version `{Assessment.SemanticsVersion}`"
+                    + $"this program knows version `{Assessment.SemanticsVersion}`; to establish it, verify with a version of this "
+                    + $"program of verdict semantics `{other}` (docs/CHANGELOG.md tells which)"
             );
         }
     }

@@ -37,7 +37,13 @@ internal static class FactsSection
         if (job.Log?.Amends is { } amends)
         {
             lines.Add(
-                ("amends", string.Create(CultureInfo.InvariantCulture, $"entry {amends.Corrects} of the log ({amends.Reason})"))
+                (
+                    "amends",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"entry {amends.Corrects} of the log ({amends.Reason})"
+                    )
+                )
             );
         }
         if (job.Log?.NewerIndex is { } newer)
