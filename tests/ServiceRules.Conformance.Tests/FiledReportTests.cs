@@ -56,7 +56,12 @@ public sealed class FiledReportTests(VerificationPageTests.FiledReport report)
         var with = Verify("--checkpoint", checkpoint, "--growth", growth);
 
         Assert.Equal(1, without.ExitCode);
-        Assert.Contains("the proof that the log only grew", without.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("INTACT, NOT ALL ESTABLISHED", without.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            $"ledger checkpoint --growth-from {size - 1}",
+            Unwrapped(without.StandardOutput),
+            StringComparison.Ordinal
+        );
         Assert.True(with.ExitCode == 0, with.ToString());
     }
 
@@ -81,6 +86,51 @@ public sealed class FiledReportTests(VerificationPageTests.FiledReport report)
         Assert.Equal(2, outcome.ExitCode);
         Assert.Contains("--checkpoint FILE", outcome.StandardError, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("--log-key", "line 1: `nothing of the kind`; accepted: a verifier key on one line")]
+    [InlineData("--proof", "line 1: `nothing of the kind`; accepted: `c2sp.org/tlog-proof@v1`")]
+    [InlineData("--checkpoint", "line ")]
+    public void Verify_FileBesideThatIsNoneOfTheKind_IsUnusable(string option, string told)
+    {
+        var path = report.Shop.Write("unfit.txt", "nothing of the kind\n"u8.ToArray());
+
+        var outcome = Verify(option, path);
+
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+        Assert.Empty(outcome.StandardOutput);
+        Assert.Contains($"({option}) cannot be used: ", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains("unfit.txt", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains(told, outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--log-key")]
+    [InlineData("--proof")]
+    [InlineData("--checkpoint")]
+    public void Verify_EmptyFileBeside_IsUnusable(string option)
+    {
+        var outcome = Verify(option, report.Shop.Write("empty", []));
+
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+        Assert.Contains("cannot be used: line 1: ", outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Verify_SeveralCheckpointsInOneFile_IsUnusable()
+    {
+        var one = File.ReadAllText(Told("one-checkpoint", "checkpoint"));
+
+        var outcome = Verify(
+            "--checkpoint",
+            report.Shop.Write("checkpoints.txt", Encoding.UTF8.GetBytes(one + "\n" + one))
+        );
+
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+    }
+
+    private static string Unwrapped(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     [SkippableFact]
     public void Pdfdetach_FiledReport_FindsNineAttachmentsWithWhatTheyAre()

@@ -62,6 +62,72 @@ public sealed partial class VerificationPageTests(VerificationPageTests.FiledRep
         Assert.DoesNotContain("signed to the end", said.StandardOutput, StringComparison.Ordinal);
     }
 
+    /// <summary>A certificate that an authority issued for signing documents, and nobody was given the root.</summary>
+    [SkippableFact]
+    public void Page_CertificateOfAnAuthority_SaysWhatThePageShows()
+    {
+        foreach (var tool in Tools)
+        {
+            _ = Tool.Require(tool);
+        }
+        using var issued = new IssuedKey(report.Shop);
+        var pdf = report.Shop.At("issued.pdf");
+        var written = report.Shop.Run([
+            "report",
+            FiledReport.Record("height-check"),
+            "-o",
+            pdf,
+            "--ledger",
+            report.Shop.At("ledger"),
+            .. issued.Options,
+        ]);
+        Assert.True(written.ExitCode == 0, written.ToString());
+        var folder = Stranger("issued", pdf, issued.Certificate);
+
+        var said = new ShellSession(folder).Type(Script());
+
+        Assert.True(said.ExitCode == 0, said.ToString());
+        AssertShown(said);
+    }
+
+    /// <summary>The commands of the page about keys, after those that cut the signature out.</summary>
+    [SkippableFact]
+    public void KeysPage_TimestampCommands_VerifyTheToken()
+    {
+        foreach (var tool in Tools)
+        {
+            _ = Tool.Require(tool);
+        }
+        using var desk = new StampingDesk();
+        using var counter = StampingCounter.Of(desk.Answer);
+        var pdf = report.Shop.At("stamped.pdf");
+        var written = report.Shop.Run([
+            "report",
+            FiledReport.Record("full-service-125"),
+            "-o",
+            pdf,
+            "--ledger",
+            report.Shop.At("ledger"),
+            "--tsa",
+            counter.Address,
+        ]);
+        Assert.True(written.ExitCode == 0, written.ToString());
+        var folder = Stranger("stamped", pdf, report.Certificate);
+        File.WriteAllText(Path.Combine(folder, "tsa-root.pem"), desk.Root.Certificate.ExportCertificatePem());
+        var keys = File.ReadAllText(ReferenceFiles.InRepository("docs", "keys.md"));
+        var stamping = Blocks(keys)
+            .Single(block => block.Content.Contains("openssl ts", StringComparison.Ordinal));
+        var cutting = string.Concat(
+            Blocks(Page).Where(block => block.Kind == "sh").Take(3).Select(block => block.Content)
+        );
+
+        var said = new ShellSession(folder).Type(cutting + stamping.Content);
+
+        Assert.True(said.ExitCode == 0, said.ToString());
+        Assert.Contains("Verification: OK", said.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Time stamp:", said.StandardOutput, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Page_Commands_AreThere()
     {
@@ -69,12 +135,14 @@ public sealed partial class VerificationPageTests(VerificationPageTests.FiledRep
         Assert.Contains("servicerules verify", Script(), StringComparison.Ordinal);
     }
 
-    private string Stranger(string name)
+    private string Stranger(string name) => Stranger(name, report.Pdf, report.Certificate);
+
+    private string Stranger(string name, string pdf, string certificate)
     {
         var folder = Directory.CreateDirectory(report.Shop.At(name)).FullName;
-        File.Copy(report.Pdf, Path.Combine(folder, "report.pdf"));
-        File.Copy(report.Pdf + ".proof", Path.Combine(folder, "report.pdf.proof"));
-        File.Copy(report.Certificate, Path.Combine(folder, "organisation.pem"));
+        File.Copy(pdf, Path.Combine(folder, "report.pdf"));
+        File.Copy(pdf + ".proof", Path.Combine(folder, "report.pdf.proof"));
+        File.Copy(certificate, Path.Combine(folder, "organisation.pem"));
         return folder;
     }
 
@@ -97,8 +165,10 @@ public sealed partial class VerificationPageTests(VerificationPageTests.FiledRep
         }
     }
 
-    private static IEnumerable<(string Kind, string Content)> Blocks() =>
-        Fence().Matches(Page).Select(match => (match.Groups[1].Value, match.Groups[2].Value));
+    private static IEnumerable<(string Kind, string Content)> Blocks() => Blocks(Page);
+
+    private static IEnumerable<(string Kind, string Content)> Blocks(string page) =>
+        Fence().Matches(page).Select(match => (match.Groups[1].Value, match.Groups[2].Value));
 
     [GeneratedRegex("^```([a-z]+)\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Fence();
@@ -113,10 +183,9 @@ public sealed partial class VerificationPageTests(VerificationPageTests.FiledRep
             // Others before it, so that there is a way from the entry to the root.
             foreach (var job in (string[])["grind-125", "full-service-125"])
             {
-                var record = ReferenceFiles.InRepository("rules", "base", "fixtures", job + ".record.json");
                 var issued = Shop.Run(
                     "report",
-                    record,
+                    Record(job),
                     "-o",
                     Pdf,
                     "--certificate-out",
@@ -127,6 +196,9 @@ public sealed partial class VerificationPageTests(VerificationPageTests.FiledRep
                 Assert.True(issued.ExitCode == 0, issued.ToString());
             }
         }
+
+        public static string Record(string job) =>
+            ReferenceFiles.InRepository("rules", "base", "fixtures", job + ".record.json");
 
         public Product Shop { get; } = new();
 

@@ -90,7 +90,14 @@ public sealed class OpenLedger
     public FilingProofs Proofs(FilingOutcome.Filed filed)
     {
         var (record, assessment) = FileRecord.Parts(filed);
-        return new(record.Bytes, Prove(record.Index), assessment.Bytes, Prove(assessment.Index), Key.ToPem());
+        var newest = RecordVersions.Of(Log, record.Entry.Subject).Latest;
+        return new(record.Bytes, Prove(record.Index), assessment.Bytes, Prove(assessment.Index), Key.ToPem())
+        {
+            Newer =
+                newest is not null && newest.Index > record.Index
+                    ? new FiledNewer(newest.Bytes, Prove(newest.Index))
+                    : null,
+        };
     }
 
     /// <summary>Hashes that prove that the log of today begins with the one of <paramref name="oldSize"/> entries.</summary>

@@ -14,6 +14,13 @@ internal static class AttachedProofs
         FilingProofs.RecordProofName,
     ];
 
+    public static readonly string[] NamesWithNewer =
+    [
+        .. Names,
+        FilingProofs.NewerEntryName,
+        FilingProofs.NewerProofName,
+    ];
+
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, true);
 
     /// <summary>The proofs; neither proofs nor fault when the report carries none.</summary>
@@ -33,7 +40,12 @@ internal static class AttachedProofs
                     files[FilingProofs.AssessmentEntryName],
                     Strict.GetString(files[FilingProofs.AssessmentProofName]),
                     Strict.GetString(files[FilingProofs.LogKeyName])
-                ),
+                )
+                {
+                    Newer = files.TryGetValue(FilingProofs.NewerEntryName, out var newer)
+                        ? new FiledNewer(newer, Strict.GetString(files[FilingProofs.NewerProofName]))
+                        : null,
+                },
                 null
             );
         }

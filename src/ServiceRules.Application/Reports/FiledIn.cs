@@ -1,4 +1,5 @@
 using System.Text;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Reports;
@@ -10,6 +11,12 @@ namespace ServiceRules.Application.Reports;
 /// <param name="AssessmentIndex">Place of the assessment's entry.</param>
 public sealed record FiledIn(Checkpoint Head, NoteKey Key, long RecordIndex, long AssessmentIndex)
 {
+    /// <summary>What the record's entry amends; null when it is the first of its record.</summary>
+    public FiledAmendment? Amends { get; init; }
+
+    /// <summary>Place of a newer version of the record that was filed before the report, or null.</summary>
+    public long? NewerIndex { get; init; }
+
     /// <summary>What the proofs say, or why they cannot be read. Whether they hold is another question.</summary>
     public static (FiledIn? Filed, string? Fault) Read(FilingProofs proofs)
     {
@@ -26,16 +33,43 @@ public sealed record FiledIn(Checkpoint Head, NoteKey Key, long RecordIndex, lon
             return (null, fault);
         }
 
-        if (record.Checkpoint.Head != assessment.Checkpoint.Head)
+        TlogProof? newer = null;
+        if (proofs.Newer is { } later)
+        {
+            (newer, fault) = Parse(FilingProofs.NewerProofName, later.Proof);
+            if (newer is null)
+            {
+                return (null, fault);
+            }
+        }
+
+        if (
+            record.Checkpoint.Head != assessment.Checkpoint.Head
+            || (newer is not null && newer.Checkpoint.Head != record.Checkpoint.Head)
+        )
         {
             return (null, "the proofs of record and assessment lead to different checkpoints");
         }
 
         var head = record.Checkpoint.Head;
         return NoteKey.TryFromPem(head.Origin, proofs.LogKeyPem, out var key, out var unfit)
-            ? (new FiledIn(head, key, record.Index, assessment.Index), null)
+            ? (
+                new FiledIn(head, key, record.Index, assessment.Index)
+                {
+                    Amends = AmendedBy(proofs.RecordEntry, record.Index),
+                    NewerIndex = newer?.Index,
+                },
+                null
+            )
             : (null, $"{FilingProofs.LogKeyName}: {unfit}");
     }
+
+    // An entry that cannot be read is told elsewhere, by name.
+    private static FiledAmendment? AmendedBy(ReadOnlyMemory<byte> leaf, long index) =>
+        EntryReading.TryRead(new StoredEntry(index, leaf), out var entry, out _)
+        && entry.Entry is { Corrects: { } corrects, Reason: { } reason }
+            ? new FiledAmendment(corrects.Index, reason)
+            : null;
 
     internal static (TlogProof? Proof, string? Fault) Parse(string name, string text) =>
         TlogProof.TryParse(Encoding.UTF8.GetBytes(text), out var proof, out var faults)

@@ -22,4 +22,9 @@ public sealed record FilingProofs(
     public const string AssessmentEntryName = "assessment-entry.json";
     public const string AssessmentProofName = "assessment.proof";
     public const string LogKeyName = "log-key.pem";
+    public const string NewerEntryName = "newer-entry.json";
+    public const string NewerProofName = "newer.proof";
+
+    /// <summary>The newest version of the record, where it is another one than this report is about; else null.</summary>
+    public FiledNewer? Newer { get; init; }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
@@ -63,10 +64,28 @@ internal sealed class LogInclusion
             return ReportPoint.Failed(VerifyReport.Filed, unread!);
         }
 
-        var inclusion = new LogInclusion(report, attached, proofs, filed, demand);
-        return inclusion.Fault() is { } fault
-            ? ReportPoint.Failed(VerifyReport.Filed, fault)
-            : ReportPoint.Passed(VerifyReport.Filed, string.Join("; ", inclusion.told));
+        return new LogInclusion(report, attached, proofs, filed, demand).Point();
+    }
+
+    private ReportPoint Point()
+    {
+        if (Fault() is { } fault)
+        {
+            return ReportPoint.Failed(VerifyReport.Filed, fault);
+        }
+
+        ImmutableArray<LogFinding> found = [.. LogBeside.Findings(report, evidence, filed, demand)];
+        var worst =
+            found.Any(one => one.Result is PointResult.Failed) ? PointResult.Failed
+            : found.Any(one => one.Result is PointResult.NotEstablished) ? PointResult.NotEstablished
+            : PointResult.Passed;
+        return new ReportPoint(
+            VerifyReport.Filed,
+            worst,
+            worst is PointResult.Passed
+                ? string.Join("; ", told.Concat(found.Select(one => one.Told)))
+                : string.Join("; ", found.Where(one => one.Result == worst).Select(one => one.Told))
+        );
     }
 
     private string? Fault() =>
@@ -88,8 +107,7 @@ internal sealed class LogInclusion
             evidence.Assessment.Bytes,
             evidence.Record.Hash.ToString()
         )
-        ?? OwnFault()
-        ?? LaterFault();
+        ?? NewerFault();
 
     private string? SignedFault()
     {
@@ -99,9 +117,52 @@ internal sealed class LogInclusion
                 $"record and assessment are entries {filed.RecordIndex} and {filed.AssessmentIndex} of the log `{head.Origin}`, {head.Size} entries, root {head.Root}"
             )
         );
-        return IsSigned(proofs.RecordProof) && IsSigned(proofs.AssessmentProof)
+        if (filed.Amends is { } amends)
+        {
+            told.Add(
+                FormattableString.Invariant($"the record amends entry {amends.Corrects} ({amends.Reason})")
+            );
+        }
+
+        return
+            IsSigned(proofs.RecordProof)
+            && IsSigned(proofs.AssessmentProof)
+            && (proofs.Newer is not { } newer || IsSigned(newer.Proof))
             ? null
             : $"the checkpoint of the proofs is not signed by the log's key {filed.Key.IdText}";
+    }
+
+    /// <summary>That a newer version stood in the log when the report was issued is only said of one that did.</summary>
+    private string? NewerFault()
+    {
+        const string Name = FilingProofs.NewerEntryName;
+        if (proofs.Newer is not { } newer)
+        {
+            return null;
+        }
+
+        if (FiledIn.Parse(FilingProofs.NewerProofName, newer.Proof) is not ({ } proof, _))
+        {
+            return $"{FilingProofs.NewerProofName} cannot be read";
+        }
+
+        if (!EntryReading.TryRead(new StoredEntry(proof.Index, newer.Entry), out var entry, out var why))
+        {
+            return $"{Name}: {why}";
+        }
+
+        told.Add(
+            FormattableString.Invariant(
+                $"superseded: entry {proof.Index} held a newer version of the record when the report was issued"
+            )
+        );
+        return entry.Entry.Kind is not (EntryKind.Record or EntryKind.Amendment)
+            || entry.Entry.Subject != subject
+            || proof.Index <= filed.RecordIndex
+                ? $"{Name} is of no newer version of `{subject}`"
+            : !proof.Proves(MerkleTree.LeafHash(newer.Entry.Span))
+                ? $"{Name} does not stand at place {proof.Index} of the log that the checkpoint tells"
+            : null;
     }
 
     private bool IsSigned(string proof) =>
@@ -109,26 +170,16 @@ internal sealed class LogInclusion
 
     private string? KeyFault()
     {
-        if (demand.Key is not { } text)
+        if (demand.Key is not { } given)
         {
             told.Add($"log key {filed.Key.IdText} as the report carries it");
             return null;
         }
 
-        var origin = filed.Head.Origin;
-        LogTextFault? unread = null;
-        if (
-            !NoteKey.TryParse(text.Trim(), out var key, out _)
-            && !NoteKey.TryFromPem(origin, text, out key, out unread)
-        )
-        {
-            return $"the log key given cannot be used: {unread}";
-        }
-
         told.Add($"log key {filed.Key.IdText} as given");
-        return key == filed.Key
+        return given.Is(filed.Key)
             ? null
-            : $"the log key given ({key.Name}, {key.IdText}) is not the one of this report ({origin}, {filed.Key.IdText})";
+            : $"the log key given ({given}) is not the one of this report (of `{filed.Head.Origin}`, id {filed.Key.IdText})";
     }
 
     private string? EntryFault(
@@ -162,87 +213,4 @@ internal sealed class LogInclusion
                 ? $"{name} does not stand at place {proof.Index} of the log that the checkpoint tells"
             : null;
     }
-
-    /// <summary>The report's own entry, which can only be given beside it.</summary>
-    private string? OwnFault()
-    {
-        if (demand.Proof is not { } bytes)
-        {
-            return null;
-        }
-
-        if (!TlogProof.TryParse(bytes.Span, out var proof, out var faults))
-        {
-            return $"the report's own proof: {faults[0]}";
-        }
-
-        if (proof.Extra is not { } entry)
-        {
-            return "the report's own proof does not bring its entry along (a line `extra`)";
-        }
-
-        if (proof.Checkpoint.Head.Origin != filed.Head.Origin || !proof.Checkpoint.IsSignedBy(filed.Key))
-        {
-            return $"the checkpoint in the report's own proof is not signed by the log's key {filed.Key.IdText}";
-        }
-
-        told.Add(
-            FormattableString.Invariant(
-                $"this file is entry {proof.Index}, of {proof.Checkpoint.Head.Size} entries by then"
-            )
-        );
-        return EntryFault(
-            "the report's own entry",
-            entry,
-            proof.ToString(),
-            [EntryKind.Report],
-            report,
-            evidence.Assessment.Hash.ToString()
-        );
-    }
-
-    private string? LaterFault()
-    {
-        if (demand.Checkpoint is not { } bytes)
-        {
-            return null;
-        }
-
-        if (!SignedCheckpoint.TryParse(bytes.Span, out var later, out var faults))
-        {
-            return $"the checkpoint given: {faults[0]}";
-        }
-
-        var (here, there) = (filed.Head, later.Head);
-        if (there.Origin != here.Origin || !later.IsSignedBy(filed.Key))
-        {
-            return $"the checkpoint given is not one of the log `{here.Origin}`, or its key {filed.Key.IdText} did not sign it";
-        }
-
-        if (there.Size < here.Size)
-        {
-            return FormattableString.Invariant(
-                $"the checkpoint given is of {there.Size} entries, the report's of {here.Size}; accepted: one of the same size or later"
-            );
-        }
-
-        told.Add(
-            FormattableString.Invariant(
-                $"the log of the checkpoint given, {there.Size} entries, begins with it"
-            )
-        );
-        return there.Size == here.Size
-            ? there.Root == here.Root
-                ? null
-                : "the checkpoint given has another root at the same size"
-            : demand.Growth is null
-                ? "the checkpoint given is later; accepted: with the proof that the log only grew"
-                : GrowthFault(demand.Growth.Value, here, there);
-    }
-
-    private static string? GrowthFault(ReadOnlyMemory<byte> bytes, Checkpoint here, Checkpoint there) =>
-        !GrowthProof.TryParse(bytes.Span, out var growth, out var faults)
-            ? $"the proof of growth: {faults[0]}"
-        : growth.Proves(here, there) ? null
-        : "the log of the checkpoint given does not begin with the log of this report: its history was rewritten";
 }

@@ -44,6 +44,11 @@ public sealed class VerifyReport(
         .. Expected.Concat(AttachedProofs.Names).Order(StringComparer.Ordinal),
     ];
 
+    private static readonly string[] ExpectedWithNewer =
+    [
+        .. Expected.Concat(AttachedProofs.NamesWithNewer).Order(StringComparer.Ordinal),
+    ];
+
     private readonly ReportDemand demand = demand ?? ReportDemand.None;
 
     public VerifiedReport Verify(ReadOnlyMemory<byte> file)
@@ -95,6 +100,7 @@ public sealed class VerifyReport(
         if (
             !names.SequenceEqual(Expected, StringComparer.Ordinal)
             && !names.SequenceEqual(ExpectedWithLog, StringComparer.Ordinal)
+            && !names.SequenceEqual(ExpectedWithNewer, StringComparer.Ordinal)
         )
         {
             var carried = names.Length == 0 ? "nothing" : string.Join(", ", names);
@@ -102,7 +108,7 @@ public sealed class VerifyReport(
             [
                 ReportPoint.Failed(
                     Complete,
-                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}, and when it was filed in a log {string.Join(", ", AttachedProofs.Names)}"
+                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}, and when it was filed in a log {string.Join(", ", AttachedProofs.Names)}, and when it was superseded {FilingProofs.NewerEntryName}, {FilingProofs.NewerProofName}"
                 ),
                 .. NotReached("the evidence is not complete", Reproduced, Drawn, Filed),
             ];
@@ -128,7 +134,8 @@ public sealed class VerifyReport(
                 name,
                 PointResult.NotEstablished,
                 $"not established: the report was judged under version `{other}` of the verdict semantics; "
-                    + $"this program knows version `{Assessment.SemanticsVersion}`"
+                    + $"this program knows version `{Assessment.SemanticsVersion}`; to establish it, verify with a version of this "
+                    + $"program of verdict semantics `{other}` (docs/CHANGELOG.md tells which)"
             );
         }
     }

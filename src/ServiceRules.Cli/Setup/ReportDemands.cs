@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using ServiceRules.Application.Reports;
+using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Cli.Setup;
 
@@ -62,10 +63,10 @@ internal static class ReportDemands
             Required = [.. (parsed.GetValue(Require) ?? []).Select(NameOf).Distinct(StringComparer.Ordinal)],
             Log = new LogDemand
             {
-                Key = Read(parsed, LogKey) is { } key ? Encoding.UTF8.GetString(key) : null,
-                Proof = Given(parsed, Proof),
-                Checkpoint = Given(parsed, Checkpoint),
-                Growth = Given(parsed, Growth),
+                Key = Read(parsed, LogKey, KeyOf),
+                Proof = Read(parsed, Proof, ProofOf),
+                Checkpoint = Read(parsed, Checkpoint, CheckpointOf),
+                Growth = Read(parsed, Growth, GrowthOf),
             },
         };
     }
@@ -78,11 +79,39 @@ internal static class ReportDemands
             _ => throw new ArgumentOutOfRangeException(nameof(word), word, null),
         };
 
-    private static ReadOnlyMemory<byte>? Given(ParseResult parsed, Option<FileInfo?> option) =>
-        Read(parsed, option) is { } bytes ? bytes : default(ReadOnlyMemory<byte>?);
+    private static (GivenLogKey?, string?) KeyOf(byte[] bytes) =>
+        GivenLogKey.TryParse(Encoding.UTF8.GetString(bytes), out var key, out var fault)
+            ? (key, null)
+            : (null, fault.ToString());
 
-    private static byte[]? Read(ParseResult parsed, Option<FileInfo?> option) =>
-        parsed.GetValue(option) is { } file ? InputFile.ReadUpTo(file.FullName, TextMost) : null;
+    private static (GivenReportProof?, string?) ProofOf(byte[] bytes) =>
+        GivenReportProof.TryParse(bytes, out var proof, out var fault) ? (proof, null) : (null, fault);
+
+    private static (SignedCheckpoint?, string?) CheckpointOf(byte[] bytes) =>
+        SignedCheckpoint.TryParse(bytes, out var checkpoint, out var faults)
+            ? (checkpoint, null)
+            : (null, string.Join("; ", faults));
+
+    private static (GrowthProof?, string?) GrowthOf(byte[] bytes) =>
+        GrowthProof.TryParse(bytes, out var growth, out var faults)
+            ? (growth, null)
+            : (null, string.Join("; ", faults));
+
+    private static T? Read<T>(
+        ParseResult parsed,
+        Option<FileInfo?> option,
+        Func<byte[], (T? Value, string? Fault)> reading
+    )
+        where T : class
+    {
+        if (parsed.GetValue(option) is not { } file)
+        {
+            return null;
+        }
+
+        var (value, fault) = reading(InputFile.ReadUpTo(file.FullName, TextMost));
+        return value ?? throw new InputException($"`{file}` ({option.Name}) cannot be used: {fault}");
+    }
 
     private static Option<string[]> Accepting(Option<string[]> option)
     {

@@ -37,6 +37,14 @@ public sealed class GrowthProof
         && earlier.Size == OldSize
         && MerkleProof.ProvesConsistency(OldSize, later.Size, earlier.Root, later.Root, Hashes);
 
+    /// <summary>Whether it shows that the later head continues another log than the earlier one's.</summary>
+    /// <param name="earlier">A head of the size <see cref="OldSize"/>.</param>
+    /// <param name="later">The head that the proof leads to.</param>
+    public bool Refutes(Checkpoint earlier, Checkpoint later) =>
+        earlier.Origin == later.Origin
+        && earlier.Size == OldSize
+        && MerkleProof.RefutesConsistency(OldSize, later.Size, earlier.Root, later.Root, Hashes);
+
     /// <summary>Reads the text form.</summary>
     /// <param name="utf8">The bytes of the text.</param>
     /// <param name="proof">What they say.</param>

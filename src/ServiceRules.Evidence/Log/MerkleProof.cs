@@ -77,20 +77,40 @@ public static class MerkleProof
                 && (oldSize > 0 || (oldSize == 0 && oldRoot == MerkleTree.EmptyRoot));
         }
 
-        return oldSize > 0
-            && oldSize < newSize
-            && proof.Count > 0
-            && ProvesGrowth(oldSize, newSize, oldRoot, newRoot, proof);
+        return Roots(oldSize, newSize, oldRoot, proof) is { } roots && roots == (oldRoot, newRoot);
     }
 
-    private static bool ProvesGrowth(
+    /// <summary>
+    /// Whether the proof shows that the tree of the new size and root begins with another tree than the one of the old
+    /// size and root. A proof that merely fails shows nothing: it may be one of other trees. Where the old size is a power
+    /// of two a proof leaves the old root out, and so can never show this.
+    /// </summary>
+    /// <param name="oldSize">Number of leaves before.</param>
+    /// <param name="newSize">Number of leaves after.</param>
+    /// <param name="oldRoot">Root before.</param>
+    /// <param name="newRoot">Root after.</param>
+    /// <param name="proof">Hashes of section 2.1.4.1.</param>
+    public static bool RefutesConsistency(
         long oldSize,
         long newSize,
         TreeHash oldRoot,
         TreeHash newRoot,
         IReadOnlyList<TreeHash> proof
+    ) => Roots(oldSize, newSize, oldRoot, proof) is { } roots && roots.New == newRoot && roots.Old != oldRoot;
+
+    /// <summary>The roots of both trees as the hashes of the proof give them; null where it is no proof between them.</summary>
+    private static (TreeHash Old, TreeHash New)? Roots(
+        long oldSize,
+        long newSize,
+        TreeHash oldRoot,
+        IReadOnlyList<TreeHash> proof
     )
     {
+        if (oldSize <= 0 || oldSize >= newSize || proof.Count == 0)
+        {
+            return null;
+        }
+
         // The old root is the first hash where the old tree is one full subtree: then the proof leaves it out.
         var isFull = (oldSize & (oldSize - 1)) == 0;
         var (node, last) = (oldSize - 1, newSize - 1);
@@ -105,7 +125,7 @@ public static class MerkleProof
         {
             if (last == 0)
             {
-                return false;
+                return null;
             }
 
             if (IsRight(node) || node == last)
@@ -122,7 +142,7 @@ public static class MerkleProof
             (node, last) = (node >> 1, last >> 1);
         }
 
-        return last == 0 && oldHash == oldRoot && newHash == newRoot;
+        return last == 0 ? (oldHash, newHash) : null;
     }
 
     private static bool IsRight(long node) => (node & 1) == 1;

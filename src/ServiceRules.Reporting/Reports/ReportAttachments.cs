@@ -5,7 +5,10 @@ using ServiceRules.Reporting.Pdf;
 
 namespace ServiceRules.Reporting.Reports;
 
-/// <summary>What a report carries: four documents, and five files more when it was filed in a log.</summary>
+/// <summary>
+/// What a report carries: four documents, five files more when it was filed in a log, and two more about a version that
+/// superseded it.
+/// </summary>
 internal static class ReportAttachments
 {
     public static IReadOnlyCollection<Attachment> Of(EvidenceFiles evidence, FilingProofs? proofs) =>
@@ -58,6 +61,18 @@ internal static class ReportAttachments
                 proofs.AssessmentProof
             ),
             Text(FilingProofs.LogKeyName, "the public key of the log", proofs.LogKeyPem),
+            .. proofs.Newer is { } newer ? Superseded(newer) : [],
+        ];
+
+    private static IEnumerable<Attachment> Superseded(FiledNewer newer) =>
+        [
+            new(
+                FilingProofs.NewerEntryName,
+                "the log entry of a newer version of the record",
+                AttachmentRelation.Supplement,
+                newer.Entry
+            ),
+            Text(FilingProofs.NewerProofName, "proof that the newer version stands in the log", newer.Proof),
         ];
 
     private static Attachment Text(string name, string description, string content) =>

@@ -81,7 +81,7 @@ public sealed class ReportRedrawing : IReportDrawing
         var (creator, producer) = found.DrawnBy;
         return $"not established: drawn by `{Plain(creator)}` with `{Plain(producer)}`, this program is "
             + $"`{DrawingVersion.Creator}` with `{DrawingVersion.Producer}`; only the version that drew the pages can say "
-            + "whether they follow from the attached documents";
+            + $"whether they follow from the attached documents: verify with that of `{Plain(creator)}` (docs/CHANGELOG.md tells which)";
     }
 
     /// <summary>A signer can write anything there, and it goes to a screen.</summary>

@@ -201,6 +201,23 @@ public sealed class FileRecordTests : IDisposable
     }
 
     [Fact]
+    public void Proofs_OfAVersionThatAnotherFollowed_BringTheNewestAlong()
+    {
+        var first = Desk.Judged();
+        var alone = _desk.File(first);
+        Assert.Null(_desk.Open().Proofs(alone).Newer);
+        var (amended, _) = FileRecord.Parts(_desk.Amend(Desk.Judged(Mend), "lead-01", "misread"));
+        var ledger = _desk.Open();
+        var again = Assert.IsType<FilingOutcome.Filed>(new FileRecord(ledger).File(first, null));
+
+        var newer = ledger.Proofs(again).Newer;
+
+        Assert.NotNull(newer);
+        Assert.True(newer.Entry.Span.SequenceEqual(amended.Bytes.Span));
+        Assert.True(Proves(newer.Entry, newer.Proof));
+    }
+
+    [Fact]
     public void FileReport_OnAFiledAssessment_NamesIt()
     {
         var assessed = Desk.Judged();

@@ -132,6 +132,22 @@ public sealed class MerklePropertyTests
         {
             Assert.False(MerkleProof.ProvesConsistency(oldSize, leaves.Length, oldRoot, changedRoot, proof));
         }
+
+        // A proof leaves the old root out where the old tree is one full subtree: nothing is shown then.
+        var isFull = (oldSize & (oldSize - 1)) == 0;
+        Assert.Equal(
+            !isFull,
+            MerkleProof.RefutesConsistency(
+                oldSize,
+                leaves.Length,
+                oldRoot,
+                changedRoot,
+                MerkleTree.ConsistencyProof(changed, oldSize)
+            )
+        );
+        Assert.False(
+            MerkleProof.RefutesConsistency(oldSize, leaves.Length, oldRoot, MerkleTree.Root(leaves), honest)
+        );
     }
 
     [Property(MaxTest = Times)]

@@ -15,7 +15,7 @@ internal sealed partial class ForgedReport
     private const string Header = "%PDF-1.7\n%\u00D3\u00F4\u00CC\u00E1\n";
 
     private readonly SortedDictionary<int, string> _objects = [];
-    private readonly string _trailer;
+    private string _trailer;
 
     public ForgedReport(byte[] report)
     {
@@ -68,6 +68,12 @@ internal sealed partial class ForgedReport
                 .Value,
             CultureInfo.InvariantCulture
         );
+
+    public void ChangeTrailer(string from, string to)
+    {
+        Assert.Contains(from, _trailer, StringComparison.Ordinal);
+        _trailer = _trailer.Replace(from, to, StringComparison.Ordinal);
+    }
 
     public string StreamOf(int number)
     {

@@ -1,6 +1,7 @@
 using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
+using ServiceRules.Evidence.Log;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Tests.Reports;
@@ -43,6 +44,37 @@ public sealed class LogInclusionTests : IDisposable
         Assert.Equal(ReportStanding.NotGenuine, verified.Standing);
     }
 
+    private static void AssertSettlesNothing(string told, byte[] file, LogDemand demand)
+    {
+        var verified = Verify(file, Asking(demand));
+
+        var point = Assert.Single(verified.Points, one => one.Result == PointResult.NotEstablished);
+        Assert.Equal(VerifyReport.Filed, point.Name);
+        Assert.Contains(told, point.Told, StringComparison.Ordinal);
+        Assert.DoesNotContain(verified.Points, one => one.Result == PointResult.Failed);
+        Assert.Equal(ReportStanding.NotEstablished, verified.Standing);
+    }
+
+    private static GivenLogKey Given(string text) =>
+        GivenLogKey.TryParse(text, out var key, out var fault)
+            ? key
+            : throw new ArgumentException($"{fault}");
+
+    private static GivenReportProof Proof(byte[] bytes) =>
+        GivenReportProof.TryParse(bytes, out var proof, out var fault)
+            ? proof
+            : throw new ArgumentException(fault);
+
+    private static SignedCheckpoint Head(byte[] bytes) =>
+        SignedCheckpoint.TryParse(bytes, out var head, out var faults)
+            ? head
+            : throw new ArgumentException($"{faults[0]}");
+
+    private static GrowthProof Growth(byte[] bytes) =>
+        GrowthProof.TryParse(bytes, out var growth, out var faults)
+            ? growth
+            : throw new ArgumentException($"{faults[0]}");
+
     [Fact]
     public void Verify_FiledReport_IsGenuineAndTellsWhere()
     {
@@ -77,10 +109,10 @@ public sealed class LogInclusionTests : IDisposable
                 Required = [VerifyReport.Filed],
                 Log = new LogDemand
                 {
-                    Key = _log.Key.ToPem(),
-                    Proof = proof,
-                    Checkpoint = _log.Checkpoint(),
-                    Growth = _log.Growth(size),
+                    Key = Given(_log.Key.ToPem()),
+                    Proof = Proof(proof),
+                    Checkpoint = Head(_log.Checkpoint()),
+                    Growth = Growth(_log.Growth(size)),
                 },
             }
         );
@@ -107,7 +139,20 @@ public sealed class LogInclusionTests : IDisposable
             ReportStanding.NotGenuine,
             Verify(report, new ReportDemand { Required = [VerifyReport.Filed] }).Standing
         );
-        AssertFails("was not filed in a log", report, new LogDemand { Key = _log.Key.ToPem() });
+        AssertFails("was not filed in a log", report, new LogDemand { Key = Given(_log.Key.ToPem()) });
+    }
+
+    [Theory]
+    [InlineData(VerifyReport.Timestamp)]
+    [InlineData("a point that no reader knows")]
+    public void Verify_AskedForWhatTheReportLacks_FailsByThatPoint(string name)
+    {
+        var verified = Verify(Write(null), new ReportDemand { Required = [name] });
+
+        var failed = Assert.Single(verified.Points, point => point.Result == PointResult.Failed);
+        Assert.Equal(name, failed.Name);
+        Assert.Contains("it was asked for", failed.Told, StringComparison.Ordinal);
+        Assert.Equal(ReportStanding.NotGenuine, verified.Standing);
     }
 
     [Theory]
@@ -131,11 +176,27 @@ public sealed class LogInclusionTests : IDisposable
 
         Assert.Equal(
             ReportStanding.Genuine,
-            Verify(report, Asking(new LogDemand { Key = _log.Key + "\n" })).Standing
+            Verify(report, Asking(new LogDemand { Key = Given(_log.Key + "\n") })).Standing
         );
-        AssertFails("is not the one of this report", report, new LogDemand { Key = other.Key.ToString() });
-        AssertFails("is not the one of this report", report, new LogDemand { Key = other.Key.ToPem() });
-        AssertFails("cannot be used", report, new LogDemand { Key = "no key" });
+        AssertFails(
+            $"the log key given (of `{other.Key.Name}`, id {other.Key.IdText}) is not the one of this report",
+            report,
+            new LogDemand { Key = Given(other.Key.ToString()) }
+        );
+        AssertFails(
+            $"the log key given (id {other.Key.IdText}, in PEM, which names no log) is not the one of this report (of `{_log.Key.Name}`, id {_log.Key.IdText})",
+            report,
+            new LogDemand { Key = Given(other.Key.ToPem()) }
+        );
+    }
+
+    [Fact]
+    public void TryParse_WhatIsNoLogKey_TellsWhatIsAccepted()
+    {
+        Assert.False(GivenLogKey.TryParse("no key", out _, out var fault));
+
+        Assert.Contains("line 1: `no key`; accepted: a verifier key", $"{fault}", StringComparison.Ordinal);
+        Assert.Contains("in PEM", $"{fault}", StringComparison.Ordinal);
     }
 
     [Fact]
@@ -211,57 +272,122 @@ public sealed class LogInclusionTests : IDisposable
     }
 
     [Fact]
-    public void Verify_ProofOfAnotherFile_Fails()
+    public void Verify_ProofOfAnotherFile_SettlesNothing()
     {
         var proofs = _log.File(Job);
         var (report, again) = (Write(proofs), Write(proofs));
         var proof = _log.FileReport(Job, again);
 
-        AssertFails("is about other bytes", report, new LogDemand { Proof = proof });
-        AssertFails("is an entry of another kind", report, new LogDemand { Proof = _log.ProofOf(5) });
-        AssertFails(
-            "does not bring its entry",
+        AssertSettlesNothing("about another file", report, new LogDemand { Proof = Proof(proof) });
+        AssertSettlesNothing(
+            "which is of no report",
             report,
-            new LogDemand { Proof = Encoding.UTF8.GetBytes(proofs.RecordProof) }
+            new LogDemand { Proof = Proof(_log.ProofOf(5)) }
         );
-        AssertFails("the report's own proof: line 1", report, new LogDemand { Proof = "x\n"u8.ToArray() });
     }
 
     [Fact]
-    public void Verify_LaterCheckpoint_MustContinueTheReportsOwn()
+    public void Verify_ProofThatLeadsElsewhere_SettlesNothing()
+    {
+        var report = Write(_log.File(Job));
+        var proof = Encoding.UTF8.GetString(_log.FileReport(Job, report));
+
+        AssertSettlesNothing(
+            "does not lead from entry 6",
+            report,
+            new LogDemand { Proof = Proof(Encoding.UTF8.GetBytes(Moved(proof, "index 7", "index 6"))) }
+        );
+    }
+
+    [Fact]
+    public void TryParse_WhatIsNoReportProof_TellsWhereAndWhatIsAccepted()
+    {
+        var proofs = _log.File(Job);
+
+        Assert.False(
+            GivenReportProof.TryParse(Encoding.UTF8.GetBytes(proofs.RecordProof), out _, out var bare)
+        );
+        Assert.False(GivenReportProof.TryParse("x\n"u8.ToArray(), out _, out var none));
+
+        Assert.Contains("line 2: no line `extra`; accepted:", bare, StringComparison.Ordinal);
+        Assert.Contains("line 1: `x`; accepted:", none, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Verify_LaterCheckpoint_MustBeLedToByGrowthFromTheReportsOwn()
     {
         var report = Write(_log.File(Job));
         var (size, same) = (_log.Size, _log.Checkpoint());
         _log.Append(SampleLog.OfRecord(Job));
-        using var rewritten = new SampleLog(others: 20);
+        var later = Head(_log.Checkpoint());
+        var between = Growth(_log.Growth(size));
+        _log.Append(SampleLog.OfRecord(Job));
+        using var other = new SampleLog(others: 20);
 
         Assert.Equal(
             ReportStanding.Genuine,
-            Verify(report, Asking(new LogDemand { Checkpoint = same })).Standing
+            Verify(report, Asking(new LogDemand { Checkpoint = Head(same) })).Standing
         );
-        AssertFails(
-            "with the proof that the log only grew",
+        AssertSettlesNothing(
+            $"alone settles nothing; accepted: the proof that the log only grew from {size} to {size + 1} entries",
             report,
-            new LogDemand { Checkpoint = _log.Checkpoint() }
+            new LogDemand { Checkpoint = later }
         );
-        AssertFails(
-            "its history was rewritten",
+        AssertSettlesNothing(
+            $"begins at {size - 1} entries, the report's checkpoint is of {size}",
             report,
-            new LogDemand { Checkpoint = _log.Checkpoint(), Growth = _log.Growth(size - 1) }
+            new LogDemand { Checkpoint = later, Growth = Growth(_log.Growth(size - 1)) }
         );
-        AssertFails(
-            "did not sign it",
+        AssertSettlesNothing(
+            "it is of another checkpoint, or the log's history was rewritten",
             report,
-            new LogDemand { Checkpoint = rewritten.Checkpoint(), Growth = rewritten.Growth(size) }
+            new LogDemand { Checkpoint = Head(_log.Checkpoint()), Growth = between }
+        );
+        AssertSettlesNothing(
+            "is not signed by the log's key",
+            report,
+            new LogDemand { Checkpoint = Head(other.Checkpoint()), Growth = Growth(other.Growth(size)) }
         );
     }
 
     [Fact]
-    public void Verify_EarlierCheckpoint_IsNoAnswer()
+    public void Verify_CheckpointsOfOneKeyThatCannotBeOfOneLog_SayThatItWasRewritten()
     {
-        var early = _log.Checkpoint();
+        var report = Write(_log.File(Job));
+        var size = _log.Size;
+        using var rewritten = _log.Rewritten(others: 7);
+        var same = Head(rewritten.Checkpoint());
+        var proof = Proof(rewritten.ProofOf(1));
+        rewritten.Append(SampleLog.OfRecord(Job));
 
+        Assert.Equal(size, same.Head.Size);
         AssertFails(
+            $"the checkpoint given has another root at {size} entries",
+            report,
+            new LogDemand { Checkpoint = same }
+        );
+        AssertFails(
+            $"the proof given has another root at {size} entries",
+            report,
+            new LogDemand { Proof = proof }
+        );
+        AssertFails(
+            "had another root at 7 entries than the report's checkpoint, and its key signed both: the log's history was rewritten",
+            report,
+            new LogDemand
+            {
+                Checkpoint = Head(rewritten.Checkpoint()),
+                Growth = Growth(rewritten.Growth(size)),
+            }
+        );
+    }
+
+    [Fact]
+    public void Verify_EarlierCheckpoint_SettlesNothing()
+    {
+        var early = Head(_log.Checkpoint());
+
+        AssertSettlesNothing(
             "accepted: one of the same size or later",
             Write(_log.File(Job)),
             new LogDemand { Checkpoint = early }
@@ -283,6 +409,93 @@ public sealed class LogInclusionTests : IDisposable
         var verified = Verify(forged.Sign(SampleReport.Key));
 
         Assert.Equal(ReportStanding.NotGenuine, verified.Standing);
+    }
+
+    private static LedgerEntry Amending(long index) =>
+        SampleLog.OfRecord(Job) with
+        {
+            Kind = EntryKind.Amendment,
+            Corrects = new CorrectedEntry(index, SampleLog.OfAssessment(Job).Content),
+            Reason = "gauge read on the wrong face",
+        };
+
+    [Fact]
+    public void Verify_AmendedRecord_SaysWhatItAmendsOnPageOneAndInItsPoint()
+    {
+        var file = Write(_log.File(Amending(2), SampleLog.OfAssessment(Job)));
+
+        var verified = Verify(file);
+
+        Assert.True(verified.Standing == ReportStanding.Genuine, string.Join('\n', verified.Points));
+        Assert.Contains(
+            "the record amends entry 2 (gauge read on the wrong face)",
+            LogPoint(verified).Told,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void LayOut_AmendedAndSuperseded_PrintsBothOnPageOne()
+    {
+        var first = FirstPage(Superseded(_log.File(Amending(2), SampleLog.OfAssessment(Job))));
+
+        foreach (
+            var part in (string[])
+                [
+                    "entry 2 of the log (gauge read on the wrong face)",
+                    "entry 7 of the log is a newer version of this record",
+                ]
+        )
+        {
+            Assert.Contains(Layout.Printable.Of(part), first, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Verify_SupersededWhenIssued_SaysSo()
+    {
+        var verified = Verify(Write(Superseded(_log.File(Job))));
+
+        Assert.True(verified.Standing == ReportStanding.Genuine, string.Join('\n', verified.Points));
+        Assert.Contains(
+            "superseded: entry 7 held a newer version of the record",
+            LogPoint(verified).Told,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(5)]
+    [InlineData(6)]
+    public void Verify_NewerVersionThatIsNone_Fails(int index)
+    {
+        var proofs = _log.File(Job);
+
+        AssertFails("is of no newer version", Write(proofs with { Newer = _log.Newer(index) }));
+    }
+
+    /// <summary>Amends the record in the log, and proves all of it anew under the checkpoint after that.</summary>
+    private FilingProofs Superseded(FilingProofs proofs)
+    {
+        var newer = _log.Append(Amending(5));
+        return _log.Proved(proofs, 5, 6) with { Newer = _log.Newer(newer) };
+    }
+
+    private static string FirstPage(FilingProofs proofs)
+    {
+        var document = JobReport.LayOut(
+            Job,
+            ReportTerms.Default,
+            SampleReport.Statement,
+            Reporting.Pdf.FontMeasure.Shipped,
+            FiledIn.Read(proofs).Filed
+        );
+        return Layout.Printable.Of(
+            string.Concat(
+                new Reporting.Layout.PlacedDocument([document.Pages[0]]).Texts().Select(text => text.Content)
+            )
+        );
     }
 
     [Fact]

@@ -12,12 +12,16 @@ namespace ServiceRules.Reporting.Tests.Verifying;
 /// <summary>A log in memory, which files whatever it is told to.</summary>
 internal sealed class SampleLog : IDisposable
 {
-    private readonly ECDsa _key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+    private readonly ECDsa _key;
     private readonly EcdsaLogSigner _signer;
     private readonly List<ReadOnlyMemory<byte>> _entries = [];
 
     public SampleLog(int others = 5, string origin = "alder-reach.example/log")
+        : this(ECDsa.Create(ECCurve.NamedCurves.nistP256), others, origin) { }
+
+    private SampleLog(ECDsa key, int others, string origin)
     {
+        _key = key;
         _signer = new EcdsaLogSigner(origin, _key);
         for (var index = 0; index < others; index++)
         {
@@ -26,6 +30,10 @@ internal sealed class SampleLog : IDisposable
     }
 
     public NoteKey Key => _signer.Key;
+
+    /// <summary>Another history under the same name, signed with the same key.</summary>
+    public SampleLog Rewritten(int others) =>
+        new(ECDsa.Create(_key.ExportParameters(true)), others, Key.Name);
 
     public int Size => _entries.Count;
 
@@ -71,6 +79,16 @@ internal sealed class SampleLog : IDisposable
             Key.ToPem()
         );
     }
+
+    /// <summary>The proofs again, under the checkpoint of now.</summary>
+    public FilingProofs Proved(FilingProofs proofs, int record, int assessment) =>
+        proofs with
+        {
+            RecordProof = Prove(record).ToString(),
+            AssessmentProof = Prove(assessment).ToString(),
+        };
+
+    public FiledNewer Newer(int index) => new(_entries[index], Prove(index).ToString());
 
     public int Append(LedgerEntry entry)
     {

@@ -34,6 +34,30 @@ internal static class FactsSection
             ),
             ("state", ReportWords.Of(job.Assessment.State)),
         };
+        if (job.Log?.Amends is { } amends)
+        {
+            lines.Add(
+                (
+                    "amends",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"entry {amends.Corrects} of the log ({amends.Reason})"
+                    )
+                )
+            );
+        }
+        if (job.Log?.NewerIndex is { } newer)
+        {
+            lines.Add(
+                (
+                    "superseded",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"entry {newer} of the log is a newer version of this record"
+                    )
+                )
+            );
+        }
         if (record.SignOff is { } signOff)
         {
             lines.Add(("signed off", $"{signOff.By.Text}, {TimePrint.Full(signOff.At)}"));

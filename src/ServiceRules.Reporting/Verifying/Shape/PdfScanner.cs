@@ -4,8 +4,9 @@ using System.Globalization;
 namespace ServiceRules.Reporting.Verifying.Shape;
 
 /// <summary>
-/// Reads values as this product's writer spells them: no comments, no second entry of a key, bounded nesting. The
-/// first fault ends it.
+/// Reads values as this product's writer spells them: no comments, no second entry of a key, bounded nesting, every
+/// token ended by white space or a delimiter. Readers differ in what they make of tokens that run into each other, so
+/// that one spelling could be two documents. The first fault ends it.
 /// </summary>
 internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, ValueBudget? budget = null)
 {
@@ -67,13 +68,16 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, 
     }
 
     /// <summary>To the end of the line, which must be printable ASCII.</summary>
-    public void SkipLine()
+    public string ReadLine()
     {
+        var from = At;
         while (Here is >= 0x20 and <= 0x7E)
         {
             At++;
         }
+        var line = Spelling(from);
         Expect("\n");
+        return line;
     }
 
     public void Skip(int count) => At += count;
@@ -91,13 +95,13 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, 
         SkipSpaces();
         return Here switch
         {
-            '/' => new PdfValue.Name(ReadName()),
+            '/' => Ended(new PdfValue.Name(ReadName())),
             '(' => ReadLiteral(),
             '[' => ReadArray(depth),
             '<' when Next == '<' => ReadDictionary(depth),
             '<' => ReadHex(),
-            (>= '0' and <= '9') or '-' or '.' => ReadNumberOrReference(),
-            't' or 'f' or 'n' => ReadWord(),
+            (>= '0' and <= '9') or '-' or '.' => Ended(ReadNumberOrReference()),
+            't' or 'f' or 'n' => Ended(ReadWord()),
             _ => Fail("a value is missing"),
         };
     }
@@ -107,6 +111,12 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, 
         Fault ??= string.Create(CultureInfo.InvariantCulture, $"at byte {At}: {fault}");
         return null;
     }
+
+    /// <summary>The value just read, unless something runs into it.</summary>
+    private PdfValue? Ended(PdfValue? value) =>
+        value is null || Here is -1 or ' ' or '\n' or '/' or '(' or '<' or '>' or '[' or ']'
+            ? value
+            : Fail("a value runs into what follows it");
 
     private string Spelling(int from) => System.Text.Encoding.Latin1.GetString(file.Span[from..At]);
 
@@ -156,12 +166,24 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, 
         var digits = Spelling(from);
         if (!StandsHere(" 0 R"))
         {
-            return new PdfValue.Number(digits);
+            return IsPlainNumber(digits)
+                ? new PdfValue.Number(digits)
+                : Fail("a number is not spelled plainly");
         }
         At += 4;
-        return int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var target)
+        return
+            digits.Length > 0
+            && digits[0] != '0'
+            && int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var target)
             ? new PdfValue.Reference(target)
             : Fail("a reference has no plain number");
+    }
+
+    /// <summary>A sign or none, digits, at most one point with digits behind it.</summary>
+    private static bool IsPlainNumber(string text)
+    {
+        var parts = (text.StartsWith('-') ? text[1..] : text).Split('.');
+        return parts.Length <= 2 && parts.All(part => part.Length > 0 && part.All(char.IsAsciiDigit));
     }
 
     private PdfValue? ReadHex()
@@ -209,6 +231,10 @@ internal sealed class PdfScanner(ReadOnlyMemory<byte> file, int start, int end, 
                 return null;
             }
             var key = ReadName();
+            if (Ended(new PdfValue.Name(key)) is null)
+            {
+                return null;
+            }
             if (ReadValue(depth + 1) is not { } value)
             {
                 return null;

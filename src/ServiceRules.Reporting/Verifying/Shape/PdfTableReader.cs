@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace ServiceRules.Reporting.Verifying.Shape;
 
@@ -6,7 +7,7 @@ namespace ServiceRules.Reporting.Verifying.Shape;
 /// Reads a file that is exactly one revision as this product writes it: header, objects one after the other without a
 /// byte between, cross-reference table, trailer, end. Anything else is a fault; nothing is repaired.
 /// </summary>
-internal sealed class PdfTableReader
+internal sealed partial class PdfTableReader
 {
     private const int EntryLength = 20;
 
@@ -131,9 +132,10 @@ internal sealed class PdfTableReader
     {
         scanner.Expect("trailer\n");
         var trailer = scanner.ReadValue() as PdfValue.Dictionary;
-        if (scanner.StandsHere("%"))
+        if (scanner.StandsHere("%") && !WriterNote().IsMatch(scanner.ReadLine()))
         {
-            scanner.SkipLine();
+            Fail("there is a comment that the writer of reports does not write");
+            return null;
         }
         var end = string.Create(CultureInfo.InvariantCulture, $"startxref\n{tableAt}\n%%EOF\n");
         scanner.Expect(end);
@@ -148,8 +150,26 @@ internal sealed class PdfTableReader
             Fail("the trailer has other entries than reports have: the file has another revision or writer");
             return null;
         }
+        if (
+            trailer["ID"] is not PdfValue.Array { Items: [PdfValue.Hex one, PdfValue.Hex two] }
+            || !IsIdentifier(one)
+            || !IsIdentifier(two)
+        )
+        {
+            Fail("the file identifiers are not two of 16 bytes");
+            return null;
+        }
         return trailer;
     }
+
+    /// <summary>The writer draws them by lot, so that their length is all that can be held against them.</summary>
+    private bool IsIdentifier(PdfValue.Hex hex) =>
+        hex.End - hex.Start == 34 && !_file.Span[hex.Start..hex.End].Contains((byte)'\n');
+
+    [GeneratedRegex(
+        @"^% Created with PDFsharp [0-9.]{1,20}( \([A-Z]{1,10}\))? under \.NET [0-9A-Za-z.\-]{1,30}$"
+    )]
+    private static partial Regex WriterNote();
 
     private PdfObject? ReadObject(int number, int from, int to)
     {

@@ -1,0 +1,53 @@
+using System.Diagnostics.CodeAnalysis;
+using ServiceRules.Evidence.Log;
+
+namespace ServiceRules.Application.Reports;
+
+/// <summary>A log's key as somebody got it from the log's keeper: a verifier key bears the log's name, PEM does not.</summary>
+public sealed record GivenLogKey
+{
+    private const string Unnamed = "log";
+
+    private readonly NoteKey key;
+
+    private GivenLogKey(NoteKey key, bool isNamed) => (this.key, IsNamed) = (key, isNamed);
+
+    public bool IsNamed { get; }
+
+    public static bool TryParse(
+        string text,
+        [NotNullWhen(true)] out GivenLogKey? given,
+        [NotNullWhen(false)] out LogTextFault? fault
+    )
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var isNamed = NoteKey.TryParse(text.Trim(), out var key, out var unnamed);
+        if (!isNamed && !NoteKey.TryFromPem(Unnamed, text, out key, out fault))
+        {
+            given = null;
+            fault = text.Contains("-----BEGIN", StringComparison.Ordinal)
+                ? fault
+                : new LogTextFault(
+                    unnamed!.Line,
+                    unnamed.Found,
+                    $"{NoteKey.AcceptedForm}; or a public key of ECDSA on P-256 in PEM"
+                );
+            return false;
+        }
+
+        given = new GivenLogKey(key!, isNamed);
+        fault = null;
+        return true;
+    }
+
+    /// <summary>Whether it is this key; one without a name is taken for the log's whatever it is called.</summary>
+    public bool Is(NoteKey other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return IsNamed ? key == other : key.ToPem() == other.ToPem();
+    }
+
+    /// <summary>Name, if it bears one, and id.</summary>
+    public override string ToString() =>
+        IsNamed ? $"of `{key.Name}`, id {key.IdText}" : $"id {key.IdText}, in PEM, which names no log";
+}
