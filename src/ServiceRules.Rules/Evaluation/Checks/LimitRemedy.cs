@@ -55,10 +55,14 @@ internal static class LimitRemedy
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
-            ? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
+            ? (Remedy?)Repair(quantity, unit)
+                ?? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                 ?? (Remedy?)Moved(quantity, unit, places, aim)
                 ?? new Remedy.Act(rule.Advice)
         : new Remedy.Act(rule.Advice);
+
+    private static Remedy.Act? Repair(MeasuredQuantity quantity, UnitFrame unit) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind ? StepRepair.For(unit, kind) : null;
 
     /// <summary>
     /// Where the school in force is set by feelers, the answer aims between them: one unit is told one thing to turn, and

@@ -55,6 +55,8 @@ internal sealed class MatchedUnit
                 .Select(unit => (Unit: unit, Places: UnitPlaces.Of(unit, quantity)))
                 // What has to be read again first is not moved before.
                 .Where(each => each.Places.Obstacles.IsEmpty)
+                // Nor is what has to be repaired first.
+                .Where(each => !StepInForce.IsBroken(each.Unit, kind))
                 .Select(each => (each.Unit, Lines: each.Places.Lines().ToList()))
                 // A unit that was read blade by blade can only be moved as a whole.
                 .Where(each => each.Lines.Count == 1)
