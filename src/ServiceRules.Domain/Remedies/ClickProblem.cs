@@ -158,7 +158,9 @@ internal sealed class ClickProblem
         foreach (
             var (left, right, _) in Rows(ClearConstraints, Task.Adjusters.Travel)
                 .Select(row => (row.Left, Right: BestRight(row)))
-                .Select(s => (s.Left, s.Right, Key: (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right))))
+                .Select(s =>
+                    (s.Left, s.Right, Key: (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right)))
+                )
                 .OrderBy(s => s.Key)
         )
         {
@@ -279,7 +281,13 @@ internal sealed class ClickProblem
     /// </summary>
     private static ImmutableArray<StationReading>? Bent(ImmutableArray<StationReading> known) =>
         known.Length > 2 && known.All(reading => reading.Knowledge is MeasuredValue)
-            ? [.. known.Select(reading => new StationReading(reading.Station, reading.Knowledge.AsInterval()))]
+            ?
+            [
+                .. known.Select(reading => new StationReading(
+                    reading.Station,
+                    reading.Knowledge.AsInterval()
+                )),
+            ]
             : null;
 
     private IEnumerable<StepConstraint> InsideZone(LeverPlace place)

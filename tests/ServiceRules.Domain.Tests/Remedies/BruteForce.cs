@@ -44,9 +44,7 @@ internal static class BruteForce
     public static decimal? LeastExcess(ClickTask task)
     {
         var places = Places(task);
-        return Reached(task)
-            .Select(s => (decimal?)Math.Max(0, Excess(task, places, s.Left, s.Right)))
-            .Min();
+        return Reached(task).Select(s => (decimal?)Math.Max(0, Excess(task, places, s.Left, s.Right))).Min();
     }
 
     private static IEnumerable<(int Left, int Right)> Reached(ClickTask task)

@@ -208,7 +208,13 @@ public sealed class ClickSolverPropertyTests
     /// touches on the way or in the end.
     /// </summary>
     [Property]
-    public void Solve_StepKnownWithin_StaysClearForEveryCredibleStep(short a, short b, short c, byte form, byte more)
+    public void Solve_StepKnownWithin_StaysClearForEveryCredibleStep(
+        short a,
+        short b,
+        short c,
+        byte form,
+        byte more
+    )
     {
         var task = TaskOf(a, b, c, form, more) with { KeepClear = true };
         var (least, most) = (task.Adjusters.Step * 0.3m, task.Adjusters.Step * 2m);
@@ -224,7 +230,9 @@ public sealed class ClickSolverPropertyTests
             _ => new List<(Side Side, int By)>(),
         };
 
-        foreach (var (opening, closing) in new[] { (least, most), (most, least), (least, least), (most, most) })
+        foreach (
+            var (opening, closing) in new[] { (least, most), (most, least), (least, least), (most, most) }
+        )
         {
             foreach (var (otherOpening, otherClosing) in new[] { (least, most), (most, least) })
             {

@@ -40,7 +40,11 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
         )
         {
             var step = Length.FromMillimetres(rounded);
-            return Within(step, true, [step, .. Ends(learned.PerStep), .. stated is { } said ? [said] : Array.Empty<Length>()]);
+            return Within(
+                step,
+                true,
+                [step, .. Ends(learned.PerStep), .. stated is { } said ? [said] : Array.Empty<Length>()]
+            );
         }
 
         // Trials that contradict one another prove no step, but each of them may be what the next step obtains.
@@ -72,7 +76,10 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
             return false;
         }
 
-        var (least, most) = (learned.PerStep.AsInterval().Lower?.Value, learned.PerStep.AsInterval().Upper?.Value);
+        var (least, most) = (
+            learned.PerStep.AsInterval().Lower?.Value,
+            learned.PerStep.AsInterval().Upper?.Value
+        );
         return most < Length.Zero
             || (
                 stated is { } step

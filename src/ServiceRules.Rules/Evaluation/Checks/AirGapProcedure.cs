@@ -87,7 +87,10 @@ internal static class AirGapProcedure
 
     /// <summary>Which way to turn and try, the direction by what is proven too tight and too wide.</summary>
     private static string Way(List<StationResult> results) =>
-        (results.Exists(each => each.IsTooWide is false), results.Exists(each => each.IsTooWide is true)) switch
+        (
+            results.Exists(each => each.IsTooWide is false),
+            results.Exists(each => each.IsTooWide is true)
+        ) switch
         {
             (true, true) => "first open where it is too tight, then close where it is too wide,",
             (true, false) => "open",
@@ -103,8 +106,7 @@ internal static class AirGapProcedure
         DualPrint passes,
         DualPrint stops
     ) =>
-        AdjustedQuantity.FinelySetBy(quantity) is { } kind
-        && PrintedZone.Of(passes, stops, null) is { } zone
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind && PrintedZone.Of(passes, stops, null) is { } zone
             ? StepRepair.For(unit, kind)
                 ?? (
                     StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)

@@ -42,7 +42,8 @@ internal sealed class MachineMatch
             frame
                 .Units.OrderBy(each => each.Work.Position ?? int.MaxValue)
                 .ThenBy(each => each.Work.Id.Text, StringComparer.Ordinal),
-            quantity
+            quantity,
+            frame.Book
         );
 
     /// <summary>What to move on one unit; none when it stays, or is not in the plan.</summary>

@@ -9,7 +9,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal sealed class MachinePlans(JobFrame? frame)
 {
-    private readonly ConcurrentDictionary<(MeasuredQuantity Quantity, int? Unit), MachineMatch?> plans = new();
+    private readonly ConcurrentDictionary<(MeasuredQuantity Quantity, int? Unit), MachineMatch?> plans =
+        new();
 
     /// <summary>Whether these are the plans of that very frame, and not of one that it was copied from.</summary>
     public bool AreOf(JobFrame other) => ReferenceEquals(frame, other);

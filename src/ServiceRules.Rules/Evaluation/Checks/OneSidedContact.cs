@@ -56,8 +56,13 @@ internal sealed class OneSidedContact
     /// <summary>None where contact is over the full width, or nothing tells which side is clear.</summary>
     public static OneSidedContact? Of(UnitFrame unit, MeasuredQuantity quantity)
     {
-        var known = (unit.Of(quantity)?.Left ?? []).Where(place => place.State is not KnownState.Stale).ToList();
-        var (left, right) = (StationPlaces.Left(quantity, unit.Sheet), StationPlaces.Right(quantity, unit.Sheet));
+        var known = (unit.Of(quantity)?.Left ?? [])
+            .Where(place => place.State is not KnownState.Stale)
+            .ToList();
+        var (left, right) = (
+            StationPlaces.Left(quantity, unit.Sheet),
+            StationPlaces.Right(quantity, unit.Sheet)
+        );
         if (
             left is not { } leftAt
             || right is not { } rightAt
@@ -72,8 +77,18 @@ internal sealed class OneSidedContact
         var (atLeft, atRight) = (Clear(known, leftAt), Clear(known, rightAt));
         return (atLeft, atRight) switch
         {
-            (null, { } clear) => new(UnitPlaces.Of(unit, quantity), Side.Left, clear, Upper(unit, quantity, clear)),
-            ({ } clear, null) => new(UnitPlaces.Of(unit, quantity), Side.Right, clear, Upper(unit, quantity, clear)),
+            (null, { } clear) => new(
+                UnitPlaces.Of(unit, quantity),
+                Side.Left,
+                clear,
+                Upper(unit, quantity, clear)
+            ),
+            ({ } clear, null) => new(
+                UnitPlaces.Of(unit, quantity),
+                Side.Right,
+                clear,
+                Upper(unit, quantity, clear)
+            ),
             _ => null,
         };
     }
@@ -86,7 +101,8 @@ internal sealed class OneSidedContact
             ? null
             : at.Find(place =>
                 place.Blade is null
-                && place.Doubt is FindingReason.None && place.Knowledge?.AsInterval().Lower?.Value > Length.Zero
+                && place.Doubt is FindingReason.None
+                && place.Knowledge?.AsInterval().Lower?.Value > Length.Zero
             ) ?? at.Find(place => place is { Blade: null, Contact: ContactState.None });
     }
 

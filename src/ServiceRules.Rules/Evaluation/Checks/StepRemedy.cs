@@ -74,8 +74,7 @@ internal static class StepRemedy
         }
 
         var tried = Taken(task, LimitRemedy.Best) is { } middles ? ClickSolver.Solve(middles) : solution;
-        return
-            Touches(tried)
+        return Touches(tried)
             && Cautious(task) is { } cautious
             && ClickSolver.Solve(cautious) is ClickSolution.Plan { Sequence.IsEmpty: false } part
                 ? (part, true)
@@ -102,16 +101,15 @@ internal static class StepRemedy
             .ToImmutableArray();
         return
             leasts.All(each => each.Value is not null)
-            && AdjusterPair.TryCreate(
-                pair.LeftAt,
-                pair.RightAt,
-                pair.MostStep,
-                pair.Approach,
-                out var most
-            )
+            && AdjusterPair.TryCreate(pair.LeftAt, pair.RightAt, pair.MostStep, pair.Approach, out var most)
             ? task with
             {
-                Adjusters = most with { LeastStep = pair.LeastStep, TakeUp = pair.TakeUp, Travel = pair.Travel },
+                Adjusters = most with
+                {
+                    LeastStep = pair.LeastStep,
+                    TakeUp = pair.TakeUp,
+                    Travel = pair.Travel,
+                },
                 Readings =
                 [
                     .. leasts.Select(each => new StationReading(

@@ -1,7 +1,7 @@
-using ServiceRules.Rules.Evaluation;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -176,11 +176,7 @@ public class StepObtainedCheckTests
 
     private static CheckOutcome AfterTurning(string before, int steps, string after) =>
         Judge(
-            new Check.LimitOnQuantity(
-                MeasuredQuantity.Clearance,
-                LimitSource.Sheet,
-                CheckedPlaces.Stations
-            ),
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
             Gap("left", before),
             Gap("right", before),
             Closed(Side.Both, steps),
