@@ -60,6 +60,7 @@ internal static class LimitRemedy
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
             ? (Remedy?)Repair(quantity, unit)
+                ?? (Bowed(quantity, unit, places, zone, aim) as Remedy.CannotBeTurnedIn)
                 ?? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                 ?? Bowed(quantity, unit, places, zone, aim)
                 ?? (Remedy?)Moved(quantity, unit, places, aim)

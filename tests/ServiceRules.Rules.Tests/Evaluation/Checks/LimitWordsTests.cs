@@ -168,4 +168,22 @@ public class LimitWordsTests
         );
         Assert.Empty(With(StackRule.WorstCase).Notices);
     }
+
+    /// <summary>
+    /// 4.00, 4.12 and 4.00 mm: the line through them lies at 4.04 mm, the parabola ends at 4.12 - 0.12·(255/204)² = 3.9325 mm.
+    /// Down by 0.04 mm, to the target, would take the ends out below 3.90 mm; 0.02 mm takes the middle in, to 4.10 mm. A bow of
+    /// 0.15 in place of 0.12 leaves no room at all.
+    /// </summary>
+    [Fact]
+    public void Evaluate_Bowed_IsMovedSoThatItsEndsStayIn()
+    {
+        var move = Assert.IsType<Remedy.Move>(BowedHeight("4.12 mm").Remedy);
+
+        Assert.InRange(move.Left.Millimetres, -0.0325m, -0.02m);
+        Assert.Equal(move.Left, move.Right);
+        Assert.IsType<Remedy.CannotBeTurnedIn>(BowedHeight("4.15 mm").Remedy);
+    }
+
+    private static CheckOutcome BowedHeight(string middle) =>
+        Judge(OnTarget, Height("left", "4.00 mm"), Height("middle", middle), Height("right", "4.00 mm"));
 }
