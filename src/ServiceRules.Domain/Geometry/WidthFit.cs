@@ -173,6 +173,15 @@ public sealed class WidthFit
     /// <summary>The line itself at a station, however the readings bend: what adjusters at both sides can move.</summary>
     public Knowledge LineAt(Length station) => Evaluate(LineAt(Position(station, Width)), _misfitOfLine);
 
+    /// <summary>The parabola at a station; the line where there is none, with fewer than three different stations.</summary>
+    public Knowledge ParabolaAt(Length station)
+    {
+        var at = Position(station, Width);
+        return _parabola is { } parabola
+            ? Evaluate(LineAt(at).Plus(LinearForm.Fitted(parabola.DepartureWeights(at))), _misfitOfParabola)
+            : LineAt(station);
+    }
+
     private static IEnumerable<decimal> SlopeWeights(ImmutableArray<decimal> positions)
     {
         var centred = Positions.Centred(positions);

@@ -18,6 +18,7 @@ public sealed record AdjusterPair
         LeftAt = leftAt;
         RightAt = rightAt;
         Step = step;
+        (LeastStep, MostStep) = (step, step);
         Approach = approach;
     }
 
@@ -29,6 +30,42 @@ public sealed record AdjusterPair
 
     /// <summary>The movement of one step at its own adjuster; above zero. The governing print, exactly.</summary>
     public Length Step { get; }
+
+    /// <summary>
+    /// The least that one step may really obtain, from zero to <see cref="Step"/>, which it is unless stated: what an opening
+    /// step is sure to add where contact is counted.
+    /// </summary>
+    public Length LeastStep
+    {
+        get;
+        init =>
+            field =
+                value >= Length.Zero && value <= Step
+                    ? value
+                    : throw new ArgumentOutOfRangeException(
+                        nameof(value),
+                        value,
+                        "accepted is zero to the step itself"
+                    );
+    }
+
+    /// <summary>
+    /// The most that one step may really obtain, <see cref="Step"/> or more, which it is unless stated: what a closing step may
+    /// take where contact is counted.
+    /// </summary>
+    public Length MostStep
+    {
+        get;
+        init =>
+            field =
+                value >= Step
+                    ? value
+                    : throw new ArgumentOutOfRangeException(
+                        nameof(value),
+                        value,
+                        "accepted is the step itself or more"
+                    );
+    }
 
     /// <summary>How each side that was turned must be finished.</summary>
     public Approach Approach { get; }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Remedies;
@@ -17,7 +18,8 @@ internal sealed class ClickProblem
         Places = [.. PlacesOf(task, fit)];
         _judged = [.. Places.Where(p => !task.StationsOnly || p.Place == LandingPlace.Station)];
         ZoneConstraints = [.. _judged.SelectMany(InsideZone)];
-        Constraints = task.KeepClear ? [.. ZoneConstraints, .. Places.Select(Clear)] : ZoneConstraints;
+        ClearConstraints = task.KeepClear ? [.. Places.SelectMany(place => place.Clear)] : [];
+        Constraints = task.KeepClear ? [.. ZoneConstraints, .. ClearConstraints] : ZoneConstraints;
         HasKnowledgeWiderThanZone =
             _judged.Any(IsWiderThanZone) || (task.KeepClear && Places.Any(p => p.Least is null));
     }
@@ -29,6 +31,9 @@ internal sealed class ClickProblem
 
     /// <summary>What the zone asks of the places that must hold.</summary>
     public ImmutableArray<StepConstraint> ZoneConstraints { get; }
+
+    /// <summary>That nothing touches in the end, where contact is to be avoided.</summary>
+    public ImmutableArray<StepConstraint> ClearConstraints { get; }
 
     /// <summary>The zone and, where contact is to be avoided, no contact in the end.</summary>
     public ImmutableArray<StepConstraint> Constraints { get; }
@@ -64,14 +69,12 @@ internal sealed class ClickProblem
     }
 
     /// <summary>Per number of left-hand steps, the right-hand steps that keep all constraints; empty rows left out.</summary>
-    public IReadOnlyList<StepRow> FeasibleRows(ImmutableArray<StepConstraint> constraints, int travel)
+    public IReadOnlyList<StepRow> FeasibleRows(ImmutableArray<StepConstraint> constraints, int travel) =>
+        HasKnowledgeWiderThanZone ? [] : Rows(constraints, travel);
+
+    private static List<StepRow> Rows(ImmutableArray<StepConstraint> constraints, int travel)
     {
         var rows = new List<StepRow>();
-        if (HasKnowledgeWiderThanZone)
-        {
-            return rows;
-        }
-
         for (var left = -travel; left <= travel; left++)
         {
             var (from, to) = (-travel, travel);
@@ -131,8 +134,9 @@ internal sealed class ClickProblem
         ];
 
     /// <summary>
-    /// The setting whose worst place misses the zone by least; fewest steps among equals. None when some place has
-    /// no bound on a side that the zone limits.
+    /// The setting whose worst place misses the zone by least; fewest steps among equals. Where contact is to be avoided, of
+    /// those that cannot touch and that some order of turning reaches. None when some place has no bound on a side that the
+    /// zone limits, or nothing is sure not to touch.
     /// </summary>
     public NearestSetting? Nearest()
     {
@@ -146,12 +150,27 @@ internal sealed class ClickProblem
             return null;
         }
 
-        var travel = Task.Adjusters.Travel;
-        var (left, right) = Enumerable
-            .Range(-travel, (2 * travel) + 1)
-            .Select(l => (Left: l, Right: BestRight(l, travel)))
-            .MinBy(s => (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right)));
-        return Setting(left, right);
+        if (Task.KeepClear && Places.Any(p => p.Least is null))
+        {
+            return null;
+        }
+
+        foreach (
+            var (left, right, _) in Rows(ClearConstraints, Task.Adjusters.Travel)
+                .Select(row => (row.Left, Right: BestRight(row)))
+                .Select(s =>
+                    (s.Left, s.Right, Key: (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right)))
+                )
+                .OrderBy(s => s.Key)
+        )
+        {
+            if (!Task.KeepClear || TurningOrder.Find(this, left, right) is not null)
+            {
+                return Setting(left, right);
+            }
+        }
+
+        return null;
     }
 
     /// <summary>A setting with the place that misses the zone by most: the first from the left among equals.</summary>
@@ -191,20 +210,20 @@ internal sealed class ClickProblem
         Math.Max(0, ZoneConstraints.Max(c => c.Shortfall(left, right)));
 
     /// <summary>
-    /// The right-hand steps with the least excess, the fewest among equals: the excess is convex in them, so halving
-    /// finds where it has stopped falling and where it begins to rise.
+    /// The right-hand steps of a row with the least excess, the fewest among equals: the excess is convex in them, so
+    /// halving finds where it has stopped falling and where it begins to rise.
     /// </summary>
-    private int BestRight(int left, int travel)
+    private int BestRight(StepRow row)
     {
-        var first = FirstRight(travel, right => Excess(left, right) <= Excess(left, right + 1));
-        var last = FirstRight(travel, right => Excess(left, right) < Excess(left, right + 1));
+        var first = FirstRight(row, right => Excess(row.Left, right) <= Excess(row.Left, right + 1));
+        var last = FirstRight(row, right => Excess(row.Left, right) < Excess(row.Left, right + 1));
         return Math.Max(first, Math.Min(last, 0));
     }
 
     /// <summary>The first right-hand steps from which something holds; the last there are when it never does.</summary>
-    private static int FirstRight(int travel, Func<int, bool> holdsFrom)
+    private static int FirstRight(StepRow row, Func<int, bool> holdsFrom)
     {
-        var (low, high) = (-travel, travel);
+        var (low, high) = (row.RightFrom, row.RightTo);
         while (low < high)
         {
             var middle = (int)Math.Floor((low + high) / 2.0);
@@ -224,7 +243,10 @@ internal sealed class ClickProblem
     private static IEnumerable<LeverPlace> PlacesOf(ClickTask task, WidthFit? fit)
     {
         var known = task.Bounds.IsEmpty ? task.Readings : task.Bounds;
-        var bounds = task.Bounds.IsEmpty ? fit : WidthFit.Through(known, task.Width, task.Shared);
+        var bounds =
+            task.KeepClear && Bent(known) is { } bent ? WidthFit.Through(bent, task.Width)
+            : task.Bounds.IsEmpty ? fit
+            : WidthFit.Through(known, task.Width, task.Shared);
         if (fit is not null && bounds is not null)
         {
             yield return new(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, bounds.LeftEnd, task.Adjusters);
@@ -253,6 +275,21 @@ internal sealed class ClickProblem
         }
     }
 
+    /// <summary>
+    /// Measured readings at three stations or more as intervals, so that where no straight line meets them all, contact at the
+    /// ends is counted on the parabola as well; else none.
+    /// </summary>
+    private static ImmutableArray<StationReading>? Bent(ImmutableArray<StationReading> known) =>
+        known.Length > 2 && known.All(reading => reading.Knowledge is MeasuredValue)
+            ?
+            [
+                .. known.Select(reading => new StationReading(
+                    reading.Station,
+                    reading.Knowledge.AsInterval()
+                )),
+            ]
+            : null;
+
     private IEnumerable<StepConstraint> InsideZone(LeverPlace place)
     {
         if (Task.Zone.Lower is { } lower && place.Low is { } low)
@@ -270,9 +307,6 @@ internal sealed class ClickProblem
             );
         }
     }
-
-    private static StepConstraint Clear(LeverPlace place) =>
-        new(place.PerLeftStep, place.PerRightStep, -(place.Least ?? 0), !place.LeastIsOpen);
 
     private bool IsWiderThanZone(LeverPlace place) =>
         (Task.Zone.Lower is not null && place.Low is null)

@@ -13,6 +13,9 @@ internal sealed class LeverPlace
     private readonly decimal? _high;
     private readonly decimal? _least;
     private readonly bool _leastIsOpen;
+    private readonly decimal _leftLever;
+    private readonly decimal _rightLever;
+    private readonly AdjusterPair _adjusters;
 
     /// <param name="place">Station or end.</param>
     /// <param name="station">Distance from the left end.</param>
@@ -31,11 +34,16 @@ internal sealed class LeverPlace
         Station = station;
         Knowledge = knowledge;
         var span = (adjusters.RightAt - adjusters.LeftAt).Millimetres;
-        PerLeftStep = adjusters.Step.Millimetres * (adjusters.RightAt - station).Millimetres;
-        PerRightStep = adjusters.Step.Millimetres * (station - adjusters.LeftAt).Millimetres;
+        _adjusters = adjusters;
+        _leftLever = (adjusters.RightAt - station).Millimetres;
+        _rightLever = (station - adjusters.LeftAt).Millimetres;
+        PerLeftStep = adjusters.Step.Millimetres * _leftLever;
+        PerRightStep = adjusters.Step.Millimetres * _rightLever;
         (_low, _high) = (LeastOf(knowledge) * span, GreatestOf(knowledge) * span);
-        _least = LeastOf(bounds) * span;
-        _leastIsOpen = bounds is LengthInterval { Lower.IsClosed: false };
+        // Nothing is risked on a reading's best value: contact is counted on the least that its U leaves.
+        var least = bounds.AsInterval().Lower;
+        _least = least?.Value.Millimetres * span;
+        _leastIsOpen = least is { IsClosed: false };
     }
 
     public LandingPlace Place { get; }
@@ -66,8 +74,36 @@ internal sealed class LeverPlace
 
     public decimal Moved(int left, int right) => (left * PerLeftStep) + (right * PerRightStep);
 
-    public bool Touches(int left, int right) =>
-        _least + Moved(left, right) is not { } least || least < 0 || (least == 0 && !_leastIsOpen);
+    /// <summary>
+    /// What is left at the least when every step that closes here takes the most, and every step that opens here adds the
+    /// least, that a step may; scaled, as all here.
+    /// </summary>
+    public decimal LeastMoved(SideTurned left, SideTurned right) =>
+        LeastMoved(left, _leftLever) + LeastMoved(right, _rightLever);
+
+    public bool Touches(SideTurned left, SideTurned right) =>
+        _least + LeastMoved(left, right) is not { } least || least < 0 || (least == 0 && !_leastIsOpen);
+
+    /// <summary>
+    /// That nothing touches in the end, as linear constraints: the least of both sides' steps at their least and at their
+    /// most is the least that may be left.
+    /// </summary>
+    public IEnumerable<StepConstraint> Clear =>
+        (
+            from left in Steps
+            from right in Steps
+            select new StepConstraint(left * _leftLever, right * _rightLever, -(_least ?? 0), !_leastIsOpen)
+        ).Distinct();
+
+    private decimal[] Steps => [_adjusters.LeastStep.Millimetres, _adjusters.MostStep.Millimetres];
+
+    private decimal LeastMoved(SideTurned side, decimal lever)
+    {
+        var (least, most) = (_adjusters.LeastStep.Millimetres, _adjusters.MostStep.Millimetres);
+        return lever >= 0
+            ? lever * ((side.Opened * least) - (side.Closed * most))
+            : lever * ((side.Opened * most) - (side.Closed * least));
+    }
 
     /// <summary>The largest distance from a scaled target; an unknown end has none.</summary>
     public decimal Deviation(int left, int right, decimal target)

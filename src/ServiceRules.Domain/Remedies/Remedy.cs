@@ -34,7 +34,7 @@ public abstract record Remedy
         public Length? LearnedStep { get; init; }
 
         /// <summary>
-        /// Counted from the least that the feelers leave, and predicted so, because more steps at once might touch: to be
+        /// Counted from the least that the readings leave, with the most that a step may take, and predicted so, because more steps at once might touch: to be
         /// read and turned again.
         /// </summary>
         public bool IsLeast { get; init; }

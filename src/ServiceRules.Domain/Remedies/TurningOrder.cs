@@ -16,8 +16,8 @@ internal sealed class TurningOrder
     private readonly ClickProblem _problem;
     private readonly int[] _leftMoves;
     private readonly int[] _rightMoves;
-    private readonly int[] _leftAt;
-    private readonly int[] _rightAt;
+    private readonly SideTurned[] _leftAt;
+    private readonly SideTurned[] _rightAt;
     private readonly int[][] _contacts;
     private readonly Side? _first;
 
@@ -117,16 +117,17 @@ internal sealed class TurningOrder
             p.Touches(_leftAt[nextLeft], _rightAt[nextRight])
             && (
                 !p.Touches(_leftAt[i], _rightAt[j])
-                || p.Moved(_leftAt[nextLeft], _rightAt[nextRight]) < p.Moved(_leftAt[i], _rightAt[j])
+                || p.LeastMoved(_leftAt[nextLeft], _rightAt[nextRight])
+                    < p.LeastMoved(_leftAt[i], _rightAt[j])
             )
         );
 
-    private static int[] Positions(int[] moves)
+    private static SideTurned[] Positions(int[] moves)
     {
-        var positions = new int[moves.Length + 1];
+        var positions = new SideTurned[moves.Length + 1];
         for (var i = 0; i < moves.Length; i++)
         {
-            positions[i + 1] = positions[i] + moves[i];
+            positions[i + 1] = positions[i].Then(moves[i]);
         }
 
         return positions;

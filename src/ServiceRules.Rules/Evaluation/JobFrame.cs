@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation;
@@ -12,6 +13,8 @@ namespace ServiceRules.Rules.Evaluation;
 /// </summary>
 public sealed record JobFrame
 {
+    private MachinePlans plans = new(null);
+
     /// <summary>The record.</summary>
     public required ServiceRecord Record { get; init; }
 
@@ -35,4 +38,7 @@ public sealed record JobFrame
 
     /// <summary>Where the record stands.</summary>
     public required RecordState State { get; init; }
+
+    /// <summary>The plans for its machine, solved as they are asked for; a copy of a frame has its own.</summary>
+    internal MachinePlans Plans => plans.AreOf(this) ? plans : plans = new(this);
 }

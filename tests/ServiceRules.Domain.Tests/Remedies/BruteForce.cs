@@ -40,17 +40,24 @@ internal static class BruteForce
             .FirstOrDefault();
     }
 
-    public static decimal LeastExcess(ClickTask task)
+    /// <summary>Of the settings that are safe to turn to; none when no setting is.</summary>
+    public static decimal? LeastExcess(ClickTask task)
     {
         var places = Places(task);
-        return Math.Max(0, Settings(task).Min(s => Excess(task, places, s.Left, s.Right)));
+        return Reached(task).Select(s => (decimal?)Math.Max(0, Excess(task, places, s.Left, s.Right))).Min();
+    }
+
+    private static IEnumerable<(int Left, int Right)> Reached(ClickTask task)
+    {
+        var felt = Felt(task);
+        return Settings(task).Where(s => !task.KeepClear || CanBeTurned(task, felt, s.Left, s.Right));
     }
 
     /// <summary>Fewest steps, net on both sides, of all settings that miss the zone by as little as any.</summary>
     public static int FewestStepsAtLeastExcess(ClickTask task)
     {
         var (places, least) = (Places(task), LeastExcess(task));
-        return Settings(task)
+        return Reached(task)
             .Where(s => Excess(task, places, s.Left, s.Right) <= least + Slack)
             .Min(s => Math.Abs(s.Left) + Math.Abs(s.Right));
     }
@@ -119,6 +126,14 @@ internal static class BruteForce
         int right
     ) => places.Any(p => p.Low + Movement(task, p.At, left, right) <= Slack);
 
+    /// <summary>Whether any place touches with both adjusters moved so far, in millimetres.</summary>
+    public static bool TouchesAt(ClickTask task, decimal left, decimal right)
+    {
+        var (a, b) = (task.Adjusters.LeftAt.Millimetres, task.Adjusters.RightAt.Millimetres);
+        return Felt(task)
+            .Exists(p => p.Low + (((left * (b - p.At)) + (right * (p.At - a))) / (b - a)) < -Slack);
+    }
+
     private static bool Permitted(
         ClickTask task,
         List<(decimal At, decimal Low, decimal High)> places,
@@ -134,9 +149,23 @@ internal static class BruteForce
             return after > Slack || (before <= Slack && after >= before - Slack);
         });
 
-    /// <summary>What may touch: where the readings are estimates, what is really known.</summary>
-    private static List<(decimal At, decimal Low, decimal High)> Felt(ClickTask task) =>
-        Places(task.Bounds.IsEmpty ? task : task with { Readings = task.Bounds });
+    /// <summary>
+    /// What may touch: where the readings are estimates, what is really known; at the ends of a line that bends, by
+    /// either shape.
+    /// </summary>
+    private static List<(decimal At, decimal Low, decimal High)> Felt(ClickTask task)
+    {
+        var known = task.Bounds.IsEmpty ? task.Readings : task.Bounds;
+        return Places(
+            task with
+            {
+                Readings =
+                    known.Length < 3
+                        ? known
+                        : [.. known.Select(each => each with { Knowledge = each.Knowledge.AsInterval() })],
+            }
+        );
+    }
 
     private static List<(decimal At, decimal Low, decimal High)> Places(ClickTask task)
     {

@@ -144,9 +144,9 @@ public sealed class ClickSolverAimsTests
         Assert.Equal((0, 0, Mm(0.0024m)), (nearest.LeftSteps, nearest.RightSteps, nearest.Excess));
     }
 
-    /// <summary>Only contact bars it: every setting in the zone misses it by nothing, and to stay is fewest.</summary>
+    /// <summary>Only contact bars it: the nearest is three half steps of 0.01 take -0.01 to 0.005, clear.</summary>
     [Fact]
-    public void Nearest_WhereContactAloneIsInTheWay_StaysInTheZone()
+    public void Nearest_WhereContactAloneIsInTheWay_OpensUntilNothingTouches()
     {
         var task = Middle(0m) with
         {
@@ -160,7 +160,7 @@ public sealed class ClickSolverAimsTests
 
         Assert.Equal(BindingConstraint.ContactAtTheEnd, infeasible.Binding);
         Assert.Equal(
-            (0, 0, Mm(0m)),
+            (0, 3, Mm(0.005m)),
             (infeasible.Nearest!.LeftSteps, infeasible.Nearest.RightSteps, infeasible.Nearest.Excess)
         );
     }

@@ -191,7 +191,7 @@ public sealed class ClickSolverPropertyTests
             return;
         }
 
-        Near(BruteForce.LeastExcess(task), nearest.Excess.Millimetres);
+        Near(BruteForce.LeastExcess(task)!.Value, nearest.Excess.Millimetres);
         Assert.Equal(
             BruteForce.FewestStepsAtLeastExcess(task),
             Math.Abs(nearest.LeftSteps) + Math.Abs(nearest.RightSteps)
@@ -201,6 +201,53 @@ public sealed class ClickSolverPropertyTests
             ? worst.Upper!.Value.Value - task.Zone.Upper!.Value
             : task.Zone.Lower!.Value - worst.Lower!.Value.Value;
         Near(nearest.Excess.Millimetres, Math.Max(0, misses.Millimetres));
+    }
+
+    /// <summary>
+    /// A step that may obtain anything between a third and twice of itself: whatever every single step then obtains, nothing
+    /// touches on the way or in the end.
+    /// </summary>
+    [Property]
+    public void Solve_StepKnownWithin_StaysClearForEveryCredibleStep(
+        short a,
+        short b,
+        short c,
+        byte form,
+        byte more
+    )
+    {
+        var task = TaskOf(a, b, c, form, more) with { KeepClear = true };
+        var (least, most) = (task.Adjusters.Step * 0.3m, task.Adjusters.Step * 2m);
+        var unsure = task with { Adjusters = task.Adjusters with { LeastStep = least, MostStep = most } };
+        if (BruteForce.ContactsOf(task, []) > 0)
+        {
+            return;
+        }
+
+        var moves = ClickSolver.Solve(unsure) switch
+        {
+            ClickSolution.Plan plan => [.. plan.Sequence.Select(s => (s.Side, By: s.Opens ? 1 : -1))],
+            _ => new List<(Side Side, int By)>(),
+        };
+
+        foreach (
+            var (opening, closing) in new[] { (least, most), (most, least), (least, least), (most, most) }
+        )
+        {
+            foreach (var (otherOpening, otherClosing) in new[] { (least, most), (most, least) })
+            {
+                var (left, right) = (0m, 0m);
+                foreach (var (side, by) in moves)
+                {
+                    left += side == Side.Left ? by * (by > 0 ? opening : closing).Millimetres : 0;
+                    right += side == Side.Right ? by * (by > 0 ? otherOpening : otherClosing).Millimetres : 0;
+                    Assert.False(
+                        BruteForce.TouchesAt(task, left, right),
+                        $"{task.Readings.Length} at {left}, {right}"
+                    );
+                }
+            }
+        }
     }
 
     private static bool IsInside(ToleranceZone zone, Knowledge known)

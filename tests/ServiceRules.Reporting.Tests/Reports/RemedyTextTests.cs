@@ -141,7 +141,7 @@ public class RemedyTextTests
     [Fact]
     public void Of_StepsCountedFromTheLeast_SaySo() =>
         Assert.Contains(
-            "Predicted at least: left end from 0.10 to 0.09 mm. Counted from the least that the feelers leave",
+            "Predicted at least: left end from 0.10 to 0.09 mm. Counted from the least that the readings leave",
             Said(
                 new Remedy.Turn(
                     AdjusterKind.Clearance,

@@ -138,7 +138,7 @@ public static class RemedyText
         if (!turn.Predicted.IsEmpty)
         {
             yield return turn.IsLeast
-                ? $"Predicted at least: {string.Join("; ", predicted)}. Counted from the least that the feelers leave, so that nothing touches on the way: read again, then turn the rest."
+                ? $"Predicted at least: {string.Join("; ", predicted)}. Counted from the least that the readings leave and with the most that a step may take, so that nothing touches on the way: read again, then turn the rest."
                 : $"Predicted: {string.Join("; ", predicted)}.";
         }
         if (turn.LearnedStep is { } learned)

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -9,31 +10,100 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// </summary>
 /// <param name="Step">Movement of one step at its own adjuster, above zero.</param>
 /// <param name="IsLearned">Whether it was learned, and not taken from the sheet.</param>
-internal readonly record struct StepInForce(Length Step, bool IsLearned)
+/// <param name="Least">The least that is credible of a step: the least that was learned, or the sheet's; not below zero.</param>
+/// <param name="Most">The most that is credible of a step: the most that was learned, or the sheet's.</param>
+internal readonly record struct StepInForce(Length Step, bool IsLearned, Length Least, Length Most)
 {
+    // A step proven to obtain less than this share of the sheet's slips rather than moves: nothing is counted with it
+    // (common practice, no source).
+    private const decimal LeastShare = 0.25m;
+
     // A learned step is no better than its readings: a ten-thousandth of a millimetre is plenty to count with.
     private const int Decimals = 4;
 
-    /// <summary>None when neither the sheet nor the readings tell a step above zero.</summary>
+    /// <summary>
+    /// None when neither the sheet nor the readings tell a step above zero, or when the adjuster has to be repaired first.
+    /// </summary>
     public static StepInForce? Of(UnitFrame unit, AdjusterKind kind)
     {
         var stated = unit.Sheet.Of(kind)?.OneStep;
         var learned = Learned(unit, kind);
+        if (IsAmiss(stated, learned))
+        {
+            return null;
+        }
+
         if (
             learned?.Best is { } best
             && Math.Round(best.Millimetres, Decimals) is > 0 and var rounded
             && (stated is not { } told || learned.Against(told) is not StepAnswer.Agrees)
         )
         {
-            return new(Length.FromMillimetres(rounded), true);
+            var step = Length.FromMillimetres(rounded);
+            return Within(
+                step,
+                true,
+                [step, .. Ends(learned.PerStep), .. stated is { } said ? [said] : Array.Empty<Length>()]
+            );
         }
 
-        return stated is { } step && step > Length.Zero ? new(step, false) : null;
+        // Trials that contradict one another prove no step, but each of them may be what the next step obtains.
+        return stated is { } sheet && sheet > Length.Zero
+            ? Within(
+                sheet,
+                false,
+                [
+                    sheet,
+                    .. learned is null
+                        ? Tried(unit, kind).SelectMany(trial => Ends(LearnedStep.From([trial])?.PerStep))
+                        : [],
+                ]
+            )
+            : null;
     }
+
+    /// <summary>
+    /// Whether this job's readings prove that the adjuster does not do what it should: its steps go the other way, or may
+    /// obtain nothing, or next to nothing, or more than anybody can tell. It is repaired before it is turned by a count.
+    /// </summary>
+    public static bool IsBroken(UnitFrame unit, AdjusterKind kind) =>
+        IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind));
+
+    private static bool IsAmiss(Length? stated, LearnedStep? learned)
+    {
+        if (learned is null)
+        {
+            return false;
+        }
+
+        var (least, most) = (
+            learned.PerStep.AsInterval().Lower?.Value,
+            learned.PerStep.AsInterval().Upper?.Value
+        );
+        return most < Length.Zero
+            || (
+                stated is { } step
+                && learned.Against(step) switch
+                {
+                    StepAnswer.MovesLess => !(least > Length.Zero) || most < step * LeastShare,
+                    StepAnswer.MovesMore => most is null,
+                    _ => false,
+                }
+            );
+    }
+
+    private static StepInForce Within(Length step, bool isLearned, IReadOnlyCollection<Length> credible) =>
+        new(step, isLearned, Length.Max(Length.Zero, credible.Min()), credible.Max());
+
+    private static IEnumerable<Length> Ends(Knowledge? perStep) =>
+        perStep?.AsInterval() is { } known
+            ? new[] { known.Lower?.Value, known.Upper?.Value }.OfType<Length>()
+            : [];
 
     /// <summary>What this job's readings tell of a step; none when they tell nothing or contradict one another.</summary>
     public static LearnedStep? Learned(UnitFrame unit, AdjusterKind kind) =>
-        LearnedStep.From([
-            .. unit.StepsTried.Where(tried => tried.Adjuster == kind).Select(tried => tried.Trial),
-        ]);
+        LearnedStep.From([.. Tried(unit, kind)]);
+
+    private static IEnumerable<StepTrial> Tried(UnitFrame unit, AdjusterKind kind) =>
+        unit.StepsTried.Where(tried => tried.Adjuster == kind).Select(tried => tried.Trial);
 }

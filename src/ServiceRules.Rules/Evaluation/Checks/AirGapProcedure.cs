@@ -72,9 +72,9 @@ internal static class AirGapProcedure
                 worst.Reason,
                 statement,
                 evidence,
-                (Remedy?)ToTurn(unit, quantity, passes, stops)
+                ToTurn(unit, quantity, passes, stops)
                     ?? new Remedy.Act(
-                        $"turn one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
+                        $"{Way(results)} one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
                     )
             )
             : Told.Unproven(
@@ -85,18 +85,35 @@ internal static class AirGapProcedure
             );
     }
 
-    /// <summary>Whole steps where what is known tells how many; null: turn and try.</summary>
-    private static Remedy.Turn? ToTurn(
+    /// <summary>Which way to turn and try, the direction by what is proven too tight and too wide.</summary>
+    private static string Way(List<StationResult> results) =>
+        (
+            results.Exists(each => each.IsTooWide is false),
+            results.Exists(each => each.IsTooWide is true)
+        ) switch
+        {
+            (true, true) => "first open where it is too tight, then close where it is too wide,",
+            (true, false) => "open",
+            _ => "close",
+        };
+
+    /// <summary>
+    /// Whole steps where what is known tells how many, or what must be repaired before any count; null: turn and try.
+    /// </summary>
+    private static Remedy? ToTurn(
         UnitFrame unit,
         MeasuredQuantity quantity,
         DualPrint passes,
         DualPrint stops
     ) =>
-        AdjustedQuantity.FinelySetBy(quantity) is { } kind
-        && PrintedZone.Of(passes, stops, null) is { } zone
-        && StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)
-            is Remedy.Turn { Sequence.IsEmpty: false } turn
-            ? turn
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind && PrintedZone.Of(passes, stops, null) is { } zone
+            ? StepRepair.For(unit, kind)
+                ?? (
+                    StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)
+                        is Remedy.Turn { Sequence.IsEmpty: false } turn
+                        ? turn
+                        : (Remedy?)null
+                )
             : null;
 
     private static int Rank(Verdict verdict) =>
@@ -182,7 +199,7 @@ internal static class AirGapProcedure
         );
         if (tooTight is not null)
         {
-            return Breach(tooTight, "does not pass", name, place);
+            return Breach(tooTight, "does not pass", name, place) with { IsTooWide = false };
         }
 
         var tooWide = feelers.Find(feeler =>
@@ -190,7 +207,7 @@ internal static class AirGapProcedure
         );
         if (tooWide is not null)
         {
-            return Breach(tooWide, "passes", name, place);
+            return Breach(tooWide, "passes", name, place) with { IsTooWide = true };
         }
 
         var passed = feelers.FindIndex(feeler => feeler.Passes && Is(feeler, passes));
@@ -261,6 +278,9 @@ internal static class AirGapProcedure
         ImmutableArray<string> Evidence
     )
     {
+        /// <summary>Which way it is proven out; null where it is not.</summary>
+        public bool? IsTooWide { get; init; }
+
         /// <summary>Why, the places put where the sentence has its mark.</summary>
         public string At(List<string> places) =>
             places.Count == 0 || places is ["across"]

@@ -62,15 +62,22 @@ internal static class ContactFault
     )
     {
         var faults = Noted(unit, quantity).Where(place => isFault(place.Contact!.Value)).ToList();
-        return faults.Count == 0
-            ? null
-            : Told.NotMet(
-                reason,
-                $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].Contact!.Value)}, {why}",
-                [.. faults.SelectMany(place => place.Evidence)],
-                quantity is MeasuredQuantity.Clearance
-                    ? ClearanceRemedy.FromContact(unit)
-                    : new Remedy.Act("open it until it touches no more than it should")
-            );
+        if (faults.Count == 0)
+        {
+            return null;
+        }
+
+        var oneSided = quantity is MeasuredQuantity.Clearance ? OneSidedContact.Of(unit, quantity) : null;
+        return Told.NotMet(
+            reason,
+            $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].Contact!.Value)}, {why}{oneSided?.Statement}",
+            [.. faults.SelectMany(place => place.Evidence).Concat(oneSided?.Evidence ?? []).Distinct()],
+            oneSided?.Remedy
+                ?? (
+                    quantity is MeasuredQuantity.Clearance
+                        ? ClearanceRemedy.FromContact(unit)
+                        : new Remedy.Act("open it until it touches no more than it should")
+                )
+        );
     }
 }

@@ -59,7 +59,7 @@ internal static class LightContactProcedure
             return string.Empty;
         }
 
-        var steps = ShimAndClick.StepsToTouch(feeler.Governing.Value, step.Step);
+        var steps = ShimAndClick.StepsToTouch(feeler.Governing.Value, step.Most);
         return string.Create(
             CultureInfo.InvariantCulture,
             $"; from a {feeler.Governing} feeler that just drags at both ends that is about {steps} steps on each side (derived)"

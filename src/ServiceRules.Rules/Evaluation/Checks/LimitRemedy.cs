@@ -35,8 +35,12 @@ internal static class LimitRemedy
         UnitFrame unit,
         UnitPlaces places
     ) =>
-        (places.Obstacles.IsEmpty ? (Remedy?)Planned(quantity, frame, unit) : null)
-        ?? ReadAgain.For(outcome, quantity, places);
+        (
+            // What was read with a gauge that cannot prove the limit at all is no reason to move anything.
+            places.Obstacles.IsEmpty && outcome.Reason is not FindingReason.GaugeCannotProve
+                ? (Remedy?)Planned(quantity, frame, unit)
+                : null
+        ) ?? ReadAgain.For(outcome, quantity, places);
 
     /// <summary>The move of the plan for the machine, where the quantity is not set in steps.</summary>
     private static Remedy.Move? Planned(MeasuredQuantity quantity, JobFrame frame, UnitFrame unit) =>
@@ -55,10 +59,16 @@ internal static class LimitRemedy
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
-            ? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
+            ? (Remedy?)Repair(quantity, unit)
+                ?? (Bowed(quantity, unit, places, zone, aim) as Remedy.CannotBeTurnedIn)
+                ?? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
+                ?? Bowed(quantity, unit, places, zone, aim)
                 ?? (Remedy?)Moved(quantity, unit, places, aim)
                 ?? new Remedy.Act(rule.Advice)
         : new Remedy.Act(rule.Advice);
+
+    private static Remedy.Act? Repair(MeasuredQuantity quantity, UnitFrame unit) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind ? StepRepair.For(unit, kind) : null;
 
     /// <summary>
     /// Where the school in force is set by feelers, the answer aims between them: one unit is told one thing to turn, and
@@ -76,6 +86,54 @@ internal static class LimitRemedy
         && PrintedZone.Of(passes, stops, null) is { } taught
             ? StepRemedy.For(quantity, kind, unit, places, taught) as Remedy.Turn
             : null;
+
+    /// <summary>
+    /// Where a bow shows: the move that brings all of it inside, in distances, since parts of a turn were found to reach no such
+    /// setting; or that nothing does. None where no bow shows.
+    /// </summary>
+    private static Remedy? Bowed(
+        MeasuredQuantity quantity,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone,
+        Length aim
+    )
+    {
+        if (places.Lines().FirstOrDefault() is not { } line)
+        {
+            return null;
+        }
+
+        var (below, above) = LineShape.Departures(line);
+        if (below + above <= Length.Zero)
+        {
+            return null;
+        }
+
+        var (least, most) = (zone.Common.Lower + below, zone.Common.Upper - above);
+        if (least > most)
+        {
+            return new Remedy.CannotBeTurnedIn(
+                "the line is bowed by more than the limits allow, and turning moves only its ends",
+                "grind: a bow cannot be adjusted out"
+            );
+        }
+
+        var inside =
+            aim < least || aim > most
+                ? least is { } from && most is { } to
+                    ? (from + to) * 0.5m
+                    : least ?? most ?? aim
+                : aim;
+        return Moved(quantity, unit, places, inside) is { } move
+            ? move with
+            {
+                LeftTurns = null,
+                RightTurns = null,
+                LearnedPart = null,
+            }
+            : null;
+    }
 
     /// <summary>The distances that bring the line through the readings to a value, at the adjusters of each side.</summary>
     public static Remedy.Move? Moved(MeasuredQuantity quantity, UnitFrame unit, UnitPlaces places, Length aim)

@@ -22,6 +22,31 @@ internal static class LineShape
         };
 
     /// <summary>
+    /// How far what was read, and the parabola at both ends, lies below and above the straight line that adjusters move; zero
+    /// and zero where no bow shows.
+    /// </summary>
+    public static (Length Below, Length Above) Departures(KnownLine line)
+    {
+        var fit = line.Fit;
+        if (fit.Bow is not { } bow || !IsShown(bow))
+        {
+            return (Length.Zero, Length.Zero);
+        }
+
+        var departures = fit
+            .Readings.Select(reading => (At: reading.Station, Now: LimitRemedy.Best(reading.Knowledge)))
+            .Append((At: Length.Zero, Now: LimitRemedy.Best(fit.ParabolaAt(Length.Zero))))
+            .Append((At: fit.Width, Now: LimitRemedy.Best(fit.ParabolaAt(fit.Width))))
+            .Select(each => each.Now - LimitRemedy.Best(fit.LineAt(each.At)))
+            .OfType<Length>()
+            .ToList();
+        return (
+            departures.Aggregate(Length.Zero, (most, each) => Length.Max(most, -each)),
+            departures.Aggregate(Length.Zero, Length.Max)
+        );
+    }
+
+    /// <summary>
     /// One sentence for each line: all of its shape where the check is not met, and a bow in any case, since no adjuster
     /// takes it out.
     /// </summary>

@@ -1,6 +1,4 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -15,12 +13,6 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal sealed class MachineMatch
 {
-    // Every rule on a quantity of every unit asks for the same plan: it is solved once for a frame, which never changes.
-    private static readonly ConditionalWeakTable<
-        JobFrame,
-        ConcurrentDictionary<(MeasuredQuantity Quantity, int? Unit), MachineMatch?>
-    > Plans = [];
-
     private readonly ImmutableArray<(MatchedUnit Unit, MatchSetting Setting)> settings;
 
     private MachineMatch(ImmutableArray<(MatchedUnit, MatchSetting)> settings) => this.settings = settings;
@@ -29,30 +21,29 @@ internal sealed class MachineMatch
     /// The plan; where the machine as a whole has none, that of a unit by itself. None when nothing that can be set keeps
     /// the limits, or nothing is known well enough.
     /// </summary>
-    public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null)
-    {
-        var plans = Plans.GetValue(frame, _ => new());
-        return plans.GetOrAdd((quantity, null), _ => Solved(Known(frame, quantity), quantity))
-            ?? (
-                unit is null
-                    ? null
-                    : plans.GetOrAdd(
-                        (quantity, unit.Index),
-                        _ =>
-                            Solved(
-                                [.. Known(frame, quantity).Where(each => ReferenceEquals(each.Frame, unit))],
-                                quantity
-                            )
-                    )
-            );
-    }
+    public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null) =>
+        frame.Plans.Of(quantity, null, () => Solved(Known(frame, quantity), quantity))
+        ?? (
+            unit is null
+                ? null
+                : frame.Plans.Of(
+                    quantity,
+                    unit.Index,
+                    () =>
+                        Solved(
+                            [.. Known(frame, quantity).Where(each => ReferenceEquals(each.Frame, unit))],
+                            quantity
+                        )
+                )
+        );
 
     private static ImmutableArray<MatchedUnit> Known(JobFrame frame, MeasuredQuantity quantity) =>
         MatchedUnit.Known(
             frame
                 .Units.OrderBy(each => each.Work.Position ?? int.MaxValue)
                 .ThenBy(each => each.Work.Id.Text, StringComparer.Ordinal),
-            quantity
+            quantity,
+            frame.Book
         );
 
     /// <summary>What to move on one unit; none when it stays, or is not in the plan.</summary>

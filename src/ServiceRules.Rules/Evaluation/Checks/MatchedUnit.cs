@@ -4,6 +4,7 @@ using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -14,13 +15,19 @@ internal sealed class MatchedUnit
     private readonly KnownLine line;
     private readonly Length width;
 
-    private MatchedUnit(UnitFrame unit, MeasuredQuantity quantity, AdjusterKind kind, KnownLine line)
+    private MatchedUnit(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        KnownLine line,
+        RuleBook book
+    )
     {
         Frame = unit;
         Adjuster = kind;
         this.line = line;
         width = StationPlaces.Width(unit.Sheet);
-        limits = UnitLimits.Of(unit, quantity);
+        limits = UnitLimits.Of(unit, quantity, book);
         Middle = Side(line.Fit.Offset);
         LeftEnd = Side(line.Fit.LeftEnd);
         RightEnd = Side(line.Fit.RightEnd);
@@ -42,7 +49,11 @@ internal sealed class MatchedUnit
     public bool IsInSet => limits.AcrossUnits is not null;
 
     /// <summary>The units whose line is known on both sides, in the order given.</summary>
-    public static ImmutableArray<MatchedUnit> Known(IEnumerable<UnitFrame> units, MeasuredQuantity quantity)
+    public static ImmutableArray<MatchedUnit> Known(
+        IEnumerable<UnitFrame> units,
+        MeasuredQuantity quantity,
+        RuleBook book
+    )
     {
         if (AdjustedQuantity.FinelySetBy(quantity) is not { } kind)
         {
@@ -55,10 +66,12 @@ internal sealed class MatchedUnit
                 .Select(unit => (Unit: unit, Places: UnitPlaces.Of(unit, quantity)))
                 // What has to be read again first is not moved before.
                 .Where(each => each.Places.Obstacles.IsEmpty)
+                // Nor is what has to be repaired first.
+                .Where(each => !StepInForce.IsBroken(each.Unit, kind))
                 .Select(each => (each.Unit, Lines: each.Places.Lines().ToList()))
                 // A unit that was read blade by blade can only be moved as a whole.
                 .Where(each => each.Lines.Count == 1)
-                .Select(each => new MatchedUnit(each.Unit, quantity, kind, each.Lines[0]))
+                .Select(each => new MatchedUnit(each.Unit, quantity, kind, each.Lines[0], book))
                 .Where(unit => LimitRemedy.Best(unit.Middle.Knowledge) is not null),
         ];
     }
@@ -75,6 +88,8 @@ internal sealed class MatchedUnit
         var (leftEnd, rightEnd) = (Best(LeftEnd.Knowledge), Best(RightEnd.Knowledge));
         var tilt = (rightEnd - leftEnd).Abs;
         var sides = limits.SideToSide?.In(System);
+        var (below, above) = LineShape.Departures(line);
+        var (least, most) = (Length.Min(leftEnd, rightEnd) - below, Length.Max(leftEnd, rightEnd) + above);
         return new()
         {
             Left = Best(line.Fit.LineAt(leftAt)),
@@ -82,10 +97,18 @@ internal sealed class MatchedUnit
             LeftAt = leftAt,
             RightAt = rightAt,
             Width = width,
-            Zone = limits.Drawn(Length.Max(Doubt(LeftEnd.Knowledge), Doubt(RightEnd.Knowledge))),
-            MostTilt = sides is { } most ? MachineMatch.Guarded(most, Doubt(line.Fit.Tilt)) : null,
+            Zone = limits.Drawn(
+                // How well a straight line lies through a bow says nothing of the next reading.
+                below + above
+                > Length.Zero
+                    ? line.Places.Max(place => Doubt(place.Knowledge!))
+                    : Length.Max(Doubt(LeftEnd.Knowledge), Doubt(RightEnd.Knowledge)),
+                below,
+                above
+            ),
+            MostTilt = sides is { } widest ? MachineMatch.Guarded(widest, Doubt(line.Fit.Tilt)) : null,
             Target = limits.Target ?? aim,
-            MustMove = !limits.Allow(leftEnd, System) || !limits.Allow(rightEnd, System) || tilt > sides,
+            MustMove = !limits.Allow(least, System) || !limits.Allow(most, System) || tilt > sides,
             IsInSet = IsInSet,
             Moves =
                 adjuster?.Step is not null ? MoveKind.BySteps

@@ -25,6 +25,11 @@ internal static class StepRemedy
         PrintedZone zone
     )
     {
+        if (StepRepair.For(unit, kind) is { } repair)
+        {
+            return repair;
+        }
+
         var again = new Remedy.ReadAgain(quantity, [], "what is known does not tell how far to turn");
         if (PairOf(kind, unit) is not { } pair || places.Usable.IsEmpty)
         {
@@ -37,7 +42,7 @@ internal static class StepRemedy
         {
             ClickSolution.Plan plan => Turn(kind, unit, plan) with
             {
-                LearnedStep = Learned(kind, unit),
+                LearnedStep = CountedWith(kind, unit, isLeast),
                 IsLeast = isLeast,
             },
             ClickSolution.Infeasible
@@ -63,32 +68,65 @@ internal static class StepRemedy
     private static (ClickSolution Solution, bool IsLeast) Solved(ClickTask task)
     {
         var solution = ClickSolver.Solve(task);
-        if (solution is ClickSolution.Plan || Taken(task, LimitRemedy.Best) is not { } middles)
+        if (solution is ClickSolution.Plan)
         {
             return (solution, false);
         }
 
-        var estimated = ClickSolver.Solve(middles);
-        if (
-            estimated
-            is not ClickSolution.Infeasible
-            {
-                Binding: BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay
-            }
-        )
-        {
-            return (estimated, false);
-        }
-
-        return
-            Taken(task, LimitRemedy.Least) is { } leasts
-            && ClickSolver.Solve(leasts with { Bounds = [] }) is ClickSolution.Plan cautious
-            ? (cautious, true)
-            : (solution, false);
+        var tried = Taken(task, LimitRemedy.Best) is { } middles ? ClickSolver.Solve(middles) : solution;
+        return Touches(tried)
+            && Cautious(task) is { } cautious
+            && ClickSolver.Solve(cautious) is ClickSolution.Plan { Sequence.IsEmpty: false } part
+                ? (part, true)
+            : Touches(tried) ? (solution, false)
+            : (tried, false);
     }
 
-    private static Length? Learned(AdjusterKind kind, UnitFrame unit) =>
-        StepInForce.Of(unit, kind) is { IsLearned: true } learned ? learned.Step : null;
+    private static bool Touches(ClickSolution solution) =>
+        solution
+            is ClickSolution.Infeasible
+            {
+                Binding: BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay
+            };
+
+    /// <summary>
+    /// The least that is credible of every gap, turned by steps that all obtain the most that is: what lands inside so cannot
+    /// have touched. None when some gap has no least.
+    /// </summary>
+    private static ClickTask? Cautious(ClickTask task)
+    {
+        var pair = task.Adjusters;
+        var leasts = task
+            .Readings.Select(reading => (reading.Station, Value: reading.Knowledge.AsInterval().Lower?.Value))
+            .ToImmutableArray();
+        return
+            leasts.All(each => each.Value is not null)
+            && AdjusterPair.TryCreate(pair.LeftAt, pair.RightAt, pair.MostStep, pair.Approach, out var most)
+            ? task with
+            {
+                Adjusters = most with
+                {
+                    LeastStep = pair.LeastStep,
+                    TakeUp = pair.TakeUp,
+                    Travel = pair.Travel,
+                },
+                Readings =
+                [
+                    .. leasts.Select(each => new StationReading(
+                        each.Station,
+                        MeasuredValue.Exact(each.Value!.Value)
+                    )),
+                ],
+            }
+            : null;
+    }
+
+    /// <summary>The step that was learned, or where the most is counted with and that was learned, the most; else none.</summary>
+    private static Length? CountedWith(AdjusterKind kind, UnitFrame unit, bool isLeast) =>
+        StepInForce.Of(unit, kind) is not { } step ? null
+        : !isLeast ? (step.IsLearned ? step.Step : null)
+        : step.Most == unit.Sheet.Of(kind)?.OneStep ? null
+        : Shown(step.Most);
 
     /// <summary>
     /// The nearest setting as a remedy tells it: by the print that the readings are held against, as their own findings do;
@@ -150,11 +188,11 @@ internal static class StepRemedy
 
     private static AdjusterPair? PairOf(AdjusterKind kind, UnitFrame unit) =>
         unit.Sheet.Of(kind) is { } adjuster
-        && StepInForce.Of(unit, kind) is { Step: var step }
+        && StepInForce.Of(unit, kind) is { } step
         && AdjusterPair.TryCreate(
             adjuster.LeftAt?.Value ?? Length.Zero,
             adjuster.RightAt?.Value ?? StationPlaces.Width(unit.Sheet),
-            step,
+            step.Step,
             adjuster.Finish switch
             {
                 FinishDirection.Opening => Approach.Opening,
@@ -163,7 +201,11 @@ internal static class StepRemedy
             },
             out var pair
         )
-            ? pair
+            ? pair with
+            {
+                LeastStep = Length.Min(step.Least, step.Step),
+                MostStep = Length.Max(step.Most, step.Step),
+            }
             : null;
 
     private static ClickTask TaskFor(

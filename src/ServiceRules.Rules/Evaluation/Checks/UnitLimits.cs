@@ -11,8 +11,17 @@ internal sealed class UnitLimits
     private readonly PrintedZone? range;
     private readonly PrintedZone? about;
 
-    private UnitLimits(QuantityLimit? limit, Domain.Site.AreaTarget? inForce)
+    private readonly LimitItself onRange;
+    private readonly LimitItself onTarget;
+
+    private UnitLimits(
+        QuantityLimit? limit,
+        Domain.Site.AreaTarget? inForce,
+        LimitItself onRange,
+        LimitItself onTarget
+    )
     {
+        (this.onRange, this.onTarget) = (onRange, onTarget);
         range = PrintedZone.Of(limit?.Lower, limit?.Upper, null);
         var tolerance = inForce?.Tolerance is { } stated ? DualPrint.Of(stated) : limit?.ToleranceAboutTarget;
         about =
@@ -31,20 +40,51 @@ internal sealed class UnitLimits
 
     public DualPrint? AcrossUnits { get; }
 
-    public static UnitLimits Of(UnitFrame unit, MeasuredQuantity quantity) =>
-        new(unit.Sheet.Of(quantity), unit.Targets.FirstOrDefault(target => target.Quantity == quantity));
+    /// <summary>The limits of a unit; whether a limit itself is in or out is as the rules in force on it say.</summary>
+    public static UnitLimits Of(UnitFrame unit, MeasuredQuantity quantity, RuleBook book) =>
+        new(
+            unit.Sheet.Of(quantity),
+            unit.Targets.FirstOrDefault(target => target.Quantity == quantity),
+            Itself(book, quantity, LimitSource.Sheet),
+            Itself(book, quantity, LimitSource.SettingOrder)
+        );
+
+    private static LimitItself Itself(RuleBook book, MeasuredQuantity quantity, LimitSource source) =>
+        book
+            .Packs.SelectMany(pack => pack.Rules)
+            .Any(rule =>
+                rule.Decision.LimitItself is LimitItself.Excluded
+                && rule.Check is Check.LimitOnQuantity limit
+                && limit.Quantity == quantity
+                && limit.Against == source
+            )
+            ? LimitItself.Excluded
+            : LimitItself.Permitted;
+
+    private static ToleranceZone With(ToleranceZone zone, LimitItself itself) => zone.With(itself) ?? zone;
 
     /// <summary>Whether a value keeps all limits as printed in its system.</summary>
     public bool Allow(Length value, UnitSystem system) =>
-        (range?.In(system).Contains(value) ?? true) && (about?.In(system).Contains(value) ?? true);
+        (range is null || With(range.In(system), onRange).Contains(value))
+        && (about is null || With(about.In(system), onTarget).Contains(value));
 
     /// <summary>
     /// Inside both prints of all limits, drawn in by the doubt of a reading so that the next one can prove it; where that
     /// leaves nothing, the limits themselves. A target outside the range is still where the settings in force want it.
     /// </summary>
-    public ToleranceZone? Drawn(Length doubt)
+    /// <param name="doubt">What a reading may be off.</param>
+    /// <param name="below">How far the profile lies below the line that is set, at the most; zero or more.</param>
+    /// <param name="above">How far it lies above that line, at the most; zero or more.</param>
+    public ToleranceZone? Drawn(Length doubt, Length below, Length above)
     {
-        var zone = about is null ? range?.Common : range?.Common.Intersect(about.Common) ?? about.Common;
-        return zone?.DrawnIn(doubt) ?? zone;
+        var common = range is null ? null : With(range.Common, onRange);
+        var around = about is null ? null : With(about.Common, onTarget);
+        var zone = around is null ? common : common?.Intersect(around) ?? around;
+        var straight =
+            zone is not null
+            && ToleranceZone.TryCreate(zone.Lower + below, zone.Upper - above, out var left, zone.LimitItself)
+                ? left
+                : zone;
+        return straight?.DrawnIn(doubt) ?? straight;
     }
 }

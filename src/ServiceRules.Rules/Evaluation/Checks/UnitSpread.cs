@@ -114,7 +114,13 @@ internal static class UnitSpread
             {
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
                     ?? new Remedy.Act(rule.Advice),
-                Verdict.Unproven => ReadAgainAll(outcome, quantity, units),
+                // What a unit of the set is moved for anyway is not read again first.
+                Verdict.Unproven => (
+                    outcome.Reason is FindingReason.GaugeCannotProve
+                    || units.SelectMany(unit => ObstaclesOf(unit, quantity)).Any()
+                        ? null
+                        : (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
+                ) ?? ReadAgainAll(outcome, quantity, units),
                 _ => null,
             },
         };
@@ -140,7 +146,10 @@ internal static class UnitSpread
                         .Select(compared => compared.Place),
                 ]
                 : open,
-            open.IsEmpty ? "too close to the limit for this gauge" : "not known on every unit"
+            !open.IsEmpty ? "not known on every unit"
+                : outcome.Reason is FindingReason.GaugeCannotProve
+                    ? "use a finer gauge: this one cannot prove this limit"
+                : "too close to the limit for this gauge"
         );
     }
 

@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -27,6 +28,32 @@ public class ContactCheckTests
 
         Assert.Equal((verdict, reason), (outcome.Verdict, outcome.Reason));
     }
+
+    /// <summary>The left touches, the right is wide open: opening both would take the right further out still.</summary>
+    [Fact]
+    public void Evaluate_PartialContactWithOneSideClear_OpensOnlyTheOther()
+    {
+        var outcome = Judge(
+            Fits,
+            Feeler("left", "0.0005 in", false),
+            Feeler("right", "0.003 in", true),
+            Feeler("right", "0.0035 in", false),
+            Contact(ContactState.Partial)
+        );
+
+        Assert.StartsWith(
+            "open only the left side",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("right (459 mm) is clear, and too wide", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(ContactState.Partial)]
+    [InlineData(ContactState.Heavy)]
+    public void Evaluate_ContactWhereNothingIsKnownToBeClear_OpensBoth(ContactState noted) =>
+        Assert.IsType<Remedy.OpenUntilFree>(Judge(Fits, Contact(noted)).Remedy);
 
     [Theory]
     [InlineData(ContactState.None, Verdict.NotMet, FindingReason.WrongContact)]

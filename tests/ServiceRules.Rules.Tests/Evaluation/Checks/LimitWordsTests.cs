@@ -62,18 +62,31 @@ public class LimitWordsTests
         );
 
     /// <summary>
-    /// Read in millimetres: 0.012 to 0.064 mm. Nine steps of 0.0127 closed leave 0.1 - 0.1143 = -0.0143 at the stations, too
-    /// tight by 0.0263, and 0.0857 in the middle, too wide by 0.0217; the line of least squares passes the ends at 0.019.
+    /// Read in millimetres: 0.012 to 0.064 mm. Seven steps of 0.0127 closed, 0.0889, leave 0.0681 at the stations, too wide by
+    /// 0.0041, and 0.0081 in the middle, too tight by 0.0039.
     /// </summary>
     [Fact]
     public void Evaluate_NothingLandsInside_NamesEveryPlaceThatMisses()
     {
-        var nearest = Bowed("0.100 mm", "0.200 mm").Nearest!;
+        var nearest = Bowed("0.157 mm", "0.097 mm").Nearest!;
 
-        Assert.Equal((-9, -9), (nearest.LeftSteps, nearest.RightSteps));
-        Assert.Equal(("51 mm", Mm(0.0263m), false), (nearest.Place, nearest.Excess, nearest.IsAbove));
+        Assert.Equal((-7, -7), (nearest.LeftSteps, nearest.RightSteps));
+        Assert.Equal(("51 mm", Mm(0.0041m), true), (nearest.Place, nearest.Excess, nearest.IsAbove));
         Assert.Equal(["255 mm", "459 mm"], nearest.Also.AsEnumerable());
         Assert.False(nearest.IsByOtherPrint);
+    }
+
+    /// <summary>
+    /// 0.100, 0.200 and 0.100 mm at 51, 255 and 459 of 510 mm: by the parabola the ends stand at 0.1 - 0.1·((255/204)² - 1) =
+    /// 0.04375 mm, three steps of 0.0127 from contact. Nine steps would halve the miss, and close both ends into it.
+    /// </summary>
+    [Fact]
+    public void Evaluate_BowedSoThatTheEndsWouldTouch_IsNotClosedFurther()
+    {
+        var nearest = Bowed("0.100 mm", "0.200 mm").Nearest!;
+
+        Assert.Equal((-3, -3), (nearest.LeftSteps, nearest.RightSteps));
+        Assert.Equal(("255 mm", Mm(0.0979m), true), (nearest.Place, nearest.Excess, nearest.IsAbove));
     }
 
     /// <summary>
@@ -83,7 +96,7 @@ public class LimitWordsTests
     [Fact]
     public void Evaluate_OnlyTheOtherPrintIsMissed_SaysWhichPrint()
     {
-        var nearest = Bowed("0.1009 mm", "0.1523 mm").Nearest!;
+        var nearest = Bowed("0.1523 mm", "0.1009 mm").Nearest!;
 
         Assert.Equal((-7, -7), (nearest.LeftSteps, nearest.RightSteps));
         Assert.True(nearest.IsByOtherPrint);
@@ -155,4 +168,22 @@ public class LimitWordsTests
         );
         Assert.Empty(With(StackRule.WorstCase).Notices);
     }
+
+    /// <summary>
+    /// 4.00, 4.12 and 4.00 mm: the line through them lies at 4.04 mm, the parabola ends at 4.12 - 0.12·(255/204)² = 3.9325 mm.
+    /// Down by 0.04 mm, to the target, would take the ends out below 3.90 mm; 0.02 mm takes the middle in, to 4.10 mm. A bow of
+    /// 0.15 in place of 0.12 leaves no room at all.
+    /// </summary>
+    [Fact]
+    public void Evaluate_Bowed_IsMovedSoThatItsEndsStayIn()
+    {
+        var move = Assert.IsType<Remedy.Move>(BowedHeight("4.12 mm").Remedy);
+
+        Assert.InRange(move.Left.Millimetres, -0.0325m, -0.02m);
+        Assert.Equal(move.Left, move.Right);
+        Assert.IsType<Remedy.CannotBeTurnedIn>(BowedHeight("4.15 mm").Remedy);
+    }
+
+    private static CheckOutcome BowedHeight(string middle) =>
+        Judge(OnTarget, Height("left", "4.00 mm"), Height("middle", middle), Height("right", "4.00 mm"));
 }

@@ -78,6 +78,15 @@ public class ScrewTurnsTests
 
         Assert.Equal(Mm(0.025m), move.LearnedPart);
         Assert.Equal(-8, move.LeftTurns!.Parts);
-        Assert.Null(Assert.IsType<Remedy.Move>(AfterFourDown("4.40 mm").Remedy).LearnedPart);
     }
+
+    [Theory]
+    [InlineData("4.30 mm")]
+    [InlineData("4.40 mm")]
+    public void Evaluate_ScrewThatMovedNothingOrTheOtherWay_IsRepairedBeforeItIsCounted(string height) =>
+        Assert.Contains(
+            "repair that first",
+            Assert.IsType<Remedy.Act>(AfterFourDown(height).Remedy).What,
+            StringComparison.Ordinal
+        );
 }

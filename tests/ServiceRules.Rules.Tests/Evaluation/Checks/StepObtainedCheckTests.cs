@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -171,27 +172,61 @@ public class StepObtainedCheckTests
         Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
     }
 
+    private static CheckOutcome AfterFive(string before, string after) => AfterTurning(before, 5, after);
+
+    private static CheckOutcome AfterTurning(string before, int steps, string after) =>
+        Judge(
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
+            Gap("left", before),
+            Gap("right", before),
+            Closed(Side.Both, steps),
+            Gap("left", after),
+            Gap("right", after)
+        );
+
+    /// <summary>
+    /// Five steps moved 0.13 mm at both stations: 0.026 a step, twice the sheet's. From 0.120 to at most 0.0635 takes three, and
+    /// three of 0.028, its upper end, leave 0.03 and more.
+    /// </summary>
     [Fact]
     public void Evaluate_LearnedStep_IsWhatTheNextRemedyCountsWith()
     {
-        // Five steps moved 0.02 mm at both stations: 0.004 a step. From 0.080 to at most 0.064 (the limit) takes four.
-        var limit = new Check.LimitOnQuantity(
-            MeasuredQuantity.Clearance,
-            LimitSource.Sheet,
-            CheckedPlaces.Stations
-        );
-        var outcome = Judge(
-            limit,
-            Gap("left", "0.100 mm"),
-            Gap("right", "0.100 mm"),
-            Closed(Side.Both, 5),
-            Gap("left", "0.080 mm"),
-            Gap("right", "0.080 mm")
-        );
+        var outcome = AfterFive("0.250 mm", "0.120 mm");
 
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
         var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
-        Assert.Equal(Mm(0.004m), turn.LearnedStep);
-        Assert.Equal((-11, -11), (turn.LeftSteps, turn.RightSteps));
+        Assert.Equal(Mm(0.026m), turn.LearnedStep);
+        Assert.Equal((-3, -3), (turn.LeftSteps, turn.RightSteps));
+        Assert.False(turn.IsLeast);
     }
+
+    /// <summary>
+    /// Five steps moved 0.02 mm: 0.004 a step. Eleven of those from 0.080 mm would be 0.14 mm where a slipping adjuster grips
+    /// again and obtains the sheet's 0.0127: three of those take the least that is read, 0.0717, to 0.0336, and more is left to
+    /// the next reading.
+    /// </summary>
+    [Fact]
+    public void Evaluate_LearnedStepSmallerThanTheSheets_IsClosedOnlyAsFarAsTheSheetsAllows()
+    {
+        var turn = Assert.IsType<Remedy.Turn>(AfterFive("0.100 mm", "0.080 mm").Remedy);
+
+        Assert.Equal((-3, -3), (turn.LeftSteps, turn.RightSteps));
+        Assert.True(turn.IsLeast);
+        Assert.Null(turn.LearnedStep);
+    }
+
+    /// <summary>
+    /// A step of nothing, of the other way, or of 0.0015 ± 0.0004 mm (0.030 mm by twenty) where the sheet says 0.0127 is not
+    /// counted with at all.
+    /// </summary>
+    [Theory]
+    [InlineData("0.140 mm", 5, "0.140 mm")]
+    [InlineData("0.140 mm", 5, "0.170 mm")]
+    [InlineData("0.140 mm", 20, "0.110 mm")]
+    public void Evaluate_StepThatHasToBeRepaired_IsNotCountedWith(string before, int steps, string after) =>
+        Assert.Contains(
+            "repair that first",
+            Assert.IsType<Remedy.Act>(AfterTurning(before, steps, after).Remedy).What,
+            StringComparison.Ordinal
+        );
 }

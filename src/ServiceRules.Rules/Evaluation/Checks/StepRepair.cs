@@ -1,0 +1,20 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Rules.Evaluation.Bench;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// What comes before any count where this job's readings prove that the adjuster does not do what it should: a count would be
+/// of steps that nobody knows, and one that grips again may close into contact.
+/// </summary>
+internal static class StepRepair
+{
+    /// <summary>None where nothing proves it.</summary>
+    public static Remedy.Act? For(UnitFrame unit, AdjusterKind kind) =>
+        StepInForce.IsBroken(unit, kind)
+            ? new(
+                "what was turned did not move it as it should: see which way the adjuster turns and that it was noted so, look for a loose pivot, a worn bearing or a slipping adjuster, and repair that first; then read again before turning further"
+            )
+            : null;
+}
