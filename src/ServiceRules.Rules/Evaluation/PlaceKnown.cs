@@ -26,6 +26,12 @@ public sealed record PlaceKnown
     /// </summary>
     public required Knowledge? Knowledge { get; init; }
 
+    /// <summary>
+    /// Where readings contradict one another, so that nothing is known: all that may be believed of them, each by itself.
+    /// Every length by itself; of feelers as many as can be true together. What all of these show is shown.
+    /// </summary>
+    public ImmutableArray<Knowledge> Contested { get; init; } = [];
+
     /// <summary>A length was read or a feeler tried here, whether or not that still holds.</summary>
     public bool IsGauged { get; init; }
 

@@ -36,7 +36,9 @@ internal sealed record DifferenceSide(
             $"{Name} above {other.Name} by",
             KnownDifference.Between(Knowledge, other.Knowledge, Shared, other.Shared),
             System,
-            Doubt is FindingReason.GaugeUnfit || other.Doubt is FindingReason.None ? Doubt : other.Doubt,
+            Doubt is FindingReason.UncertaintyUnknown || other.Doubt is FindingReason.None
+                ? Doubt
+                : other.Doubt,
             null
         );
 

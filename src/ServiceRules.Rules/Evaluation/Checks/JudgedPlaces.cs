@@ -134,8 +134,10 @@ internal static class JudgedPlaces
             FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",
             FindingReason.GaugeUnfit =>
                 $"{figures}: read with a gauge that was out of date or failed its check",
+            FindingReason.UncertaintyUnknown when place.Compared.Value is null =>
+                $"{figures}: no tolerance of these feelers is stated, so that they prove nothing of a limit",
             FindingReason.UncertaintyUnknown =>
-                $"{figures}: nothing is known of how far this gauge may be off",
+                $"{figures}: nothing is known of how far this gauge may be off, so that it proves nothing",
             _ => $"{figures}: not proven",
         };
     }

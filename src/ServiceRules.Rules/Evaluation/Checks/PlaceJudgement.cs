@@ -34,6 +34,8 @@ internal sealed record PlaceJudgement(
             fitness?.Outcome == GaugeFitnessOutcome.Unfit ? FindingReason.GaugeCannotProve : ReasonOf(result);
         var (verdict, told) = Doubts.Applied(result.Verdict, reason, asked.Doubt);
         var interval = asked.Knowledge as LengthInterval;
+        // A figure for what nobody knows would be read as if somebody did.
+        var isUnknown = told is FindingReason.UncertaintyUnknown;
         var compared = new Comparison
         {
             Quantity = asked.Quantity,
@@ -44,18 +46,19 @@ internal sealed record PlaceJudgement(
             Value = (asked.Knowledge as MeasuredValue)?.Value,
             KnownLower = interval?.Lower?.Value,
             KnownUpper = interval?.Upper?.Value,
-            Uncertainty = result.Expanded?.Value,
+            Uncertainty = isUnknown ? null : result.Expanded?.Value,
             LowerLimit = own.Lower,
             UpperLimit = own.Upper,
-            AcceptLower = result.AcceptanceZone?.Lower,
-            AcceptUpper = result.AcceptanceZone?.Upper,
+            AcceptLower = isUnknown ? null : result.AcceptanceZone?.Lower,
+            AcceptUpper = isUnknown ? null : result.AcceptanceZone?.Upper,
             Target = zone.Target,
-            Probability = result.ConformanceProbability is { } p ? decimal.Round(p.Value, 4) : null,
+            Probability =
+                !isUnknown && result.ConformanceProbability is { } p ? decimal.Round(p.Value, 4) : null,
             Margin = result.Margin,
         };
         return new(
             compared,
-            $"{asked.Said} {Wording.Of(asked.Knowledge, asked.System)}",
+            $"{asked.Said} {(isUnknown ? AsWritten(asked) : Wording.Of(asked.Knowledge, asked.System))}",
             asked.Said,
             asked.System,
             NoticeOf(zone, asked, decision, result.Verdict)
@@ -64,6 +67,11 @@ internal sealed record PlaceJudgement(
             CoarsestGauge = fitness?.CoarsestExpanded,
         };
     }
+
+    private static string AsWritten(Asked asked) =>
+        asked.Knowledge is MeasuredValue measured
+            ? Wording.Of(measured.Value, asked.System)
+            : $"{Wording.Of(asked.Knowledge, asked.System)}, as the feelers are marked";
 
     private static GaugeFitness? Fitness(
         ToleranceZone zone,

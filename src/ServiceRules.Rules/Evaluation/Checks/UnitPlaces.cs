@@ -23,6 +23,7 @@ internal sealed class UnitPlaces
         this.quantity = quantity;
         left = unit.Of(quantity)?.Left ?? [];
         Usable = [.. left.Where(place => place is { Knowledge: not null, State: not KnownState.Stale })];
+        Contested = [.. left.Where(place => !place.Contested.IsEmpty)];
         Obstacles = [.. FindObstacles()];
     }
 
@@ -31,6 +32,9 @@ internal sealed class UnitPlaces
     /// well, and only a breach shows.
     /// </summary>
     public ImmutableArray<PlaceKnown> Usable { get; }
+
+    /// <summary>Places where readings contradict one another, with what may be believed of them.</summary>
+    public ImmutableArray<PlaceKnown> Contested { get; }
 
     /// <summary>What keeps the quantity from being known everywhere it has to be, gravest first; empty: nothing.</summary>
     public ImmutableArray<Obstacle> Obstacles { get; }
