@@ -32,6 +32,11 @@ public sealed record PlaceKnown
     /// </summary>
     public ImmutableArray<Knowledge> Contested { get; init; } = [];
 
+    /// <summary>
+    /// What its gauge told of a measured value before known steps since then added doubt; null where none were turned.
+    /// </summary>
+    public MeasuredValue? AsRead { get; init; }
+
     /// <summary>A length was read or a feeler tried here, whether or not that still holds.</summary>
     public bool IsGauged { get; init; }
 

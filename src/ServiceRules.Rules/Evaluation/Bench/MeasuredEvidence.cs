@@ -63,6 +63,7 @@ internal static class MeasuredEvidence
                     Rest = OwnOf(gauge, agreeing, carried).DegreesOfFreedom,
                 },
             Gauge = gauge?.Id,
+            AsRead = carried > Length.Zero ? mean : null,
             Gauges = gauges,
         };
     }

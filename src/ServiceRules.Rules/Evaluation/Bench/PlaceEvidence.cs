@@ -51,6 +51,7 @@ internal sealed class PlaceEvidence(
                 ?? sheet.Width.Governing.System,
             CountsEarlierTries = length.CountsEarlierTries,
             Doubt = length.Doubt,
+            AsRead = length.Knowledge is MeasuredValue ? length.AsRead : null,
             Shared = length.Shared,
             Gauge = length.Gauge,
             Gauges = measured.Gauges,

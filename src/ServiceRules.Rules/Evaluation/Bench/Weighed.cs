@@ -27,5 +27,8 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>What is left to be believed of readings that contradict one another; see <see cref="PlaceKnown.Contested"/>.</summary>
     public ImmutableArray<Knowledge> Contested { get; init; } = [];
 
+    /// <summary>The value without the doubt of steps turned since, where there were any.</summary>
+    public MeasuredValue? AsRead { get; init; }
+
     public static Weighed Nothing => new(null, false, FindingReason.None);
 }

@@ -26,6 +26,15 @@ internal sealed record DifferenceSide(
     public static DifferenceSide Of(string name, KnownLine line, Knowledge at) =>
         new(name, at, line.System, line.Doubt, line.Shared);
 
+    public static DifferenceSide Of(string name, KnownLine line, Func<KnownLine, Knowledge> value) =>
+        Of(name, line, value(line)) with
+        {
+            Grown = GrownDoubt.OfLine(line, value),
+        };
+
+    /// <summary>What of its doubt is not the gauge's, if any.</summary>
+    public GrownDoubt? Grown { get; init; }
+
     /// <summary>
     /// How much this side stands above the other, as something to be judged. What one gauge shares drops out.
     /// </summary>
@@ -40,7 +49,23 @@ internal sealed record DifferenceSide(
                 ? Doubt
                 : other.Doubt,
             null
-        );
+        )
+        {
+            Grown =
+                (Grown ?? other.Grown) is { } grown
+                && KnownDifference.Between(
+                    Grown?.ByGauge ?? Knowledge,
+                    other.Grown?.ByGauge ?? other.Knowledge,
+                    Shared,
+                    other.Shared
+                )
+                    is MeasuredValue byGauges
+                    ? grown with
+                    {
+                        ByGauge = byGauges,
+                    }
+                    : null,
+        };
 
     /// <summary>Which of two sides is said to stand above the other: the one whose middle is larger.</summary>
     public bool IsAbove(DifferenceSide other) =>

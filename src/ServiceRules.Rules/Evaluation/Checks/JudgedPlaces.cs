@@ -39,6 +39,7 @@ internal static class JudgedPlaces
             Comparisons = [.. ordered.Select(place => place.Compared)],
             Evidence = Told.Sorted(evidence.Concat(obstacles.SelectMany(obstacle => obstacle.Evidence))),
             Notices = [.. PrintNotices(ordered)],
+            WhyAgain = verdict is Verdict.Unproven && obstacles.IsEmpty ? worst?.Grown?.Again : null,
         };
     }
 
@@ -65,6 +66,8 @@ internal static class JudgedPlaces
         var of = first.Subject.Length == 0 ? string.Empty : first.Subject + " ";
         return first.Reason switch
         {
+            FindingReason.Conflicting when !first.Once.IsEmpty =>
+                $"{of}readings{at} still contradict one another: repeat {Wording.Listed(first.Once)} too",
             FindingReason.Conflicting => $"{of}readings{at} contradict one another: repeat them",
             FindingReason.Stale =>
                 $"something that moves it was turned after the {of}reading{at}: check again",
@@ -126,6 +129,7 @@ internal static class JudgedPlaces
         var figures = $"{place.Said}, {zone}";
         return place.Compared.Reason switch
         {
+            _ when place.Grown is { } grown => $"{figures}: {grown.Told}",
             FindingReason.InsideGuard => $"{figures}: closer to the limit than this gauge can tell",
             FindingReason.GaugeCannotProve =>
                 $"{figures}: this gauge cannot prove this limit, whatever it reads{Needed(place)}",

@@ -155,7 +155,10 @@ internal static class LimitOnQuantityCheck
                 place.System,
                 place.Doubt,
                 bound
-            ))
+            )
+            {
+                Grown = GrownDoubt.BySteps(place.AsRead),
+            })
             .ToList();
         if (check.Where is CheckedPlaces.StationsAndEnds)
         {
@@ -187,6 +190,7 @@ internal static class LimitOnQuantityCheck
                 yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound)
                 {
                     IsAtEnd = true,
+                    Grown = GrownDoubt.OfLine(line, each => each.Fit.At(at)),
                 };
             }
         }

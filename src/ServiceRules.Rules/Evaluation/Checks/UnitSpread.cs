@@ -140,7 +140,7 @@ internal static class UnitSpread
                         .Select(compared => compared.Place),
                 ]
                 : open,
-            open.IsEmpty ? "too close to the limit for this gauge" : "not known on every unit"
+            ReadAgain.Because(outcome)
         );
     }
 
@@ -180,7 +180,7 @@ internal static class UnitSpread
                             ? string.Create(CultureInfo.InvariantCulture, $"{name}, blade {blade}")
                             : name,
                         line,
-                        value(line)
+                        value
                     )
                 ),
         ];
