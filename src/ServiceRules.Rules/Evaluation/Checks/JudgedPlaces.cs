@@ -88,12 +88,10 @@ internal static class JudgedPlaces
 
     private static string Out(List<PlaceJudgement> ordered)
     {
-        var worst = ordered[0];
-        var others = ordered
-            .Skip(1)
-            .Where(place => place.Compared.Verdict == Verdict.NotMet)
-            .Select(place => place.Said)
-            .ToList();
+        var isOut = ordered.FindAll(place => place.Compared.Verdict == Verdict.NotMet);
+        // What was read comes before an end that only the line tells, however much further out that is.
+        var worst = isOut.Find(place => !place.Compared.IsAtEnd) ?? isOut[0];
+        var others = isOut.Where(place => place != worst).Select(place => place.Said).ToList();
         var also = others.Count == 0 ? string.Empty : $"; also out: {string.Join("; ", others)}";
         return $"{worst.Said}, {Limit(worst.Compared, worst.System)}: {By(worst)}{also}";
     }
@@ -130,7 +128,8 @@ internal static class JudgedPlaces
         return place.Compared.Reason switch
         {
             _ when place.Grown is { } grown => $"{figures}: {grown.Told}",
-            FindingReason.InsideGuard => $"{figures}: closer to the limit than this gauge can tell",
+            FindingReason.InsideGuard =>
+                $"{figures}: closer to the limit than this gauge can tell{Guard(place)}",
             FindingReason.GaugeCannotProve =>
                 $"{figures}: this gauge cannot prove this limit, whatever it reads{Needed(place)}",
             FindingReason.IntervalCrossesLimit =>
@@ -153,6 +152,16 @@ internal static class JudgedPlaces
             : string.Empty;
 
     /// <summary>The limit that is broken.</summary>
+    /// <summary>The guard, where it is not the uncertainty that stands beside the value.</summary>
+    private static string Guard(PlaceJudgement place)
+    {
+        var compared = place.Compared;
+        var guard = compared.AcceptLower - compared.LowerLimit ?? compared.UpperLimit - compared.AcceptUpper;
+        return guard is { } kept && kept != compared.Uncertainty
+            ? $", by the rule's guard of {UncertaintyPrint.Of(kept, place.System)}"
+            : string.Empty;
+    }
+
     private static string Limit(Comparison compared, UnitSystem system)
     {
         var isAbove =

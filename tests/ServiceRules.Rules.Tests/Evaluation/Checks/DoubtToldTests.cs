@@ -1,3 +1,5 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
@@ -133,5 +135,31 @@ public sealed class DoubtToldTests
             outcome.Statement,
             StringComparison.Ordinal
         );
+    }
+
+    // 4.09 against 4.10 mm: the guard to a risk of 2.5 % is 1.96 u, not the U = 2 u that stands beside the value.
+    [Fact]
+    public void Evaluate_InsideAGuardThatIsNotTheUncertainty_NamesTheGuard()
+    {
+        var frame = Frame(Height("left", "4.09 mm"), Height("right", "4.09 mm"));
+
+        var outcome = CheckEvaluation.Evaluate(
+            RuleFor(OnTarget, new RuleDecision(new DecisionRule.GuardedToRisk(Probability.Of(0.025m)))),
+            frame,
+            frame.Units[0]
+        );
+
+        Assert.Equal(FindingReason.InsideGuard, outcome.Reason);
+        Assert.Contains("by the rule's guard of 0.013 mm", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    // 51 mm beyond stations 408 mm apart: the left end is further out than the left station, and nobody was there.
+    [Fact]
+    public void Evaluate_StationAndEndOut_LeadsWithTheStationRead()
+    {
+        var outcome = Judge(OnTarget, Height("left", "4.40 mm"), Height("right", "4.00 mm"));
+
+        Assert.StartsWith("Height of cut: left (51 mm) 4.40 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("also out: left end", outcome.Statement, StringComparison.Ordinal);
     }
 }
