@@ -103,7 +103,7 @@ internal sealed class PlaceEvidence(
             ? []
             : [.. Believable(measured), .. Believable(tried)];
 
-    private static IEnumerable<Knowledge> Believable(Weighed weighed) =>
+    private static ImmutableArray<Knowledge> Believable(Weighed weighed) =>
         !weighed.Contested.IsEmpty ? weighed.Contested
         : weighed.Knowledge is { } known ? [known]
         : [];

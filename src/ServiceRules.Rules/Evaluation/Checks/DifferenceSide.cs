@@ -51,21 +51,19 @@ internal sealed record DifferenceSide(
             null
         )
         {
-            Grown =
-                (Grown ?? other.Grown) is { } grown
-                && KnownDifference.Between(
-                    Grown?.ByGauge ?? Knowledge,
-                    other.Grown?.ByGauge ?? other.Knowledge,
-                    Shared,
-                    other.Shared
-                )
-                    is MeasuredValue byGauges
-                    ? grown with
-                    {
-                        ByGauge = byGauges,
-                    }
-                    : null,
+            Grown = GrownAbove(other),
         };
+
+    private Knowledge ByGauge => (Knowledge?)Grown?.ByGauge ?? Knowledge;
+
+    private GrownDoubt? GrownAbove(DifferenceSide other) =>
+        (Grown ?? other.Grown) is { } grown
+        && KnownDifference.Between(ByGauge, other.ByGauge, Shared, other.Shared) is MeasuredValue byGauges
+            ? grown with
+            {
+                ByGauge = byGauges,
+            }
+            : null;
 
     /// <summary>Which of two sides is said to stand above the other: the one whose middle is larger.</summary>
     public bool IsAbove(DifferenceSide other) =>
