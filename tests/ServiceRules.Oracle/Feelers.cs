@@ -133,7 +133,11 @@ internal static class Feelers
         bool repeated = bounds.GroupBy(b => (b.Thick, b.Passes)).Any(g => g.Count() > 1);
         return !Contradict(bounds) ? spot
             : repeated || bounds.Count > 2 || bounds.Any(b => b.Turns > 0) ? spot with { IsPlain = false }
-            : spot with { State = SpotState.Conflicting };
+            : spot with
+            {
+                State = SpotState.Conflicting,
+                Believed = bounds.All(b => b.Proves) ? [.. bounds.Select(b => Sum([b], at, plain))] : [],
+            };
     }
 
     private static List<Adjustment> Turns(UnitWork unit, AdjusterKind? adjuster, int after) =>

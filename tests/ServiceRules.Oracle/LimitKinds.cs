@@ -123,8 +123,8 @@ internal static class LimitKinds
         {
             sum = sum.And(
                 spot.Tells && spot.Proves ? Amount.Of(spot).Within(zone.Lower, zone.Upper, decision)
-                : spot.Tells ? Possible.NeverMet
-                : Possible.Unproven
+                : spot.Believed is null ? Possible.NeverMet
+                : EitherWay(spot.Believed, zone, decision)
             );
         }
 
@@ -133,10 +133,36 @@ internal static class LimitKinds
             return sum;
         }
 
-        return Line.Through(spots) is { } line && spots.All.All(s => !s.Tells || s.Proves)
+        if (spots.All.Any(s => s.Tells && !s.Proves))
+        {
+            // Of fit, unfit and unknown gauges mixed no opinion is held.
+            return sum.And(spots.All.All(s => s.IsFit) ? Possible.Unproven : Possible.Judged);
+        }
+
+        return Line.Through(spots) is { } line
             ? sum.And(Amount.Sum(line.At(0)).Within(zone.Lower, zone.Upper, decision))
                 .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
             : sum.And(Possible.Judged);
+    }
+
+    /// <summary>Out where each by itself is out, and beyond the same limit; what is not known proves nothing.</summary>
+    private static Possible EitherWay(
+        IReadOnlyList<Spot> believed,
+        (decimal? Lower, decimal? Upper) zone,
+        RuleDecision decision
+    )
+    {
+        if (believed.Count == 0)
+        {
+            return Possible.Unproven;
+        }
+
+        var each = believed.Select(s => Amount.Of(s).Within(zone.Lower, zone.Upper, decision)).ToList();
+        bool allAbove = believed.All(s => (s.IsInterval ? s.Low : s.Value) >= zone.Upper);
+        bool allBelow = believed.All(s => (s.IsInterval ? s.High : s.Value) <= zone.Lower);
+        return !(allAbove || allBelow) || each.Any(p => !p.HasFlag(Possible.NotMet)) ? Possible.Unproven
+            : each.All(p => p == Possible.NotMet) ? Possible.NotMet
+            : Possible.NeverMet;
     }
 
     private static (decimal? Lower, decimal? Upper)? Zone(
@@ -254,7 +280,7 @@ internal static class LimitKinds
         if (Line.Through(spots) is not { } line)
         {
             return spots.Known.Count > 1 ? Possible.Judged
-                : spots.All.Any(s => !s.Proves) ? Possible.NeverMet
+                : spots.All.Any(s => !s.Proves) && spots.All.Any(s => !s.IsFit) ? Possible.NeverMet
                 : Possible.Unproven;
         }
 

@@ -25,6 +25,12 @@ internal sealed record Spot
     /// </summary>
     public bool ShowsBreach { get; init; }
 
+    /// <summary>
+    /// What each of two readings that contradict one another says by itself; empty where they agree, null where there are
+    /// more than two, of which no opinion is held.
+    /// </summary>
+    public IReadOnlyList<Spot>? Believed { get; init; } = [];
+
     /// <summary>Whether a length is told here at all.</summary>
     public bool Tells => State == SpotState.Known || ShowsBreach;
 

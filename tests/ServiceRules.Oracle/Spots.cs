@@ -160,6 +160,7 @@ internal sealed class Spots
             ? spot with
             {
                 State = SpotState.Conflicting,
+                Believed = counting.Count > 2 ? null : [former with { IsFit = fit.Count > 0 }, spot],
             }
             : Mean([.. counting.Select(c => Of(c.Reading, c.Fate, at))], spot, counting.Count);
     }

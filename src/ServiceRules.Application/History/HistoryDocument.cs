@@ -171,6 +171,7 @@ public sealed record HistoryDocument(
         Length Mean,
         Length? StandardDeviation,
         bool? Drifts,
+        bool? IsGamma,
         Length? Lower,
         Length? Upper,
         decimal? OutAmongAccepted,

@@ -217,6 +217,12 @@ public static class HistoryFormat
                     x => x.StandardDeviation
                 );
                 var slotDrifts = o.Optional("drifts", Shape.Flag, "values follow one another", x => x.Drifts);
+                var slotIsGamma = o.Optional(
+                    "isGamma",
+                    Shape.Flag,
+                    "taken as gamma-distributed, else as normal",
+                    x => x.IsGamma
+                );
                 var slotLower = o.Optional("lower", Terms.ExactLength, "lower limit", x => x.Lower);
                 var slotUpper = o.Optional("upper", Terms.ExactLength, "upper limit", x => x.Upper);
                 var slotOutAmongPassed = o.Optional(
@@ -234,7 +240,7 @@ public static class HistoryFormat
                 var slotProducersRisk = o.Optional(
                     "producersRisk",
                     Shape.Number(0m, 1m),
-                    "kept in though good, of all",
+                    "held back though good, of all",
                     x => x.Producers
                 );
                 return v =>
@@ -247,6 +253,7 @@ public static class HistoryFormat
                         v.Get(slotMean),
                         v.Get(slotStandardDeviation),
                         v.Get(slotDrifts),
+                        v.Get(slotIsGamma),
                         v.Get(slotLower),
                         v.Get(slotUpper),
                         v.Get(slotOutAmongPassed),

@@ -188,6 +188,7 @@ public static class HistoryWriting
             process.Mean,
             process.Process?.StandardDeviation,
             process.Process?.Drifts,
+            process.Process?.IsGamma,
             process.Lower,
             process.Upper,
             process.Risk?.OutAmongAccepted.Value,

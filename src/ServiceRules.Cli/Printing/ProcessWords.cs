@@ -22,8 +22,12 @@ internal static class ProcessWords
         }
 
         var drift = spread.Drifts ? " Values follow one another, so this is an indication only." : "";
-        return $"{head}, standard deviation {HistoryWords.Fine(spread.StandardDeviation, system)} with the gauge's own scatter in it, limits {Limits(process)}.{Risks(process.Risk)}{drift}";
+        return $"{head}, standard deviation {HistoryWords.Fine(spread.StandardDeviation, system)} with the gauge's own scatter in it, limits {Limits(process)}.{Model(spread)}{Risks(process.Risk)}{drift}";
     }
+
+    /// <summary>The model is a choice, and the one that is not the usual one is named.</summary>
+    private static string Model(ProcessSpread spread) =>
+        spread.IsGamma ? " Taken as gamma-distributed, since it cannot fall below zero." : "";
 
     private static string Limits(ProcessOutlook process) =>
         (process.Lower, process.Upper) switch
@@ -41,7 +45,7 @@ internal static class ProcessWords
     private static string Risks(GlobalRisk? risk) =>
         risk is null
             ? ""
-            : $" Of a thousand passed, {InAThousand(risk.OutAmongAccepted.Value)} in fact out; of a thousand left, {InAThousand(risk.Producers.Value)} kept in though good: rather less, since the gauge counts twice (derived, JCGM 106).";
+            : $" Of a thousand passed, {InAThousand(risk.OutAmongAccepted.Value)} in fact out; of a thousand left, {InAThousand(risk.Producers.Value)} held back though good; both are stated rather too high, since the gauge's scatter counts twice (derived, JCGM 106).";
 
     private static string InAThousand(decimal share)
     {

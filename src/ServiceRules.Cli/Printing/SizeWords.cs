@@ -60,7 +60,7 @@ internal static class SizeWords
             size.GrindsSeen == 0
                 ? "by the sheet"
                 : $"mean of {ReportWords.Counted(size.GrindsSeen, "grind", "grinds")} of this kind of unit";
-        return $" {ReportWords.Sentence(ReportWords.Counted(left, "grind", "grinds"))} left at {HistoryWords.Length(each, size.Last.System)} each ({basis}).";
+        return $" {ReportWords.Sentence(ReportWords.Counted(left, "grind", "grinds"))} left at {HistoryWords.Fine(each, size.Last.System)} each ({basis}).";
     }
 
     private static string TooFew(SizeOutlook size)

@@ -33,8 +33,8 @@ public sealed class WidthFit
     /// <summary>The parabola where intervals rule out every straight line, else none.</summary>
     private readonly Parabola? _otherShape;
 
-    private readonly double _misfitOfLine;
-    private readonly double _misfitOfParabola;
+    private double _misfitOfLine;
+    private double _misfitOfParabola;
 
     private WidthFit(ImmutableArray<StationReading> readings, Length width, StandardUncertainty shared)
     {
@@ -60,6 +60,18 @@ public sealed class WidthFit
 
     /// <summary>The width L, from the left end at 0 to the right end.</summary>
     public Length Width { get; }
+
+    /// <summary>Measured readings scatter about the straight line by more than their gauge explains.</summary>
+    public bool IsUneven => _misfitOfLine > 1;
+
+    /// <summary>The same readings as if they lay on a straight line: what their gauge alone leaves in doubt.</summary>
+    public WidthFit AsIfEven()
+    {
+        var even = (WidthFit)MemberwiseClone();
+        even._misfitOfLine = 1;
+        even._misfitOfParabola = 1;
+        return even;
+    }
 
     /// <summary>The value at the left end.</summary>
     public Knowledge LeftEnd => At(Length.Zero);

@@ -25,6 +25,9 @@ public sealed record CheckOutcome
     /// <summary>What to do; null when met.</summary>
     public Remedy? Remedy { get; init; }
 
+    /// <summary>Why to read again, where the reason alone does not tell.</summary>
+    internal string? WhyAgain { get; init; }
+
     /// <summary>Things to know that do not change the verdict.</summary>
     public ImmutableArray<string> Notices { get; init; } = [];
 }

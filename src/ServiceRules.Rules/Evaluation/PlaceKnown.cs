@@ -26,6 +26,17 @@ public sealed record PlaceKnown
     /// </summary>
     public required Knowledge? Knowledge { get; init; }
 
+    /// <summary>
+    /// Where readings contradict one another, so that nothing is known: all that may be believed of them, each by itself.
+    /// Every length by itself; of feelers as many as can be true together. What all of these show is shown.
+    /// </summary>
+    public ImmutableArray<Knowledge> Contested { get; init; } = [];
+
+    /// <summary>
+    /// What its gauge told of a measured value before known steps since then added doubt; null where none were turned.
+    /// </summary>
+    public MeasuredValue? AsRead { get; init; }
+
     /// <summary>A length was read or a feeler tried here, whether or not that still holds.</summary>
     public bool IsGauged { get; init; }
 

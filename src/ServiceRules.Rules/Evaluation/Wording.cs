@@ -14,6 +14,12 @@ internal static class Wording
             ? Figure(Math.Round(length.Millimetres / 25.4m, 5), "0.000##", "in")
             : Figure(Math.Round(length.Millimetres, 4), "0.00##", "mm");
 
+    /// <summary>The same, each length rounded the way that is asked: the ends of an interval go outward.</summary>
+    private static string Of(Length length, UnitSystem system, Func<decimal, decimal> rounded) =>
+        system is UnitSystem.Inch
+            ? Figure(rounded(length.Millimetres / 25.4m * 100_000m) / 100_000m, "0.000##", "in")
+            : Figure(rounded(length.Millimetres * 10_000m) / 10_000m, "0.00##", "mm");
+
     /// <summary>An uncertainty with its sign; see <see cref="UncertaintyPrint"/>.</summary>
     public static string PlusMinus(Length uncertainty, UnitSystem system) =>
         $"± {UncertaintyPrint.Of(uncertainty, system)}";
@@ -25,9 +31,9 @@ internal static class Wording
             MeasuredValue measured =>
                 $"{Of(measured.Value, system)} {PlusMinus(measured.Expanded.Value, system)}",
             LengthInterval { Lower: { } lower, Upper: { } upper } =>
-                $"between {Of(lower.Value, system)} and {Of(upper.Value, system)}",
-            LengthInterval { Lower: { } lower } => $"at least {Of(lower.Value, system)}",
-            LengthInterval { Upper: { } upper } => $"less than {Of(upper.Value, system)}",
+                $"between {Of(lower.Value, system, decimal.Floor)} and {Of(upper.Value, system, decimal.Ceiling)}",
+            LengthInterval { Lower: { } lower } => $"at least {Of(lower.Value, system, decimal.Floor)}",
+            LengthInterval { Upper: { } upper } => $"less than {Of(upper.Value, system, decimal.Ceiling)}",
             _ => "not known",
         };
 

@@ -44,9 +44,10 @@ public static class LengthPrint
         }
         return (comparison.KnownLower, comparison.KnownUpper) switch
         {
-            ({ } lower, { } upper) => $"{Figure(lower, system)} to {Of(upper, system)}",
-            ({ } lower, null) => $"at least {Of(lower, system)}",
-            (null, { } upper) => $"less than {Of(upper, system)}",
+            ({ } lower, { } upper) =>
+                $"{Outward(lower, system, decimal.Floor)} to {Outward(upper, system, decimal.Ceiling)} {Unit(system)}",
+            ({ } lower, null) => $"at least {Outward(lower, system, decimal.Floor)} {Unit(system)}",
+            (null, { } upper) => $"less than {Outward(upper, system, decimal.Ceiling)} {Unit(system)}",
             _ => "not known",
         };
     }
@@ -69,6 +70,14 @@ public static class LengthPrint
 
     private static Length Tenth(UnitSystem system) =>
         Length.FromMillimetres(system == UnitSystem.Inch ? 0.001m * Inch : 0.01m);
+
+    /// <summary>The end of an interval, rounded so that the interval printed holds the one that is known.</summary>
+    private static string Outward(Length end, UnitSystem system, Func<decimal, decimal> rounded)
+    {
+        var quantum =
+            (system == UnitSystem.Inch ? Inch : 1m) / (system == UnitSystem.Inch ? 100_000m : 10_000m);
+        return Figure(Length.FromMillimetres(rounded(end.Millimetres / quantum) * quantum), system);
+    }
 
     private static string Figure(Length length, UnitSystem system, int decimals)
     {

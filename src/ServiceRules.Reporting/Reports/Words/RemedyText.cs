@@ -95,7 +95,7 @@ public static class RemedyText
     }
 
     private static string Also(NearestTurn nearest) =>
-        nearest.Also.IsEmpty ? "" : $", and no more at {ReportWords.Listed(nearest.Also)}";
+        nearest.Also.IsEmpty ? "" : $", and by no more than that at {ReportWords.Listed(nearest.Also)}";
 
     private static string Print(NearestTurn nearest) =>
         nearest.IsByOtherPrint ? " by the other printed limit; by that of the readings all would be in" : "";

@@ -11,11 +11,20 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// </summary>
 internal sealed record Agreed
 {
+    // Every choice of so many is looked at: a thousand at most.
+    private const int MostLookedThrough = 10;
+
     /// <summary>The gaps that all allow; none when they conflict.</summary>
     public required LengthInterval? Interval { get; init; }
 
     /// <summary>The gaps that the tries without doubt allow; none when there are none, or when they conflict.</summary>
     public required LengthInterval? SureInterval { get; init; }
+
+    /// <summary>
+    /// Where they conflict: what every choice of tries allows that can be true together and to which none can be added.
+    /// Empty where they agree, and where too many feelers conflict to look through.
+    /// </summary>
+    public ImmutableArray<Knowledge> Contested { get; init; } = [];
 
     /// <summary>The gravest doubt about any try used.</summary>
     public required FindingReason Doubt { get; init; }
@@ -35,6 +44,7 @@ internal sealed record Agreed
             Interval = all ?? sure,
             SureInterval = sure,
             Doubt = fallsBack ? FindingReason.None : GravestOf(tries),
+            Contested = (all ?? sure) is null ? Believable(tries) : [],
             IsRepeated = tries.GroupBy(each => each.Thickness).All(IsConfirmed),
         };
     }
@@ -77,6 +87,41 @@ internal sealed record Agreed
 
         return met;
     }
+
+    private static ImmutableArray<Knowledge> Believable(ImmutableArray<FeelerConstraint> tries)
+    {
+        var distinct = tries.Distinct().ToImmutableArray();
+        if (distinct.Length > MostLookedThrough)
+        {
+            return [];
+        }
+
+        var possible = Enumerable
+            .Range(1, (1 << distinct.Length) - 1)
+            .Select(choice => (Choice: choice, Allowed: TrueTogether(Chosen(distinct, choice))))
+            .Where(each => each.Allowed is not null)
+            .ToList();
+        return
+        [
+            .. possible
+                .Where(each =>
+                    !possible.Exists(other =>
+                        other.Choice != each.Choice && (other.Choice & each.Choice) == each.Choice
+                    )
+                )
+                .Select(each => each.Allowed!),
+        ];
+    }
+
+    private static List<FeelerConstraint> Chosen(ImmutableArray<FeelerConstraint> tries, int choice) =>
+        [.. tries.Where((_, index) => (choice & (1 << index)) != 0)];
+
+    /// <summary>What they allow together; none when they exclude one another, or one feeler passes and does not.</summary>
+    private static LengthInterval? TrueTogether(List<FeelerConstraint> chosen) =>
+        chosen.Select(each => (each.Thickness, each.Passes)).Distinct().Count()
+        == chosen.Select(each => each.Thickness).Distinct().Count()
+            ? Meet((IEnumerable<FeelerConstraint>)chosen)
+            : null;
 
     private static bool IsConfirmed(IEnumerable<FeelerConstraint> tried)
     {

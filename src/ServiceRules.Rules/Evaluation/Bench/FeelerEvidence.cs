@@ -48,7 +48,7 @@ internal sealed class FeelerEvidence
         var latest = Agreed.Of([.. epochs[0].Select(reading => Constraint(reading, Length.Zero))]);
         if (latest.Interval is not { } interval)
         {
-            return new(null, true, latest.Doubt);
+            return new(null, true, latest.Doubt) { Contested = latest.Contested };
         }
 
         List<Agreed> earlier =
@@ -63,8 +63,9 @@ internal sealed class FeelerEvidence
         var sure = latest.SureInterval is { } certain
             ? Fold(certain, earlier.Select(carried => carried.SureInterval))
             : null;
-        // Sure feelers that bound the gap from both sides need nothing from doubtful ones.
-        if (sure is { Width: not null })
+        // Sure feelers that bound the gap from both sides need nothing from doubtful ones; from those of which nothing is
+        // known there is nothing to be had.
+        if (sure is { Width: not null } || (sure is not null && doubt is FindingReason.UncertaintyUnknown))
         {
             return new(sure, false, FindingReason.None) { CountsEarlierTries = sure != latest.SureInterval };
         }

@@ -40,7 +40,14 @@ internal static class MeasuredEvidence
         var gauges = Compared(counted, workshop);
         if (agreeing.Count == 1 && counted.Count > 1)
         {
-            return new(null, true, doubt) { Gauges = gauges };
+            return new(null, true, doubt)
+            {
+                Gauges = gauges,
+                Contested =
+                [
+                    .. counted.Select(reading => Mean([reading], workshop).ShiftedBy(Length.Zero, carried)),
+                ],
+            };
         }
 
         var gauge = agreeing.TrueForAll(reading => reading.Gauge == agreeing[0].Gauge)
@@ -56,6 +63,7 @@ internal static class MeasuredEvidence
                     Rest = OwnOf(gauge, agreeing, carried).DegreesOfFreedom,
                 },
             Gauge = gauge?.Id,
+            AsRead = carried > Length.Zero ? mean : null,
             Gauges = gauges,
         };
     }

@@ -38,6 +38,7 @@ internal sealed class PlaceEvidence(
             Blade = place.Blade,
             State = StateOf(current, conflicts),
             Knowledge = length.Knowledge,
+            Contested = length.Knowledge is null ? length.Contested : [],
             IsGauged = readings.Any(reading =>
                 reading.Observed is Observation.Measured or Observation.FeelerTest
             ),
@@ -50,6 +51,7 @@ internal sealed class PlaceEvidence(
                 ?? sheet.Width.Governing.System,
             CountsEarlierTries = length.CountsEarlierTries,
             Doubt = length.Doubt,
+            AsRead = length.Knowledge is MeasuredValue ? length.AsRead : null,
             Shared = length.Shared,
             Gauge = length.Gauge,
             Gauges = measured.Gauges,
@@ -76,9 +78,10 @@ internal sealed class PlaceEvidence(
         if (measured.Conflicts || tried.Conflicts)
         {
             // What feelers that conflict tell by themselves counts only where nothing else was read.
-            return measured.Conflicts ? measured
-                : measured.Knowledge is null ? tried
-                : tried with { Knowledge = null };
+            var contested = Believable(measured, tried);
+            return measured.Conflicts ? measured with { Contested = contested }
+                : measured.Knowledge is null ? tried with { Contested = contested }
+                : tried with { Knowledge = null, Contested = contested };
         }
 
         if (measured.Knowledge is not { } value || tried.Knowledge is not LengthInterval interval)
@@ -88,11 +91,22 @@ internal sealed class PlaceEvidence(
 
         if (value.AsInterval().Meet(interval) is IntervalMeeting.Contradiction)
         {
-            return new(null, true, measured.Doubt);
+            return new(null, true, measured.Doubt) { Contested = Believable(measured, tried) };
         }
 
         return measured.Doubt == FindingReason.None || tried.Doubt != FindingReason.None ? measured : tried;
     }
+
+    /// <summary>All that may be believed of two kinds of evidence; nothing when nothing is known of one of their gauges.</summary>
+    private static ImmutableArray<Knowledge> Believable(Weighed measured, Weighed tried) =>
+        measured.Doubt is FindingReason.UncertaintyUnknown || tried.Doubt is FindingReason.UncertaintyUnknown
+            ? []
+            : [.. Believable(measured), .. Believable(tried)];
+
+    private static ImmutableArray<Knowledge> Believable(Weighed weighed) =>
+        !weighed.Contested.IsEmpty ? weighed.Contested
+        : weighed.Knowledge is { } known ? [known]
+        : [];
 
     private static ImmutableArray<string> EvidenceOf(
         IReadOnlyList<LoggedReading> readings,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
@@ -22,6 +23,12 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
 
     /// <summary>How the last two gauges agree, where more than one read.</summary>
     public GaugeComparison? Gauges { get; init; }
+
+    /// <summary>What is left to be believed of readings that contradict one another; see <see cref="PlaceKnown.Contested"/>.</summary>
+    public ImmutableArray<Knowledge> Contested { get; init; } = [];
+
+    /// <summary>The value without the doubt of steps turned since, where there were any.</summary>
+    public MeasuredValue? AsRead { get; init; }
 
     public static Weighed Nothing => new(null, false, FindingReason.None);
 }

@@ -23,6 +23,9 @@ internal sealed record Asked(
     Length? NaturalBound
 )
 {
+    /// <summary>What of the doubt is not the gauge's, if any.</summary>
+    public GrownDoubt? Grown { get; init; }
+
     /// <summary>Whether the place is an end that the line tells, and not one that was read.</summary>
     public bool IsAtEnd { get; init; }
 }

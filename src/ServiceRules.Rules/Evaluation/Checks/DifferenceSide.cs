@@ -26,6 +26,15 @@ internal sealed record DifferenceSide(
     public static DifferenceSide Of(string name, KnownLine line, Knowledge at) =>
         new(name, at, line.System, line.Doubt, line.Shared);
 
+    public static DifferenceSide Of(string name, KnownLine line, Func<KnownLine, Knowledge> value) =>
+        Of(name, line, value(line)) with
+        {
+            Grown = GrownDoubt.OfLine(line, value),
+        };
+
+    /// <summary>What of its doubt is not the gauge's, if any.</summary>
+    public GrownDoubt? Grown { get; init; }
+
     /// <summary>
     /// How much this side stands above the other, as something to be judged. What one gauge shares drops out.
     /// </summary>
@@ -36,9 +45,25 @@ internal sealed record DifferenceSide(
             $"{Name} above {other.Name} by",
             KnownDifference.Between(Knowledge, other.Knowledge, Shared, other.Shared),
             System,
-            Doubt is FindingReason.GaugeUnfit || other.Doubt is FindingReason.None ? Doubt : other.Doubt,
+            Doubt is FindingReason.UncertaintyUnknown || other.Doubt is FindingReason.None
+                ? Doubt
+                : other.Doubt,
             null
-        );
+        )
+        {
+            Grown = GrownAbove(other),
+        };
+
+    private Knowledge ByGauge => (Knowledge?)Grown?.ByGauge ?? Knowledge;
+
+    private GrownDoubt? GrownAbove(DifferenceSide other) =>
+        (Grown ?? other.Grown) is { } grown
+        && KnownDifference.Between(ByGauge, other.ByGauge, Shared, other.Shared) is MeasuredValue byGauges
+            ? grown with
+            {
+                ByGauge = byGauges,
+            }
+            : null;
 
     /// <summary>Which of two sides is said to stand above the other: the one whose middle is larger.</summary>
     public bool IsAbove(DifferenceSide other) =>

@@ -39,6 +39,7 @@ internal static class JudgedPlaces
             Comparisons = [.. ordered.Select(place => place.Compared)],
             Evidence = Told.Sorted(evidence.Concat(obstacles.SelectMany(obstacle => obstacle.Evidence))),
             Notices = [.. PrintNotices(ordered)],
+            WhyAgain = verdict is Verdict.Unproven && obstacles.IsEmpty ? worst?.Grown?.Again : null,
         };
     }
 
@@ -65,6 +66,8 @@ internal static class JudgedPlaces
         var of = first.Subject.Length == 0 ? string.Empty : first.Subject + " ";
         return first.Reason switch
         {
+            FindingReason.Conflicting when !first.Once.IsEmpty =>
+                $"{of}readings{at} still contradict one another: repeat {Wording.Listed(first.Once)} too",
             FindingReason.Conflicting => $"{of}readings{at} contradict one another: repeat them",
             FindingReason.Stale =>
                 $"something that moves it was turned after the {of}reading{at}: check again",
@@ -85,12 +88,10 @@ internal static class JudgedPlaces
 
     private static string Out(List<PlaceJudgement> ordered)
     {
-        var worst = ordered[0];
-        var others = ordered
-            .Skip(1)
-            .Where(place => place.Compared.Verdict == Verdict.NotMet)
-            .Select(place => place.Said)
-            .ToList();
+        var isOut = ordered.FindAll(place => place.Compared.Verdict == Verdict.NotMet);
+        // What was read comes before an end that only the line tells, however much further out that is.
+        var worst = isOut.Find(place => !place.Compared.IsAtEnd) ?? isOut[0];
+        var others = isOut.Where(place => place != worst).Select(place => place.Said).ToList();
         var also = others.Count == 0 ? string.Empty : $"; also out: {string.Join("; ", others)}";
         return $"{worst.Said}, {Limit(worst.Compared, worst.System)}: {By(worst)}{also}";
     }
@@ -126,7 +127,9 @@ internal static class JudgedPlaces
         var figures = $"{place.Said}, {zone}";
         return place.Compared.Reason switch
         {
-            FindingReason.InsideGuard => $"{figures}: closer to the limit than this gauge can tell",
+            _ when place.Grown is { } grown => $"{figures}: {grown.Told}",
+            FindingReason.InsideGuard =>
+                $"{figures}: closer to the limit than this gauge can tell{Guard(place)}",
             FindingReason.GaugeCannotProve =>
                 $"{figures}: this gauge cannot prove this limit, whatever it reads{Needed(place)}",
             FindingReason.IntervalCrossesLimit =>
@@ -134,8 +137,10 @@ internal static class JudgedPlaces
             FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",
             FindingReason.GaugeUnfit =>
                 $"{figures}: read with a gauge that was out of date or failed its check",
+            FindingReason.UncertaintyUnknown when place.Compared.Value is null =>
+                $"{figures}: no tolerance of these feelers is stated, so that they prove nothing of a limit",
             FindingReason.UncertaintyUnknown =>
-                $"{figures}: nothing is known of how far this gauge may be off",
+                $"{figures}: nothing is known of how far this gauge may be off, so that it proves nothing",
             _ => $"{figures}: not proven",
         };
     }
@@ -147,6 +152,16 @@ internal static class JudgedPlaces
             : string.Empty;
 
     /// <summary>The limit that is broken.</summary>
+    /// <summary>The guard, where it is not the uncertainty that stands beside the value.</summary>
+    private static string Guard(PlaceJudgement place)
+    {
+        var compared = place.Compared;
+        var guard = compared.AcceptLower - compared.LowerLimit ?? compared.UpperLimit - compared.AcceptUpper;
+        return guard is { } kept && kept != compared.Uncertainty
+            ? $", by the rule's guard of {UncertaintyPrint.Of(kept, place.System)}"
+            : string.Empty;
+    }
+
     private static string Limit(Comparison compared, UnitSystem system)
     {
         var isAbove =

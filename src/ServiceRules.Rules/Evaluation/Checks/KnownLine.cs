@@ -14,6 +14,23 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
     /// <summary>Why nothing on this line proves anything, or None: the gravest doubt about its readings.</summary>
     public FindingReason Doubt => Doubts.Gravest(Places);
 
+    /// <summary>
+    /// The line as its gauge alone tells it, without the doubt of steps since and of readings that lie on no straight line;
+    /// none where there is no such doubt.
+    /// </summary>
+    public KnownLine? AsReadAndEven =>
+        (Fit.IsUneven || Places.Any(place => place.AsRead is not null))
+        && Through(
+            [.. Places.Select(place => place with { Knowledge = place.AsRead ?? place.Knowledge })],
+            Fit.Width
+        )
+            is { } plain
+            ? plain with
+            {
+                Fit = plain.Fit.AsIfEven(),
+            }
+            : null;
+
     public UnitSystem System => Places[0].System;
 
     public int? Blade => Places[0].Blade;

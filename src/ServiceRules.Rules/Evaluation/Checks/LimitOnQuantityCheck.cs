@@ -37,7 +37,8 @@ internal static class LimitOnQuantityCheck
         }
 
         var places = UnitPlaces.Of(unit, check.Quantity);
-        var judged = Judgements(check, rule, unit, places, zone);
+        var contested = ContestedBreach.Among(check.Quantity, places, zone, rule.Decision);
+        List<PlaceJudgement> judged = [.. Judgements(check, rule, unit, places, zone), .. contested];
         var evidence = places.Usable.SelectMany(place => place.Evidence);
         var outcome = JudgedPlaces.Outcome(subject, judged, places.Obstacles, evidence);
         if (check.Quantity is MeasuredQuantity.Clearance)
@@ -50,6 +51,7 @@ internal static class LimitOnQuantityCheck
             Notices =
             [
                 .. outcome.Notices,
+                .. contested.Select(ContestedBreach.Notice),
                 .. places
                     .Usable.Where(place => place.CountsEarlierTries)
                     .Select(place =>
@@ -72,7 +74,9 @@ internal static class LimitOnQuantityCheck
                 .. check.Quantity is MeasuredQuantity.ShieldGap ? ShieldDrift.Notices(unit) : [],
             ],
             Remedy =
-                outcome.Remedy ?? LimitRemedy.For(outcome, check.Quantity, rule, frame, unit, places, zone),
+                outcome.Remedy
+                ?? (contested.IsEmpty ? null : ContestedBreach.Remedy(check.Quantity, places))
+                ?? LimitRemedy.For(outcome, check.Quantity, rule, frame, unit, places, zone),
         };
     }
 
@@ -151,7 +155,10 @@ internal static class LimitOnQuantityCheck
                 place.System,
                 place.Doubt,
                 bound
-            ))
+            )
+            {
+                Grown = GrownDoubt.BySteps(place.AsRead),
+            })
             .ToList();
         if (check.Where is CheckedPlaces.StationsAndEnds)
         {
@@ -183,6 +190,7 @@ internal static class LimitOnQuantityCheck
                 yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound)
                 {
                     IsAtEnd = true,
+                    Grown = GrownDoubt.OfLine(line, each => each.Fit.At(at)),
                 };
             }
         }

@@ -87,7 +87,10 @@ internal static class LineShape
 
     private static string Departure(Knowledge departure, Words words, UnitSystem system)
     {
-        var rises = !(LimitRemedy.Best(departure) < Length.Zero);
+        // An interval of one end has no middle: it falls where its upper end is no more than nothing.
+        var rises =
+            !(LimitRemedy.Best(departure) < Length.Zero)
+            && departure is not LengthInterval { Lower: null, Upper.Value: { Millimetres: <= 0 } };
         return $"{Wording.Of(rises ? departure : Negated.Of(departure), system)} {(rises ? words.Larger : words.Smaller)}";
     }
 

@@ -19,6 +19,9 @@ internal sealed record Obstacle(
     /// <summary>The place was read, but on some blades only.</summary>
     public bool OnSomeBlades { get; init; }
 
+    /// <summary>Feelers of the place that were not yet tried twice with one result, in words; empty where that does not tell.</summary>
+    public ImmutableArray<string> Once { get; init; } = [];
+
     /// <summary>Of which quantity it is told, where more than one is concerned; else empty.</summary>
     public string Subject { get; init; } = string.Empty;
 

@@ -23,6 +23,9 @@ internal sealed record PlaceJudgement(
     /// <summary>The largest expanded uncertainty that could prove this limit, where the gauge was weighed against it.</summary>
     public Length? CoarsestGauge { get; private init; }
 
+    /// <summary>What it is that leaves it unproven, where that is not the gauge.</summary>
+    public GrownDoubt? Grown { get; private init; }
+
     /// <summary>Judges what is known at one place against printed limits.</summary>
     public static PlaceJudgement Of(Asked asked, PrintedZone zone, RuleDecision decision)
     {
@@ -30,10 +33,17 @@ internal sealed record PlaceJudgement(
         var own = With(decision, zone.In(asked.System));
         var result = Conformity.Decide(own, asked.Knowledge, rule);
         var fitness = result.Verdict == Verdict.Unproven ? Fitness(own, rule, zone.Target, asked) : null;
+        var isGauge = fitness?.Outcome == GaugeFitnessOutcome.Unfit;
+        var grown = isGauge || fitness is null ? null : GrownBeyond(own, rule, result, asked);
         var reason =
-            fitness?.Outcome == GaugeFitnessOutcome.Unfit ? FindingReason.GaugeCannotProve : ReasonOf(result);
+            isGauge ? FindingReason.GaugeCannotProve
+            : grown is not null && result.Reason is ConformityReason.EmptyAcceptanceZone
+                ? FindingReason.InsideGuard
+            : ReasonOf(result);
         var (verdict, told) = Doubts.Applied(result.Verdict, reason, asked.Doubt);
-        var interval = asked.Knowledge as LengthInterval;
+        var interval = AboveBound(asked) as LengthInterval;
+        // A figure for what nobody knows would be read as if somebody did.
+        var isUnknown = told is FindingReason.UncertaintyUnknown;
         var compared = new Comparison
         {
             Quantity = asked.Quantity,
@@ -44,26 +54,59 @@ internal sealed record PlaceJudgement(
             Value = (asked.Knowledge as MeasuredValue)?.Value,
             KnownLower = interval?.Lower?.Value,
             KnownUpper = interval?.Upper?.Value,
-            Uncertainty = result.Expanded?.Value,
+            Uncertainty = isUnknown ? null : result.Expanded?.Value,
             LowerLimit = own.Lower,
             UpperLimit = own.Upper,
-            AcceptLower = result.AcceptanceZone?.Lower,
-            AcceptUpper = result.AcceptanceZone?.Upper,
+            AcceptLower = isUnknown ? null : result.AcceptanceZone?.Lower,
+            AcceptUpper = isUnknown ? null : result.AcceptanceZone?.Upper,
             Target = zone.Target,
-            Probability = result.ConformanceProbability is { } p ? decimal.Round(p.Value, 4) : null,
+            Probability =
+                !isUnknown && result.ConformanceProbability is { } p ? decimal.Round(p.Value, 4) : null,
             Margin = result.Margin,
         };
         return new(
             compared,
-            $"{asked.Said} {Wording.Of(asked.Knowledge, asked.System)}",
+            $"{asked.Said} {(isUnknown ? AsWritten(asked) : Wording.Of(AboveBound(asked), asked.System))}",
             asked.Said,
             asked.System,
             NoticeOf(zone, asked, decision, result.Verdict)
         )
         {
             CoarsestGauge = fitness?.CoarsestExpanded,
+            Grown = told == reason ? grown : null,
         };
     }
+
+    /// <summary>Doubt that is not the gauge's, where the gauge by itself would have decided or could have.</summary>
+    private static GrownDoubt? GrownBeyond(
+        ToleranceZone zone,
+        DecisionRule rule,
+        ConformityResult result,
+        Asked asked
+    ) =>
+        asked.Grown is { } grown
+        && (
+            result.Reason is ConformityReason.EmptyAcceptanceZone
+            || Conformity.Decide(zone, grown.ByGauge, rule).Verdict is not Verdict.Unproven
+        )
+            ? grown
+            : null;
+
+    /// <summary>
+    /// What is shown of an interval ends where the quantity does: no gap is less than nothing. Judged is what the readings
+    /// tell.
+    /// </summary>
+    private static Knowledge AboveBound(Asked asked) =>
+        asked is { Knowledge: LengthInterval { Lower: { } lower } known, NaturalBound: { } bound }
+        && lower.Value < bound
+        && LengthInterval.TryCreate(IntervalEnd.Closed(bound), known.Upper, out var possible)
+            ? possible
+            : asked.Knowledge;
+
+    private static string AsWritten(Asked asked) =>
+        asked.Knowledge is MeasuredValue measured
+            ? Wording.Of(measured.Value, asked.System)
+            : $"{Wording.Of(asked.Knowledge, asked.System)}, as the feelers are marked";
 
     private static GaugeFitness? Fitness(
         ToleranceZone zone,
@@ -71,7 +114,7 @@ internal sealed record PlaceJudgement(
         Length? target,
         Asked asked
     ) =>
-        asked.Knowledge is MeasuredValue measured
+        (asked.Grown?.ByGauge ?? asked.Knowledge) is MeasuredValue measured
             ? GaugeFitness.Judge(
                 zone,
                 measured.Uncertainty,

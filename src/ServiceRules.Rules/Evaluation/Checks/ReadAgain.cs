@@ -35,9 +35,12 @@ internal static class ReadAgain
             [.. open.Count > 0 ? open : read],
             isBowed
                 ? "bowed, so that the ends cannot be told from these stations: read nearer the ends"
-                : Why(outcome.Reason)
+                : Because(outcome)
         );
     }
+
+    /// <summary>Why to read again, in words.</summary>
+    public static string Because(CheckOutcome outcome) => outcome.WhyAgain ?? Why(outcome.Reason);
 
     /// <summary>
     /// What must be read again after turning an adjuster: its own quantity, and all that the sheet says is made void by

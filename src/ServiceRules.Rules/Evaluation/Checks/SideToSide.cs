@@ -54,7 +54,10 @@ internal static class SideToSide
             line.System,
             line.Doubt,
             null
-        );
+        )
+        {
+            Grown = GrownDoubt.OfLine(line, each => rises ? each.Fit.Tilt : Negated.Of(each.Fit.Tilt)),
+        };
     }
 
     /// <summary>The target in force where there is one; else the height at mid-width stays and the ends go to it.</summary>

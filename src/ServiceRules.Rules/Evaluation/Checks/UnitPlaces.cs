@@ -23,6 +23,7 @@ internal sealed class UnitPlaces
         this.quantity = quantity;
         left = unit.Of(quantity)?.Left ?? [];
         Usable = [.. left.Where(place => place is { Knowledge: not null, State: not KnownState.Stale })];
+        Contested = [.. left.Where(place => !place.Contested.IsEmpty)];
         Obstacles = [.. FindObstacles()];
     }
 
@@ -31,6 +32,9 @@ internal sealed class UnitPlaces
     /// well, and only a breach shows.
     /// </summary>
     public ImmutableArray<PlaceKnown> Usable { get; }
+
+    /// <summary>Places where readings contradict one another, with what may be believed of them.</summary>
+    public ImmutableArray<PlaceKnown> Contested { get; }
 
     /// <summary>What keeps the quantity from being known everywhere it has to be, gravest first; empty: nothing.</summary>
     public ImmutableArray<Obstacle> Obstacles { get; }
@@ -135,7 +139,31 @@ internal sealed class UnitPlaces
                 place.Station,
                 Said(place.Station, place.Blade),
                 place.Evidence
-            ));
+            )
+            {
+                Once = TriedOnce([place]),
+            });
+
+    /// <summary>Of feelers that contradict one another some were tried again and some were not: those that were not.</summary>
+    private static ImmutableArray<string> TriedOnce(ImmutableArray<PlaceKnown> places)
+    {
+        var feelers = places
+            .Where(place => place.State == KnownState.Conflicting)
+            .SelectMany(place =>
+                place.Feelers.GroupBy(tried => tried.Thickness).Select(tried => (place, tried))
+            )
+            .ToLookup(each =>
+                each.tried.TakeLast(2).ToList() is [var one, var two] && one.Passes == two.Passes
+            );
+        return feelers[true].Any()
+            ?
+            [
+                .. feelers[false]
+                    .Select(each => Wording.Of(each.tried.Key, each.place.System))
+                    .Distinct(StringComparer.Ordinal),
+            ]
+            : [];
+    }
 
     /// <summary>
     /// Read again at the same place. The gauging stations stand for the whole width where the sheet names them; where it
@@ -165,6 +193,7 @@ internal sealed class UnitPlaces
             : FindingReason.TooFewStations;
         return new(reason, station, Said(station, null), [.. places.SelectMany(place => place.Evidence)])
         {
+            Once = TriedOnce(places),
             OnSomeBlades = places.Any(place => place.Blade is not null && place.Knowledge is not null),
         };
     }

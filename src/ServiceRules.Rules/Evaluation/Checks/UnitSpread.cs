@@ -146,10 +146,7 @@ internal static class UnitSpread
                         .Select(compared => compared.Place),
                 ]
                 : open,
-            !open.IsEmpty ? "not known on every unit"
-                : outcome.Reason is FindingReason.GaugeCannotProve
-                    ? "use a finer gauge: this one cannot prove this limit"
-                : "too close to the limit for this gauge"
+            ReadAgain.Because(outcome)
         );
     }
 
@@ -189,7 +186,7 @@ internal static class UnitSpread
                             ? string.Create(CultureInfo.InvariantCulture, $"{name}, blade {blade}")
                             : name,
                         line,
-                        value(line)
+                        value
                     )
                 ),
         ];

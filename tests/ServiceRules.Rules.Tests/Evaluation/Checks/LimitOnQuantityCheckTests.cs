@@ -60,7 +60,11 @@ public class LimitOnQuantityCheckTests
         Assert.Equal("right end", outcome.Comparisons[0].Place);
         Assert.Equal(Mm(3.64m), outcome.Comparisons[0].Value);
         Assert.Contains("right end 3.64 mm", outcome.Statement, StringComparison.Ordinal);
-        Assert.Contains("out by 0.26 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            "3.69 mm ± 0.014 mm, limit at least 3.90 mm: out by 0.21 mm",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
         // Adjusters stand at the ends here: 4.00 - 4.14 and 4.00 - 3.64.
         var move = Assert.IsType<Remedy.Move>(outcome.Remedy);
         Assert.Equal((Mm(-0.14m), Mm(0.36m)), (move.Left, move.Right));

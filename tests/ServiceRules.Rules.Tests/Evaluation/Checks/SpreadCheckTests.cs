@@ -163,12 +163,26 @@ public class SpreadCheckTests
     [Fact]
     public void Evaluate_UnprovenUnitThatThePlanMoves_IsToldTheSameMove()
     {
-        var second = Unit(Height("left", "4.09 mm", null), Height("right", "4.09 mm", null)) with
+        // A gauge that is out of date still shows a breach: across the units, and of no unit.
+        var expired = Instruments[0] with
+        {
+            Id = new("HG-02"),
+            Calibration = new(new(2024, 1, 10), new(2025, 1, 10), L("0.010 mm"), 2m),
+        };
+        var second = Unit(Height("left", "4.09 mm", "HG-02"), Height("right", "4.09 mm", "HG-02")) with
         {
             Id = new("U-01-2"),
             Position = 2,
         };
-        var frame = FrameBuilder.Build(Record(At(1, "3.95 mm", "3.95 mm"), second), Context, Book());
+        var record = Record(At(1, "3.95 mm", "3.95 mm"), second);
+        var frame = FrameBuilder.Build(
+            record with
+            {
+                Instruments = [.. record.Instruments, expired],
+            },
+            Context,
+            Book()
+        );
         var onTarget = new Check.LimitOnQuantity(
             MeasuredQuantity.HeightOfCut,
             LimitSource.SettingOrder,

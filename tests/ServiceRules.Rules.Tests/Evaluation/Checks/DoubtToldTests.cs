@@ -1,0 +1,165 @@
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using static ServiceRules.Rules.Tests.Evaluation.Sample;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Checks;
+
+/// <summary>What findings say the doubt comes from, and how they print what is known.</summary>
+public sealed class DoubtToldTests
+{
+    private static readonly Check.LimitOnQuantity OnTarget = new(
+        MeasuredQuantity.HeightOfCut,
+        LimitSource.SettingOrder,
+        CheckedPlaces.StationsAndEnds
+    );
+
+    private static readonly Check.LimitOnQuantity Gap = new(
+        MeasuredQuantity.Clearance,
+        LimitSource.Sheet,
+        CheckedPlaces.StationsAndEnds
+    );
+
+    // Limits 3.90 and 4.10 mm. The arch of 0.15 mm leaves the ends doubtful by far more than 0.10 mm; the gauge by 0.015 mm.
+    [Fact]
+    public void Evaluate_BowedReadings_BlameTheShapeAndNotTheGauge()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "3.95 mm"),
+            Height("middle", "4.08 mm"),
+            Height("right", "3.95 mm")
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("do not lie on a straight line", outcome.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("this gauge", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    // Two clearance steps may have moved the height by 0.020 mm: 0.0115 mm of standard uncertainty more, U about 0.027 mm.
+    [Fact]
+    public void Evaluate_ReadingCarriedThroughSteps_BlamesTheStepsAndNotTheGauge()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "4.08 mm"),
+            Height("right", "4.08 mm"),
+            Open(Side.Both, 2)
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("turned since the reading", outcome.Statement, StringComparison.Ordinal);
+        var again = Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+        Assert.Equal("turned since the reading: the same gauge will do", again.Why);
+    }
+
+    [Fact]
+    public void Evaluate_GaugeTooCoarseByItself_IsStillBlamed()
+    {
+        // A tenth of a millimetre shown and no calibration: U about 0.24 mm.
+        var coarse = Instruments[0] with
+        {
+            Id = new("HG-09"),
+            Resolution = L("0.1 mm"),
+            Calibration = null,
+        };
+        var record = Record(
+            Unit(Height("left", "4.0 mm", "HG-09"), Height("right", "4.0 mm", "HG-09"), Open(Side.Both, 1))
+        );
+        var outcome = Judge(
+            OnTarget,
+            FrameBuilder.Build(record with { Instruments = [coarse] }, Context, Book())
+        );
+
+        Assert.Equal(FindingReason.GaugeCannotProve, outcome.Reason);
+    }
+
+    // Left between 0.0009 and 0.0016 in, right at least 0.0039 in: at the left end no more than 0.00125 in.
+    [Fact]
+    public void Evaluate_OpenTilt_IsToldFromTheWiderEndAndNoGapBelowNothing()
+    {
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.004 in", true),
+            Feeler("right", "0.001 in", true),
+            Feeler("right", "0.0015 in", false)
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(
+            outcome.Notices,
+            notice => notice.Contains("narrower at the right end", StringComparison.Ordinal)
+        );
+        Assert.DoesNotContain(outcome.Notices, notice => notice.Contains("than -", StringComparison.Ordinal));
+        Assert.DoesNotContain("-0.00", outcome.Statement, StringComparison.Ordinal);
+        Assert.All(outcome.Comparisons, compared => Assert.False(compared.KnownLower?.Millimetres < 0));
+    }
+
+    // By the line, 51 mm beyond stations 408 mm apart: ends at an eighth of the difference, which falls between two digits.
+    [Fact]
+    public void Evaluate_IntervalPrinted_HoldsTheIntervalKnown()
+    {
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.003 in", true),
+            Feeler("left", "0.0035 in", false),
+            Feeler("right", "0.001 in", true),
+            Feeler("right", "0.0015 in", false)
+        );
+
+        // Left end: 9/8 of 0.0029 less 1/8 of 0.0016 is 0.0030625 in; 9/8 of 0.0036 less 1/8 of 0.0009 is 0.0039375 in.
+        Assert.Contains("between 0.00306 in and 0.00394 in", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_OneOfTwoFeelersRepeated_NamesTheOther()
+    {
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.0025 in", true),
+            Feeler("left", "0.002 in", false),
+            Feeler("left", "0.002 in", true),
+            Feeler("left", "0.0015 in", false),
+            Feeler("left", "0.0015 in", false),
+            Feeler("right", "0.001 in", true),
+            Feeler("right", "0.0015 in", false)
+        );
+
+        Assert.Equal(FindingReason.Conflicting, outcome.Reason);
+        Assert.Contains(
+            "still contradict one another: repeat 0.0025 in and 0.002 in too",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    // 4.09 against 4.10 mm: the guard to a risk of 2.5 % is 1.96 u, not the U = 2 u that stands beside the value.
+    [Fact]
+    public void Evaluate_InsideAGuardThatIsNotTheUncertainty_NamesTheGuard()
+    {
+        var frame = Frame(Height("left", "4.09 mm"), Height("right", "4.09 mm"));
+
+        var outcome = CheckEvaluation.Evaluate(
+            RuleFor(OnTarget, new RuleDecision(new DecisionRule.GuardedToRisk(Probability.Of(0.025m)))),
+            frame,
+            frame.Units[0]
+        );
+
+        Assert.Equal(FindingReason.InsideGuard, outcome.Reason);
+        Assert.Contains("by the rule's guard of 0.013 mm", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    // 51 mm beyond stations 408 mm apart: the left end is further out than the left station, and nobody was there.
+    [Fact]
+    public void Evaluate_StationAndEndOut_LeadsWithTheStationRead()
+    {
+        var outcome = Judge(OnTarget, Height("left", "4.40 mm"), Height("right", "4.00 mm"));
+
+        Assert.StartsWith("Height of cut: left (51 mm) 4.40 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("also out: left end", outcome.Statement, StringComparison.Ordinal);
+    }
+}
