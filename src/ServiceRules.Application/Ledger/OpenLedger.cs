@@ -64,7 +64,10 @@ public sealed class OpenLedger
         }
 
         var ledger = new OpenLedger(store, shelf, signer, clock, history.Tree) { Head = head };
-        return new LedgerOpening.Opened(ledger, ledger.Shelve(shelved));
+        return new LedgerOpening.Opened(
+            ledger,
+            [.. history.Remarks, .. ledger.Shelve(shelved, history.Outside)]
+        );
     }
 
     /// <summary>Runs several questions on the log as it is at one moment.</summary>
@@ -127,7 +130,7 @@ public sealed class OpenLedger
     }
 
     // A stop between a commit and its checkpoint's copy outside leaves the copy to the next start.
-    private ImmutableArray<string> Shelve(List<ShelvedCheckpoint> shelved)
+    private ImmutableArray<string> Shelve(List<ShelvedCheckpoint> shelved, int speaking)
     {
         if (Head is null || shelved.Any(one => one.Note == Head.Note))
         {
@@ -135,7 +138,7 @@ public sealed class OpenLedger
         }
 
         shelf.Add(Head.Note);
-        return shelved.Count == 0
+        return speaking == 0
             ?
             [
                 $"no checkpoint of this log was kept in `{shelf.Place}`, so nothing outside the database speaks for its "

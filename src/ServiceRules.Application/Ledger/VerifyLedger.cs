@@ -28,6 +28,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         faults.AddRange(damage.Select(told => new LedgerFault(LedgerFaultCode.Store, "the database", told)));
         var history = LogHistory.Read(log, key, outside, true);
         faults.AddRange(history.Faults);
+        remarks.AddRange(history.Remarks);
         var entries = Entries();
         var erased = Erased(entries);
         var contents = new ContentCheck(log, entries, erased, faults, hashed);
@@ -37,10 +38,10 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         }
 
         Unnamed(erased);
-        if (outside.Count == 0)
+        if (history.Outside == 0)
         {
             remarks.Add(
-                "no checkpoint outside the log was given: a log made anew with its key would not be found out"
+                "no checkpoint outside the log was given that speaks of it: a log made anew with its key would not be found out"
             );
         }
 
@@ -49,7 +50,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             history.Tree.Root,
             hashed.Count,
             erased.Count,
-            outside.Count + log.Checkpoints().LongCount(),
+            history.Outside + log.Checkpoints().LongCount(),
             [.. faults.Distinct()],
             remarks.ToImmutable()
         );
