@@ -94,10 +94,10 @@ public sealed class FileRecord(OpenLedger ledger)
             return null;
         }
 
-        if (!ContentHash.TryParse(latest.Entry.Content, out var hash) || log.Content(hash) is not { } before)
+        if (log.Sound(latest.Entry.Content) is not { } before)
         {
             return new(
-                $"`{id}` stands as {LedgerWords.Entry(latest.Index)}, and its content is no longer kept",
+                $"`{id}` stands as {LedgerWords.Entry(latest.Index)}, and its content is {log.WhyNone(latest.Entry.Content)}",
                 "an amendment, with a reason and who amends"
             );
         }

@@ -51,9 +51,10 @@ public sealed class ForgetPerson(OpenLedger ledger)
 
     private static List<ContentHash> Naming(ILedgerReading log, string person)
     {
-        var named = JsonSerializer.SerializeToUtf8Bytes(person);
+        // As contents spell it: another writer of JSON may escape what the canonical form does not.
+        var named = CanonicalForm.Of(JsonSerializer.SerializeToUtf8Bytes(person)).Bytes;
         var found = log.Contents()
-            .Where(hash => log.Content(hash) is { } bytes && bytes.Span.IndexOf(named) >= 0)
+            .Where(hash => log.Content(hash) is { } bytes && bytes.Span.IndexOf(named.Span) >= 0)
             .Select(hash => hash.ToString())
             .ToHashSet(StringComparer.Ordinal);
         // A report is compressed, so that it is found by what it tells; entries come in the order in which they rest on each other.

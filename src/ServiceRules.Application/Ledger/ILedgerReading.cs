@@ -3,7 +3,7 @@ using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Ledger;
 
-/// <summary>What a stored log answers. Contents are given only when their bytes still have the hash asked for.</summary>
+/// <summary>What a stored log answers. Nothing it gives is checked.</summary>
 public interface ILedgerReading
 {
     /// <summary>The head as it was stored with the last filing; null before the first.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
 using ServiceRules.Formats.Ledger;
@@ -15,6 +16,9 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
     private readonly ImmutableArray<LedgerFault>.Builder faults = ImmutableArray.CreateBuilder<LedgerFault>();
     private readonly ImmutableArray<string>.Builder remarks = ImmutableArray.CreateBuilder<string>();
     private readonly HashSet<ContentHash> hashed = [];
+
+    /// <summary>Whether the key came from elsewhere than the log itself.</summary>
+    public bool IsKeyGiven { get; init; }
 
     /// <param name="outside">Checkpoints kept apart from the log.</param>
     /// <param name="damage">What the store found wrong with its own files.</param>
@@ -38,6 +42,22 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         }
 
         Unnamed(erased);
+        foreach (var (semantics, count) in contents.OtherSemantics)
+        {
+            remarks.Add(
+                $"{LedgerWords.Number(count)} assessments are by version `{semantics}` of the verdict semantics, here it is "
+                    + $"`{Assessment.SemanticsVersion}`: they were held against their digests, and their verdicts not read"
+            );
+        }
+
+        if (!IsKeyGiven)
+        {
+            remarks.Add(
+                $"the key {key.IdText} was found with the log: whoever made the log anew would have put a new key there; "
+                    + "what is said here holds for the log of this key alone"
+            );
+        }
+
         if (history.Outside == 0)
         {
             remarks.Add(
@@ -90,9 +110,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         foreach (var entry in entries.Where(entry => entry.Entry.Kind is EntryKind.Erasure))
         {
             if (
-                ContentHash.TryParse(entry.Entry.Content, out var hash)
-                && log.Content(hash) is { } bytes
-                && ContentHash.Of(bytes.Span) == hash
+                log.Sound(entry.Entry.Content) is { } bytes
                 && ErasureFormat.Current.Read(bytes).TryGet(out var erasure, out _)
             )
             {

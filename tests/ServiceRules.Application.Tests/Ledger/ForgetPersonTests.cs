@@ -62,6 +62,19 @@ public sealed class ForgetPersonTests : IDisposable
         Assert.Null(new TellSubject(_desk.Store).Tell(Desk.Job).Single().Content);
     }
 
+    [Theory]
+    [InlineData("tech+02")]
+    [InlineData("o'hara")]
+    [InlineData("jürgen-02")]
+    [InlineData("a<b>&c")]
+    public void CountNaming_ANameThatOtherWritersOfJsonEscape_FindsIt(string person)
+    {
+        var content = System.Text.Encoding.UTF8.GetBytes($$"""{"by":"{{person}}"}""");
+        _desk.Store.Keep(ContentHash.Of(content), content);
+
+        Assert.Equal(1, ForgetPerson.CountNaming(_desk.Store, person));
+    }
+
     [Fact]
     public void Forget_Oneself_IsNotNamedByTheForgottenPseudonym()
     {
