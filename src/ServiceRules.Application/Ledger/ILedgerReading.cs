@@ -30,6 +30,9 @@ public interface ILedgerReading
     /// <summary>The pseudonym of a person; null when the person has none (any more).</summary>
     string? PseudonymOf(string person);
 
+    /// <summary>Everybody who is known by name, in the order of pseudonyms.</summary>
+    IEnumerable<NamedPerson> People();
+
     /// <summary>The person behind a pseudonym; null when forgotten or never known.</summary>
     string? PersonBehind(string pseudonym);
 }

@@ -50,6 +50,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             );
         }
 
+        People();
         if (!IsKeyGiven)
         {
             remarks.Add(
@@ -74,6 +75,36 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             [.. faults.Distinct()],
             remarks.ToImmutable()
         );
+    }
+
+    private void People()
+    {
+        var unbound = new List<string>();
+        foreach (var named in log.People())
+        {
+            if (named.IsBound is null)
+            {
+                unbound.Add(named.Pseudonym);
+            }
+            else if (named.IsBound is false)
+            {
+                faults.Add(
+                    new(
+                        LedgerFaultCode.Person,
+                        named.Pseudonym,
+                        $"the name `{named.Person}` stands behind it, and it was made for another"
+                    )
+                );
+            }
+        }
+
+        if (unbound.Count > 0)
+        {
+            remarks.Add(
+                $"nothing says that the names behind {string.Join(", ", unbound)} are those they were made for: "
+                    + "they are from before names were bound to pseudonyms"
+            );
+        }
     }
 
     private List<FiledEntry> Entries()

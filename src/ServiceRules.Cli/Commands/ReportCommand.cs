@@ -36,6 +36,8 @@ internal static class ReportCommand
             TimestampAuthorities.Asked,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
+            ReportFiling.Superseded,
         };
         foreach (var option in SigningKeys.All)
         {

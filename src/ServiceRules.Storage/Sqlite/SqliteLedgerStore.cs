@@ -70,6 +70,8 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 
     public string? PseudonymOf(string person) => Guarded(() => reading.PseudonymOf(person));
 
+    public IEnumerable<NamedPerson> People() => Guarded(reading.People());
+
     public string? PersonBehind(string pseudonym) => Guarded(() => reading.PersonBehind(pseudonym));
 
     public T Write<T>(Func<ILedgerWriting, T> work)

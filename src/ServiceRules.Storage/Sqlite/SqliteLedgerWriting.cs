@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
@@ -10,8 +9,6 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
     : SqliteLedgerReading(connection),
         ILedgerWriting
 {
-    private const int PseudonymBytes = 8;
-
     private readonly SqliteConnection connection = connection;
 
     public string PseudonymFor(string person)
@@ -21,14 +18,14 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
             return known;
         }
 
-        // Drawn, not derived: nobody who can guess the person can compute it, before or after the row is gone.
-        var pseudonym = "p-" + RandomNumberGenerator.GetHexString(2 * PseudonymBytes, lowercase: true);
+        var drawn = NamedPerson.Draw(person);
         connection.Execute(
-            "INSERT INTO person (pseudonym, person) VALUES ($pseudonym, $person)",
-            ("$pseudonym", pseudonym),
-            ("$person", person)
+            "INSERT INTO person (pseudonym, person, salt) VALUES ($pseudonym, $person, $salt)",
+            ("$pseudonym", drawn.Pseudonym),
+            ("$person", person),
+            ("$salt", drawn.Salt!.Value.ToArray())
         );
-        return pseudonym;
+        return drawn.Pseudonym;
     }
 
     public void Forget(string pseudonym) =>

@@ -82,6 +82,26 @@ public sealed class SqliteLedgerStoreTests : IDisposable
         Assert.NotEqual(first, elsewhere.Store.Write(writing => writing.PseudonymFor("tech-01")));
     }
 
+    [Theory]
+    [InlineData("UPDATE person SET person = 'tech-77'", 1, 0)]
+    [InlineData("UPDATE person SET person = 'tech-77', salt = randomblob(32)", 1, 0)]
+    [InlineData("UPDATE person SET person = 'tech-77', salt = NULL", 0, 1)]
+    [InlineData("DELETE FROM person", 0, 0)]
+    public void Verify_AnotherNamePutBehindAPseudonym_IsSeen(string sql, int faults, int remarks)
+    {
+        _drawer.File(1);
+        Assert.Empty(_drawer.Verify().Faults);
+
+        _drawer.Spoil(sql);
+
+        var verified = _drawer.Verify();
+        Assert.Equal(faults, verified.Faults.Count(fault => fault.Code == LedgerFaultCode.Person));
+        Assert.Equal(
+            remarks,
+            verified.Remarks.Count(remark => remark.StartsWith("nothing says", StringComparison.Ordinal))
+        );
+    }
+
     [Fact]
     public async Task File_FourProcessesAtOnce_MakeOneLogWithoutGapOrFork()
     {
