@@ -19,6 +19,10 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
     /// <summary>Several notes long, cosignatures included.</summary>
     private const int TailBytes = 64 * 1024;
 
+    // Whatever the umask is: others may read what is here, and nobody else writes to it.
+    private const UnixFileMode FolderMode =
+        DurableFile.Public | UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute;
+
     private static readonly byte[] BlankLine = "\n"u8.ToArray();
 
     public string Place => folder;
@@ -93,7 +97,15 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
             return;
         }
 
-        Directory.CreateDirectory(folder);
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(folder);
+        }
+        else
+        {
+            Directory.CreateDirectory(folder, FolderMode);
+        }
+
         if (Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))) is { } above)
         {
             DurableFile.SyncFolder(above);

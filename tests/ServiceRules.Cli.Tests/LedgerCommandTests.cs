@@ -163,6 +163,36 @@ public sealed class LedgerCommandTests : IDisposable
     }
 
     [Fact]
+    public void Report_WhereItsProofOrItselfCannotBeWritten_FilesNothing()
+    {
+        var pdf = _product.At("out.pdf");
+        string[] report =
+        [
+            "report",
+            Fixtures.PathOf("height-check"),
+            "-o",
+            pdf,
+            "--ledger",
+            _product.At("ledger"),
+        ];
+        File.WriteAllText(pdf + ".proof", "not a proof");
+
+        Manners.HoldForRefusal(_product.Run(report));
+        Assert.Equal("not a proof", File.ReadAllText(pdf + ".proof"));
+        File.Delete(pdf + ".proof");
+
+        Directory.CreateDirectory(pdf);
+        Manners.HoldForRefusal(_product.Run(report));
+        Directory.Delete(pdf);
+
+        Assert.False(Directory.Exists(_product.At("ledger")));
+
+        Good(_product.Run(report));
+        // An earlier proof is written over, as an earlier report is.
+        Good(_product.Run(report));
+    }
+
+    [Fact]
     public void Show_WithTheCheckpointsMissing_IsRefusedUnlessSomebodyAnswersForIt()
     {
         Good(Ledger("add", Fixtures.PathOf("height-check")));

@@ -170,6 +170,17 @@ public sealed class CheckpointFolderTests : IDisposable
     }
 
     [Fact]
+    public void Add_ToAPlaceThatIsNoFolder_SaysSoWithoutWaiting()
+    {
+        File.WriteAllText(_drawer.Outside, "");
+        var begun = System.Diagnostics.Stopwatch.StartNew();
+
+        Assert.Throws<LedgerStoreException>(() => _drawer.Shelf.Add(Note));
+
+        Assert.True(begun.Elapsed < TimeSpan.FromSeconds(10));
+    }
+
+    [Fact]
     public async Task All_APipeInTheFolder_IsNotWaitedOn()
     {
         if (OperatingSystem.IsWindows())
@@ -179,7 +190,8 @@ public sealed class CheckpointFolderTests : IDisposable
 
         _drawer.Shelf.Add(Note);
         using var made = System.Diagnostics.Process.Start("mkfifo", [Path.Combine(_drawer.Outside, "pipe")]);
-        made.WaitForExit();
+        await made.WaitForExitAsync();
+        File.CreateSymbolicLink(Path.Combine(_drawer.Outside, "zeros"), "/dev/zero");
 
         var all = Task.Run(() => _drawer.Shelf.All().Count());
 

@@ -71,14 +71,17 @@ internal sealed class ReportFiling : IDisposable
         return inUse.Ledger.Proofs(filed);
     }
 
-    /// <summary>Files the finished report and gives its own proof, which cannot stand inside it.</summary>
-    public byte[] End(Assessed assessed, byte[] report)
+    /// <summary>
+    /// Files the finished report and gives its own proof, which cannot stand inside it; null when it may not be filed,
+    /// which is told.
+    /// </summary>
+    public byte[]? End(Assessed assessed, byte[] report, out int exitCode)
     {
         var outcome = new FileReport(inUse.Ledger).File(assessed, report, null);
-        _ = Tell(assessed, outcome);
+        exitCode = Tell(assessed, outcome);
         return outcome is FilingOutcome.Filed filed
             ? Encoding.UTF8.GetBytes(inUse.Ledger.ProveWithEntry(filed.Entries[^1].Entry))
-            : throw new InvalidOperationException("the report's assessment is gone from the log");
+            : null;
     }
 
     public void Dispose() => inUse.Dispose();

@@ -28,8 +28,14 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
         return drawn.Pseudonym;
     }
 
-    public void Forget(string pseudonym) =>
+    /// <summary>Whether something was asked to be gone.</summary>
+    public bool HasRemoved { get; private set; }
+
+    public void Forget(string pseudonym)
+    {
+        HasRemoved = true;
         connection.Execute("DELETE FROM person WHERE pseudonym = $pseudonym", ("$pseudonym", pseudonym));
+    }
 
     public void Keep(ContentHash hash, ReadOnlyMemory<byte> content) =>
         connection.Execute(
@@ -38,8 +44,11 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
             ("$bytes", content.ToArray())
         );
 
-    public void Remove(ContentHash hash) =>
+    public void Remove(ContentHash hash)
+    {
+        HasRemoved = true;
         connection.Execute("DELETE FROM content WHERE hash = $hash", ("$hash", hash.ToBytes()));
+    }
 
     public void Append(StoredEntry entry) =>
         connection.Execute(

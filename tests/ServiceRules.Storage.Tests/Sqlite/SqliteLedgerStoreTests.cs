@@ -102,6 +102,29 @@ public sealed class SqliteLedgerStoreTests : IDisposable
         );
     }
 
+    [SkippableFact]
+    public void Forget_APerson_LeavesNothingInTheWriteAheadLogEither()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "an open database cannot be read beside");
+        using var folder = _drawer.Open();
+        var ledger = _drawer.Opened(folder);
+        Drawer.File(ledger, 1);
+        Assert.Contains("lead-01", Kept(), StringComparison.Ordinal);
+
+        Assert.IsType<FilingOutcome.Filed>(
+            new ForgetPerson(ledger).Forget("lead-01", new Correction("officer-01", "asked for it"), true)
+        );
+
+        Assert.DoesNotContain("lead-01", Kept(), StringComparison.Ordinal);
+
+        string Kept() =>
+            string.Concat(
+                Directory
+                    .EnumerateFiles(_drawer.Folder, "ledger.db*")
+                    .Select(file => System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(file)))
+            );
+    }
+
     [Fact]
     public async Task File_FourProcessesAtOnce_MakeOneLogWithoutGapOrFork()
     {
