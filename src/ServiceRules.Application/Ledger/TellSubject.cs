@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Ledger;
 
