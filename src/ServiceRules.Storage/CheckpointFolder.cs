@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Storage;
@@ -18,6 +19,12 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
     /// <summary>Several notes long, cosignatures included.</summary>
     private const int TailBytes = 64 * 1024;
 
+    // Whatever the umask is: others may read what is here, and nobody else writes to it.
+    private const UnixFileMode FolderMode =
+        DurableFile.Public | UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute;
+
+    private static readonly byte[] BlankLine = "\n"u8.ToArray();
+
     public string Place => folder;
 
     /// <summary>Where the checkpoints of a ledger are kept unless another place is named: beside its folder.</summary>
@@ -28,6 +35,8 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
         Directory.Exists(folder)
             ? Directory
                 .EnumerateFiles(folder)
+                // A pipe would be waited on.
+                .Where(RegularFile.Is)
                 .Order(StringComparer.Ordinal)
                 .SelectMany(file =>
                     NoteSequence
@@ -43,6 +52,9 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
                                     ),
                                     note
                                 )
+                                {
+                                    IsOfOthers = !IsOwn(file),
+                                }
                         )
                 )
             : [];
@@ -51,20 +63,52 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
     {
         try
         {
-            Directory.CreateDirectory(folder);
-            using var file = ExclusiveFile.Open(Path.Combine(folder, FileName));
-            file.SetLength(Whole(file));
-            file.Seek(0, SeekOrigin.End);
-            file.Write(Encoding.UTF8.GetBytes(NoteSequence.Join([note])));
-            file.Flush(flushToDisk: true);
+            Make(folder);
+            var path = Path.Combine(folder, FileName);
+            var isNew = !File.Exists(path);
+            using (var file = ExclusiveFile.Open(path))
+            {
+                GoToEnd(file);
+                file.Write(Encoding.UTF8.GetBytes(NoteSequence.Join([note])));
+                file.Flush(flushToDisk: true);
+            }
+
+            if (isNew)
+            {
+                DurableFile.SyncFolder(folder);
+            }
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        catch (Exception failure)
+            when (failure is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             throw new LedgerStoreException(
-                StoreTrouble.Failed,
+                StoreTrouble.NotShelved,
                 $"it is filed, but its checkpoint cannot be kept in `{folder}`: {failure.Message}",
                 failure
             );
+        }
+    }
+
+    // Its name has to last as long as what is kept in it.
+    private static void Make(string folder)
+    {
+        if (Directory.Exists(folder))
+        {
+            return;
+        }
+
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(folder);
+        }
+        else
+        {
+            Directory.CreateDirectory(folder, FolderMode);
+        }
+
+        if (Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))) is { } above)
+        {
+            DurableFile.SyncFolder(above);
         }
     }
 
@@ -81,19 +125,39 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
         }
 
         var text = Encoding.UTF8.GetString(ExclusiveFile.Read(file));
-        return IsOwn(file) ? text[..NoteSequence.WholeLength(text)] : text;
+        // What is no note and no beginning of one stays, for the reader to tell as damage.
+        return IsOwn(file) && NoteSequence.KeptLength(text) is { } kept ? text[..kept] : text;
+    }
+
+    // Behind the last note; what a power cut left of another goes, and nothing else does.
+    private static void GoToEnd(FileStream file)
+    {
+        var tail = Tail(file);
+        var text = Encoding.UTF8.GetString(tail);
+        if (NoteSequence.KeptLength(text) is not { } kept)
+        {
+            throw new IOException(
+                $"`{file.Name}` ends in what is no checkpoint; accepted: the file as it was written, or none"
+            );
+        }
+
+        file.SetLength(file.Length - tail.Length + Encoding.UTF8.GetByteCount(text.AsSpan(0, kept)));
+        file.Seek(0, SeekOrigin.End);
+        if (kept > NoteSequence.WholeLength(text))
+        {
+            file.Write(BlankLine);
+        }
     }
 
     // Only the end is looked at: a note is short, and the file may be long.
-    private static long Whole(FileStream file)
+    private static byte[] Tail(FileStream file)
     {
-        var length = (int)Math.Min(file.Length, TailBytes);
-        var tail = Bytes(file, length);
-        var start = length == file.Length ? 0 : tail.AsSpan().IndexOf((byte)'\n') + 1;
-        var whole = WholeBytes(tail.AsSpan(start));
-        return whole > 0 || length == file.Length
-            ? file.Length - length + start + whole
-            : WholeBytes(Bytes(file, (int)file.Length));
+        var tail = Bytes(file, (int)Math.Min(file.Length, TailBytes));
+        return tail.Length == file.Length ? tail
+            : tail[(tail.AsSpan().IndexOf((byte)'\n') + 1)..] is var lines
+            && NoteSequence.WholeLength(Encoding.UTF8.GetString(lines)) > 0
+                ? lines
+            : Bytes(file, (int)file.Length);
     }
 
     private static byte[] Bytes(FileStream file, int last)
@@ -102,11 +166,5 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
         file.Seek(-last, SeekOrigin.End);
         file.ReadExactly(bytes);
         return bytes;
-    }
-
-    private static int WholeBytes(ReadOnlySpan<byte> utf8)
-    {
-        var text = Encoding.UTF8.GetString(utf8);
-        return Encoding.UTF8.GetByteCount(text.AsSpan(0, NoteSequence.WholeLength(text)));
     }
 }

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
@@ -40,9 +41,8 @@ public sealed class LedgerFolder : IDisposable
         try
         {
             PrivateFiles.Folder(folder);
-            PrivateFiles.Touch(Path.Combine(folder, LockName));
             // Two first uses at once would make two keys, or run one migration twice.
-            using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName));
+            using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName), DurableFile.Private);
             var (key, isNew) = Key(Path.Combine(folder, KeyName), Path.Combine(folder, DatabaseName));
             try
             {

@@ -1,3 +1,4 @@
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Storage;
@@ -19,7 +20,12 @@ internal static class PrivateFiles
             return;
         }
 
-        Directory.CreateDirectory(folder, FolderMode);
+        if (!Directory.Exists(folder))
+        {
+            Directory.CreateDirectory(folder, FolderMode);
+            SyncAbove(folder);
+        }
+
         if ((File.GetUnixFileMode(folder) & ~FolderMode) == 0)
         {
             return;
@@ -41,7 +47,12 @@ internal static class PrivateFiles
     {
         if (!File.Exists(path))
         {
-            using var made = new FileStream(path, Options(FileMode.OpenOrCreate));
+            using (new FileStream(path, Options(FileMode.OpenOrCreate)))
+            {
+                // Only its name is wanted.
+            }
+
+            SyncAbove(path);
         }
     }
 
@@ -58,6 +69,7 @@ internal static class PrivateFiles
             }
 
             File.Move(draft, path, overwrite: false);
+            SyncAbove(path);
         }
         catch (IOException) when (File.Exists(path))
         {
@@ -81,6 +93,18 @@ internal static class PrivateFiles
         }
 
         return File.ReadAllText(path);
+    }
+
+    // A new name has to last as long as what it names.
+    private static void SyncAbove(string path)
+    {
+        if (
+            Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path))) is
+            { Length: > 0 } above
+        )
+        {
+            DurableFile.SyncFolder(above);
+        }
     }
 
     private static FileStreamOptions Options(FileMode mode)

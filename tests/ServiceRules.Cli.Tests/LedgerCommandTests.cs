@@ -138,6 +138,77 @@ public sealed class LedgerCommandTests : IDisposable
     }
 
     [Fact]
+    public void Report_OfAnAmendedVersion_IsRefusedUnlessAskedFor()
+    {
+        Good(Ledger("add", Fixtures.PathOf("height-check")));
+        Good(Ledger("add", Changed(), "--amends", Job, "--by", "lead-01", "--reason", "misread the gauge"));
+        var pdf = _product.At("old.pdf");
+        string[] report =
+        [
+            "report",
+            Fixtures.PathOf("height-check"),
+            "-o",
+            pdf,
+            "--ledger",
+            _product.At("ledger"),
+        ];
+
+        var refused = _product.Run(report);
+        Assert.Equal(1, refused.ExitCode);
+        Assert.Contains("entry 3 came after it", refused.StandardError, StringComparison.Ordinal);
+        Assert.False(File.Exists(pdf));
+
+        Good(_product.Run([.. report, "--superseded"]));
+        Assert.True(File.Exists(pdf));
+    }
+
+    [Fact]
+    public void Report_WhereItsProofOrItselfCannotBeWritten_FilesNothing()
+    {
+        var pdf = _product.At("out.pdf");
+        string[] report =
+        [
+            "report",
+            Fixtures.PathOf("height-check"),
+            "-o",
+            pdf,
+            "--ledger",
+            _product.At("ledger"),
+        ];
+        File.WriteAllText(pdf + ".proof", "not a proof");
+
+        Manners.HoldForRefusal(_product.Run(report));
+        Assert.Equal("not a proof", File.ReadAllText(pdf + ".proof"));
+        File.Delete(pdf + ".proof");
+
+        Directory.CreateDirectory(pdf);
+        Manners.HoldForRefusal(_product.Run(report));
+        Directory.Delete(pdf);
+
+        Assert.False(Directory.Exists(_product.At("ledger")));
+
+        Good(_product.Run(report));
+        // An earlier proof is written over, as an earlier report is.
+        Good(_product.Run(report));
+    }
+
+    [Fact]
+    public void Show_WithTheCheckpointsMissing_IsRefusedUnlessSomebodyAnswersForIt()
+    {
+        Good(Ledger("add", Fixtures.PathOf("height-check")));
+        Good(Ledger("add", Fixtures.PathOf("touch-up")));
+        Directory.Delete(_product.At("ledger-checkpoints"), recursive: true);
+
+        var refused = Ledger("show", Job);
+        Manners.HoldForRefusal(refused);
+        Assert.Contains("--accept-missing-checkpoints", refused.StandardError, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_product.At("ledger-checkpoints")));
+
+        Good(Ledger("show", Job, "--accept-missing-checkpoints"));
+        Good(Ledger("show", Job));
+    }
+
+    [Fact]
     public void Report_OfAConflictingRecord_IsNeitherFiledNorWritten()
     {
         Good(Ledger("add", Fixtures.PathOf("height-check")));

@@ -10,6 +10,9 @@ public static class RegularFile
     public static bool Is(string path)
     {
         var file = new FileInfo(path);
+        file = file.LinkTarget is null
+            ? file
+            : file.ResolveLinkTarget(returnFinalTarget: true) as FileInfo ?? file;
         if (!file.Exists || file.Length > 0)
         {
             return true;

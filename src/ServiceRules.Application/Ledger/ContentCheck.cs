@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Json;
@@ -24,6 +25,10 @@ internal sealed class ContentCheck(
     );
 
     private readonly HashSet<ContentHash> told = [];
+    private readonly HashSet<ContentHash> sound = [];
+
+    /// <summary>How many assessments there are by other versions of the verdict semantics.</summary>
+    public SortedDictionary<string, int> OtherSemantics { get; } = new(StringComparer.Ordinal);
 
     public void Check(FiledEntry filed)
     {
@@ -60,14 +65,7 @@ internal sealed class ContentCheck(
 
                 break;
             case EntryKind.Assessment:
-                if (Read(AssessmentFormat.Current, content, place) is { } assessment)
-                {
-                    Same(assessment.Record.Text, filed.Entry.Subject, "record", place);
-                    Same(assessment.Digests.Record, filed.Entry.Of!, "judged record", place);
-                    _ = Content(assessment.Digests.Context, $"{place}, its context");
-                    _ = Content(assessment.Digests.Packs, $"{place}, its rules");
-                }
-
+                Judged(filed, content, place);
                 break;
             case EntryKind.Report when !content.Span.StartsWith("%PDF-"u8):
                 Tell(LedgerFaultCode.Content, place, "its content is no PDF file");
@@ -103,13 +101,50 @@ internal sealed class ContentCheck(
         }
     }
 
+    private void Judged(FiledEntry filed, ReadOnlyMemory<byte> content, string place)
+    {
+        // Meaning and words of another version are not known here; what it was judged by is named alike in all.
+        if (
+            AssessmentFormat.SemanticsOf(content.Span) is { } semantics
+            && semantics != Assessment.SemanticsVersion
+        )
+        {
+            OtherSemantics[semantics] = OtherSemantics.GetValueOrDefault(semantics) + 1;
+            if (AssessmentFormat.DigestsOf(content.Span) is { } named)
+            {
+                Digests(filed, named, place);
+            }
+        }
+        else if (Read(AssessmentFormat.Current, content, place) is { } assessment)
+        {
+            Same(assessment.Record.Text, filed.Entry.Subject, "record", place);
+            Digests(filed, assessment.Digests, place);
+        }
+    }
+
+    private void Digests(FiledEntry filed, AssessmentDigests digests, string place)
+    {
+        Same(digests.Record, filed.Entry.Of!, "judged record", place);
+        Beside(digests.Context, $"{place}, its context");
+        Beside(digests.Packs, $"{place}, its rules");
+    }
+
+    // Many assessments share their rules: those are hashed once, unless there is something to tell of each.
+    private void Beside(string digest, string place)
+    {
+        if (!ContentHash.TryParse(digest, out var hash) || !sound.Contains(hash))
+        {
+            _ = Content(digest, place);
+        }
+    }
+
     private void References(FiledEntry filed, string place)
     {
         var earlier = bySubject[filed.Entry.Subject].Where(other => other.Index < filed.Index).ToList();
         if (filed.Entry.Corrects is { } corrects)
         {
             var corrected = earlier.Find(other => other.Index == corrects.Index);
-            var newest = earlier.FindLast(other => IsVersion(other) && IsVersion(filed));
+            var newest = earlier.FindLast(other => other.IsVersionOf(filed));
             if (corrected is null || corrected.Entry.Content != corrects.Content)
             {
                 Tell(
@@ -147,12 +182,10 @@ internal sealed class ContentCheck(
         }
 
         var before = bySubject[filed.Entry.Subject]
-            .LastOrDefault(other => other.Index < filed.Index && IsVersion(other));
+            .LastOrDefault(other => other.Index < filed.Index && other.IsVersionOf(filed));
         if (
             before is not null
-            && ContentHash.TryParse(before.Entry.Content, out var hash)
-            && log.Content(hash) is { } old
-            && ContentHash.Of(old.Span) == hash
+            && log.Sound(before.Entry.Content) is { } old
             && !RecordProgress.IsProgress(old, content)
         )
         {
@@ -163,9 +196,6 @@ internal sealed class ContentCheck(
             );
         }
     }
-
-    private static bool IsVersion(FiledEntry entry) =>
-        entry.Entry.Kind is not (EntryKind.Assessment or EntryKind.Report);
 
     private ReadOnlyMemory<byte>? Content(string digest, string place)
     {
@@ -195,6 +225,7 @@ internal sealed class ContentCheck(
             return null;
         }
 
+        sound.Add(hash);
         return content;
     }
 

@@ -94,6 +94,8 @@ public sealed class ExportedLedger : ILedgerReading
 
     public string? PseudonymOf(string person) => null;
 
+    public IEnumerable<NamedPerson> People() => [];
+
     public string? PersonBehind(string pseudonym) => null;
 
     private void ReadEntries()

@@ -34,8 +34,14 @@ public sealed class FileRecord(OpenLedger ledger)
         return (filed.Entries[^2].Entry, filed.Entries[^1].Entry);
     }
 
-    /// <summary>Place of the newest version of a record; null when none is filed.</summary>
-    public static long? Newest(ILedgerReading log, string id) => RecordVersions.Of(log, id).Latest?.Index;
+    /// <summary>The version that came after the one given; null when that is the newest, or is not filed.</summary>
+    public static FiledEntry? Superseding(ILedgerReading log, Assessed assessed)
+    {
+        ArgumentNullException.ThrowIfNull(assessed);
+        var versions = RecordVersions.Of(log, assessed.Record.Id.Text);
+        var standing = versions.Standing(assessed.Evidence.Record.Hash.ToString(), false);
+        return standing is null || standing == versions.Latest ? null : versions.Latest;
+    }
 
     private static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, string? reason)
     {
@@ -94,10 +100,10 @@ public sealed class FileRecord(OpenLedger ledger)
             return null;
         }
 
-        if (!ContentHash.TryParse(latest.Entry.Content, out var hash) || log.Content(hash) is not { } before)
+        if (log.Sound(latest.Entry.Content) is not { } before)
         {
             return new(
-                $"`{id}` stands as {LedgerWords.Entry(latest.Index)}, and its content is no longer kept",
+                $"`{id}` stands as {LedgerWords.Entry(latest.Index)}, and its content is {log.WhyNone(latest.Entry.Content)}",
                 "an amendment, with a reason and who amends"
             );
         }

@@ -48,7 +48,9 @@ public sealed class FileSiteDocument(OpenLedger ledger)
                 .About(log, draft.Subject)
                 .Where(entry => entry.Entry.Kind == draft.Kind)
                 .ToList();
-            if (versions.FindLast(entry => entry.Entry.Content == draft.Hash.ToString()) is { } standing)
+            // An amendment may go back to an earlier content, so that only the newest stands in its way.
+            var standsAt = correction is null ? versions : versions.TakeLast(1);
+            if (standsAt.LastOrDefault(entry => entry.Entry.Content == draft.Hash.ToString()) is { } standing)
             {
                 return new FilingPlan.File([new FilingPart.Standing(standing)], []);
             }

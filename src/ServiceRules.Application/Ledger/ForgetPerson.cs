@@ -17,19 +17,27 @@ public sealed class ForgetPerson(OpenLedger ledger)
     public FilingOutcome Forget(string person, Correction correction, bool withContents)
     {
         ArgumentNullException.ThrowIfNull(correction);
+        if (correction.Reason.Contains(person, StringComparison.OrdinalIgnoreCase))
+        {
+            return new FilingOutcome.Refused(
+                new(
+                    $"the reason names `{person}`, and it would stay in the log for good",
+                    "a reason without the name"
+                )
+            );
+        }
+
         return ledger.File(log =>
         {
-            if (log.PseudonymOf(person) is not { } pseudonym)
+            var removed = withContents ? Naming(log, person) : [];
+            var known = log.PseudonymOf(person);
+            if (known is null && removed.Count == 0)
             {
-                return new FilingPlan.Refuse(
-                    new(
-                        $"the log knows nobody by the name `{person}`",
-                        "a person that something was filed by"
-                    )
-                );
+                return new FilingPlan.Refuse(Unknown(log, person));
             }
 
-            var removed = withContents ? Naming(log, person) : [];
+            // Forgotten once already, and still named by what is kept: nobody is to find out by which pseudonym.
+            var pseudonym = known ?? NamedPerson.Draw(person).Pseudonym;
             var erasure = new Erasure(pseudonym, [.. removed.Select(hash => hash.ToString())]);
             var content = CanonicalForm.Of(ErasureFormat.Current.Write(erasure)).Bytes;
             var draft = new EntryDraft(EntryKind.Erasure, pseudonym, content)
@@ -41,7 +49,7 @@ public sealed class ForgetPerson(OpenLedger ledger)
             return new FilingPlan.File([new FilingPart.New(draft)], [])
             {
                 Removed = [.. removed],
-                Forgotten = pseudonym,
+                Forgotten = known,
             };
         });
     }
@@ -49,11 +57,20 @@ public sealed class ForgetPerson(OpenLedger ledger)
     /// <summary>How many contents name the person: what stays readable when only the pseudonym is forgotten.</summary>
     public static int CountNaming(ILedgerReading log, string person) => Naming(log, person).Count;
 
+    private static FilingRefusal Unknown(ILedgerReading log, string person) =>
+        CountNaming(log, person) is var count and > 0
+            ? new(
+                $"`{person}` is no longer known, but {LedgerWords.Number(count)} kept contents name them",
+                "to remove those as well"
+            )
+            : new($"the log knows nobody by the name `{person}`", "a person that something was filed by");
+
     private static List<ContentHash> Naming(ILedgerReading log, string person)
     {
-        var named = JsonSerializer.SerializeToUtf8Bytes(person);
+        // As contents spell it: another writer of JSON may escape what the canonical form does not.
+        var named = CanonicalForm.Of(JsonSerializer.SerializeToUtf8Bytes(person)).Bytes;
         var found = log.Contents()
-            .Where(hash => log.Content(hash) is { } bytes && bytes.Span.IndexOf(named) >= 0)
+            .Where(hash => log.Content(hash) is { } bytes && bytes.Span.IndexOf(named.Span) >= 0)
             .Select(hash => hash.ToString())
             .ToHashSet(StringComparer.Ordinal);
         // A report is compressed, so that it is found by what it tells; entries come in the order in which they rest on each other.

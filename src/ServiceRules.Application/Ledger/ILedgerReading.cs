@@ -3,7 +3,7 @@ using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Ledger;
 
-/// <summary>What a stored log answers. Contents are given only when their bytes still have the hash asked for.</summary>
+/// <summary>What a stored log answers. Nothing it gives is checked.</summary>
 public interface ILedgerReading
 {
     /// <summary>The head as it was stored with the last filing; null before the first.</summary>
@@ -29,6 +29,9 @@ public interface ILedgerReading
 
     /// <summary>The pseudonym of a person; null when the person has none (any more).</summary>
     string? PseudonymOf(string person);
+
+    /// <summary>Everybody who is known by name, in the order of pseudonyms.</summary>
+    IEnumerable<NamedPerson> People();
 
     /// <summary>The person behind a pseudonym; null when forgotten or never known.</summary>
     string? PersonBehind(string pseudonym);

@@ -27,11 +27,17 @@ public static class LedgerFaultCode
     /// <summary>A checkpoint cannot be read, or nobody who may has signed it.</summary>
     public const string Checkpoint = "checkpoint";
 
+    /// <summary>No checkpoint of the log is kept where its checkpoints are said to be.</summary>
+    public const string CheckpointMissing = "checkpoint-missing";
+
     /// <summary>The log is shorter than a checkpoint says.</summary>
     public const string Shorter = "shorter-history";
 
     /// <summary>The log is another than the one a checkpoint speaks of.</summary>
     public const string Different = "different-history";
+
+    /// <summary>Another name stands behind a pseudonym than the one it was made for.</summary>
+    public const string Person = "person";
 
     /// <summary>The store found its own files damaged.</summary>
     public const string Store = "store";

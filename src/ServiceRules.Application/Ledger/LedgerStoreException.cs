@@ -1,6 +1,9 @@
 namespace ServiceRules.Application.Ledger;
 
-/// <summary>A store could not do what was asked, for a reason that lies outside the product; nothing of it was done.</summary>
+/// <summary>
+/// A store could not do what was asked, for a reason that lies outside the product; its trouble says whether anything of
+/// it was done.
+/// </summary>
 public sealed class LedgerStoreException(StoreTrouble trouble, string message, Exception? inner = null)
     : IOException(message, inner)
 {

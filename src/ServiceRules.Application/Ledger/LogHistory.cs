@@ -4,7 +4,16 @@ using ServiceRules.Evidence.Log;
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>The tree that the entries come to, and how it stands to all that was ever signed about it.</summary>
-internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> Faults)
+/// <param name="Tree">The tree.</param>
+/// <param name="Faults">Where it does not stand to what was signed.</param>
+/// <param name="Remarks">What of others was passed over.</param>
+/// <param name="Outside">How many checkpoints outside the log speak of it.</param>
+internal sealed record LogHistory(
+    GrowingTree Tree,
+    ImmutableArray<LedgerFault> Faults,
+    ImmutableArray<string> Remarks,
+    int Outside
+)
 {
     private const string Database = "the stored head";
 
@@ -18,13 +27,14 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
     )
     {
         var faults = ImmutableArray.CreateBuilder<LedgerFault>();
+        var remarks = ImmutableArray.CreateBuilder<string>();
         var head = log.Head;
         var within = withAll
             ? log.Checkpoints().Select((note, at) => new ShelvedCheckpoint(Stored(at), note))
             : [];
         ShelvedCheckpoint[] newest = head is null ? [] : [new(Database, head.Note)];
-        var claims = Claims(newest.Concat(within), false, key, faults);
-        claims.AddRange(Claims(shelved, true, key, faults));
+        var claims = Claims(newest.Concat(within), false, key, faults, remarks);
+        claims.AddRange(Claims(shelved, true, key, faults, remarks));
         var comparison = new HistoryComparison(claims);
         var tree = Grow(log, comparison, faults);
         if (
@@ -54,7 +64,7 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
         }
 
         faults.AddRange(comparison.Faults(tree.Size));
-        return new(tree, faults.ToImmutable());
+        return new(tree, faults.ToImmutable(), remarks.ToImmutable(), claims.Count(claim => claim.IsOutside));
     }
 
     private static string Stored(int at) => $"stored checkpoint {LedgerWords.Number(at + 1)}";
@@ -63,7 +73,8 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
         IEnumerable<ShelvedCheckpoint> notes,
         bool isOutside,
         NoteKey key,
-        ImmutableArray<LedgerFault>.Builder faults
+        ImmutableArray<LedgerFault>.Builder faults,
+        ImmutableArray<string>.Builder remarks
     )
     {
         var claims = new List<ClaimedTree>();
@@ -72,6 +83,10 @@ internal sealed record LogHistory(GrowingTree Tree, ImmutableArray<LedgerFault> 
             if (LogProofs.TryRead(shelved.Note, key, out var checkpoint, out var why))
             {
                 claims.Add(new(shelved.Where, checkpoint.Size, checkpoint.Root, isOutside));
+            }
+            else if (shelved.IsOfOthers && !LogProofs.SpeaksOf(shelved.Note, key))
+            {
+                remarks.Add($"{shelved.Where}: {why}; it counts for nothing here");
             }
             else
             {

@@ -26,6 +26,11 @@ internal static class LogProofs
             ? checkpoint
             : throw new InvalidOperationException(string.Join("; ", faults));
 
+    /// <summary>Whether a note is a checkpoint of the log of this key, whoever signed it.</summary>
+    public static bool SpeaksOf(string note, NoteKey key) =>
+        SignedCheckpoint.TryParse(Encoding.UTF8.GetBytes(note), out var signed, out _)
+        && signed.Head.Origin == key.Name;
+
     /// <summary>Reads a checkpoint of the log that signs with this key, and believes it only when it did.</summary>
     public static bool TryRead(
         string note,

@@ -10,6 +10,12 @@ public static class NoteSequence
 {
     private const string SignatureMark = "— ";
 
+    /// <summary>Three lines of checkpoint, a blank one, and one signature.</summary>
+    private const int LinesOfNote = 5;
+
+    /// <summary>Several times the longest note that a log signs.</summary>
+    private const int BeginningMost = 2048;
+
     /// <summary>The notes in their order. What cannot be told apart comes as one, for its reader to refuse.</summary>
     public static IEnumerable<string> Split(string text)
     {
@@ -18,7 +24,7 @@ public static class NoteSequence
         var isSigned = false;
         foreach (var line in Lines(text))
         {
-            var isSignature = line.StartsWith(SignatureMark, StringComparison.Ordinal);
+            var isSignature = IsSignature(line);
             if (isSigned && !isSignature)
             {
                 yield return note.ToString();
@@ -41,8 +47,7 @@ public static class NoteSequence
     }
 
     /// <summary>Whether a note has a line that looks like a signature.</summary>
-    public static bool IsSigned(string note) =>
-        Lines(note).Any(line => line.StartsWith(SignatureMark, StringComparison.Ordinal));
+    public static bool IsSigned(string note) => Lines(note).Any(IsSignature);
 
     public static string Join(IEnumerable<string> notes) => string.Concat(notes.Select(note => note + "\n"));
 
@@ -58,11 +63,35 @@ public static class NoteSequence
         {
             at += line.Length;
             whole = isSigned && line == "\n" ? at : whole;
-            isSigned = line.StartsWith(SignatureMark, StringComparison.Ordinal) && line.EndsWith('\n');
+            isSigned = IsSignature(line) && line.EndsWith('\n');
         }
 
         return whole;
     }
+
+    /// <summary>
+    /// How much of such a file stays when it goes on: the whole part, and behind it a note that lacks no more than its
+    /// blank line. Null when what else is behind it is not the beginning of one note: no power cut left that, and it may
+    /// be all that is left of others.
+    /// </summary>
+    public static int? KeptLength(string text)
+    {
+        var whole = WholeLength(text);
+        var rest = Lines(text[whole..]).ToList();
+        // Some file systems leave zeros where bytes were still to come.
+        var isOurs = !text.AsSpan(whole).TrimEnd('\0').ContainsAny('\r', '\0');
+        return !isOurs ? null
+            : rest.Count > 0 && IsSignature(rest[^1]) && rest[^1].EndsWith('\n') ? text.Length
+            : IsBeginning(rest) ? whole
+            : null;
+    }
+
+    private static bool IsBeginning(List<string> lines) =>
+        lines.Count <= LinesOfNote
+        && lines.Sum(line => line.Length) <= BeginningMost
+        && !lines.SkipLast(1).Any(IsSignature);
+
+    private static bool IsSignature(string line) => line.StartsWith(SignatureMark, StringComparison.Ordinal);
 
     // Each with its line break; a last line may be without.
     private static IEnumerable<string> Lines(string text)

@@ -43,13 +43,20 @@ public sealed class OpenLedger
     public ILedgerReading Log => store;
 
     /// <summary>
-    /// Rebuilds the tree from the entries and goes on only if it is the stored head's and that of every checkpoint outside.
+    /// Rebuilds the tree from the entries and goes on only if it is the stored head's and that of every checkpoint outside,
+    /// and if there is one: a log whose checkpoints are missing may have been put back.
     /// </summary>
+    /// <param name="store">Where the log is.</param>
+    /// <param name="shelf">Where its checkpoints are kept.</param>
+    /// <param name="signer">The log's key.</param>
+    /// <param name="clock">The clock.</param>
+    /// <param name="acceptsMissing">Whether somebody answered for it that no checkpoint is there.</param>
     public static LedgerOpening Open(
         ILedgerStore store,
         ICheckpointShelf shelf,
         ILogSigner signer,
-        TimeProvider clock
+        TimeProvider clock,
+        bool acceptsMissing = false
     )
     {
         ArgumentNullException.ThrowIfNull(store);
@@ -63,8 +70,27 @@ public sealed class OpenLedger
             return new LedgerOpening.Refused(history.Faults);
         }
 
+        // The first filing may have been broken off before its checkpoint was kept.
+        if (head is not null && history.Outside == 0 && !acceptsMissing && store.Checkpoints().Skip(1).Any())
+        {
+            // Others may have begun the log since the shelf was read.
+            return shelf.All().Any(one => LogProofs.TryRead(one.Note, signer.Key, out _, out _))
+                ? Open(store, shelf, signer, clock)
+                : new LedgerOpening.Refused([
+                    new(
+                        LedgerFaultCode.CheckpointMissing,
+                        shelf.Place,
+                        $"no checkpoint of this log is kept here, and it has {LedgerWords.Number(head.Size)} entries: whether "
+                            + "it was put back from an older copy cannot be told"
+                    ),
+                ]);
+        }
+
         var ledger = new OpenLedger(store, shelf, signer, clock, history.Tree) { Head = head };
-        return new LedgerOpening.Opened(ledger, ledger.Shelve(shelved));
+        return new LedgerOpening.Opened(
+            ledger,
+            [.. history.Remarks, .. ledger.Shelve(shelved, history.Outside)]
+        );
     }
 
     /// <summary>Runs several questions on the log as it is at one moment.</summary>
@@ -134,7 +160,7 @@ public sealed class OpenLedger
     }
 
     // A stop between a commit and its checkpoint's copy outside leaves the copy to the next start.
-    private ImmutableArray<string> Shelve(List<ShelvedCheckpoint> shelved)
+    private ImmutableArray<string> Shelve(List<ShelvedCheckpoint> shelved, int speaking)
     {
         if (Head is null || shelved.Any(one => one.Note == Head.Note))
         {
@@ -142,7 +168,7 @@ public sealed class OpenLedger
         }
 
         shelf.Add(Head.Note);
-        return shelved.Count == 0
+        return speaking == 0
             ?
             [
                 $"no checkpoint of this log was kept in `{shelf.Place}`, so nothing outside the database speaks for its "

@@ -3,4 +3,11 @@ namespace ServiceRules.Application.Ledger;
 /// <summary>A checkpoint found outside the database.</summary>
 /// <param name="Where">The file, and which of it.</param>
 /// <param name="Note">The text of the signed note, not yet believed.</param>
-public sealed record ShelvedCheckpoint(string Where, string Note);
+public sealed record ShelvedCheckpoint(string Where, string Note)
+{
+    /// <summary>
+    /// Whether somebody else put it there. What cannot be read of theirs, or speaks of another log, says nothing; in a
+    /// file of our own it is damage.
+    /// </summary>
+    public bool IsOfOthers { get; init; }
+}

@@ -1,6 +1,6 @@
 namespace ServiceRules.Application.Ledger;
 
-/// <summary>What kept a store from doing what was asked; nothing of it was done.</summary>
+/// <summary>What kept a store from doing what was asked. Nothing of it was done, except where a member says otherwise.</summary>
 public enum StoreTrouble
 {
     /// <summary>Somebody else kept it locked for too long.</summary>
@@ -20,4 +20,9 @@ public enum StoreTrouble
 
     /// <summary>The disk or the system failed.</summary>
     Failed,
+
+    /// <summary>
+    /// It was done and is durable, but its checkpoint could not be kept outside. The next opening keeps it.
+    /// </summary>
+    NotShelved,
 }

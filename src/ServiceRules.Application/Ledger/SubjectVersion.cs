@@ -7,7 +7,8 @@ namespace ServiceRules.Application.Ledger;
 /// <param name="Entry">Its entry.</param>
 /// <param name="Person">Who answers for it; null when nobody is named, or the person was forgotten.</param>
 /// <param name="Changes">What changed since the version before; null for the first, or when a content is gone.</param>
-/// <param name="Content">Its bytes; null when they were erased.</param>
+/// <param name="Content">Its bytes as they were filed; null when there are none any more.</param>
+/// <param name="WhyNone">Why there are none; null when there are.</param>
 /// <param name="Assessments">What judging it came to, the oldest first.</param>
 /// <param name="Reports">Reports that were issued on it.</param>
 /// <param name="Verdicts">Findings and dispositions that are others than with the version before.</param>
@@ -16,11 +17,15 @@ public sealed record SubjectVersion(
     string? Person,
     ImmutableArray<JsonChange>? Changes,
     ReadOnlyMemory<byte>? Content,
+    string? WhyNone,
     ImmutableArray<SubjectVersion.Judged> Assessments,
     ImmutableArray<FiledEntry> Reports,
     ImmutableArray<VerdictChange> Verdicts
 )
 {
-    /// <summary>One assessment of the version; null when its content was erased.</summary>
-    public sealed record Judged(FiledEntry Entry, Assessment? Assessment);
+    /// <summary>One assessment of the version.</summary>
+    /// <param name="Entry">Its entry.</param>
+    /// <param name="Assessment">The assessment; null when it cannot be told.</param>
+    /// <param name="WhyNone">Why not; null when it is there.</param>
+    public sealed record Judged(FiledEntry Entry, Assessment? Assessment, string? WhyNone);
 }

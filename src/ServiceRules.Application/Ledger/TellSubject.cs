@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Ledger;
 
@@ -10,29 +9,27 @@ namespace ServiceRules.Application.Ledger;
 public sealed class TellSubject(ILedgerReading log)
 {
     /// <summary>Its versions, the oldest first; empty when nothing about it was filed.</summary>
-    /// <exception cref="InvalidOperationException">The log holds an entry about it that is none.</exception>
+    /// <exception cref="BrokenLogException">The log holds an entry about it that is none.</exception>
     public ImmutableArray<SubjectVersion> Tell(string subject)
     {
         var about = EntryReading.About(log, subject).ToList();
         var versions = ImmutableArray.CreateBuilder<SubjectVersion>();
-        foreach (var entry in about.Where(IsVersion))
+        foreach (var entry in about.Where(entry => entry.IsVersion()))
         {
-            versions.Add(Version(entry, about, versions.Count == 0 ? null : versions[^1]));
+            var before = versions.LastOrDefault(version => version.Entry.IsVersionOf(entry));
+            versions.Add(Version(entry, about, before));
         }
 
         return versions.ToImmutable();
     }
 
-    private static bool IsVersion(FiledEntry entry) =>
-        entry.Entry.Kind is not (EntryKind.Assessment or EntryKind.Report);
-
     private SubjectVersion Version(FiledEntry entry, List<FiledEntry> about, SubjectVersion? before)
     {
-        var content = Content(entry);
+        var content = log.Sound(entry.Entry.Content);
         // A version that was filed twice was judged in the stretch up to the next version with its content.
         var judged = about
             .Where(other => other.Entry.Kind is EntryKind.Assessment && other.Entry.Of == entry.Entry.Content)
-            .Select(other => new SubjectVersion.Judged(other, Assessment(other)))
+            .Select(Judged)
             .ToImmutableArray();
         var assessments = judged.Select(one => one.Entry.Entry.Content).ToHashSet(StringComparer.Ordinal);
         return new SubjectVersion(
@@ -40,6 +37,7 @@ public sealed class TellSubject(ILedgerReading log)
             entry.Entry.By is { } by ? log.PersonBehind(by) : null,
             before?.Content is { } old && content is { } now ? [.. JsonDifference.Between(old, now)] : null,
             content,
+            content is null ? log.WhyNone(entry.Entry.Content) : null,
             judged,
             [
                 .. about.Where(other =>
@@ -58,16 +56,22 @@ public sealed class TellSubject(ILedgerReading log)
     private static Assessment? Latest(ImmutableArray<SubjectVersion.Judged> judged) =>
         judged.IsEmpty ? null : judged[^1].Assessment;
 
-    private Assessment? Assessment(FiledEntry entry) =>
-        Content(entry) is { } bytes && AssessmentFormat.Current.Read(bytes).TryGet(out var assessment, out _)
-            ? assessment
-            : null;
+    private SubjectVersion.Judged Judged(FiledEntry entry)
+    {
+        if (log.Sound(entry.Entry.Content) is not { } bytes)
+        {
+            return new(entry, null, log.WhyNone(entry.Entry.Content));
+        }
 
-    private ReadOnlyMemory<byte>? Content(FiledEntry entry) =>
-        ContentHash.TryParse(entry.Entry.Content, out var hash)
-        && log.Content(hash) is { } bytes
-        && ContentHash.Of(bytes.Span) == hash
-            ? bytes
-            // Plain null would become empty bytes here.
-            : default(ReadOnlyMemory<byte>?);
+        return AssessmentFormat.Current.Read(bytes).TryGet(out var assessment, out _)
+            ? new(entry, assessment, null)
+            : new(
+                entry,
+                null,
+                AssessmentFormat.SemanticsOf(bytes.Span) is { } semantics
+                && semantics != Assessment.SemanticsVersion
+                    ? $"by version `{semantics}` of the verdict semantics, not read here"
+                    : "not one that can be read here"
+            );
+    }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
 using ServiceRules.Formats.Ledger;
@@ -16,6 +17,9 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
     private readonly ImmutableArray<string>.Builder remarks = ImmutableArray.CreateBuilder<string>();
     private readonly HashSet<ContentHash> hashed = [];
 
+    /// <summary>Whether the key came from elsewhere than the log itself.</summary>
+    public bool IsKeyGiven { get; init; }
+
     /// <param name="outside">Checkpoints kept apart from the log.</param>
     /// <param name="damage">What the store found wrong with its own files.</param>
     public LedgerVerified Verify(
@@ -28,6 +32,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         faults.AddRange(damage.Select(told => new LedgerFault(LedgerFaultCode.Store, "the database", told)));
         var history = LogHistory.Read(log, key, outside, true);
         faults.AddRange(history.Faults);
+        remarks.AddRange(history.Remarks);
         var entries = Entries();
         var erased = Erased(entries);
         var contents = new ContentCheck(log, entries, erased, faults, hashed);
@@ -37,10 +42,27 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         }
 
         Unnamed(erased);
-        if (outside.Count == 0)
+        foreach (var (semantics, count) in contents.OtherSemantics)
         {
             remarks.Add(
-                "no checkpoint outside the log was given: a log made anew with its key would not be found out"
+                $"{LedgerWords.Number(count)} assessments are by version `{semantics}` of the verdict semantics, here it is "
+                    + $"`{Assessment.SemanticsVersion}`: they were held against their digests, and their verdicts not read"
+            );
+        }
+
+        People();
+        if (!IsKeyGiven)
+        {
+            remarks.Add(
+                $"the key {key.IdText} was found with the log: whoever made the log anew would have put a new key there; "
+                    + "what is said here holds for the log of this key alone"
+            );
+        }
+
+        if (history.Outside == 0)
+        {
+            remarks.Add(
+                "no checkpoint outside the log was given that speaks of it: a log made anew with its key would not be found out"
             );
         }
 
@@ -49,10 +71,40 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             history.Tree.Root,
             hashed.Count,
             erased.Count,
-            outside.Count + log.Checkpoints().LongCount(),
+            history.Outside + log.Checkpoints().LongCount(),
             [.. faults.Distinct()],
             remarks.ToImmutable()
         );
+    }
+
+    private void People()
+    {
+        var unbound = new List<string>();
+        foreach (var named in log.People())
+        {
+            if (named.IsBound is null)
+            {
+                unbound.Add(named.Pseudonym);
+            }
+            else if (named.IsBound is false)
+            {
+                faults.Add(
+                    new(
+                        LedgerFaultCode.Person,
+                        named.Pseudonym,
+                        $"the name `{named.Person}` stands behind it, and it was made for another"
+                    )
+                );
+            }
+        }
+
+        if (unbound.Count > 0)
+        {
+            remarks.Add(
+                $"nothing says that the names behind {string.Join(", ", unbound)} are those they were made for: "
+                    + "they are from before names were bound to pseudonyms"
+            );
+        }
     }
 
     private List<FiledEntry> Entries()
@@ -89,9 +141,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         foreach (var entry in entries.Where(entry => entry.Entry.Kind is EntryKind.Erasure))
         {
             if (
-                ContentHash.TryParse(entry.Entry.Content, out var hash)
-                && log.Content(hash) is { } bytes
-                && ContentHash.Of(bytes.Span) == hash
+                log.Sound(entry.Entry.Content) is { } bytes
                 && ErasureFormat.Current.Read(bytes).TryGet(out var erasure, out _)
             )
             {

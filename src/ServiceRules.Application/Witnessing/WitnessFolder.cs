@@ -80,7 +80,7 @@ public sealed class WitnessFolder : IDisposable
     /// <exception cref="WitnessFolderException">What is stored of one of them is damaged.</exception>
     public IReadOnlyList<StoredLog> Logs() => _shelves.All();
 
-    /// <summary>Decides on a checkpoint, and stores and cosigns it, in this order, or refuses.</summary>
+    /// <summary>Decides on a checkpoint, and cosigns it or refuses; the cosignature is given only once it is stored.</summary>
     /// <param name="checkpoint">The checkpoint.</param>
     /// <param name="growth">The proof from the size cosigned last; null where the log has none to give.</param>
     /// <param name="given">A key to trust for a log that is not known yet; for a known one, the key it must have.</param>
@@ -169,6 +169,19 @@ public sealed class WitnessFolder : IDisposable
         else
         {
             Directory.CreateDirectory(folder, FolderMode);
+            if ((File.GetUnixFileMode(folder) & ~FolderMode) == 0)
+            {
+                return;
+            }
+
+            if (Directory.EnumerateFileSystemEntries(folder).Any())
+            {
+                throw new WitnessFolderException(
+                    $"`{folder}` can be looked into by others; accepted: after chmod 700"
+                );
+            }
+
+            File.SetUnixFileMode(folder, FolderMode);
         }
     }
 

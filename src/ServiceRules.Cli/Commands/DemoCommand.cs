@@ -65,7 +65,7 @@ internal static class DemoCommand
             judged.Select(one => new JudgedDemoJob(one.Job, one.Assessed.Assessment))
         );
         var reported = judged.Where(one => one.Job.IsNotable).Select(one => one.Assessed).ToList();
-        using (var filed = LedgerInUse.ToFile(Path.Combine(folder, LedgerName), Shelf(folder), session))
+        using (var filed = LedgerInUse.OrBegun(Path.Combine(folder, LedgerName), Shelf(folder), session))
         {
             ProgressLine.Run(
                 session.Progress,

@@ -12,6 +12,8 @@ namespace ServiceRules.Cli.Commands;
 /// <summary><c>report FILE -o OUT.pdf</c>: judges a record and writes the signed report.</summary>
 internal static class ReportCommand
 {
+    private static ReadOnlySpan<byte> ProofStart => "c2sp.org/tlog-proof@v1\n"u8;
+
     public static Command Of(Session session)
     {
         var file = new Argument<FileInfo>("FILE") { Description = "The service record." };
@@ -36,6 +38,8 @@ internal static class ReportCommand
             TimestampAuthorities.Asked,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
+            ReportFiling.Superseded,
         };
         foreach (var option in SigningKeys.All)
         {
@@ -81,6 +85,11 @@ internal static class ReportCommand
     )
     {
         CheckPlaces(file, output, certificate);
+        if (parsed.GetValue(LedgerPlace.Option) is not null)
+        {
+            CheckProof(file, output, certificate);
+        }
+
         using var authority = TimestampAuthorities.Open(parsed);
         var judging = RulesInForce.Judging(parsed);
         switch (judging.Assess(InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes)))
@@ -107,15 +116,22 @@ internal static class ReportCommand
                         authority,
                         proofs
                     );
-                    if (filing is not null)
+                    // On the disk before it is filed: a filed report that nobody has could not be made again.
+                    using (var draft = DraftFile.Of(output.FullName, pdf))
                     {
-                        InputFile.Write(
-                            output.FullName + ReportFiling.ProofEnding,
-                            filing.End(assessed, pdf)
-                        );
+                        var proof = filing?.End(assessed, pdf, out filed);
+                        if (filed != ExitCode.Good)
+                        {
+                            return filed;
+                        }
+
+                        draft.Keep();
+                        if (proof is not null)
+                        {
+                            InputFile.Write(ProofOf(output).FullName, proof);
+                        }
                     }
 
-                    InputFile.Write(output.FullName, pdf);
                     if (certificate is not null)
                     {
                         InputFile.Write(
@@ -147,6 +163,11 @@ internal static class ReportCommand
                 );
             }
 
+            if (Directory.Exists(target.FullName))
+            {
+                throw new InputException($"`{target}` is a folder; accepted: a file to write to");
+            }
+
             if (target.Directory is { Exists: false } folder)
             {
                 throw new InputException(
@@ -172,6 +193,28 @@ internal static class ReportCommand
             );
         }
     }
+
+    /// <exception cref="InputException">Something else is where the report's proof would be written.</exception>
+    private static void CheckProof(FileInfo file, FileInfo output, FileInfo? certificate)
+    {
+        var proof = ProofOf(output);
+        if (
+            Directory.Exists(proof.FullName)
+            || IsSame(file, proof)
+            || (certificate is not null && IsSame(certificate, proof))
+            || (
+                proof.Exists
+                && !InputFile.ReadUpTo(proof.FullName, ProofStart.Length).AsSpan().StartsWith(ProofStart)
+            )
+        )
+        {
+            throw new InputException(
+                $"`{proof}` is where the proof of the report is written, and is something else; accepted: an earlier proof, or nothing there"
+            );
+        }
+    }
+
+    private static FileInfo ProofOf(FileInfo output) => new(output.FullName + ReportFiling.ProofEnding);
 
     private static bool IsSame(FileInfo one, FileInfo other) =>
         string.Equals(one.FullName, other.FullName, StringComparison.Ordinal);

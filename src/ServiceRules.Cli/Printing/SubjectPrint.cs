@@ -43,11 +43,11 @@ internal sealed class SubjectPrint(
             screen.WriteLine($"  because: {reason}");
         }
 
-        screen.WriteLine($"  content {entry.Content}{(version.Content is null ? ", erased" : "")}");
+        screen.WriteLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
         Print(version.Changes);
         foreach (var judged in version.Assessments)
         {
-            var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? "erased";
+            var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? judged.WhyNone;
             screen.WriteLine(
                 $"  assessment   entry {judged.Entry.Index}, {Time(judged.Entry.Entry.At)}: {word}"
             );

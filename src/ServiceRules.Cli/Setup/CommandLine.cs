@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Commands;
 using ServiceRules.Cli.Commands.Ledger;
 
@@ -41,6 +42,13 @@ internal static class CommandLine
         catch (InputException unusable)
         {
             error.WriteLine(unusable.Message);
+            return ExitCode.Unusable;
+        }
+        catch (BrokenLogException broken)
+        {
+            error.WriteLine(
+                $"the ledger is not sound: {broken.Fault}\n`servicerules ledger verify` tells everything that is wrong with it."
+            );
             return ExitCode.Unusable;
         }
 #pragma warning disable CA1031 // The edge of the product: a failure of the tool is told in one line, never as a stack trace.

@@ -66,7 +66,15 @@ internal static class InputFile
                 Directory.CreateDirectory(folder);
             }
 
-            File.WriteAllBytes(path, content);
+            // Whole, or as it was; what is no file, such as the null device, cannot be replaced by one.
+            if (RegularFile.Is(path))
+            {
+                DurableFile.Write(path, content);
+            }
+            else
+            {
+                File.WriteAllBytes(path, content);
+            }
         }
         catch (Exception failure)
             when (failure is IOException or UnauthorizedAccessException or ArgumentException)

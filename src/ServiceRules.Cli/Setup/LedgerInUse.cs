@@ -14,27 +14,37 @@ internal sealed class LedgerInUse : IDisposable
 
     public OpenLedger Ledger { get; }
 
-    /// <summary>Opens a ledger to read from it.</summary>
+    /// <summary>Opens a ledger that is there.</summary>
     /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
     [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
-    public static LedgerInUse ToRead(ParseResult parsed, Session session) =>
+    public static LedgerInUse Existing(ParseResult parsed, Session session) =>
         Held(
             LedgerPlace.ShelfOf(parsed),
             LedgerPlace.Existing(parsed),
             LedgerPlace.FolderOf(parsed),
-            session
+            session,
+            parsed.GetValue(LedgerPlace.AcceptMissing)
         );
 
-    /// <summary>Opens a ledger to file in it, begun where there is none.</summary>
+    /// <summary>Opens a ledger, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
-    public static LedgerInUse ToFile(ParseResult parsed, Session session) =>
-        ToFile(LedgerPlace.FolderOf(parsed), LedgerPlace.ShelfOf(parsed), session);
+    public static LedgerInUse OrBegun(ParseResult parsed, Session session) =>
+        OrBegun(
+            LedgerPlace.FolderOf(parsed),
+            LedgerPlace.ShelfOf(parsed),
+            session,
+            parsed.GetValue(LedgerPlace.AcceptMissing)
+        );
 
-    /// <summary>Opens the ledger in a folder to file in it, begun where there is none.</summary>
+    /// <summary>Opens the ledger in a folder, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
     [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
-    public static LedgerInUse ToFile(string place, CheckpointFolder shelf, Session session) =>
-        Held(shelf, LedgerPlace.Open(place), place, session);
+    public static LedgerInUse OrBegun(
+        string place,
+        CheckpointFolder shelf,
+        Session session,
+        bool acceptsMissing = false
+    ) => Held(shelf, LedgerPlace.Open(place), place, session, acceptsMissing);
 
     public void Dispose() => folder.Dispose();
 
@@ -42,16 +52,22 @@ internal sealed class LedgerInUse : IDisposable
         CheckpointFolder shelf,
         LedgerFolder folder,
         string place,
-        Session session
+        Session session,
+        bool acceptsMissing
     )
     {
         try
         {
-            switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, session.Clock))
+            switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, session.Clock, acceptsMissing))
             {
                 case LedgerOpening.Opened opened:
                     Tell(folder, shelf, opened, place, session);
                     return new LedgerInUse(folder, opened.Ledger);
+                case LedgerOpening.Refused refused
+                    when refused.Faults.Any(fault => fault.Code == LedgerFaultCode.CheckpointMissing):
+                    throw new InputException(
+                        $"{refused.Faults[0]}; accepted: --checkpoints and the folder where they are, or --accept-missing-checkpoints"
+                    );
                 case LedgerOpening.Refused refused:
                     throw new InputException(
                         $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done\n"

@@ -23,6 +23,13 @@ internal static class LedgerPlace
             HelpName = "DIR",
         };
 
+    public static Option<bool> AcceptMissing { get; } =
+        new("--accept-missing-checkpoints")
+        {
+            Description =
+                "Go on although no checkpoint of the ledger is kept outside it: you answer for it that it was not put back.",
+        };
+
     /// <exception cref="InputException">No ledger was named.</exception>
     public static string FolderOf(ParseResult parsed) =>
         parsed.GetValue(Option)?.FullName

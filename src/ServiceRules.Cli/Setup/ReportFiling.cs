@@ -17,8 +17,17 @@ internal sealed class ReportFiling : IDisposable
     private readonly string file;
     private readonly LedgerInUse inUse;
 
-    private ReportFiling(Session session, string file, LedgerInUse inUse) =>
-        (this.session, this.file, this.inUse) = (session, file, inUse);
+    private readonly bool superseded;
+
+    private ReportFiling(Session session, string file, LedgerInUse inUse, bool superseded) =>
+        (this.session, this.file, this.inUse, this.superseded) = (session, file, inUse, superseded);
+
+    /// <summary>Asked for by name: a version that another one followed.</summary>
+    public static Option<bool> Superseded { get; } =
+        new("--superseded")
+        {
+            Description = "Report this version although a newer one is filed in the ledger.",
+        };
 
     /// <summary>Null where no ledger is named: the report then says that it is not filed.</summary>
     /// <exception cref="InputException">The ledger is not the one that its checkpoints speak of.</exception>
@@ -26,11 +35,32 @@ internal sealed class ReportFiling : IDisposable
     public static ReportFiling? Open(ParseResult parsed, Session session, FileInfo file) =>
         parsed.GetValue(LedgerPlace.Option) is null
             ? null
-            : new ReportFiling(session, file.ToString(), LedgerInUse.ToFile(parsed, session));
+            : new ReportFiling(
+                session,
+                file.ToString(),
+                LedgerInUse.OrBegun(parsed, session),
+                parsed.GetValue(Superseded)
+            );
 
     /// <summary>Files record and assessment; null when they may not be filed, which is told.</summary>
     public FilingProofs? Begin(Assessed assessed, out int exitCode)
     {
+        if (FileRecord.Superseding(inUse.Ledger.Log, assessed) is { } newer)
+        {
+            var told =
+                $"{file}: this is not the newest version of `{assessed.Record.Id}`: entry {newer.Index} came after it";
+            session.Error.WriteLine(
+                superseded
+                    ? told
+                    : $"{told}; accepted: the newest version, or --superseded to report this one"
+            );
+            if (!superseded)
+            {
+                exitCode = ExitCode.NotGood;
+                return null;
+            }
+        }
+
         var outcome = new FileRecord(inUse.Ledger).File(assessed, null);
         exitCode = Tell(assessed, outcome);
         if (outcome is not FilingOutcome.Filed filed)
@@ -38,28 +68,20 @@ internal sealed class ReportFiling : IDisposable
             return null;
         }
 
-        var (record, _) = FileRecord.Parts(filed);
-        if (
-            FileRecord.Newest(inUse.Ledger.Log, assessed.Record.Id.Text) is { } newest
-            && newest != record.Index
-        )
-        {
-            session.Error.WriteLine(
-                $"{file}: this is not the newest version of `{assessed.Record.Id}`: entry {record.Index} was followed by entry {newest}"
-            );
-        }
-
         return inUse.Ledger.Proofs(filed);
     }
 
-    /// <summary>Files the finished report and gives its own proof, which cannot stand inside it.</summary>
-    public byte[] End(Assessed assessed, byte[] report)
+    /// <summary>
+    /// Files the finished report and gives its own proof, which cannot stand inside it; null when it may not be filed,
+    /// which is told.
+    /// </summary>
+    public byte[]? End(Assessed assessed, byte[] report, out int exitCode)
     {
         var outcome = new FileReport(inUse.Ledger).File(assessed, report, null);
-        _ = Tell(assessed, outcome);
+        exitCode = Tell(assessed, outcome);
         return outcome is FilingOutcome.Filed filed
             ? Encoding.UTF8.GetBytes(inUse.Ledger.ProveWithEntry(filed.Entries[^1].Entry))
-            : throw new InvalidOperationException("the report's assessment is gone from the log");
+            : null;
     }
 
     public void Dispose() => inUse.Dispose();

@@ -5,7 +5,7 @@ public abstract record WitnessAnswer
 {
     private WitnessAnswer() { }
 
-    /// <summary>To be stored, then cosigned.</summary>
+    /// <summary>To be cosigned, and stored before the cosignature is given to anybody.</summary>
     /// <param name="Checkpoint">The checkpoint as it was sent.</param>
     public sealed record Accepted(SignedCheckpoint Checkpoint) : WitnessAnswer;
 

@@ -63,7 +63,7 @@ public sealed class WitnessKey
 
     /// <summary>
     /// Cosigns: says that this is the largest head of the log that the witness has seen up to now. Only for what
-    /// <see cref="Witness.Consider"/> accepted and what is stored already.
+    /// <see cref="Witness.Consider"/> accepted, and given to nobody before it is stored.
     /// </summary>
     /// <param name="checkpoint">The head.</param>
     /// <param name="at">The witness's clock; fractions of a second are dropped.</param>

@@ -109,6 +109,31 @@ public static class AssessmentFormat
         new("assessment", 1, ReadLimits.Library, Root);
 
     /// <summary>
+    /// The digests that an assessment names, whatever version of the verdict semantics it is by; null when it does not
+    /// name all of them.
+    /// </summary>
+    public static AssessmentDigests? DigestsOf(ReadOnlySpan<byte> utf8)
+    {
+        try
+        {
+            var json = new Utf8JsonReader(utf8);
+            using var document = JsonDocument.ParseValue(ref json);
+            return
+                document.RootElement.TryGetProperty("digests", out var digests)
+                && Text(digests, "record") is { } record
+                && Text(digests, "context") is { } context
+                && Text(digests, "packs") is { } packs
+                ? new(record, context, packs)
+                : null;
+        }
+        // The second: no object, or a string with half of a surrogate pair.
+        catch (Exception problem) when (problem is JsonException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>
     /// The version of the verdict semantics that a document names, whatever else it holds; null when it names none. For
     /// telling an assessment of another version from a broken one.
     /// </summary>
@@ -136,4 +161,9 @@ public static class AssessmentFormat
             return null;
         }
     }
+
+    private static string? Text(JsonElement parent, string name) =>
+        parent.TryGetProperty(name, out var member) && member.ValueKind == JsonValueKind.String
+            ? member.GetString()
+            : null;
 }

@@ -57,6 +57,16 @@ internal class SqliteLedgerReading(SqliteConnection connection) : ILedgerReading
     public string? PseudonymOf(string person) =>
         connection.One<string>("SELECT pseudonym FROM person WHERE person = $person", ("$person", person));
 
+    public IEnumerable<NamedPerson> People() =>
+        connection.Rows(
+            "SELECT pseudonym, person, salt FROM person ORDER BY pseudonym",
+            row => new NamedPerson(
+                row.Text(0),
+                row.Text(1),
+                row.IsDBNull(2) ? default(ReadOnlyMemory<byte>?) : row.Bytes(2)
+            )
+        );
+
     public string? PersonBehind(string pseudonym) =>
         connection.One<string>(
             "SELECT person FROM person WHERE pseudonym = $pseudonym",

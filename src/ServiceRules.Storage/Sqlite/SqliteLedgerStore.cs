@@ -14,6 +14,9 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 {
     private const long FullSync = 2;
 
+    private const string Lost = "filings could be lost with the power";
+    private const string Readable = "what was forgotten could still be read in the file";
+
     private readonly string path;
     private readonly SqliteConnection connection;
     private readonly SqliteLedgerReading reading;
@@ -70,6 +73,8 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 
     public string? PseudonymOf(string person) => Guarded(() => reading.PseudonymOf(person));
 
+    public IEnumerable<NamedPerson> People() => Guarded(reading.People());
+
     public string? PersonBehind(string pseudonym) => Guarded(() => reading.PersonBehind(pseudonym));
 
     public T Write<T>(Func<ILedgerWriting, T> work)
@@ -78,9 +83,19 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
         return Guarded(() =>
         {
             // Immediate: the file is locked before the head is read, so that no two fork the log.
-            using var transaction = connection.BeginTransaction(deferred: false);
-            var outcome = work(new SqliteLedgerWriting(connection));
-            transaction.Commit();
+            var writing = new SqliteLedgerWriting(connection);
+            T outcome;
+            using (var transaction = connection.BeginTransaction(deferred: false))
+            {
+                outcome = work(writing);
+                transaction.Commit();
+            }
+
+            if (writing.HasRemoved)
+            {
+                ClearLog(connection);
+            }
+
             return outcome;
         });
     }
@@ -103,13 +118,19 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 
     public void Dispose() => connection.Dispose();
 
+    // What was removed is overwritten in the database alone; the write-ahead log keeps its pages as they were. While
+    // others read, this clears nothing; then it is done at the next opening, or when the last of them closes.
+    private static void ClearLog(SqliteConnection connection) =>
+        _ = connection.Rows("PRAGMA wal_checkpoint(TRUNCATE)", row => row.Number(0)).Single();
+
     private static void Prepare(string path, SqliteConnection connection)
     {
-        Demand(path, "journal_mode", connection.One<string>("PRAGMA journal_mode = WAL"), "wal");
+        Demand(path, "journal_mode", connection.One<string>("PRAGMA journal_mode = WAL"), "wal", Lost);
         connection.Execute("PRAGMA synchronous = FULL");
         connection.Execute("PRAGMA secure_delete = ON");
-        Demand(path, "synchronous", Number(connection, "PRAGMA synchronous"), Text(FullSync));
-        Demand(path, "secure_delete", Number(connection, "PRAGMA secure_delete"), Text(1));
+        Demand(path, "synchronous", Number(connection, "PRAGMA synchronous"), Text(FullSync), Lost);
+        Demand(path, "secure_delete", Number(connection, "PRAGMA secure_delete"), Text(1), Readable);
+        ClearLog(connection);
     }
 
     private static string Number(SqliteConnection connection, string pragma) =>
@@ -117,13 +138,13 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static void Demand(string path, string setting, string? found, string wanted)
+    private static void Demand(string path, string setting, string? found, string wanted, string otherwise)
     {
         if (found != wanted)
         {
             throw new LedgerStoreException(
                 StoreTrouble.Failed,
-                $"`{path}`: the database stays at {setting} `{found}`; needed: `{wanted}`, or filings could be lost with the power"
+                $"`{path}`: the database stays at {setting} `{found}`; needed: `{wanted}`, or {otherwise}"
             );
         }
     }

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
@@ -10,8 +9,6 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
     : SqliteLedgerReading(connection),
         ILedgerWriting
 {
-    private const int PseudonymBytes = 8;
-
     private readonly SqliteConnection connection = connection;
 
     public string PseudonymFor(string person)
@@ -21,18 +18,24 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
             return known;
         }
 
-        // Drawn, not derived: nobody who can guess the person can compute it, before or after the row is gone.
-        var pseudonym = "p-" + RandomNumberGenerator.GetHexString(2 * PseudonymBytes, lowercase: true);
+        var drawn = NamedPerson.Draw(person);
         connection.Execute(
-            "INSERT INTO person (pseudonym, person) VALUES ($pseudonym, $person)",
-            ("$pseudonym", pseudonym),
-            ("$person", person)
+            "INSERT INTO person (pseudonym, person, salt) VALUES ($pseudonym, $person, $salt)",
+            ("$pseudonym", drawn.Pseudonym),
+            ("$person", person),
+            ("$salt", drawn.Salt!.Value.ToArray())
         );
-        return pseudonym;
+        return drawn.Pseudonym;
     }
 
-    public void Forget(string pseudonym) =>
+    /// <summary>Whether something was asked to be gone.</summary>
+    public bool HasRemoved { get; private set; }
+
+    public void Forget(string pseudonym)
+    {
+        HasRemoved = true;
         connection.Execute("DELETE FROM person WHERE pseudonym = $pseudonym", ("$pseudonym", pseudonym));
+    }
 
     public void Keep(ContentHash hash, ReadOnlyMemory<byte> content) =>
         connection.Execute(
@@ -41,8 +44,11 @@ internal sealed class SqliteLedgerWriting(SqliteConnection connection)
             ("$bytes", content.ToArray())
         );
 
-    public void Remove(ContentHash hash) =>
+    public void Remove(ContentHash hash)
+    {
+        HasRemoved = true;
         connection.Execute("DELETE FROM content WHERE hash = $hash", ("$hash", hash.ToBytes()));
+    }
 
     public void Append(StoredEntry entry) =>
         connection.Execute(

@@ -27,6 +27,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing) : ILedgerSt
 
     public string? PseudonymOf(string person) => inner.PseudonymOf(person);
 
+    public IEnumerable<NamedPerson> People() => inner.People();
+
     public string? PersonBehind(string pseudonym) => inner.PersonBehind(pseudonym);
 
     public string PseudonymFor(string person) => Counted(() => inner.PseudonymFor(person));

@@ -112,6 +112,34 @@ public sealed class FileRecordTests : IDisposable
         Assert.Empty(_desk.Verify().Faults);
     }
 
+    [Theory]
+    [InlineData("not JSON")]
+    [InlineData("{}")]
+    [InlineData(null)]
+    public void File_OverAVersionWhoseKeptBytesWereChanged_IsRefused(string? spoilt)
+    {
+        var standing = Desk.Judged(LeaveOpen);
+        _desk.File(standing);
+        _desk.Store.Kept[standing.Evidence.Record.Hash.ToString()] = spoilt is null
+            ? Desk.Judged().Evidence.Record.Bytes.ToArray()
+            : System.Text.Encoding.UTF8.GetBytes(spoilt);
+
+        var refusal = Refused(Desk.Judged());
+
+        Assert.Contains("kept with other bytes than were filed", refusal.What, StringComparison.Ordinal);
+        Assert.Equal(3, _desk.Store.Stored.Count);
+    }
+
+    [Fact]
+    public void File_OverAVersionThatWasErased_IsRefused()
+    {
+        var standing = Desk.Judged(LeaveOpen);
+        _desk.File(standing);
+        _desk.Store.Remove(standing.Evidence.Record.Hash);
+
+        Assert.Contains("erased", Refused(Desk.Judged()).What, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void File_OpenJobWithAChangedReading_IsRefused()
     {

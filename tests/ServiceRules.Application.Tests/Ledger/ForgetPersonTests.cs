@@ -62,6 +62,52 @@ public sealed class ForgetPersonTests : IDisposable
         Assert.Null(new TellSubject(_desk.Store).Tell(Desk.Job).Single().Content);
     }
 
+    [Theory]
+    [InlineData("tech+02")]
+    [InlineData("o'hara")]
+    [InlineData("jürgen-02")]
+    [InlineData("a<b>&c")]
+    public void CountNaming_ANameThatOtherWritersOfJsonEscape_FindsIt(string person)
+    {
+        var content = System.Text.Encoding.UTF8.GetBytes($$"""{"by":"{{person}}"}""");
+        _desk.Store.Keep(ContentHash.Of(content), content);
+
+        Assert.Equal(1, ForgetPerson.CountNaming(_desk.Store, person));
+    }
+
+    [Fact]
+    public void Forget_WithContentsAfterTheNameAlone_RemovesThemStill()
+    {
+        _desk.File(Desk.Judged());
+        Forget("tech-02", withContents: false);
+
+        Assert.Contains(
+            "kept contents name them",
+            Assert.IsType<FilingOutcome.Refused>(Forget("tech-02", withContents: false)).Refusal.What,
+            StringComparison.Ordinal
+        );
+        Assert.IsType<FilingOutcome.Filed>(Forget("tech-02", withContents: true));
+
+        Assert.Equal(0, ForgetPerson.CountNaming(_desk.Store, "tech-02"));
+        Assert.Empty(_desk.Verify().Faults);
+        Assert.IsType<FilingOutcome.Refused>(Forget("tech-02", withContents: true));
+    }
+
+    [Fact]
+    public void Forget_ForAReasonThatNamesThePerson_IsRefused()
+    {
+        _desk.File(Desk.Judged());
+
+        var outcome = new ForgetPerson(_desk.Open()).Forget(
+            "tech-02",
+            new Correction("officer-01", "asked by Tech-02"),
+            withContents: false
+        );
+
+        Assert.IsType<FilingOutcome.Refused>(outcome);
+        Assert.Contains("tech-02", _desk.Store.Pseudonyms.Keys);
+    }
+
     [Fact]
     public void Forget_Oneself_IsNotNamedByTheForgottenPseudonym()
     {

@@ -65,7 +65,7 @@ public sealed class LedgerHistoryTests : IDisposable
         FileJobs(1, 3);
         var outside = _desk.Store.Outside.ToList();
         _desk.Store.Restore(older);
-        _desk.Store.Outside.Clear();
+        _desk.Store.Outside.RemoveAt(2);
         FileJobs(1, 8);
         _desk.Store.Outside.Clear();
         _desk.Store.Outside.AddRange(outside);
@@ -162,6 +162,21 @@ public sealed class LedgerHistoryTests : IDisposable
         );
 
         Assert.Contains("no checkpoint", Assert.Single(opened.Remarks), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_NothingOutsideOfWhatWasFiledTwice_IsRefusedUnlessSomebodyAnswersForIt()
+    {
+        FileJobs(2);
+        _desk.Store.Outside.Clear();
+
+        Assert.Equal([LedgerFaultCode.CheckpointMissing], CodesAtOpening());
+        Assert.Empty(_desk.Store.Outside);
+
+        Assert.IsType<LedgerOpening.Opened>(
+            OpenLedger.Open(_desk.Store, _desk.Store, _desk.Signer, _desk, acceptsMissing: true)
+        );
+        Assert.Empty(CodesAtOpening());
     }
 
     [Fact]

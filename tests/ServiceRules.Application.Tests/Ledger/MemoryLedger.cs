@@ -19,6 +19,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public List<string> Outside { get; } = [];
 
+    public List<NamedPerson> Named { get; } = [];
+
     public LedgerHead? Head { get; set; }
 
     public string Place => "the shelf";
@@ -47,6 +49,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     public IEnumerable<string> Checkpoints() => Notes;
 
     public string? PseudonymOf(string person) => Pseudonyms.GetValueOrDefault(person);
+
+    public IEnumerable<NamedPerson> People() => Named;
 
     public string? PersonBehind(string pseudonym) =>
         Pseudonyms.FirstOrDefault(pair => pair.Value == pseudonym).Key;

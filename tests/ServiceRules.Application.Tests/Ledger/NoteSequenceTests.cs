@@ -40,6 +40,33 @@ public sealed class NoteSequenceTests
     }
 
     [Fact]
+    public void KeptLength_EveryCutOfAFile_KeepsTheNoteThatLacksItsBlankLineAlone()
+    {
+        var text = NoteSequence.Join([One, One]);
+        var first = NoteSequence.Join([One]).Length;
+
+        for (var cut = 0; cut <= text.Length; cut++)
+        {
+            var expected =
+                cut >= text.Length - 1 ? cut
+                : cut >= first ? first
+                : cut == first - 1 ? cut
+                : 0;
+            Assert.Equal(expected, NoteSequence.KeptLength(text[..cut]));
+        }
+    }
+
+    [Theory]
+    [InlineData("log\r\n1\r\nroot\r\n\r\n— log sig1\r\n")]
+    [InlineData("a\nb\nc\nd\ne\nf\n")]
+    [InlineData("log\n1\n\0\0ro")]
+    public void KeptLength_WhatIsNoBeginningOfANote_IsNone(string rest)
+    {
+        Assert.Null(NoteSequence.KeptLength(rest));
+        Assert.Null(NoteSequence.KeptLength(NoteSequence.Join([One]) + rest));
+    }
+
+    [Fact]
     public void Split_EveryCutMadeWhole_GivesWholeNotesOnly()
     {
         var bytes = Encoding.UTF8.GetBytes(NoteSequence.Join([One, Two]));

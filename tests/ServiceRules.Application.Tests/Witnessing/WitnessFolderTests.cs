@@ -45,6 +45,30 @@ public sealed class WitnessFolderTests : IDisposable
         Assert.IsType<WitnessOutcome.Unable>(outcome).Why;
 
     [Fact]
+    public void Open_FolderThatOthersMayLookInto_IsRefusedUnlessItIsEmpty()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        const UnixFileMode open =
+            UnixFileMode.UserRead
+            | UnixFileMode.UserWrite
+            | UnixFileMode.UserExecute
+            | UnixFileMode.GroupRead;
+        Directory.CreateDirectory(Store);
+        File.SetUnixFileMode(Store, open);
+        WitnessFolder.Open(Store, null).Dispose();
+        Assert.Equal(UnixFileMode.None, File.GetUnixFileMode(Store) & UnixFileMode.GroupRead);
+
+        File.SetUnixFileMode(Store, open);
+        var refused = Assert.Throws<WitnessFolderException>(() => WitnessFolder.Open(Store, null));
+
+        Assert.Contains("chmod 700", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Add_OneAfterTheOther_TellsWhatWasBeforeAndStoresBoth()
     {
         var first = Assert.IsType<WitnessOutcome.Cosigned>(Add(0, 3, At));

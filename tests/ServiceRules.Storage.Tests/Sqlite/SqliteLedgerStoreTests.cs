@@ -82,6 +82,49 @@ public sealed class SqliteLedgerStoreTests : IDisposable
         Assert.NotEqual(first, elsewhere.Store.Write(writing => writing.PseudonymFor("tech-01")));
     }
 
+    [Theory]
+    [InlineData("UPDATE person SET person = 'tech-77'", 1, 0)]
+    [InlineData("UPDATE person SET person = 'tech-77', salt = randomblob(32)", 1, 0)]
+    [InlineData("UPDATE person SET person = 'tech-77', salt = NULL", 0, 1)]
+    [InlineData("DELETE FROM person", 0, 0)]
+    public void Verify_AnotherNamePutBehindAPseudonym_IsSeen(string sql, int faults, int remarks)
+    {
+        _drawer.File(1);
+        Assert.Empty(_drawer.Verify().Faults);
+
+        _drawer.Spoil(sql);
+
+        var verified = _drawer.Verify();
+        Assert.Equal(faults, verified.Faults.Count(fault => fault.Code == LedgerFaultCode.Person));
+        Assert.Equal(
+            remarks,
+            verified.Remarks.Count(remark => remark.StartsWith("nothing says", StringComparison.Ordinal))
+        );
+    }
+
+    [SkippableFact]
+    public void Forget_APerson_LeavesNothingInTheWriteAheadLogEither()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "an open database cannot be read beside");
+        using var folder = _drawer.Open();
+        var ledger = _drawer.Opened(folder);
+        Drawer.File(ledger, 1);
+        Assert.Contains("lead-01", Kept(), StringComparison.Ordinal);
+
+        Assert.IsType<FilingOutcome.Filed>(
+            new ForgetPerson(ledger).Forget("lead-01", new Correction("officer-01", "asked for it"), true)
+        );
+
+        Assert.DoesNotContain("lead-01", Kept(), StringComparison.Ordinal);
+
+        string Kept() =>
+            string.Concat(
+                Directory
+                    .EnumerateFiles(_drawer.Folder, "ledger.db*")
+                    .Select(file => System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(file)))
+            );
+    }
+
     [Fact]
     public async Task File_FourProcessesAtOnce_MakeOneLogWithoutGapOrFork()
     {

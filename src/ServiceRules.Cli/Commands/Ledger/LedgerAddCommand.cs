@@ -51,6 +51,7 @@ internal static class LedgerAddCommand
             GivenPerson.Reason,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
             RulesInForce.Option,
         };
         command.SetAction(parsed => Run(parsed, session, parsed.GetValue(kind)!));
@@ -64,7 +65,7 @@ internal static class LedgerAddCommand
         var correction = parsed.GetValue(Amends) is null
             ? null
             : GivenPerson.Correcting(parsed, "an amendment");
-        using var ledger = kind == Rules ? null : LedgerInUse.ToFile(parsed, session);
+        using var ledger = kind == Rules ? null : LedgerInUse.OrBegun(parsed, session);
         Func<FileSystemInfo, int> file = kind switch
         {
             Record => RecordFiling(parsed, session, ledger!.Ledger, correction),
@@ -209,7 +210,7 @@ internal static class LedgerAddCommand
             GivenPerson.Person(parsed)
             ?? throw new InputException("rules come into force by somebody: --by PERSON is needed");
         LoadedRules loaded = RulesInForce.Sound(parsed);
-        using var ledger = LedgerInUse.ToFile(parsed, session);
+        using var ledger = LedgerInUse.OrBegun(parsed, session);
         var outcome = new FileRules(ledger.Ledger).File(loaded.Book, by, parsed.GetValue(GivenPerson.Reason));
         return FilingPrint.Write(session, loaded.Folder, FileRules.Subject, outcome);
     }

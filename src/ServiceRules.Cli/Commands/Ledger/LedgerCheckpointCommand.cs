@@ -31,6 +31,7 @@ internal static class LedgerCheckpointCommand
             Output,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
         };
         command.SetAction(parsed => Run(parsed, session));
         return command;
@@ -38,7 +39,7 @@ internal static class LedgerCheckpointCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        using var ledger = LedgerInUse.ToRead(parsed, session);
+        using var ledger = LedgerInUse.Existing(parsed, session);
         if (ledger.Ledger.Head is not { } head)
         {
             throw new InputException("nothing was filed yet, so there is no checkpoint");

@@ -18,6 +18,7 @@ internal static class LedgerExportCommand
             folder,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
         };
         command.SetAction(parsed => Run(parsed, session, parsed.GetRequiredValue(folder)));
         return command;
@@ -30,7 +31,7 @@ internal static class LedgerExportCommand
             throw new InputException($"`{folder}` is there and not empty; accepted: a new or empty folder");
         }
 
-        using var ledger = LedgerInUse.ToRead(parsed, session);
+        using var ledger = LedgerInUse.Existing(parsed, session);
         try
         {
             var (entries, contents) = ledger.Ledger.Read(log =>

@@ -27,12 +27,13 @@ internal static class LedgerForgetCommand
             GivenPerson.Reason,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
         };
         command.SetAction(parsed =>
         {
             var name = GivenPerson.Checked("PERSON", parsed.GetRequiredValue(person));
             var correction = GivenPerson.Correcting(parsed, "forgetting");
-            using var ledger = LedgerInUse.ToRead(parsed, session);
+            using var ledger = LedgerInUse.Existing(parsed, session);
             var outcome = new ForgetPerson(ledger.Ledger).Forget(name, correction, parsed.GetValue(contents));
             var code = FilingPrint.Write(session, name, name, outcome);
             var left = ForgetPerson.CountNaming(ledger.Ledger.Log, name);

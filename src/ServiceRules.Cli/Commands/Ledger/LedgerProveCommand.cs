@@ -45,6 +45,7 @@ internal static class LedgerProveCommand
             Entry,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
         };
         command.SetAction(parsed => Run(parsed, session));
         return command;
@@ -52,7 +53,7 @@ internal static class LedgerProveCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        using var ledger = LedgerInUse.ToRead(parsed, session);
+        using var ledger = LedgerInUse.Existing(parsed, session);
         var index = IndexOf(parsed, ledger.Ledger);
         var proof = ledger.Ledger.Prove(index);
         if (parsed.GetValue(Entry) is { } entry)

@@ -22,10 +22,11 @@ internal static class LedgerShowCommand
             subject,
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
         };
         command.SetAction(parsed =>
         {
-            using var ledger = LedgerInUse.ToRead(parsed, session);
+            using var ledger = LedgerInUse.Existing(parsed, session);
             var id = parsed.GetRequiredValue(subject);
             var versions = new TellSubject(ledger.Ledger.Log).Tell(id);
             if (versions.IsEmpty)

@@ -66,12 +66,18 @@ internal static class LedgerVerifyCommand
     {
         var shelf = LedgerPlace.ShelfOf(parsed);
         using var folder = LedgerPlace.Existing(parsed);
-        var key = Pinned(parsed, folder.Signer.Key.Name) ?? folder.Signer.Key;
+        var given = Pinned(parsed, folder.Signer.Key.Name);
+        var key = given ?? folder.Signer.Key;
         var outside = shelf.All().ToList();
         try
         {
             var damage = folder.Store.Check();
-            return (folder.Store.Read(log => new VerifyLedger(log, key).Verify(outside, damage)), key);
+            return (
+                folder.Store.Read(log =>
+                    new VerifyLedger(log, key) { IsKeyGiven = given is not null }.Verify(outside, damage)
+                ),
+                key
+            );
         }
         catch (LedgerStoreException failure) when (failure.Trouble is StoreTrouble.Damaged)
         {
@@ -85,11 +91,15 @@ internal static class LedgerVerifyCommand
         {
             var exported = ExportedLedger.Open(path);
             var own = exported.Key();
-            var key = Pinned(parsed, own.Name) ?? own;
+            var given = Pinned(parsed, own.Name);
+            var key = given ?? own;
             List<ShelvedCheckpoint> outside = parsed.GetValue(LedgerPlace.Checkpoints) is { } folder
                 ? [.. new CheckpointFolder(folder.FullName).All()]
                 : [];
-            return (new VerifyLedger(exported, key).Verify(outside, []), key);
+            return (
+                new VerifyLedger(exported, key) { IsKeyGiven = given is not null }.Verify(outside, []),
+                key
+            );
         }
         catch (Exception failure)
             when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)

@@ -19,7 +19,7 @@ CREATE TABLE checkpoint (
     note TEXT NOT NULL
 ) STRICT;
 
--- One row: whoever appends locks it first.
+-- One row: the newest head. Whoever appends has locked the whole file before reading it (BEGIN IMMEDIATE).
 CREATE TABLE head (
     one INTEGER PRIMARY KEY CHECK (one = 1),
     size INTEGER NOT NULL,
