@@ -155,19 +155,6 @@ public sealed class LogInclusionTests : IDisposable
         Assert.Equal(ReportStanding.NotGenuine, verified.Standing);
     }
 
-    [Theory]
-    [InlineData(VerifyReport.Timestamp)]
-    [InlineData("a point that no reader knows")]
-    public void Verify_AskedForWhatTheReportLacks_FailsByThatPoint(string name)
-    {
-        var verified = Verify(Write(null), new ReportDemand { Required = [name] });
-
-        var failed = Assert.Single(verified.Points, point => point.Result == PointResult.Failed);
-        Assert.Equal(name, failed.Name);
-        Assert.Contains("it was asked for", failed.Told, StringComparison.Ordinal);
-        Assert.Equal(ReportStanding.NotGenuine, verified.Standing);
-    }
-
     [Fact]
     public void Verify_VerifierKeyGiven_IsHeldAgainstTheOneInTheReport()
     {
