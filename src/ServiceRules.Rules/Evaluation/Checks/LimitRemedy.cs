@@ -124,10 +124,13 @@ internal static class LimitRemedy
             return null;
         }
 
-        var inside =
-            !(aim < least) && !(aim > most) ? aim
-            : least is { } from && most is { } to ? (from + to) * 0.5m
-            : least ?? most ?? aim;
+        var inside = (least, most) switch
+        {
+            ({ } from, { } to) when aim < from || aim > to => (from + to) * 0.5m,
+            ({ } from, null) when aim < from => from,
+            (null, { } to) when aim > to => to,
+            _ => aim,
+        };
         return Moved(quantity, unit, places, inside) is { } move
             ? move with
             {
