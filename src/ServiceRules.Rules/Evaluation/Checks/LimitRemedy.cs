@@ -60,7 +60,7 @@ internal static class LimitRemedy
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
             ? (Remedy?)Repair(quantity, unit)
-                ?? (Bowed(quantity, unit, places, zone, aim) as Remedy.CannotBeTurnedIn)
+                ?? TooBowed(places, zone)
                 ?? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                 ?? Bowed(quantity, unit, places, zone, aim)
                 ?? (Remedy?)Moved(quantity, unit, places, aim)
@@ -87,17 +87,8 @@ internal static class LimitRemedy
             ? StepRemedy.For(quantity, kind, unit, places, taught) as Remedy.Turn
             : null;
 
-    /// <summary>
-    /// Where a bow shows: the move that brings all of it inside, in distances, since parts of a turn were found to reach no such
-    /// setting; or that nothing does. None where no bow shows.
-    /// </summary>
-    private static Remedy? Bowed(
-        MeasuredQuantity quantity,
-        UnitFrame unit,
-        UnitPlaces places,
-        PrintedZone zone,
-        Length aim
-    )
+    /// <summary>Where a bow shows, within what its line must lie for all of it to be inside; none where none shows.</summary>
+    private static (Length? Least, Length? Most)? RoomForABow(UnitPlaces places, PrintedZone zone)
     {
         if (places.Lines().FirstOrDefault() is not { } line)
         {
@@ -105,26 +96,41 @@ internal static class LimitRemedy
         }
 
         var (below, above) = LineShape.Departures(line);
-        if (below + above <= Length.Zero)
+        return below + above > Length.Zero ? (zone.Common.Lower + below, zone.Common.Upper - above) : null;
+    }
+
+    private static Remedy.CannotBeTurnedIn? TooBowed(UnitPlaces places, PrintedZone zone) =>
+        RoomForABow(places, zone) is var (least, most) && least > most
+            ? new(
+                "the line is bowed by more than the limits allow, and turning moves only its ends",
+                "grind: a bow cannot be adjusted out"
+            )
+            : null;
+
+    /// <summary>
+    /// The move that brings all of a bow inside, in distances, since parts of a turn were found to reach no such setting; none
+    /// where no bow shows.
+    /// </summary>
+    private static Remedy.Move? Bowed(
+        MeasuredQuantity quantity,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone,
+        Length aim
+    )
+    {
+        if (RoomForABow(places, zone) is not var (least, most))
         {
             return null;
         }
 
-        var (least, most) = (zone.Common.Lower + below, zone.Common.Upper - above);
-        if (least > most)
+        var inside = (least, most) switch
         {
-            return new Remedy.CannotBeTurnedIn(
-                "the line is bowed by more than the limits allow, and turning moves only its ends",
-                "grind: a bow cannot be adjusted out"
-            );
-        }
-
-        var inside =
-            aim < least || aim > most
-                ? least is { } from && most is { } to
-                    ? (from + to) * 0.5m
-                    : least ?? most ?? aim
-                : aim;
+            ({ } from, { } to) when aim < from || aim > to => (from + to) * 0.5m,
+            ({ } from, null) when aim < from => from,
+            (null, { } to) when aim > to => to,
+            _ => aim,
+        };
         return Moved(quantity, unit, places, inside) is { } move
             ? move with
             {

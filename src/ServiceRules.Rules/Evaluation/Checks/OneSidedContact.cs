@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
