@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
-using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Tests.Ledger;
 
