@@ -1,7 +1,5 @@
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
 using ServiceRules.Formats.Ledger;
-using ServiceRules.Reporting.Tests.Reports;
 using ServiceRules.Reporting.Verifying;
 
 namespace ServiceRules.Reporting.Tests.Verifying;
