@@ -1,6 +1,5 @@
 using ServiceRules.Application.Reports;
 using ServiceRules.Formats.Ledger;
-using ServiceRules.Reporting.Verifying;
 
 namespace ServiceRules.Reporting.Tests.Verifying;
 
