@@ -42,6 +42,24 @@ public sealed class LedgerCommandTests : IDisposable
     }
 
     [Fact]
+    public void CheckpointAndProve_PlaceOfSomethingElse_IsLeftAloneAndOneOfALogWrittenOver()
+    {
+        Good(Ledger("add", Fixtures.PathOf("height-check")));
+        var (record, place) = (Changed("record.json"), _product.At("checkpoint"));
+        var before = File.ReadAllBytes(record);
+
+        Assert.Equal(2, Ledger("checkpoint", "-o", record).ExitCode);
+        Assert.Equal(2, Ledger("prove", "1", "-o", record).ExitCode);
+        Assert.Equal(2, Ledger("prove", "1", "--entry-out", record).ExitCode);
+        Assert.Equal(before, File.ReadAllBytes(record));
+
+        Good(Ledger("checkpoint", "-o", place));
+        Good(Ledger("prove", "1", "-o", place));
+        Good(Ledger("prove", "1", "--entry-out", place));
+        Good(Ledger("checkpoint", "-o", place));
+    }
+
+    [Fact]
     public void Add_OtherContentUnderTheIdentity_IsRefusedUntilItIsAnAmendment()
     {
         Good(Ledger("add", Fixtures.PathOf("height-check")));

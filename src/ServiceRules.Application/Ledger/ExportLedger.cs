@@ -3,7 +3,10 @@ using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Ledger;
 
-/// <summary>Writes a log as plain files that ordinary tools read: entries, contents, checkpoints and key. No names of people.</summary>
+/// <summary>
+/// Writes a log as plain files that ordinary tools read: entries, contents, checkpoints and key. Entries name people by
+/// pseudonym; contents are as they were filed, with the people that they name.
+/// </summary>
 public sealed class ExportLedger(ILedgerReading log, NoteKey key)
 {
     /// <summary>Writes into a folder that is new or empty, and tells how many entries and contents there were.</summary>

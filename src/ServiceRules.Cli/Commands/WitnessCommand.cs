@@ -99,6 +99,7 @@ internal static class WitnessCommand
 
     private static int Add(ParseResult parsed, Session session)
     {
+        LogTextPlace.Check(parsed.GetValue(Out));
         var file = parsed.GetRequiredValue(CheckpointFile).FullName;
         var bytes = InputFile.ReadUpTo(file, SignedNote.BytesMost);
         if (!SignedCheckpoint.TryParse(bytes, out var checkpoint, out var faults))

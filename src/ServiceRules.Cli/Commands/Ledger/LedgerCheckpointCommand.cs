@@ -39,6 +39,7 @@ internal static class LedgerCheckpointCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
+        LogTextPlace.Check(parsed.GetValue(Output));
         using var ledger = LedgerInUse.Existing(parsed, session);
         if (ledger.Ledger.Head is not { } head)
         {

@@ -53,6 +53,8 @@ internal static class LedgerProveCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
+        LogTextPlace.Check(parsed.GetValue(Output));
+        LogTextPlace.Check(parsed.GetValue(Entry));
         using var ledger = LedgerInUse.Existing(parsed, session);
         var index = IndexOf(parsed, ledger.Ledger);
         var proof = ledger.Ledger.Prove(index);
