@@ -19,7 +19,7 @@ internal sealed class ClickProblem
         _judged = [.. Places.Where(p => !task.StationsOnly || p.Place == LandingPlace.Station)];
         ZoneConstraints = [.. _judged.SelectMany(InsideZone)];
         ClearConstraints = task.KeepClear ? [.. Places.SelectMany(place => place.Clear)] : [];
-        Constraints = task.KeepClear ? [.. ZoneConstraints, .. ClearConstraints] : ZoneConstraints;
+        Constraints = [.. ZoneConstraints, .. ClearConstraints];
         HasKnowledgeWiderThanZone =
             _judged.Any(IsWiderThanZone) || (task.KeepClear && Places.Any(p => p.Least is null));
     }

@@ -97,4 +97,37 @@ public sealed class WidthFitScatterTests
 
         Assert.Equal((0.01m, 0.0084984m), (fit.LeftEnd.Value(), fit.LeftEnd.U()));
     }
+
+    /// <summary>The first example as if its readings lay on the line: the gauge alone, 0.005·√0.7, rounded up.</summary>
+    [Fact]
+    public void AsIfEven_OfReadingsThatScatter_LeavesTheGaugesDoubtAlone()
+    {
+        var fit = WidthFit.Through(
+            [
+                Measured(0m, 0.01m, 0.005m),
+                Measured(300m, -0.01m, 0.005m),
+                Measured(600m, -0.01m, 0.005m),
+                Measured(900m, 0.01m, 0.005m),
+            ],
+            Mm(900m)
+        )!;
+
+        Assert.True(fit.IsUneven);
+        Assert.False(fit.AsIfEven().IsUneven);
+        Assert.Equal(
+            (0m, 0.0041834m),
+            (fit.AsIfEven().LineAt(Mm(0m)).Value(), fit.AsIfEven().LineAt(Mm(0m)).U())
+        );
+        // 0 at the ends by the line, 0.01125 by the parabola through ±0.01: it rises to the ends and says so.
+        Assert.Equal(0.01m, fit.ParabolaAt(Mm(0m)).Value());
+    }
+
+    [Fact]
+    public void IsUneven_OfReadingsOnTheirLine_IsNot()
+    {
+        var fit = WidthFit.Through([Measured(0m, 0.01m, 0.005m), Measured(900m, 0.02m, 0.005m)], Mm(900m))!;
+
+        Assert.False(fit.IsUneven);
+        Assert.Equal(fit.LineAt(Mm(0m)), fit.ParabolaAt(Mm(0m)));
+    }
 }

@@ -55,4 +55,36 @@ public sealed class AdjusterPairTests
         Assert.Contains("accepted is 0 to 200 steps", refusal.Message, StringComparison.Ordinal);
         Assert.Equal(steps, refusal.ActualValue);
     }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.0127)]
+    public void LeastStep_FromZeroToTheStep_IsKept(decimal least) =>
+        Assert.Equal(Mm(least), (Pair with { LeastStep = Mm(least) }).LeastStep);
+
+    [Theory]
+    [InlineData(-0.0001)]
+    [InlineData(0.0128)]
+    public void LeastStep_OfAnyOther_IsRefused(decimal least)
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => Pair with { LeastStep = Mm(least) });
+
+        Assert.Contains("accepted is zero to the step itself", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(Mm(least), refusal.ActualValue);
+    }
+
+    [Theory]
+    [InlineData(0.0127)]
+    [InlineData(0.05)]
+    public void MostStep_OfTheStepOrMore_IsKept(decimal most) =>
+        Assert.Equal(Mm(most), (Pair with { MostStep = Mm(most) }).MostStep);
+
+    [Fact]
+    public void MostStep_BelowTheStep_IsRefused()
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => Pair with { MostStep = Mm(0.0126m) });
+
+        Assert.Contains("accepted is the step itself or more", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(Mm(0.0126m), refusal.ActualValue);
+    }
 }
