@@ -6,11 +6,10 @@ namespace ServiceRules.Application.Filed;
 /// </summary>
 public static class DiskFull
 {
-    // On Linux no room, a file beyond its limit and no room for this user; on macOS the last; and the two of Windows.
+    // On Unix no room, on Linux and macOS none for this user, and the two of Windows.
     private static readonly int[] Codes =
     [
         28,
-        27,
         122,
         69,
         unchecked((int)0x80070027),

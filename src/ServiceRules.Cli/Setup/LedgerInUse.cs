@@ -135,7 +135,7 @@ internal sealed class LedgerInUse : IDisposable
     }
 
     // A folder of checkpoints of another log would fill the screen; `ledger verify` tells them all.
-    private static IEnumerable<string> Some(IEnumerable<string> told, string indent)
+    private static List<string> Some(IEnumerable<string> told, string indent)
     {
         var all = told.ToList();
         return all.Count <= ToldMost + 1

@@ -2,7 +2,6 @@ using System.Security.Cryptography.X509Certificates;
 using ServiceRules.Application.Filed;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Signing;
-using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Reporting.Revocation;
 
