@@ -106,10 +106,7 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
             Directory.CreateDirectory(folder, FolderMode);
         }
 
-        if (Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))) is { } above)
-        {
-            DurableFile.SyncFolder(above);
-        }
+        DurableFile.SyncAbove(folder);
     }
 
     private static bool IsOwn(string file) => Path.GetFileName(file) == FileName;

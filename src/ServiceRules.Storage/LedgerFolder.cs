@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
@@ -40,14 +41,23 @@ public sealed class LedgerFolder : IDisposable
     {
         try
         {
-            PrivateFiles.Folder(folder);
+            if (PrivateFolder.Make(folder) is { } open)
+            {
+                throw new LedgerStoreException(StoreTrouble.NotPrivate, open);
+            }
+
             // Two first uses at once would make two keys, or run one migration twice.
             using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName), DurableFile.Private);
             var (key, isNew) = Key(Path.Combine(folder, KeyName), Path.Combine(folder, DatabaseName));
             try
             {
                 var database = Path.Combine(folder, DatabaseName);
-                PrivateFiles.Touch(database);
+                if (!File.Exists(database))
+                {
+                    // SQLite would make it as the umask has it.
+                    _ = DurableFile.WriteNew(database, [], DurableFile.Private);
+                }
+
                 return new LedgerFolder(SqliteLedgerStore.Open(database), key, isNew);
             }
             catch
@@ -94,7 +104,11 @@ public sealed class LedgerFolder : IDisposable
             }
 
             using var made = ECDsa.Create(ECCurve.NamedCurves.nistP256);
-            PrivateFiles.WriteNew(path, made.ExportPkcs8PrivateKeyPem() + "\n");
+            _ = DurableFile.WriteNew(
+                path,
+                Encoding.ASCII.GetBytes(made.ExportPkcs8PrivateKeyPem() + "\n"),
+                DurableFile.Private
+            );
         }
 
         if (new FileInfo(path).Length > KeyBytesMost)
@@ -105,7 +119,12 @@ public sealed class LedgerFolder : IDisposable
             );
         }
 
-        var pem = PrivateFiles.Read(path);
+        if (PrivateFile.Fault(path) is { } open)
+        {
+            throw new LedgerStoreException(StoreTrouble.NotPrivate, open);
+        }
+
+        var pem = File.ReadAllText(path);
         var key = ECDsa.Create();
         try
         {

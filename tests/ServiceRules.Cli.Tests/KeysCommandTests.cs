@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using ServiceRules.TestKit;
 
@@ -79,6 +80,28 @@ public sealed partial class KeysCommandTests : IDisposable
         Assert.Contains("FAILED      revocation: ", notGood.StandardOutput, StringComparison.Ordinal);
         Assert.Contains("(key-compromise)", Good("keys", "list").StandardOutput, StringComparison.Ordinal);
         AssertElsewhere(old, list, certificate);
+        AssertListed();
+        // The list is no reason to doubt the reports of the key that signed it.
+        using var elsewhere = new Product();
+        var current = elsewhere.Run("verify", next, "--trust", certificate, "--revocations", list);
+        Assert.True(current.ExitCode == 0, current.ToString());
+        Assert.Contains("none        revocation: ", current.StandardOutput, StringComparison.Ordinal);
+    }
+
+    private void AssertListed()
+    {
+        var keys = JsonNode.Parse(Good("keys", "list", "--format", "json").StandardOutput)![
+            "keys"
+        ]!.AsArray();
+
+        Assert.Equal(["signs", "retired"], keys.Select(key => key!["state"]!.GetValue<string>()));
+        Assert.Equal(
+            RetiredFingerprint().Replace(" ", "", StringComparison.Ordinal),
+            keys[1]!["sha256"]!.GetValue<string>()
+        );
+        Assert.Null(keys[0]!["revoked"]);
+        Assert.Equal("key-compromise", keys[1]!["revoked"]!["reason"]!.GetValue<string>());
+        Assert.Equal("2020-01-01T00:00:00Z", keys[1]!["revoked"]!["from"]!.GetValue<string>());
     }
 
     /// <summary>Somebody else, with the list and the certificates, comes to the same.</summary>

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json.Nodes;
 using ServiceRules.TestKit;
 
@@ -69,6 +70,63 @@ public sealed class PlacesTests : IDisposable
 
         Manners.HoldForRefusal(outcome);
         Assert.Equal(Fixtures.Bytes(Good), File.ReadAllBytes(record));
+    }
+
+    /// <summary>What ends in .pem need be no certificate: it may be somebody's only key.</summary>
+    [Fact]
+    public void Report_CertificateOverAKeyOrAChain_IsRefusedAndOverACertificateWritten()
+    {
+        var certificate = _product.At("certificate.pem");
+        string[] report =
+        [
+            "report",
+            Fixtures.PathOf(Good),
+            "-o",
+            _product.At("job.pdf"),
+            "--certificate-out",
+        ];
+        Assert.Equal(0, _product.Run([.. report, certificate]).ExitCode);
+        var alone = File.ReadAllText(certificate);
+        var own = Directory
+            .EnumerateFiles(_product.At("home"), "report-signing.pem", SearchOption.AllDirectories)
+            .Single();
+        var chain = _product.Write("chain.pem", Encoding.ASCII.GetBytes(alone + alone));
+        foreach (var path in new[] { own, chain })
+        {
+            var before = File.ReadAllBytes(path);
+
+            var outcome = _product.Run([.. report, path]);
+
+            Manners.HoldForRefusal(outcome);
+            Assert.Contains("is no certificate alone", outcome.StandardError, StringComparison.Ordinal);
+            Assert.Equal(before, File.ReadAllBytes(path));
+        }
+
+        Manners.HoldForRefusal(_product.Run([.. report, _product.At("job.pdf")]));
+        Assert.Equal(0, _product.Run([.. report, certificate]).ExitCode);
+        Assert.Equal(alone, File.ReadAllText(certificate));
+    }
+
+    /// <summary>U+009B commands a terminal as escape and bracket do, and a certificate's name may hold it.</summary>
+    [Fact]
+    public void Verify_SignerWhoseNameCommandsATerminal_IsToldInLettersAlone()
+    {
+        var pdf = _product.At("job.pdf");
+        var issued = _product.Run(
+            "report",
+            Fixtures.PathOf(Good),
+            "-o",
+            pdf,
+            "--organisation",
+            "Alder\u009b2J\u202eReach"
+        );
+        Assert.True(issued.ExitCode == 0, issued.ToString());
+
+        var verified = _product.Run("verify", pdf);
+
+        Assert.True(verified.ExitCode == 0, verified.ToString());
+        Assert.Contains(@"Alder\u009b2J\u202eReach", verified.StandardOutput, StringComparison.Ordinal);
+        Assert.DoesNotContain(verified.StandardOutput, symbol => symbol is '\u009b' or '\u202e');
     }
 
     [Fact]

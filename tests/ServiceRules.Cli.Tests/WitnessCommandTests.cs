@@ -165,8 +165,64 @@ public sealed class WitnessCommandTests : IDisposable
     }
 
     [Fact]
-    public void Add_UnknownLogWithoutItsKey_IsRefused() =>
+    public void Add_UnknownLogWithoutItsKey_IsRefusedAndLeavesNoWitness()
+    {
         AssertRefused(Add(Checkpoint(3)), 404, $"the log `{Origin}` is not known here");
+        Assert.False(Directory.Exists(Store));
+    }
+
+    [Fact]
+    public void Add_FirstCheckpointThatCannotBeCosigned_LeavesNoWitness()
+    {
+        using var other = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        var key = Write("other.pem", other.ExportSubjectPublicKeyInfoPem());
+
+        AssertRefused(Add(Checkpoint(3), "--log-key", key), 403, "no signature by the key trusted");
+        AssertRefused(
+            Add(Checkpoint(7), "--log-key", _product.At("log-key.pem"), "--proof", Growth(3, 7)),
+            409,
+            "accepted: the proof from 0"
+        );
+        Manners.HoldForRefusal(
+            Add(Checkpoint(3), "--log-key", _product.At("log-key.pem"), "--name", "no name")
+        );
+        Assert.False(Directory.Exists(Store));
+    }
+
+    [Fact]
+    public void Add_PlaceOfSomethingElse_IsLeftAlone()
+    {
+        var record = _product.Write("record.json", Fixtures.Bytes("height-check"));
+
+        Manners.HoldForRefusal(Add(Checkpoint(3), "--log-key", _product.At("log-key.pem"), "--out", record));
+
+        Assert.Equal(Fixtures.Bytes("height-check"), File.ReadAllBytes(record));
+        Assert.False(Directory.Exists(Store));
+    }
+
+    /// <summary>U+009B commands a terminal as escape and bracket do; the answer itself is not for a terminal.</summary>
+    [Fact]
+    public void Add_LogWhoseNameCommandsATerminal_IsToldInLettersAlone()
+    {
+        const string origin = "ledger.example/\u009b2J\u202eevil";
+        var signer = new EcdsaLogSigner(origin, _secret);
+        var head = new Checkpoint(origin, 3, MerkleTree.Root(Leaves(3)));
+
+        var outcome = Add(
+            Write("hostile", SignedCheckpoint.By(signer, head).ToString()),
+            "--log-key",
+            _product.At("log-key.pem")
+        );
+
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains(origin, outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            @"cosigned ledger.example/\u009b2J\u202eevil at size 3",
+            outcome.StandardError,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(outcome.StandardError, symbol => symbol is '\u009b' or '\u202e');
+    }
 
     [Fact]
     public void Add_SecondHistoryOfOneSize_IsRefusedAndNothingIsStored()

@@ -33,6 +33,25 @@ public sealed class LedgerFolderTests : IDisposable
         Assert.Equal(StoreTrouble.NotPrivate, Refused().Trouble);
     }
 
+    /// <summary>It may be the folder of others, who would be locked out of it.</summary>
+    [SkippableFact]
+    [UnsupportedOSPlatform("windows")]
+    public void Open_EmptyFolderThatOthersWriteTo_IsRefusedAndLeftAsItIs()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "Windows keeps permissions elsewhere");
+        Directory.CreateDirectory(_drawer.Folder);
+        File.SetUnixFileMode(_drawer.Folder, (UnixFileMode)0b111_111_111);
+
+        Assert.Equal(StoreTrouble.NotPrivate, Refused().Trouble);
+
+        Assert.Equal("-rwxrwxrwx", Mode(_drawer.Folder));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_drawer.Folder));
+
+        File.SetUnixFileMode(_drawer.Folder, (UnixFileMode)0b111_101_101);
+        _drawer.File(1);
+        Assert.Equal("-rwx------", Mode(_drawer.Folder));
+    }
+
     [SkippableFact]
     [UnsupportedOSPlatform("windows")]
     public void Open_KeyOpenToOthers_IsRefused()

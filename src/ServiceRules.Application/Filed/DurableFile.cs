@@ -30,7 +30,7 @@ public static class DurableFile
             File.Delete(draft);
         }
 
-        SyncFolder(FolderOf(path));
+        SyncAbove(path);
     }
 
     /// <summary>Writes a file, or leaves the one that is there already; tells whether it was written.</summary>
@@ -53,7 +53,7 @@ public static class DurableFile
             File.Delete(draft);
         }
 
-        SyncFolder(FolderOf(path));
+        SyncAbove(path);
         return true;
     }
 
@@ -86,7 +86,18 @@ public static class DurableFile
         }
     }
 
-    private static string FolderOf(string path) => Path.GetDirectoryName(Path.GetFullPath(path))!;
+    /// <summary>Makes the name of a file or folder reach the disk: it has to last as long as what it names.</summary>
+    /// <param name="path">What was made.</param>
+    public static void SyncAbove(string path)
+    {
+        if (
+            Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path))) is
+            { Length: > 0 } above
+        )
+        {
+            SyncFolder(above);
+        }
+    }
 
     // The content beside the path, on the disk.
     private static string Draft(string path, ReadOnlySpan<byte> content, UnixFileMode mode)

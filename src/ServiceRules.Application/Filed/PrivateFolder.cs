@@ -6,17 +6,19 @@ public static class PrivateFolder
     private const UnixFileMode Mode =
         UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
 
+    private const UnixFileMode WrittenByOthers = UnixFileMode.GroupWrite | UnixFileMode.OtherWrite;
+
     private const UnixFileMode OfOthers =
-        UnixFileMode.GroupRead
-        | UnixFileMode.GroupWrite
+        WrittenByOthers
+        | UnixFileMode.GroupRead
         | UnixFileMode.GroupExecute
         | UnixFileMode.OtherRead
-        | UnixFileMode.OtherWrite
         | UnixFileMode.OtherExecute;
 
     /// <summary>
-    /// Makes the folder where there is none, and makes one private that is there and empty. Tells why it cannot be used,
-    /// or null.
+    /// Makes the folder where there is none, and makes one private that is there, empty, and could be written to by its
+    /// owner alone. One that others may write to is theirs as well, and is left as it is. Tells why it cannot be used, or
+    /// null.
     /// </summary>
     /// <param name="folder">Where it shall be.</param>
     public static string? Make(string folder)
@@ -30,19 +32,23 @@ public static class PrivateFolder
         if (!Directory.Exists(folder))
         {
             Directory.CreateDirectory(folder, Mode);
-            DurableFile.SyncFolder(Path.GetDirectoryName(Path.GetFullPath(folder))!);
+            DurableFile.SyncAbove(folder);
         }
 
-        if (Fault(folder) is { } fault)
+        if (Fault(folder) is not { } fault)
         {
-            if (Directory.EnumerateFileSystemEntries(folder).Any())
-            {
-                return fault;
-            }
-
-            File.SetUnixFileMode(folder, Mode);
+            return null;
         }
 
+        if (
+            (File.GetUnixFileMode(folder) & WrittenByOthers) != 0
+            || Directory.EnumerateFileSystemEntries(folder).Any()
+        )
+        {
+            return fault;
+        }
+
+        File.SetUnixFileMode(folder, Mode);
         return null;
     }
 

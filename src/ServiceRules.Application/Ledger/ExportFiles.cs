@@ -27,6 +27,9 @@ public static class ExportFiles
     /// <summary>Bytes of one line of entries: several times the longest entry.</summary>
     public const int EntryBytes = 64 * 1024;
 
+    /// <summary>Bytes of all entries, which are held in memory: more than two million of them.</summary>
+    public const long EntriesBytes = 1024L * 1024 * 1024;
+
     /// <summary>Bytes of one content: several times the longest report.</summary>
     public const int ContentBytes = 128 * 1024 * 1024;
 

@@ -1,34 +1,40 @@
 using System.Text;
+using ServiceRules.Application.Filed;
 using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>
 /// Writes a log as plain files that ordinary tools read: entries, contents, checkpoints and key. Entries name people by
-/// pseudonym; contents are as they were filed, with the people that they name.
+/// pseudonym; contents are as they were filed, with the people that they name, so that the files are for their owner
+/// alone until somebody hands them on. On return they have reached the disk.
 /// </summary>
 public sealed class ExportLedger(ILedgerReading log, NoteKey key)
 {
+    private const UnixFileMode FolderMode = DurableFile.Private | UnixFileMode.UserExecute;
+
     /// <summary>Writes into a folder that is new or empty, and tells how many entries and contents there were.</summary>
     public (long Entries, long Contents) To(string folder)
     {
-        Directory.CreateDirectory(folder);
+        Make(folder);
         var entries = Entries(Path.Combine(folder, ExportFiles.Entries));
         var contents = Contents(folder);
+        Write(folder, ExportFiles.KeyPem, key.ToPem());
+        Write(folder, ExportFiles.KeyLine, key + "\n");
         Write(folder, ExportFiles.Checkpoints, NoteSequence.Join(log.Checkpoints()));
+        // Last: an export that was broken off has none, and is not sound.
         if (log.Head is { } head)
         {
             Write(folder, ExportFiles.Head, head.Note);
         }
 
-        Write(folder, ExportFiles.KeyPem, key.ToPem());
-        Write(folder, ExportFiles.KeyLine, key + "\n");
+        DurableFile.SyncFolder(folder);
         return (entries, contents);
     }
 
     private long Entries(string path)
     {
-        using var file = File.Create(path);
+        using var file = New(path);
         var count = 0L;
         foreach (var entry in log.Entries(0))
         {
@@ -37,29 +43,68 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
             count++;
         }
 
+        file.Flush(flushToDisk: true);
         return count;
     }
 
     private long Contents(string folder)
     {
-        Directory.CreateDirectory(Path.Combine(folder, ExportFiles.Contents));
-        using var hashes = new StreamWriter(Path.Combine(folder, ExportFiles.ContentHashes))
-        {
-            NewLine = "\n",
-        };
+        var contents = Path.Combine(folder, ExportFiles.Contents);
+        Make(contents);
+        var hashes = new StringBuilder();
         var count = 0L;
         foreach (var hash in log.Contents())
         {
             var name = Convert.ToHexStringLower(hash.ToBytes());
-            var content = log.Content(hash)!.Value;
-            File.WriteAllBytes(Path.Combine(folder, ExportFiles.Contents, name), content.Span);
-            hashes.WriteLine($"{name}  {ExportFiles.Contents}/{name}");
+            Write(Path.Combine(contents, name), log.Content(hash)!.Value.Span);
+            hashes
+                .Append(name)
+                .Append("  ")
+                .Append(ExportFiles.Contents)
+                .Append('/')
+                .Append(name)
+                .Append('\n');
             count++;
         }
 
+        DurableFile.SyncFolder(contents);
+        Write(folder, ExportFiles.ContentHashes, hashes.ToString());
         return count;
     }
 
+    private static void Make(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(folder);
+        }
+        else
+        {
+            // One that is there stays as it is: some disks that are carried about know no modes.
+            Directory.CreateDirectory(folder, FolderMode);
+        }
+
+        DurableFile.SyncAbove(folder);
+    }
+
     private static void Write(string folder, string name, string text) =>
-        File.WriteAllText(Path.Combine(folder, name), text, new UTF8Encoding(false));
+        Write(Path.Combine(folder, name), Encoding.UTF8.GetBytes(text));
+
+    private static void Write(string path, ReadOnlySpan<byte> content)
+    {
+        using var file = New(path);
+        file.Write(content);
+        file.Flush(flushToDisk: true);
+    }
+
+    private static FileStream New(string path)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = DurableFile.Private;
+        }
+
+        return new FileStream(path, options);
+    }
 }

@@ -100,7 +100,9 @@ public sealed class ExportedLedger : ILedgerReading
 
     private void ReadEntries()
     {
-        using var file = new BufferedStream(File.OpenRead(At(ExportFiles.Entries)));
+        var path = At(ExportFiles.Entries);
+        CheckRegular(path, ExportFiles.EntriesBytes);
+        using var file = new BufferedStream(File.OpenRead(path));
         var line = new MemoryStream();
         for (var next = file.ReadByte(); next >= 0; next = file.ReadByte())
         {
@@ -135,14 +137,24 @@ public sealed class ExportedLedger : ILedgerReading
 
     private static byte[] Bytes(string path, int most)
     {
+        CheckRegular(path, most);
+        return File.ReadAllBytes(path);
+    }
+
+    // A pipe or a device would be waited on.
+    private static void CheckRegular(string path, long most)
+    {
         if (!RegularFile.Is(path))
         {
             throw new IOException($"`{path}` is no regular file");
         }
 
-        var length = new FileInfo(path).Length;
-        return length <= most
-            ? File.ReadAllBytes(path)
-            : throw new IOException($"`{path}` has {length} bytes; accepted: at most {most}");
+        var length = File.Exists(path) ? new FileInfo(path).Length : 0;
+        if (length > most)
+        {
+            throw new IOException(
+                $"`{path}` has {LedgerWords.Number(length)} bytes; accepted: at most {LedgerWords.Number(most)}"
+            );
+        }
     }
 }

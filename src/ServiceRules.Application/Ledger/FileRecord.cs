@@ -24,7 +24,7 @@ public sealed class FileRecord(OpenLedger ledger)
     {
         ArgumentNullException.ThrowIfNull(assessed);
         ArgumentNullException.ThrowIfNull(correction);
-        return ledger.File(log => Plan(log, assessed, correction.By, correction.Reason));
+        return ledger.File(log => Plan(log, assessed, correction.By, correction));
     }
 
     /// <summary>The two parts of a filing that a report proves: the record's entry and the assessment's.</summary>
@@ -43,28 +43,33 @@ public sealed class FileRecord(OpenLedger ledger)
         return standing is null || standing == versions.Latest ? null : versions.Latest;
     }
 
-    private static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, string? reason)
+    private static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, Correction? correction)
     {
         var id = assessed.Record.Id.Text;
         var record = assessed.Evidence.Record;
         var versions = RecordVersions.Of(log, id);
         FilingPart part;
-        if (versions.Standing(record.Hash.ToString(), reason is not null) is { } standing)
+        if (versions.Standing(record.Hash.ToString(), correction is not null) is { } standing)
         {
+            if (correction?.RefusalOver(log, standing) is { } nothing)
+            {
+                return new FilingPlan.Refuse(nothing);
+            }
+
             part = new FilingPart.Standing(standing);
         }
-        else if (Refusal(log, versions.Latest, record, id, reason) is { } refusal)
+        else if (Refusal(log, versions.Latest, record, id, correction is not null) is { } refusal)
         {
             return new FilingPlan.Refuse(refusal);
         }
         else
         {
             part = new FilingPart.New(
-                new EntryDraft(reason is null ? EntryKind.Record : EntryKind.Amendment, id, record.Bytes)
+                new EntryDraft(correction is null ? EntryKind.Record : EntryKind.Amendment, id, record.Bytes)
                 {
                     Person = by,
-                    Reason = reason,
-                    Corrects = reason is null
+                    Reason = correction?.Reason,
+                    Corrects = correction is null
                         ? null
                         : new CorrectedEntry(versions.Latest!.Index, versions.Latest.Entry.Content),
                 }
@@ -82,10 +87,10 @@ public sealed class FileRecord(OpenLedger ledger)
         FiledEntry? latest,
         CanonicalDocument record,
         string id,
-        string? reason
+        bool isAmending
     )
     {
-        if (reason is not null)
+        if (isAmending)
         {
             return latest is null
                 ? new(

@@ -52,7 +52,9 @@ public sealed class FileSiteDocument(OpenLedger ledger)
             var standsAt = correction is null ? versions : versions.TakeLast(1);
             if (standsAt.LastOrDefault(entry => entry.Entry.Content == draft.Hash.ToString()) is { } standing)
             {
-                return new FilingPlan.File([new FilingPart.Standing(standing)], []);
+                return correction?.RefusalOver(log, standing) is { } nothing
+                    ? new FilingPlan.Refuse(nothing)
+                    : new FilingPlan.File([new FilingPart.Standing(standing)], []);
             }
 
             if (Refusal(draft, versions.LastOrDefault(), correction) is { } refusal)

@@ -17,7 +17,7 @@ public sealed class ForgetPerson(OpenLedger ledger)
     public FilingOutcome Forget(string person, Correction correction, bool withContents)
     {
         ArgumentNullException.ThrowIfNull(correction);
-        if (correction.Reason.Contains(person, StringComparison.OrdinalIgnoreCase))
+        if (Names(correction.Reason, person))
         {
             return new FilingOutcome.Refused(
                 new(
@@ -56,6 +56,28 @@ public sealed class ForgetPerson(OpenLedger ledger)
 
     /// <summary>How many contents name the person: what stays readable when only the pseudonym is forgotten.</summary>
     public static int CountNaming(ILedgerReading log, string person) => Naming(log, person).Count;
+
+    // As a word of its own: who is called `ann` is not named by `cannot`, nor `tech-0` by `tech-02`.
+    private static bool Names(string reason, string person)
+    {
+        for (
+            var at = reason.IndexOf(person, StringComparison.OrdinalIgnoreCase);
+            at >= 0;
+            at = reason.IndexOf(person, at + 1, StringComparison.OrdinalIgnoreCase)
+        )
+        {
+            if (!GoesOn(reason[..at].Reverse()) && !GoesOn(reason[(at + person.Length)..]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // Marks within an identity also end sentences: they belong to it where a letter or digit is behind them.
+    private static bool GoesOn(IEnumerable<char> text) =>
+        text.SkipWhile(symbol => symbol is '.' or '-' or '_').Take(1).Any(char.IsLetterOrDigit);
 
     private static FilingRefusal Unknown(ILedgerReading log, string person) =>
         CountNaming(log, person) is var count and > 0

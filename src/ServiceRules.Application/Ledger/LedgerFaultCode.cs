@@ -30,6 +30,12 @@ public static class LedgerFaultCode
     /// <summary>No checkpoint of the log is kept where its checkpoints are said to be.</summary>
     public const string CheckpointMissing = "checkpoint-missing";
 
+    /// <summary>A cosignature in the name of a witness that was asked for does not hold.</summary>
+    public const string Cosignature = "cosignature";
+
+    /// <summary>No checkpoint outside is cosigned by a witness that was asked for.</summary>
+    public const string CosignatureMissing = "cosignature-missing";
+
     /// <summary>The log is shorter than a checkpoint says.</summary>
     public const string Shorter = "shorter-history";
 

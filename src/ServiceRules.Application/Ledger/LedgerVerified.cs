@@ -19,4 +19,8 @@ public sealed record LedgerVerified(
     long Checkpoints,
     ImmutableArray<LedgerFault> Faults,
     ImmutableArray<string> Remarks
-);
+)
+{
+    /// <summary>How far the witnesses that were asked for have cosigned it.</summary>
+    public ImmutableArray<CosignedHead> Cosigned { get; init; } = [];
+}

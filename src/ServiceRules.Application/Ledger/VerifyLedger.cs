@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
@@ -20,6 +21,9 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
     /// <summary>Whether the key came from elsewhere than the log itself.</summary>
     public bool IsKeyGiven { get; init; }
 
+    /// <summary>Keys of witnesses, each of which must have cosigned a checkpoint outside.</summary>
+    public ImmutableArray<NoteKey> Witnesses { get; init; } = [];
+
     /// <param name="outside">Checkpoints kept apart from the log.</param>
     /// <param name="damage">What the store found wrong with its own files.</param>
     public LedgerVerified Verify(
@@ -33,6 +37,8 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         var history = LogHistory.Read(log, key, outside, true);
         faults.AddRange(history.Faults);
         remarks.AddRange(history.Remarks);
+        var (cosigned, unsound) = CosignatureCheck.Of(outside, key, Witnesses);
+        faults.AddRange(unsound);
         var entries = Entries();
         var erased = Erased(entries);
         var contents = new ContentCheck(log, entries, erased, faults, hashed);
@@ -74,7 +80,10 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             history.Outside + log.Checkpoints().LongCount(),
             [.. faults.Distinct()],
             remarks.ToImmutable()
-        );
+        )
+        {
+            Cosigned = cosigned,
+        };
     }
 
     private void People()
@@ -117,10 +126,8 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
                 if (entries.Count > 0 && entry.Entry.At < entries[^1].Entry.At)
                 {
                     remarks.Add(
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"at entry {entry.Index} the clock went back from {entries[^1].Entry.At:yyyy-MM-dd HH:mm:ss}Z to {entry.Entry.At:yyyy-MM-dd HH:mm:ss}Z; order goes by place, not by time"
-                        )
+                        $"at {LedgerWords.Entry(entry.Index)} the clock went back from {UtcTime.Print(entries[^1].Entry.At)} to "
+                            + $"{UtcTime.Print(entry.Entry.At)}; order goes by place, not by time"
                     );
                 }
 

@@ -60,7 +60,7 @@ public sealed class RecallGauge(RecordGathering files, AssessRecord judging)
 
     private RecalledRecord Again(FiledRecord filed, FoundError found)
     {
-        Correction correction = new(found);
+        GaugeCorrection correction = new(found);
         var onTheDay = ZeroCheckEvidence.Of(GaugeOf(filed, found), found);
         var read = ReadWith(filed.Record, correction);
         var was = Judged(filed.Record, filed);
@@ -90,7 +90,7 @@ public sealed class RecallGauge(RecordGathering files, AssessRecord judging)
         judging.Assess(record, filed.Context, filed.Book);
 
     /// <summary>The entries read with the gauge, as JSON pointers.</summary>
-    private static HashSet<string> ReadWith(ServiceRecord record, Correction correction) =>
+    private static HashSet<string> ReadWith(ServiceRecord record, GaugeCorrection correction) =>
         [
             .. record.Units.SelectMany(
                 (unit, at) =>

@@ -21,23 +21,10 @@ public sealed record GivenLogKey
     )
     {
         ArgumentNullException.ThrowIfNull(text);
-        var isNamed = NoteKey.TryParse(text.Trim(), out var key, out var unnamed);
-        if (!isNamed && !NoteKey.TryFromPem(Unnamed, text, out key, out fault))
-        {
-            given = null;
-            fault = text.Contains("-----BEGIN", StringComparison.Ordinal)
-                ? fault
-                : new LogTextFault(
-                    unnamed!.Line,
-                    unnamed.Found,
-                    $"{NoteKey.AcceptedForm}; or a public key of ECDSA on P-256 in PEM"
-                );
-            return false;
-        }
-
-        given = new GivenLogKey(key!, isNamed);
-        fault = null;
-        return true;
+        given = NoteKey.TryRead(Unnamed, text, out var key, out fault)
+            ? new GivenLogKey(key, !NoteKey.IsPem(text))
+            : null;
+        return given is not null;
     }
 
     /// <summary>Whether it is this key; one without a name is taken for the log's whatever it is called.</summary>

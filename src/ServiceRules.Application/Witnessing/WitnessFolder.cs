@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using ServiceRules.Application.Filed;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Witnessing;
@@ -15,9 +16,6 @@ public sealed class WitnessFolder : IDisposable
     private const string KeyFile = "witness.vkey";
     private const string LockFile = "lock";
     private const int KeyBytesMost = 64 * 1024;
-
-    private const UnixFileMode FolderMode =
-        UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
 
     private static readonly TimeSpan LockPatience = TimeSpan.FromSeconds(20);
     private static readonly TimeSpan BetweenTries = TimeSpan.FromMilliseconds(25);
@@ -42,6 +40,29 @@ public sealed class WitnessFolder : IDisposable
     /// <param name="folder">The folder.</param>
     public static bool Exists(string folder) => File.Exists(Path.Combine(folder, SecretFile));
 
+    /// <summary>
+    /// What a witness that remembers nothing yet would say to its first checkpoint, if that is no: asked before one is made,
+    /// so that a refusal leaves none behind. Null when it would cosign.
+    /// </summary>
+    /// <param name="checkpoint">The checkpoint.</param>
+    /// <param name="growth">The proof that came with it, or null.</param>
+    /// <param name="given">The log's key, or null.</param>
+    /// <param name="at">The clock.</param>
+    public static WitnessOutcome? RefusalOfFirst(
+        SignedCheckpoint checkpoint,
+        GrowthProof? growth,
+        NoteKey? given,
+        DateTimeOffset at
+    )
+    {
+        var head = checkpoint.Head;
+        var nothing = new StoredLog(head.Origin, [], null, null, 0);
+        return WhyUnable(checkpoint, nothing, given, at) is { } why ? new WitnessOutcome.Unable(why)
+            : Answer(Trusting(nothing, given), growth, checkpoint) is WitnessAnswer.Refused refused
+                ? new WitnessOutcome.Refused(refused.Refusal, refused.Told)
+            : null;
+    }
+
     /// <summary>Opens the folder, or makes a witness in it, and keeps every other run out until it is closed.</summary>
     /// <param name="folder">The folder; made where there is none.</param>
     /// <param name="name">Name of the witness: of a new one, or the one that an existing one must have; null for any.</param>
@@ -49,9 +70,20 @@ public sealed class WitnessFolder : IDisposable
     public static WitnessFolder Open(string folder, string? name)
     {
         FileStream? held = null;
+        if (name is not null && !NoteKey.IsName(name))
+        {
+            throw new WitnessFolderException(
+                $"`{name}` cannot name a witness; accepted: a name without spaces and `+`, such as `witness.example/w1`"
+            );
+        }
+
         try
         {
-            Make(folder);
+            if (PrivateFolder.Make(folder) is { } open)
+            {
+                throw new WitnessFolderException(open);
+            }
+
             held = Lock(Path.Combine(folder, LockFile));
             var isNew = !Exists(folder);
             var key = isNew ? MakeKey(folder, name ?? "witness") : ReadKey(folder);
@@ -66,7 +98,8 @@ public sealed class WitnessFolder : IDisposable
             held = null;
             return opened;
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        catch (Exception failure)
+            when (!DiskFull.Is(failure) && failure is IOException or UnauthorizedAccessException)
         {
             throw new WitnessFolderException($"the folder `{folder}` of the witness: {failure.Message}");
         }
@@ -100,11 +133,8 @@ public sealed class WitnessFolder : IDisposable
             return new WitnessOutcome.Unable(why);
         }
 
-        var known = stored.Known with
-        {
-            Keys = stored.Keys.IsEmpty && given is not null ? [given] : stored.Keys,
-        };
-        switch (Witness.Consider(known, growth ?? WithoutProof(known, head), checkpoint))
+        var known = Trusting(stored, given);
+        switch (Answer(known, growth, checkpoint))
         {
             case WitnessAnswer.Refused refused:
                 return new WitnessOutcome.Refused(refused.Refusal, refused.Told);
@@ -122,6 +152,18 @@ public sealed class WitnessFolder : IDisposable
 
     /// <summary>Lets the next run in.</summary>
     public void Dispose() => _lock.Dispose();
+
+    private static WitnessedLog Trusting(StoredLog stored, NoteKey? given) =>
+        stored.Known with
+        {
+            Keys = stored.Keys.IsEmpty && given is not null ? [given] : stored.Keys,
+        };
+
+    private static WitnessAnswer Answer(
+        WitnessedLog known,
+        GrowthProof? growth,
+        SignedCheckpoint checkpoint
+    ) => Witness.Consider(known, growth ?? WithoutProof(known, checkpoint.Head), checkpoint);
 
     // Brought again, or brought first: in both cases there is nothing to prove.
     private static GrowthProof WithoutProof(WitnessedLog known, Checkpoint head) =>
@@ -154,35 +196,8 @@ public sealed class WitnessFolder : IDisposable
         }
 
         return stored.CosignedAt is { } last && at.ToUnixTimeSeconds() < last.ToUnixTimeSeconds()
-            ? FormattableString.Invariant(
-                $"the clock says {at.UtcDateTime:yyyy-MM-dd HH:mm:ss}Z, before the last cosignature; accepted: {last.UtcDateTime:yyyy-MM-dd HH:mm:ss}Z or later"
-            )
+            ? $"the clock says {UtcTime.Print(at)}, before the last cosignature; accepted: {UtcTime.Print(last)} or later"
             : null;
-    }
-
-    private static void Make(string folder)
-    {
-        if (OperatingSystem.IsWindows())
-        {
-            Directory.CreateDirectory(folder);
-        }
-        else
-        {
-            Directory.CreateDirectory(folder, FolderMode);
-            if ((File.GetUnixFileMode(folder) & ~FolderMode) == 0)
-            {
-                return;
-            }
-
-            if (Directory.EnumerateFileSystemEntries(folder).Any())
-            {
-                throw new WitnessFolderException(
-                    $"`{folder}` can be looked into by others; accepted: after chmod 700"
-                );
-            }
-
-            File.SetUnixFileMode(folder, FolderMode);
-        }
     }
 
     private static FileStream Lock(string path)
@@ -204,13 +219,6 @@ public sealed class WitnessFolder : IDisposable
 
     private static WitnessKey MakeKey(string folder, string name)
     {
-        if (!NoteKey.IsName(name))
-        {
-            throw new WitnessFolderException(
-                $"`{name}` cannot name a witness; accepted: a name without spaces and `+`, such as `witness.example/w1`"
-            );
-        }
-
         if (Directory.Exists(Path.Combine(folder, CheckpointShelves.FolderName)))
         {
             throw new WitnessFolderException(
@@ -232,9 +240,9 @@ public sealed class WitnessFolder : IDisposable
     private static WitnessKey ReadKey(string folder)
     {
         var path = Path.Combine(folder, SecretFile);
-        if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & ~DurableFile.Private) != 0)
+        if (PrivateFile.Fault(path) is { } open)
         {
-            throw new WitnessFolderException($"`{path}` can be read by others; accepted: after chmod 600");
+            throw new WitnessFolderException(open);
         }
 
         var shown = ReadLine(Path.Combine(folder, KeyFile));

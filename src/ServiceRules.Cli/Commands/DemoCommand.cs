@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Demo;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
@@ -17,6 +18,8 @@ namespace ServiceRules.Cli.Commands;
 internal static class DemoCommand
 {
     private const string LedgerName = "ledger";
+    private const string Records = "records";
+    private const string Reports = "reports";
 
     public static Command Of(Session session)
     {
@@ -52,6 +55,7 @@ internal static class DemoCommand
     {
         var loaded = RulesInForce.Load(parsed);
         var judging = RulesInForce.Judging(parsed);
+        MakeFolders(folder);
         using var key = SigningKeys.Open(parsed, session);
         var jobs = DemoScenario.Make(seed, loaded.Site!);
         var judged = new List<(DemoJob Job, Assessed Assessed)>(jobs.Length);
@@ -78,11 +82,26 @@ internal static class DemoCommand
         return summary.IsExact ? ExitCode.Good : ExitCode.NotGood;
     }
 
+    /// <exception cref="InputException">They cannot be made.</exception>
+    private static void MakeFolders(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(Path.Combine(folder, Records));
+            Directory.CreateDirectory(Path.Combine(folder, Reports));
+        }
+        catch (Exception failure)
+            when (!DiskFull.Is(failure) && failure is IOException or UnauthorizedAccessException)
+        {
+            throw new InputException($"`{folder}` cannot be made: {failure.Message}");
+        }
+    }
+
     /// <summary>Judges what was written to the file, as anybody would who is handed it.</summary>
     private static Assessed JudgeWritten(DemoJob job, string folder, AssessRecord judging)
     {
         var bytes = RecordFormat.Current.Write(job.Record);
-        InputFile.Write(Path.Combine(folder, "records", job.Record.Id.Text + ".json"), bytes);
+        InputFile.Write(Path.Combine(folder, Records, job.Record.Id.Text + ".json"), bytes);
         return judging.Assess(bytes) switch
         {
             AssessOutcome.Judged { Assessed: var assessed } => assessed,
@@ -105,7 +124,7 @@ internal static class DemoCommand
         TimeProvider clock
     )
     {
-        var path = Path.Combine(folder, "reports", assessed.Record.Id.Text + ".pdf");
+        var path = Path.Combine(folder, Reports, assessed.Record.Id.Text + ".pdf");
         var proofs = ledger.Proofs(Filed(new FileRecord(ledger).File(assessed, null)));
         var pdf = JobReport.Write(assessed, ReportTerms.Default, key, clock.GetUtcNow(), null, proofs);
         var own = Filed(new FileReport(ledger).File(assessed, pdf, null)).Entries[^1].Entry;

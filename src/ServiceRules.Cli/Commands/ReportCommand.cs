@@ -168,12 +168,7 @@ internal static class ReportCommand
                 throw new InputException($"`{target}` is a folder; accepted: a file to write to");
             }
 
-            if (target.Directory is { Exists: false } folder)
-            {
-                throw new InputException(
-                    $"there is no folder `{folder}` to write `{target.Name}` to; accepted: a folder that is there"
-                );
-            }
+            InputFile.CheckFolder(target.FullName);
         }
 
         if (!HasEnding(output, ".pdf") && output.Exists)
@@ -183,15 +178,14 @@ internal static class ReportCommand
             );
         }
 
-        if (
-            certificate is { Exists: true }
-            && (IsSame(output, certificate) || !HasEnding(certificate, ".pem"))
-        )
+        if (certificate is not null && IsSame(output, certificate))
         {
             throw new InputException(
-                $"`{certificate}` is there and is no certificate; accepted: a file that ends in .pem, or a new one"
+                $"`{certificate}` is where the report itself is written; accepted: another file for the certificate"
             );
         }
+
+        TrustedCertificates.CheckPlace(certificate);
     }
 
     /// <exception cref="InputException">Something else is where the report's proof would be written.</exception>

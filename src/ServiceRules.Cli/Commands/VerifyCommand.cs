@@ -1,9 +1,9 @@
 using System.CommandLine;
-using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Verifying;
 using Spectre.Console;
 
@@ -114,15 +114,13 @@ internal static class VerifyCommand
 
         if (report.SignedAt is { } at)
         {
-            screen.MarkupLineInterpolated(
-                $"  stated time {at.ToString("yyyy-MM-dd HH:mm:ss'Z'", CultureInfo.InvariantCulture)} (the signer's own clock)"
-            );
+            screen.MarkupLineInterpolated($"  stated time {UtcTime.Print(at)} (the signer's own clock)");
         }
 
         if (report.TrustedTime is { } stamped)
         {
             screen.MarkupLineInterpolated(
-                $"  proven time {stamped.ToString("yyyy-MM-dd HH:mm:ss'Z'", CultureInfo.InvariantCulture)} (the time-stamp authority's clock)"
+                $"  proven time {UtcTime.Print(stamped)} (the time-stamp authority's clock)"
             );
         }
     }

@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Evidence.Log;
 using Spectre.Console;
 
@@ -31,6 +32,14 @@ internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verifi
         screen.WriteLine(
             $"  checkpoints  {verified.Checkpoints} held against the entries, log key {key.IdText}"
         );
+        foreach (var head in verified.Cosigned)
+        {
+            screen.WriteLine(
+                $"  cosigned     size {head.Size} by {head.Witness.Name}, key {head.Witness.IdText}"
+                    + (head.At is { } at ? $", at {UtcTime.Print(at)} by its clock" : "")
+            );
+        }
+
         foreach (var fault in verified.Faults)
         {
             screen.WriteLine($"  FAULT  {fault.Code}: {fault}");
@@ -61,6 +70,22 @@ internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verifi
             json.WriteNumber("contents", verified.Contents);
             json.WriteNumber("erased", verified.Erased);
             json.WriteNumber("checkpoints", verified.Checkpoints);
+            json.WriteStartArray("cosigned");
+            foreach (var head in verified.Cosigned)
+            {
+                json.WriteStartObject();
+                json.WriteString("witness", head.Witness.Name);
+                json.WriteString("witnessKey", head.Witness.IdText);
+                json.WriteNumber("size", head.Size);
+                if (head.At is { } at)
+                {
+                    json.WriteString("at", UtcTime.Stamp(at));
+                }
+
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
             json.WriteStartArray("faults");
             foreach (var fault in verified.Faults)
             {

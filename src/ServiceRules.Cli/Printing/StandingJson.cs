@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using ServiceRules.Application.Reports;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Cli.Printing;
 
@@ -47,10 +47,7 @@ internal static class StandingJson
     {
         if (at is { } time)
         {
-            json.WriteString(
-                name,
-                time.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)
-            );
+            json.WriteString(name, UtcTime.Stamp(time));
         }
     }
 

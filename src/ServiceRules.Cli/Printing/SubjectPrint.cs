@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Domain.Timeline;
 using Spectre.Console;
 
 namespace ServiceRules.Cli.Printing;
@@ -31,7 +31,7 @@ internal sealed class SubjectPrint(
         var entry = version.Entry.Entry;
         screen.WriteLine();
         screen.MarkupLineInterpolated(
-            $"[bold]entry {version.Entry.Index}[/]  {Time(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
+            $"[bold]entry {version.Entry.Index}[/]  {UtcTime.Print(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
         );
         if (entry.Corrects is { } corrects)
         {
@@ -49,7 +49,7 @@ internal sealed class SubjectPrint(
         {
             var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? judged.WhyNone;
             screen.WriteLine(
-                $"  assessment   entry {judged.Entry.Index}, {Time(judged.Entry.Entry.At)}: {word}"
+                $"  assessment   entry {judged.Entry.Index}, {UtcTime.Print(judged.Entry.Entry.At)}: {word}"
             );
         }
 
@@ -65,7 +65,7 @@ internal sealed class SubjectPrint(
         foreach (var report in version.Reports)
         {
             screen.WriteLine(
-                $"  report       entry {report.Index}, {Time(report.Entry.At)}, {report.Entry.Content}"
+                $"  report       entry {report.Index}, {UtcTime.Print(report.Entry.At)}, {report.Entry.Content}"
             );
         }
     }
@@ -87,9 +87,6 @@ internal sealed class SubjectPrint(
             (null, { } pseudonym) => $"  by {pseudonym} (forgotten)",
             _ => "",
         };
-
-    private static string Time(DateTimeOffset at) =>
-        at.ToString("yyyy-MM-dd HH:mm:ss'Z'", CultureInfo.InvariantCulture);
 
     private static string? Short(string? value) =>
         value is { Length: > LongestValue } ? value[..LongestValue] + "…" : value;

@@ -13,20 +13,17 @@ internal static class CommandLine
         var session = new Session(output, error);
         try
         {
-            if (args.Any(string.IsNullOrWhiteSpace))
-            {
-                throw new InputException("an empty argument names no file; accepted: a path or an option");
-            }
+            CheckNoneIsEmpty(args);
 
             var parsed = Root(session).Parse(args);
             if (parsed.Errors.Count > 0)
             {
                 foreach (var problem in parsed.Errors)
                 {
-                    error.WriteLine(problem.Message);
+                    session.Error.WriteLine(problem.Message);
                 }
 
-                error.WriteLine("`servicerules --help` lists what there is.");
+                session.Error.WriteLine("`servicerules --help` lists what there is.");
                 return ExitCode.Unusable;
             }
 
@@ -41,12 +38,12 @@ internal static class CommandLine
         }
         catch (InputException unusable)
         {
-            error.WriteLine(unusable.Message);
+            session.Error.WriteLine(unusable.Message);
             return ExitCode.Unusable;
         }
         catch (BrokenLogException broken)
         {
-            error.WriteLine(
+            session.Error.WriteLine(
                 $"the ledger is not sound: {broken.Fault}\n`servicerules ledger verify` tells everything that is wrong with it."
             );
             return ExitCode.Unusable;
@@ -54,10 +51,25 @@ internal static class CommandLine
 #pragma warning disable CA1031 // The edge of the product: a failure of the tool is told in one line, never as a stack trace.
         catch (Exception failure)
         {
-            error.WriteLine($"servicerules failed: {failure.Message}");
+            session.Error.WriteLine($"servicerules failed: {failure.Message}");
             return ExitCode.Failed;
         }
 #pragma warning restore CA1031
+    }
+
+    private static void CheckNoneIsEmpty(string[] args)
+    {
+        var at = Array.FindIndex(args, string.IsNullOrWhiteSpace);
+        if (at < 0)
+        {
+            return;
+        }
+
+        throw new InputException(
+            at > 0 && args[at - 1].StartsWith('-')
+                ? $"{args[at - 1]}: what is given with it is empty; accepted: what `--help` names for it, or to leave it out"
+                : "an empty argument names no file; accepted: a path or an option"
+        );
     }
 
     private static RootCommand Root(Session session) =>

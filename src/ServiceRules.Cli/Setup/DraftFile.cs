@@ -1,3 +1,5 @@
+using ServiceRules.Application.Filed;
+
 namespace ServiceRules.Cli.Setup;
 
 /// <summary>A file that is on the disk under another name already, and gets its own once it counts.</summary>
@@ -31,7 +33,8 @@ internal sealed class DraftFile : IDisposable
         {
             File.Move(draft, path, overwrite: true);
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        catch (Exception failure)
+            when (!DiskFull.Is(failure) && failure is IOException or UnauthorizedAccessException)
         {
             throw new InputException($"`{path}` cannot be written: {failure.Message}");
         }

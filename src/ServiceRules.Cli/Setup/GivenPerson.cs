@@ -1,25 +1,25 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Library;
 
 namespace ServiceRules.Cli.Setup;
 
 /// <summary>Who does something, and why.</summary>
 internal static partial class GivenPerson
 {
+    /// <summary>More names than this help nobody.</summary>
+    private const int NamedMost = 12;
+
     public static Option<string?> By { get; } =
         new("--by")
         {
-            Description = "The person who answers for it, as the register names them.",
+            Description = "The person who answers for it, as the register of the site names them.",
             HelpName = "PERSON",
         };
 
     public static Option<string?> Reason { get; } =
         new("--reason") { Description = "Why, in a sentence.", HelpName = "TEXT" };
-
-    /// <exception cref="InputException">It is no identity.</exception>
-    public static string? Person(ParseResult parsed) =>
-        parsed.GetValue(By) is { } person ? Checked(By.Name, person) : null;
 
     /// <exception cref="InputException">It is no identity.</exception>
     public static string Checked(string name, string person) =>
@@ -29,12 +29,35 @@ internal static partial class GivenPerson
                 $"{name}: `{person}` is no person of a register; accepted: 1 to 64 letters, digits, dots, hyphens and underscores"
             );
 
+    /// <summary>Who answers for it, if anybody is named: somebody in the register of the site.</summary>
+    /// <exception cref="InputException">It is nobody there.</exception>
+    public static string? Registered(ParseResult parsed, LoadedRules loaded)
+    {
+        if (parsed.GetValue(By) is not { } given)
+        {
+            return null;
+        }
+
+        var by = Checked(By.Name, given);
+        var people = loaded.Site?.People.Select(person => person.Id.Text).ToList() ?? [];
+        return people.Contains(by)
+            ? by
+            : throw new InputException(
+                $"{By.Name}: `{by}` is not in the register of the site in `{loaded.Folder}`; accepted: {Named(people)}"
+            );
+    }
+
     /// <summary>Both, where both are needed.</summary>
-    /// <exception cref="InputException">One is missing.</exception>
-    public static Correction Correcting(ParseResult parsed, string what) =>
-        (Person(parsed), parsed.GetValue(Reason)) is ({ } by, { Length: > 0 } reason)
+    /// <exception cref="InputException">One is missing, or it is nobody of the register.</exception>
+    public static Correction Correcting(ParseResult parsed, string what, LoadedRules loaded) =>
+        (Registered(parsed, loaded), parsed.GetValue(Reason)) is ({ } by, { Length: > 0 } reason)
             ? new Correction(by, reason)
             : throw new InputException($"{what} needs --by PERSON and --reason TEXT: who, and why");
+
+    private static string Named(List<string> people) =>
+        people.Count == 0
+            ? "--rules and a folder in which the site has people"
+            : string.Join(", ", people.Take(NamedMost)) + (people.Count > NamedMost ? ", ..." : "");
 
     [GeneratedRegex(@"\A[A-Za-z0-9][A-Za-z0-9._\-]{0,63}\z")]
     private static partial Regex Identity();

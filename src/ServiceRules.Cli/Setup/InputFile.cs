@@ -42,12 +42,28 @@ internal static class InputFile
         }
     }
 
-    /// <summary>Refuses to write over a file that is something else than what would be written there.</summary>
+    /// <summary>Refuses a place in a folder that is not there: a path mistyped should not become a new folder.</summary>
+    /// <exception cref="InputException">There is no such folder.</exception>
+    public static void CheckFolder(string path)
+    {
+        var file = new FileInfo(path);
+        if (file.Directory is { Exists: false } folder)
+        {
+            throw new InputException(
+                $"there is no folder `{folder}` to write `{file.Name}` to; accepted: a folder that is there"
+            );
+        }
+    }
+
+    /// <summary>
+    /// Refuses to write over a file that is something else than what would be written there, and where there is no folder.
+    /// </summary>
     /// <param name="isSuch">Whether the content is of the kind that would be written.</param>
     /// <param name="such">That kind, as in "is there and is no ...".</param>
-    /// <exception cref="InputException">There is such a file.</exception>
+    /// <exception cref="InputException">There is such a file, or no such folder.</exception>
     public static void CheckPlace(string path, int limit, Func<byte[], bool> isSuch, string such)
     {
+        CheckFolder(path);
         if (Directory.Exists(path) || (File.Exists(path) && !isSuch(ReadUpTo(path, limit))))
         {
             throw new InputException(
@@ -61,11 +77,6 @@ internal static class InputFile
     {
         try
         {
-            if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder)
-            {
-                Directory.CreateDirectory(folder);
-            }
-
             // Whole, or as it was; what is no file, such as the null device, cannot be replaced by one.
             if (RegularFile.Is(path))
             {
@@ -77,7 +88,9 @@ internal static class InputFile
             }
         }
         catch (Exception failure)
-            when (failure is IOException or UnauthorizedAccessException or ArgumentException)
+            when (!DiskFull.Is(failure)
+                && failure is IOException or UnauthorizedAccessException or ArgumentException
+            )
         {
             throw new InputException($"`{path}` cannot be written: {failure.Message}");
         }

@@ -8,6 +8,8 @@ namespace ServiceRules.Cli.Setup;
 /// <summary>A ledger that was held against its checkpoints, for the length of one command.</summary>
 internal sealed class LedgerInUse : IDisposable
 {
+    private const int ToldMost = 5;
+
     private readonly LedgerFolder folder;
 
     private LedgerInUse(LedgerFolder folder, OpenLedger ledger) => (this.folder, Ledger) = (folder, ledger);
@@ -44,9 +46,34 @@ internal sealed class LedgerInUse : IDisposable
         CheckpointFolder shelf,
         Session session,
         bool acceptsMissing = false
-    ) => Held(shelf, LedgerPlace.Open(place), place, session, acceptsMissing);
+    )
+    {
+        CheckNotOfAnother(place, shelf);
+        return Held(shelf, LedgerPlace.Open(place), place, session, acceptsMissing);
+    }
 
     public void Dispose() => folder.Dispose();
+
+    // Before anything is made: a ledger begun over the checkpoints of another could never be opened.
+    private static void CheckNotOfAnother(string place, CheckpointFolder shelf)
+    {
+        var database = Path.Combine(place, LedgerFolder.DatabaseName);
+        if (File.Exists(database))
+        {
+            return;
+        }
+
+        var kept = shelf.All().Where(one => !one.IsOfOthers).ToList();
+        // Whoever begins it at this moment has made the database before the first checkpoint.
+        if (kept.Count > 0 && !File.Exists(database))
+        {
+            throw new InputException(
+                $"there is no ledger in `{place}`, but `{shelf.Place}` keeps checkpoints of one ({kept.Count}, the first says "
+                    + $"`{kept[0].Note.Split('\n')[0]}`); nothing was begun; accepted: that ledger put back, or another folder for "
+                    + "--checkpoints"
+            );
+        }
+    }
 
     private static LedgerInUse Held(
         CheckpointFolder shelf,
@@ -71,7 +98,7 @@ internal sealed class LedgerInUse : IDisposable
                 case LedgerOpening.Refused refused:
                     throw new InputException(
                         $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done\n"
-                            + string.Join('\n', refused.Faults.Select(fault => $"  {fault}"))
+                            + string.Join('\n', Some(refused.Faults.Select(fault => $"  {fault}"), "  "))
                             + "\n`servicerules ledger verify` tells everything that is wrong with it."
                     );
                 default:
@@ -101,9 +128,18 @@ internal sealed class LedgerInUse : IDisposable
             );
         }
 
-        foreach (var remark in opened.Remarks)
+        foreach (var remark in Some(opened.Remarks, ""))
         {
             session.Error.WriteLine(remark);
         }
+    }
+
+    // A folder of checkpoints of another log would fill the screen; `ledger verify` tells them all.
+    private static List<string> Some(IEnumerable<string> told, string indent)
+    {
+        var all = told.ToList();
+        return all.Count <= ToldMost + 1
+            ? all
+            : [.. all.Take(ToldMost), $"{indent}and {all.Count - ToldMost} more of the kind"];
     }
 }

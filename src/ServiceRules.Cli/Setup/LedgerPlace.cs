@@ -30,28 +30,36 @@ internal static class LedgerPlace
                 "Go on although no checkpoint of the ledger is kept outside it: you answer for it that it was not put back.",
         };
 
-    /// <exception cref="InputException">No ledger was named.</exception>
+    /// <exception cref="InputException">No ledger was named, or what is there is no folder.</exception>
     public static string FolderOf(ParseResult parsed) =>
-        parsed.GetValue(Option)?.FullName
-        ?? throw new InputException("no ledger is named; accepted: --ledger and the ledger's folder");
+        parsed.GetValue(Option)?.FullName is { } folder
+            ? Checked(Option.Name, folder)
+            : throw new InputException("no ledger is named; accepted: --ledger and the ledger's folder");
 
-    /// <exception cref="InputException">The place given lies in the ledger itself.</exception>
+    /// <exception cref="InputException">The place lies in the ledger itself, or is no folder.</exception>
     public static CheckpointFolder ShelfOf(ParseResult parsed)
     {
         var ledger = FolderOf(parsed);
-        if (parsed.GetValue(Checkpoints)?.FullName is not { } given)
-        {
-            return new CheckpointFolder(CheckpointFolder.Beside(ledger));
-        }
-
-        var path = Path.GetRelativePath(ledger, given);
+        var place = Checked(
+            Checkpoints.Name,
+            parsed.GetValue(Checkpoints)?.FullName ?? CheckpointFolder.Beside(ledger)
+        );
+        var path = Path.GetRelativePath(RealPath.Of(ledger), RealPath.Of(place));
         var isInside = !Path.IsPathRooted(path) && path.Split(Path.DirectorySeparatorChar)[0] != "..";
         return isInside
             ? throw new InputException(
-                $"--checkpoints: `{given}` lies in the ledger's own folder and would be put back with it; accepted: a folder outside"
+                $"--checkpoints: `{place}` lies in the ledger's own folder and would be put back with it; accepted: a folder outside"
             )
-            : new CheckpointFolder(given);
+            : new CheckpointFolder(place);
     }
+
+    // A link to nothing is refused too: what would be made is not what the link was to lead to.
+    private static string Checked(string option, string folder) =>
+        Directory.Exists(folder) || (!File.Exists(folder) && new FileInfo(folder).LinkTarget is null)
+            ? folder
+            : throw new InputException(
+                $"{option}: `{folder}` is a file, or a link to nothing; accepted: a folder, or nothing there yet"
+            );
 
     /// <summary>The folder as it is, without holding it against its checkpoints.</summary>
     /// <exception cref="InputException">There is no ledger in it, or it is open to others.</exception>

@@ -22,11 +22,9 @@ internal static class RulesInForce
     public static LoadedRules Load(ParseResult parsed) => RuleFolder.Load(FolderOf(parsed));
 
     /// <exception cref="InputException">The rules are not fit to judge by.</exception>
-    public static AssessRecord Judging(ParseResult parsed)
-    {
-        var loaded = Sound(parsed);
-        return new AssessRecord(loaded.Book, loaded.Site!);
-    }
+    public static AssessRecord Judging(ParseResult parsed) => Judging(Sound(parsed));
+
+    public static AssessRecord Judging(LoadedRules sound) => new(sound.Book, sound.Site!);
 
     /// <summary>Rules that are fit to judge by, with their site.</summary>
     /// <exception cref="InputException">They are not.</exception>

@@ -1,3 +1,4 @@
+using ServiceRules.Cli.Printing;
 using Spectre.Console;
 
 namespace ServiceRules.Cli.Setup;
@@ -10,10 +11,12 @@ internal sealed class Session
 
     public Session(TextWriter output, TextWriter error, TimeProvider? clock = null)
     {
-        Output = output;
-        Error = error;
+        var isRedirected = Console.IsOutputRedirected || output != Console.Out;
+        // What goes to a file or a program has to arrive as it is.
+        Output = isRedirected ? output : new SeenWriter(output);
+        Error = new SeenWriter(error);
         Clock = clock ?? TimeProvider.System;
-        Screen = Open(output, Console.IsOutputRedirected || output != Console.Out);
+        Screen = Open(output, isRedirected);
         Progress = Open(error, Console.IsErrorRedirected || error != Console.Error);
     }
 
@@ -44,6 +47,7 @@ internal sealed class Session
             console.Profile.Width = UnwrappedWidth;
         }
 
+        console.Pipeline.Attach(new SeenSegments());
         return console;
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using ServiceRules.Application.Filed;
 using ServiceRules.Reporting.Signing;
 
 namespace ServiceRules.Cli.Setup;
@@ -144,7 +145,7 @@ internal static class SigningKeys
         Require(
             !text.Contains("PRIVATE KEY", StringComparison.Ordinal)
                 || PemKey.IsEncrypted(text)
-                || SigningKeyFolder.IsPrivate(file.FullName),
+                || PrivateFile.Is(file.FullName),
             $"no usable signing key: `{file.Name}` holds a key that is not encrypted, and can be read by others; accepted: "
                 + "a file of mode 600, or an encrypted key"
         );
@@ -168,7 +169,7 @@ internal static class SigningKeys
 
         var text = Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, PasswordFileMost));
         Require(
-            SigningKeyFolder.IsPrivate(file.FullName),
+            PrivateFile.Is(file.FullName),
             $"no usable signing key: the password in `{file.Name}` can be read by others; accepted: a file of mode 600"
         );
         return text.Split('\n')[0].TrimEnd('\r');

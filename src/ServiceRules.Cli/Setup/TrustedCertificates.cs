@@ -10,6 +10,7 @@ namespace ServiceRules.Cli.Setup;
 internal static class TrustedCertificates
 {
     private const int CertificateMost = 64 * 1024;
+    private const string PemBegin = "-----BEGIN ";
 
     public static Option<FileInfo[]> Option { get; } =
         new("--trust")
@@ -60,11 +61,11 @@ internal static class TrustedCertificates
         }
     }
 
+    // In PEM a key may stand beside it, or the rest of a chain.
     private static bool IsAlone(byte[] bytes)
     {
         using var certificate = Read(bytes);
-        return certificate is not null
-            && !Encoding.ASCII.GetString(bytes).Contains("PRIVATE KEY", StringComparison.Ordinal);
+        return certificate is not null && Encoding.ASCII.GetString(bytes).Split(PemBegin).Length <= 2;
     }
 
     private static X509Certificate2? Read(byte[] bytes)

@@ -9,7 +9,7 @@ namespace ServiceRules.Evidence.Log;
 /// </summary>
 public sealed record Checkpoint
 {
-    /// <summary>What <see cref="TryParse"/> reads, for error texts.</summary>
+    /// <summary>What its text is, for error texts.</summary>
     public const string AcceptedForm = "three lines: the log's name, its size, its root in base64";
 
     /// <summary>A head of a log.</summary>
@@ -39,21 +39,6 @@ public sealed record Checkpoint
 
     /// <summary>The text that is signed; its last line ends in a newline as well.</summary>
     public string Text => $"{Origin}\n{LogText.Number(Size)}\n{Root}\n";
-
-    /// <summary>Reads the text of a checkpoint, without signatures.</summary>
-    /// <param name="utf8">The bytes of the text.</param>
-    /// <param name="checkpoint">What they say.</param>
-    /// <param name="faults">Everything that is wrong with them; empty where nothing is.</param>
-    public static bool TryParse(
-        ReadOnlySpan<byte> utf8,
-        [NotNullWhen(true)] out Checkpoint? checkpoint,
-        out ImmutableArray<LogTextFault> faults
-    )
-    {
-        checkpoint = null;
-        return LogText.TryDecode(utf8, out var text, out faults)
-            && TryRead(text, 1, out checkpoint, out faults);
-    }
 
     /// <summary>The text that is signed.</summary>
     public override string ToString() => Text;

@@ -15,6 +15,8 @@ public sealed record NoteKey
     public const string AcceptedForm =
         "a verifier key on one line: name, `+`, 8 lower-case hexadecimal digits, `+`, base64 of type and public key";
 
+    private const string PemBegin = "-----BEGIN";
+
     private const string AcceptedName = "a name without spaces, `+` and control characters";
 
     // Type byte and value in base64: byte arrays would compare by reference.
@@ -87,6 +89,39 @@ public sealed record NoteKey
         }
 
         return true;
+    }
+
+    /// <summary>Whether a text is meant as PEM, which bears no name, and not as a verifier key.</summary>
+    public static bool IsPem(string text) => text.Contains(PemBegin, StringComparison.Ordinal);
+
+    /// <summary>Reads the key of a log as its keeper gives it: a verifier key, or ECDSA on P-256 in PEM.</summary>
+    /// <param name="origin">Name of the log, for a key in PEM.</param>
+    /// <param name="text">The whole text, with line breaks around it or without.</param>
+    /// <param name="key">The key.</param>
+    /// <param name="fault">What is wrong with it.</param>
+    public static bool TryRead(
+        string origin,
+        string text,
+        [NotNullWhen(true)] out NoteKey? key,
+        [NotNullWhen(false)] out LogTextFault? fault
+    )
+    {
+        if (IsPem(text))
+        {
+            return TryFromPem(origin, text, out key, out fault);
+        }
+
+        if (TryParse(text.Trim(), out key, out fault))
+        {
+            return true;
+        }
+
+        fault = new LogTextFault(
+            fault.Line,
+            fault.Found,
+            $"{fault.Accepted}; or a public key of ECDSA on P-256 in PEM"
+        );
+        return false;
     }
 
     /// <summary>Takes an ECDSA public key on P-256, as OpenSSL and certificates carry it.</summary>

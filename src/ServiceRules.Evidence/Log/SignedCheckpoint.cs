@@ -43,8 +43,8 @@ public sealed class SignedCheckpoint
     )
     {
         checkpoint = null;
-        return LogText.TryDecode(utf8, out var text, out faults)
-            && TryRead(text, 1, out checkpoint, out faults);
+        return SignedNote.TryParse(utf8, out var note, out faults)
+            && TryRead(note, 1, out checkpoint, out faults);
     }
 
     /// <summary>The same checkpoint with one more signature; the same one again changes nothing.</summary>
@@ -82,14 +82,20 @@ public sealed class SignedCheckpoint
     )
     {
         checkpoint = null;
-        if (
-            SignedNote.TryRead(text, firstLine, out var note, out faults)
-            && Checkpoint.TryRead(note.Text, firstLine, out var head, out faults)
-        )
-        {
-            checkpoint = new SignedCheckpoint(head, note);
-        }
+        return SignedNote.TryRead(text, firstLine, out var note, out faults)
+            && TryRead(note, firstLine, out checkpoint, out faults);
+    }
 
+    private static bool TryRead(
+        SignedNote note,
+        int firstLine,
+        [NotNullWhen(true)] out SignedCheckpoint? checkpoint,
+        out ImmutableArray<LogTextFault> faults
+    )
+    {
+        checkpoint = Checkpoint.TryRead(note.Text, firstLine, out var head, out faults)
+            ? new SignedCheckpoint(head, note)
+            : null;
         return checkpoint is not null;
     }
 }

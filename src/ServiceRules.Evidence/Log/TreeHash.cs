@@ -25,20 +25,17 @@ public readonly record struct TreeHash
         _last = BinaryPrimitives.ReadUInt128BigEndian(hash[(ByteCount / 2)..]);
     }
 
-    /// <summary>Takes 32 bytes that are a hash already; false for any other length.</summary>
-    public static bool TryFromBytes(ReadOnlySpan<byte> hash, out TreeHash value)
-    {
-        value = hash.Length == ByteCount ? new TreeHash(hash) : default;
-        return hash.Length == ByteCount;
-    }
-
     /// <summary>Reads the one text form, <see cref="AcceptedForm"/>; false for everything else.</summary>
     public static bool TryParse([NotNullWhen(true)] string? text, out TreeHash value)
     {
         value = default;
-        return text is not null
-            && Base64Text.TryDecode(text, out var bytes)
-            && TryFromBytes(bytes, out value);
+        if (text is null || !Base64Text.TryDecode(text, out var bytes) || bytes.Length != ByteCount)
+        {
+            return false;
+        }
+
+        value = new TreeHash(bytes);
+        return true;
     }
 
     /// <summary>The 32 bytes.</summary>

@@ -59,7 +59,7 @@ public static class Witness
 
         return WhyNotConsistent(known.Latest, growth, head) is { } why
             ? Refuse(WitnessRefusal.NotConsistent, why)
-            : new WitnessAnswer.Accepted(checkpoint);
+            : new WitnessAnswer.Accepted();
     }
 
     private static string? WhyNotConsistent(Checkpoint? latest, GrowthProof growth, Checkpoint head)

@@ -6,8 +6,7 @@ public abstract record WitnessAnswer
     private WitnessAnswer() { }
 
     /// <summary>To be cosigned, and stored before the cosignature is given to anybody.</summary>
-    /// <param name="Checkpoint">The checkpoint as it was sent.</param>
-    public sealed record Accepted(SignedCheckpoint Checkpoint) : WitnessAnswer;
+    public sealed record Accepted : WitnessAnswer;
 
     /// <summary>Not to be cosigned.</summary>
     /// <param name="Refusal">Which answer of the protocol it is.</param>

@@ -1,6 +1,7 @@
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Application.Filed;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Signing;
-using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Reporting.Revocation;
 
@@ -49,7 +50,8 @@ public static class KeyRevocation
             RevocationFile.Write(folder, list);
             return new KeyRevocationOutcome.Revoked(list);
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        catch (Exception problem)
+            when (!DiskFull.Is(problem) && problem is IOException or UnauthorizedAccessException)
         {
             return new KeyRevocationOutcome.Refused(
                 $"`{revoked.Subject}` is not revoked: keys in `{folder}`: {problem.Message}"
@@ -111,7 +113,7 @@ public static class KeyRevocation
     {
         if (entry.From > at)
         {
-            return $"{TimestampToken.Utc(entry.From)} is still to come; accepted: now, or a time that is past";
+            return $"{UtcTime.Print(entry.From)} is still to come; accepted: now, or a time that is past";
         }
         var isWeaker =
             earlier is not null
@@ -119,7 +121,7 @@ public static class KeyRevocation
                 earlier.IsInGoodOrder == entry.IsInGoodOrder ? entry.From > earlier.From : entry.IsInGoodOrder
             );
         return isWeaker
-            ? $"it is revoked already, from {TimestampToken.Utc(earlier!.From)} ({earlier.ReasonTold}); accepted: an earlier "
+            ? $"it is revoked already, from {UtcTime.Print(earlier!.From)} ({earlier.ReasonTold}); accepted: an earlier "
                 + "time, or key-compromise where it was another reason"
             : null;
     }

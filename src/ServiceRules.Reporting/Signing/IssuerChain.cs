@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Reporting.Signing;
 
@@ -130,10 +130,7 @@ internal static class IssuerChain
     // The platform leaves the times unlooked at when the root is not there.
     private static string? TimeFault(IEnumerable<X509Certificate2> issuers, DateTimeOffset at) =>
         issuers.FirstOrDefault(one => at < one.NotBefore || at > one.NotAfter) is { } ended
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"the issuer `{ended.Subject}` is valid from {ended.NotBefore.ToUniversalTime():yyyy-MM-dd HH:mm} UTC to {ended.NotAfter.ToUniversalTime():yyyy-MM-dd HH:mm} UTC"
-            )
+            ? $"the issuer `{ended.Subject}` is valid from {UtcTime.Print(ended.NotBefore)} to {UtcTime.Print(ended.NotAfter)}"
             : null;
 
     public static bool IsSelfIssued(X509Certificate2 certificate) =>

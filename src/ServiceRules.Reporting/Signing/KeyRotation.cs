@@ -55,7 +55,9 @@ public static class KeyRotation
             return new KeyRotationOutcome.Rotated(key, CertificateFingerprint.Of(old));
         }
         catch (Exception problem)
-            when (problem is IOException or UnauthorizedAccessException or CryptographicException)
+            when (!DiskFull.Is(problem)
+                && problem is IOException or UnauthorizedAccessException or CryptographicException
+            )
         {
             return new KeyRotationOutcome.Refused($"signing key in `{folder}`: {problem.Message}");
         }

@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Reporting.Signing;
 
@@ -39,12 +39,12 @@ internal static class SigningKeyFitness
         }
         if (at < certificate.NotBefore)
         {
-            return $"the certificate is not valid before {Utc(certificate.NotBefore)}; the report is of {Utc(at)}; "
+            return $"the certificate is not valid before {UtcTime.Print(certificate.NotBefore)}; the report is of {UtcTime.Print(at)}; "
                 + "accepted: a certificate that is valid then";
         }
         if (at > certificate.NotAfter)
         {
-            return $"the certificate ended at {Utc(certificate.NotAfter)}; the report is of {Utc(at)}; accepted: a "
+            return $"the certificate ended at {UtcTime.Print(certificate.NotAfter)}; the report is of {UtcTime.Print(at)}; accepted: a "
                 + "certificate that is valid then";
         }
         return UsageFault(certificate);
@@ -78,7 +78,4 @@ internal static class SigningKeyFitness
         key is not null ? $"ECDSA on {key.ExportParameters(false).Curve.Oid?.FriendlyName ?? "another curve"}"
         : certificate.PublicKey.Oid.Value == CurveKey ? "ECDSA on an unknown curve"
         : certificate.PublicKey.Oid.FriendlyName ?? certificate.PublicKey.Oid.Value ?? "unknown";
-
-    private static string Utc(DateTimeOffset at) =>
-        at.ToUniversalTime().ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
 }

@@ -52,15 +52,12 @@ public static class SigningKeyFolder
             }
             return Open(path, at, created);
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        catch (Exception problem)
+            when (!DiskFull.Is(problem) && problem is IOException or UnauthorizedAccessException)
         {
             return new SigningKeyOutcome.Refused($"signing key in `{folder}`: {problem.Message}");
         }
     }
-
-    /// <summary>Whether nobody but its owner can read the file; on Windows that is left to the folder.</summary>
-    public static bool IsPrivate(string path) =>
-        OperatingSystem.IsWindows() || (File.GetUnixFileMode(path) & ~DurableFile.Private) == 0;
 
     // Where another process was first, its key is the machine's key.
     private static bool Create(string path, string organisation, DateTimeOffset at)
@@ -112,9 +109,9 @@ public static class SigningKeyFolder
         {
             return (null, $"signing key `{path}` is no regular file, or one with nothing in PEM in it");
         }
-        if (!IsPrivate(path))
+        if (PrivateFile.Fault(path) is { } shown)
         {
-            return (null, $"signing key `{path}` can be read by others; make it private with chmod 600");
+            return (null, $"signing key {shown}");
         }
         return new FileInfo(path).Length > BytesMax
             ? (null, $"signing key `{path}` is larger than {BytesMax} bytes")

@@ -1,4 +1,4 @@
-using System.Globalization;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Layout;
 
 namespace ServiceRules.Reporting.Signing;
@@ -15,13 +15,10 @@ public static class VisibleSignature
         var ink = Ink.Hex("1d2a35");
         var small = new TextStyle(Face.Narrow, 6.5, ink, 1.2);
         var strong = new TextStyle(Face.NarrowBold, 7.5, ink, 1.25);
-        var when = statement
-            .At.ToUniversalTime()
-            .ToString("yyyy-MM-dd HH:mm:ss 'UTC'", CultureInfo.InvariantCulture);
         var lines = new List<string>
         {
             $"Certificate: {statement.Certificate.Subject}",
-            $"Time, by the clock of the issuing machine: {when}",
+            $"Time, by the clock of the issuing machine: {UtcTime.Print(statement.At)}",
         };
         if (statement.TimestampAskedOf is { } authority)
         {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Signing;
 
 namespace ServiceRules.Reporting.Timestamping;
@@ -100,19 +101,16 @@ internal sealed record TimestampToken(
     {
         if (At < signer.NotBefore || At > signer.NotAfter)
         {
-            return $"the signing certificate was not valid at the time of the time-stamp, {Utc(At)}";
+            return $"the signing certificate was not valid at the time of the time-stamp, {UtcTime.Print(At)}";
         }
         var apart = (At - stated).Duration();
         return apart > ApartMost
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"stated time {Utc(stated)} and time-stamp {Utc(At)} are {Told(apart)} apart; accepted: {ApartMost.TotalMinutes} minutes, set the clock of the issuing machine"
+                $"stated time {UtcTime.Print(stated)} and time-stamp {UtcTime.Print(At)} are {Told(apart)} apart; accepted: {ApartMost.TotalMinutes} minutes, set the clock of the issuing machine"
             )
             : null;
     }
-
-    public static string Utc(DateTimeOffset at) =>
-        at.ToUniversalTime().ToString("yyyy-MM-dd HH:mm:ss 'UTC'", CultureInfo.InvariantCulture);
 
     private static string Told(TimeSpan apart) =>
         apart.TotalDays >= 2
@@ -131,8 +129,8 @@ internal sealed record TimestampToken(
                 + "usage timeStamping, critical and alone";
         }
         return at < authority.NotBefore || at > authority.NotAfter
-            ? $"the certificate `{authority.Subject}` of the time-stamp was not valid at {Utc(at)}; it is valid from "
-                + $"{Utc(authority.NotBefore)} to {Utc(authority.NotAfter)}"
+            ? $"the certificate `{authority.Subject}` of the time-stamp was not valid at {UtcTime.Print(at)}; it is valid from "
+                + $"{UtcTime.Print(authority.NotBefore)} to {UtcTime.Print(authority.NotAfter)}"
             : null;
     }
 }

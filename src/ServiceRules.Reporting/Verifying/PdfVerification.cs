@@ -1,6 +1,6 @@
 using System.Collections.ObjectModel;
-using System.Globalization;
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Verifying.Shape;
 
@@ -30,11 +30,7 @@ public sealed class PdfVerification
 
     /// <summary>Says what can be said about the file.</summary>
     /// <param name="file">All of its bytes.</param>
-    /// <param name="trusted">Signing certificates or roots that the person who asks trusts.</param>
-    public static VerifiedPdf Verify(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted) =>
-        Verify(file, VerificationGrounds.Of(trusted));
-
-    /// <summary>Says what can be said about the file.</summary>
+    /// <param name="grounds">Whose word counts for the person who asks.</param>
     public static VerifiedPdf Verify(ReadOnlyMemory<byte> file, VerificationGrounds grounds)
     {
         var run = new PdfVerification(file, grounds);
@@ -138,10 +134,8 @@ public sealed class PdfVerification
             Note(_reached, "the certificate that the signature names is not in the file", "");
             return;
         }
-        var passed = string.Create(
-            CultureInfo.InvariantCulture,
-            $"`{_certificate.Subject}`, stated time {signedAt:yyyy-MM-dd HH:mm:ss} UTC{EndedSince(_certificate)}"
-        );
+        var passed =
+            $"`{_certificate.Subject}`, stated time {UtcTime.Print(signedAt)}{EndedSince(_certificate)}";
         Note(_reached, SigningCertificate.Fault(_certificate, sent, container, signedAt), passed);
         Note(
             VerificationCheck.SignatureValue,
@@ -171,10 +165,7 @@ public sealed class PdfVerification
 
     private string EndedSince(X509Certificate2 certificate) =>
         _grounds.CheckedAt > certificate.NotAfter
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"; it has ended since, at {certificate.NotAfter.ToUniversalTime():yyyy-MM-dd HH:mm:ss} UTC, and signs nothing later that counts"
-            )
+            ? $"; it has ended since, at {UtcTime.Print(certificate.NotAfter)}, and signs nothing later that counts"
             : "";
 
     private static string? SignatureFault(SignatureContainer container, X509Certificate2 certificate)

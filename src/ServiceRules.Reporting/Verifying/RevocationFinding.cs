@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Revocation;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Timestamping;
@@ -78,10 +79,10 @@ internal sealed record RevocationFinding(PointState State, string Told)
         && (list.NextUpdate is not { } end || now <= end);
 
     private static string Until(RevocationList list) =>
-        list.NextUpdate is { } end ? $"from then until {TimestampToken.Utc(end)}" : "from then on";
+        list.NextUpdate is { } end ? $"from then until {UtcTime.Print(end)}" : "from then on";
 
     private static string Named(RevocationList list) =>
-        $"the list of `{list.Issuer.Name}` of {TimestampToken.Utc(list.ThisUpdate)}";
+        $"the list of `{list.Issuer.Name}` of {UtcTime.Print(list.ThisUpdate)}";
 
     private static RevocationFinding Judge(
         X509Certificate2 certificate,
@@ -92,7 +93,7 @@ internal sealed record RevocationFinding(PointState State, string Told)
     {
         var told =
             $"`{certificate.Subject}` (SHA-256 {CertificateFingerprint.Of(certificate)}) is revoked from "
-            + $"{TimestampToken.Utc(entry.From)} ({entry.ReasonTold})";
+            + $"{UtcTime.Print(entry.From)} ({entry.ReasonTold})";
         if (proven is { } time)
         {
             return time < entry.From
@@ -117,10 +118,19 @@ internal sealed record RevocationFinding(PointState State, string Told)
 
     private static RevocationFinding Unsettled(X509Certificate2 certificate, VerificationGrounds grounds)
     {
-        var told = grounds.Revocations.FirstOrDefault(list => list.Covers(certificate)) is { } own
-            ? $"{Named(own)} is signed with the very key that signed the report: of that key it proves nothing"
-            : $"no list of `{certificate.Issuer}` was given, who issued the certificate; there are lists of "
-                + string.Join(", ", grounds.Revocations.Select(list => $"`{list.Issuer.Name}`").Distinct());
-        return new(grounds.AsksForRevocation ? PointState.NotEstablished : PointState.NotClaimed, told);
+        // Nothing else could ever be had of a key that answers for itself: it is trusted as it was handed over, or not.
+        return grounds.Revocations.FirstOrDefault(list => list.Covers(certificate)) is { } own
+            ? new(
+                PointState.NotClaimed,
+                $"{Named(own)} is signed with the very key that signed the report: of that key it proves nothing"
+            )
+            : new(
+                grounds.AsksForRevocation ? PointState.NotEstablished : PointState.NotClaimed,
+                $"no list of `{certificate.Issuer}` was given, who issued the certificate; there are lists of "
+                    + string.Join(
+                        ", ",
+                        grounds.Revocations.Select(list => $"`{list.Issuer.Name}`").Distinct()
+                    )
+            );
     }
 }

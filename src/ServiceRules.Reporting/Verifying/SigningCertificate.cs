@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Signing;
 
 namespace ServiceRules.Reporting.Verifying;
@@ -30,7 +31,7 @@ internal static class SigningCertificate
         }
         if (signedAt < certificate.NotBefore || signedAt > certificate.NotAfter)
         {
-            return $"the certificate was not valid at the stated time {signedAt:yyyy-MM-dd HH:mm:ss} UTC";
+            return $"the certificate was not valid at the stated time {UtcTime.Print(signedAt)}";
         }
         return SigningKeyFitness.UsageFault(certificate);
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Timestamping;
 
@@ -46,7 +47,7 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
         var authority = token!.Authority;
         var told = string.Create(
             CultureInfo.InvariantCulture,
-            $"signed at or before {TimestampToken.Utc(token.Latest)} by the clock of `{authority.Subject}`"
+            $"signed at or before {UtcTime.Print(token.Latest)} by the clock of `{authority.Subject}`"
         );
         if (!IsTrusted(token, grounds.TimestampAuthorities))
         {
@@ -60,7 +61,7 @@ internal sealed record TimestampFinding(PointState State, string Told, DateTimeO
         return
             lists.EntryOf(authority) is { } revoked && !(revoked.IsInGoodOrder && token.Latest < revoked.From)
             ? NotEstablished(
-                $"{told}, whose certificate is revoked from {TimestampToken.Utc(revoked.From)} ({revoked.ReasonTold}): nothing "
+                $"{told}, whose certificate is revoked from {UtcTime.Print(revoked.From)} ({revoked.ReasonTold}): nothing "
                     + "rests on it"
             )
             : new TimestampFinding(PointState.Passed, told, token.Latest);

@@ -1,7 +1,7 @@
 using System.Security.Cryptography.X509Certificates;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Revocation;
 using ServiceRules.Reporting.Signing;
-using ServiceRules.Reporting.Timestamping;
 
 namespace ServiceRules.Reporting.Verifying;
 
@@ -50,7 +50,7 @@ internal sealed class TrustedLists
 
     private string? Doubt(RevocationList list, X509Certificate2? signer, X509Certificate2 certificate)
     {
-        var named = $"the list of `{list.Issuer.Name}` of {TimestampToken.Utc(list.ThisUpdate)}";
+        var named = $"the list of `{list.Issuer.Name}` of {UtcTime.Print(list.ThisUpdate)}";
         if (signer is null)
         {
             return $"{named} is not signed by a certificate that is trusted here and may sign lists; give the one that signed "

@@ -183,6 +183,41 @@ public sealed class FileRecordTests : IDisposable
         Assert.Empty(_desk.Verify().Faults);
     }
 
+    [Theory]
+    [InlineData("lead-01", "misread", true)]
+    [InlineData("lead-01", "the gauge was bent", false)]
+    [InlineData("officer-01", "misread", false)]
+    public void Amend_TheSameContentAgain_StandsOnlyForTheSameReasonAndPerson(
+        string by,
+        string reason,
+        bool stands
+    )
+    {
+        _desk.File(Desk.Judged());
+        _desk.Amend(Desk.Judged(Mend), "lead-01", "misread");
+        var size = _desk.Store.Stored.Count;
+
+        var again = new FileRecord(_desk.Open()).Amend(Desk.Judged(Mend), new Correction(by, reason));
+
+        Assert.Equal(stands, again is FilingOutcome.Filed { IsNew: false });
+        Assert.Equal(!stands, again is FilingOutcome.Refused);
+        Assert.Equal(size, _desk.Store.Stored.Count);
+    }
+
+    [Fact]
+    public void Amend_WithTheContentThatWasFiledFirst_IsRefused()
+    {
+        _desk.File(Desk.Judged());
+
+        var outcome = new FileRecord(_desk.Open()).Amend(Desk.Judged(), new Correction("lead-01", "why"));
+
+        Assert.Contains(
+            "nothing in it is corrected",
+            Assert.IsType<FilingOutcome.Refused>(outcome).Refusal.What,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void Amend_NothingFiled_IsRefused()
     {

@@ -93,20 +93,33 @@ public sealed class ForgetPersonTests : IDisposable
         Assert.IsType<FilingOutcome.Refused>(Forget("tech-02", withContents: true));
     }
 
-    [Fact]
-    public void Forget_ForAReasonThatNamesThePerson_IsRefused()
+    [Theory]
+    [InlineData("asked by Tech-02")]
+    [InlineData("tech-02")]
+    [InlineData("asked by tech-02.")]
+    [InlineData("(tech-02's wish)")]
+    [InlineData("tech-022 and tech-02")]
+    public void Forget_ForAReasonThatNamesThePerson_IsRefused(string reason)
     {
         _desk.File(Desk.Judged());
 
-        var outcome = new ForgetPerson(_desk.Open()).Forget(
-            "tech-02",
-            new Correction("officer-01", "asked by Tech-02"),
-            withContents: false
-        );
-
-        Assert.IsType<FilingOutcome.Refused>(outcome);
+        Assert.IsType<FilingOutcome.Refused>(Forget(reason));
         Assert.Contains("tech-02", _desk.Store.Pseudonyms.Keys);
     }
+
+    [Theory]
+    [InlineData("asked by tech-022")]
+    [InlineData("left, as biotech-02 did")]
+    [InlineData("register tech-02.b was merged")]
+    public void Forget_ForAReasonThatNamesSomebodyElse_IsDone(string reason)
+    {
+        _desk.File(Desk.Judged());
+
+        Assert.IsType<FilingOutcome.Filed>(Forget(reason));
+    }
+
+    private FilingOutcome Forget(string reason) =>
+        new ForgetPerson(_desk.Open()).Forget("tech-02", new Correction("officer-01", reason), false);
 
     [Fact]
     public void Forget_Oneself_IsNotNamedByTheForgottenPseudonym()

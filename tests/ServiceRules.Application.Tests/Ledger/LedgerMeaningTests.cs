@@ -134,11 +134,18 @@ public sealed class LedgerMeaningTests : IDisposable
     }
 
     [Fact]
-    public void SettingOrder_AmendedToWhatStands_AddsNothing()
+    public void SettingOrder_AmendedToWhatStands_AddsNothingAndIsRefusedForAnotherReason()
     {
         FileOrder("X-1", "3.8 mm");
+        FileOrder("X-1", "3.9 mm", new Correction("lead-01", "try it lower"));
 
-        Assert.False(FileOrder("X-1", "3.8 mm", new Correction("lead-01", "again")).IsNew);
+        Assert.False(FileOrder("X-1", "3.9 mm", new Correction("lead-01", "try it lower")).IsNew);
+        Assert.IsType<FilingOutcome.Refused>(
+            new FileSiteDocument(_desk.Open()).SettingOrder(
+                Order("X-1", "3.9 mm"),
+                new Correction("lead-01", "wet ground")
+            )
+        );
     }
 
     [Theory]

@@ -91,7 +91,7 @@ public sealed class WitnessFolderTests : IDisposable
         Add(0, 3, At);
 
         Assert.Contains(
-            "the clock says 2026-03-02 07:29:59Z",
+            "the clock says 2026-03-02 07:29:59 UTC",
             WhyUnable(Add(3, 8, At.AddSeconds(-1))),
             StringComparison.Ordinal
         );

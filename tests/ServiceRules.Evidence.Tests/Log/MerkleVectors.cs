@@ -39,7 +39,7 @@ internal static class MerkleVectors
     public static TreeHash Hash(JsonElement hex) => Hash(hex.GetString()!);
 
     public static TreeHash Hash(string hex) =>
-        TreeHash.TryFromBytes(Convert.FromHexString(hex), out var hash)
+        TreeHash.TryParse(Convert.ToBase64String(Convert.FromHexString(hex)), out var hash)
             ? hash
             : throw new ArgumentException($"`{hex}` is no hash");
 
@@ -52,8 +52,8 @@ internal static class MerkleVectors
     public static bool TryStandIn(JsonElement hex, out TreeHash hash)
     {
         var bytes = Convert.FromHexString(hex.GetString()!);
-        return TreeHash.TryFromBytes(
-            bytes.Length is 0 or TreeHash.ByteCount ? bytes : SHA256.HashData(bytes),
+        return TreeHash.TryParse(
+            Convert.ToBase64String(bytes.Length is 0 or TreeHash.ByteCount ? bytes : SHA256.HashData(bytes)),
             out hash
         );
     }

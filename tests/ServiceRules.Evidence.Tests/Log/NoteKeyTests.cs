@@ -115,4 +115,37 @@ public sealed class NoteKeyTests
         Assert.False(NoteKey.TryParse($"w+{id}+{Convert.ToBase64String(typed)}", out _, out var fault));
         Assert.Contains("cannot be used", fault!.Found, StringComparison.Ordinal);
     }
+
+    /// <summary>As `ledger key` and `ledger key --note` print it, and as it comes out of a mail.</summary>
+    [Fact]
+    public void TryRead_VerifierKeyOrPem_IsTheSameKey()
+    {
+        using var log = new SampleLog();
+        foreach (
+            var text in new[]
+            {
+                $"{log.Key}\n",
+                $" {log.Key}\r\n",
+                log.Key.ToPem(),
+                "of the log:\n" + log.Key.ToPem(),
+            }
+        )
+        {
+            Assert.True(
+                NoteKey.TryRead(SampleLog.Origin, text, out var key, out var fault),
+                fault?.ToString()
+            );
+            Assert.Equal(log.Key, key);
+        }
+    }
+
+    [Fact]
+    public void TryRead_WhatIsNeither_TellsBothForms()
+    {
+        Assert.False(NoteKey.TryRead("a", "no key", out _, out var fault));
+
+        Assert.Equal("`no key`", fault.Found);
+        Assert.Contains("a verifier key on one line", fault.Accepted, StringComparison.Ordinal);
+        Assert.Contains("in PEM", fault.Accepted, StringComparison.Ordinal);
+    }
 }

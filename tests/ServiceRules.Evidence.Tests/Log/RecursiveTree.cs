@@ -57,7 +57,7 @@ internal static class RecursiveTree
     }
 
     private static TreeHash Hash(byte[] content) =>
-        TreeHash.TryFromBytes(SHA256.HashData(content), out var hash)
+        TreeHash.TryParse(Convert.ToBase64String(SHA256.HashData(content)), out var hash)
             ? hash
             : throw new InvalidOperationException("SHA-256 has 32 bytes");
 }

@@ -157,7 +157,6 @@ public sealed class SignedNoteTests : IDisposable
         {
             _ = SignedNote.TryParse(text, out _, out _);
             _ = SignedCheckpoint.TryParse(text, out _, out _);
-            _ = Checkpoint.TryParse(text, out _, out _);
             _ = TlogProof.TryParse(text, out _, out _);
             _ = GrowthProof.TryParse(text, out _, out _);
             _ = NoteKey.TryParse(Encoding.Latin1.GetString(text), out _, out _);

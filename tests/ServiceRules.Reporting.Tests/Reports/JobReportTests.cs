@@ -184,7 +184,10 @@ public sealed class JobReportTests : IDisposable
     {
         var job = SampleJobs.FullService;
 
-        var verified = PdfVerification.Verify(Write(job), [SampleReport.Key.Certificate]);
+        var verified = PdfVerification.Verify(
+            Write(job),
+            VerificationGrounds.Of([SampleReport.Key.Certificate])
+        );
 
         Assert.True(verified.IsGenuine, string.Join('\n', verified.Points));
         Assert.Equal(

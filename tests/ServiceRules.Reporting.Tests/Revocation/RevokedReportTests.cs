@@ -95,16 +95,7 @@ public sealed class RevokedReportTests : IDisposable
     {
         var asked = Grounds(ListBy(_next, _key, X509RevocationReason.KeyCompromise, Now.AddDays(-9)));
 
-        AssertFound(PointState.NotEstablished, "of that key it proves nothing", Report(_next), asked);
-        AssertFound(
-            PointState.NotClaimed,
-            "of that key it proves nothing",
-            Report(_next),
-            asked with
-            {
-                AsksForRevocation = false,
-            }
-        );
+        AssertFound(PointState.NotClaimed, "of that key it proves nothing", Report(_next), asked);
     }
 
     /// <summary>A list made here holds from now until the certificate that signs it ends, ten years from yesterday.</summary>

@@ -156,7 +156,11 @@ public sealed class PemKeyTests : IDisposable
     {
         using var leaf = Leaf(to: At.AddDays(-1));
 
-        AssertRefused(Open(KeyPem + Pem(leaf)), "ended at 2026-03-01 06:45 UTC", "2026-03-02 06:45 UTC");
+        AssertRefused(
+            Open(KeyPem + Pem(leaf)),
+            "ended at 2026-03-01 06:45:10 UTC",
+            "2026-03-02 06:45:10 UTC"
+        );
     }
 
     [Fact]
@@ -164,7 +168,7 @@ public sealed class PemKeyTests : IDisposable
     {
         using var leaf = Leaf(from: At.AddDays(1));
 
-        AssertRefused(Open(KeyPem + Pem(leaf)), "not valid before 2026-03-03 06:45 UTC");
+        AssertRefused(Open(KeyPem + Pem(leaf)), "not valid before 2026-03-03 06:45:10 UTC");
     }
 
     [Fact]
@@ -244,7 +248,7 @@ public sealed class PemKeyTests : IDisposable
         AssertRefused(
             Open(KeyPem + Pem(leaf, ended.Certificate)),
             "issuer `CN=ended`",
-            "to 2026-03-01 06:45 UTC"
+            "to 2026-03-01 06:45:10 UTC"
         );
     }
 

@@ -36,7 +36,7 @@ public sealed class ReportSignerTests : IDisposable
 
         Assert.False(signer.Certificate.HasPrivateKey);
         Assert.Equal(1, signer.Asked);
-        Assert.True(PdfVerification.Verify(report, [signer.Certificate]).IsGenuine);
+        Assert.True(PdfVerification.Verify(report, VerificationGrounds.Of([signer.Certificate])).IsGenuine);
         var said = Tool.Require("pdfsig").Run(_scratch.Write("report.pdf", report)).StandardOutput;
         Assert.Contains("Signature is Valid.", said, StringComparison.Ordinal);
         Assert.Contains("Total document signed", said, StringComparison.Ordinal);

@@ -86,7 +86,7 @@ public sealed class SigningKeyFolderTests : IDisposable
         _ = Open(At);
 
         Assert.Contains(
-            "not valid before 2026-03-02 06:45 UTC",
+            "not valid before 2026-03-02 06:45:10 UTC",
             Reason(Open(At.AddDays(-1))),
             StringComparison.Ordinal
         );

@@ -192,7 +192,10 @@ public sealed class TimestampedReportTests : IDisposable
     [Fact]
     public void Verify_ReportWithoutTimestamp_IsGenuineAndSaysOnWhoseClockItRests()
     {
-        var verified = PdfVerification.Verify(SampleReport.Bytes(), [SampleReport.Key.Certificate]);
+        var verified = PdfVerification.Verify(
+            SampleReport.Bytes(),
+            VerificationGrounds.Of([SampleReport.Key.Certificate])
+        );
 
         Assert.True(verified.IsGenuine);
         Assert.Equal(PointState.NotClaimed, Timestamp(verified).State);

@@ -43,7 +43,7 @@ public class MutationTests
     [InlineData(false)]
     public void Verify_EveryByteInTurnChanged_IsNeverGenuine(bool wholly)
     {
-        Assert.True(PdfVerification.Verify(Small, [Own]).IsGenuine);
+        Assert.True(PdfVerification.Verify(Small, VerificationGrounds.Of([Own])).IsGenuine);
 
         _ = Parallel.For(
             0,
@@ -52,7 +52,10 @@ public class MutationTests
             (at, _, copy) =>
             {
                 copy[at] ^= wholly ? (byte)0xFF : (byte)(1 << (at % 8));
-                Assert.False(PdfVerification.Verify(copy, [Own]).IsGenuine, $"byte {at} changed unseen");
+                Assert.False(
+                    PdfVerification.Verify(copy, VerificationGrounds.Of([Own])).IsGenuine,
+                    $"byte {at} changed unseen"
+                );
                 copy[at] = Small[at];
                 return copy;
             },
@@ -108,7 +111,7 @@ public class MutationTests
         );
 
         var before = GC.GetAllocatedBytesForCurrentThread();
-        var verified = PdfVerification.Verify(file, [Own]);
+        var verified = PdfVerification.Verify(file, VerificationGrounds.Of([Own]));
         var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.Equal(PointState.Failed, verified.StateOf(VerificationCheck.FileShape));

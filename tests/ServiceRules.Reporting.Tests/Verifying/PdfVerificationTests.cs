@@ -25,7 +25,7 @@ public class PdfVerificationTests
     [Fact]
     public void Verify_ReportAsIssued_IsGenuineWithItsAttachments()
     {
-        var verified = PdfVerification.Verify(Report, [Own]);
+        var verified = PdfVerification.Verify(Report, VerificationGrounds.Of([Own]));
 
         Assert.True(verified.IsGenuine, string.Join('\n', verified.Points));
         Assert.Equal(["assessment.json", "context.json", "record.json"], verified.Attachments.Keys);
@@ -36,7 +36,7 @@ public class PdfVerificationTests
 
     [Fact]
     public void Verify_ReportWithoutAttachments_IsGenuine() =>
-        Assert.True(PdfVerification.Verify(SampleReport.Bytes(), [Own]).IsGenuine);
+        Assert.True(PdfVerification.Verify(SampleReport.Bytes(), VerificationGrounds.Of([Own])).IsGenuine);
 
     [Fact]
     public void Verify_HostileWordsOnThePageAndInTheTitle_IsGenuine()
@@ -52,7 +52,7 @@ public class PdfVerificationTests
             SampleReport.Key
         );
 
-        Assert.True(PdfVerification.Verify(bytes, [Own]).IsGenuine);
+        Assert.True(PdfVerification.Verify(bytes, VerificationGrounds.Of([Own])).IsGenuine);
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class PdfVerificationTests
 
         foreach (var trusted in new X509Certificate2[][] { [], [other] })
         {
-            var verified = PdfVerification.Verify(Report, trusted);
+            var verified = PdfVerification.Verify(Report, VerificationGrounds.Of(trusted));
             Assert.True(verified.IsIntact);
             Assert.False(verified.IsGenuine);
             Assert.Equal([VerificationCheck.Trust], verified.Failures.Select(point => point.Check));
@@ -89,7 +89,10 @@ public class PdfVerificationTests
             stranger
         );
 
-        Assert.Equal(VerificationCheck.Trust, FirstFailure(PdfVerification.Verify(forged, [Own])));
+        Assert.Equal(
+            VerificationCheck.Trust,
+            FirstFailure(PdfVerification.Verify(forged, VerificationGrounds.Of([Own])))
+        );
     }
 
     [Fact]
@@ -101,8 +104,11 @@ public class PdfVerificationTests
         {
             var bytes = Signed(key);
 
-            Assert.True(PdfVerification.Verify(bytes, [root]).IsGenuine);
-            Assert.Equal(VerificationCheck.Trust, FirstFailure(PdfVerification.Verify(bytes, [])));
+            Assert.True(PdfVerification.Verify(bytes, VerificationGrounds.Of([root])).IsGenuine);
+            Assert.Equal(
+                VerificationCheck.Trust,
+                FirstFailure(PdfVerification.Verify(bytes, VerificationGrounds.Of([])))
+            );
         }
     }
 
@@ -119,7 +125,7 @@ public class PdfVerificationTests
 
         Assert.Equal(
             VerificationCheck.SigningCertificate,
-            FirstFailure(PdfVerification.Verify(bytes, [Own]))
+            FirstFailure(PdfVerification.Verify(bytes, VerificationGrounds.Of([Own])))
         );
     }
 
@@ -136,7 +142,7 @@ public class PdfVerificationTests
         var target = where.EndsWith('[') ? at + where.Length + 3 : at + where.Length - 1;
         changed[target] = where == "/Marked " ? (byte)'\n' : (byte)(changed[target] ^ 1);
 
-        var failures = PdfVerification.Verify(changed, [Own]).Failures;
+        var failures = PdfVerification.Verify(changed, VerificationGrounds.Of([Own])).Failures;
         Assert.Contains(expected, failures.Select(point => point.Check));
     }
 
@@ -163,7 +169,7 @@ public class PdfVerificationTests
         Assert.Equal(
             VerificationCheck.SignatureContainer,
             PdfVerification
-                .Verify(changed, [Own])
+                .Verify(changed, VerificationGrounds.Of([Own]))
                 .Failures.First(point => point.Check != VerificationCheck.Attachments)
                 .Check
         );
@@ -183,7 +189,9 @@ public class PdfVerificationTests
     {
         for (var length = 0; length < Report.Length; length += 97)
         {
-            Assert.False(PdfVerification.Verify(Report.AsMemory(0, length), [Own]).IsGenuine);
+            Assert.False(
+                PdfVerification.Verify(Report.AsMemory(0, length), VerificationGrounds.Of([Own])).IsGenuine
+            );
         }
     }
 
@@ -204,7 +212,7 @@ public class PdfVerificationTests
             }
             Assert.Equal(
                 mixed.AsSpan().SequenceEqual(Report),
-                PdfVerification.Verify(mixed, [Own]).IsGenuine
+                PdfVerification.Verify(mixed, VerificationGrounds.Of([Own])).IsGenuine
             );
         }
     }
@@ -212,7 +220,10 @@ public class PdfVerificationTests
     [Fact]
     public void Verify_LargerThanTheLimit_IsRefusedUnread()
     {
-        var verified = PdfVerification.Verify(new byte[VerificationLimits.BytesMax + 1], [Own]);
+        var verified = PdfVerification.Verify(
+            new byte[VerificationLimits.BytesMax + 1],
+            VerificationGrounds.Of([Own])
+        );
 
         Assert.Equal(VerificationCheck.FileShape, FirstFailure(verified));
         Assert.Equal(PointState.NotReached, verified.StateOf(VerificationCheck.ContentDigest));
@@ -226,7 +237,7 @@ public class PdfVerificationTests
                 byte[] changed = [.. Report];
                 changed[position] ^= (byte)(1 << (position % 8));
                 Assert.False(
-                    PdfVerification.Verify(changed, [Own]).IsGenuine,
+                    PdfVerification.Verify(changed, VerificationGrounds.Of([Own])).IsGenuine,
                     $"byte {position} changed unseen"
                 );
             }

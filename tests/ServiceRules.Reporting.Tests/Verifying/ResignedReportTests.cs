@@ -18,7 +18,8 @@ public class ResignedReportTests
 
     private static X509Certificate2 Own => SampleReport.Key.Certificate;
 
-    private static VerifiedPdf Verify(byte[] file) => PdfVerification.Verify(file, [Own]);
+    private static VerifiedPdf Verify(byte[] file) =>
+        PdfVerification.Verify(file, VerificationGrounds.Of([Own]));
 
     private static VerificationCheck FirstFailure(byte[] file) => Verify(file).Failures.First().Check;
 

@@ -26,7 +26,10 @@ public class TamperMatrixTests
     {
         var tampered = Tampering.Apply(name, Report);
 
-        var verified = PdfVerification.Verify(tampered, [SampleReport.Key.Certificate]);
+        var verified = PdfVerification.Verify(
+            tampered,
+            VerificationGrounds.Of([SampleReport.Key.Certificate])
+        );
 
         // Rewriting only the case of hex digits changes no meaning, and the matrix calls the signature valid. We ask
         // for the very bytes that were issued, so the changed file is refused like every other.

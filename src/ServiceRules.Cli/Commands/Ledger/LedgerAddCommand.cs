@@ -13,11 +13,6 @@ namespace ServiceRules.Cli.Commands.Ledger;
 /// <summary><c>ledger add FILE...</c>: files records with their assessments, setting orders, waivers and rules.</summary>
 internal static class LedgerAddCommand
 {
-    private const string Record = "record";
-    private const string SettingOrder = "setting-order";
-    private const string Waiver = "waiver";
-    private const string Rules = "rules";
-
     private static readonly Argument<FileSystemInfo[]> Files = new("FILE")
     {
         Description = "Service records, or what --kind names. For rules: none, --rules names their folder.",
@@ -36,9 +31,9 @@ internal static class LedgerAddCommand
         {
             Description =
                 "record; setting-order; waiver: a waiver/1 document, or registers with waivers in them; rules: all rules of --rules come into force.",
-            DefaultValueFactory = _ => Record,
+            DefaultValueFactory = _ => FiledKind.Record,
         };
-        kind.AcceptOnlyFromAmong(Record, SettingOrder, Waiver, Rules);
+        kind.AcceptOnlyFromAmong(FiledKind.Record, FiledKind.SettingOrder, FiledKind.Waiver, FiledKind.Rules);
         var command = new Command(
             "add",
             "Files documents: 0 everything stands in the log, 1 something was refused, 2 unreadable input."
@@ -62,61 +57,91 @@ internal static class LedgerAddCommand
     {
         var files = parsed.GetRequiredValue(Files);
         CheckFiles(parsed, kind, files.Length);
-        var correction = parsed.GetValue(Amends) is null
-            ? null
-            : GivenPerson.Correcting(parsed, "an amendment");
-        using var ledger = kind == Rules ? null : LedgerInUse.OrBegun(parsed, session);
-        Func<FileSystemInfo, int> file = kind switch
+        CheckPerson(parsed, kind);
+        _ = LedgerPlace.ShelfOf(parsed);
+        using var ledger = new LedgerOnDemand(parsed, session);
+        var isAmending = parsed.GetValue(Amends) is not null;
+        var loaded =
+            isAmending || kind is FiledKind.Record or FiledKind.Rules ? RulesInForce.Sound(parsed) : null;
+        if (kind == FiledKind.Rules)
         {
-            Record => RecordFiling(parsed, session, ledger!.Ledger, correction),
-            SettingOrder => one => AddSettingOrder(one, parsed, session, ledger!.Ledger, correction),
-            Waiver => one => AddWaivers(one, parsed, session, ledger!.Ledger, correction),
-            _ => _ => throw new InvalidOperationException("rules are one folder"),
+            return AddRules(parsed, session, ledger, loaded!);
+        }
+
+        var correction = isAmending ? GivenPerson.Correcting(parsed, "an amendment", loaded!) : null;
+        Func<FileSystemInfo, byte[], int> file = kind switch
+        {
+            FiledKind.Record => RecordFiling(parsed, session, ledger, loaded!, correction),
+            FiledKind.SettingOrder => (one, bytes) =>
+                AddSettingOrder(one, bytes, parsed, session, ledger, correction),
+            _ => (one, bytes) => AddWaivers(one, bytes, parsed, session, ledger, correction),
         };
-        return kind == Rules ? AddRules(parsed, session) : files.Select(file).ToList().Max();
+        return files
+            .Select(one => TryRead(one, session, out var bytes) ? file(one, bytes) : ExitCode.Unusable)
+            .ToList()
+            .Max();
     }
 
     private static void CheckFiles(ParseResult parsed, string kind, int count)
     {
-        if (kind == Rules ? count > 0 : count == 0)
+        if (kind == FiledKind.Rules ? count > 0 : count == 0)
         {
             throw new InputException(
-                kind == Rules
+                kind == FiledKind.Rules
                     ? "rules are filed as a whole; accepted: --rules and their folder, and no file"
                     : "no file is named; accepted: one or more"
             );
         }
 
-        if (parsed.GetValue(Amends) is not null && (kind == Rules || count != 1))
+        if (parsed.GetValue(Amends) is not null && (kind == FiledKind.Rules || count != 1))
         {
             throw new InputException("--amends corrects one document; accepted: exactly one file with it");
         }
     }
 
-    private static Func<FileSystemInfo, int> RecordFiling(
+    // What would go nowhere is not taken: whoever gave it believes that it stands in the log.
+    private static void CheckPerson(ParseResult parsed, string kind)
+    {
+        if (parsed.GetValue(Amends) is not null || kind == FiledKind.Rules)
+        {
+            return;
+        }
+
+        if (parsed.GetValue(GivenPerson.Reason) is not null)
+        {
+            throw new InputException(
+                "--reason says why something is amended or comes into force; accepted: with --amends ID or --kind rules"
+            );
+        }
+
+        if (kind != FiledKind.Record && parsed.GetValue(GivenPerson.By) is not null)
+        {
+            throw new InputException(
+                $"--by: for a {kind} answers who decided it, as it says itself; accepted: --by with --amends ID, or without"
+            );
+        }
+    }
+
+    private static Func<FileSystemInfo, byte[], int> RecordFiling(
         ParseResult parsed,
         Session session,
-        OpenLedger ledger,
+        LedgerOnDemand ledger,
+        LoadedRules loaded,
         Correction? correction
     )
     {
-        var judging = RulesInForce.Judging(parsed);
-        var filing = new FileRecord(ledger);
-        var by = GivenPerson.Person(parsed);
-        return file =>
+        var judging = RulesInForce.Judging(loaded);
+        var by = GivenPerson.Registered(parsed, loaded);
+        return (file, bytes) =>
         {
-            if (!TryRead(file, session, out var bytes))
-            {
-                return ExitCode.Unusable;
-            }
-
             switch (judging.Assess(bytes))
             {
                 case AssessOutcome.Refused refused:
-                    return Unreadable(file, session, refused.Problems);
+                    return Unreadable(file, bytes, FiledKind.Record, session, refused.Problems);
                 case AssessOutcome.Judged { Assessed: var assessed }:
                     var id = assessed.Record.Id.Text;
                     CheckAmended(parsed, id);
+                    var filing = new FileRecord(ledger.Ledger);
                     return FilingPrint.Write(
                         session,
                         file.ToString(),
@@ -131,20 +156,16 @@ internal static class LedgerAddCommand
 
     private static int AddSettingOrder(
         FileSystemInfo file,
+        byte[] bytes,
         ParseResult parsed,
         Session session,
-        OpenLedger ledger,
+        LedgerOnDemand ledger,
         Correction? correction
     )
     {
-        if (!TryRead(file, session, out var bytes))
-        {
-            return ExitCode.Unusable;
-        }
-
         if (!SettingOrderFormat.Current.Read(bytes).TryGet(out var order, out var problems))
         {
-            return Unreadable(file, session, problems);
+            return Unreadable(file, bytes, FiledKind.SettingOrder, session, problems);
         }
 
         CheckAmended(parsed, order.Id.Text);
@@ -152,23 +173,19 @@ internal static class LedgerAddCommand
             session,
             file.ToString(),
             order.Id.Text,
-            new FileSiteDocument(ledger).SettingOrder(bytes, correction)
+            new FileSiteDocument(ledger.Ledger).SettingOrder(bytes, correction)
         );
     }
 
     private static int AddWaivers(
         FileSystemInfo file,
+        byte[] bytes,
         ParseResult parsed,
         Session session,
-        OpenLedger ledger,
+        LedgerOnDemand ledger,
         Correction? correction
     )
     {
-        if (!TryRead(file, session, out var bytes))
-        {
-            return ExitCode.Unusable;
-        }
-
         IReadOnlyList<Waiver> waivers;
         if (WaiverFormat.Current.Read(bytes).TryGet(out var waiver, out var problems))
         {
@@ -183,34 +200,61 @@ internal static class LedgerAddCommand
             // Whichever of the two it was meant to be has fewer complaints about its head.
             return Unreadable(
                 file,
+                bytes,
+                FiledKind.Waiver,
                 session,
                 others.Told.Any(problem => problem.Code == ProblemCode.Format) ? problems : others
             );
         }
 
-        return waivers
+        if (waivers.Count == 0)
+        {
+            session.Error.WriteLine(
+                $"`{file}` holds no waiver, so there is nothing to file; accepted: a waiver/1 document, or registers with waivers in them"
+            );
+            return ExitCode.Unusable;
+        }
+
+        return Amended(parsed, waivers)
             .Select(one =>
-            {
-                var subject = FileSiteDocument.SubjectOf(one);
-                CheckAmended(parsed, subject);
-                return FilingPrint.Write(
+                FilingPrint.Write(
                     session,
                     file.ToString(),
-                    subject,
-                    new FileSiteDocument(ledger).Waiver(one, correction)
-                );
-            })
-            .DefaultIfEmpty(ExitCode.Good)
+                    FileSiteDocument.SubjectOf(one),
+                    new FileSiteDocument(ledger.Ledger).Waiver(one, correction)
+                )
+            )
+            .ToList()
             .Max();
     }
 
-    private static int AddRules(ParseResult parsed, Session session)
+    // Registers hold them all, and an amendment is about one.
+    private static IReadOnlyList<Waiver> Amended(ParseResult parsed, IReadOnlyList<Waiver> waivers)
+    {
+        if (parsed.GetValue(Amends) is not { } amended)
+        {
+            return waivers;
+        }
+
+        var meant = waivers.Where(one => FileSiteDocument.SubjectOf(one) == amended).ToList();
+        if (meant.Count == 0)
+        {
+            CheckAmended(parsed, FileSiteDocument.SubjectOf(waivers[0]));
+        }
+
+        return meant;
+    }
+
+    private static int AddRules(
+        ParseResult parsed,
+        Session session,
+        LedgerOnDemand ledger,
+        LoadedRules loaded
+    )
     {
         var by =
-            GivenPerson.Person(parsed)
+            GivenPerson.Registered(parsed, loaded)
             ?? throw new InputException("rules come into force by somebody: --by PERSON is needed");
-        LoadedRules loaded = RulesInForce.Sound(parsed);
-        using var ledger = LedgerInUse.OrBegun(parsed, session);
         var outcome = new FileRules(ledger.Ledger).File(loaded.Book, by, parsed.GetValue(GivenPerson.Reason));
         return FilingPrint.Write(session, loaded.Folder, FileRules.Subject, outcome);
     }
@@ -219,13 +263,33 @@ internal static class LedgerAddCommand
     {
         if (parsed.GetValue(Amends) is { } amended && amended != id)
         {
-            throw new InputException($"--amends: the file speaks of `{id}`; accepted: `{id}`");
+            throw new InputException(
+                $"--amends: `{amended}` is to be corrected, and the file speaks of `{id}`; accepted: a file about `{amended}`, "
+                    + $"or --amends {id}"
+            );
         }
     }
 
-    private static int Unreadable(FileSystemInfo file, Session session, ProblemReport problems)
+    private static int Unreadable(
+        FileSystemInfo file,
+        byte[] bytes,
+        string kind,
+        Session session,
+        ProblemReport problems
+    )
     {
         ProblemPrint.Write(session.Error, file.ToString(), problems);
+        if (
+            problems.Told.Any(problem => problem.Code == ProblemCode.Format)
+            && FiledKind.Said(bytes) is { } said
+            && said != kind
+        )
+        {
+            session.Error.WriteLine(
+                $"{file}: it says that it is something else; accepted: it, with --kind {said}"
+            );
+        }
+
         return ExitCode.Unusable;
     }
 

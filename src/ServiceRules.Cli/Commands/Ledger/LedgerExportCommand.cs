@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
 
@@ -41,7 +42,9 @@ internal static class LedgerExportCommand
             return ExitCode.Good;
         }
         catch (Exception failure)
-            when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
+            when (!DiskFull.Is(failure)
+                && failure is UnauthorizedAccessException or IOException and not LedgerStoreException
+            )
         {
             throw new InputException($"`{folder}` cannot be written: {failure.Message}");
         }

@@ -28,11 +28,12 @@ internal static class LedgerForgetCommand
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
             LedgerPlace.AcceptMissing,
+            RulesInForce.Option,
         };
         command.SetAction(parsed =>
         {
             var name = GivenPerson.Checked("PERSON", parsed.GetRequiredValue(person));
-            var correction = GivenPerson.Correcting(parsed, "forgetting");
+            var correction = GivenPerson.Correcting(parsed, "forgetting", RulesInForce.Load(parsed));
             using var ledger = LedgerInUse.Existing(parsed, session);
             var outcome = new ForgetPerson(ledger.Ledger).Forget(name, correction, parsed.GetValue(contents));
             var code = FilingPrint.Write(session, name, name, outcome);

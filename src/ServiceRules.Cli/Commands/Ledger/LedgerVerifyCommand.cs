@@ -26,6 +26,13 @@ internal static class LedgerVerifyCommand
         HelpName = "FILE",
     };
 
+    private static readonly Option<FileInfo[]> WitnessKeys = new("--witness-key")
+    {
+        Description =
+            "A witness's key (`witness.vkey`): a checkpoint outside must bear its cosignature. May be given more than once.",
+        HelpName = "FILE",
+    };
+
     public static Command Of(Session session)
     {
         var format = new Option<string>("--format")
@@ -43,6 +50,7 @@ internal static class LedgerVerifyCommand
             Export,
             LedgerPlace.Checkpoints,
             LogKey,
+            WitnessKeys,
             format,
         };
         command.SetAction(parsed =>
@@ -73,9 +81,7 @@ internal static class LedgerVerifyCommand
         {
             var damage = folder.Store.Check();
             return (
-                folder.Store.Read(log =>
-                    new VerifyLedger(log, key) { IsKeyGiven = given is not null }.Verify(outside, damage)
-                ),
+                folder.Store.Read(log => Verifying(parsed, log, key, given).Verify(outside, damage)),
                 key
             );
         }
@@ -96,10 +102,7 @@ internal static class LedgerVerifyCommand
             List<ShelvedCheckpoint> outside = parsed.GetValue(LedgerPlace.Checkpoints) is { } folder
                 ? [.. new CheckpointFolder(folder.FullName).All()]
                 : [];
-            return (
-                new VerifyLedger(exported, key) { IsKeyGiven = given is not null }.Verify(outside, []),
-                key
-            );
+            return (Verifying(parsed, exported, key, given).Verify(outside, []), key);
         }
         catch (Exception failure)
             when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
@@ -108,6 +111,26 @@ internal static class LedgerVerifyCommand
         }
     }
 
+    private static VerifyLedger Verifying(
+        ParseResult parsed,
+        ILedgerReading log,
+        NoteKey key,
+        NoteKey? given
+    ) =>
+        new(log, key)
+        {
+            IsKeyGiven = given is not null,
+            Witnesses = [.. (parsed.GetValue(WitnessKeys) ?? []).Select(WitnessKey)],
+        };
+
+    private static NoteKey WitnessKey(FileInfo file) =>
+        NoteKey.TryParse(Text(file).Trim(), out var key, out var fault)
+            ? key
+            : throw new InputException($"`{file}` holds no key of a witness: {fault}");
+
+    private static string Text(FileInfo file) =>
+        System.Text.Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, KeyMost));
+
     private static NoteKey? Pinned(ParseResult parsed, string origin)
     {
         if (parsed.GetValue(LogKey) is not { } file)
@@ -115,9 +138,8 @@ internal static class LedgerVerifyCommand
             return null;
         }
 
-        var text = System.Text.Encoding.UTF8.GetString(InputFile.ReadUpTo(file.FullName, KeyMost));
-        return NoteKey.TryFromPem(origin, text, out var key, out _) ? key
-            : NoteKey.TryParse(text.TrimEnd('\n'), out key, out var fault) ? key
+        return NoteKey.TryRead(origin, Text(file), out var key, out var fault)
+            ? key
             : throw new InputException($"`{file}` holds no key of a log: {fault}");
     }
 }

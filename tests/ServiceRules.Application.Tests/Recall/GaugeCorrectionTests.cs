@@ -6,7 +6,7 @@ using ServiceRules.Domain.Records;
 
 namespace ServiceRules.Application.Tests.Recall;
 
-public sealed class CorrectionTests
+public sealed class GaugeCorrectionTests
 {
     private static readonly Id<Instrument> Gauge = new("G-1");
     private static readonly Id<Instrument> Other = new("G-2");
@@ -66,7 +66,7 @@ public sealed class CorrectionTests
     {
         var record = Record(Tape, Measured("124.58 mm", Gauge), Measured("124.58 mm", Other));
 
-        var corrected = new Correction(Found("0.06 mm")).Of(record, 1m);
+        var corrected = new GaugeCorrection(Found("0.06 mm")).Of(record, 1m);
 
         Assert.Equal(("124.52 mm", "124.58 mm"), (Value(corrected, 0), Value(corrected, 1)));
     }
@@ -75,7 +75,10 @@ public sealed class CorrectionTests
     public void Of_HalfTheError_TakesHalf() =>
         Assert.Equal(
             "124.550 mm",
-            Value(new Correction(Found("0.06 mm")).Of(Record(Tape, Measured("124.58 mm", Gauge)), 0.5m), 0)
+            Value(
+                new GaugeCorrection(Found("0.06 mm")).Of(Record(Tape, Measured("124.58 mm", Gauge)), 0.5m),
+                0
+            )
         );
 
     /// <summary>0.0254 mm is 0.001 in exactly: the reading stays one in inches.</summary>
@@ -83,7 +86,10 @@ public sealed class CorrectionTests
     public void Of_ReadingInInchesErrorInMillimetres_StaysInInches() =>
         Assert.Equal(
             "4.911 in",
-            Value(new Correction(Found("0.0254 mm")).Of(Record(Tape, Measured("4.912 in", Gauge)), 1m), 0)
+            Value(
+                new GaugeCorrection(Found("0.0254 mm")).Of(Record(Tape, Measured("4.912 in", Gauge)), 1m),
+                0
+            )
         );
 
     [Fact]
@@ -101,7 +107,7 @@ public sealed class CorrectionTests
             new Grinding { Kind = GrindingKind.BedknifeTop, Before = Length("7.50 mm") }
         );
 
-        var entries = new Correction(Found("0.10 mm")).Of(record, 1m).Units[0].Entries;
+        var entries = new GaugeCorrection(Found("0.10 mm")).Of(record, 1m).Units[0].Entries;
 
         var reel = (Grinding)entries[1];
         Assert.Equal(("124.40 mm", "124.20 mm"), (reel.Before!.ToString(), reel.After!.ToString()));
@@ -125,7 +131,7 @@ public sealed class CorrectionTests
         };
         var found = Found("0.0002 in", doubt: "0.0001 in", leaf: "0.001 in");
 
-        var corrected = new Correction(found).Of(Record(feelers, tried), 1m);
+        var corrected = new GaugeCorrection(found).Of(Record(feelers, tried), 1m);
 
         var test = (Observation.FeelerTest)((Reading)corrected.Units[0].Entries[0]).Observed;
         Assert.Equal(["0.0008 in", "0.0015 in"], test.Feelers.Select(leaf => leaf.ToString()));
@@ -138,7 +144,7 @@ public sealed class CorrectionTests
     {
         var record = Record(Tape, Measured("124.58 mm", Gauge));
 
-        var gauge = new Correction(Found("0.06 mm", doubt: "0.03 mm")).Of(record, 1m).Instruments[0];
+        var gauge = new GaugeCorrection(Found("0.06 mm", doubt: "0.03 mm")).Of(record, 1m).Instruments[0];
 
         Assert.Equal(Length("0.05 mm").Value, gauge.Calibration!.ExpandedUncertainty.Value);
         Assert.Equal(2m, gauge.Calibration.CoverageFactor);
@@ -148,7 +154,7 @@ public sealed class CorrectionTests
     [Fact]
     public void Of_GaugeWithoutStatedStep_KeepsTheStepOfWhatWasRead()
     {
-        var gauge = new Correction(Found("0.0625 mm"))
+        var gauge = new GaugeCorrection(Found("0.0625 mm"))
             .Of(Record(Tape, Measured("124.58 mm", Gauge)), 1m)
             .Instruments[0];
 
@@ -160,7 +166,7 @@ public sealed class CorrectionTests
     {
         var unknown = new Instrument { Id = Gauge, Kind = InstrumentKind.DiameterTape };
 
-        var gauge = new Correction(Found("0.06 mm", doubt: "0.01 mm"))
+        var gauge = new GaugeCorrection(Found("0.06 mm", doubt: "0.01 mm"))
             .Of(Record(unknown, Measured("124.58 mm", Gauge)), 1m)
             .Instruments[0];
 
@@ -180,7 +186,7 @@ public sealed class CorrectionTests
             Measured("124.58 mm", Gauge)
         );
 
-        var gauge = new Correction(Found("0.06 mm")).Of(record, 1m).Instruments[0];
+        var gauge = new GaugeCorrection(Found("0.06 mm")).Of(record, 1m).Instruments[0];
 
         Assert.Equal(Length("0 mm").Value, gauge.ZeroCheck!.Error.Value);
         Assert.Equal(Length("0.01 mm").Value, gauge.ZeroCheckAfter!.Error.Value);
@@ -203,7 +209,7 @@ public sealed class CorrectionTests
             Measured("124.58 mm", Gauge)
         );
 
-        var calibration = new Correction(Found("0.06 mm", doubt: "0.03 mm"))
+        var calibration = new GaugeCorrection(Found("0.06 mm", doubt: "0.03 mm"))
             .Of(record, 1m)
             .Instruments[0]
             .Calibration!;

@@ -10,7 +10,7 @@ namespace ServiceRules.Application.Recall;
 /// A record as it would read had the gauge been right: every reading with it less the error, and the doubt of the
 /// error added to the doubt of the gauge (JCGM 100:2008, 5.1.2). Nothing else of the record is touched.
 /// </summary>
-public sealed class Correction(FoundError found)
+public sealed class GaugeCorrection(FoundError found)
 {
     // Some nanometres at most, a hundredth of what any gauge here shows, and within the digits that a print keeps.
     private const int Decimals = 7;

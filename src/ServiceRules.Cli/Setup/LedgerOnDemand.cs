@@ -1,0 +1,15 @@
+using System.CommandLine;
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Cli.Setup;
+
+/// <summary>A ledger that is opened, or begun, only once there is something to file: what is refused leaves none behind.</summary>
+internal sealed class LedgerOnDemand(ParseResult parsed, Session session) : IDisposable
+{
+    private LedgerInUse? inUse;
+
+    /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
+    public OpenLedger Ledger => (inUse ??= LedgerInUse.OrBegun(parsed, session)).Ledger;
+
+    public void Dispose() => inUse?.Dispose();
+}
