@@ -194,6 +194,22 @@ public sealed class LedgerAddTests : IDisposable
         );
     }
 
+    [Fact]
+    public void Show_ReasonOverSeveralLines_KeepsThemUnderTheFirst()
+    {
+        Good(Ledger("add", Fixtures.PathOf("height-check")));
+        string[] amend = ["--amends", Job, "--by", "lead-01", "--reason", "misread\nentry 9  by lead-02"];
+        Good(Ledger(["add", Changed(), .. amend]));
+
+        var told = Good(Ledger("show", Job)).StandardOutput.ReplaceLineEndings("\n");
+
+        Assert.Contains(
+            "\n  because: misread\n           entry 9  by lead-02\n",
+            told,
+            StringComparison.Ordinal
+        );
+    }
+
     [SkippableFact]
     public void Report_OfAnAmendedRecord_SaysOnPageOneWhatItAmendsAndWhy()
     {

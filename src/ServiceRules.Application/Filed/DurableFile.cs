@@ -57,6 +57,22 @@ public static class DurableFile
         return true;
     }
 
+    /// <summary>
+    /// Begins a file that is not there yet. Whoever writes to it makes it reach the disk: what is begun so need not be whole.
+    /// </summary>
+    /// <param name="path">Where it shall be; its folder exists.</param>
+    /// <param name="mode">Who may read it, where the system knows such modes.</param>
+    public static FileStream New(string path, UnixFileMode mode)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = mode;
+        }
+
+        return new FileStream(path, options);
+    }
+
     /// <summary>Makes names that were added to a folder, or changed in it, reach the disk.</summary>
     /// <param name="folder">The folder.</param>
     public static void SyncFolder(string folder)
@@ -103,15 +119,9 @@ public static class DurableFile
     private static string Draft(string path, ReadOnlySpan<byte> content, UnixFileMode mode)
     {
         var draft = $"{path}.{Path.GetRandomFileName()}";
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = mode;
-        }
-
         try
         {
-            using var stream = new FileStream(draft, options);
+            using var stream = New(draft, mode);
             stream.Write(content);
             stream.Flush(flushToDisk: true);
             return draft;

@@ -23,19 +23,8 @@ public static class PrivateFolder
     /// <param name="folder">Where it shall be.</param>
     public static string? Make(string folder)
     {
-        if (OperatingSystem.IsWindows())
-        {
-            Directory.CreateDirectory(folder);
-            return null;
-        }
-
-        if (!Directory.Exists(folder))
-        {
-            Directory.CreateDirectory(folder, Mode);
-            DurableFile.SyncAbove(folder);
-        }
-
-        if (Fault(folder) is not { } fault)
+        Begin(folder);
+        if (OperatingSystem.IsWindows() || Fault(folder) is not { } fault)
         {
             return null;
         }
@@ -50,6 +39,27 @@ public static class PrivateFolder
 
         File.SetUnixFileMode(folder, Mode);
         return null;
+    }
+
+    /// <summary>Makes the folder where there is none; one that is there stays as it is.</summary>
+    /// <param name="folder">Where it shall be.</param>
+    public static void Begin(string folder)
+    {
+        if (Directory.Exists(folder))
+        {
+            return;
+        }
+
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(folder);
+        }
+        else
+        {
+            Directory.CreateDirectory(folder, Mode);
+        }
+
+        DurableFile.SyncAbove(folder);
     }
 
     /// <summary>Why a folder that is there is not private, or null.</summary>

@@ -11,12 +11,11 @@ namespace ServiceRules.Application.Ledger;
 /// </summary>
 public sealed class ExportLedger(ILedgerReading log, NoteKey key)
 {
-    private const UnixFileMode FolderMode = DurableFile.Private | UnixFileMode.UserExecute;
-
     /// <summary>Writes into a folder that is new or empty, and tells how many entries and contents there were.</summary>
     public (long Entries, long Contents) To(string folder)
     {
-        Make(folder);
+        // One that is there stays as it is: some disks that are carried about know no modes.
+        PrivateFolder.Begin(folder);
         var entries = Entries(Path.Combine(folder, ExportFiles.Entries));
         var contents = Contents(folder);
         Write(folder, ExportFiles.KeyPem, key.ToPem());
@@ -34,7 +33,7 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
 
     private long Entries(string path)
     {
-        using var file = New(path);
+        using var file = DurableFile.New(path, DurableFile.Private);
         var count = 0L;
         foreach (var entry in log.Entries(0))
         {
@@ -50,7 +49,7 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
     private long Contents(string folder)
     {
         var contents = Path.Combine(folder, ExportFiles.Contents);
-        Make(contents);
+        PrivateFolder.Begin(contents);
         var hashes = new StringBuilder();
         var count = 0L;
         foreach (var hash in log.Contents())
@@ -72,39 +71,13 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
         return count;
     }
 
-    private static void Make(string folder)
-    {
-        if (OperatingSystem.IsWindows())
-        {
-            Directory.CreateDirectory(folder);
-        }
-        else
-        {
-            // One that is there stays as it is: some disks that are carried about know no modes.
-            Directory.CreateDirectory(folder, FolderMode);
-        }
-
-        DurableFile.SyncAbove(folder);
-    }
-
     private static void Write(string folder, string name, string text) =>
         Write(Path.Combine(folder, name), Encoding.UTF8.GetBytes(text));
 
     private static void Write(string path, ReadOnlySpan<byte> content)
     {
-        using var file = New(path);
+        using var file = DurableFile.New(path, DurableFile.Private);
         file.Write(content);
         file.Flush(flushToDisk: true);
-    }
-
-    private static FileStream New(string path)
-    {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = DurableFile.Private;
-        }
-
-        return new FileStream(path, options);
     }
 }

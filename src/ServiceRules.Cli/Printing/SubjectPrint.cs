@@ -40,7 +40,8 @@ internal sealed class SubjectPrint(
 
         if (entry.Reason is { } reason)
         {
-            screen.WriteLine($"  because: {reason}");
+            // Further lines stay under the first, where none can be taken for ours.
+            screen.WriteLine($"  because: {reason.ReplaceLineEndings("\n           ")}");
         }
 
         screen.WriteLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
