@@ -58,6 +58,7 @@ internal static class DemoCommand
         MakeFolders(folder);
         using var key = SigningKeys.Open(parsed, session);
         var jobs = DemoScenario.Make(seed, loaded.Site!);
+        judging = judging.Beside(jobs.Select(job => job.Record));
         var judged = new List<(DemoJob Job, Assessed Assessed)>(jobs.Length);
         ProgressLine.Run(
             session.Progress,
