@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -432,80 +431,7 @@ public class PackCheckTests
         ),
     };
 
-    private static Rule Programme =>
-        Step with
-        {
-            Scope = RuleScope.Programme,
-            Check = new Check.EnergyControl(EnergyDuty.ProcedureInspected),
-            Severity = Severity.Advise,
-        };
-
-    private static RuleLibrary Cited(PackLayer layer, string rule, string? precedence = "local codes first")
-    {
-        var citation = new Citation(new(rule), [], "a text", ["1"], CitationStanding.TextRead);
-        var law = Pack("law", layer);
-        return Sound with
-        {
-            Packs =
-            [
-                .. Sound.Packs,
-                law with
-                {
-                    Pack = law.Pack with { Precedence = precedence, Citations = [citation] },
-                    Citations = [new(citation, "law/a.citations.json", "/citations/0")],
-                },
-            ],
-        };
-    }
-
-    [Fact]
-    public void Of_CitedJurisdictionAndAdvisingProgramme_TellsNothing()
-    {
-        Assert.Empty(PackCheck.Of(Cited(PackLayer.Jurisdiction, "key-kept")));
-        Assert.Empty(PackCheck.Of(With(Limit, Programme)));
-    }
-
     public static TheoryData<string> Names() => [.. Spoilt.Keys];
-
-    [Theory]
-    // The limits leave 0.75 thousandths of an inch, 0.01905 mm, either way; √(0.019² + 0.01²/3) is more, with 0.017 less.
-    [InlineData("0.019 mm", true)]
-    [InlineData("0.017 mm", false)]
-    public void Of_AGaugeAboutTheRoomOfALimit_TellsOnlyWhatItCannotProve(string uncertainty, bool isTold)
-    {
-        var library = Sound with
-        {
-            Instruments =
-            [
-                Owned("CL-01", "0.01 mm", "0.500 mm", MeasuredQuantity.Clearance),
-                Owned("CL-02", "0.01 mm", uncertainty, MeasuredQuantity.Clearance),
-            ],
-        };
-
-        var told = PackCheck.Of(library).Where(one => one.Code == DiagnosticCode.NoGaugeCanProve).ToList();
-
-        Assert.Equal(isTold, told.Count == 1);
-        Assert.All(told, one => Assert.Contains("`CL-02`", one.What, StringComparison.Ordinal));
-        Assert.All(told, one => Assert.Equal(DiagnosticLevel.Notice, one.Level));
-    }
-
-    private static Placed<RegisteredInstrument> Owned(
-        string id,
-        string resolution,
-        string uncertainty,
-        MeasuredQuantity measures
-    ) =>
-        new(
-            new(
-                new(id),
-                InstrumentKind.Calliper,
-                PrintedLength.Parse(resolution).OrThrow(),
-                PrintedLength.Parse(uncertainty).OrThrow(),
-                [measures]
-            ),
-            "site/registers.json",
-            "/instruments/0"
-        );
 
     [Fact]
     public void Of_SoundLibrary_TellsNothing() => Assert.Empty(PackCheck.Of(Sound));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
@@ -211,4 +212,48 @@ internal static class SoundLibrary
             Packs = [Pack("base", PackLayer.Base, below), Pack("site", PackLayer.Site, above)],
             Cases = CasesFor(below),
         };
+
+    public static Rule Programme =>
+        Step with
+        {
+            Scope = RuleScope.Programme,
+            Check = new Check.EnergyControl(EnergyDuty.ProcedureInspected),
+            Severity = Severity.Advise,
+        };
+
+    public static RuleLibrary Cited(PackLayer layer, string rule, string? precedence = "local codes first")
+    {
+        var citation = new Citation(new(rule), [], "a text", ["1"], CitationStanding.TextRead);
+        var law = Pack("law", layer);
+        return Sound with
+        {
+            Packs =
+            [
+                .. Sound.Packs,
+                law with
+                {
+                    Pack = law.Pack with { Precedence = precedence, Citations = [citation] },
+                    Citations = [new(citation, "law/a.citations.json", "/citations/0")],
+                },
+            ],
+        };
+    }
+
+    public static Placed<RegisteredInstrument> Owned(
+        string id,
+        string resolution,
+        string uncertainty,
+        MeasuredQuantity measures
+    ) =>
+        new(
+            new(
+                new(id),
+                InstrumentKind.Calliper,
+                PrintedLength.Parse(resolution).OrThrow(),
+                PrintedLength.Parse(uncertainty).OrThrow(),
+                [measures]
+            ),
+            "site/registers.json",
+            "/instruments/0"
+        );
 }
