@@ -1,5 +1,4 @@
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Checking;
 using ServiceRules.Rules.Diagnostics;
 using ServiceRules.Rules.Model;
