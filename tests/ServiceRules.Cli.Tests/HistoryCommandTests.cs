@@ -149,6 +149,63 @@ public sealed class HistoryCommandTests : IDisposable
         );
     }
 
+    /// <summary>Twelve gaps about 1.44 mm with limits of about 1.28 to 1.91 mm: some close to the lower one.</summary>
+    [Fact]
+    public void History_WhatTheShopLeaves_SaysWhatIsHeldBackThoughGood()
+    {
+        string[] gaps =
+        [
+            "1.30",
+            "1.42",
+            "1.35",
+            "1.50",
+            "1.44",
+            "1.38",
+            "1.61",
+            "1.29",
+            "1.47",
+            "1.40",
+            "1.36",
+            "1.55",
+        ];
+        for (var index = 0; index < gaps.Length; index++)
+        {
+            var day = FormattableString.Invariant($"2026-01-{index + 1:00}");
+            _product.Write(
+                $"records/{day}.json",
+                Encoding.UTF8.GetBytes(
+                    $$"""
+                    {
+                      "format": "service-record/1", "id": "J-{{day}}", "date": "{{day}}",
+                      "machine": { "id": "M-01", "area": "golf-greens", "hours": "{{index + 1}}0 h" },
+                      "tasks": ["full-service"], "people": [{ "id": "tech-01", "role": "performs" }],
+                      "instruments": [{ "id": "HG-01", "kind": "height-gauge", "resolution": "0.01 mm",
+                        "calibration": { "date": "2020-01-01", "due": "2040-01-01", "expandedUncertainty": "0.02 mm", "coverageFactor": 2 } }],
+                      "units": [{ "id": "U-01-1", "reel": "R-1", "position": 1, "sheet": "reel-125-9-510", "attachments": ["shield"],
+                        "entries": [{ "turn": "shield", "side": "both", "amount": "not-stated" },
+                          { "read": "shield-gap", "station": "left", "value": "{{gaps[
+                        index
+                    ]}} mm", "with": "HG-01" },
+                          { "read": "shield-gap", "station": "right", "value": "{{gaps[
+                        index
+                    ]}} mm", "with": "HG-01" }] }]
+                    }
+                    """
+                )
+            );
+        }
+
+        var outcome = _product.Run("history", _product.At("records"));
+
+        Assert.Contains("Of a thousand passed, ", outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("of a thousand left, about ", outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            "are held back though good; both are stated rather too high",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void History_PastItsLimit_SaysNowAndEndsWithOne()
     {

@@ -25,6 +25,13 @@ internal static class Applies
                 when.AnyRead.IsEmpty
                 || unit.Entries.OfType<Reading>().Any(r => when.AnyRead.Contains(r.Quantity))
             )
+            && (
+                when.AnyReadAlong.IsEmpty
+                || when.AnyReadAlong.Any(q =>
+                    new Spots(facts, unit, q).All.Where(s => s.At is not null).DistinctBy(s => s.At).Count()
+                    > 1
+                )
+            )
             && (when.Ground is null || when.Ground == unit.Entries.OfType<Grinding>().Any())
             && (when.SheetStates is not { } stated || sheet.Of(stated) is not null);
     }

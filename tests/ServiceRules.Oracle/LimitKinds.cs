@@ -206,7 +206,9 @@ internal static class LimitKinds
 
         if (spots.All.Count == 0 || spots.Known.Count == 0)
         {
-            return spots.IsPlain && !set ? Possible.Unproven : Possible.Judged;
+            return spots.IsContested ? Possible.Judged
+                : spots.IsPlain && !set ? Possible.Unproven
+                : Possible.Judged;
         }
 
         if (!spots.IsPlain || spots.All.Count != spots.Known.Count)
@@ -280,6 +282,7 @@ internal static class LimitKinds
         if (Line.Through(spots) is not { } line)
         {
             return spots.Known.Count > 1 ? Possible.Judged
+                : spots.IsContested ? Possible.NeverMet
                 : spots.All.Any(s => !s.Proves) && spots.All.Any(s => !s.IsFit) ? Possible.NeverMet
                 : Possible.Unproven;
         }
@@ -421,7 +424,7 @@ internal static class LimitKinds
 
         if (Line.Through(a) is not { } first || Line.Through(b) is not { } second)
         {
-            return Possible.Unproven
+            return (a.IsContested || b.IsContested ? Possible.NeverMet : Possible.Unproven)
                 | (a.Known.Count * b.Known.Count > 0 ? Possible.Judged : Possible.Unproven);
         }
 
@@ -449,6 +452,11 @@ internal static class LimitKinds
         if (!spots.IsPlain || !others.IsPlain)
         {
             return Possible.Judged;
+        }
+
+        if (spots.IsContested || others.IsContested)
+        {
+            return Possible.NeverMet;
         }
 
         if (spots.Known.Count == 0 || others.Known.Count == 0)

@@ -47,7 +47,9 @@ internal static class MowingKinds
             sum = sum.And(Amount.Of(spot).Within(least, null, decision));
         }
 
-        return spots.All.Count == 0 ? Possible.Unproven : sum;
+        return spots.All.Count == 0 ? Possible.Unproven
+            : spots.IsContested ? Possible.NeverMet
+            : sum;
     }
 
     /// <summary>A wave that was measured is there; without speeds and roller sizes nobody can say from what.</summary>

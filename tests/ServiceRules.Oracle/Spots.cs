@@ -44,6 +44,9 @@ internal sealed class Spots
 
     public IReadOnlyList<Spot> Known => [.. All.Where(s => s.Tells && s.Proves)];
 
+    /// <summary>Somewhere readings contradict one another: whatever all of them show of a breach may be shown.</summary>
+    public bool IsContested => All.Any(s => s.Believed is null or { Count: > 0 });
+
     public bool BothStationsKnown =>
         !NamesStations || (Known.Any(s => s.At == Left) && Known.Any(s => s.At == Right));
 

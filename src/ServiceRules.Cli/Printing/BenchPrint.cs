@@ -21,6 +21,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
         .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
 
+    private readonly ContradictionsTold contradictions = new();
+
     // Two rules on one gap have one answer, told once.
     private (string Subject, string Words) lastTold;
 
@@ -119,7 +121,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         screen.MarkupLineInterpolated(
             $"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]"
         );
-        Line(finding.Statement);
+        var (statement, isReference) = contradictions.Of(finding, rule?.Title ?? finding.Rule);
+        Line(statement);
         var system = ReadingUnits.Of(job.Record, finding);
         // The statement tells the worst place and names the others; every place with its margin is for who asks.
         foreach (var comparison in showAll ? finding.Comparisons : [])
@@ -148,6 +151,12 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
         if (finding.Verdict is Verdict.Met or Verdict.NotApplicable)
         {
+            return;
+        }
+
+        if (isReference)
+        {
+            Line("do: as there");
             return;
         }
 

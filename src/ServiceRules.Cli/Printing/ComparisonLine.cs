@@ -22,9 +22,9 @@ internal static class ComparisonLine
             parts.Add($"limit {limits}");
         }
 
-        if (comparison.Margin is { } margin)
+        if (LengthPrint.Margin(comparison, system) is { Length: > 0 } margin)
         {
-            parts.Add($"margin {LengthPrint.Margin(margin, system)}");
+            parts.Add($"margin {margin}");
         }
 
         if (ChanceWords.Risk(comparison) is { } risk)

@@ -135,7 +135,7 @@ internal static class UnitWords
     {
         if (knowledge is MeasuredValue measured)
         {
-            return $"{HistoryWords.Fine(measured.Value, system)} ± {UncertaintyPrint.Of(measured.Expanded.Value, system)}";
+            return UncertaintyPrint.Beside(measured.Value, measured.Expanded.Value, system);
         }
 
         var interval = knowledge.AsInterval();

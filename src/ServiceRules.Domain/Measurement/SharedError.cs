@@ -19,9 +19,16 @@ public readonly record struct SharedError(
     /// </summary>
     public DegreesOfFreedom? Rest { get; init; }
 
-    /// <summary>Nothing is shared.</summary>
+    // No gauge can be called that: an identity has no spaces.
+    private const string NoGauge = "no gauge named";
+
+    /// <summary>
+    /// Nothing is shared. Readings that name no one gauge all stand under one cause on purpose: they may well have been taken
+    /// with the same one, and then their scatter is one estimate, used as often as there are readings. A cause of its own for
+    /// each would pool its degrees of freedom as if each had been found anew, which makes k too small.
+    /// </summary>
     internal static SharedError None => InAll(StandardUncertainty.Zero);
 
     /// <summary>The same error in all of a set of readings.</summary>
-    internal static SharedError InAll(StandardUncertainty uncertainty) => new(uncertainty, "all");
+    internal static SharedError InAll(StandardUncertainty uncertainty) => new(uncertainty, NoGauge);
 }

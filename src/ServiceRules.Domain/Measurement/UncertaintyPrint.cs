@@ -4,8 +4,9 @@ using ServiceRules.Domain.Quantities;
 namespace ServiceRules.Domain.Measurement;
 
 /// <summary>
-/// The one way in which an uncertainty is printed, wherever it is: two significant digits, rounded up so that it never looks
-/// smaller than it is (JCGM 100:2008, 7.2.6). No finer than a millionth of the unit.
+/// The one way in which an uncertainty is printed, and a value beside it, wherever they are: the uncertainty to two
+/// significant digits, rounded up so that it never looks smaller than it is, and the value to the same decimal place, ties
+/// to even (JCGM 100:2008, 7.2.6). No finer than a millionth of the unit.
 /// </summary>
 public static class UncertaintyPrint
 {
@@ -15,7 +16,7 @@ public static class UncertaintyPrint
     /// <param name="uncertainty">Zero or more.</param>
     /// <param name="system">The units to print in.</param>
     public static string Figure(Length uncertainty, UnitSystem system) =>
-        Print(uncertainty, system, decimal.Ceiling);
+        Print(In(uncertainty, system), decimal.Ceiling);
 
     /// <summary>The figure with its unit.</summary>
     /// <param name="uncertainty">Zero or more.</param>
@@ -27,19 +28,78 @@ public static class UncertaintyPrint
     /// <param name="most">Zero or more.</param>
     /// <param name="system">The units to print in.</param>
     public static string AtMost(Length most, UnitSystem system) =>
-        $"{Print(most, system, decimal.Floor)} {Unit(system)}";
+        $"{Print(In(most, system), decimal.Floor)} {Unit(system)}";
+
+    /// <summary>
+    /// A value without its unit, to the decimal place of the uncertainty that stands beside it; to 0.0001 mm or 0.00001 in
+    /// where that is nothing.
+    /// </summary>
+    /// <param name="value">Any length.</param>
+    /// <param name="uncertainty">Its expanded uncertainty, zero or more.</param>
+    /// <param name="system">The units to print in.</param>
+    public static string ValueFigure(Length value, Length uncertainty, UnitSystem system)
+    {
+        var doubt = In(uncertainty, system);
+        var figure = In(value, system);
+        if (doubt == 0m)
+        {
+            return system is UnitSystem.Inch ? Plain(figure, 5, "0.000##") : Plain(figure, 4, "0.00##");
+        }
+
+        var quantum = QuantumOf(doubt, decimal.Ceiling);
+        return Figured(Math.Round(figure / quantum) * quantum, quantum);
+    }
+
+    /// <summary>A value with its uncertainty, each with the unit: <c>4.020 mm ± 0.014 mm</c>.</summary>
+    /// <param name="value">Any length.</param>
+    /// <param name="uncertainty">Its expanded uncertainty, zero or more.</param>
+    /// <param name="system">The units to print in.</param>
+    public static string Beside(Length value, Length uncertainty, UnitSystem system) =>
+        $"{ValueFigure(value, uncertainty, system)} {Unit(system)} ± {Of(uncertainty, system)}";
 
     private static string Unit(UnitSystem system) => system is UnitSystem.Inch ? "in" : "mm";
 
-    private static string Print(Length length, UnitSystem system, Func<decimal, decimal> rounded)
+    private static decimal In(Length length, UnitSystem system) =>
+        system is UnitSystem.Inch ? length.Millimetres / 25.4m : length.Millimetres;
+
+    private static string Print(decimal figure, Func<decimal, decimal> rounded)
     {
-        var figure = system is UnitSystem.Inch ? length.Millimetres / 25.4m : length.Millimetres;
+        if (figure == 0m)
+        {
+            return "0.00";
+        }
+
+        var quantum = QuantumOf(figure, rounded);
+        return Figured(rounded(figure / quantum) * quantum, quantum);
+    }
+
+    /// <summary>One of the second significant digit that the figure has once it is rounded.</summary>
+    private static decimal QuantumOf(decimal figure, Func<decimal, decimal> rounded)
+    {
         var quantum = Finest;
-        while (figure >= 100 * quantum)
+        while (rounded(figure / quantum) >= 100)
         {
             quantum *= 10;
         }
 
-        return (rounded(figure / quantum) * quantum).ToString("0.00####", CultureInfo.InvariantCulture);
+        return quantum;
+    }
+
+    /// <summary>With as many decimals as its last digit asks for.</summary>
+    private static string Figured(decimal figure, decimal quantum)
+    {
+        var decimals = 0;
+        for (var place = quantum; place < 1m; place *= 10)
+        {
+            decimals++;
+        }
+
+        return Plain(figure, decimals, "0." + new string('0', decimals));
+    }
+
+    private static string Plain(decimal figure, int decimals, string format)
+    {
+        var rounded = Math.Round(figure, decimals);
+        return (rounded == 0m ? 0m : rounded).ToString(format, CultureInfo.InvariantCulture);
     }
 }

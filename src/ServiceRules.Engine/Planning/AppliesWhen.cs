@@ -45,6 +45,7 @@ internal sealed class AppliesWhen : ICondition<SubjectProfile>, IEquatable<Appli
             $"school={when.School}",
             $"turned={Set(when.AnyTurned.Select(a => a.ToString()))}",
             $"read={Set(when.AnyRead.Select(q => q.ToString()))}",
+            $"along={Set(when.AnyReadAlong.Select(q => q.ToString()))}",
             $"ground={when.Ground}",
             $"states={when.SheetStates}",
             $"from={Day(when.From)}",

@@ -68,6 +68,13 @@ internal static class ApplicabilityShapes
                     "any of these was read on the unit, in any way",
                     a => a.AnyRead
                 );
+                var along = o.Items(
+                    "anyReadAlong",
+                    Choices.Quantity,
+                    FormatLimits.Words,
+                    "any of these was read on the unit at two places or more along the width",
+                    a => a.AnyReadAlong
+                );
                 var ground = o.Optional(
                     "ground",
                     Shape.Flag,
@@ -99,6 +106,7 @@ internal static class ApplicabilityShapes
                     School = v.Get(school),
                     AnyTurned = v.Get(turned),
                     AnyRead = v.Get(read),
+                    AnyReadAlong = v.Get(along),
                     Ground = v.Get(ground),
                     SheetStates = v.Get(states),
                     From = v.Get(from),

@@ -86,6 +86,7 @@ internal static class LayerCheck
         || !Covers(when.Areas, below.Areas)
         || !Covers(when.AnyTurned, below.AnyTurned)
         || !Covers(when.AnyRead, below.AnyRead)
+        || !Covers(when.AnyReadAlong, below.AnyReadAlong)
         || when.Attachments.Except(below.Attachments).Any()
         || (when.Bedknife is not null && when.Bedknife != below.Bedknife)
         || (when.Place is not null && when.Place != below.Place)

@@ -177,6 +177,7 @@ internal static class RuleFormCheck
         Once(rule, "/when/areas", when.Areas, area => area, remarks);
         Once(rule, "/when/anyTurned", when.AnyTurned, FileWord.Of, remarks);
         Once(rule, "/when/anyRead", when.AnyRead, FileWord.Of, remarks);
+        Once(rule, "/when/anyReadAlong", when.AnyReadAlong, FileWord.Of, remarks);
         switch (rule.Value.Check)
         {
             case Check.OrderOfWork check:

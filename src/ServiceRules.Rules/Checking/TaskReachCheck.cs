@@ -44,13 +44,15 @@ internal static class TaskReachCheck
         }
     }
 
-    /// <summary>What was turned or ground, where, when and with what fitted differs from job to job.</summary>
+    /// <summary>What was turned, read or ground, where, when and with what fitted differs from job to job.</summary>
     private static bool AsksOnlyKindAndTask(Applicability when) =>
         when
             is {
                 Attachments.IsEmpty: true,
                 Areas.IsEmpty: true,
                 AnyTurned.IsEmpty: true,
+                AnyRead.IsEmpty: true,
+                AnyReadAlong.IsEmpty: true,
                 Place: null,
                 School: null,
                 Ground: null,

@@ -99,6 +99,7 @@ public static class FrameBuilder
                 days
             ),
             StepsTried = trials.In(readings),
+            DistancesTried = trials.ByDistance(readings),
             ShiftsLearned = shifts.Learned,
         };
     }

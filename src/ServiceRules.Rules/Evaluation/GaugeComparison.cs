@@ -16,7 +16,7 @@ public sealed record GaugeComparison(Instrument Earlier, Instrument Later, Norma
     /// <param name="system">The units of the reading.</param>
     public string Words(string place, UnitSystem system)
     {
-        var apart = Wording.Of(Error.Difference, system);
+        var apart = Wording.Beside(Error.Difference, Error.Limit, system);
         var explained = UncertaintyPrint.Of(Error.Limit, system);
         return Error.Agrees
             ? $"{place}: {Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): that points to the unit, though two gauges set on one wrong piece agree too"

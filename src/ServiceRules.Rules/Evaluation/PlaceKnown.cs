@@ -66,7 +66,7 @@ public sealed record PlaceKnown
 
     /// <summary>
     /// The part of a measured value's uncertainty that every reading with the same gauge shares (its calibration and
-    /// zero); it drops out of differences. None where no one gauge read.
+    /// zero); it drops out of differences. None where no one gauge read. Of contested readings what each of them shares.
     /// </summary>
     public SharedError? Shared { get; init; }
 

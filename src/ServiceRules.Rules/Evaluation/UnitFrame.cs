@@ -35,6 +35,9 @@ public sealed record UnitFrame
     /// <summary>What the bench log tells of the steps really obtained, by quantity and place, in the order of the work.</summary>
     public ImmutableArray<StepsTried> StepsTried { get; init; } = [];
 
+    /// <summary>What the bench log tells of turns noted as distances, by quantity and place, in the order of the work.</summary>
+    public ImmutableArray<DistanceTried> DistancesTried { get; init; } = [];
+
     /// <summary>What steps shift, where the bench log tells that better than the sheet.</summary>
     public ImmutableArray<ShiftLearned> ShiftsLearned { get; init; } = [];
 

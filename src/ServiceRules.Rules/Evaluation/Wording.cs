@@ -20,16 +20,31 @@ internal static class Wording
             ? Figure(rounded(length.Millimetres / 25.4m * 100_000m) / 100_000m, "0.000##", "in")
             : Figure(rounded(length.Millimetres * 10_000m) / 10_000m, "0.00##", "mm");
 
-    /// <summary>An uncertainty with its sign; see <see cref="UncertaintyPrint"/>.</summary>
-    public static string PlusMinus(Length uncertainty, UnitSystem system) =>
-        $"± {UncertaintyPrint.Of(uncertainty, system)}";
+    /// <summary>
+    /// A difference to the decimal place of the uncertainty of what it was taken from; finer where nothing would be left of it.
+    /// </summary>
+    public static string Beside(Length difference, Length? uncertainty, UnitSystem system)
+    {
+        if (uncertainty is not { } doubt)
+        {
+            return Of(difference, system);
+        }
+
+        var figure = UncertaintyPrint.ValueFigure(difference, doubt, system);
+        return figure.AsSpan().ContainsAnyInRange('1', '9')
+            ? $"{figure} {(system is UnitSystem.Inch ? "in" : "mm")}"
+            : Of(difference, system);
+    }
 
     /// <summary>What is known, as it is said at the bench.</summary>
     public static string Of(Knowledge knowledge, UnitSystem system) =>
         knowledge switch
         {
-            MeasuredValue measured =>
-                $"{Of(measured.Value, system)} {PlusMinus(measured.Expanded.Value, system)}",
+            MeasuredValue measured => UncertaintyPrint.Beside(
+                measured.Value,
+                measured.Expanded.Value,
+                system
+            ),
             LengthInterval { Lower: { } lower, Upper: { } upper } =>
                 $"between {Of(lower.Value, system, decimal.Floor)} and {Of(upper.Value, system, decimal.Ceiling)}",
             LengthInterval { Lower: { } lower } => $"at least {Of(lower.Value, system, decimal.Floor)}",

@@ -37,6 +37,12 @@ public sealed record Applicability
     /// <summary>Any of these was read on the unit, in any way.</summary>
     public ImmutableArray<MeasuredQuantity> AnyRead { get; init; } = [];
 
+    /// <summary>
+    /// Any of these was read on the unit at two places or more along the width: for what such readings happen to show, and
+    /// nobody has to take them for.
+    /// </summary>
+    public ImmutableArray<MeasuredQuantity> AnyReadAlong { get; init; } = [];
+
     /// <summary>Metal was removed from the unit in this job.</summary>
     public bool? Ground { get; init; }
 

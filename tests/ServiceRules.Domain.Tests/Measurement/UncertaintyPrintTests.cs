@@ -11,15 +11,43 @@ public sealed class UncertaintyPrintTests
     [InlineData(0.12, "0.12 mm", "0.12 mm")]
     [InlineData(0.0130130, "0.014 mm", "0.013 mm")]
     [InlineData(0.0099, "0.0099 mm", "0.0099 mm")]
-    [InlineData(0.00991, "0.01 mm", "0.0099 mm")]
-    [InlineData(1.1902382, "1.20 mm", "1.10 mm")]
-    [InlineData(12.3, "13.00 mm", "12.00 mm")]
+    [InlineData(0.00991, "0.010 mm", "0.0099 mm")]
+    [InlineData(1.1902382, "1.2 mm", "1.1 mm")]
+    [InlineData(9.91, "10 mm", "9.9 mm")]
+    [InlineData(12.3, "13 mm", "12 mm")]
+    [InlineData(123.4, "130 mm", "120 mm")]
     [InlineData(0, "0.00 mm", "0.00 mm")]
     public void Of_Millimetres_KeepsTwoDigitsToTheSafeSide(decimal uncertainty, string up, string down)
     {
         Assert.Equal(up, UncertaintyPrint.Of(Mm(uncertainty), UnitSystem.Metric));
         Assert.Equal(down, UncertaintyPrint.AtMost(Mm(uncertainty), UnitSystem.Metric));
     }
+
+    // The digits are those of the uncertainty as printed, so that both end at one place; halves go to the even digit.
+    [Theory]
+    [InlineData(3.9212, 0.0221, "3.921 mm ± 0.023 mm")]
+    [InlineData(0.1505625, 0.00064, "0.15056 mm ± 0.00064 mm")]
+    [InlineData(4.02, 0.0130130, "4.020 mm ± 0.014 mm")]
+    [InlineData(4.0625, 0.00991, "4.062 mm ± 0.010 mm")]
+    [InlineData(4.06, 1.1902382, "4.1 mm ± 1.2 mm")]
+    [InlineData(3.8325, 0.0117, "3.832 mm ± 0.012 mm")]
+    [InlineData(-0.0004, 0.013, "0.000 mm ± 0.013 mm")]
+    [InlineData(-0.0525, 0.013, "-0.052 mm ± 0.013 mm")]
+    [InlineData(125, 123.4, "120 mm ± 130 mm")]
+    [InlineData(4.02, 0, "4.02 mm ± 0.00 mm")]
+    public void Beside_Value_EndsAtThePlaceOfItsUncertainty(
+        decimal value,
+        decimal uncertainty,
+        string printed
+    ) => Assert.Equal(printed, UncertaintyPrint.Beside(Mm(value), Mm(uncertainty), UnitSystem.Metric));
+
+    // 4.02 mm is 0.158268 in, 0.013013 mm is 0.000512 in.
+    [Fact]
+    public void Beside_Inches_EndsAtThePlaceOfItsUncertainty() =>
+        Assert.Equal(
+            "0.15827 in ± 0.00052 in",
+            UncertaintyPrint.Beside(Mm(4.02m), Mm(0.013013m), UnitSystem.Inch)
+        );
 
     [Fact]
     public void Of_Inches_KeepsTwoDigitsOfTheInch()

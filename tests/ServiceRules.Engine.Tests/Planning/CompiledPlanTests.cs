@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Linq.Expressions;
 using FsCheck.Xunit;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Engine.Planning;
@@ -89,6 +90,42 @@ public class CompiledPlanTests
         Assert.Equal([], UnitsOf(new() { Place = WorkPlace.OnBench }, record));
         Assert.Equal(3, UnitsOf(new() { Areas = ["greens"], Place = WorkPlace.OnMachine }, record).Length);
     }
+
+    /// <summary>Left, right and middle are places of their own; the gauging station is the same place by name and by distance.</summary>
+    [Theory]
+    [InlineData(true, "left", "right")]
+    [InlineData(true, "left", "255 mm")]
+    [InlineData(false, "left", "left")]
+    [InlineData(false, "left", null)]
+    [InlineData(false, null, null)]
+    public void For_ReadAlongTheWidth_AsksForTwoPlaces(bool applies, string? first, string? second)
+    {
+        Reading Diameter(string? at) =>
+            new()
+            {
+                Quantity = MeasuredQuantity.ReelDiameter,
+                Station = at switch
+                {
+                    null => null,
+                    "left" => new Station.Named(StationName.Left),
+                    "right" => new Station.Named(StationName.Right),
+                    _ => new Station.AtDistance(Length(at)),
+                },
+                Observed = new Observation.Measured(Length("124.0 mm")),
+            };
+
+        var record = Jobs.Record(Jobs.Unit("a", "small", Diameter(first), Diameter(second)));
+
+        Assert.Equal(
+            applies ? ["r@unit/a"] : [],
+            UnitsOf(new() { AnyReadAlong = [MeasuredQuantity.ReelDiameter] }, record)
+        );
+    }
+
+    private static PrintedLength Length(string text) =>
+        PrintedLength.Parse(text).TryGet(out var length, out _)
+            ? length
+            : throw new ArgumentException(text, nameof(text));
 
     [Theory]
     [InlineData(0, 0, true)]

@@ -26,6 +26,7 @@ internal sealed class Draw(Random random)
                 Place = Rarely() ? WorkPlace.OnMachine : null,
                 School = Rarely() ? ContactSchool.AirGap : null,
                 AnyRead = Rarely() ? Some<MeasuredQuantity>(1, 3) : [],
+                AnyReadAlong = Rarely() ? Some<MeasuredQuantity>(1, 3) : [],
                 AnyTurned = Rarely() ? Some<AdjusterKind>(1, 3) : [],
                 Ground = Rarely() ? random.Next(2) == 0 : null,
                 SheetStates = Rarely() ? random.GetItems(Enum.GetValues<MeasuredQuantity>(), 1)[0] : null,

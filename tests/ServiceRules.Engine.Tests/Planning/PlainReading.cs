@@ -83,6 +83,21 @@ internal static class PlainReading
             );
         }
 
+        if (when.AnyReadAlong.Length > 0)
+        {
+            answers.Add(
+                when.AnyReadAlong.Any(quantity =>
+                    unit.Work.Entries.OfType<Reading>()
+                        .Where(reading => reading.Quantity == quantity)
+                        .Where(reading => reading.Observed is Observation.Measured or Observation.FeelerTest)
+                        .Where(reading => reading.Station is not null)
+                        .Select(reading => reading.Station)
+                        .Distinct()
+                        .Count() > 1
+                )
+            );
+        }
+
         if (when.Ground is not null)
         {
             answers.Add(when.Ground == unit.Work.Entries.Any(entry => entry is Grinding));

@@ -30,7 +30,9 @@ public class LengthPrintTests
 
     [Theory]
     [InlineData("3.8225 mm", "0.0141 mm", "3.822 ± 0.015 mm")]
-    [InlineData("3.80 mm", "0.0150 mm", "3.80 ± 0.015 mm")]
+    [InlineData("3.80 mm", "0.0150 mm", "3.800 ± 0.015 mm")]
+    [InlineData("0.1506 mm", "0.00064 mm", "0.15060 ± 0.00064 mm")]
+    [InlineData("4.06 mm", "1.19 mm", "4.1 ± 1.2 mm")]
     [InlineData("3.80 mm", null, "3.80 mm")]
     public void Known_Value_StandsToTheDecimalOfItsUncertaintyRoundedUp(
         string value,
@@ -46,9 +48,33 @@ public class LengthPrintTests
     public void Known_Interval_SaysItsEnds(string? lower, string? upper, string expected) =>
         Assert.Equal(expected, LengthPrint.Known(Read(null, null, lower, upper), UnitSystem.Inch));
 
+    // Of a margin that is nothing at the place of the uncertainty its own digits are told.
     [Theory]
-    [InlineData("-0.1125 mm", "−0.112")]
-    [InlineData("0.0004 mm", "0.0004")]
-    public void Margin_Signed_KeepsItsSignAndThreeFigures(string margin, string expected) =>
-        Assert.Equal(expected, LengthPrint.Margin(Length(margin)!.Value, UnitSystem.Metric));
+    [InlineData("-0.1125 mm", "0.014 mm", "−0.112")]
+    [InlineData("-0.1125 mm", "0.12 mm", "−0.11")]
+    [InlineData("0.0004 mm", "0.014 mm", "0.0004")]
+    [InlineData("0.0004 mm", null, "0.0004")]
+    [InlineData(null, "0.014 mm", "")]
+    public void Margin_Signed_EndsAtThePlaceOfTheUncertainty(
+        string? margin,
+        string? doubt,
+        string expected
+    ) =>
+        Assert.Equal(
+            expected,
+            LengthPrint.Margin(Read("3.80 mm", doubt) with { Margin = Length(margin) }, UnitSystem.Metric)
+        );
+
+    [Theory]
+    [InlineData("3.8225 mm", "0.0141 mm", null, null, "3.822")]
+    [InlineData(null, null, "0.02545 mm", "0.03815 mm", "0.0254–0.0382")]
+    [InlineData(null, null, "0.02545 mm", null, "≥ 0.0254")]
+    [InlineData(null, null, null, "0.03815 mm", "< 0.0382")]
+    public void Short_IsWhatIsKnownWithoutUnit(
+        string? value,
+        string? doubt,
+        string? lower,
+        string? upper,
+        string expected
+    ) => Assert.Equal(expected, LengthPrint.Short(Read(value, doubt, lower, upper), UnitSystem.Metric));
 }

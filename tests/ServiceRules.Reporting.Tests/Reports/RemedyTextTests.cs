@@ -32,7 +32,7 @@ public class RemedyTextTests
     [InlineData(AdjusterKind.Clearance, 0, true, "inside the limits, but touching")]
     public void Of_TheNearest_SaysHowItMisses(AdjusterKind adjuster, decimal by, bool above, string said) =>
         Assert.EndsWith(
-            $"left not at all, right 1 step {(adjuster is AdjusterKind.Height ? "down" : "close")}: {said}.",
+            $"Nearest: right 1 step {(adjuster is AdjusterKind.Height ? "down" : "close")}, the left stays: {said}.",
             Said(
                 new Remedy.CannotBeTurnedIn("one step is too coarse", "shim")
                 {
@@ -52,7 +52,7 @@ public class RemedyTextTests
     [InlineData(5, 12, "5/12 of a turn")]
     public void Of_AMoveOfAScrew_TellsTurns(int parts, int perTurn, string said) =>
         Assert.Equal(
-            $"Move height of cut: left {said} up (0.25 mm), right not at all. ",
+            $"Move height of cut: left {said} up (0.25 mm), the right stays. ",
             Said(
                 new Remedy.Move(AdjusterKind.Height, Mm(0.26m), Mm(0.001m), [])
                 {
@@ -184,4 +184,31 @@ public class RemedyTextTests
             RemedyText.Of(text => text, turn, UnitSystem.Metric)
         );
     }
+
+    [Fact]
+    public void Of_TheNearestThatMissesSeveralPlaces_SaysThatTheOthersMissByNoMore() =>
+        Assert.EndsWith(
+            "Nearest: as it stands: leaves 0.004 mm too wide at right end, and by no more than that at 255 mm and 459 mm.",
+            Said(
+                new Remedy.CannotBeTurnedIn("one step is too coarse", "shim")
+                {
+                    Nearest = new(AdjusterKind.Clearance, 0, 0, "right end", Mm(0.004m), true)
+                    {
+                        Also = ["255 mm", "459 mm"],
+                    },
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData(2, 0, "Turn clearance: left 2 steps open, the right stays.")]
+    [InlineData(0, -1, "Turn clearance: right 1 step close, the left stays.")]
+    [InlineData(2, -1, "Turn clearance: left 2 steps open, right 1 step close.")]
+    public void Of_StepsOfOneSide_SaysThatTheOtherStays(int left, int right, string said) =>
+        Assert.StartsWith(
+            said,
+            Said(new Remedy.Turn(AdjusterKind.Clearance, left, right, [], [], [])),
+            StringComparison.Ordinal
+        );
 }

@@ -33,6 +33,8 @@ public sealed class TaskReachCheckTests
         Applicability[] asking =
         [
             new() { AnyTurned = [AdjusterKind.Clearance] },
+            new() { AnyRead = [MeasuredQuantity.Clearance] },
+            new() { AnyReadAlong = [MeasuredQuantity.Clearance] },
             new() { Ground = false },
             new() { Place = WorkPlace.OnMachine },
             new() { Areas = ["golf-greens"] },

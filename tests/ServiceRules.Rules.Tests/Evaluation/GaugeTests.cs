@@ -37,7 +37,7 @@ public sealed class GaugeTests
         // U is 0.013013 mm each; √2 of it 0.018403.
         var told = Assert.Single(outcome.Notices);
         Assert.Contains(
-            "HG-01 and HG-02 read 0.10 mm apart with nothing turned between",
+            "HG-01 and HG-02 read 0.100 mm apart with nothing turned between",
             told,
             StringComparison.Ordinal
         );

@@ -166,7 +166,7 @@ internal sealed class FrontView
         }
         var isLeft = x < (_left + Right) / 2;
         var outwards = place.IsEnd == isLeft;
-        var text = Short(place.Comparison, system);
+        var text = LengthPrint.Short(place.Comparison, system);
         var at = outwards ? x - (side / 2) - 1.5 : x + (side / 2) + 1.5;
         _drawing.Text(
             at,
@@ -177,16 +177,4 @@ internal sealed class FrontView
             place.IsEnd ? OuterWidth - 5 : null
         );
     }
-
-    private static string Short(Comparison comparison, UnitSystem system) =>
-        comparison.Value is { } value
-            ? LengthPrint.ValueBeside(value, system)
-            : (comparison.KnownLower, comparison.KnownUpper) switch
-            {
-                ({ } lower, { } upper) =>
-                    $"{LengthPrint.Figure(lower, system)}–{LengthPrint.Figure(upper, system)}",
-                ({ } lower, null) => $"≥ {LengthPrint.Figure(lower, system)}",
-                (null, { } upper) => $"< {LengthPrint.Figure(upper, system)}",
-                _ => "",
-            };
 }

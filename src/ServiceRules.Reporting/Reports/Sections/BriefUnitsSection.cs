@@ -91,13 +91,17 @@ internal static class BriefUnitsSection
         {
             lines.Add(new Paragraph(read, Palette.Tiny));
         }
+        var contradictions = new ContradictionsTold();
         foreach (var finding in unit.NotIn)
         {
-            var todo = string.Join(" ", RemedyText.Of(job.Say, finding.Remedy, job.SystemOf(finding)));
+            var (statement, isReference) = contradictions.Of(finding, job.TitleOf(finding));
+            var todo = isReference
+                ? ""
+                : string.Join(" ", RemedyText.Of(job.Say, finding.Remedy, job.SystemOf(finding)));
             lines.Add(
                 job.MarkedLine(
                     VerdictPrint.Of(finding.Verdict),
-                    new Span(job.Say(finding.Statement) + ". ", Palette.Tiny),
+                    new Span(job.Say(statement) + ". ", Palette.Tiny),
                     new Span(todo, Palette.TinyBold)
                 )
             );

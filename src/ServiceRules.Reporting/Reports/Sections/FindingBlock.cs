@@ -12,16 +12,19 @@ internal static class FindingBlock
         JobView job,
         Finding finding,
         VerdictPrint print,
-        HashSet<string>? alreadyTold = null
+        HashSet<string>? alreadyTold = null,
+        ContradictionsTold? contradictions = null
     )
     {
         var told =
             finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
         var lines = ImmutableArray.CreateBuilder<Block>();
+        var (statement, isReference) =
+            contradictions?.Of(finding, job.TitleOf(finding)) ?? (finding.Statement, false);
         lines.Add(
             new Paragraph([
                 new Span($"{ReportWords.Sentence(told.Word)} · ", job.ToldBold with { Ink = told.Ink }),
-                new Span(job.Say(finding.Statement), job.Told),
+                new Span(job.Say(statement), job.Told),
                 new Span($"  {job.TitleOf(finding)}", job.ToldQuiet),
             ])
         );
@@ -30,9 +33,9 @@ internal static class FindingBlock
         {
             var repeated = alreadyTold?.Add(todo) == false;
             lines.Add(
-                repeated
-                    ? new Paragraph("What to do: as above.", job.ToldQuiet)
-                    : new Paragraph(todo, job.Told)
+                isReference ? new Paragraph("What to do: as there.", job.ToldQuiet)
+                : repeated ? new Paragraph("What to do: as above.", job.ToldQuiet)
+                : new Paragraph(todo, job.Told)
             );
         }
         if (finding.LetOut is { } letOut)

@@ -99,12 +99,6 @@ internal static class ReadingBars
     private static Paragraph Head(string text, Align align = Align.Left) =>
         new(text, Palette.TinyQuiet, align);
 
-    private static string Margin(Comparison comparison, UnitView unit)
-    {
-        if (comparison.Margin is not { } margin)
-        {
-            return "";
-        }
-        return LengthPrint.Margin(margin, unit.SystemOf(comparison.Quantity));
-    }
+    private static string Margin(Comparison comparison, UnitView unit) =>
+        LengthPrint.Margin(comparison, unit.SystemOf(comparison.Quantity));
 }

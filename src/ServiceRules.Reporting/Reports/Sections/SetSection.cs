@@ -14,9 +14,15 @@ internal static class SetSection
             yield break;
         }
         yield return Paragraph.Heading(2, "Units together", job.Heading);
+        var contradictions = new ContradictionsTold();
         foreach (var finding in findings)
         {
-            yield return FindingBlock.Of(job, finding, VerdictPrint.Of(finding.Verdict));
+            yield return FindingBlock.Of(
+                job,
+                finding,
+                VerdictPrint.Of(finding.Verdict),
+                contradictions: contradictions
+            );
         }
     }
 }

@@ -87,10 +87,11 @@ internal static class UnitSection
         }
         yield return Paragraph.Heading(3, "Out or not proven, and what to do", Palette.SubHeading);
         var told = new HashSet<string>(StringComparer.Ordinal);
+        var contradictions = new ContradictionsTold();
         yield return new Stack(
             [
                 .. findings.Select(finding =>
-                    FindingBlock.Of(job, finding, VerdictPrint.Of(finding.Verdict), told)
+                    FindingBlock.Of(job, finding, VerdictPrint.Of(finding.Verdict), told, contradictions)
                 ),
             ],
             2.5

@@ -29,9 +29,25 @@ public static class LengthPrint
         return Of(Length.FromMillimetres(Math.Round(length.Millimetres / quantum) * quantum), system);
     }
 
-    /// <summary>A signed distance to a limit, to three figures.</summary>
-    public static string Margin(Length margin, UnitSystem system) =>
-        Figure(margin, system, Decimals(system) - (margin.Abs >= Tenth(system) ? 1 : 0)).Replace('-', '−');
+    /// <summary>
+    /// The signed distance to the limit, to the decimal place of the uncertainty of what is known; finer where nothing would be
+    /// left of it. Nothing where there is none.
+    /// </summary>
+    public static string Margin(Comparison comparison, UnitSystem system)
+    {
+        if (comparison.Margin is not { } margin)
+        {
+            return "";
+        }
+
+        var figure = comparison.Uncertainty is { } doubt
+            ? UncertaintyPrint.ValueFigure(margin, doubt, system)
+            : Figure(margin, system);
+        return (figure.AsSpan().ContainsAnyInRange('1', '9') ? figure : Figure(margin, system)).Replace(
+            '-',
+            '−'
+        );
+    }
 
     /// <summary>What is known at a place: value with uncertainty, or an interval.</summary>
     public static string Known(Comparison comparison, UnitSystem system)
@@ -39,7 +55,7 @@ public static class LengthPrint
         if (comparison.Value is { } value)
         {
             return comparison.Uncertainty is { } doubt
-                ? $"{ValueBeside(value, system)} ± {UncertaintyPrint.Figure(doubt, system)} {Unit(system)}"
+                ? $"{UncertaintyPrint.ValueFigure(value, doubt, system)} ± {UncertaintyPrint.Figure(doubt, system)} {Unit(system)}"
                 : Of(value, system);
         }
         return (comparison.KnownLower, comparison.KnownUpper) switch
@@ -52,9 +68,20 @@ public static class LengthPrint
         };
     }
 
-    /// <summary>The value alone, as it stands beside its uncertainty.</summary>
-    public static string ValueBeside(Length value, UnitSystem system) =>
-        Figure(value, system, Decimals(system) - 1);
+    /// <summary>The same as short as it can be told, without unit and uncertainty; empty where nothing is known.</summary>
+    public static string Short(Comparison comparison, UnitSystem system) =>
+        comparison.Value is { } value
+            ? comparison.Uncertainty is { } doubt
+                ? UncertaintyPrint.ValueFigure(value, doubt, system)
+                : Figure(value, system)
+            : (comparison.KnownLower, comparison.KnownUpper) switch
+            {
+                ({ } lower, { } upper) =>
+                    $"{Outward(lower, system, decimal.Floor)}–{Outward(upper, system, decimal.Ceiling)}",
+                ({ } lower, null) => $"≥ {Outward(lower, system, decimal.Floor)}",
+                (null, { } upper) => $"< {Outward(upper, system, decimal.Ceiling)}",
+                _ => "",
+            };
 
     public static string Limits(Comparison comparison, UnitSystem system) =>
         (comparison.LowerLimit, comparison.UpperLimit) switch
@@ -67,9 +94,6 @@ public static class LengthPrint
 
     private static int Decimals(UnitSystem system) =>
         system == UnitSystem.Inch ? InchDecimals : MetricDecimals;
-
-    private static Length Tenth(UnitSystem system) =>
-        Length.FromMillimetres(system == UnitSystem.Inch ? 0.001m * Inch : 0.01m);
 
     /// <summary>The end of an interval, rounded so that the interval printed holds the one that is known.</summary>
     private static string Outward(Length end, UnitSystem system, Func<decimal, decimal> rounded)

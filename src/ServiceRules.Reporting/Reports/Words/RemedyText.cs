@@ -3,6 +3,7 @@ using System.Globalization;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Rules.Evaluation;
 
 namespace ServiceRules.Reporting.Reports.Words;
 
@@ -91,7 +92,7 @@ public static class RemedyText
             nearest.Excess == Length.Zero
                 ? "inside the limits, but touching"
                 : $"leaves {LengthPrint.Of(nearest.Excess, system)} too {Too(nearest.IsAbove, raises)} at {nearest.Place}{Also(nearest)}{Print(nearest)}";
-        yield return $"Nearest: left {Way(nearest.LeftSteps, raises)}, right {Way(nearest.RightSteps, raises)}: {misses}.";
+        yield return $"Nearest: {Both(nearest.LeftSteps, nearest.RightSteps, raises)}: {misses}.";
     }
 
     private static string Also(NearestTurn nearest) =>
@@ -120,8 +121,7 @@ public static class RemedyText
     {
         var raises = Raises(turn.Adjuster);
         yield return say(
-            $"Turn {ReportWords.Of(turn.Adjuster)}: left {Way(turn.LeftSteps, raises)}, "
-                + $"right {Way(turn.RightSteps, raises)}."
+            $"Turn {ReportWords.Of(turn.Adjuster)}: {Both(turn.LeftSteps, turn.RightSteps, raises)}."
         );
         if (turn.Sequence.Length > 1)
         {
@@ -210,8 +210,16 @@ public static class RemedyText
         return length;
     }
 
-    private static string Way(int steps, bool raises) =>
-        steps == 0 ? "not at all" : $"{Steps(Math.Abs(steps))} {Way(steps > 0, raises)}";
+    private static string Both(int left, int right, bool raises) =>
+        (left, right) switch
+        {
+            (0, 0) => "as it stands",
+            (0, _) => $"right {Way(right, raises)}, the left stays",
+            (_, 0) => $"left {Way(left, raises)}, the right stays",
+            _ => $"left {Way(left, raises)}, right {Way(right, raises)}",
+        };
+
+    private static string Way(int steps, bool raises) => $"{Steps(Math.Abs(steps))} {Way(steps > 0, raises)}";
 
     private static string Way(bool opens, bool raises) =>
         (opens, raises) switch
@@ -242,17 +250,21 @@ public static class RemedyText
         HeightTurns? rightTurns,
         UnitSystem system
     ) =>
-        left == right
-            ? $"both ends {Signed(adjuster, left, leftTurns, system)}"
-            : $"left {Signed(adjuster, left, leftTurns, system)}, right {Signed(adjuster, right, rightTurns, system)}";
+        (Stays(left, leftTurns), Stays(right, rightTurns)) switch
+        {
+            (true, true) => "both ends stay as they are",
+            (true, false) => $"right {Signed(adjuster, right, rightTurns, system)}, the left stays",
+            (false, true) => $"left {Signed(adjuster, left, leftTurns, system)}, the right stays",
+            _ when left == right => $"both ends {Signed(adjuster, left, leftTurns, system)}",
+            _ =>
+                $"left {Signed(adjuster, left, leftTurns, system)}, right {Signed(adjuster, right, rightTurns, system)}",
+        };
+
+    private static bool Stays(Length move, HeightTurns? turns) =>
+        move == Length.Zero || turns is { Parts: 0 };
 
     private static string Signed(AdjusterKind adjuster, Length move, HeightTurns? turns, UnitSystem system)
     {
-        if (move == Length.Zero || turns is { Parts: 0 })
-        {
-            return "not at all";
-        }
-
         var way = Way(move > Length.Zero, Raises(adjuster));
         return turns is null
             ? $"{way} {LengthPrint.Settable(move.Abs, system)}"

@@ -43,6 +43,13 @@ internal static class MeasuredEvidence
             return new(null, true, doubt)
             {
                 Gauges = gauges,
+                Shared = SharedBy(
+                    OneGauge(counted),
+                    Mean([counted[^1]], workshop).Value,
+                    [counted[^1]],
+                    carried,
+                    workshop
+                ),
                 Contested =
                 [
                     .. counted.Select(reading => Mean([reading], workshop).ShiftedBy(Length.Zero, carried)),
@@ -50,23 +57,34 @@ internal static class MeasuredEvidence
             };
         }
 
-        var gauge = agreeing.TrueForAll(reading => reading.Gauge == agreeing[0].Gauge)
-            ? agreeing[0].Gauge
-            : null;
+        var gauge = OneGauge(agreeing);
         var mean = Mean(agreeing, workshop);
         return new(mean.ShiftedBy(Length.Zero, carried), false, doubt)
         {
-            Shared = gauge is null
-                ? null
-                : GaugeFindings.SharedBy(gauge, mean.Value, CoarsestOf(agreeing), workshop) with
-                {
-                    Rest = OwnOf(gauge, agreeing, carried).DegreesOfFreedom,
-                },
+            Shared = SharedBy(gauge, mean.Value, agreeing, carried, workshop),
             Gauge = gauge?.Id,
             AsRead = carried > Length.Zero ? mean : null,
             Gauges = gauges,
         };
     }
+
+    /// <summary>The gauge that took all of them; none where there were several, or none is named.</summary>
+    private static Instrument? OneGauge(List<LoggedReading> readings) =>
+        readings.TrueForAll(reading => reading.Gauge == readings[0].Gauge) ? readings[0].Gauge : null;
+
+    private static SharedError? SharedBy(
+        Instrument? gauge,
+        Length value,
+        List<LoggedReading> readings,
+        Length carried,
+        Temperature? workshop
+    ) =>
+        gauge is null
+            ? null
+            : GaugeFindings.SharedBy(gauge, value, CoarsestOf(readings), workshop) with
+            {
+                Rest = OwnOf(gauge, readings, carried).DegreesOfFreedom,
+            };
 
     private static List<LoggedReading> AgreeingWithLast(List<LoggedReading> readings, Temperature? workshop)
     {

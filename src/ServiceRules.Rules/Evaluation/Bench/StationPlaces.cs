@@ -5,7 +5,7 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Rules.Evaluation.Bench;
 
 /// <summary>Distances of stations from the left end, by the sheet.</summary>
-internal static class StationPlaces
+public static class StationPlaces
 {
     /// <summary>
     /// A station this near to a gauging station of the sheet is that station: nobody sets a gauge on a unit to the
@@ -28,11 +28,14 @@ internal static class StationPlaces
             _ => throw new InvalidOperationException("stations are a closed family"),
         };
 
+    /// <summary>The width of the unit.</summary>
     public static Length Width(LimitSheet sheet) => sheet.Width.Governing.Value;
 
+    /// <summary>The left gauging station of a quantity; none where the sheet names none.</summary>
     public static Length? Left(MeasuredQuantity quantity, LimitSheet sheet) =>
         sheet.Of(quantity)?.LeftStation?.Value;
 
+    /// <summary>The right gauging station of a quantity; none where the sheet names none.</summary>
     public static Length? Right(MeasuredQuantity quantity, LimitSheet sheet) =>
         sheet.Of(quantity)?.RightStation?.Value;
 

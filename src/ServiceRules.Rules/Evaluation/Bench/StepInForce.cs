@@ -18,8 +18,8 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
     // (common practice, no source).
     private const decimal LeastShare = 0.25m;
 
-    // A learned step is no better than its readings: a ten-thousandth of a millimetre is plenty to count with.
-    private const int Decimals = 4;
+    // To where means of readings are: coarser, and so many steps would land elsewhere than the step that is told says.
+    private const int Decimals = 7;
 
     /// <summary>
     /// None when neither the sheet nor the readings tell a step above zero, or when the adjuster has to be repaired first.
@@ -67,7 +67,8 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
     /// obtain nothing, or next to nothing, or more than anybody can tell. It is repaired before it is turned by a count.
     /// </summary>
     public static bool IsBroken(UnitFrame unit, AdjusterKind kind) =>
-        IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind));
+        IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind))
+        || IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind));
 
     private static bool IsAmiss(Length? stated, LearnedStep? learned)
     {
@@ -103,6 +104,15 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
     /// <summary>What this job's readings tell of a step; none when they tell nothing or contradict one another.</summary>
     public static LearnedStep? Learned(UnitFrame unit, AdjusterKind kind) =>
         LearnedStep.From([.. Tried(unit, kind)]);
+
+    /// <summary>
+    /// What this job's readings tell of a noted millimetre of an adjuster; none when they tell nothing or contradict one
+    /// another.
+    /// </summary>
+    public static LearnedStep? LearnedByDistance(UnitFrame unit, AdjusterKind kind) =>
+        LearnedStep.From([
+            .. unit.DistancesTried.Where(tried => tried.Adjuster == kind).Select(tried => tried.Trial),
+        ]);
 
     private static IEnumerable<StepTrial> Tried(UnitFrame unit, AdjusterKind kind) =>
         unit.StepsTried.Where(tried => tried.Adjuster == kind).Select(tried => tried.Trial);

@@ -63,16 +63,49 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
         );
 
     private Adjuster? SteppedAdjuster(MeasuredQuantity quantity) =>
-        AdjustedQuantity.FinelySetBy(quantity) is { } kind
-        && sheet.Of(kind) is { } adjuster
+        FineAdjuster(quantity) is { } adjuster
         && (adjuster.OneStep is not null || adjuster.Thread is not null)
             ? adjuster
             : null;
+
+    private Adjuster? FineAdjuster(MeasuredQuantity quantity) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind ? sheet.Of(kind) : null;
+
+    /// <summary>The same of turns that were noted as distances: what tells whether the adjuster moved as it was said to.</summary>
+    public ImmutableArray<DistanceTried> ByDistance(IEnumerable<LoggedReading> readings) =>
+        [
+            .. readings
+                // Of these nobody doubts which way is more: open a gap, raise a height.
+                .Where(reading =>
+                    reading.Quantity
+                        is MeasuredQuantity.Clearance
+                            or MeasuredQuantity.HeightOfCut
+                            or MeasuredQuantity.GroomerHeight
+                    && FineAdjuster(reading.Quantity) is not null
+                )
+                .GroupBy(reading => (reading.Quantity, reading.Place))
+                .OrderBy(group => group.Key.Quantity)
+                .ThenBy(group => group.Key.Place)
+                .SelectMany(group =>
+                    Stretches([.. group.OrderBy(reading => reading.Index)], withAnyGauge: false)
+                        .Select(pair => Moved(pair.Before, pair.After, FineAdjuster(group.Key.Quantity)!))
+                        .OfType<DistanceTried>()
+                ),
+        ];
 
     private IEnumerable<StepsTried> AtPlace(
         List<LoggedReading> readings,
         Adjuster adjuster,
         bool withAnyGauge = false
+    ) =>
+        Stretches(readings, withAnyGauge)
+            .Select(pair => Tried(pair.Before, pair.After, adjuster))
+            .OfType<StepsTried>();
+
+    /// <summary>Stretches of readings that follow one another, something turned between.</summary>
+    private IEnumerable<(Stretch Before, Stretch After)> Stretches(
+        List<LoggedReading> readings,
+        bool withAnyGauge
     )
     {
         var stretches = new List<List<LoggedReading>>();
@@ -92,16 +125,15 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
                 ? (place, new(place.Knowledge!, place.Shared))
                 : null
         ));
-        return known
-            .Zip(known.Skip(1), (before, after) => Tried(before, after, adjuster))
-            .OfType<StepsTried>();
+        return known.Zip(known.Skip(1));
     }
 
     private StepsTried? Tried(Stretch before, Stretch after, Adjuster adjuster)
     {
         var (quantity, place) = (before.Readings[0].Quantity, before.Readings[0].Place);
         if (
-            Counted(Between(before.Readings[^1], after.Readings[0]), adjuster, place.Station) is not { } steps
+            Counted(Between(before.Readings[^1], after.Readings[0]), adjuster, place.Station, InSteps)
+                is not { } steps
             || Math.Abs(steps.AtPlace) < LeastShare
             || before.Proven is not var (first, start)
             || after.Proven is not var (second, end)
@@ -115,10 +147,34 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             quantity,
             place.Station,
             place.Blade,
-            steps.Turned,
+            (int)steps.Turned,
             StepTrial.Between(steps.AtPlace, start, end),
             second.System,
             [.. first.Evidence, .. second.Evidence]
+        );
+    }
+
+    private DistanceTried? Moved(Stretch before, Stretch after, Adjuster adjuster)
+    {
+        var (quantity, place) = (before.Readings[0].Quantity, before.Readings[0].Place);
+        if (
+            Counted(Between(before.Readings[^1], after.Readings[0]), adjuster, place.Station, InMillimetres)
+                is not { } moved
+            || moved.Turned == 0
+            || Math.Abs(moved.AtPlace) < LeastShare * moved.Turned
+            || before.Proven is not var (_, start)
+            || after.Proven is not var (second, end)
+        )
+        {
+            return null;
+        }
+
+        return new(
+            adjuster.Kind,
+            quantity,
+            Length.FromMillimetres(moved.Turned),
+            StepTrial.Between(moved.AtPlace, start, end),
+            second.System
         );
     }
 
@@ -151,11 +207,15 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
         return !alone.On(quantity).IsNone;
     }
 
-    /// <summary>The steps as they count at the place; none unless every entry is a count of steps of this adjuster, all one way.</summary>
-    private static (decimal AtPlace, int Turned)? Counted(
+    /// <summary>
+    /// What was turned as it counts at the place; none unless every entry turns this adjuster by an amount of one kind, all one
+    /// way.
+    /// </summary>
+    private static (decimal AtPlace, decimal Turned)? Counted(
         List<BenchEntry> entries,
         Adjuster adjuster,
-        Length? station
+        Length? station,
+        Func<AdjustmentAmount, decimal?> amountOf
     )
     {
         var turns = entries.OfType<Adjustment>().Where(turn => turn.Adjuster == adjuster.Kind).ToList();
@@ -168,25 +228,31 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             return null;
         }
 
-        var (atPlace, left, right) = (0m, 0, 0);
+        var (atPlace, left, right) = (0m, 0m, 0m);
         foreach (var turn in turns)
         {
             if (
-                turn.Amount is not AdjustmentAmount.Steps { Count: <= AdjusterPair.MostSteps and var count }
+                amountOf(turn.Amount) is not { } amount
                 || Share(turn.Side, adjuster, station) is not { } share
             )
             {
                 return null;
             }
 
-            atPlace += count * share;
-            left += turn.Side is Side.Right ? 0 : count;
-            right += turn.Side is Side.Left ? 0 : count;
+            atPlace += amount * share;
+            left += turn.Side is Side.Right ? 0 : amount;
+            right += turn.Side is Side.Left ? 0 : amount;
         }
 
         var opens = turns[0].Direction is AdjustDirection.Open or AdjustDirection.Raise;
         return (opens ? atPlace : -atPlace, Math.Max(left, right));
     }
+
+    private static decimal? InSteps(AdjustmentAmount amount) =>
+        amount is AdjustmentAmount.Steps { Count: <= AdjusterPair.MostSteps and var count } ? count : null;
+
+    private static decimal? InMillimetres(AdjustmentAmount amount) =>
+        amount is AdjustmentAmount.Distance { Value: var noted } ? noted.Value.Millimetres : null;
 
     /// <summary>What one step of a side does at a station, in steps; none where that depends on what nobody stated.</summary>
     private static decimal? Share(Side side, Adjuster adjuster, Length? station)

@@ -26,6 +26,9 @@ internal sealed record Asked(
     /// <summary>What of the doubt is not the gauge's, if any.</summary>
     public GrownDoubt? Grown { get; init; }
 
+    /// <summary>Which way it departs, where what is said does not tell.</summary>
+    public string? Way { get; init; }
+
     /// <summary>Whether the place is an end that the line tells, and not one that was read.</summary>
     public bool IsAtEnd { get; init; }
 }

@@ -60,7 +60,15 @@ internal static class ClipCheck
         var zone = PrintedZone.AtLeast(
             Length.FromMillimetres(Math.Round(clip.Spacing.Millimetres / check.Ratio, 12))
         );
-        var judged = asked.ConvertAll(each => PlaceJudgement.Of(each, zone, rule.Decision));
+        var contested =
+            onTurf is not null && !isMoved
+                ? []
+                : ContestedBreach.Among(MeasuredQuantity.HeightOfCut, places, zone, rule.Decision);
+        List<PlaceJudgement> judged =
+        [
+            .. asked.Select(each => PlaceJudgement.Of(each, zone, rule.Decision)),
+            .. contested,
+        ];
         var outcome = JudgedPlaces.Outcome(
             ClipWords.Subject(clip, places.Usable.FirstOrDefault()?.System ?? UnitSystem.Metric),
             judged,
@@ -82,6 +90,7 @@ internal static class ClipCheck
             [
                 .. outcome.Verdict is Verdict.NotMet ? ClipWords.Ways(clip, check.Ratio, worst!) : [],
                 .. TurfNotices(onTurf, isMoved),
+                .. contested.Select(ContestedBreach.Notice),
             ],
             Remedy = outcome.Verdict switch
             {
@@ -107,7 +116,10 @@ internal static class ClipCheck
             place.System,
             place.Doubt,
             null
-        );
+        )
+        {
+            Grown = GrownDoubt.BySteps(place.AsRead),
+        };
 
     /// <summary>A prism is read to the last digit that is written down, and at low heights it is no longer to be relied on.</summary>
     private static Asked OnTurf(PrintedLength height)

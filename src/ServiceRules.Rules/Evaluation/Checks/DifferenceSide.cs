@@ -21,7 +21,10 @@ internal sealed record DifferenceSide(
 )
 {
     public static DifferenceSide Of(string name, PlaceKnown place) =>
-        new(name, place.Knowledge!, place.System, place.Doubt, place.Shared);
+        new(name, place.Knowledge!, place.System, place.Doubt, place.Shared)
+        {
+            Grown = GrownDoubt.BySteps(place.AsRead),
+        };
 
     public static DifferenceSide Of(string name, KnownLine line, Knowledge at) =>
         new(name, at, line.System, line.Doubt, line.Shared);

@@ -107,11 +107,14 @@ internal static class JudgedPlaces
         // An interval that lies outside tells the least that it is out by.
         var isLeast = worst.Compared.Value is null;
         return margin == Length.Zero
-            ? isLeast
-                ? "out"
-                : "at the limit, which itself is out"
-            : $"out by {(isLeast ? "at least " : "")}{Wording.Of(margin.Abs, worst.System)}";
+            ? AtLimit(worst, isLeast)
+            : $"out by {(isLeast ? "at least " : "")}{Wording.Beside(margin.Abs, worst.Compared.Uncertainty, worst.System)}";
     }
+
+    private static string AtLimit(PlaceJudgement worst, bool isLeast) =>
+        !isLeast ? "at the limit, which itself is out"
+        : worst.MayBeAtLimit ? "at the limit or beyond it, and the limit itself is out"
+        : "out";
 
     private static string In(List<PlaceJudgement> ordered)
     {
@@ -151,7 +154,6 @@ internal static class JudgedPlaces
             ? $"; it may be off by {UncertaintyPrint.Of(own, place.System)}, and the limit asks for {UncertaintyPrint.AtMost(coarsest, place.System)} or better"
             : string.Empty;
 
-    /// <summary>The limit that is broken.</summary>
     /// <summary>The guard, where it is not the uncertainty that stands beside the value.</summary>
     private static string Guard(PlaceJudgement place)
     {
@@ -162,6 +164,7 @@ internal static class JudgedPlaces
             : string.Empty;
     }
 
+    /// <summary>The limit that is broken.</summary>
     private static string Limit(Comparison compared, UnitSystem system)
     {
         var isAbove =

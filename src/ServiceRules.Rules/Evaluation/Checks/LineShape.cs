@@ -68,7 +68,11 @@ internal static class LineShape
         if (line.Fit.Bow is { } bow && IsShown(bow))
         {
             // How well a straight line lies through a bow says nothing of the mean.
-            mean = LimitRemedy.Best(line.Fit.Offset) is { } best ? Wording.Of(best, line.System) : mean;
+            mean =
+                line.Fit.AsIfEven().Offset is MeasuredValue even
+                    ? Wording.Beside(even.Value, even.Expanded.Value, line.System)
+                : LimitRemedy.Best(line.Fit.Offset) is { } best ? Wording.Of(best, line.System)
+                : mean;
             parts.Add(
                 $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {words.BowRemedy}"
             );

@@ -33,11 +33,15 @@ internal static class ParallelismCheck
 
         var places = UnitPlaces.Of(unit, check.Quantity);
         var lines = places.Lines().ToList();
+        IEnumerable<PlaceJudgement> Judged(IEnumerable<KnownLine> along) =>
+            along.Select(line =>
+                PlaceJudgement.Of(Range(check.Quantity, line), PrintedZone.AtMost(most), rule.Decision)
+            );
+
+        var contested = ContestedBreach.Among([places], believed => Judged(believed[0].Lines()));
         var outcome = JudgedPlaces.Outcome(
             subject,
-            lines.ConvertAll(line =>
-                PlaceJudgement.Of(Range(check.Quantity, line), PrintedZone.AtMost(most), rule.Decision)
-            ),
+            [.. Judged(lines), .. contested],
             places.ObstaclesToALine(lines),
             lines.SelectMany(line => line.Places).SelectMany(place => place.Evidence)
         );
@@ -46,10 +50,11 @@ internal static class ParallelismCheck
                 compared.Verdict == Verdict.NotMet && compared.Place == PlaceOf(line)
             )
         );
-        return outcome with
+        outcome = outcome with
         {
             Remedy = outcome.Verdict switch
             {
+                Verdict.NotMet when broken.Count == 0 => null,
                 Verdict.NotMet => Straightened(check, most, broken[0])
                     ?? (Remedy?)Squared(check.Quantity, unit, broken[0])
                     ?? new Remedy.Act(rule.Advice),
@@ -58,6 +63,7 @@ internal static class ParallelismCheck
             },
             Notices = [.. outcome.Notices, .. LineShape.Notices(check.Quantity, lines, outcome.Verdict)],
         };
+        return ContestedBreach.Told(outcome, contested, (check.Quantity, places));
     }
 
     private static string PlaceOf(KnownLine line) =>
@@ -109,7 +115,27 @@ internal static class ParallelismCheck
             line.System,
             line.Doubt,
             Length.Zero
-        );
+        )
+        {
+            Grown = GrownDoubt.OfLine(line, each => each.Fit.Range),
+            Way = Extremes(line),
+        };
+
+    /// <summary>
+    /// Where the largest and where the smallest distance is. Only as long as those are the same places is what lies between two
+    /// ranges a range as large as the lesser of them.
+    /// </summary>
+    private static string Extremes(KnownLine line)
+    {
+        var distances = line
+            .Places.Select(place => (At: place.Station!.Value, Value: place.Knowledge!))
+            .Prepend((At: Length.Zero, Value: line.Fit.At(Length.Zero)))
+            .Append((At: line.Fit.Width, Value: line.Fit.At(line.Fit.Width)))
+            .Select(each => (each.At, Value: LimitRemedy.Best(each.Value) ?? Length.Zero))
+            .ToList();
+        var (largest, smallest) = (distances.MaxBy(each => each.Value), distances.MinBy(each => each.Value));
+        return $"{largest.At} above {smallest.At}";
+    }
 
     /// <summary>The left side stays; the right adjuster takes the tilt out.</summary>
     private static Remedy.Move? Squared(MeasuredQuantity quantity, UnitFrame unit, KnownLine line)

@@ -20,6 +20,12 @@ internal sealed record PlaceJudgement(
     string? Notice
 )
 {
+    /// <summary>Which way it departs; judgements of one place are comparable only where they go the same way.</summary>
+    public string Way { get; private init; } = Where;
+
+    /// <summary>Whether what is known of it reaches to the limit that it breaks, which then is out itself.</summary>
+    public bool MayBeAtLimit { get; private init; }
+
     /// <summary>The largest expanded uncertainty that could prove this limit, where the gauge was weighed against it.</summary>
     public Length? CoarsestGauge { get; private init; }
 
@@ -74,6 +80,14 @@ internal sealed record PlaceJudgement(
         {
             CoarsestGauge = fitness?.CoarsestExpanded,
             Grown = told == reason ? grown : null,
+            MayBeAtLimit =
+                verdict is Verdict.NotMet
+                && asked.Knowledge.AsInterval() is var reach
+                && (
+                    (reach.Lower is { IsClosed: true } lower && lower.Value == own.Upper)
+                    || (reach.Upper is { IsClosed: true } upper && upper.Value == own.Lower)
+                ),
+            Way = asked.Way ?? asked.Said,
         };
     }
 

@@ -35,7 +35,25 @@ internal static class ReadAgain
             [.. open.Count > 0 ? open : read],
             isBowed
                 ? "bowed, so that the ends cannot be told from these stations: read nearer the ends"
-                : Because(outcome)
+                : (outcome.Reason is FindingReason.IntervalCrossesLimit ? Lacking(outcome, places) : null)
+                    ?? Because(outcome)
+        );
+    }
+
+    /// <summary>Where feelers bound what is not proven on one side alone, the feeler that is missing.</summary>
+    private static string? Lacking(CheckOutcome outcome, UnitPlaces places)
+    {
+        var open = places
+            .Usable.Where(place =>
+                outcome.Comparisons.Any(compared =>
+                    compared.Place == UnitPlaces.Name(place.Station, place.Blade)
+                    && compared.Verdict == Verdict.Unproven
+                )
+            )
+            .ToList();
+        return FeelersLacking.Of(
+            (open.Count > 0 ? open : [.. places.Usable]).Select(place => place.Knowledge!),
+            bound: null
         );
     }
 

@@ -35,23 +35,28 @@ internal static class ReelFormCheck
             return Told.NotApplicable("Reel taper: the limit sheet states no limit");
         }
 
-        var outcome = JudgedPlaces.Outcome(
-            "reel taper",
-            lines.ConvertAll(line =>
+        IEnumerable<PlaceJudgement> Judged(IEnumerable<KnownLine> along) =>
+            along.Select(line =>
                 PlaceJudgement.Of(
-                    Difference("right end", "left end", ReelForm.Of(line.Fit).Taper, line),
+                    Difference("right end", "left end", line, each => ReelForm.Of(each.Fit).Taper),
                     PrintedZone.Within(most),
                     rule.Decision
                 )
-            ),
+            );
+
+        var contested = ContestedBreach.Among([places], believed => Judged(believed[0].Lines()));
+        var outcome = JudgedPlaces.Outcome(
+            "reel taper",
+            [.. Judged(lines), .. contested],
             places.ObstaclesToALine(lines),
             lines.SelectMany(line => line.Places).SelectMany(place => place.Evidence)
         );
-        return outcome with
+        outcome = outcome with
         {
             Remedy = Remedy(outcome, rule, places, ["left", "right"]),
             Notices = [.. outcome.Notices, .. lines.SelectMany(TaperNotices)],
         };
+        return ContestedBreach.Told(outcome, contested, (MeasuredQuantity.ReelDiameter, places));
     }
 
     private static CheckOutcome Barrel(Rule rule, UnitFrame unit, UnitPlaces places, List<KnownLine> lines)
@@ -66,68 +71,86 @@ internal static class ReelFormCheck
             );
         }
 
-        var judged = new List<PlaceJudgement>();
+        IEnumerable<PlaceJudgement> Judged(IEnumerable<KnownLine> along) =>
+            along.Where(line => line.Fit.Bow is not null).SelectMany(line => OfBow(line, stated, room, rule));
+
+        var contested = ContestedBreach.Among([places], believed => Judged(believed[0].Lines()));
         var bowed = lines.FindAll(line => line.Fit.Bow is not null);
-        foreach (var line in bowed)
-        {
-            var form = ReelForm.Of(line.Fit);
-            if (stated is not null)
-            {
-                var asked = Difference("middle", "ends", form.Barrel!, line);
-                judged.Add(PlaceJudgement.Of(asked, PrintedZone.Within(stated), rule.Decision));
-            }
-
-            if (room is not null)
-            {
-                var asked = GapError(form.GapError!, line);
-                judged.Add(PlaceJudgement.Of(asked, room, rule.Decision));
-            }
-        }
-
         var outcome = JudgedPlaces.Outcome(
             "reel barrel",
-            judged,
+            [.. Judged(lines), .. contested],
             places.Obstacles.IsEmpty && bowed.Count == 0
                 ? [new(FindingReason.TooFewStations, null, "three stations", [.. Evidence(lines)])]
                 : places.Obstacles,
             Evidence(bowed)
         );
-        return outcome with { Remedy = Remedy(outcome, rule, places, ["left", "middle", "right"]) };
+        outcome = outcome with { Remedy = Remedy(outcome, rule, places, ["left", "middle", "right"]) };
+        return ContestedBreach.Told(outcome, contested, (MeasuredQuantity.ReelDiameter, places));
+    }
+
+    private static IEnumerable<PlaceJudgement> OfBow(
+        KnownLine line,
+        DualPrint? stated,
+        PrintedZone? room,
+        Rule rule
+    )
+    {
+        if (stated is not null)
+        {
+            yield return PlaceJudgement.Of(
+                Difference("middle", "ends", line, each => ReelForm.Of(each.Fit).Barrel!),
+                PrintedZone.Within(stated),
+                rule.Decision
+            );
+        }
+
+        if (room is not null)
+        {
+            yield return PlaceJudgement.Of(GapError(line), room, rule.Decision);
+        }
     }
 
     private static IEnumerable<string> Evidence(IEnumerable<KnownLine> lines) =>
         lines.SelectMany(line => line.Places).SelectMany(place => place.Evidence);
 
     /// <summary>A difference of diameters, told from the larger one.</summary>
-    private static Asked Difference(string one, string other, Knowledge difference, KnownLine line)
-    {
-        var rises = !(LimitRemedy.Best(difference) < Length.Zero);
-        var told = rises ? difference : Negated.Of(difference);
-        return Asking(rises ? $"{one} larger than {other} by" : $"{other} larger than {one} by", told, line);
-    }
+    private static Asked Difference(
+        string one,
+        string other,
+        KnownLine line,
+        Func<KnownLine, Knowledge> difference
+    ) => Asking($"{one} larger than {other} by", $"{other} larger than {one} by", line, difference);
 
-    private static Asked GapError(Knowledge error, KnownLine line)
-    {
-        var narrows = !(LimitRemedy.Best(error) < Length.Zero);
-        return Asking(
-            narrows
-                ? "gap narrower in the middle than at the ends by"
-                : "gap wider in the middle than at the ends by",
-            narrows ? error : Negated.Of(error),
-            line
+    private static Asked GapError(KnownLine line) =>
+        Asking(
+            "gap narrower in the middle than at the ends by",
+            "gap wider in the middle than at the ends by",
+            line,
+            each => ReelForm.Of(each.Fit).GapError!
         );
-    }
 
-    private static Asked Asking(string said, Knowledge knowledge, KnownLine line) =>
-        new(
+    private static Asked Asking(
+        string ifMore,
+        string ifLess,
+        KnownLine line,
+        Func<KnownLine, Knowledge> value
+    )
+    {
+        var isMore = !(LimitRemedy.Best(value(line)) < Length.Zero);
+        Knowledge Signed(KnownLine each) => isMore ? value(each) : Negated.Of(value(each));
+        return new(
             MeasuredQuantity.ReelDiameter,
             line.Blade is { } blade ? $"across, blade {blade}" : "across",
-            said,
-            knowledge,
+            isMore ? ifMore : ifLess,
+            Signed(line),
             line.System,
             line.Doubt,
             null
-        );
+        )
+        {
+            Grown = GrownDoubt.OfLine(line, Signed),
+        };
+    }
 
     private static IEnumerable<string> TaperNotices(KnownLine line)
     {

@@ -28,14 +28,15 @@ internal static class RelationCheck
             check.How is QuantityRelation.EqualTo
                 ? PrintedZone.Within(check.Allowance)
                 : PrintedZone.AtMost(check.Allowance);
-        var pairs = places
-            .Usable.SelectMany(
-                place => OthersAt(place, others, check.Other),
-                (place, other) => (place, other)
-            )
-            .ToList();
-        var judged = pairs.ConvertAll(pair =>
-            PlaceJudgement.Of(Asked(check, pair.place, pair.other), zone, rule.Decision)
+        var pairs = Pairs(check, places, others);
+        IEnumerable<PlaceJudgement> Judged(IEnumerable<RelatedPair> related) =>
+            related.Select(pair =>
+                PlaceJudgement.Of(Asked(check, pair.Place, pair.Other), zone, rule.Decision)
+            );
+
+        var contested = ContestedBreach.Among(
+            [places, others],
+            believed => Judged(Pairs(check, believed[0], believed[1]))
         );
         ImmutableArray<Obstacle> obstacles =
         [
@@ -44,11 +45,11 @@ internal static class RelationCheck
         ];
         var outcome = JudgedPlaces.Outcome(
             $"{Wording.Of(check.Quantity)} against {Wording.Of(check.Other)}",
-            judged,
+            [.. Judged(pairs), .. contested],
             [.. obstacles.OrderBy(obstacle => obstacle.Gravity)],
             places.Usable.Concat(others.Usable).SelectMany(place => place.Evidence)
         );
-        return outcome with
+        outcome = outcome with
         {
             Notices =
             [
@@ -68,7 +69,16 @@ internal static class RelationCheck
                 _ => null,
             },
         };
+        return ContestedBreach.Told(outcome, contested, (check.Quantity, places), (check.Other, others));
     }
+
+    private static List<RelatedPair> Pairs(Check.Relation check, UnitPlaces places, UnitPlaces others) =>
+        [
+            .. places.Usable.SelectMany(
+                place => OthersAt(place, others, check.Other),
+                (place, other) => new RelatedPair(place, other)
+            ),
+        ];
 
     private static Obstacle Named(Obstacle obstacle, MeasuredQuantity quantity) =>
         obstacle with
@@ -105,7 +115,7 @@ internal static class RelationCheck
                     DifferenceSide.Of(
                         name,
                         line,
-                        place.Station is { } station ? line.Fit.At(station) : line.Fit.Offset
+                        each => place.Station is { } station ? each.Fit.At(station) : each.Fit.Offset
                     )
                 )
             )
@@ -143,13 +153,13 @@ internal static class RelationCheck
         Check.Relation check,
         UnitFrame unit,
         CheckOutcome outcome,
-        List<(PlaceKnown Place, (int? Blade, DifferenceSide Side) Other)> pairs
+        List<RelatedPair> pairs
     )
     {
         var worst = outcome.Comparisons[0];
-        var (place, other) = pairs.Find(pair => PlaceOf(pair.Place, pair.Other.Blade) == worst.Place);
         if (
-            AdjustedQuantity.FinelySetBy(check.Quantity) is not { } kind
+            pairs.Find(pair => PlaceOf(pair.Place, pair.Other.Blade) == worst.Place) is not var (place, other)
+            || AdjustedQuantity.FinelySetBy(check.Quantity) is not { } kind
             || place.Knowledge is not MeasuredValue own
             || other.Side.Knowledge is not MeasuredValue against
         )
@@ -169,4 +179,7 @@ internal static class RelationCheck
 
     private static string PlaceOf(PlaceKnown place, int? otherBlade) =>
         UnitPlaces.Name(place.Station, place.Blade ?? otherBlade);
+
+    /// <summary>A place and what it is held against.</summary>
+    private sealed record RelatedPair(PlaceKnown Place, (int? Blade, DifferenceSide Side) Other);
 }

@@ -20,25 +20,31 @@ internal static class SideToSide
 
         var places = UnitPlaces.Of(unit, quantity);
         var lines = places.Lines().ToList();
+        IEnumerable<PlaceJudgement> Judged(IEnumerable<KnownLine> along) =>
+            along.Select(line =>
+                PlaceJudgement.Of(Tilt(quantity, line), PrintedZone.Within(most), rule.Decision)
+            );
+
+        var contested = ContestedBreach.Among([places], believed => Judged(believed[0].Lines()));
         var outcome = JudgedPlaces.Outcome(
             subject,
-            lines.ConvertAll(line =>
-                PlaceJudgement.Of(Tilt(quantity, line), PrintedZone.Within(most), rule.Decision)
-            ),
+            [.. Judged(lines), .. contested],
             places.ObstaclesToALine(lines),
             lines.SelectMany(line => line.Places).SelectMany(place => place.Evidence)
         );
-        return outcome with
+        outcome = outcome with
         {
             Notices = [.. outcome.Notices, .. LineShape.Notices(quantity, lines, outcome.Verdict)],
             Remedy = outcome.Verdict switch
             {
+                Verdict.NotMet when lines.Count == 0 => null,
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                     ?? LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
                 Verdict.Unproven => LimitRemedy.ToProve(outcome, quantity, frame, unit, places),
                 _ => null,
             },
         };
+        return ContestedBreach.Told(outcome, contested, (quantity, places));
     }
 
     /// <summary>Tilt told from the higher end, so that the figure is positive.</summary>

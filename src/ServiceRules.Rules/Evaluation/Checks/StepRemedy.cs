@@ -50,7 +50,15 @@ internal static class StepRemedy
                 Binding: BindingConstraint.EndsUnknown or BindingConstraint.KnowledgeTooWide
             } unknown => again with
             {
-                Why = unknown.WouldHelp,
+                Why =
+                    (
+                        unknown.Binding is BindingConstraint.KnowledgeTooWide
+                            ? FeelersLacking.Of(
+                                places.Usable.Select(place => place.Knowledge!),
+                                NaturalBounds.Of(quantity)
+                            )
+                            : null
+                    ) ?? unknown.WouldHelp,
             },
             ClickSolution.Infeasible infeasible => new Remedy.CannotBeTurnedIn(
                 Words(infeasible.Binding),

@@ -1,41 +1,85 @@
-using System.Globalization;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Rules.Evaluation.Bench;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
-/// Screws that were turned and moved nothing, or the other way, told by readings before and after. Advice, never a verdict;
-/// adjusters that turn in steps have a check of their own.
+/// Screws that were turned and moved nothing, or the other way, or far from what was noted, told by readings before and after.
+/// Advice, never a verdict; adjusters that turn in steps have a check of their own.
 /// </summary>
 internal static class TurnsObtained
 {
-    public static IEnumerable<string> Notices(MeasuredQuantity quantity, UnitFrame unit)
+    // Turned by eye, a distance may come out some way off; from half of it less or more it is told (common practice, no source).
+    private const decimal FarOff = 0.5m;
+
+    public static IEnumerable<string> Notices(MeasuredQuantity quantity, UnitFrame unit) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind
+            ? new[] { ByParts(quantity, kind, unit), ByDistance(quantity, kind, unit) }.OfType<string>()
+            : [];
+
+    private static string? ByParts(MeasuredQuantity quantity, AdjusterKind kind, UnitFrame unit)
     {
         if (
-            AdjustedQuantity.FinelySetBy(quantity) is not { } kind
-            || unit.Sheet.Of(kind) is not { Step: null, Thread: { } thread } adjuster
+            unit.Sheet.Of(kind) is not { Step: null, Thread: { } thread } adjuster
             || StepInForce.Learned(unit, kind) is not { } learned
         )
         {
-            yield break;
+            return null;
         }
 
-        var known = learned.PerStep.AsInterval();
         var last = unit.StepsTried.Last(tried => tried.Adjuster == kind);
-        var turned =
-            $"{Counted(last.Turned, thread.Parts)} {(last.Trial.Steps > 0 ? "up" : "down")} moved the {Wording.Of(quantity)}";
-        if (known.Upper is { } most && most.Value < Length.Zero)
-        {
-            yield return $"{turned} the other way: see which way the screw turns, and that it was noted so, before turning further";
-        }
-        else if (known.Contains(Length.Zero) && !(adjuster.OneStep is { } stated && known.Contains(stated)))
-        {
-            yield return $"{turned} by nothing that the readings show: look for a slipping screw or a seized pivot before turning further";
-        }
+        var parts = TurnWords.Of(new(last.Turned, thread.Parts, Length.Zero));
+        return Amiss(
+            $"{parts} {Way(kind, last.Trial)} moved the {Wording.Of(quantity)}",
+            learned,
+            adjuster.OneStep
+        );
     }
 
-    private static string Counted(int parts, int perTurn) =>
-        string.Create(CultureInfo.InvariantCulture, $"{parts}/{perTurn} of a turn");
+    private static string? ByDistance(MeasuredQuantity quantity, AdjusterKind kind, UnitFrame unit)
+    {
+        if (StepInForce.LearnedByDistance(unit, kind) is not { } learned)
+        {
+            return null;
+        }
+
+        var last = unit.DistancesTried.Last(tried => tried.Adjuster == kind);
+        var turned =
+            $"{Wording.Of(last.Noted, last.System)} {Way(kind, last.Trial)}, as it was noted, moved the {Wording.Of(quantity)}";
+        return Amiss(turned, learned, DistanceTried.AsNoted) ?? FarFrom(turned, learned, last);
+    }
+
+    /// <summary>The other way, or by nothing that shows; none where it moved its way.</summary>
+    private static string? Amiss(string turned, LearnedStep learned, Length? stated)
+    {
+        var known = learned.PerStep.AsInterval();
+        return known.Upper is { } most && most.Value < Length.Zero
+                ? $"{turned} the other way: see which way the screw turns, and that it was noted so, before turning further"
+            : known.Contains(Length.Zero) && !(stated is { } step && known.Contains(step))
+                ? $"{turned} by nothing that the readings show: look for a slipping screw or a seized pivot before turning further"
+            : null;
+    }
+
+    private static string? FarFrom(string turned, LearnedStep learned, DistanceTried last)
+    {
+        var known = learned.PerStep.AsInterval();
+        var isFar =
+            known.Upper?.Value < DistanceTried.AsNoted * FarOff
+            || known.Lower?.Value > DistanceTried.AsNoted * (1 + FarOff);
+        var change = last.Trial.Steps > 0 ? last.Trial.Change : Negated.Of(last.Trial.Change);
+        return isFar
+            ? $"{turned} by {Wording.Of(change, last.System)}: look for a slipping screw, a loose or a seized pivot, and see that the distance was noted right, before turning further"
+            : null;
+    }
+
+    private static string Way(AdjusterKind kind, StepTrial trial) =>
+        (trial.Steps > 0, kind is AdjusterKind.Clearance) switch
+        {
+            (true, true) => "open",
+            (false, true) => "closed",
+            (true, false) => "up",
+            _ => "down",
+        };
 }

@@ -33,10 +33,15 @@ internal static class TwistCheck
         var front = UnitPlaces.Of(unit, MeasuredQuantity.FrontRollerOnPlate);
         var rear = UnitPlaces.Of(unit, MeasuredQuantity.RearRollerOnPlate);
         var (first, second) = (Lines(front), Lines(rear));
-        var asked = first.SelectMany(_ => second, Asking);
+        IEnumerable<PlaceJudgement> Judged(UnitPlaces ahead, UnitPlaces behind) =>
+            Lines(ahead)
+                .SelectMany(_ => Lines(behind), Asking)
+                .Select(each => PlaceJudgement.Of(each, PrintedZone.Within(most), rule.Decision));
+
+        var contested = ContestedBreach.Among([front, rear], believed => Judged(believed[0], believed[1]));
         var outcome = JudgedPlaces.Outcome(
             "roller twist",
-            [.. asked.Select(each => PlaceJudgement.Of(each, PrintedZone.Within(most), rule.Decision))],
+            [.. Judged(front, rear), .. contested],
             [
                 .. Obstacles(front, first, "front roller")
                     .Concat(Obstacles(rear, second, "rear roller"))
@@ -44,7 +49,7 @@ internal static class TwistCheck
             ],
             front.Usable.Concat(rear.Usable).SelectMany(place => place.Evidence)
         );
-        return outcome with
+        outcome = outcome with
         {
             Remedy = outcome.Verdict switch
             {
@@ -57,6 +62,12 @@ internal static class TwistCheck
                     ? [.. outcome.Notices, .. OfHeight(unit, outcome)]
                     : outcome.Notices,
         };
+        return ContestedBreach.Told(
+            outcome,
+            contested,
+            (MeasuredQuantity.FrontRollerOnPlate, front),
+            (MeasuredQuantity.RearRollerOnPlate, rear)
+        );
     }
 
     private static List<KnownLine> Lines(UnitPlaces places) =>
@@ -84,7 +95,28 @@ internal static class TwistCheck
             front.System,
             Doubts.Gravest(front.Places.Concat(rear.Places)),
             null
-        );
+        )
+        {
+            Grown = GrownOf(front, rear, rises),
+        };
+    }
+
+    private static GrownDoubt? GrownOf(KnownLine front, KnownLine rear, bool rises)
+    {
+        var (ahead, behind) = (front.AsReadAndEven ?? front, rear.AsReadAndEven ?? rear);
+        var byGauges = RollerTwist.Of(ahead.Fit, behind.Fit);
+        return
+            (
+                GrownDoubt.OfLine(front, each => each.Fit.Tilt)
+                ?? GrownDoubt.OfLine(rear, each => each.Fit.Tilt)
+            )
+                is { } grown
+            && (rises ? byGauges : Negated.Of(byGauges)) is MeasuredValue measured
+            ? grown with
+            {
+                ByGauge = measured,
+            }
+            : null;
     }
 
     private static IEnumerable<Obstacle> Obstacles(UnitPlaces places, List<KnownLine> lines, string roller) =>

@@ -13,6 +13,9 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal sealed class UnitPlaces
 {
+    // Contradictions at more places than a handful are no evidence of anything.
+    private const int MostChoices = 64;
+
     private readonly UnitFrame unit;
     private readonly MeasuredQuantity quantity;
     private readonly ImmutableArray<PlaceKnown> left;
@@ -27,6 +30,14 @@ internal sealed class UnitPlaces
         Obstacles = [.. FindObstacles()];
     }
 
+    private UnitPlaces(UnitPlaces of, ImmutableArray<PlaceKnown> believed)
+    {
+        (unit, quantity, left) = (of.unit, of.quantity, of.left);
+        Usable = believed;
+        Contested = [];
+        Obstacles = of.Obstacles;
+    }
+
     /// <summary>
     /// Places whose length is known, from the left; where that conflicts with the steps before it, it stands in the way as
     /// well, and only a breach shows.
@@ -35,6 +46,41 @@ internal sealed class UnitPlaces
 
     /// <summary>Places where readings contradict one another, with what may be believed of them.</summary>
     public ImmutableArray<PlaceKnown> Contested { get; }
+
+    /// <summary>
+    /// The same places under every choice of what may be believed of those that are contested; none where nothing is
+    /// contested, or where the choices are too many.
+    /// </summary>
+    public ImmutableArray<UnitPlaces> Believed()
+    {
+        var contested = left.Where(place => !place.Contested.IsEmpty).ToList();
+        if (
+            contested.Count == 0
+            || contested.Aggregate(
+                1,
+                (choices, place) => Math.Min(MostChoices, choices) * place.Contested.Length
+            ) > MostChoices
+        )
+        {
+            return [];
+        }
+
+        IEnumerable<ImmutableArray<PlaceKnown>> choices =
+        [
+            [],
+        ];
+        foreach (var place in left)
+        {
+            choices = place.Contested.IsEmpty
+                ? choices.Select(chosen => Usable.Contains(place) ? chosen.Add(place) : chosen)
+                : choices.SelectMany(
+                    _ => place.Contested,
+                    (chosen, believed) => chosen.Add(place with { Knowledge = believed })
+                );
+        }
+
+        return [.. choices.Select(chosen => new UnitPlaces(this, chosen))];
+    }
 
     /// <summary>What keeps the quantity from being known everywhere it has to be, gravest first; empty: nothing.</summary>
     public ImmutableArray<Obstacle> Obstacles { get; }

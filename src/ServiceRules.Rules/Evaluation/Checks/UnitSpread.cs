@@ -30,21 +30,24 @@ internal static class UnitSpread
             );
         }
 
-        var middles = units.ConvertAll(unit => (Unit: unit, Sides: Middles(unit, quantity)));
-        var pairs =
-            from first in Enumerable.Range(0, middles.Count)
-            from second in Enumerable.Range(first + 1, middles.Count - first - 1)
-            from left in middles[first].Sides
-            from right in middles[second].Sides
-            select (
-                Left: left,
-                Right: right,
-                Most: Tighter(
-                    middles[first].Unit.Sheet.Of(quantity)!.AcrossUnits!,
-                    middles[second].Unit.Sheet.Of(quantity)!.AcrossUnits!
-                )
-            );
-        return Outcome(subject, quantity, rule, frame, [.. pairs], units);
+        IEnumerable<Pair> Pairs(ImmutableArray<UnitPlaces> known)
+        {
+            var middles = units.Select((unit, at) => Middles(unit, known[at])).ToList();
+            return from first in Enumerable.Range(0, middles.Count)
+                from second in Enumerable.Range(first + 1, middles.Count - first - 1)
+                from left in middles[first]
+                from right in middles[second]
+                select new Pair(
+                    left,
+                    right,
+                    Tighter(
+                        units[first].Sheet.Of(quantity)!.AcrossUnits!,
+                        units[second].Sheet.Of(quantity)!.AcrossUnits!
+                    )
+                );
+        }
+
+        return Outcome(subject, quantity, rule, frame, units, Pairs);
     }
 
     public static CheckOutcome AdjacentEnds(MeasuredQuantity quantity, Rule rule, JobFrame frame)
@@ -65,20 +68,23 @@ internal static class UnitSpread
             return Told.NotApplicable($"{Wording.Sentence(subject)}: no two neighbouring units have a limit");
         }
 
-        var pairs =
+        var concerned = neighbours.SelectMany(pair => new[] { pair.First, pair.Second }).Distinct().ToList();
+        IEnumerable<Pair> Pairs(ImmutableArray<UnitPlaces> known) =>
             from pair in neighbours
-            from left in Ends(pair.First, quantity, "right end", StationPlaces.Width(pair.First.Sheet))
-            from right in Ends(pair.Second, quantity, "left end", Length.Zero)
-            select (
-                Left: left,
-                Right: right,
-                Most: Tighter(
+            let right = concerned.IndexOf(pair.First)
+            let left = concerned.IndexOf(pair.Second)
+            from end in Ends(pair.First, known[right], "right end", StationPlaces.Width(pair.First.Sheet))
+            from beside in Ends(pair.Second, known[left], "left end", Length.Zero)
+            select new Pair(
+                end,
+                beside,
+                Tighter(
                     Limit(pair.First, quantity) ?? Limit(pair.Second, quantity)!,
                     Limit(pair.Second, quantity) ?? Limit(pair.First, quantity)!
                 )
             );
-        var concerned = neighbours.SelectMany(pair => new[] { pair.First, pair.Second }).Distinct().ToList();
-        return Outcome(subject, quantity, rule, frame, [.. pairs], concerned);
+
+        return Outcome(subject, quantity, rule, frame, concerned, Pairs);
     }
 
     private static CheckOutcome Outcome(
@@ -86,32 +92,27 @@ internal static class UnitSpread
         MeasuredQuantity quantity,
         Rule rule,
         JobFrame frame,
-        ImmutableArray<(DifferenceSide Left, DifferenceSide Right, DualPrint Most)> pairs,
-        List<UnitFrame> units
+        List<UnitFrame> units,
+        Func<ImmutableArray<UnitPlaces>, IEnumerable<Pair>> pairs
     )
     {
-        var judged = pairs
-            .Select(pair =>
-                PlaceJudgement.Of(
-                    pair.Right.IsAbove(pair.Left)
-                        ? pair.Right.Above(pair.Left, quantity, $"{pair.Left.Name} to {pair.Right.Name}")
-                        : pair.Left.Above(pair.Right, quantity, $"{pair.Left.Name} to {pair.Right.Name}"),
-                    PrintedZone.Within(pair.Most),
-                    rule.Decision
-                )
-            )
-            .ToList();
+        IEnumerable<PlaceJudgement> Judged(ImmutableArray<UnitPlaces> known) =>
+            pairs(known).Select(pair => Judgement(pair, quantity, rule));
+
+        ImmutableArray<UnitPlaces> places = [.. units.Select(unit => UnitPlaces.Of(unit, quantity))];
+        var contested = ContestedBreach.Among(places, Judged);
         var outcome = JudgedPlaces.Outcome(
             subject,
-            judged,
+            [.. Judged(places), .. contested],
             [.. units.SelectMany(unit => ObstaclesOf(unit, quantity)).OrderBy(obstacle => obstacle.Gravity)],
-            units.SelectMany(unit => UnitPlaces.Of(unit, quantity).Usable).SelectMany(place => place.Evidence)
+            places.SelectMany(each => each.Usable).SelectMany(place => place.Evidence)
         );
-        return outcome with
+        outcome = outcome with
         {
             Comparisons = [.. outcome.Comparisons.Take(Shown)],
             Remedy = outcome.Verdict switch
             {
+                Verdict.NotMet or Verdict.Unproven when RepairFirst(units, quantity) is { } repair => repair,
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
                     ?? new Remedy.Act(rule.Advice),
                 // What a unit of the set is moved for anyway is not read again first.
@@ -124,6 +125,39 @@ internal static class UnitSpread
                 _ => null,
             },
         };
+        return contested.IsEmpty
+            ? outcome
+            : ContestedBreach.Told(outcome, contested) with
+            {
+                Remedy = new Remedy.ReadAgain(
+                    quantity,
+                    [
+                        .. units
+                            .Zip(places)
+                            .Where(each => !each.Second.Contested.IsEmpty)
+                            .Select(each => each.First.Work.Id.Text),
+                    ],
+                    ContestedBreach.WhyAgain
+                ),
+            };
+    }
+
+    /// <summary>An adjuster of one of the units that does not do what it should; the set is matched after it does.</summary>
+    private static Remedy.Act? RepairFirst(List<UnitFrame> units, MeasuredQuantity quantity) =>
+        AdjustedQuantity.FinelySetBy(quantity) is { } kind
+        && units.Find(unit => StepInForce.IsBroken(unit, kind)) is { } broken
+            ? new($"on {broken.Work.Id}, {StepRepair.For(broken, kind)!.What}")
+            : null;
+
+    private static PlaceJudgement Judgement(Pair pair, MeasuredQuantity quantity, Rule rule)
+    {
+        var (left, right) = (pair.Left, pair.Right);
+        var place = $"{left.Name} to {right.Name}";
+        return PlaceJudgement.Of(
+            right.IsAbove(left) ? right.Above(left, quantity, place) : left.Above(right, quantity, place),
+            PrintedZone.Within(pair.Most),
+            rule.Decision
+        );
     }
 
     private static Remedy.ReadAgain ReadAgainAll(
@@ -159,26 +193,20 @@ internal static class UnitSpread
             .Select(obstacle => obstacle with { Place = unit.Work.Id.Text });
     }
 
-    private static List<DifferenceSide> Middles(UnitFrame unit, MeasuredQuantity quantity) =>
-        Sides(unit, quantity, unit.Work.Id.Text, line => line.Fit.Offset);
+    private static List<DifferenceSide> Middles(UnitFrame unit, UnitPlaces places) =>
+        Sides(places, unit.Work.Id.Text, line => line.Fit.Offset);
 
-    private static List<DifferenceSide> Ends(
-        UnitFrame unit,
-        MeasuredQuantity quantity,
-        string end,
-        Length at
-    ) => Sides(unit, quantity, $"{unit.Work.Id} {end}", line => line.Fit.At(at));
+    private static List<DifferenceSide> Ends(UnitFrame unit, UnitPlaces places, string end, Length at) =>
+        Sides(places, $"{unit.Work.Id} {end}", line => line.Fit.At(at));
 
     /// <summary>One for each line: every blade where blades were named.</summary>
     private static List<DifferenceSide> Sides(
-        UnitFrame unit,
-        MeasuredQuantity quantity,
+        UnitPlaces places,
         string name,
         Func<KnownLine, Knowledge> value
     ) =>
         [
-            .. UnitPlaces
-                .Of(unit, quantity)
+            .. places
                 .Lines()
                 .Select(line =>
                     DifferenceSide.Of(
@@ -196,4 +224,7 @@ internal static class UnitSpread
 
     private static DualPrint Tighter(DualPrint one, DualPrint other) =>
         one.Governing.Value <= other.Governing.Value ? one : other;
+
+    /// <summary>Two that are held together, and how far apart they may be.</summary>
+    private sealed record Pair(DifferenceSide Left, DifferenceSide Right, DualPrint Most);
 }

@@ -39,12 +39,22 @@ internal static class WornReel
                 )
             )
             .ToList();
+        var contested = ContestedBreach.Among(
+            quantity,
+            places,
+            PrintedZone.Of(worn, null, null)!,
+            rule.Decision
+        );
         var outcome = JudgedPlaces.Outcome(
             Wording.Of(quantity),
-            judged,
+            [.. judged, .. contested],
             places.Obstacles,
             places.Usable.SelectMany(place => place.Evidence)
         );
+        outcome = outcome with
+        {
+            Notices = [.. outcome.Notices, .. contested.Select(ContestedBreach.Notice)],
+        };
         return outcome.Verdict switch
         {
             Verdict.Met when !IsAtLimit(outcome) => outcome,

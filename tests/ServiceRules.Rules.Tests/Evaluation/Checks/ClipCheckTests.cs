@@ -27,7 +27,7 @@ public class ClipCheckTests
 
         Assert.Equal((Verdict.NotMet, FindingReason.OutOfLimit), (outcome.Verdict, outcome.Reason));
         Assert.Equal(
-            "Clip: at 6 km/h and 2200 rev/min 9 blades clip every 5.05 mm (198 cuts in a metre), more than the height, left (51 mm) 4.00 mm "
+            "Clip: at 6 km/h and 2200 rev/min 9 blades clip every 5.05 mm (198 cuts in a metre), more than the height, left (51 mm) 4.000 mm "
                 + "± 0.014 mm: ribbing is likely",
             outcome.Statement
         );
@@ -52,7 +52,7 @@ public class ClipCheckTests
 
         Assert.Equal(Verdict.Met, outcome.Verdict);
         Assert.Equal(
-            "Clip: at 4 km/h and 2200 rev/min 9 blades clip every 3.37 mm (297 cuts in a metre), no more than the height, left (51 mm) 4.00 mm "
+            "Clip: at 4 km/h and 2200 rev/min 9 blades clip every 3.37 mm (297 cuts in a metre), no more than the height, left (51 mm) 4.000 mm "
                 + "± 0.014 mm: in",
             outcome.Statement
         );
@@ -209,7 +209,7 @@ public class ClipCheckTests
     [Fact]
     public void Evaluate_ReadInInches_AnswersInInches() =>
         Assert.StartsWith(
-            "Clip: at 3.8 mph and 2200 rev/min 9 blades clip every 0.203 in (194 cuts in a metre), more than the height, left (51 mm) 0.157 in",
+            "Clip: at 3.8 mph and 2200 rev/min 9 blades clip every 0.203 in (194 cuts in a metre), more than the height, left (51 mm) 0.15700 in",
             Judge(
                 AtMostTheHeight,
                 Tried(

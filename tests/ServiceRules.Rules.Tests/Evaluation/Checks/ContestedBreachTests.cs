@@ -54,7 +54,7 @@ public sealed class ContestedBreachTests
         );
 
         Assert.Equal(FindingReason.OutOfLimit, outcome.Reason);
-        Assert.Contains("left (51 mm) 4.20 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("left (51 mm) 4.200 mm", outcome.Statement, StringComparison.Ordinal);
         Assert.Contains(
             outcome.Notices,
             notice => notice.Contains("out whichever of them is believed", StringComparison.Ordinal)

@@ -159,7 +159,135 @@ public sealed class DoubtToldTests
     {
         var outcome = Judge(OnTarget, Height("left", "4.40 mm"), Height("right", "4.00 mm"));
 
-        Assert.StartsWith("Height of cut: left (51 mm) 4.40 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Height of cut: left (51 mm) 4.400 mm",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
         Assert.Contains("also out: left end", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Limit 0.05 mm. 0.000, 0.030 and 0.030 mm: the line through them runs from 0.00125 to 0.03875 mm and misses them by far
+    /// more than the thousandth that the gauge shows. By the gauge alone the range of 0.03875 mm would be in.
+    /// </summary>
+    [Fact]
+    public void Evaluate_UnevenRoller_BlamesTheShapeAndNotTheGauge()
+    {
+        Reading Roller(string station, string value) =>
+            Measured(MeasuredQuantity.FrontRoller, station, value, "DG-01");
+
+        var outcome = Judge(
+            new Check.Parallelism(MeasuredQuantity.FrontRoller, DatumMethod.MinimumZone),
+            Roller("left", "0.000 mm"),
+            Roller("middle", "0.030 mm"),
+            Roller("right", "0.030 mm")
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("do not lie on a straight line", outcome.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("this gauge", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    // Allowance 0.03 mm, 0.01 mm apart: U of the difference is 0.012 mm, with two clearance steps since the height 0.026 mm.
+    [Fact]
+    public void Evaluate_OneAgainstAnotherThatWasCarried_BlamesTheStepsAndNotTheGauge()
+    {
+        var outcome = Judge(
+            new Check.Relation(
+                MeasuredQuantity.GroomerHeight,
+                QuantityRelation.EqualTo,
+                MeasuredQuantity.HeightOfCut,
+                D("0.03 mm")
+            ),
+            Height("left", "4.00 mm"),
+            Height("right", "4.00 mm"),
+            Open(Side.Both, 2),
+            Measured(MeasuredQuantity.GroomerHeight, "left", "4.01 mm"),
+            Measured(MeasuredQuantity.GroomerHeight, "right", "4.01 mm")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains("turned since the reading", outcome.Statement, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "the same gauge will do",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
+    }
+
+    // Two units of a machine, the second bowed: across units it is the bow that leaves doubt.
+    [Fact]
+    public void Evaluate_BowedUnitOfASet_BlamesTheShapeAndNotTheGauge()
+    {
+        var frame = FrameBuilder.Build(
+            Record(
+                Unit(Height("left", "4.00 mm"), Height("right", "4.00 mm")),
+                Unit(Height("left", "4.00 mm"), Height("middle", "4.06 mm"), Height("right", "4.00 mm")) with
+                {
+                    Id = new("U-01-2"),
+                    Position = 2,
+                }
+            ),
+            Context,
+            Book()
+        );
+
+        var outcome = CheckEvaluation.Evaluate(
+            RuleFor(new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.AdjacentEnds)),
+            frame,
+            null
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains("do not lie on a straight line", outcome.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "finer gauge",
+            outcome.Remedy is Remedy.ReadAgain again ? again.Why : "",
+            StringComparison.Ordinal
+        );
+    }
+
+    // Upper limit 0.0025 in, lower 0.0005 in. Every feeler passes, or none does: no finer gauge, but the next feeler.
+    [Theory]
+    [InlineData("0.004 in", true, Verdict.NotMet, "thicker feelers until one does not pass")]
+    [InlineData("0.0015 in", true, Verdict.Unproven, "thicker feelers until one does not pass")]
+    [InlineData("0.001 in", false, Verdict.Unproven, "thinner feelers until one passes")]
+    public void Evaluate_FeelersOnOneSideAlone_AsksForTheFeelerThatIsMissing(
+        string feeler,
+        bool passes,
+        Verdict verdict,
+        string asked
+    )
+    {
+        var outcome = Judge(Gap, Feeler("left", feeler, passes), Feeler("right", feeler, passes));
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.EndsWith(asked, Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_GaugeTooCoarse_AsksForAFinerOneAndMovesNothing()
+    {
+        // Half a millimetre shown and no calibration, far off the target: U about 1.2 mm.
+        var rule = Instruments[0] with
+        {
+            Id = new("HG-09"),
+            Resolution = L("0.5 mm"),
+            Calibration = null,
+        };
+        var record = Record(Unit(Height("left", "4.5 mm", "HG-09"), Height("right", "4.5 mm", "HG-09")));
+
+        var outcome = Judge(
+            OnTarget,
+            FrameBuilder.Build(record with { Instruments = [rule] }, Context, Book())
+        );
+
+        Assert.Contains("4.5 mm ± 1.2 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "use a finer gauge",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
     }
 }

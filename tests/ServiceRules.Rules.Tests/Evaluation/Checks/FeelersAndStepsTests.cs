@@ -81,4 +81,33 @@ public class FeelersAndStepsTests
         Assert.True(turn.IsLeast);
         Assert.Equal((-5, -5), (turn.LeftSteps, turn.RightSteps));
     }
+
+    /// <summary>
+    /// Four steps closed 0.2000 to 0.1238 mm: 0.01905 mm a step, where the sheet says 0.0127. Five more leave 0.02855 mm, between
+    /// the feelers of 0.0254 and 0.038 mm, told as 0.0286. With a step rounded to 0.0190 mm they would be said to leave 0.0288.
+    /// </summary>
+    [Fact]
+    public void Evaluate_LearnedStep_IsCountedAsItWasLearned()
+    {
+        BenchEntry[] Both(string value) =>
+            [
+                Measured(MeasuredQuantity.Clearance, "left", value, "DG-01"),
+                Measured(MeasuredQuantity.Clearance, "right", value, "DG-01"),
+            ];
+
+        var turn = Assert.IsType<Remedy.Turn>(
+            Judge(
+                Gap,
+                [
+                    .. Both("0.2000 mm"),
+                    Steps(AdjusterKind.Clearance, Side.Both, AdjustDirection.Close, 4),
+                    .. Both("0.1238 mm"),
+                ]
+            ).Remedy
+        );
+
+        Assert.Equal(Mm(0.01905m), turn.LearnedStep);
+        Assert.Equal((-5, -5), (turn.LeftSteps, turn.RightSteps));
+        Assert.All(turn.Predicted, predicted => Assert.Equal(Mm(0.0286m), predicted.After));
+    }
 }

@@ -59,9 +59,9 @@ public class LimitOnQuantityCheckTests
         Assert.Equal(FindingReason.OutOfLimit, outcome.Reason);
         Assert.Equal("right end", outcome.Comparisons[0].Place);
         Assert.Equal(Mm(3.64m), outcome.Comparisons[0].Value);
-        Assert.Contains("right end 3.64 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("right end 3.640 mm", outcome.Statement, StringComparison.Ordinal);
         Assert.Contains(
-            "3.69 mm ± 0.014 mm, limit at least 3.90 mm: out by 0.21 mm",
+            "3.690 mm ± 0.014 mm, limit at least 3.90 mm: out by 0.210 mm",
             outcome.Statement,
             StringComparison.Ordinal
         );
@@ -406,7 +406,7 @@ public class LimitOnQuantityCheckTests
 
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
         Assert.Equal(
-            "over the width: mean 4.05 mm ± 0.012 mm; 0.225 mm ± 0.015 mm higher at the right end than at the left",
+            "over the width: mean 4.050 mm ± 0.012 mm; 0.225 mm ± 0.015 mm higher at the right end than at the left",
             Assert.Single(outcome.Notices)
         );
     }
@@ -422,7 +422,7 @@ public class LimitOnQuantityCheckTests
         );
 
         Assert.Contains(
-            "0.0469 mm ± 0.016 mm higher in the middle than at the ends",
+            "0.047 mm ± 0.016 mm higher in the middle than at the ends",
             Assert.Single(outcome.Notices),
             StringComparison.Ordinal
         );

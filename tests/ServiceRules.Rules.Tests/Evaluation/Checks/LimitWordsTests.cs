@@ -47,6 +47,42 @@ public class LimitWordsTests
         );
     }
 
+    /// <summary>Upper limit 0.0025 in, itself out: a true feeler of it that passes leaves the gap on the limit or beyond.</summary>
+    [Theory]
+    [InlineData("0.0025 in", "at the limit or beyond it, and the limit itself is out")]
+    [InlineData("0.003 in", "out by at least 0.0005 in")]
+    public void Evaluate_FeelersOnAnExcludedLimit_SayThatTheLimitItselfIsOut(string passes, string told)
+    {
+        var exact = Instruments[1] with { Id = new("FG-09"), Tolerance = L("0.0000 in") };
+        var record = Record(
+            Unit(
+                Feeler("left", passes, true, "FG-09"),
+                Feeler("left", "0.0035 in", false, "FG-09"),
+                Feeler("right", "0.001 in", true, "FG-09"),
+                Feeler("right", "0.0015 in", false, "FG-09")
+            )
+        );
+        var frame = FrameBuilder.Build(
+            record with
+            {
+                Instruments = [.. record.Instruments, exact],
+            },
+            Context,
+            Book()
+        );
+        var atStations = new Check.LimitOnQuantity(
+            MeasuredQuantity.Clearance,
+            LimitSource.Sheet,
+            CheckedPlaces.Stations
+        );
+        var rule = RuleFor(atStations, new RuleDecision(DecisionRule.Unguarded, LimitItself.Excluded));
+
+        var outcome = CheckEvaluation.Evaluate(rule, frame, frame.Units[0]);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.EndsWith(told, outcome.Statement, StringComparison.Ordinal);
+    }
+
     private static Remedy.CannotBeTurnedIn Bowed(string ends, string middle) =>
         Assert.IsType<Remedy.CannotBeTurnedIn>(
             Judge(

@@ -81,7 +81,7 @@ public class ParallelismCheckTests
         Assert.IsType<Remedy.Move>(outcome.Remedy);
         var told = Assert.Single(outcome.Notices);
         Assert.Contains(
-            "0.25 mm ± 0.015 mm larger at the right end than at the left",
+            "0.250 mm ± 0.015 mm larger at the right end than at the left",
             told,
             StringComparison.Ordinal
         );

@@ -55,7 +55,7 @@ public class ReelFormCheckTests
         var outcome = On(Tapered, Taper, Diameter("left", "124.00 mm"), Diameter("right", "123.73 mm"));
 
         Assert.Contains(
-            "left end larger than right end by 0.27 mm",
+            "left end larger than right end by 0.270 mm",
             outcome.Statement,
             StringComparison.Ordinal
         );
@@ -127,7 +127,7 @@ public class ReelFormCheckTests
         );
 
         Assert.Contains(
-            "gap wider in the middle than at the ends by 0.10 mm",
+            "gap wider in the middle than at the ends by 0.1000 mm",
             outcome.Statement,
             StringComparison.Ordinal
         );
@@ -185,5 +185,50 @@ public class ReelFormCheckTests
         );
 
         Assert.Equal((Verdict.Unproven, FindingReason.Stale), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Theory]
+    [InlineData("124.40 mm", "124.50 mm", Verdict.NotMet)]
+    [InlineData("124.00 mm", "124.50 mm", Verdict.Unproven)]
+    [InlineData("123.50 mm", "124.50 mm", Verdict.Unproven)]
+    public void Evaluate_ContradictingDiameters_AreATaperOnlyWhereEachIsTheSameWay(
+        string first,
+        string second,
+        Verdict verdict
+    ) =>
+        Assert.Equal(
+            verdict,
+            On(
+                Tapered,
+                Taper,
+                Diameter("left", first),
+                Diameter("left", second),
+                Diameter("right", "124.00 mm")
+            ).Verdict
+        );
+
+    /// <summary>
+    /// 0.06 mm of taper and a wavy reel: read at four stations, 0.10 mm to either side of the line, so that the taper is known
+    /// to more than 0.19 mm. By the gauge alone it would be in.
+    /// </summary>
+    [Fact]
+    public void Evaluate_WavyReel_BlamesTheShapeAndNotTheGauge()
+    {
+        var outcome = On(
+            Tapered,
+            Taper,
+            Diameter("50 mm", "124.00 mm"),
+            Diameter("200 mm", "124.20 mm"),
+            Diameter("310 mm", "124.00 mm"),
+            Diameter("460 mm", "124.20 mm")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains("do not lie on a straight line", outcome.Statement, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "the same gauge will do",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -53,8 +53,8 @@ public class ScrewTurnsTests
         );
 
     [Theory]
-    [InlineData("4.30 mm", "4/10 of a turn down moved the height of cut by nothing that the readings show")]
-    [InlineData("4.40 mm", "4/10 of a turn down moved the height of cut the other way")]
+    [InlineData("4.30 mm", "2/5 of a turn down moved the height of cut by nothing that the readings show")]
+    [InlineData("4.40 mm", "2/5 of a turn down moved the height of cut the other way")]
     public void Evaluate_ScrewThatMovedNothingOrTheOtherWay_IsRemarked(string height, string told) =>
         Assert.Contains(
             AfterFourDown(height).Notices,

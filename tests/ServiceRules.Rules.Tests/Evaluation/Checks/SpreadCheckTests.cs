@@ -1,4 +1,5 @@
 using System.Globalization;
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -59,7 +60,7 @@ public class SpreadCheckTests
         // The line: 3.99 at the left end, 4.09 at the right end; target 4.00.
         var move = Assert.IsType<Remedy.Move>(outcome.Remedy);
         Assert.Equal((Mm(0.01m), Mm(-0.09m)), (move.Left, move.Right));
-        Assert.Contains("right end above left end by 0.10 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("right end above left end by 0.100 mm", outcome.Statement, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -74,7 +75,7 @@ public class SpreadCheckTests
 
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
         Assert.Equal("U-01-1 to U-01-3", outcome.Comparisons[0].Place);
-        Assert.Contains("U-01-3 above U-01-1 by 0.20 mm", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("U-01-3 above U-01-1 by 0.2000 mm", outcome.Statement, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -311,5 +312,67 @@ public class SpreadCheckTests
         Assert.Equal((Verdict.NotMet, Verdict.NotMet), (units.Verdict, ends.Verdict));
         Assert.Contains($"U-01-1, blade {off}", units.Statement, StringComparison.Ordinal);
         Assert.Contains($"U-01-1 right end, blade {off}", ends.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// 4.025 and 4.12 mm: 0.095 apart, inside the guard of 0.10. The second is out of its own limit of 4.10 mm and moved for
+    /// that, so that the set asks for the same move and not to be read again first.
+    /// </summary>
+    [Fact]
+    public void Evaluate_UnprovenSetOfWhichAUnitIsMovedAnyway_AsksForThatMove()
+    {
+        var frame = FrameBuilder.Build(
+            Record(At(1, "4.025 mm", "4.025 mm"), At(2, "4.12 mm", "4.12 mm")),
+            Context,
+            Book()
+        );
+        var onTarget = new Check.LimitOnQuantity(
+            MeasuredQuantity.HeightOfCut,
+            LimitSource.SettingOrder,
+            CheckedPlaces.StationsAndEnds
+        );
+
+        var set = CheckEvaluation.Evaluate(RuleFor(Units), frame, null);
+        var unit = CheckEvaluation.Evaluate(RuleFor(onTarget), frame, frame.Units[1]);
+
+        Assert.Equal((Verdict.Unproven, Verdict.NotMet), (set.Verdict, unit.Verdict));
+        Assert.Equal(("U-01-2 -0.12 mm -0.12 mm", "U-01-1"), Told(set));
+        Assert.Equal(Mm(-0.12m), Assert.IsType<Remedy.Move>(unit.Remedy).Left);
+    }
+
+    /// <summary>4.10 mm on a limit of 4.10 mm that is itself out by the rule in force: the plan of the machine moves it too.</summary>
+    [Theory]
+    [InlineData(LimitItself.Excluded, true)]
+    [InlineData(LimitItself.Permitted, false)]
+    public void Evaluate_UnitOnALimitThatIsItselfOut_IsMovedByThePlan(LimitItself itself, bool isMoved)
+    {
+        var onTarget = RuleFor(
+            new Check.LimitOnQuantity(
+                MeasuredQuantity.HeightOfCut,
+                LimitSource.SettingOrder,
+                CheckedPlaces.StationsAndEnds
+            ),
+            new RuleDecision(DecisionRule.Unguarded, itself)
+        );
+        var pack = new RulePack
+        {
+            Id = new("pack-a"),
+            Title = "Pack",
+            Version = "1",
+            Layer = PackLayer.Base,
+            Rules = [onTarget],
+        };
+        // The middle unit is far out, so that there is a plan at all.
+        var frame = FrameBuilder.Build(
+            Record(At(1, "4.10 mm", "4.10 mm"), At(2, "4.50 mm", "4.50 mm"), At(3, "4.06 mm", "4.06 mm")),
+            Context,
+            new RuleBook([pack], [Sheet])
+        );
+
+        var units = Assert.IsType<Remedy.MoveUnits>(
+            CheckEvaluation.Evaluate(RuleFor(Units), frame, null).Remedy
+        );
+
+        Assert.Equal(isMoved, units.Moves.Any(move => move.Unit == "U-01-1"));
     }
 }

@@ -56,7 +56,7 @@ public class StepObtainedCheckTests
 
         Assert.Equal((Verdict.NotMet, FindingReason.Faulty), (outcome.Verdict, outcome.Reason));
         Assert.EndsWith(
-            "moved it 0.02 mm ± 0.012 mm at left (51 mm), where 0.0635 mm was predicted: 0.004 mm ± 0.0024 mm a step, "
+            "moved it 0.020 mm ± 0.012 mm at left (51 mm), where 0.0635 mm was predicted: 0.0040 mm ± 0.0024 mm a step, "
                 + "the sheet says 0.0127 mm",
             outcome.Statement,
             StringComparison.Ordinal

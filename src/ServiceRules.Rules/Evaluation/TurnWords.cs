@@ -1,11 +1,13 @@
 using System.Globalization;
 using ServiceRules.Domain.Remedies;
 
-namespace ServiceRules.Reporting.Reports.Words;
+namespace ServiceRules.Rules.Evaluation;
 
 /// <summary>Parts of a turn as they are said: half a turn, 3/8 of a turn, 1 1/4 turns.</summary>
-internal static class TurnWords
+public static class TurnWords
 {
+    /// <summary>Without their direction.</summary>
+    /// <param name="turns">The parts; less than nothing is told as if it were more.</param>
     public static string Of(HeightTurns turns)
     {
         var parts = Math.Abs(turns.Parts);
