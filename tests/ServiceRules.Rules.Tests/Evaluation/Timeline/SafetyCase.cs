@@ -58,6 +58,12 @@ internal sealed record SafetyCase
 
     public bool IsSignedOff { get; init; } = true;
 
+    /// <summary>What else the record says.</summary>
+    public Func<ServiceRecord, ServiceRecord> Recorded { get; init; } = record => record;
+
+    /// <summary>What else the registers say.</summary>
+    public Func<AssessmentContext, AssessmentContext> Registered { get; init; } = context => context;
+
     public SiteZone Zone { get; init; } =
         SiteZone
             .Of(
@@ -121,7 +127,7 @@ internal sealed record SafetyCase
 
     public JobFrame Frame()
     {
-        var record = new ServiceRecord
+        var record = Recorded(new()
         {
             Id = new("J-1"),
             Date = Date,
@@ -135,14 +141,14 @@ internal sealed record SafetyCase
             SignOff = IsSignedOff
                 ? new(new("tech-01"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
                 : null,
-        };
-        var context = new AssessmentContext
+        });
+        var context = Registered(new()
         {
             Site = "site",
             Zone = Zone,
             Locks = Locks,
             People = Register,
-        };
+        });
         return new()
         {
             Record = record,
