@@ -59,15 +59,22 @@ internal static class AbsentOwnerDuties
             removal => removal.OwnerTold,
             "The record shows the owner told before working again."
         );
-        return outcome.Verdict == Verdict.NotMet || waiting.Count == 0
-            ? outcome
-            : TimelineOutcome.Of(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown: {TimelineWords.List(waiting.Select(removal => removal.Owner.Text).Distinct(StringComparer.Ordinal))} told that the lock is off. The record does not show them back at work.",
-                waiting.Select(removal => removal.Entry).Evidence(),
-                "Tell the owner before they work again."
-            );
+        if (outcome.Verdict == Verdict.NotMet || waiting.Count == 0)
+        {
+            return outcome;
+        }
+
+        // It waits for the owner, and the machine does not wait with it.
+        var names = TimelineWords.List(
+            waiting.Select(removal => removal.Owner.Text).Distinct(StringComparer.Ordinal)
+        );
+        return TimelineOutcome.NotApplicable(
+            $"The record does not show {names} back at work since their lock came off, so not yet whether they were told in time."
+        ) with
+        {
+            Notices = [$"Tell {names} that the lock is off before they work again."],
+            Evidence = waiting.Select(removal => removal.Entry).Evidence(),
+        };
     }
 
     private static ImmutableArray<Removal> Claimed(DutyFrame duty) =>

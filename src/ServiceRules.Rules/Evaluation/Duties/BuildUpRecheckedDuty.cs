@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -28,32 +27,44 @@ internal static class BuildUpRecheckedDuty
             return TimelineOutcome.NotApplicable("The record shows no hands-on work.");
         }
 
-        var faults = sources
+        var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
+        var faults = stated
             .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
-            .Concat(
-                sources.Where(source => source.Source.RecheckMinutes is null).Select(NoInterval)
-            )
             .ToList();
-        var rising = sources.SelectMany(source => Rising(duty, source.Source)).ToImmutableArray();
         var outcome =
-            faults.Count > 0
-                ? TimelineOutcome.OfFaults(faults)
-                : TimelineOutcome.Met(
-                    duty.Reading,
-                    $"The record shows {TimelineWords.Named(sources.Select(source => source.Source))} checked as often as stated while anybody was at work.",
-                    [.. sources.SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source)).Distinct()]
-                );
-        return rising.IsEmpty ? outcome : outcome with { Notices = [.. outcome.Notices, .. rising] };
+            faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
+            : stated.IsEmpty
+                ? TimelineOutcome.NotApplicable(
+                    $"Nothing states how often {Named(sources)} is to be checked, so the record cannot be held against it."
+                )
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
+                [
+                    .. stated
+                        .SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source))
+                        .Distinct(),
+                ]
+            );
+        return outcome with { Notices = [.. outcome.Notices, .. Notices(duty, sources)] };
     }
 
-    private static TimelineFault NoInterval(EffectiveSource source) =>
-        new(
-            Verdict.Unproven,
-            FindingReason.NotRegistered,
-            $"Nothing states how often {TimelineWords.Named(source.Source)}, which can build up again, is to be checked, so the record cannot be held against it.",
-            [],
-            "State the time between checks in the procedure of the machine."
-        );
+    private static string Named(IEnumerable<EffectiveSource> sources) =>
+        TimelineWords.Named(sources.Select(source => source.Source));
+
+    private static IEnumerable<string> Notices(DutyFrame duty, ImmutableArray<EffectiveSource> sources)
+    {
+        var silent = sources.Where(source => source.Source.RecheckMinutes is null).ToImmutableArray();
+        if (!silent.IsEmpty)
+        {
+            yield return $"State in the procedure how often {Named(silent)}, which can build up again, is to be checked.";
+        }
+
+        foreach (var rise in sources.SelectMany(source => Rising(duty, source.Source)))
+        {
+            yield return rise;
+        }
+    }
 
     // How much is too much is stated nowhere: a reading that has risen is told, and judged by a person.
     private static IEnumerable<string> Rising(DutyFrame duty, EnergySource source)
