@@ -23,7 +23,9 @@ internal sealed record BeforeHands(ImmutableHashSet<Finding> Findings, Immutable
 
         var lacking = (
             from finding in assessment.Findings
-            where finding is { Verdict: Verdict.Unproven, Reason: FindingReason.InProgress, Subject: Subject.Job }
+            where
+                finding
+                    is { Verdict: Verdict.Unproven, Reason: FindingReason.InProgress, Subject: Subject.Job }
             let rule = ruleOf(finding)
             where rule is not null
             let step = StepsBeforeHands.Of(rule.Check)

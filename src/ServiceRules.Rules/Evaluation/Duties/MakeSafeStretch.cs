@@ -8,7 +8,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>
 /// The make-safe steps between two runs of the machine, until the first work in it. Each step may be made again: asked is
 /// that those relied on stand in order, and these are, from the end: the last verification of each source; its last
-/// release; the latest lock or tag, isolation, shutdown and going through that still stand before what they must precede.
+/// release; the latest lock or tag, isolation and going through that still stand before what they must precede. Shut down it is before the
+/// first isolation of all.
 /// </summary>
 internal sealed class MakeSafeStretch
 {
@@ -92,16 +93,15 @@ internal sealed class MakeSafeStretch
             relied.AddRange(new[] { off ?? on ?? chain.Released ?? chain.Verified }.OfType<OrderedEvent>());
         }
 
-        var (down, downFault) = Latest(OfKind(TimelineEventKind.MachineShutDown), relied.MinBy(Place));
-        if (downFault is var (downFirst, downThen))
+        // A machine that ran while it was isolated did so whatever was switched off again later.
+        var down = OfKind(TimelineEventKind.MachineShutDown).FirstOrDefault();
+        var first = Earlier(chains.SelectMany(chain => chain.Off).MinBy(Place), relied.MinBy(Place));
+        if (down is not null && first is not null && Is(down, first))
         {
-            yield return (downFirst, downThen, null);
+            yield return (down, first, null);
         }
 
-        var (_, reviewFault) = Latest(
-            OfKind(TimelineEventKind.EnergyReviewed),
-            down ?? relied.MinBy(Place)
-        );
+        var (_, reviewFault) = Latest(OfKind(TimelineEventKind.EnergyReviewed), down ?? relied.MinBy(Place));
         if (reviewFault is var (reviewFirst, reviewThen))
         {
             yield return (reviewFirst, reviewThen, null);

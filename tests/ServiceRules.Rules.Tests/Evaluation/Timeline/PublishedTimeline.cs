@@ -42,11 +42,7 @@ internal sealed record PublishedTimeline(
                 Locks = [.. context.GetProperty("locks").EnumerateArray().Select(Lock)],
                 Procedure = Machine(context.GetProperty("machine"), id),
                 Register = [.. context.GetProperty("people").EnumerateArray().Select(Registered)],
-                Registered = registers =>
-                    registers with
-                    {
-                        RemovalException = Exception(context),
-                    },
+                Registered = registers => registers with { RemovalException = Exception(context) },
             },
             Texts(root.GetProperty("expected_breaches")),
             Texts(root.GetProperty("expected_unproven"))
