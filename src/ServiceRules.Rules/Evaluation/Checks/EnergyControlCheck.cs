@@ -11,8 +11,10 @@ internal static class EnergyControlCheck
     public static CheckOutcome Evaluate(Check.EnergyControl check, Rule rule, JobFrame frame)
     {
         var judge =
-            TimelineDuties.Table.GetValueOrDefault(check.Of) ?? RegisterDuties.Table.GetValueOrDefault(check.Of);
-        return judge is null ? NotJudged() : judge(DutyFrame.Of(rule, frame));
+            TimelineDuties.Table.GetValueOrDefault(check.Of)
+            ?? RegisterDuties.Table.GetValueOrDefault(check.Of);
+        var duty = DutyFrame.Of(rule, frame);
+        return Suppression.Of(check.Of, duty) ?? judge?.Invoke(duty) ?? NotJudged();
     }
 
     private static CheckOutcome NotJudged() =>
