@@ -193,6 +193,26 @@ public sealed class LeadUpDutiesTests
                 .VerdictOf(EnergyDuty.MakeSafeOrder)
         );
 
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("08:05:30 lock_removed tech-01 source=engine_start lock=L-19\n", Verdict.Met)]
+    public void MakeSafeOrder_LockHungBeforeTheIsolatorWasOff_IsMendedOnlyByTakingItOffAgain(
+        string off,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Complete
+                .With(
+                    MakeSafe.Seat
+                        + "08:05 lock_applied tech-01 source=engine_start lock=L-19\n"
+                        + off
+                        + MakeSafe.Isolation
+                        + MakeSafe.Work
+                )
+                .VerdictOf(EnergyDuty.MakeSafeOrder)
+        );
+
     [Fact]
     public void MakeSafeOrder_OutOfOrderBeforeHandsAreIn_CanBeDoneAgain()
     {
