@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Timeline;
