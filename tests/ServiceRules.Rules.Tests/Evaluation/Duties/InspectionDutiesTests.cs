@@ -100,8 +100,8 @@ public sealed class InspectionDutiesTests
         );
 
     [Theory]
-    [InlineData(-51, Verdict.NotMet)]
-    [InlineData(-50, Verdict.NotApplicable)]
+    [InlineData(-50, Verdict.NotMet)]
+    [InlineData(-49, Verdict.NotApplicable)]
     [InlineData(-10, Verdict.NotApplicable)]
     public void Judge_AuthorisedOnlySinceTheInspection_NeedsNoReview(int trained, Verdict expected) =>
         Assert.Equal(
