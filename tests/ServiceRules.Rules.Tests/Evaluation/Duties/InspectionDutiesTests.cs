@@ -1,8 +1,6 @@
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
-using ServiceRules.Rules.Tests.Evaluation.Timeline;
 using static ServiceRules.Rules.Tests.Evaluation.Duties.Registers;
 
 namespace ServiceRules.Rules.Tests.Evaluation.Duties;
