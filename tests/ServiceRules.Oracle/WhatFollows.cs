@@ -24,6 +24,12 @@ public static class WhatFollows
             return Does.None;
         }
 
+        // The programme is told and weighs on nothing.
+        if (rule.Scope == RuleScope.Programme)
+        {
+            return Does.Advise;
+        }
+
         var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record, context);
         return effect == Does.Hold && IsWaived(rule, unit, record, context) ? Does.Advise : effect;
     }
