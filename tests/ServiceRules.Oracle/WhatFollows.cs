@@ -24,9 +24,9 @@ public static class WhatFollows
             return Does.None;
         }
 
-        // The programme is told and weighs on nothing.
         if (rule.Scope == RuleScope.Programme)
         {
+            // What is wrong with the site's papers is told, and holds no machine.
             return Does.Advise;
         }
 
