@@ -15,8 +15,7 @@ internal static class FindingBlock
         HashSet<string>? alreadyTold = null
     )
     {
-        var told =
-            finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
+        var told = Print(finding, print);
         var lines = ImmutableArray.CreateBuilder<Block>();
         lines.Add(
             new Paragraph([
@@ -49,6 +48,10 @@ internal static class FindingBlock
             4
         );
     }
+
+    /// <summary>What stops is marked so, whatever its word.</summary>
+    public static VerdictPrint Print(Finding finding, VerdictPrint print) =>
+        finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
 
     private static string ToDo(JobView job, Finding finding) =>
         finding.Verdict is Verdict.Met or Verdict.NotApplicable ? ""
