@@ -18,6 +18,7 @@ public static class PublishedSchemas
         ("limit-sheet.schema.json", LimitSheetFormat.Current.Schema()),
         ("rule-pack.schema.json", RulePackFormat.Head.Schema()),
         ("rules.schema.json", RulePackFormat.Rules.Schema()),
+        ("citations.schema.json", RulePackFormat.Citations.Schema()),
         ("rule-cases.schema.json", RuleCasesFormat.Current.Schema()),
         ("rule-book.schema.json", RulePackFormat.Book.Schema()),
         ("setting-order.schema.json", SettingOrderFormat.Current.Schema()),

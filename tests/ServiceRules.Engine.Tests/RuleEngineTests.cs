@@ -98,6 +98,46 @@ public class RuleEngineTests
         Assert.Equal(Disposition.Release, assessment.OfUnit("a"));
     }
 
+    [Theory]
+    [InlineData(Severity.Advise, Verdict.NotMet)]
+    [InlineData(Severity.Hold, Verdict.NotMet)]
+    [InlineData(Severity.Stop, Verdict.NotMet)]
+    [InlineData(Severity.Stop, Verdict.Unproven)]
+    public void Assess_RuleOnTheProgramme_IsToldAndWeighsOnNothing(Severity severity, Verdict verdict)
+    {
+        var duty = new Check.EnergyControl(EnergyDuty.ProcedureInspected);
+        var inspected = Jobs.Rule("inspected", RuleScope.Programme, duty, severity);
+
+        var assessment = Assess(TwoUnits, [.. All, inspected], ("inspected", Jobs.Outcome(verdict)));
+
+        Assert.Equal(verdict, assessment.Of("inspected", "programme").Verdict);
+        Assert.Equal(Effect.Advise, assessment.Of("inspected", "programme").Effect);
+        Assert.Equal(Disposition.Release, assessment.Job.Disposition);
+        Assert.Equal(Disposition.Release, assessment.Set.Disposition);
+        Assert.Equal(Disposition.Release, assessment.OfUnit("a"));
+    }
+
+    [Theory]
+    [InlineData(EnergyDuty.SourcesIsolated, Disposition.Stop)]
+    [InlineData(EnergyDuty.NoHandsWhileEnergised, Disposition.Stop)]
+    [InlineData(EnergyDuty.PeopleClear, Disposition.Hold)]
+    [InlineData(EnergyDuty.OwnerTold, Disposition.Hold)]
+    public void Assess_DutyUnprovenOnAnOpenJob_StopsWhereHandsGoInNext(EnergyDuty of, Disposition expected)
+    {
+        var duty = Jobs.Rule("duty", RuleScope.Job, new Check.EnergyControl(of), Severity.Stop);
+
+        var assessment = Assess(
+            TwoUnits with
+            {
+                SignOff = null,
+            },
+            [.. All, duty],
+            ("duty", Jobs.Outcome(Verdict.Unproven))
+        );
+
+        Assert.Equal(expected, assessment.Job.Disposition);
+    }
+
     [Fact]
     public void Assess_HoldAndStop_StopWins()
     {

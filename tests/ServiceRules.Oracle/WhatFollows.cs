@@ -132,7 +132,23 @@ public static class WhatFollows
         check
             is Check.RequiredEvent { When: RequiredWhen.BeforeWork }
                 or Check.OrderOfEvents
-                or Check.Protection;
+                or Check.Protection
+                or Check.EnergyControl
+                {
+                    Of: not (
+                        EnergyDuty.AreaInspected
+                        or EnergyDuty.PeopleClear
+                        or EnergyDuty.GroupAccounted
+                        or EnergyDuty.DeviceOffByOwner
+                        or EnergyDuty.AffectedToldAfter
+                        or EnergyDuty.ToldBeforeStart
+                        or EnergyDuty.OwnerAbsent
+                        or EnergyDuty.OwnerSought
+                        or EnergyDuty.OwnerTold
+                        or EnergyDuty.OutsideDeviceLeftAlone
+                        or EnergyDuty.BlockageCheckedAfter
+                    )
+                };
 
     private static bool IsWaived(Rule rule, string? unit, ServiceRecord record, AssessmentContext context) =>
         context.Waivers.Any(w =>

@@ -4,6 +4,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation;
 
 namespace ServiceRules.Application.Assessing;
 
@@ -12,6 +13,9 @@ public static class ContextFreezer
 {
     // A job spans days at most; a year on either side keeps the description short and complete for it.
     private const int YearsAround = 1;
+
+    // Long jobs go on for some days after the day they are dated on.
+    private const int DaysAround = 30;
 
     public static AssessmentContext Freeze(SiteRegisters site, ServiceRecord record)
     {
@@ -23,7 +27,15 @@ public static class ContextFreezer
             .ThenBy(w => w.Unit, StringComparer.Ordinal)
             .ThenBy(w => w.From)
             .ToImmutableArray();
-        var people = PeopleOf(record, waivers);
+        var procedures = site
+            .Procedures.Where(p =>
+                p.Place == record.Place
+                && p.Machines.Contains(record.Machine.Id)
+                && InForce(p.From ?? DateOnly.MinValue, p.Until, record.Date)
+            )
+            .OrderBy(p => p.Id)
+            .ToImmutableArray();
+        var people = PeopleOf(record, waivers, procedures);
         var locks = record.Timeline.Where(e => e.Lock is not null).Select(e => e.Lock!.Value).ToHashSet();
         return new AssessmentContext
         {
@@ -37,21 +49,46 @@ public static class ContextFreezer
                     .OrderBy(o => o.From)
                     .ThenBy(o => o.Id),
             ],
-            Procedures =
-            [
-                .. site
-                    .Procedures.Where(p =>
-                        p.Place == record.Place
-                        && p.Machines.Contains(record.Machine.Id)
-                        && InForce(p.From ?? DateOnly.MinValue, p.Until, record.Date)
-                    )
-                    .OrderBy(p => p.Id),
-            ],
+            Procedures = procedures,
             People = [.. site.People.Where(p => people.Contains(p.Id)).OrderBy(p => p.Id)],
             Locks = [.. site.Locks.Where(l => locks.Contains(l.Id)).OrderBy(l => l.Id)],
             Waivers = waivers,
+            Machines = [.. site.Machines.Where(m => m.Id == record.Machine.Id)],
+            LockStyle = locks.Count > 0 ? site.LockStyle : null,
+            RemovalException = locks.Count > 0 ? site.RemovalException : null,
+            Attendance =
+            [
+                .. site.Attendance.Where(a =>
+                    people.Contains(a.Person) && IsNear(a.From, a.Until, record.Date, site.Zone)
+                ),
+            ],
+            Elsewhere =
+            [
+                .. site.Elsewhere.Where(e =>
+                    IsOfJob(e, people, locks) && IsNear(e.From, e.Until, record.Date, site.Zone)
+                ),
+            ],
         };
     }
+
+    private static bool IsOfJob(
+        Elsewhere elsewhere,
+        HashSet<Id<Participant>> people,
+        HashSet<Id<LockDevice>> locks
+    ) =>
+        elsewhere switch
+        {
+            LockElsewhere hung => locks.Contains(hung.Lock),
+            PersonElsewhere at => people.Contains(at.Person),
+            _ => false,
+        };
+
+    private static bool IsNear(RecordedTime from, RecordedTime? until, DateOnly day, SiteZone zone) =>
+        DayOf(from, zone) <= day.AddDays(DaysAround)
+        && (until is null || day.AddDays(-DaysAround) <= DayOf(until, zone));
+
+    private static DateOnly DayOf(RecordedTime time, SiteZone zone) =>
+        DateOnly.FromDateTime(JudgedOrder.MomentOf(time, zone).Utc.UtcDateTime);
 
     private static SiteZone Around(SiteZone zone, DateOnly day)
     {
@@ -62,13 +99,23 @@ public static class ContextFreezer
         return trimmed.TryGet(out var around, out _) ? around : zone;
     }
 
-    private static HashSet<Id<Participant>> PeopleOf(ServiceRecord record, ImmutableArray<Waiver> waivers) =>
+    private static HashSet<Id<Participant>> PeopleOf(
+        ServiceRecord record,
+        ImmutableArray<Waiver> waivers,
+        ImmutableArray<Procedure> procedures
+    ) =>
         [
             .. record.People.Select(p => p.Id),
             .. record.Timeline.Select(e => e.Actor),
             .. record.Timeline.SelectMany(e => e.Others),
             .. record.Releases.Select(r => r.By),
             .. waivers.Select(w => w.By),
+            .. record.Timeline.Select(e => e.Claim?.DecidedBy).OfType<Id<Participant>>(),
+            .. procedures.Select(p => p.Inspection?.Inspector).OfType<Id<Participant>>(),
+            .. procedures
+                .SelectMany(p => p.EnergisedTasks)
+                .Select(t => t.ApprovedBy)
+                .OfType<Id<Participant>>(),
         ];
 
     private static bool InForce(DateOnly from, DateOnly? until, DateOnly day) =>

@@ -20,19 +20,9 @@ internal sealed class FolderReading(ILookup<RuleFileKind, RuleFile> files, Folde
     {
         var heads = All(RuleFileKind.PackHead, RulePackFormat.Head);
         var rules = All(RuleFileKind.Rules, RulePackFormat.Rules);
-        foreach (
-            var (file, _, _) in rules.Where(one =>
-                !files[RuleFileKind.PackHead].Any(h => h.Folder == one.File.Folder)
-            )
-        )
-        {
-            remarks.Add(
-                DiagnosticCode.FileMissing,
-                file.Name,
-                "these rules belong to no pack: there is no `pack.json` beside them",
-                "a `pack.json` in the same folder"
-            );
-        }
+        var citations = All(RuleFileKind.Citations, RulePackFormat.Citations);
+        WithoutPack(rules.Select(one => one.File), "rules");
+        WithoutPack(citations.Select(one => one.File), "citations");
 
         return
         [
@@ -46,14 +36,28 @@ internal sealed class FolderReading(ILookup<RuleFileKind, RuleFile> files, Folde
                             one.Value.Rules.Select((rule, index) => Item(rule, one.File, "/rules", index))
                         ),
                 ];
+                ImmutableArray<Placed<Citation>> cited =
+                [
+                    .. citations
+                        .Where(one => one.File.Folder == head.File.Folder)
+                        .SelectMany(one =>
+                            one.Value.Citations.Select(
+                                (citation, index) => Item(citation, one.File, "/citations", index)
+                            )
+                        ),
+                ];
                 return new PlacedPack(
                     head.Value with
                     {
                         Rules = [.. own.Select(placed => placed.Value)],
+                        Citations = [.. cited.Select(placed => placed.Value)],
                     },
                     head.File.Name,
                     own
-                );
+                )
+                {
+                    Citations = cited,
+                };
             }),
         ];
     }
@@ -149,6 +153,23 @@ internal sealed class FolderReading(ILookup<RuleFileKind, RuleFile> files, Folde
     public static Placed<T> Item<T>(T value, RuleFile file, string list, int index)
         where T : notnull =>
         new(value, file.Name, string.Create(CultureInfo.InvariantCulture, $"{list}/{index}"));
+
+    private void WithoutPack(IEnumerable<RuleFile> parts, string what)
+    {
+        foreach (
+            RuleFile file in parts.Where(part =>
+                !files[RuleFileKind.PackHead].Any(head => head.Folder == part.Folder)
+            )
+        )
+        {
+            remarks.Add(
+                DiagnosticCode.FileMissing,
+                file.Name,
+                $"these {what} belong to no pack: there is no `pack.json` beside them",
+                "a `pack.json` in the same folder"
+            );
+        }
+    }
 
     private ImmutableArray<Placed<T>> Whole<T>(RuleFileKind kind, DocumentFormat<T> format)
         where T : notnull =>

@@ -11,6 +11,7 @@ internal enum RuleFileKind
     PackHead,
     Rules,
     Cases,
+    Citations,
     FixtureRecord,
     FixtureContext,
     Sheet,

@@ -4,7 +4,7 @@ namespace ServiceRules.Application.Library;
 internal static class RuleFileNames
 {
     public const string Accepted =
-        "`pack.json`, `*.rules.json`, `*.cases.json`, `*.sheet.json`, `fixtures/*.record.json`, `fixtures/*.context.json`, `site.json`, `registers.json`, `procedures/*.json` or `setting-orders/*.json`";
+        "`pack.json`, `*.rules.json`, `*.citations.json`, `*.cases.json`, `*.sheet.json`, `fixtures/*.record.json`, `fixtures/*.context.json`, `site.json`, `registers.json`, `procedures/*.json` or `setting-orders/*.json`";
 
     public static RuleFileKind KindOf(RuleFile file)
     {
@@ -18,6 +18,7 @@ internal static class RuleFileNames
             (_, "site.json") => RuleFileKind.Site,
             (_, "registers.json") => RuleFileKind.Registers,
             var (_, leaf) when Ends(leaf, ".rules.json") => RuleFileKind.Rules,
+            var (_, leaf) when Ends(leaf, ".citations.json") => RuleFileKind.Citations,
             var (_, leaf) when Ends(leaf, ".cases.json") => RuleFileKind.Cases,
             var (_, leaf) when Ends(leaf, ".sheet.json") => RuleFileKind.Sheet,
             var (_, leaf) when Ends(leaf, ".record.json") => RuleFileKind.FixtureRecord,

@@ -41,6 +41,7 @@ public static class RuleFolder
             People = Listed(registers, file => file.People, "/people"),
             Locks = Listed(registers, file => file.Locks, "/locks"),
             Waivers = Listed(registers, file => file.Waivers, "/waivers"),
+            Machines = Listed(registers, file => file.Machines, "/machines"),
             Instruments = Listed(registers, file => file.Instruments, "/instruments"),
         };
         reading.Strangers();
@@ -60,7 +61,7 @@ public static class RuleFolder
         {
             Folder = folder,
             Book = library.Book,
-            Site = site is null ? null : Registers(site.Value, library),
+            Site = site is null ? null : Registers(site.Value, registers, library),
             Diagnostics = remarks.InOrder(),
             Cases = cases,
         };
@@ -105,7 +106,11 @@ public static class RuleFolder
         }
     }
 
-    private static SiteRegisters Registers(SiteFile site, RuleLibrary library) =>
+    private static SiteRegisters Registers(
+        SiteFile site,
+        ImmutableArray<Placed<RegistersFile>> registers,
+        RuleLibrary library
+    ) =>
         new()
         {
             Name = site.Name,
@@ -116,6 +121,11 @@ public static class RuleFolder
             People = Values(library.People),
             Locks = Values(library.Locks),
             Waivers = Values(library.Waivers),
+            Machines = Values(library.Machines),
+            LockStyle = site.LockStyle,
+            RemovalException = site.RemovalException,
+            Attendance = [.. registers.SelectMany(file => file.Value.Attendance)],
+            Elsewhere = [.. registers.SelectMany(file => file.Value.Elsewhere)],
         };
 
     private static ImmutableArray<T> Values<T>(ImmutableArray<Placed<T>> placed)

@@ -26,4 +26,17 @@ public sealed record SiteRegisters
     public ImmutableArray<RegisteredLock> Locks { get; init; } = [];
 
     public ImmutableArray<Waiver> Waivers { get; init; } = [];
+
+    public ImmutableArray<RegisteredMachine> Machines { get; init; } = [];
+
+    /// <summary>How the site's locks and tags look.</summary>
+    public string? LockStyle { get; init; }
+
+    /// <summary>The site's written way to take off the device of somebody who is not there.</summary>
+    public RemovalException? RemovalException { get; init; }
+
+    public ImmutableArray<Attendance> Attendance { get; init; } = [];
+
+    /// <summary>Locks and people at machines whose records are not among those judged.</summary>
+    public ImmutableArray<Elsewhere> Elsewhere { get; init; } = [];
 }

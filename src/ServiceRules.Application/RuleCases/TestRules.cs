@@ -109,6 +109,7 @@ public sealed class TestRules
         {
             RuleScope.Job => new Subject.Job(),
             RuleScope.Set => new Subject.Set(),
+            RuleScope.Programme => new Subject.Programme(),
             _ => new Subject.Unit(record.Units[0].Id),
         };
 }

@@ -144,6 +144,7 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
         {
             Subject.Unit unit => $"unit {unit.Id}",
             Subject.Set => "units together",
+            Subject.Programme => "programme",
             _ => "job",
         };
         var title =

@@ -22,6 +22,18 @@ public sealed record ServiceRecord
     /// <summary>Where the units were worked on.</summary>
     public WorkPlace Place { get; init; } = WorkPlace.OnMachine;
 
+    /// <summary>Whether the machine was in the workshop or in use.</summary>
+    public WorkSetting Setting { get; init; } = WorkSetting.Workshop;
+
+    /// <summary>Whether hands went into the reach of the blades; absent: they did.</summary>
+    public bool? HandsInBladeZone { get; init; }
+
+    /// <summary>Work on electrical parts belonged to the job: battery pack, motor controller, charger wiring.</summary>
+    public bool ElectricalWork { get; init; }
+
+    /// <summary>Where the electrical work is recorded.</summary>
+    public string? ElectricalRecord { get; init; }
+
     /// <summary>
     /// Temperature of the workshop, where somebody noted it; absent: nothing is claimed of what temperature did to lengths.
     /// </summary>

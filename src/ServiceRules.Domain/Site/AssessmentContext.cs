@@ -32,4 +32,19 @@ public sealed record AssessmentContext
 
     /// <summary>Waivers in force on the day of the record.</summary>
     public ImmutableArray<Waiver> Waivers { get; init; } = [];
+
+    /// <summary>The machine as the register has it; empty: the site keeps no register of machines, or not of this one.</summary>
+    public ImmutableArray<RegisteredMachine> Machines { get; init; } = [];
+
+    /// <summary>How the site's locks and tags look; absent: not stated.</summary>
+    public string? LockStyle { get; init; }
+
+    /// <summary>The site's written way to take off the device of somebody who is not there; absent: it has none.</summary>
+    public RemovalException? RemovalException { get; init; }
+
+    /// <summary>When the people of the job were on the site; of whom nothing is stated, nothing is known.</summary>
+    public ImmutableArray<Attendance> Attendance { get; init; } = [];
+
+    /// <summary>Locks and people of the job that other records show at other machines.</summary>
+    public ImmutableArray<Elsewhere> Elsewhere { get; init; } = [];
 }

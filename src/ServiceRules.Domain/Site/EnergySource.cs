@@ -21,6 +21,13 @@ public sealed record EnergySource
     /// <summary>Stored energy can build up again; it is rechecked at least this often, in minutes.</summary>
     public int? RecheckMinutes { get; init; }
 
+    /// <summary>Stored energy can build up again: always so where a time for rechecks is stated.</summary>
+    public bool Reaccumulates
+    {
+        get => field || RecheckMinutes is not null;
+        init;
+    }
+
     /// <summary>How it is dissipated or restrained, in words.</summary>
     public string? Release { get; init; }
 

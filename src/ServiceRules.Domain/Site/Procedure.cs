@@ -35,4 +35,16 @@ public sealed record Procedure
 
     /// <summary>When the next periodic inspection is due.</summary>
     public DateOnly? InspectionDue { get; init; }
+
+    /// <summary>The certificate of the last periodic inspection, where the register holds it.</summary>
+    public ProcedureInspection? Inspection { get; init; }
+
+    /// <summary>When it was last inspected, by the certificate or by the date alone.</summary>
+    public DateOnly? LastInspected => Inspection?.On ?? InspectedOn;
+
+    /// <summary>This revision changed how energy is controlled: whoever uses it was trained since.</summary>
+    public bool ControlStepsChanged { get; init; }
+
+    /// <summary>Tasks that are approved on the live machine.</summary>
+    public ImmutableArray<EnergisedTask> EnergisedTasks { get; init; } = [];
 }

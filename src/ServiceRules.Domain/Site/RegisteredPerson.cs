@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 
 namespace ServiceRules.Domain.Site;
@@ -14,4 +15,23 @@ public sealed record RegisteredPerson(
     DateOnly? TrainedOn,
     DateOnly? TrainedUntil,
     bool MayRelease = false
-);
+)
+{
+    /// <summary>For whom the person works.</summary>
+    public Employer Employer { get; init; } = Employer.Site;
+
+    /// <summary>The crew that the person belongs to, where the register tells crews apart.</summary>
+    public string? Crew { get; init; }
+
+    /// <summary>The sources that the training covers; see <see cref="StatesCovers"/>.</summary>
+    public ImmutableArray<Id<EnergySource>> Covers { get; init; } = [];
+
+    /// <summary>Whether the register says which sources the training covers; what it does not say it does not deny.</summary>
+    public bool StatesCovers { get; init; }
+
+    /// <summary>When the person was taught what a tag can and cannot do.</summary>
+    public DateOnly? TagLimitsOn { get; init; }
+
+    /// <summary>When an affected person was told what lockout is and to leave it alone.</summary>
+    public DateOnly? InstructedOn { get; init; }
+}

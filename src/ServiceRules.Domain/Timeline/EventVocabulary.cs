@@ -15,6 +15,7 @@ public static class EventVocabulary
         TimelineEventKind.IsolationVerified,
         TimelineEventKind.LockRemoved,
         TimelineEventKind.TagRemoved,
+        TimelineEventKind.SourceAdded,
     }.ToFrozenSet();
 
     private static readonly FrozenSet<TimelineEventKind> LockNeeded = new[]
@@ -30,4 +31,7 @@ public static class EventVocabulary
 
     /// <summary>Whether an event of this kind must name its lock or tag.</summary>
     public static bool NeedsLock(TimelineEventKind kind) => LockNeeded.Contains(kind);
+
+    /// <summary>Whether an event of this kind must say what is claimed.</summary>
+    public static bool NeedsClaim(TimelineEventKind kind) => kind == TimelineEventKind.ExemptionClaimed;
 }

@@ -63,4 +63,25 @@ public sealed record TimelineEvent
 
     /// <summary>Other people concerned: told, briefed, accounted for, assigned.</summary>
     public ImmutableArray<Id<Participant>> Others { get; init; } = [];
+
+    /// <summary>What is said for an exemption; stands on every claim of one.</summary>
+    public ExemptionClaim? Claim { get; init; }
+
+    /// <summary>Measures in place for an excepted or energised task.</summary>
+    public ImmutableArray<ProtectiveMeasure> Measures { get; init; } = [];
+
+    /// <summary>How many people the one in charge of a group answers for.</summary>
+    public int? Count { get; init; }
+
+    /// <summary>Crews that a coordinator brings together.</summary>
+    public ImmutableArray<string> Crews { get; init; } = [];
+
+    /// <summary>What is done beside hanging a tag so that it protects as a lock would.</summary>
+    public string? ExtraMeasure { get; init; }
+
+    /// <summary>Which task a run of the machine is for.</summary>
+    public ServiceTask? Task { get; init; }
+
+    /// <summary>Identity text of the procedure that was gone through.</summary>
+    public string? Procedure { get; init; }
 }

@@ -146,4 +146,7 @@ public enum TimelineEventKind
 
     /// <summary>An exemption is claimed.</summary>
     ExemptionClaimed,
+
+    /// <summary>A source came to the machine during the job: an attachment or a charger plugged in.</summary>
+    SourceAdded,
 }

@@ -17,6 +17,13 @@ public abstract record Subject
         public override string Key => "job";
     }
 
+    /// <summary>How the site runs its programme: judged with the job, and told apart from it.</summary>
+    public sealed record Programme : Subject
+    {
+        /// <inheritdoc/>
+        public override string Key => "programme";
+    }
+
     /// <summary>The units of the machine together.</summary>
     public sealed record Set : Subject
     {

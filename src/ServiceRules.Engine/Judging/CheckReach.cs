@@ -29,8 +29,27 @@ internal static class CheckReach
 
     /// <summary>Whether the check guards work that, on an open job, is about to happen or is happening.</summary>
     public static bool HandsGoInNext(Check check) =>
-        check
-            is Check.RequiredEvent { When: RequiredWhen.BeforeWork }
-                or Check.OrderOfEvents
-                or Check.Protection;
+        check switch
+        {
+            Check.RequiredEvent { When: RequiredWhen.BeforeWork }
+            or Check.OrderOfEvents
+            or Check.Protection => true,
+            Check.EnergyControl duty => !IsAfterHands(duty.Of),
+            _ => false,
+        };
+
+    // What is due when hands are out again: on an open job it is still to come, and nobody is in danger for want of it.
+    private static bool IsAfterHands(EnergyDuty duty) =>
+        duty
+            is EnergyDuty.AreaInspected
+                or EnergyDuty.PeopleClear
+                or EnergyDuty.GroupAccounted
+                or EnergyDuty.DeviceOffByOwner
+                or EnergyDuty.AffectedToldAfter
+                or EnergyDuty.ToldBeforeStart
+                or EnergyDuty.OwnerAbsent
+                or EnergyDuty.OwnerSought
+                or EnergyDuty.OwnerTold
+                or EnergyDuty.OutsideDeviceLeftAlone
+                or EnergyDuty.BlockageCheckedAfter;
 }

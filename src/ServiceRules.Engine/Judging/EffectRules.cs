@@ -98,6 +98,7 @@ internal sealed class EffectRules
         {
             (Verdict.Met or Verdict.NotApplicable, _) => Effect.None,
             (_, Severity.Advise) => Effect.Advise,
+            _ when rule.Scope == RuleScope.Programme => Effect.Advise,
             (Verdict.NotMet, Severity.Stop) => Effect.Stop,
             (Verdict.NotMet, _) => Effect.Hold,
             _ when rule.Unproven == UnprovenPolicy.Advise => Effect.Advise,

@@ -55,11 +55,11 @@ internal sealed class CompiledPlan
     private static ImmutableArray<IGrouping<AppliesWhen, Rule>> Groups(ImmutableArray<Rule> rules) =>
         [.. rules.GroupBy(rule => new AppliesWhen(rule.Scope, rule.When))];
 
-    /// <summary>Which rules apply to each unit, to the set and to the job.</summary>
+    /// <summary>Which rules apply to each unit, to the set, to the job and to the programme behind it.</summary>
     public IEnumerable<RuleOnSubject> For(JobFrame frame)
     {
         var units = frame.Units.Select(unit => new UnitTraits(unit)).ToImmutableArray();
-        foreach (var scope in (RuleScope[])[RuleScope.Job, RuleScope.Set])
+        foreach (var scope in (RuleScope[])[RuleScope.Job, RuleScope.Programme, RuleScope.Set])
         {
             foreach (var rule in Applicable(SubjectProfile.OfAll(scope, units, frame.Record, _slots)))
             {

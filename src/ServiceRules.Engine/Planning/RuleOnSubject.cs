@@ -4,7 +4,7 @@ using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Engine.Planning;
 
-/// <summary>A rule that applies, and the unit it applies to; no unit for the set and the job.</summary>
+/// <summary>A rule that applies, and the unit it applies to; no unit for the set, the job and the programme.</summary>
 internal sealed record RuleOnSubject(Rule Rule, UnitFrame? Unit)
 {
     public Subject Subject =>
@@ -12,6 +12,7 @@ internal sealed record RuleOnSubject(Rule Rule, UnitFrame? Unit)
         {
             RuleScope.Job => new Subject.Job(),
             RuleScope.Set => new Subject.Set(),
+            RuleScope.Programme => new Subject.Programme(),
             _ when Unit is { } unit => new Subject.Unit(unit.Work.Id),
             _ => throw new EngineFaultException($"rule `{Rule.Id}` is judged on a unit, and none is given"),
         };

@@ -69,6 +69,14 @@ internal static class CheckShapes
                     _ => _ => new Check.Protection()
                 )
             ),
+            Shape.Case<Check, Check.EnergyControl>(
+                "energy-control",
+                OfWord<Check.EnergyControl, EnergyDuty>(
+                    "A duty of controlling energy was met.",
+                    c => c.Of,
+                    of => new(of)
+                )
+            ),
             Shape.Case<Check, Check.Recency>(
                 "recency",
                 OfWord<Check.Recency, RecencyOf>(

@@ -13,6 +13,7 @@ internal sealed class PackHead
     private readonly Slot<string> version;
     private readonly Slot<string> title;
     private readonly Slot<PackLayer> layer;
+    private readonly Slot<string?> precedence;
 
     public PackHead(ObjectMembers<RulePack> members)
     {
@@ -30,6 +31,12 @@ internal sealed class PackHead
             "its layer",
             p => p.Layer
         );
+        precedence = members.Optional(
+            "precedence",
+            Terms.Sentence,
+            "what comes before its citations, in words for readers; needed on a jurisdiction pack",
+            p => p.Precedence
+        );
     }
 
     public RulePack Build(MemberValues values, ImmutableArray<Rule> rules) =>
@@ -40,5 +47,6 @@ internal sealed class PackHead
             Title = values.Get(title),
             Layer = values.Get(layer),
             Rules = rules,
+            Precedence = values.Get(precedence),
         };
 }

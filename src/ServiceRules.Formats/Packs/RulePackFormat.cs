@@ -34,7 +34,14 @@ public static class RulePackFormat
                 "its rules",
                 p => p.Rules
             );
-            return v => head.Build(v, v.Get(rules));
+            var citations = o.Items(
+                "citations",
+                CitationShapes.Citation,
+                FormatLimits.Rules,
+                "where its jurisdiction's texts ask what rules ask",
+                p => p.Citations
+            );
+            return v => head.Build(v, v.Get(rules)) with { Citations = v.Get(citations) };
         }
     );
 
@@ -50,6 +57,21 @@ public static class RulePackFormat
                 f => f.Rules
             );
             return v => new RulesFile(v.Get(rules));
+        }
+    );
+
+    private static readonly ObjectShape<CitationsFile> CitationsObject = Shape.Object<CitationsFile>(
+        "citations-file",
+        "Where the texts of one jurisdiction ask what rules ask.",
+        o =>
+        {
+            var citations = o.Required(
+                "citations",
+                Shape.List(CitationShapes.Citation, 1, FormatLimits.Rules),
+                "the citations",
+                f => f.Citations
+            );
+            return v => new CitationsFile(v.Get(citations));
         }
     );
 
@@ -79,6 +101,10 @@ public static class RulePackFormat
 
     /// <summary>`*.rules.json`: the rules of one topic.</summary>
     public static DocumentFormat<RulesFile> Rules { get; } = new("rules", 1, ReadLimits.Library, RulesObject);
+
+    /// <summary>`*.citations.json`: where the texts of one jurisdiction ask what rules ask.</summary>
+    public static DocumentFormat<CitationsFile> Citations { get; } =
+        new("citations", 1, ReadLimits.Library, CitationsObject);
 
     /// <summary>All packs and sheets in force as one document.</summary>
     public static DocumentFormat<RuleBook> Book { get; } =

@@ -25,6 +25,32 @@ public static class RecordFormat
                 "where the units were worked on",
                 r => r.Place
             );
+            var setting = o.Defaulted(
+                "setting",
+                Shape.Choice<WorkSetting>("In what setting the work was done."),
+                WorkSetting.Workshop,
+                "whether the machine was in the workshop or in use",
+                r => r.Setting
+            );
+            var hands = o.Optional(
+                "handsInBladeZone",
+                Shape.Flag,
+                "whether hands went into the reach of the blades; left out: they did",
+                r => r.HandsInBladeZone
+            );
+            var electrical = o.Defaulted(
+                "electricalWork",
+                Shape.Flag,
+                false,
+                "whether work on electrical parts belonged to the job",
+                r => r.ElectricalWork
+            );
+            var electricalRecord = o.Optional(
+                "electricalRecord",
+                Terms.Sentence,
+                "where the electrical work is recorded",
+                r => r.ElectricalRecord
+            );
             var temperature = o.Optional(
                 "temperature",
                 Terms.Temperature,
@@ -104,6 +130,7 @@ public static class RecordFormat
                 r => r.FollowUp
             );
             o.Needs(followUp, signOff);
+            o.Needs(electricalRecord, electrical);
             o.Check(
                 v => v.Get(place) is WorkPlace.OnBench || AreDistinct(Positions(v.Get(units))),
                 units,
@@ -115,6 +142,10 @@ public static class RecordFormat
                 Id = v.Get(id),
                 Date = v.Get(date),
                 Place = v.Get(place),
+                Setting = v.Get(setting),
+                HandsInBladeZone = v.Get(hands),
+                ElectricalWork = v.Get(electrical),
+                ElectricalRecord = v.Get(electricalRecord),
                 Temperature = v.Get(temperature),
                 Machine = v.Get(machine),
                 Tasks = v.Get(tasks),

@@ -95,6 +95,50 @@ internal static class TimelineShapes
                     "other people concerned: told, briefed, accounted for, assigned",
                     e => e.Others
                 );
+                var claim = o.Optional(
+                    "claim",
+                    ClaimShapes.Claim,
+                    "what is said for an exemption",
+                    e => e.Claim
+                );
+                var measures = o.Items(
+                    "measures",
+                    Choices.Measure,
+                    FormatLimits.Words,
+                    "measures in place for an excepted or energised task",
+                    e => e.Measures
+                );
+                var count = o.Optional(
+                    "count",
+                    Shape.Whole(1, FormatLimits.JobParts),
+                    "how many people the one in charge of a group answers for",
+                    e => e.Count
+                );
+                var crews = o.Items(
+                    "crews",
+                    Terms.Identity,
+                    FormatLimits.JobParts,
+                    "crews that a coordinator brings together",
+                    e => e.Crews
+                );
+                var extra = o.Optional(
+                    "extraMeasure",
+                    Terms.Sentence,
+                    "what is done beside hanging a tag so that it protects as a lock would",
+                    e => e.ExtraMeasure
+                );
+                var task = o.Optional(
+                    "task",
+                    Choices.Task,
+                    "which task a run of the machine is for",
+                    e => e.Task
+                );
+                var procedure = o.Optional(
+                    "procedure",
+                    Terms.Identity,
+                    "the procedure that was gone through",
+                    e => e.Procedure
+                );
                 var mark = o.Defaulted(
                     "mark",
                     Shape.Choice<EntryMark>("How an entry came about."),
@@ -123,6 +167,7 @@ internal static class TimelineShapes
                 );
                 o.NeededFor(kind, Words(EventVocabulary.NeedsSource), source);
                 o.NeededFor(kind, Words(EventVocabulary.NeedsLock), device);
+                o.NeededFor(kind, Words(EventVocabulary.NeedsClaim), claim);
                 o.Needs(sequence, recorder);
                 return v => new TimelineEvent
                 {
@@ -139,6 +184,13 @@ internal static class TimelineShapes
                     Exception = v.Get(exception),
                     AtLockPoint = v.Get(atLockPoint),
                     Others = v.Get(others),
+                    Claim = v.Get(claim),
+                    Measures = v.Get(measures),
+                    Count = v.Get(count),
+                    Crews = v.Get(crews),
+                    ExtraMeasure = v.Get(extra),
+                    Task = v.Get(task),
+                    Procedure = v.Get(procedure),
                     Mark = v.Get(mark),
                     EventId = v.Get(eventId),
                     Device = v.Get(recorder),

@@ -57,6 +57,39 @@ public static class ContextFormat
                 "waivers in force on the day of the record",
                 c => c.Waivers
             );
+            var machines = o.Items(
+                "machines",
+                WhereaboutsShapes.Machine,
+                FormatLimits.Words,
+                "the machine as the register has it",
+                c => c.Machines
+            );
+            var style = o.Optional(
+                "lockStyle",
+                Terms.Title,
+                "how the site's locks and tags look",
+                c => c.LockStyle
+            );
+            var removal = o.Optional(
+                "removalException",
+                WhereaboutsShapes.RemovalException,
+                "the site's written way to take off the device of somebody who is not there",
+                c => c.RemovalException
+            );
+            var attendance = o.Items(
+                "attendance",
+                WhereaboutsShapes.Attendance,
+                FormatLimits.Register,
+                "when the people of the job were on the site",
+                c => c.Attendance
+            );
+            var elsewhere = o.Items(
+                "elsewhere",
+                WhereaboutsShapes.Elsewhere,
+                FormatLimits.Register,
+                "locks and people of the job that other records show at other machines",
+                c => c.Elsewhere
+            );
             return v => new AssessmentContext
             {
                 Site = v.Get(site),
@@ -67,6 +100,11 @@ public static class ContextFormat
                 People = v.Get(people),
                 Locks = v.Get(locks),
                 Waivers = v.Get(waivers),
+                Machines = v.Get(machines),
+                LockStyle = v.Get(style),
+                RemovalException = v.Get(removal),
+                Attendance = v.Get(attendance),
+                Elsewhere = v.Get(elsewhere),
             };
         }
     );

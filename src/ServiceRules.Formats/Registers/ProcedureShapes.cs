@@ -9,91 +9,6 @@ namespace ServiceRules.Formats.Registers;
 /// <summary>The written make-safe procedure of a machine, a pedestrian machine or a bench.</summary>
 internal static class ProcedureShapes
 {
-    private static readonly JsonShape<Id<EnergySource>> SourceName = Shape
-        .Text(
-            1,
-            64,
-            "[a-z][a-z0-9]*(_[a-z0-9]+)*",
-            "small letters and digits joined by underscores",
-            "engine_start"
-        )
-        .AsParsed(
-            text =>
-                Terms.Kept(
-                    new Id<EnergySource>(text),
-                    text is not ("all" or "group_box"),
-                    "this word has a meaning of its own in events",
-                    "another name"
-                ),
-            id => id.Text
-        );
-
-    private static readonly ObjectShape<EnergySource> SourceObject = Shape.Object<EnergySource>(
-        "energy-source",
-        "One source of hazardous energy, and how it is isolated and proven dead.",
-        o =>
-        {
-            var id = o.Required("id", SourceName, "its name in events", s => s.Id);
-            var title = o.Required("title", Terms.Title, "plain name", s => s.Title);
-            var isolator = o.Optional(
-                "isolator",
-                Terms.Title,
-                "isolating device; left out: nothing to switch off, only to release or block",
-                s => s.Isolator
-            );
-            var lockable = o.Defaulted(
-                "lockable",
-                Shape.Flag,
-                false,
-                "whether the isolating device takes a lock",
-                s => s.Lockable
-            );
-            var stored = o.Defaulted(
-                "stored",
-                Shape.Flag,
-                false,
-                "whether energy stays stored after isolation",
-                s => s.Stored
-            );
-            var recheck = o.Optional(
-                "recheckMinutes",
-                Shape.Whole(1, 24 * 60),
-                "rechecked at least this often while work goes on, in minutes",
-                s => s.RecheckMinutes
-            );
-            var release = o.Optional(
-                "release",
-                Terms.Sentence,
-                "how it is dissipated or restrained",
-                s => s.Release
-            );
-            var proof = o.Required("proof", Terms.Sentence, "how zero energy is proven", s => s.Proof);
-            o.Check(
-                v => !v.Get(lockable) || v.Get(isolator) is not null,
-                lockable,
-                "nothing here takes a lock",
-                "an `isolator` beside it"
-            );
-            o.Check(
-                v => !v.Get(stored) || v.Get(release) is not null,
-                stored,
-                "stored energy needs `release` beside it",
-                "how it is dissipated or restrained"
-            );
-            return v => new EnergySource
-            {
-                Id = v.Get(id),
-                Title = v.Get(title),
-                Isolator = v.Get(isolator),
-                Lockable = v.Get(lockable),
-                Stored = v.Get(stored),
-                RecheckMinutes = v.Get(recheck),
-                Release = v.Get(release),
-                Proof = v.Get(proof),
-            };
-        }
-    );
-
     private static readonly ObjectShape<MachineControls> ControlsObject = Shape.Object<MachineControls>(
         "machine-controls",
         "Which make-safe controls the machine has.",
@@ -154,7 +69,7 @@ internal static class ProcedureShapes
                 );
                 var sources = o.Required(
                     "sources",
-                    Shape.List(SourceObject, 0, FormatLimits.Words),
+                    Shape.List(SourceShapes.Source, 0, FormatLimits.Words),
                     "what could move or hurt",
                     p => p.Sources
                 );
@@ -188,6 +103,26 @@ internal static class ProcedureShapes
                     "when the next periodic inspection is due",
                     p => p.InspectionDue
                 );
+                var inspection = o.Optional(
+                    "inspection",
+                    InspectionShapes.Inspection,
+                    "the certificate of the last periodic inspection",
+                    p => p.Inspection
+                );
+                var changed = o.Defaulted(
+                    "controlStepsChanged",
+                    Shape.Flag,
+                    false,
+                    "whether this revision changed how energy is controlled",
+                    p => p.ControlStepsChanged
+                );
+                var energised = o.Items(
+                    "energisedTasks",
+                    InspectionShapes.Energised,
+                    FormatLimits.Words,
+                    "tasks that are approved on the live machine",
+                    p => p.EnergisedTasks
+                );
                 o.Check(
                     v => v.Get(place) is WorkPlace.OnBench || !v.Get(sources).IsEmpty,
                     sources,
@@ -212,6 +147,30 @@ internal static class ProcedureShapes
                     "due before it was done",
                     "`inspectedOn` or later"
                 );
+                o.Check(
+                    v =>
+                        v.Get(inspection) is not { } certificate
+                        || v.Get(inspected) is not { } day
+                        || certificate.On == day,
+                    inspection,
+                    "the certificate is of another day than `inspectedOn`",
+                    "one day in both, or one of the two"
+                );
+                o.Check(
+                    v =>
+                        v.Get(inspection) is not { } certificate
+                        || v.Get(due) is not { } next
+                        || certificate.On <= next,
+                    due,
+                    "due before it was done",
+                    "the day of the inspection or later"
+                );
+                o.Check(
+                    v => v.Get(energised).DistinctBy(one => one.Task).Count() == v.Get(energised).Length,
+                    energised,
+                    "a task stands twice",
+                    "each task once"
+                );
                 return v => new Procedure
                 {
                     Id = v.Get(id),
@@ -224,6 +183,9 @@ internal static class ProcedureShapes
                     Until = v.Get(until),
                     InspectedOn = v.Get(inspected),
                     InspectionDue = v.Get(due),
+                    Inspection = v.Get(inspection),
+                    ControlStepsChanged = v.Get(changed),
+                    EnergisedTasks = v.Get(energised),
                 };
             }
         );

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -46,6 +48,32 @@ internal static class RegisterShapes
                     "whether the person may release what others left unproven, and waive a rule",
                     p => p.MayRelease
                 );
+                var employer = o.Defaulted(
+                    "employer",
+                    Shape.Choice<Employer>("For whom a person works."),
+                    Employer.Site,
+                    "for whom the person works",
+                    p => p.Employer
+                );
+                var crew = o.Optional("crew", Terms.Identity, "the crew the person belongs to", p => p.Crew);
+                var covers = o.Optional(
+                    "covers",
+                    Shape.List(SourceShapes.Name, 0, FormatLimits.Words),
+                    "the sources that the training covers; left out: not stated",
+                    p => p.StatesCovers ? p.Covers : (ImmutableArray<Id<EnergySource>>?)null
+                );
+                var tags = o.Optional(
+                    "tagLimitsOn",
+                    Terms.Day,
+                    "when the person was taught the limits of tags",
+                    p => p.TagLimitsOn
+                );
+                var instructed = o.Optional(
+                    "instructedOn",
+                    Terms.Day,
+                    "when an affected person was told what lockout is and to leave it alone",
+                    p => p.InstructedOn
+                );
                 o.Check(
                     v => v.Get(trained) is not { } first || v.Get(until) is not { } last || first <= last,
                     until,
@@ -58,7 +86,15 @@ internal static class RegisterShapes
                     v.Get(trained),
                     v.Get(until),
                     v.Get(release)
-                );
+                )
+                {
+                    Employer = v.Get(employer),
+                    Crew = v.Get(crew),
+                    Covers = v.Get(covers) ?? [],
+                    StatesCovers = v.Get(covers) is not null,
+                    TagLimitsOn = v.Get(tags),
+                    InstructedOn = v.Get(instructed),
+                };
             }
         );
 
@@ -75,7 +111,28 @@ internal static class RegisterShapes
                     "to whom it is issued; left out: a job lock",
                     l => l.Owner
                 );
-                return v => new RegisteredLock(v.Get(id), v.Get(owner));
+                var use = o.Defaulted(
+                    "use",
+                    Terms.Title,
+                    RegisteredLock.Lockout,
+                    "what it is registered for",
+                    l => l.Use
+                );
+                var style = o.Optional(
+                    "style",
+                    Terms.Title,
+                    "its colour, shape or make-up as the site tells its own by",
+                    l => l.Style
+                );
+                var tag = o.Defaulted("tag", Shape.Flag, false, "whether it is a tag", l => l.IsTag);
+                var legend = o.Optional("legend", Terms.Title, "what a tag warns of", l => l.Legend);
+                return v => new RegisteredLock(v.Get(id), v.Get(owner))
+                {
+                    Use = v.Get(use),
+                    Style = v.Get(style),
+                    IsTag = v.Get(tag),
+                    Legend = v.Get(legend),
+                };
             }
         );
 

@@ -22,7 +22,23 @@ public static class SiteFormat
                 s => s.Jurisdictions
             );
             var zone = o.Required("zone", ZoneShapes.Zone, "its wall clock", s => s.Zone);
-            return v => new SiteFile(v.Get(name), v.Get(jurisdictions), v.Get(zone));
+            var style = o.Optional(
+                "lockStyle",
+                Terms.Title,
+                "how the site's locks and tags look",
+                s => s.LockStyle
+            );
+            var removal = o.Optional(
+                "removalException",
+                WhereaboutsShapes.RemovalException,
+                "the site's written way to take off the device of somebody who is not there",
+                s => s.RemovalException
+            );
+            return v => new SiteFile(v.Get(name), v.Get(jurisdictions), v.Get(zone))
+            {
+                LockStyle = v.Get(style),
+                RemovalException = v.Get(removal),
+            };
         }
     );
 
@@ -59,7 +75,33 @@ public static class SiteFormat
                 "gauges, against which `rules check` holds the limits",
                 r => r.Instruments
             );
-            return v => new RegistersFile(v.Get(people), v.Get(locks), v.Get(waivers), v.Get(instruments));
+            var machines = o.Items(
+                "machines",
+                WhereaboutsShapes.Machine,
+                FormatLimits.Register,
+                "machines, with every source of energy they have",
+                r => r.Machines
+            );
+            var attendance = o.Items(
+                "attendance",
+                WhereaboutsShapes.Attendance,
+                FormatLimits.Attendance,
+                "when people were on the site",
+                r => r.Attendance
+            );
+            var elsewhere = o.Items(
+                "elsewhere",
+                WhereaboutsShapes.Elsewhere,
+                FormatLimits.Attendance,
+                "locks on, and people at, machines whose records stand elsewhere",
+                r => r.Elsewhere
+            );
+            return v => new RegistersFile(v.Get(people), v.Get(locks), v.Get(waivers), v.Get(instruments))
+            {
+                Machines = v.Get(machines),
+                Attendance = v.Get(attendance),
+                Elsewhere = v.Get(elsewhere),
+            };
         }
     );
 

@@ -39,6 +39,11 @@ public static class Choices
     public static JsonShape<TimelineEventKind> Event { get; } =
         Shape.SnakeChoice<TimelineEventKind>("What a timeline entry says.");
 
+    public static JsonShape<ProtectiveMeasure> Measure { get; } =
+        Shape.Choice<ProtectiveMeasure>(
+            "A measure that stands in for isolation while a task needs the machine alive."
+        );
+
     public static JsonShape<Severity> Severity { get; } = Shape.Choice<Severity>("How serious a breach is.");
 
     /// <summary>The word with which a timeline event is written.</summary>

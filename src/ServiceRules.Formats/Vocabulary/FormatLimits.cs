@@ -30,6 +30,9 @@ public static class FormatLimits
     /// <summary>People, locks, machines, waivers or targets of one site.</summary>
     public const int Register = 2_000;
 
+    /// <summary>Times at which people came and left: forty people over two years of working days.</summary>
+    public const int Attendance = 20_000;
+
     /// <summary>Values of one closed vocabulary that a rule may list.</summary>
     public const int Words = 60;
 

@@ -18,8 +18,8 @@ internal static class VerdictShapes
             .Text(
                 1,
                 UnitPrefix.Length + 64,
-                @"job|set|unit/[A-Za-z0-9][A-Za-z0-9._\-]*",
-                "`job`, `set`, or `unit/` and the identity of a unit",
+                @"job|programme|set|unit/[A-Za-z0-9][A-Za-z0-9._\-]*",
+                "`job`, `programme`, `set`, or `unit/` and the identity of a unit",
                 "unit/U-02-1"
             )
             .As<string, Subject>(
@@ -28,6 +28,7 @@ internal static class VerdictShapes
                     {
                         "job" => new Subject.Job(),
                         "set" => new Subject.Set(),
+                        "programme" => new Subject.Programme(),
                         _ => new Subject.Unit(new Id<UnitWork>(text[UnitPrefix.Length..])),
                     },
                 subject => subject.Key

@@ -20,6 +20,7 @@ internal static class IdentityCheck
         Once(library.Procedures, "procedure", procedure => procedure.Id.Text, remarks);
         Once(library.People, "person", person => person.Id.Text, remarks);
         Once(library.Locks, "lock", device => device.Id.Text, remarks);
+        Once(library.Machines, "machine", machine => machine.Id.Text, remarks);
         Once(library.Instruments, "instrument", gauge => gauge.Id.Text, remarks);
     }
 

@@ -22,6 +22,7 @@ public static class PackCheck
         RuleReachCheck.Run(library, remarks);
         TaskReachCheck.Run(library, remarks);
         LayerCheck.Run(library, remarks);
+        CitationCheck.Run(library, remarks);
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
         GaugeReachCheck.Run(library, remarks);

@@ -25,7 +25,20 @@ internal static class RuleFormCheck
     private static void Scope(Placed<Rule> rule, Remarks remarks)
     {
         var fitting = ScopeOf(rule.Value.Check);
-        if (rule.Value.Scope != fitting)
+        if (rule.Value.Scope is RuleScope.Programme && MayBeOfTheProgramme(rule.Value.Check))
+        {
+            if (rule.Value.Severity is not Severity.Advise)
+            {
+                remarks.Error(
+                    DiagnosticCode.ProgrammeWeighs,
+                    rule,
+                    "/severity",
+                    $"a rule on the programme keeps nothing from going out, and this one says `{FileWord.Of(rule.Value.Severity)}`",
+                    "`advise`, or the scope `job`"
+                );
+            }
+        }
+        else if (rule.Value.Scope != fitting)
         {
             remarks.Error(
                 DiagnosticCode.ScopeDoesNotFit,
@@ -37,6 +50,9 @@ internal static class RuleFormCheck
         }
     }
 
+    private static bool MayBeOfTheProgramme(Check check) =>
+        check is Check.EnergyControl or Check.Recency or Check.Credibility;
+
     private static RuleScope ScopeOf(Check check) =>
         check switch
         {
@@ -44,6 +60,7 @@ internal static class RuleFormCheck
             Check.RequiredEvent
             or Check.OrderOfEvents
             or Check.Protection
+            or Check.EnergyControl
             or Check.Recency
             or Check.Credibility
             or Check.RecordPart => RuleScope.Job,

@@ -34,6 +34,9 @@ public sealed record RuleLibrary
     /// <summary>The waivers.</summary>
     public ImmutableArray<Placed<Waiver>> Waivers { get; init; } = [];
 
+    /// <summary>The machines.</summary>
+    public ImmutableArray<Placed<RegisteredMachine>> Machines { get; init; } = [];
+
     /// <summary>The gauges that the site owns.</summary>
     public ImmutableArray<Placed<RegisteredInstrument>> Instruments { get; init; } = [];
 

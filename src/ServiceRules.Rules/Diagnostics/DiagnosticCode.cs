@@ -84,8 +84,17 @@ public static class DiagnosticCode
     /// <summary>A rule or limit says that it is published and does not say where.</summary>
     public const string NoSource = "SR0034";
 
+    /// <summary>A rule on the programme weighs more than its place lets it.</summary>
+    public const string ProgrammeWeighs = "SR0036";
+
     /// <summary>A rule of a higher layer loosens the rule that it takes the place of.</summary>
     public const string Loosens = "SR0040";
+
+    /// <summary>A jurisdiction pack does not say what comes before it.</summary>
+    public const string NoPrecedence = "SR0041";
+
+    /// <summary>A text is cited by a pack of no jurisdiction.</summary>
+    public const string CitationOutOfPlace = "SR0042";
 
     /// <summary>A rule lacks a case for a verdict that it can give.</summary>
     public const string CaseMissing = "SR0050";

@@ -30,6 +30,7 @@ public static class CheckEvaluation
             Check.RequiredEvent check => RequiredEventCheck.Evaluate(check, rule, frame, unit),
             Check.OrderOfEvents check => OrderOfEventsCheck.Evaluate(check, rule, frame, unit),
             Check.Protection check => ProtectionCheck.Evaluate(check, rule, frame, unit),
+            Check.EnergyControl check => EnergyControlCheck.Evaluate(check, rule, frame),
             Check.Recency check => RecencyCheck.Evaluate(check, rule, frame, unit),
             Check.Credibility check => CredibilityCheck.Evaluate(check, rule, frame, unit),
             Check.Freshness check => FreshnessCheck.Evaluate(check, rule, frame, unit),

@@ -20,4 +20,7 @@ public enum BasisKind
 
     /// <summary>Derived by algebra or geometry from sourced facts.</summary>
     Derived,
+
+    /// <summary>A duty of safe work in neutral words; local codes come first.</summary>
+    Duty,
 }

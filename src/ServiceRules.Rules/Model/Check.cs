@@ -85,6 +85,10 @@ public abstract record Check
     /// <summary>Everyone works only inside their own protected interval.</summary>
     public sealed record Protection : Check;
 
+    /// <summary>A duty of controlling energy was met.</summary>
+    /// <param name="Of">Which duty.</param>
+    public sealed record EnergyControl(EnergyDuty Of) : Check;
+
     /// <summary>Something has not run out on the day of the job.</summary>
     public sealed record Recency(RecencyOf Of) : Check;
 

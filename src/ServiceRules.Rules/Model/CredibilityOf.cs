@@ -23,4 +23,16 @@ public enum CredibilityOf
 
     /// <summary>The record's date against the days of its timeline and bench times.</summary>
     RecordDate,
+
+    /// <summary>Times later than the entry was received.</summary>
+    FutureStamps,
+
+    /// <summary>One step on one source claimed by two people with nothing undone between.</summary>
+    ConflictingDuplicates,
+
+    /// <summary>A lock or tag on two machines at once.</summary>
+    LockInTwoPlaces,
+
+    /// <summary>Somebody at work here while they were away or at work at another machine.</summary>
+    PersonElsewhere,
 }

@@ -20,4 +20,10 @@ public sealed record RulePack
 
     /// <summary>The rules, in the order of their files.</summary>
     public required ImmutableArray<Rule> Rules { get; init; }
+
+    /// <summary>Where its jurisdiction's texts ask what rules ask; of a jurisdiction pack only.</summary>
+    public ImmutableArray<Citation> Citations { get; init; } = [];
+
+    /// <summary>What comes before these citations, in words for readers; needed on a jurisdiction pack.</summary>
+    public string? Precedence { get; init; }
 }

@@ -11,4 +11,7 @@ public enum RuleScope
 
     /// <summary>The job.</summary>
     Job,
+
+    /// <summary>How the site runs its programme: judged with the job, told apart, and of no weight in what may go out.</summary>
+    Programme,
 }

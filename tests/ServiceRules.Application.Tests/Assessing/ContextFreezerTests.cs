@@ -1,5 +1,10 @@
+using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Tests.Demo;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Application.Tests.Assessing;
 
@@ -23,4 +28,38 @@ public sealed class ContextFreezerTests
 
         Assert.Equal([expected], context.Procedures.Select(procedure => procedure.Id.Text));
     }
+
+    [Fact]
+    public void Freeze_RegistersOfTheWholeSite_TakesWhatBearsOnTheJobAlone()
+    {
+        var record = DemoSeasons.Jobs.First(job => job.Record.Machine.Id.Text == "M-01").Record;
+        string day = record.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        Id<Participant> here = record.People[0].Id;
+        Id<LockDevice> hung = record.Timeline.First(entry => entry.Lock is not null).Lock!.Value;
+        RecordedTime at = Time(day + "T06:00:00+01:00");
+        RecordedTime longAgo = Time("2024-01-05T06:00:00Z");
+        var site = DemoSeasons.Site with
+        {
+            Machines = [new(new("M-01"), "one", []), new(new("M-02"), "two", [])],
+            LockStyle = "red body",
+            RemovalException = new("P-90", [here]),
+            Attendance = [new(here, at, at), new(new("nobody"), at, at), new(here, longAgo, longAgo)],
+            Elsewhere =
+            [
+                new LockElsewhere(hung, new("M-02"), at, null),
+                new LockElsewhere(new("L-0"), new("M-02"), at, null),
+                new PersonElsewhere(here, new("M-02"), at, at),
+                new PersonElsewhere(here, new("M-02"), longAgo, longAgo),
+            ],
+        };
+
+        var context = ContextFreezer.Freeze(site, record);
+
+        Assert.Equal(["M-01"], context.Machines.Select(machine => machine.Id.Text));
+        Assert.Equal(("red body", "P-90"), (context.LockStyle, context.RemovalException?.Id));
+        Assert.Equal([site.Attendance[0]], context.Attendance);
+        Assert.Equal([site.Elsewhere[0], site.Elsewhere[2]], context.Elsewhere);
+    }
+
+    private static RecordedTime Time(string text) => RecordedTime.Parse(text).OrThrow();
 }

@@ -40,6 +40,67 @@ public sealed class RuleFolderTests : IDisposable
     }
 
     [Fact]
+    public void Load_CitationsBesideTheirPack_StandInTheBook()
+    {
+        Law("signed-off");
+
+        LoadedRules loaded = folder.Load();
+
+        Assert.True(loaded.IsSound, string.Join('\n', loaded.Diagnostics));
+        var pack = loaded.Book.Packs.Single(one => one.Id.Text == "law");
+        Assert.Equal("local codes first", pack.Precedence);
+        Assert.Equal(["signed-off"], pack.Citations.Select(one => one.Rule.Text));
+    }
+
+    [Fact]
+    public void Load_CitationOfNoRule_IsToldWhereItStands()
+    {
+        Law("unheard-of");
+
+        Diagnostic told = Assert.Single(Errors());
+
+        Assert.Equal((DiagnosticCode.UnknownRule, "law/a.citations.json"), (told.Code, told.File));
+        Assert.Equal("/citations/0/rule", told.Pointer);
+        Assert.True(told.Line > 1);
+    }
+
+    [Fact]
+    public void Load_CitationsWithoutAPack_AreTold()
+    {
+        Law("signed-off");
+        File.Delete(folder.At("law/pack.json"));
+
+        Diagnostic told = Assert.Single(Errors());
+
+        Assert.Equal((DiagnosticCode.FileMissing, "law/a.citations.json"), (told.Code, told.File));
+    }
+
+    private void Law(string rule)
+    {
+        Directory.CreateDirectory(folder.At("law"));
+        File.WriteAllText(
+            folder.At("law/pack.json"),
+            """
+            {
+              "format": "rule-pack/1", "id": "law", "version": "1.0", "title": "A law", "layer": "jurisdiction",
+              "precedence": "local codes first"
+            }
+            """
+        );
+        File.WriteAllText(
+            folder.At("law/a.citations.json"),
+            $$"""
+            {
+              "format": "citations/1",
+              "citations": [
+                { "rule": "{{rule}}", "source": "a law, 2011", "clauses": ["1"], "standing": "text-read" }
+              ]
+            }
+            """
+        );
+    }
+
+    [Fact]
     public void Load_RuleWithoutItsCases_DoesNotLoad()
     {
         File.Delete(folder.At("base/registers.cases.json"));

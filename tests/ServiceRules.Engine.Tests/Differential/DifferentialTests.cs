@@ -228,6 +228,7 @@ public class DifferentialTests(ITestOutputHelper output)
             {
                 RuleScope.Unit => record.Units.Select(u => (rule, (UnitWork?)u, "unit/" + u.Id.Text)),
                 RuleScope.Set => [(rule, null, "set")],
+                RuleScope.Programme => [(rule, null, "programme")],
                 _ => [(rule, (UnitWork?)null, "job")],
             }
         );

@@ -33,8 +33,16 @@ internal static class PlainReading
         }
 
         var tasks = record.Tasks.Concat(frame.Units.SelectMany(unit => unit.Tasks));
-        return units.Count > 0 && Tasks(when, tasks) ? [rule.Scope == RuleScope.Set ? "set" : "job"] : [];
+        return units.Count > 0 && Tasks(when, tasks) ? [Whole(rule.Scope)] : [];
     }
+
+    private static string Whole(RuleScope scope) =>
+        scope switch
+        {
+            RuleScope.Set => "set",
+            RuleScope.Programme => "programme",
+            _ => "job",
+        };
 
     private static bool Tasks(Applicability when, IEnumerable<ServiceTask> tasks) =>
         when.Tasks.Length == 0 || when.Tasks.Intersect(tasks).Any();

@@ -47,7 +47,7 @@ internal sealed class SmallJob
     public static ImmutableArray<Rule> Rules { get; } =
     [
         .. Shelf.Rules.Where(rule =>
-            rule.Scope is not RuleScope.Job
+            rule.Scope is not (RuleScope.Job or RuleScope.Programme)
             || rule.Check
                 is Check.Recency { Of: RecencyOf.Instruments }
                     or Check.RecordPart { Part: RequiredPart.SignOff }

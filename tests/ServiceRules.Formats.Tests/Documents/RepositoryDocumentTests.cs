@@ -19,6 +19,7 @@ public sealed class RepositoryDocumentTests
             ["limit-sheet/1"] = bytes => Through(LimitSheetFormat.Current, bytes),
             ["rule-pack/1"] = bytes => Through(RulePackFormat.Head, bytes),
             ["rules/1"] = bytes => Through(RulePackFormat.Rules, bytes),
+            ["citations/1"] = bytes => Through(RulePackFormat.Citations, bytes),
             ["rule-cases/1"] = bytes => Through(RuleCasesFormat.Current, bytes),
             ["site/1"] = bytes => Through(SiteFormat.Site, bytes),
             ["registers/1"] = bytes => Through(SiteFormat.Registers, bytes),

@@ -10,6 +10,7 @@ internal static class SampleRecord
           "id": "J-2026-0412",
           "date": "2026-04-13",
           "place": "on-bench",
+          "setting": "in-use", "handsInBladeZone": false, "electricalWork": true, "electricalRecord": "book E, page 12",
           "temperature": "24 degC",
           "machine": { "id": "M-02", "area": "golf-greens", "hours": "412.5 h",
             "tested": { "groundSpeed": "3.8 mph", "reelSpeed": "2200 rev/min", "effectiveHeight": "3.6 mm", "wavePitch": "1 3/4 in" }
@@ -61,7 +62,30 @@ internal static class SampleRecord
               "event": "work_started", "at": "2026-04-13T08:10:00+01:00", "by": "tech-01", "mark": "late-entry",
               "reason": "hands full", "exception": "none"
             },
-            { "event": "lock_removed", "at": "2026-04-13T09:10:00+01:00", "by": "tech-01", "source": "group_box", "lock": "L-11" }
+            { "event": "lock_removed", "at": "2026-04-13T09:10:00+01:00", "by": "tech-01", "source": "group_box", "lock": "L-11" },
+            {
+              "event": "exemption_claimed", "at": "2026-04-13T08:11:00+01:00", "by": "tech-01",
+              "claim": {
+                "kind": "undocumented-procedure", "routine": true, "repetitive": false, "integral": true,
+                "facts": {
+                  "noStoredEnergy": true, "oneSource": true, "fullyDeenergised": true, "lockedForWork": true,
+                  "oneLock": true, "exclusiveControl": true, "noHazardToOthers": true, "noPastAccident": false
+                },
+                "decidedBy": "lead-01", "ground": "one plug"
+              }
+            },
+            {
+              "event": "energised_task_performed", "at": "2026-04-13T08:12:00+01:00", "by": "tech-01", "task": "lap",
+              "measures": ["long-handled-brush", "hair-and-clothing-secured"]
+            },
+            { "event": "primary_assigned", "at": "2026-04-13T08:12:00+01:00", "by": "tech-01", "count": 2 },
+            { "event": "coordinator_assigned", "at": "2026-04-13T08:12:00+01:00", "by": "tech-01", "crews": ["shop", "ext"] },
+            {
+              "event": "tag_applied", "at": "2026-04-13T08:13:00+01:00", "by": "tech-01", "source": "hydraulic", "lock": "T-1",
+              "extraMeasure": "valve handle taken off"
+            },
+            { "event": "energy_reviewed", "at": "2026-04-13T08:14:00+01:00", "by": "tech-01", "procedure": "P-1" },
+            { "event": "source_added", "at": "2026-04-13T08:15:00+01:00", "by": "tech-01", "source": "charger" }
           ],
           "units": [
             {

@@ -149,6 +149,7 @@ internal static class OutcomeSection
         {
             Subject.Unit unit => unit.Id.Text,
             Subject.Set => "Units together",
+            Subject.Programme => "Programme",
             _ => "Job",
         };
 }

@@ -14,6 +14,7 @@ internal static class BasisWords
             BasisKind.CommonPractice => "rates of common practice, no source",
             BasisKind.FromMemory => "rates from memory",
             BasisKind.Derived => "rates derived",
+            BasisKind.Duty => "rates of a duty of safe work",
             _ => "rates published",
         };
 }

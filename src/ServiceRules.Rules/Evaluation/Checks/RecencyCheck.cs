@@ -184,14 +184,14 @@ internal static class RecencyCheck
                 "/machine",
                 act
             ),
-            { InspectedOn: { } on } procedure when on > frame.Days.Worked => Fault(
+            { LastInspected: { } on } procedure when on > frame.Days.Worked => Fault(
                 Verdict.NotMet,
                 FindingReason.OutOfDate,
                 $"Procedure {procedure.Id} was inspected on {Day(on)}, after the day of the job.",
                 "/machine",
                 act
             ),
-            { InspectedOn: { } on, InspectionDue: { } due } procedure => Told.Met(
+            { LastInspected: { } on, InspectionDue: { } due } procedure => Told.Met(
                 $"Procedure {procedure.Id} was inspected on {Day(on)}; the next inspection is due on {Day(due)}.",
                 ["/machine"]
             ),

@@ -57,6 +57,7 @@ internal static class EventWords
             TimelineEventKind.OwnerInformed => "the lock's owner informed",
             TimelineEventKind.ResumedWork => "the lock's owner back at work",
             TimelineEventKind.ExemptionClaimed => "an exemption claimed",
+            TimelineEventKind.SourceAdded => "a source added",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,

@@ -58,6 +58,12 @@ internal sealed record SafetyCase
 
     public bool IsSignedOff { get; init; } = true;
 
+    /// <summary>What else the record says.</summary>
+    public Func<ServiceRecord, ServiceRecord> Recorded { get; init; } = record => record;
+
+    /// <summary>What else the registers say.</summary>
+    public Func<AssessmentContext, AssessmentContext> Registered { get; init; } = context => context;
+
     public SiteZone Zone { get; init; } =
         SiteZone
             .Of(
@@ -121,28 +127,32 @@ internal sealed record SafetyCase
 
     public JobFrame Frame()
     {
-        var record = new ServiceRecord
-        {
-            Id = new("J-1"),
-            Date = Date,
-            Machine = new(new("M-1"), null, null),
-            Place = Procedure?.Place ?? WorkPlace.OnMachine,
-            Tasks = [ServiceTask.FullService],
-            People = People,
-            Timeline = Entries,
-            Units = Units,
-            Instruments = Instruments,
-            SignOff = IsSignedOff
-                ? new(new("tech-01"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
-                : null,
-        };
-        var context = new AssessmentContext
-        {
-            Site = "site",
-            Zone = Zone,
-            Locks = Locks,
-            People = Register,
-        };
+        var record = Recorded(
+            new()
+            {
+                Id = new("J-1"),
+                Date = Date,
+                Machine = new(new("M-1"), null, null),
+                Place = Procedure?.Place ?? WorkPlace.OnMachine,
+                Tasks = [ServiceTask.FullService],
+                People = People,
+                Timeline = Entries,
+                Units = Units,
+                Instruments = Instruments,
+                SignOff = IsSignedOff
+                    ? new(new("tech-01"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
+                    : null,
+            }
+        );
+        var context = Registered(
+            new()
+            {
+                Site = "site",
+                Zone = Zone,
+                Locks = Locks,
+                People = Register,
+            }
+        );
         return new()
         {
             Record = record,

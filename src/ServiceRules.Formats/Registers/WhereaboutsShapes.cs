@@ -1,0 +1,125 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.Registers;
+
+/// <summary>Machines of the site, who was there when, and what hung or worked at another machine.</summary>
+internal static class WhereaboutsShapes
+{
+    public static ObjectShape<RegisteredMachine> Machine { get; } =
+        Shape.Object<RegisteredMachine>(
+            "registered-machine",
+            "A machine in the site's register, with every source of energy it has.",
+            o =>
+            {
+                var id = o.Required("id", Terms.NewId<MachineVisit>("machine"), "the machine", m => m.Id);
+                var title = o.Required("title", Terms.Title, "plain name", m => m.Title);
+                var sources = o.Required(
+                    "sources",
+                    Shape.List(SourceShapes.Source, 0, FormatLimits.Words),
+                    "what could move or hurt",
+                    m => m.Sources
+                );
+                o.Check(
+                    v => v.Get(sources).DistinctBy(source => source.Id).Count() == v.Get(sources).Length,
+                    sources,
+                    "a source stands twice",
+                    "each source once"
+                );
+                return v => new RegisteredMachine(v.Get(id), v.Get(title), v.Get(sources));
+            }
+        );
+
+    public static ObjectShape<RemovalException> RemovalException { get; } =
+        Shape.Object<RemovalException>(
+            "removal-exception",
+            "The site's written way to take off the device of somebody who is not there.",
+            o =>
+            {
+                var id = o.Required("id", Terms.Identity, "its identity, as events name it", e => e.Id);
+                var trained = o.Items(
+                    "trained",
+                    Terms.Id<Participant>(),
+                    FormatLimits.Register,
+                    "who was trained in it",
+                    e => e.Trained
+                );
+                return v => new RemovalException(v.Get(id), v.Get(trained));
+            }
+        );
+
+    public static ObjectShape<Attendance> Attendance { get; } =
+        Shape.Object<Attendance>(
+            "attendance",
+            "When a person was on the site.",
+            o =>
+            {
+                var person = o.Required("person", Terms.Id<Participant>(), "who", a => a.Person);
+                var from = o.Required("from", Terms.Time, "when they came", a => a.From);
+                var until = o.Required("until", Terms.Time, "when they left", a => a.Until);
+                return v => new Attendance(v.Get(person), v.Get(from), v.Get(until));
+            }
+        );
+
+    public static JsonShape<Elsewhere> Elsewhere { get; } =
+        Shape.Keyed(
+            "elsewhere",
+            "A lock on, or a person at, another machine, as other records tell.",
+            Shape.Keyed<Elsewhere, LockElsewhere>(
+                "lock",
+                Shape.Object<LockElsewhere>(
+                    "lock-elsewhere",
+                    "A lock or tag that hung on another machine.",
+                    o =>
+                    {
+                        var device = o.Required(
+                            "lock",
+                            Terms.Id<LockDevice>(),
+                            "which lock or tag",
+                            e => e.Lock
+                        );
+                        var place = OtherPlace(o);
+                        return v => new LockElsewhere(
+                            v.Get(device),
+                            v.Get(place.Machine),
+                            v.Get(place.From),
+                            v.Get(place.Until)
+                        );
+                    }
+                )
+            ),
+            Shape.Keyed<Elsewhere, PersonElsewhere>(
+                "person",
+                Shape.Object<PersonElsewhere>(
+                    "person-elsewhere",
+                    "A person with hands in another machine.",
+                    o =>
+                    {
+                        var person = o.Required("person", Terms.Id<Participant>(), "who", e => e.Person);
+                        var place = OtherPlace(o);
+                        return v => new PersonElsewhere(
+                            v.Get(person),
+                            v.Get(place.Machine),
+                            v.Get(place.From),
+                            v.Get(place.Until)
+                        );
+                    }
+                )
+            )
+        );
+
+    private static (
+        Slot<Domain.Id<MachineVisit>> Machine,
+        Slot<RecordedTime> From,
+        Slot<RecordedTime?> Until
+    ) OtherPlace<T>(ObjectMembers<T> members)
+        where T : Elsewhere =>
+        (
+            members.Required("machine", Terms.Id<MachineVisit>(), "at which machine", e => e.Machine),
+            members.Required("from", Terms.Time, "since when", e => e.From),
+            members.Optional("until", Terms.Time, "until when; left out: no end is shown", e => e.Until)
+        );
+}

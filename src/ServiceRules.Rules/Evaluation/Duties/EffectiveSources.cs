@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// The sources of a job: on the machine those of its register and of its procedure together, on the bench those of the
+/// bench procedure; and from the entry that says so, each source that came during the job.
+/// </summary>
+public static class EffectiveSources
+{
+    /// <summary>The sources, those of the procedure first; empty: neither procedure nor register tells any.</summary>
+    public static ImmutableArray<EffectiveSource> Of(TimelineReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        var frame = reading.Frame;
+        var machine = frame.Record.Place == WorkPlace.OnMachine ? MachineOf(frame) : null;
+        ImmutableArray<EnergySource> registered = machine?.Sources ?? [];
+        ImmutableArray<EnergySource> written = frame.Procedure?.Sources ?? [];
+        var sources = ImmutableArray.CreateBuilder<EffectiveSource>();
+        sources.AddRange(
+            written.Select(source => new EffectiveSource(source, null, true, Has(registered, source.Id)))
+        );
+        sources.AddRange(
+            registered
+                .Where(source => !Has(written, source.Id))
+                .Select(source => new EffectiveSource(source, null, false, true))
+        );
+        foreach (var entry in reading.Of(TimelineEventKind.SourceAdded))
+        {
+            if (
+                entry.Event.Source is SourceReference.One { Source: var added }
+                && !sources.Any(known => known.Source.Id == added)
+            )
+            {
+                sources.Add(new(Undescribed(added), entry, false, false));
+            }
+        }
+
+        return sources.ToImmutable();
+    }
+
+    /// <summary>The machine as the register has it, or null.</summary>
+    public static RegisteredMachine? MachineOf(JobFrame frame)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        return frame.Context.Machines.FirstOrDefault(machine => machine.Id == frame.Record.Machine.Id);
+    }
+
+    private static bool Has(ImmutableArray<EnergySource> sources, Id<EnergySource> id) =>
+        sources.Any(source => source.Id == id);
+
+    // What nobody describes is taken to need switching off and proving dead; that it takes a lock is not taken.
+    private static EnergySource Undescribed(Id<EnergySource> id) =>
+        new()
+        {
+            Id = id,
+            Title = id.Text.Replace('_', ' '),
+            Isolator = "its isolating device",
+            Proof = "proven dead",
+        };
+}

@@ -1,0 +1,22 @@
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Domain.Tests.Timeline;
+
+/// <summary>29 CFR 1910.147(b): push buttons, selector switches and other control-circuit devices isolate nothing.</summary>
+public class ControlDevicesTests
+{
+    [Theory]
+    [InlineData("stop_button", true)]
+    [InlineData("Stop button", true)]
+    [InlineData("KEY-SWITCH", true)]
+    [InlineData("selector", true)]
+    [InlineData("selector switch", true)]
+    [InlineData("seat_switch", true)]
+    [InlineData("hour-meter fob", true)]
+    [InlineData("battery_disconnect", false)]
+    [InlineData("reel circuit valve", false)]
+    [InlineData("plug", false)]
+    [InlineData("", false)]
+    public void IsControlDevice_AnySpelling_TellsWhatKeepsNoEnergyOut(string isolator, bool expected) =>
+        Assert.Equal(expected, ControlDevices.IsControlDevice(isolator));
+}
