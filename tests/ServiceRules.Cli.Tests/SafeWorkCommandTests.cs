@@ -34,7 +34,11 @@ public sealed class SafeWorkCommandTests : IDisposable
 
         Manners.Hold(written);
         Assert.True(written.ExitCode == 0, written.ToString());
-        Assert.Contains("signed safe-work report of F-height-check-by-two", written.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            "signed safe-work report of F-height-check-by-two",
+            written.StandardOutput,
+            StringComparison.Ordinal
+        );
         Assert.True(verified.ExitCode == 0, verified.ToString());
         Assert.Contains("GENUINE", verified.StandardOutput, StringComparison.Ordinal);
     }
@@ -63,9 +67,17 @@ public sealed class SafeWorkCommandTests : IDisposable
 
         Manners.Hold(written);
         Assert.True(written.ExitCode == 0, written.ToString());
-        Assert.Contains("of 2 jobs, 2026-04-01 to 2026-04-30", written.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            "of 2 jobs, 2026-04-01 to 2026-04-30",
+            written.StandardOutput,
+            StringComparison.Ordinal
+        );
         Assert.True(verified.ExitCode == 0, verified.ToString());
-        Assert.Contains("judging the 2 attached jobs again gives the same summary", verified.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(
+            "judging the 2 attached jobs again gives the same summary",
+            verified.StandardOutput,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -187,7 +199,16 @@ public sealed class SafeWorkCommandTests : IDisposable
             "--certificate-out",
             certificate
         );
-        var verified = _product.Run("verify", pdf, "--trust", certificate, "--require", "log", "--proof", pdf + ".proof");
+        var verified = _product.Run(
+            "verify",
+            pdf,
+            "--trust",
+            certificate,
+            "--require",
+            "log",
+            "--proof",
+            pdf + ".proof"
+        );
 
         Assert.True(written.ExitCode == 0, written.ToString());
         Assert.True(verified.ExitCode == 0, verified.ToString());

@@ -21,10 +21,7 @@ public sealed class JudgePeriod(Judge judge)
     /// <summary>Judges the jobs of a document by the rules of another.</summary>
     /// <param name="jobs">A document of jobs, in canonical form.</param>
     /// <param name="book">The rules, and their canonical form.</param>
-    public PeriodOutcome Decide(
-        CanonicalDocument jobs,
-        (RuleBook Value, CanonicalDocument Document) book
-    )
+    public PeriodOutcome Decide(CanonicalDocument jobs, (RuleBook Value, CanonicalDocument Document) book)
     {
         ArgumentNullException.ThrowIfNull(jobs);
         if (!SafeWorkJobsFormat.Current.Read(jobs.Bytes).TryGet(out var told, out var problems))
@@ -45,12 +42,12 @@ public sealed class JudgePeriod(Judge judge)
             judged.Add(judge.Decide(record, context, book));
         }
 
-        if (Fault(told, judged) is { } wrong)
+        var all = judged.MoveToImmutable();
+        if (Fault(told, all) is { } wrong)
         {
             return PeriodOutcome.Refused($"{PeriodFiles.JobsName}: {wrong}");
         }
 
-        var all = judged.MoveToImmutable();
         var summary = SafeWorkSummary.Of(told, all);
         return PeriodOutcome.Of(
             new(
@@ -81,9 +78,9 @@ public sealed class JudgePeriod(Judge judge)
 
     private static JsonNode NodeOf(CanonicalDocument document) => JsonNode.Parse(document.Bytes.Span)!;
 
-    private static string? Fault(SafeWorkJobs told, IReadOnlyList<Assessed> judged)
+    private static string? Fault(SafeWorkJobs told, ImmutableArray<Assessed> judged)
     {
-        for (var index = 0; index < judged.Count; index++)
+        for (var index = 0; index < judged.Length; index++)
         {
             var record = judged[index].Record;
             if (record.Date < told.From || record.Date > told.Until)

@@ -7,10 +7,7 @@ namespace ServiceRules.Application.SafeWork;
 /// <param name="Fault">What is wrong, in one sentence.</param>
 public sealed record PeriodOutcome(SafeWorkPeriod? Period, string? Fault)
 {
-    public bool TryGet(
-        [NotNullWhen(true)] out SafeWorkPeriod? period,
-        [NotNullWhen(false)] out string? fault
-    )
+    public bool TryGet([NotNullWhen(true)] out SafeWorkPeriod? period, [NotNullWhen(false)] out string? fault)
     {
         (period, fault) = (Period, Fault);
         return period is not null;

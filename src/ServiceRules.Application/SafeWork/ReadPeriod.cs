@@ -17,12 +17,7 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
     /// <param name="from">First day; null: that of the earliest record.</param>
     /// <param name="until">Last day; null: that of the latest record.</param>
     /// <param name="read">The files behind it.</param>
-    public PeriodOutcome Read(
-        IEnumerable<string> paths,
-        DateOnly? from,
-        DateOnly? until,
-        out FilesRead read
-    )
+    public PeriodOutcome Read(IEnumerable<string> paths, DateOnly? from, DateOnly? until, out FilesRead read)
     {
         var gathered = files.Gather(paths, Kept);
         read = gathered.Files;

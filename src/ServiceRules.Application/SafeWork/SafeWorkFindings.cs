@@ -61,13 +61,20 @@ public sealed class SafeWorkFindings
         ArgumentNullException.ThrowIfNull(rule);
         return rule switch
         {
+            { Scope: RuleScope.Programme } => SafeWorkKind.Programme,
             { Scope: not RuleScope.Job } => null,
             { Check: Check.Recency { Of: RecencyOf.Training or RecencyOf.ProcedureInspection } } =>
                 SafeWorkKind.Programme,
             { Check: Check.Credibility } => SafeWorkKind.Credibility,
-            { Check: Check.RequiredEvent or Check.OrderOfEvents or Check.Protection } => SafeWorkKind.Duty,
-            { Check: Check.RecordPart { Part: RequiredPart.SafetyDefectsClosed or RequiredPart.BlockageByTool } } =>
-                SafeWorkKind.Duty,
+            {
+                Check: Check.RequiredEvent or Check.OrderOfEvents or Check.Protection or Check.EnergyControl
+            } => SafeWorkKind.Duty,
+            {
+                Check: Check.RecordPart
+                {
+                    Part: RequiredPart.SafetyDefectsClosed or RequiredPart.BlockageByTool
+                }
+            } => SafeWorkKind.Duty,
             _ => null,
         };
     }

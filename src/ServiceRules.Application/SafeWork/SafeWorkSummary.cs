@@ -18,7 +18,14 @@ public sealed record SafeWorkSummary(
 )
 {
     /// <summary>How many jobs stand how.</summary>
-    public sealed record Count(int Jobs, int Shown, int NotShown, int NotProven, int InProgress, int NotJudged);
+    public sealed record Count(
+        int Jobs,
+        int Shown,
+        int NotShown,
+        int NotProven,
+        int InProgress,
+        int NotJudged
+    );
 
     /// <summary>One rule about safe work over the period.</summary>
     public sealed record Duty(

@@ -1,4 +1,3 @@
-using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Formats.Json;
@@ -151,8 +150,7 @@ public static class SafeWorkSummaryFormat
             var totals = o.Required("totals", Totals, "how many jobs stand how", s => s.Totals);
             var duties = o.Items("duties", Duty, FormatLimits.Rules, "rules over the period", s => s.Duties);
             var jobs = o.Items("jobs", Job, SafeWorkJobsFormat.JobsMax, "the jobs", s => s.Jobs);
-            return v =>
-                new(v.Get(from), v.Get(until), v.Get(totals), v.Get(duties), v.Get(jobs));
+            return v => new(v.Get(from), v.Get(until), v.Get(totals), v.Get(duties), v.Get(jobs));
         }
     );
 

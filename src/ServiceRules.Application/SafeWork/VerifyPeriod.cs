@@ -38,11 +38,7 @@ internal sealed class VerifyPeriod(Judge judge, IReportDrawing drawing, LogDeman
             : [complete, .. Judged(file, signed, summary)];
     }
 
-    private IEnumerable<ReportPoint> Judged(
-        ReadOnlyMemory<byte> file,
-        SignedReport signed,
-        byte[] summary
-    )
+    private IEnumerable<ReportPoint> Judged(ReadOnlyMemory<byte> file, SignedReport signed, byte[] summary)
     {
         var filed = LogInclusion.OfNotFiled(log);
         if (!Again(signed.Attachments).TryGet(out var period, out var fault))

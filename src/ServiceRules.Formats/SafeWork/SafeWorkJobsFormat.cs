@@ -57,7 +57,12 @@ public static class SafeWorkJobsFormat
         {
             var from = o.Required("from", Terms.Day, "first day of the period", j => j.From);
             var until = o.Required("until", Terms.Day, "last day of the period", j => j.Until);
-            var leftOut = o.Required("leftOut", LeftOutObject, "files that are not among them", j => j.LeftOut);
+            var leftOut = o.Required(
+                "leftOut",
+                LeftOutObject,
+                "files that are not among them",
+                j => j.LeftOut
+            );
             var jobs = o.Required(
                 "jobs",
                 Shape.List(JobObject, 0, JobsMax),

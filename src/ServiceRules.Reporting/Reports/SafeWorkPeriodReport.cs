@@ -75,7 +75,6 @@ public static class SafeWorkPeriodReport
                 .. RecurringSection.Of(view),
                 .. PeriodProgrammeSection.Of(view),
                 PrecedenceSection.Of(view.Clauses.Texts, view.Measure),
-                new PageBreak(),
                 .. RecurringSection.Rest(view),
                 .. PeriodProgrammeSection.Rest(view),
                 .. PlacesSection.Of(view),

@@ -132,7 +132,9 @@ public sealed partial class HeardReportTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Reports))]
+    [InlineData("full")]
+    [InlineData("brief")]
+    [InlineData("safe-work")]
     public void Write_EveryFigure_IsToldWithTheNumbersThatItShows(string name)
     {
         var figures = LayOut(name)

@@ -16,11 +16,7 @@ internal static class Hatch
     private static void Put(Drawing drawing, Box box, double step, Stroke stroke, bool rising)
     {
         // Lines stand where they would on an endless sheet, so that boxes side by side look like one.
-        for (
-            var start = Math.Ceiling((box.X - box.Height) / step) * step;
-            start < box.Right;
-            start += step
-        )
+        for (var start = Math.Ceiling((box.X - box.Height) / step) * step; start < box.Right; start += step)
         {
             var from = Math.Max(start, box.X);
             var to = Math.Min(start + box.Height, box.Right);

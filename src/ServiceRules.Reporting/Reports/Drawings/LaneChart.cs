@@ -91,9 +91,39 @@ internal sealed class LaneChart
         var what = string.Join(", ", sources.Select(source => source.Title));
         return chart._drawing.AsFigure(
             $"events {shown[0].Number} to {shown[^1].Number} as lanes; people: {who}; energy sources: {what}; "
+                + Heard(overlay)
                 + "the list that follows tells each event"
         );
     }
+
+    /// <summary>The stretches that are drawn, in words.</summary>
+    private static string Heard(LaneOverlay? overlay)
+    {
+        if (overlay is null)
+        {
+            return "";
+        }
+        IEnumerable<string> parts =
+        [
+            .. overlay.Protected.Select(one => $"{one.Key.Text} protected {Heard(one.Value)}"),
+            .. overlay
+                .Unprotected.Where(one => !one.Value.IsEmpty)
+                .Select(one => $"{one.Key.Text} hands in without shown protection {Heard(one.Value)}"),
+        ];
+        return string.Concat(parts.Select(part => part + "; "));
+    }
+
+    private static string Heard(ImmutableArray<LaneStretch> stretches) =>
+        stretches.IsEmpty
+            ? "never"
+            : string.Join(
+                " and ",
+                stretches.Select(one =>
+                    one.Until is { } until
+                        ? $"from event {one.From} to event {until}"
+                        : $"from event {one.From} on"
+                )
+            );
 
     private double X(int index) => LabelWidth + ((index + 0.5) * _column);
 

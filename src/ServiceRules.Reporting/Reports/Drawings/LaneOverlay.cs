@@ -9,10 +9,7 @@ namespace ServiceRules.Reporting.Reports.Drawings;
 internal sealed record LaneOverlay
 {
     /// <summary>When each person was protected.</summary>
-    public required IReadOnlyDictionary<
-        Id<Participant>,
-        ImmutableArray<LaneStretch>
-    > Protected { get; init; }
+    public required IReadOnlyDictionary<Id<Participant>, ImmutableArray<LaneStretch>> Protected { get; init; }
 
     /// <summary>When each person had hands in without being protected.</summary>
     public required IReadOnlyDictionary<

@@ -34,7 +34,9 @@ internal static class DutyMatrixSection
         {
             yield return new Table(
                 Widths(hasClauses),
-                new TableRow(Cells(hasClauses, Head(""), Head("duty"), Head("clause"), Head("record"), Head("entries"))),
+                new TableRow(
+                    Cells(hasClauses, Head(""), Head("duty"), Head("clause"), Head("record"), Head("entries"))
+                ),
                 [.. rows.Select(one => RowOf(view, one, clauses, hasClauses))],
                 new TableStyle(3, 1.2, Palette.HairLine) { HeaderLine = Palette.Outline }
             );
@@ -68,8 +70,14 @@ internal static class DutyMatrixSection
         Block entries
     ) => Only(hasClauses, letter, duty, clause, record, entries);
 
-    private static ImmutableArray<T> Only<T>(bool hasClauses, T letter, T duty, T clause, T record, T entries) =>
-        hasClauses ? [letter, duty, clause, record, entries] : [letter, duty, record, entries];
+    private static ImmutableArray<T> Only<T>(
+        bool hasClauses,
+        T letter,
+        T duty,
+        T clause,
+        T record,
+        T entries
+    ) => hasClauses ? [letter, duty, clause, record, entries] : [letter, duty, record, entries];
 
     private static TableRow RowOf(SafeWorkView view, SafeWorkFinding one, Clauses clauses, bool hasClauses)
     {

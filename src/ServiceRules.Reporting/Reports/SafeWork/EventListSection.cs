@@ -19,7 +19,11 @@ internal static class EventListSection
 
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
-        yield return Paragraph.Heading(2, "Events, and where each stands in the attached record", Palette.Heading);
+        yield return Paragraph.Heading(
+            2,
+            "Events, and where each stands in the attached record",
+            Palette.Heading
+        );
         if (view.Events.IsEmpty)
         {
             yield return new Paragraph("The record has no make-safe or work events.", Palette.Small);

@@ -23,16 +23,9 @@ internal static class JobListSection
                 ColumnWidth.Fixed(38),
             ],
             new TableRow([
-                .. new[]
-                {
-                    "job",
-                    "day",
-                    "machine",
-                    "tasks",
-                    "safe work",
-                    "job as a whole",
-                    "/jobs/",
-                }.Select(text => new Paragraph(text, Palette.TinyQuiet)),
+                .. new[] { "job", "day", "machine", "tasks", "safe work", "job as a whole", "/jobs/" }.Select(
+                    text => new Paragraph(text, Palette.TinyQuiet)
+                ),
             ]),
             [.. view.Jobs.Select(job => RowOf(view, job))],
             new TableStyle(3, 0.8, Palette.HairLine) { HeaderLine = Palette.Outline }

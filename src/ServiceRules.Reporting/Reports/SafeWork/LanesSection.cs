@@ -36,7 +36,7 @@ internal static class LanesSection
                 view.Events,
                 shown,
                 view.Job.Record.People,
-                view.Sources,
+                [.. view.Sources],
                 ReportPages.TextWidth,
                 view.Job.Measure,
                 overlay
@@ -89,12 +89,10 @@ internal static class LanesSection
         SafeWorkView view,
         Func<SourceReading, IntervalSet> when
     ) =>
-        view.Reading.Protection is { } protection
-            ? protection.Sources.ToDictionary(
-                source => source.Source.Id,
-                source => view.Stretches(when(source))
-            )
-            : [];
+        view.Effective.ToDictionary(
+            source => source.Source.Id,
+            source => view.Stretches(when(SourceReading.Of(view.Reading, source.Source)))
+        );
 
     private static LaneMark MarkOf(SafeWorkView view, MarkedFinding marked)
     {

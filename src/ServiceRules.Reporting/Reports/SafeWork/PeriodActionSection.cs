@@ -45,7 +45,7 @@ internal static class PeriodActionSection
             new Span(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{record.Id.Text} · {record.Date:yyyy-MM-dd} · {record.Machine.Id.Text} · {print.Word}{(job.IsOpen ? ", still open" : "")}: "
+                    $"{record.Id.Text} · {record.Date:yyyy-MM-dd} · {record.Machine.Id.Text} · {print.Word}{(job.IsOpen ? ", still open" : "")} · "
                 ),
                 Palette.SmallBold
             ),
@@ -66,6 +66,6 @@ internal static class PeriodActionSection
             return "";
         }
         var more = titles.Count > NamedMax ? $" and {titles.Count - NamedMax} more" : "";
-        return $"{word} {string.Join(", ", titles.Take(NamedMax))}{more}. ";
+        return $"{word}: {string.Join(", ", titles.Take(NamedMax))}{more}. ";
     }
 }

@@ -16,9 +16,7 @@ internal static class PeriodBasisSection
         yield return Paragraph.Heading(2, "What was not judged", Palette.Heading);
         yield return new Paragraph(NotJudged(view), Palette.Small);
         yield return GroundsSection.Of(
-            GroundsSection.Times([
-                .. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone)),
-            ]),
+            GroundsSection.Times([.. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone))]),
             "not filed in a log.",
             signature,
             Palette.SmallBold,

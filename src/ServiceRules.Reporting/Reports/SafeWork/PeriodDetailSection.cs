@@ -40,7 +40,7 @@ internal static class PeriodDetailSection
     private static Row Line(PeriodView view, Finding finding, string title)
     {
         var told = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
-        var entries = finding.Evidence.IsEmpty ? "" : $"  {string.Join(", ", finding.Evidence)}";
+        var entries = finding.Evidence.IsEmpty ? "" : $" ({string.Join(", ", finding.Evidence)})";
         return view.MarkedLine(
             told,
             new Span($"{ReportWords.Sentence(told.Word)} · ", Palette.TinyBold with { Ink = told.Ink }),

@@ -37,19 +37,28 @@ internal static class PeriodOutcomeSection
     private static VerdictPrint Print(PeriodView view, int needing)
     {
         var all = ReportWords.Counted(view.Jobs.Length, "job", "jobs");
-        return needing == 0
-            ? new($"No job of {all} needs action", Mark.In, Palette.In)
-            : new(
-                $"{needing.ToString(CultureInfo.InvariantCulture)} of {all} {(needing == 1 ? "needs" : "need")} action",
-                view.NeedAction.Any(job => job.Gravest == Effect.Stop) ? Mark.Stop : Mark.Out,
-                Palette.Stop
+        if (needing > 0)
+        {
+            var mark = view.NeedAction.Any(job => job.Gravest == Effect.Stop) ? Mark.Stop : Mark.Out;
+            var told = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{needing} of {all} {(needing == 1 ? "needs" : "need")} action"
             );
+            return new(told, mark, Palette.Stop);
+        }
+        return view.Programme.IsEmpty
+            ? new($"No job of {all} needs action", Mark.In, Palette.In)
+            : new($"No job of {all} needs action, the registers do", Mark.Out, Palette.Out);
     }
 
     private static string Told(PeriodView view)
     {
         var machines = view.Jobs.Select(job => job.Job.Record.Machine.Id).Distinct().Count();
-        return $"Safe work as the records of {view.Days} show it, {ReportWords.Counted(machines, "machine or bench", "machines and benches")}.";
+        var places = ReportWords.Counted(machines, "machine or bench", "machines and benches");
+        var registers = view.Programme.IsEmpty
+            ? ""
+            : $" {ReportWords.Sentence(ReportWords.Counted(view.Programme.Length, "entry of the registers is", "entries of the registers are"))} out of date or missing.";
+        return $"Safe work as the records of {view.Days} show it, {places}.{registers}";
     }
 
     private static Row Counts(PeriodView view)

@@ -15,7 +15,11 @@ internal static class PeriodProgrammeSection
     {
         if (!view.Programme.IsEmpty)
         {
-            yield return Paragraph.Heading(2, "Registers: told once, whatever jobs they bear on", Palette.Heading);
+            yield return Paragraph.Heading(
+                2,
+                "Registers: told once, whatever jobs they bear on",
+                Palette.Heading
+            );
             foreach (var fault in view.Programme.Take(OnPageOne))
             {
                 yield return Line(view, fault);
@@ -48,19 +52,16 @@ internal static class PeriodProgrammeSection
         }
     }
 
-    private static Row Line(PeriodView view, ProgrammeFault fault)
-    {
-        var several = view.Jobs.Select(job => job.Job.Context.Site).Distinct(StringComparer.Ordinal).Count() > 1;
-        return view.MarkedLine(
+    private static Row Line(PeriodView view, ProgrammeFault fault) =>
+        view.MarkedLine(
             VerdictPrint.OfSafeWork(fault.Verdict),
-            new Span(several ? $"{fault.Site}: " : "", Palette.SmallBold),
+            new Span(view.IsOfSeveralSites ? $"{fault.Site}: " : "", Palette.SmallBold),
             new Span(view.Say(fault.Statement), Palette.Small),
             new Span(
                 $" {view.TitleOf(fault.Rule)}, bears on {ReportWords.Counted(fault.Jobs.Length, "job", "jobs")}",
                 Palette.SmallQuiet
             )
         );
-    }
 
     private static IEnumerable<Block> Doubts(PeriodView view)
     {

@@ -51,6 +51,9 @@ internal sealed class PeriodView
     public string Sites =>
         string.Join(", ", Jobs.Select(job => job.Job.Context.Site).Distinct(StringComparer.Ordinal));
 
+    public bool IsOfSeveralSites =>
+        Jobs.Select(job => job.Job.Context.Site).Distinct(StringComparer.Ordinal).Skip(1).Any();
+
     public int With(SafeWorkStanding standing) => Jobs.Count(job => job.Standing == standing);
 
     public string TitleOf(Rule rule) => Say(rule.Title);

@@ -24,7 +24,8 @@ internal sealed record ProgrammeFault(
             .. jobs.SelectMany(job =>
                     job.Found.Open.Where(one => one.Kind == SafeWorkKind.Programme)
                         .SelectMany(one =>
-                            Statements(one).Select(statement => (job, one.Rule, one.Finding.Verdict, statement))
+                            Statements(one)
+                                .Select(statement => (job, one.Rule, one.Finding.Verdict, statement))
                         )
                 )
                 .GroupBy(one => (one.job.Job.Context.Site, one.Rule.Id.Text, one.statement))

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Layout;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
@@ -46,7 +47,7 @@ internal static class ProtectedSection
                         "protected from it",
                     }.Select(text => new Paragraph(text, Palette.TinyQuiet)),
                 ]),
-                [.. person.Sources.Select(source => RowOf(view, source))],
+                [.. person.Sources.Select(source => RowOf(view, person, source))],
                 new TableStyle(3, 1.2, Palette.HairLine) { HeaderLine = Palette.Outline }
             );
         }
@@ -64,34 +65,47 @@ internal static class ProtectedSection
             return $"{person.Id.Text}: no hands-on work shown";
         }
         var bare = person.Unprotected!;
-        var unprotected = bare.Intervals.IsEmpty ? "0 min" : $"{WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
+        var unprotected = bare.Intervals.IsEmpty
+            ? "0 min"
+            : $"{WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
         return $"{person.Id.Text}: hands in {WorkTime.Of(person.Work, view)}, unprotected {unprotected}";
     }
 
-    private static TableRow RowOf(SafeWorkView view, ProtectedSource source)
+    private static TableRow RowOf(SafeWorkView view, ProtectedPerson person, ProtectedSource source)
     {
         var reading = source.Reading;
         return new TableRow([
-            new Paragraph(reading.Source.Title, Palette.TinyBold),
+            new Paragraph([
+                new Span(reading.Source.Title, Palette.TinyBold),
+                new Span(Came(view, source.Effective), Palette.TinyQuiet),
+            ]),
             Cell(reading.HasIsolator ? view.Told(reading.Isolated, "not shown") : "nothing to switch off"),
-            Cell(reading.HasIsolator ? Held(view, reading) : "nothing to hold"),
+            Cell(reading.HasIsolator ? Held(view, person, reading) : "nothing to hold"),
             Cell(reading.Source.Stored ? view.Told(reading.Released, "not shown") : "none stored"),
             Cell(view.Told(reading.Proven, "not shown")),
             new Paragraph(view.Told(source.Protected, "not shown"), Palette.TinyBold),
         ]);
     }
 
-    private static string Held(SafeWorkView view, SourceReading reading)
+    private static string Came(SafeWorkView view, EffectiveSource source) =>
+        source.AddedBy is { } by ? $" came at {view.When(by.Event.At)} ({view.NumberAt(source.From)})"
+        : !source.InProcedure ? " not in the procedure"
+        : "";
+
+    private static string Held(SafeWorkView view, ProtectedPerson person, SourceReading reading)
     {
-        var devices = view
-            .Reading.Devices.Where(device => device.IsOn(reading.Source.Id))
-            .Select(device =>
-                $"{(device.IsTag ? "tag " : "")}{device.Device.Text} by {device.Person.Text} {view.Told(device.Interval)}"
-                + (device.HoldsOff ? "" : ", isolator left on")
-            )
+        var there = view.Reading.Devices.Where(device => device.IsOn(reading.Source.Id)).ToList();
+        var box = view.Reading.Devices.Where(device => device.IsOnGroupBox && device.Person == person.Id);
+        var told = there
+            .Select(device => Told(view, device))
+            .Concat(box.Select(device => $"group box {Told(view, device)}"))
             .ToList();
-        return devices.Count == 0 ? "not shown" : string.Join("; ", devices);
+        return told.Count == 0 ? "not shown" : string.Join("; ", told);
     }
+
+    private static string Told(SafeWorkView view, DeviceInterval device) =>
+        $"{(device.IsTag ? "tag " : "")}{device.Device.Text} by {device.Person.Text} {view.Told(device.Interval)}"
+        + (device.HoldsOff ? "" : ", isolator left on");
 
     private static Paragraph Cell(string text) => new(text, Palette.Tiny);
 }

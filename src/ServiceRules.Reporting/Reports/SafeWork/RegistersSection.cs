@@ -18,11 +18,7 @@ internal static class RegistersSection
         var programme = view.Found.All.Where(one => one.Kind == SafeWorkKind.Programme).ToList();
         foreach (var one in programme.Where(one => one.IsOpen))
         {
-            yield return FindingBlock.Of(
-                view.Job,
-                one.Finding,
-                VerdictPrint.OfSafeWork(one.Finding.Verdict)
-            );
+            yield return FindingBlock.Of(view.Job, one.Finding, VerdictPrint.OfSafeWork(one.Finding.Verdict));
         }
         var met = programme.Where(one => one.Finding.Verdict == Verdict.Met).ToList();
         if (met.Count > 0)
@@ -31,7 +27,8 @@ internal static class RegistersSection
                 VerdictPrint.OfSafeWork(Verdict.Met),
                 new Span("The registers show: ", Palette.SmallBold),
                 new Span(
-                    string.Join("; ", met.Select(one => view.Job.TitleOf(one.Finding).ToLowerInvariant())) + ".",
+                    string.Join("; ", met.Select(one => view.Job.TitleOf(one.Finding).ToLowerInvariant()))
+                        + ".",
                     Palette.Small
                 )
             );
@@ -69,7 +66,9 @@ internal static class RegistersSection
             .. context.Locks.Select(device =>
                 RowOf(
                     "locks",
-                    device.Owner is { } owner ? $"{device.Id.Text}, issued to {owner.Text}" : $"{device.Id.Text}, job lock",
+                    device.Owner is { } owner
+                        ? $"{device.Id.Text}, issued to {owner.Text}"
+                        : $"{device.Id.Text}, job lock",
                     "",
                     ""
                 )

@@ -7,6 +7,7 @@ using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Reports.Drawings;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
@@ -34,6 +35,7 @@ internal sealed class SafeWorkView
                 .Open.Where(one => one.Kind == SafeWorkKind.Duty)
                 .Select((one, at) => new MarkedFinding(LetterOf(at), one)),
         ];
+        Effective = EffectiveSources.Of(Reading);
         People = ProtectedPeople.Of(this);
     }
 
@@ -54,8 +56,10 @@ internal sealed class SafeWorkView
     /// <summary>Everybody with hands in: when, and when protected from what.</summary>
     public ImmutableArray<ProtectedPerson> People { get; }
 
-    public ImmutableArray<EnergySource> Sources =>
-        Reading.Protection is { } protection ? [.. protection.Sources.Select(one => one.Source)] : [];
+    /// <summary>What people had to be protected from: by the procedure, the machine's register, or what came during the job.</summary>
+    public ImmutableArray<EffectiveSource> Effective { get; }
+
+    public IEnumerable<EnergySource> Sources => Effective.Select(one => one.Source);
 
     public string? LetterOf(SafeWorkFinding finding) =>
         Marked.FirstOrDefault(one => one.Told == finding)?.Letter;

@@ -24,7 +24,13 @@ internal static class ShownSection
     {
         var print = StandingPrint.Of(view.Found.Standing, view.Job.Assessment.State);
         var style = Palette.Outcome with { Ink = print.Ink };
-        var mark = MarkDrawing.Inline(print.Mark, style.Size - 1, style.LineHeight, print.Ink, view.Job.Measure);
+        var mark = MarkDrawing.Inline(
+            print.Mark,
+            style.Size - 1,
+            style.LineHeight,
+            print.Ink,
+            view.Job.Measure
+        );
         var title = new Row(
             [
                 new Column(ColumnWidth.Fixed(style.Size - 1), mark),
@@ -80,14 +86,13 @@ internal static class ShownSection
         var work = $"hands in {view.Told(person.Work, "")}, {WorkTime.Of(person.Work, view)}";
         return person.Unprotected is not { } bare
                 ? $"{work}; protection cannot be told: no written procedure is registered for this machine."
-            : bare.Intervals.IsEmpty
-                ? $"{work}, all of it protected from {Sources(view)}."
+            : bare.Intervals.IsEmpty ? $"{work}, all of it protected from {Sources(view)}."
             : $"{work}; of it not shown as protected: {view.Told(bare, "")}, {WorkTime.Of(bare, view)}.";
     }
 
     private static string Sources(SafeWorkView view) =>
-        view.Sources is { Length: > 1 and var count } ? $"all {count} energy sources"
-        : view.Sources.Length == 1 ? "the one energy source"
+        view.Effective is { Length: > 1 and var count } ? $"all {count} energy sources"
+        : view.Effective.Length == 1 ? "the one energy source"
         : "what the procedure names";
 
     private static IEnumerable<Block> Action(SafeWorkView view)
@@ -116,7 +121,11 @@ internal static class ShownSection
         {
             yield break;
         }
-        yield return Paragraph.Heading(3, "How far the entries can be taken at their word", Palette.SubHeading);
+        yield return Paragraph.Heading(
+            3,
+            "How far the entries can be taken at their word",
+            Palette.SubHeading
+        );
         foreach (var doubt in doubts)
         {
             yield return FindingBlock.Of(

@@ -12,13 +12,7 @@ namespace ServiceRules.Reporting.Reports.Sections;
 internal static class GroundsSection
 {
     public static Stack Of(JobView job, SignatureStatement signature) =>
-        Of(
-            Times([(job.Record, job.Assessed.Context.Zone)]),
-            Log(job),
-            signature,
-            job.ToldBold,
-            job.Told
-        );
+        Of(Times([(job.Record, job.Assessed.Context.Zone)]), Log(job), signature, job.ToldBold, job.Told);
 
     public static Stack Of(
         string times,

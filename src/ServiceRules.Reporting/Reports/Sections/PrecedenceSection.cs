@@ -13,16 +13,22 @@ internal static class PrecedenceSection
         "The site names no jurisdiction, so no text is cited: local codes come first.";
 
     /// <param name="texts">Titles of the texts cited, and what each says comes before it.</param>
-    public static Block Of(IReadOnlyCollection<(string Title, string? Precedence)> texts, ITextMeasure measure)
+    public static Block Of(
+        IReadOnlyCollection<(string Title, string? Precedence)> texts,
+        ITextMeasure measure
+    )
     {
-        var told = texts.Count == 0
-            ? NoText
-            : string.Join(
-                " ",
-                texts.Select(text =>
-                    text.Precedence is { } before ? $"Cited: {text.Title}. {before}" : $"Cited: {text.Title}."
-                )
-            );
+        var told =
+            texts.Count == 0
+                ? NoText
+                : string.Join(
+                    " ",
+                    texts.Select(text =>
+                        text.Precedence is { } before
+                            ? $"Cited: {text.Title}. {before}"
+                            : $"Cited: {text.Title}."
+                    )
+                );
         var mark = MarkDrawing.Inline(Mark.Caution, 11, 11, Palette.Ink, measure);
         return new Frame(
             new Row(
@@ -30,7 +36,10 @@ internal static class PrecedenceSection
                     new Column(ColumnWidth.Fixed(11), mark),
                     new Column(
                         ColumnWidth.Share(),
-                        new Paragraph([new Span(told + " ", Palette.SmallBold), new Span(First, Palette.Small)])
+                        new Paragraph([
+                            new Span(told + " ", Palette.SmallBold),
+                            new Span(First, Palette.Small),
+                        ])
                     ),
                 ],
                 6

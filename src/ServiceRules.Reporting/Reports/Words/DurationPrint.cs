@@ -12,7 +12,7 @@ internal static class DurationPrint
         var (hours, minutes, rest) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
         return (hours, minutes, rest) switch
         {
-            ( > 0, _, _) => string.Create(CultureInfo.InvariantCulture, $"{hours} h {minutes:00} min"),
+            (> 0, _, _) => string.Create(CultureInfo.InvariantCulture, $"{hours} h {minutes:00} min"),
             (_, 0, > 0) => string.Create(CultureInfo.InvariantCulture, $"{rest} s"),
             (_, _, > 0) => string.Create(CultureInfo.InvariantCulture, $"{minutes} min {rest} s"),
             _ => string.Create(CultureInfo.InvariantCulture, $"{minutes} min"),

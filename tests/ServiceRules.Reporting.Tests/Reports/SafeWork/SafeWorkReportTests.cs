@@ -48,7 +48,10 @@ public sealed class SafeWorkReportTests
         AssertTells(printed, "Record shows safe work");
         // 08:10:00 to 08:30:00 and 08:10:40 to 08:29:00, read off the fixture.
         AssertTells(printed, "tech-01: hands in 08:10 to 08:30 (16, 19), 20 min, all of it protected");
-        AssertTells(printed, "tech-05: hands in 08:10:40 to 08:29 (17, 18), 18 min 20 s, all of it protected");
+        AssertTells(
+            printed,
+            "tech-05: hands in 08:10:40 to 08:29 (17, 18), 18 min 20 s, all of it protected"
+        );
         AssertTells(printed, "L-51 by tech-05 08:06 to 08:32:50 (10, 23)");
     }
 
@@ -98,7 +101,11 @@ public sealed class SafeWorkReportTests
 
         Assert.Equal(RecordState.Open, open.Assessment.State);
         AssertTells(printed, "The job is still open.");
-        Assert.DoesNotContain(Layout.Printable.Of("Record shows safe work"), printed, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            Layout.Printable.Of("Record shows safe work"),
+            printed,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -161,12 +168,7 @@ public sealed class SafeWorkReportTests
             {
                 Findings =
                 [
-                    .. Bare.Assessment.Findings.Select(finding =>
-                        finding with
-                        {
-                            Verdict = Verdict.Met,
-                        }
-                    ),
+                    .. Bare.Assessment.Findings.Select(finding => finding with { Verdict = Verdict.Met }),
                 ],
             },
         };
@@ -206,7 +208,10 @@ public sealed class SafeWorkReportTests
     [InlineData(new[] { 7 }, "7")]
     [InlineData(new int[0], "")]
     public void NumberRuns_AreDrawnTogetherFromThree(int[] numbers, string expected) =>
-        Assert.Equal(expected, string.Join(", ", ServiceRules.Reporting.Reports.SafeWork.NumberRuns.Of(numbers)));
+        Assert.Equal(
+            expected,
+            string.Join(", ", ServiceRules.Reporting.Reports.SafeWork.NumberRuns.Of(numbers))
+        );
 
     [Theory]
     [InlineData(0, "0 min")]

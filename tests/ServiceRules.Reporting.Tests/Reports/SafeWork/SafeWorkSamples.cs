@@ -18,8 +18,7 @@ internal static class SafeWorkSamples
     public static ServiceRecord ByTwo => Read("height-check-by-two");
 
     /// <summary>The same, and the second never hung a lock.</summary>
-    public static ServiceRecord SecondWithoutLock =>
-        Without(ByTwo, one => one.Lock?.Text == "L-51");
+    public static ServiceRecord SecondWithoutLock => Without(ByTwo, one => one.Lock?.Text == "L-51");
 
     /// <summary>The same, put down on paper so far: nobody has hands in yet.</summary>
     public static ServiceRecord MidWay =>
