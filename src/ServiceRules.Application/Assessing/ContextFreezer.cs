@@ -17,7 +17,15 @@ public static class ContextFreezer
     // Long jobs go on for some days after the day they are dated on.
     private const int DaysAround = 30;
 
-    public static AssessmentContext Freeze(SiteRegisters site, ServiceRecord record)
+    /// <summary>The slice for one record.</summary>
+    /// <param name="site">The registers.</param>
+    /// <param name="record">The record.</param>
+    /// <param name="others">What the other records of the same run show; null: there are none.</param>
+    public static AssessmentContext Freeze(
+        SiteRegisters site,
+        ServiceRecord record,
+        WorkElsewhere? others = null
+    )
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(record);
@@ -67,6 +75,7 @@ public static class ContextFreezer
                 .. site.Elsewhere.Where(e =>
                     IsOfJob(e, people, locks) && IsNear(e.From, e.Until, record.Date, site.Zone)
                 ),
+                .. others?.Beside(record) ?? [],
             ],
         };
     }

@@ -57,8 +57,8 @@ public sealed class ContextFreezerTests
 
         Assert.Equal(["M-01"], context.Machines.Select(machine => machine.Id.Text));
         Assert.Equal(("red body", "P-90"), (context.LockStyle, context.RemovalException?.Id));
-        Assert.Equal([site.Attendance[0]], context.Attendance);
-        Assert.Equal([site.Elsewhere[0], site.Elsewhere[2]], context.Elsewhere);
+        Assert.Equal(site.Attendance[0], Assert.Single(context.Attendance));
+        Assert.Equal<Elsewhere>([site.Elsewhere[0], site.Elsewhere[2]], [.. context.Elsewhere]);
     }
 
     private static RecordedTime Time(string text) => RecordedTime.Parse(text).OrThrow();
