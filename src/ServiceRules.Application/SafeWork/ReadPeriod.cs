@@ -1,6 +1,8 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Registers;
@@ -47,34 +49,63 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             read.Superseded,
             gathered.Kept.Length - inside.Count
         );
+        var beside = Beside(gathered.Kept);
         var written = JudgePeriod.Write(
             from ?? inside[0].Day,
             until ?? inside[^1].Day,
             leftOut,
-            inside.Select(job => (job.Record, job.Context))
+            inside.Select(job => (job.Document, ContextOf(job, beside[job.Site])))
         );
         return CanonicalJson.Canonicalise(written).TryGet(out var jobs, out var refusal)
             ? new JudgePeriod(judge).Decide(jobs, (book, CanonicalForm.Of(RulePackFormat.Book.Write(book))))
             : PeriodOutcome.Refused($"the records of the period are too much for one report: {refusal}");
     }
 
-    private Job Kept(FiledRecord filed)
-    {
-        var context = filed.Context ?? ContextFreezer.Freeze(site, filed.Record);
-        return new(
+    private Job Kept(FiledRecord filed) =>
+        new(
             filed.Record.Date,
             filed.Record.Id.Text,
-            context.Site,
+            filed.Context?.Site ?? site.Name,
             filed.Document,
-            CanonicalForm.Of(ContextFormat.Current.Write(context))
+            filed.Record with
+            {
+                Units = [],
+            },
+            filed.Context
         );
+
+    /// <summary>What the records of each site show of locks and people; those outside the period as well.</summary>
+    private Dictionary<string, WorkElsewhere> Beside(IEnumerable<Job> jobs) =>
+        jobs.GroupBy(job => job.Site, StringComparer.Ordinal)
+            .ToDictionary(
+                own => own.Key,
+                own =>
+                    WorkElsewhere.Of(
+                        own.Select(job => job.Record),
+                        own.Select(job => job.Context?.Zone).FirstOrDefault(zone => zone is not null)
+                            ?? site.Zone
+                    ),
+                StringComparer.Ordinal
+            );
+
+    private CanonicalDocument ContextOf(Job job, WorkElsewhere beside)
+    {
+        var context = job.Context switch
+        {
+            null => ContextFreezer.Freeze(site, job.Record, beside),
+            { Elsewhere.IsEmpty: true } own => own with { Elsewhere = beside.Beside(job.Record) },
+            { } own => own,
+        };
+        return CanonicalForm.Of(ContextFormat.Current.Write(context));
     }
 
+    /// <summary>What is kept of a record until all are read; its bench entries only in its document.</summary>
     private sealed record Job(
         DateOnly Day,
         string Id,
         string Site,
-        CanonicalDocument Record,
-        CanonicalDocument Context
+        CanonicalDocument Document,
+        ServiceRecord Record,
+        AssessmentContext? Context
     );
 }

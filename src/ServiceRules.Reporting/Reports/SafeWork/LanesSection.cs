@@ -3,7 +3,6 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Drawings;
 using ServiceRules.Reporting.Reports.Sections;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;

@@ -3,7 +3,6 @@ using System.Globalization;
 using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Reports.Drawings;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Rules.Evaluation;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.SafeWork;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;

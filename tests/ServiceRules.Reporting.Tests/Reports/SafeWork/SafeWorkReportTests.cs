@@ -1,7 +1,6 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
 using ServiceRules.Application.SafeWork;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
