@@ -8,6 +8,25 @@ namespace ServiceRules.Application.SafeWork;
 /// <summary>What an assessment found about safe work, apart from everything it found at the bench.</summary>
 public sealed class SafeWorkFindings
 {
+    /// <summary>Duties whose breach leaves hands in reach of live energy, the nearest danger first.</summary>
+    private static readonly ImmutableArray<EnergyDuty> HandsAtRisk =
+    [
+        EnergyDuty.NoHandsWhileEnergised,
+        EnergyDuty.AdjusterUntouchedWhileRunning,
+        EnergyDuty.OwnDeviceThroughWork,
+        EnergyDuty.OwnDeviceInGroup,
+        EnergyDuty.RelockedAfterTest,
+        EnergyDuty.HandoverContinuous,
+        EnergyDuty.SourceAddedControlled,
+        EnergyDuty.SourcesIsolated,
+        EnergyDuty.DeviceOnEachIsolator,
+        EnergyDuty.DeviceHoldsOff,
+        EnergyDuty.StoredEnergyReleased,
+        EnergyDuty.IsolationVerified,
+        EnergyDuty.BuildUpRechecked,
+        EnergyDuty.DeviceOffByOwner,
+    ];
+
     private SafeWorkFindings(Assessment assessment, ImmutableArray<SafeWorkFinding> all)
     {
         All = all;
@@ -25,6 +44,14 @@ public sealed class SafeWorkFindings
 
     /// <summary>What is not shown or not proven, gravest first.</summary>
     public IEnumerable<SafeWorkFinding> Open => All.Where(one => one.IsOpen);
+
+    /// <summary>The claim of an exemption from lockout that the record bears out; null: none is claimed, or none holds.</summary>
+    public SafeWorkFinding? Exemption =>
+        All.FirstOrDefault(one =>
+            one.Finding.Verdict == Verdict.Met
+            && one.Rule.Check
+                is Check.EnergyControl { Of: EnergyDuty.MinorServicingClaim or EnergyDuty.CordAndPlugClaim }
+        );
 
     /// <summary>Reads them out of an assessment.</summary>
     public static SafeWorkFindings Of(Assessed job)
@@ -49,7 +76,7 @@ public sealed class SafeWorkFindings
                     .OrderByDescending(one => one.Finding.Effect)
                     .ThenBy(one => one.Finding.Verdict == Verdict.NotMet ? 0 : 1)
                     .ThenByDescending(one => one.Finding.Severity)
-                    .ThenBy(one => one.Rule.Check is Check.Protection ? 0 : 1)
+                    .ThenBy(one => DangerOf(one.Rule))
                     .ThenBy(one => rules[one.Finding.Rule].Order),
             ]
         );
@@ -78,6 +105,14 @@ public sealed class SafeWorkFindings
             _ => null,
         };
     }
+
+    private static int DangerOf(Rule rule) =>
+        rule.Check switch
+        {
+            Check.Protection => -1,
+            Check.EnergyControl { Of: var duty } when HandsAtRisk.IndexOf(duty) is >= 0 and var at => at,
+            _ => HandsAtRisk.Length,
+        };
 
     private static SafeWorkStanding StandingOf(
         Assessment assessment,

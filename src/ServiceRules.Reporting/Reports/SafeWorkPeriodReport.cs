@@ -14,6 +14,8 @@ namespace ServiceRules.Reporting.Reports;
 /// </summary>
 public static class SafeWorkPeriodReport
 {
+    private const double Spacing = 4;
+
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
     /// <param name="authority">Who stamps the signature; null when nobody is asked.</param>
     /// <exception cref="TimestampException">The authority gave no time-stamp; there is no report then.</exception>
@@ -64,25 +66,39 @@ public static class SafeWorkPeriodReport
             ReportPages.Digest("jobs", period.Evidence.Jobs),
             pagesMax
         );
-        return Pagination.LayOut(Content(view, signature), design, measure);
+        var room = PageOneRoom.For(
+            tried => [.. PageOne(view, tried)],
+            design with
+            {
+                PagesMax = Pagination.PagesMax,
+            },
+            measure,
+            Spacing
+        );
+        return Pagination.LayOut(Content(view, room, signature), design, measure);
     }
 
-    private static Stack Content(PeriodView view, SignatureStatement signature) =>
+    private static IEnumerable<Block> PageOne(PeriodView view, PageOneRoom room) =>
+        [
+            PeriodOutcomeSection.Of(view),
+            .. PeriodActionSection.Of(view, room.Jobs),
+            .. RecurringSection.Of(view, room.Duties),
+            .. PeriodProgrammeSection.Of(view, room.Registers),
+            PrecedenceSection.Of(view.Clauses.Texts, view.Measure),
+        ];
+
+    private static Stack Content(PeriodView view, PageOneRoom room, SignatureStatement signature) =>
         new(
             [
-                PeriodOutcomeSection.Of(view),
-                .. PeriodActionSection.Of(view),
-                .. RecurringSection.Of(view),
-                .. PeriodProgrammeSection.Of(view),
-                PrecedenceSection.Of(view.Clauses.Texts, view.Measure),
-                .. RecurringSection.Rest(view),
-                .. PeriodProgrammeSection.Rest(view),
+                .. PageOne(view, room),
+                .. RecurringSection.Rest(view, room.Duties),
+                .. PeriodProgrammeSection.Rest(view, room.Registers),
                 .. PlacesSection.Of(view),
                 .. PeriodDetailSection.Of(view),
                 .. JobListSection.Of(view),
                 .. PeriodBasisSection.Of(view, signature),
             ],
-            4
+            Spacing
         );
 
     private static DocumentTitle Title(

@@ -84,7 +84,7 @@ public static class SafeWorkReport
         new(
             [
                 .. ShownSection.Of(view),
-                PrecedenceSection.Of(Clauses.Of([view.Job.Assessed]).Texts, view.Job.Measure),
+                PrecedenceSection.Of(view.Clauses.Texts, view.Job.Measure),
                 FactsSection.Of(view.Job, signature),
                 .. ProtectedSection.Of(view),
                 .. LanesSection.Of(view),

@@ -22,8 +22,11 @@ internal static class DutyMatrixSection
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
         yield return Paragraph.Heading(2, "Duty by duty", Palette.Heading);
-        var clauses = Clauses.Of([view.Job.Assessed]);
-        var hasClauses = !clauses.Texts.IsEmpty;
+        var hasClauses = !view.Clauses.Texts.IsEmpty;
+        if (hasClauses)
+        {
+            yield return new Paragraph(Cited(view.Clauses), Palette.TinyQuiet);
+        }
         var rows = view
             .Found.All.Where(one => one.Finding.Verdict != Verdict.NotApplicable)
             .Where(one => one.Kind != SafeWorkKind.Programme)
@@ -37,7 +40,7 @@ internal static class DutyMatrixSection
                 new TableRow(
                     Cells(hasClauses, Head(""), Head("duty"), Head("clause"), Head("record"), Head("entries"))
                 ),
-                [.. rows.Select(one => RowOf(view, one, clauses, hasClauses))],
+                [.. rows.Select(one => RowOf(view, one, hasClauses))],
                 new TableStyle(3, 1.2, Palette.HairLine) { HeaderLine = Palette.Outline }
             );
         }
@@ -79,7 +82,7 @@ internal static class DutyMatrixSection
         T entries
     ) => hasClauses ? [letter, duty, clause, record, entries] : [letter, duty, record, entries];
 
-    private static TableRow RowOf(SafeWorkView view, SafeWorkFinding one, Clauses clauses, bool hasClauses)
+    private static TableRow RowOf(SafeWorkView view, SafeWorkFinding one, bool hasClauses)
     {
         var finding = one.Finding;
         var print = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
@@ -93,12 +96,15 @@ internal static class DutyMatrixSection
                     new Span(view.Job.TitleOf(finding), Palette.TinyBold),
                     new Span(statement, Palette.TinyQuiet),
                 ]),
-                new Paragraph(clauses.For(one.Rule), Palette.Tiny),
+                new Paragraph(view.Clauses.For(one.Rule), Palette.Tiny),
                 view.Job.MarkedLine(print, new Span(print.Word, Palette.Tiny)),
                 new Paragraph(view.Evidence(finding.Evidence), Palette.Tiny)
             )
         );
     }
+
+    private static string Cited(Clauses clauses) =>
+        $"Clauses are those of {string.Join("; ", clauses.Texts.Select(text => text.Title))}. Where none stands, the duty is the product's own or the site's.";
 
     private static string NotApplied(SafeWorkView view)
     {

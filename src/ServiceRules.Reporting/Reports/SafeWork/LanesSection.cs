@@ -68,7 +68,7 @@ internal static class LanesSection
         new()
         {
             Protected = ByPerson(view, person => person.Protected),
-            Unprotected = ByPerson(view, person => person.Unprotected),
+            Unprotected = ByPerson(view, person => view.Found.Exemption is null ? person.Unprotected : null),
             Off = BySource(view, source => source.Isolated.And(source.Released)),
             Proven = BySource(view, source => source.Proven),
             Running = view.Stretches(view.Reading.Running),

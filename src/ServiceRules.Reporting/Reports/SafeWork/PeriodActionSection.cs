@@ -8,13 +8,10 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>The jobs that need action, one line each: those still open first, for somebody may go to the unit next.</summary>
 internal static class PeriodActionSection
 {
-    /// <summary>More are told further on, so that page one stays one page.</summary>
-    private const int OnPageOne = 16;
-
     /// <summary>Duties named in one line.</summary>
     private const int NamedMax = 4;
 
-    public static IEnumerable<Block> Of(PeriodView view)
+    public static IEnumerable<Block> Of(PeriodView view, int most)
     {
         var needing = view.NeedAction.ToList();
         if (needing.Count == 0)
@@ -22,14 +19,14 @@ internal static class PeriodActionSection
             yield break;
         }
         yield return Paragraph.Heading(2, "Needs action", Palette.Heading);
-        foreach (var job in needing.Take(OnPageOne))
+        foreach (var job in needing.Take(most))
         {
             yield return Line(view, job);
         }
-        if (needing.Count > OnPageOne)
+        if (needing.Count > most)
         {
             yield return new Paragraph(
-                $"and {ReportWords.Counted(needing.Count - OnPageOne, "more job", "more jobs")}, told below with all their entries",
+                $"and {ReportWords.Counted(needing.Count - most, "more job", "more jobs")}, told below with all their entries",
                 Palette.SmallQuiet
             );
         }

@@ -40,7 +40,7 @@ internal static class PeriodDetailSection
     private static Row Line(PeriodView view, Finding finding, string title)
     {
         var told = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
-        var entries = finding.Evidence.IsEmpty ? "" : $" ({string.Join(", ", finding.Evidence)})";
+        var entries = finding.Evidence.IsEmpty ? "" : $" ({string.Join(", ", InOrder(finding.Evidence))})";
         return view.MarkedLine(
             told,
             new Span($"{ReportWords.Sentence(told.Word)} · ", Palette.TinyBold with { Ink = told.Ink }),
@@ -50,4 +50,8 @@ internal static class PeriodDetailSection
             new Span(entries, Palette.TinyQuiet)
         );
     }
+
+    /// <summary>As a reader counts: the seventh entry before the tenth.</summary>
+    private static IEnumerable<string> InOrder(IEnumerable<string> pointers) =>
+        pointers.OrderBy(pointer => pointer.Length).ThenBy(pointer => pointer, StringComparer.Ordinal);
 }

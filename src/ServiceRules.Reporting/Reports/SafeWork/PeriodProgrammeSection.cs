@@ -8,10 +8,7 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>Faults of the registers, each once however many jobs it bears on; and doubts about entries.</summary>
 internal static class PeriodProgrammeSection
 {
-    /// <summary>More are told further on, so that page one stays one page.</summary>
-    private const int OnPageOne = 8;
-
-    public static IEnumerable<Block> Of(PeriodView view)
+    public static IEnumerable<Block> Of(PeriodView view, int most)
     {
         if (!view.Programme.IsEmpty)
         {
@@ -20,14 +17,14 @@ internal static class PeriodProgrammeSection
                 "Registers: told once, whatever jobs they bear on",
                 Palette.Heading
             );
-            foreach (var fault in view.Programme.Take(OnPageOne))
+            foreach (var fault in view.Programme.Take(most))
             {
                 yield return Line(view, fault);
             }
-            if (view.Programme.Length > OnPageOne)
+            if (view.Programme.Length > most)
             {
                 yield return new Paragraph(
-                    $"and {view.Programme.Length - OnPageOne} more, told below",
+                    $"and {view.Programme.Length - most} more, told below",
                     Palette.SmallQuiet
                 );
             }
@@ -39,14 +36,14 @@ internal static class PeriodProgrammeSection
     }
 
     /// <summary>What did not fit on page one.</summary>
-    public static IEnumerable<Block> Rest(PeriodView view)
+    public static IEnumerable<Block> Rest(PeriodView view, int told)
     {
-        if (view.Programme.Length <= OnPageOne)
+        if (view.Programme.Length <= told)
         {
             yield break;
         }
         yield return Paragraph.Heading(2, "Registers: the rest", Palette.Heading);
-        foreach (var fault in view.Programme.Skip(OnPageOne))
+        foreach (var fault in view.Programme.Skip(told))
         {
             yield return Line(view, fault);
         }
@@ -74,14 +71,14 @@ internal static class PeriodProgrammeSection
             .OrderByDescending(same => same.Count())
             .ThenBy(same => same.Key, StringComparer.Ordinal)
             .Select(same =>
-                $"{view.TitleOf(same.First().Rule).ToLowerInvariant()}: not so in {ReportWords.Counted(same.Count(), "job", "jobs")}"
+                $"{view.TitleOf(same.First().Rule).ToLowerInvariant()} ({ReportWords.Counted(same.Count(), "job", "jobs")})"
             )
             .ToList();
         if (told.Count > 0)
         {
             yield return view.MarkedLine(
                 VerdictPrint.Of(Verdict.Unproven),
-                new Span("How far entries can be taken at their word: ", Palette.SmallBold),
+                new Span("Not proven of the entries themselves: ", Palette.SmallBold),
                 new Span(string.Join("; ", told) + ".", Palette.Small)
             );
         }

@@ -30,6 +30,16 @@ internal static class ProtectedSection
             );
             yield break;
         }
+        if (view.Found.Exemption is { } exemption)
+        {
+            yield return new Paragraph([
+                new Span("No lockout is asked of this job: ", Palette.SmallBold),
+                new Span(
+                    $"{view.Job.Say(exemption.Finding.Statement)} What it shows of each source all the same:",
+                    Palette.Small
+                ),
+            ]);
+        }
         foreach (var person in view.People)
         {
             yield return Paragraph.Heading(3, Head(view, person), Palette.SubHeading);
@@ -62,6 +72,10 @@ internal static class ProtectedSection
         if (person.Work.Intervals.IsEmpty)
         {
             return $"{person.Id.Text}: no hands-on work shown";
+        }
+        if (view.Found.Exemption is not null)
+        {
+            return $"{person.Id.Text}: hands in {WorkTime.Of(person.Work, view)}, without lockout";
         }
         var bare = person.Unprotected!;
         var unprotected = bare.Intervals.IsEmpty

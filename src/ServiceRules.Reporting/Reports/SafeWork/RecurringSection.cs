@@ -7,35 +7,32 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>What recurs: each duty left open, how often, when and where. Nobody is counted.</summary>
 internal static class RecurringSection
 {
-    /// <summary>More are told further on, so that page one stays one page.</summary>
-    private const int OnPageOne = 12;
-
-    public static IEnumerable<Block> Of(PeriodView view)
+    public static IEnumerable<Block> Of(PeriodView view, int most)
     {
         if (view.Recurring.IsEmpty)
         {
             yield break;
         }
         yield return Paragraph.Heading(2, "What recurs, by duty", Palette.Heading);
-        yield return TableOf(view, [.. view.Recurring.Take(OnPageOne)]);
-        if (view.Recurring.Length > OnPageOne)
+        yield return TableOf(view, [.. view.Recurring.Take(most)]);
+        if (view.Recurring.Length > most)
         {
             yield return new Paragraph(
-                $"and {view.Recurring.Length - OnPageOne} more, told below",
+                $"and {view.Recurring.Length - most} more, told below",
                 Palette.SmallQuiet
             );
         }
     }
 
     /// <summary>What did not fit on page one.</summary>
-    public static IEnumerable<Block> Rest(PeriodView view)
+    public static IEnumerable<Block> Rest(PeriodView view, int told)
     {
-        if (view.Recurring.Length <= OnPageOne)
+        if (view.Recurring.Length <= told)
         {
             yield break;
         }
         yield return Paragraph.Heading(2, "What recurs, by duty: the rest", Palette.Heading);
-        yield return TableOf(view, [.. view.Recurring.Skip(OnPageOne)]);
+        yield return TableOf(view, [.. view.Recurring.Skip(told)]);
     }
 
     private static Table TableOf(PeriodView view, ImmutableArray<RecurringDuty> duties)

@@ -51,7 +51,7 @@ internal static class RegistersSection
                 RowOf(
                     "procedures",
                     $"{procedure.Id.Text}, {procedure.Title}",
-                    Day("inspected", procedure.InspectedOn),
+                    Day("inspected", procedure.LastInspected),
                     Until(procedure.InspectionDue, day)
                 )
             ),
@@ -63,17 +63,19 @@ internal static class RegistersSection
                     Until(person.TrainedUntil, day)
                 )
             ),
-            .. context.Locks.Select(device =>
-                RowOf(
-                    "locks",
-                    device.Owner is { } owner
-                        ? $"{device.Id.Text}, issued to {owner.Text}"
-                        : $"{device.Id.Text}, job lock",
-                    "",
-                    ""
-                )
-            ),
+            .. context.Locks.Select(device => RowOf("locks", Device(device), "", "")),
         ];
+
+    private static string Device(RegisteredLock device)
+    {
+        string?[] parts =
+        [
+            $"{(device.IsTag ? "tag " : "")}{device.Id.Text}",
+            device.Owner is { } owner ? $"issued to {owner.Text}" : "job lock",
+            device.Use == RegisteredLock.Lockout ? null : $"registered for {device.Use}",
+        ];
+        return string.Join(", ", parts.OfType<string>());
+    }
 
     private static TableRow RowOf(params string[] cells) =>
         new([.. cells.Select(cell => new Paragraph(cell, Palette.Tiny))]);

@@ -24,6 +24,7 @@ internal sealed class SafeWorkView
         Frame = FrameBuilder.Build(job.Record, job.Assessed.Context, job.Assessed.Book);
         Reading = TimelineReading.Of(Frame);
         Found = SafeWorkFindings.Of(job.Assessed);
+        Clauses = Clauses.Of([job.Assessed]);
         Events = [.. Frame.Events.Select((one, at) => new NumberedEvent(at + 1, one.Event))];
         _numbers = Frame
             .Events.Select((one, at) => (one.Index, Number: at + 1))
@@ -45,6 +46,9 @@ internal sealed class SafeWorkView
     public TimelineReading Reading { get; }
 
     public SafeWorkFindings Found { get; }
+
+    /// <summary>What the site's jurisdictions cite.</summary>
+    public Clauses Clauses { get; }
 
     /// <summary>Every entry in judged order.</summary>
     public ImmutableArray<NumberedEvent> Events { get; }

@@ -83,7 +83,9 @@ internal static class ShownSection
             return "the record shows no hands-on work.";
         }
         var work = $"hands in {view.Told(person.Work, "")}, {WorkTime.Of(person.Work, view)}";
-        return person.Unprotected is not { } bare
+        return view.Found.Exemption is { } exemption
+                ? $"{work}; no lockout: {view.Job.TitleOf(exemption.Finding).ToLowerInvariant()} ({view.Evidence(exemption.Finding.Evidence)})."
+            : person.Unprotected is not { } bare
                 ? $"{work}; protection cannot be told: no written procedure is registered for this machine."
             : bare.Intervals.IsEmpty ? $"{work}, all of it protected from {Sources(view)}."
             : $"{work}; of it not shown as protected: {view.Told(bare, "")}, {WorkTime.Of(bare, view)}.";
@@ -108,7 +110,8 @@ internal static class ShownSection
                 FindingBlock.Of(
                     view.Job,
                     marked.Told.Finding,
-                    VerdictPrint.OfSafeWork(marked.Told.Finding.Verdict)
+                    VerdictPrint.OfSafeWork(marked.Told.Finding.Verdict),
+                    clause: view.Clauses.For(marked.Told.Rule)
                 )
             );
         }

@@ -12,7 +12,8 @@ internal static class FindingBlock
         JobView job,
         Finding finding,
         VerdictPrint print,
-        HashSet<string>? alreadyTold = null
+        HashSet<string>? alreadyTold = null,
+        string clause = ""
     )
     {
         var told = Print(finding, print);
@@ -22,6 +23,7 @@ internal static class FindingBlock
                 new Span($"{ReportWords.Sentence(told.Word)} · ", job.ToldBold with { Ink = told.Ink }),
                 new Span(job.Say(finding.Statement), job.Told),
                 new Span($"  {job.TitleOf(finding)}", job.ToldQuiet),
+                new Span(clause.Length == 0 ? "" : $"  {clause}", job.ToldBold),
             ])
         );
         var todo = ToDo(job, finding);

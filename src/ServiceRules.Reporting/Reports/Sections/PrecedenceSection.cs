@@ -13,7 +13,7 @@ internal static class PrecedenceSection
         "The site names no jurisdiction, so no text is cited: local codes come first.";
 
     /// <param name="texts">Titles of the texts cited, and what each says comes before it.</param>
-    public static Block Of(
+    public static Together Of(
         IReadOnlyCollection<(string Title, string? Precedence)> texts,
         ITextMeasure measure
     )
@@ -30,21 +30,23 @@ internal static class PrecedenceSection
                     )
                 );
         var mark = MarkDrawing.Inline(Mark.Caution, 11, 11, Palette.Ink, measure);
-        return new Frame(
-            new Row(
-                [
-                    new Column(ColumnWidth.Fixed(11), mark),
-                    new Column(
-                        ColumnWidth.Share(),
-                        new Paragraph([
-                            new Span(told + " ", Palette.SmallBold),
-                            new Span(First, Palette.Small),
-                        ])
-                    ),
-                ],
-                6
-            ),
-            new FrameStyle(5, 3) { Outline = new Stroke(Palette.Ink, 0.6) }
+        return new Together(
+            new Frame(
+                new Row(
+                    [
+                        new Column(ColumnWidth.Fixed(11), mark),
+                        new Column(
+                            ColumnWidth.Share(),
+                            new Paragraph([
+                                new Span(told + " ", Palette.SmallBold),
+                                new Span(First, Palette.Small),
+                            ])
+                        ),
+                    ],
+                    6
+                ),
+                new FrameStyle(5, 3) { Outline = new Stroke(Palette.Ink, 0.6) }
+            )
         );
     }
 }
