@@ -144,7 +144,7 @@ internal static class GroupLeadDuties
             .Where(entry => entry.Place() > end.Place() && entry.Event.Source is not SourceReference.GroupBox)
             .ToImmutableArray();
         return off.FirstOrDefault(entry =>
-                entry.Event.Lock is { } device && duty.LockOf(device) is { Owner: null }
+                entry.Event.Lock is { } device && duty.LockOf(device) is { Owner: null, IsTag: false }
             ) ?? off.FirstOrDefault();
     }
 

@@ -26,7 +26,9 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
     public bool IsByOwner =>
         Entry.Event.Actor == Owner
         || (
-            Duty.LockOf(Device.Device) is { Owner: null }
+            // A tag is nobody's for the group: each comes off by the hand that hung it.
+            !Device.IsTag
+            && Duty.LockOf(Device.Device) is { Owner: null, IsTag: false }
             && Duty.Reading.Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.HandoverBriefed)
                 .Any(entry => entry.Place() < Entry.Place() && entry.Event.Others.Contains(Entry.Event.Actor))
         );

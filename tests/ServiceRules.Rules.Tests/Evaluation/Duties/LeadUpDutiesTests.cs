@@ -1,5 +1,3 @@
-using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Timeline;
@@ -189,6 +187,26 @@ public sealed class LeadUpDutiesTests
                     MakeSafe.Seat
                         + MakeSafe.Isolation
                         + "08:18 lock_applied tech-02 source=engine_start lock=L-21\n"
+                        + MakeSafe.Work
+                )
+                .VerdictOf(EnergyDuty.MakeSafeOrder)
+        );
+
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("08:05:30 lock_removed tech-01 source=engine_start lock=L-19\n", Verdict.Met)]
+    public void MakeSafeOrder_LockHungBeforeTheIsolatorWasOff_IsMendedOnlyByTakingItOffAgain(
+        string off,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Complete
+                .With(
+                    MakeSafe.Seat
+                        + "08:05 lock_applied tech-01 source=engine_start lock=L-19\n"
+                        + off
+                        + MakeSafe.Isolation
                         + MakeSafe.Work
                 )
                 .VerdictOf(EnergyDuty.MakeSafeOrder)

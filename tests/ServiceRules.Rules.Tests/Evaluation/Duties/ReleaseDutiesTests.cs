@@ -173,6 +173,38 @@ public sealed class ReleaseDutiesTests
                 .VerdictOf(EnergyDuty.DeviceOffByOwner)
         );
 
+    [Fact]
+    public void DeviceOffByOwner_TagByWhoeverWasPutInCharge_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (WithOthers with { Locks = [new(new("G-1"), null) { IsTag = true }] })
+                .With(
+                    """
+                    07:50 primary_assigned lead-01 others=tech-02
+                    08:08 tag_applied tech-01 source=engine_start lock=G-1
+                    09:47 tag_removed tech-02 source=engine_start lock=G-1
+                    """
+                )
+                .VerdictOf(EnergyDuty.DeviceOffByOwner)
+        );
+
+    [Fact]
+    public void PeopleClear_MachineOnWhichNothingCanBeSwitchedOff_IsAskedWithoutAnyLock() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (
+                WithOthers with
+                {
+                    Procedure = SafetyCase.RideOn with
+                    {
+                        Sources = [SafetyCase.Source("gravity", "raised unit", stored: true)],
+                    },
+                }
+            )
+                .With(MakeSafe.Work + "09:53 machine_started tech-01")
+                .VerdictOf(EnergyDuty.PeopleClear)
+        );
+
     [Theory]
     [InlineData("ext-01", Verdict.Met)]
     [InlineData("ext-02", Verdict.Met)]
