@@ -72,6 +72,8 @@ internal static class SampleJobs
 
     public static SiteRegisters DemoSite => Site.Value;
 
+    public static RuleBook DemoBook => Book.Value;
+
     private static SiteRegisters ReadSite()
     {
         string[] site = ["rules", "site-alder-reach"];
