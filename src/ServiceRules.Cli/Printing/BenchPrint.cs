@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -32,7 +33,12 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             UnitLine(unit);
         }
 
-        Group("Job and safe work", finding => finding.Subject is Subject.Job);
+        var before = BeforeHands.Of(job.Assessment, finding => rules.GetValueOrDefault(finding.Rule));
+        Before(before);
+        Group(
+            before.Steps.IsEmpty ? "Job and safe work" : "Job and safe work, otherwise",
+            finding => finding.Subject is Subject.Job && !before.Findings.Contains(finding)
+        );
         Group("Units together", finding => finding.Subject is Subject.Set);
         foreach (var unit in job.Record.Units)
         {
@@ -69,6 +75,20 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         {
             Line("no rule judges anything of this unit on this job, so nothing shows that it may go out");
             Line("do: name the task that was done, or have a rule written for it");
+        }
+    }
+
+    private void Before(BeforeHands before)
+    {
+        if (before.Steps.IsEmpty)
+        {
+            return;
+        }
+
+        screen.MarkupLineInterpolated($"[bold]Before hands go in[/]: work may not begin yet");
+        for (var index = 0; index < before.Steps.Length; index++)
+        {
+            screen.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {before.Steps[index]}"));
         }
     }
 

@@ -25,7 +25,7 @@ internal sealed record PublishedTimeline(
         using var document = JsonDocument.Parse(
             ReferenceFiles.ReadText("safety", "timelines", $"{id}-{kind}.json")
         );
-        var root = document.RootElement;
+        var root = document.RootElement.Clone();
         var context = root.GetProperty("context");
         var entries = root.GetProperty("events").EnumerateArray().Select(Entry).ToImmutableArray();
         var date = DateOnly.Parse(
@@ -41,6 +41,12 @@ internal sealed record PublishedTimeline(
                 People = People(context, entries),
                 Locks = [.. context.GetProperty("locks").EnumerateArray().Select(Lock)],
                 Procedure = Machine(context.GetProperty("machine"), id),
+                Register = [.. context.GetProperty("people").EnumerateArray().Select(Registered)],
+                Registered = registers =>
+                    registers with
+                    {
+                        RemovalException = Exception(context),
+                    },
             },
             Texts(root.GetProperty("expected_breaches")),
             Texts(root.GetProperty("expected_unproven"))
@@ -82,9 +88,12 @@ internal sealed record PublishedTimeline(
             Reason = Text(entry, "reason"),
             Exception = Text(entry, "exception"),
             AtLockPoint = entry.TryGetProperty("at_lock_point", out var there) && there.GetBoolean(),
+            ExtraMeasure = Text(entry, "extra_measure"),
+            Count = entry.TryGetProperty("count", out var count) ? count.GetInt32() : null,
+            Crews = [.. Names(entry, "crews")],
             Others =
             [
-                .. new[] { "to", "with", "primary", "members", "owner" }
+                .. new[] { "to", "with", "primary", "coordinator", "members", "owner" }
                     .SelectMany(name => Names(entry, name))
                     .Select(name => new Id<Participant>(name)),
             ],
@@ -113,6 +122,21 @@ internal sealed record PublishedTimeline(
             ),
         ];
     }
+
+    private static RegisteredPerson Registered(JsonElement person) =>
+        new(new(Text(person, "id")!), Text(person, "role") == "authorised", null, null)
+        {
+            Crew = Text(person, "crew"),
+            Employer = Text(person, "employer") == "contractor" ? Employer.Outside : Employer.Site,
+        };
+
+    private static RemovalException? Exception(JsonElement context) =>
+        context.TryGetProperty("removal_exception_procedure", out var written)
+            ? new(
+                Text(written, "id")!,
+                [.. Names(written, "trained").Select(name => new Id<Participant>(name))]
+            )
+            : null;
 
     private static RegisteredLock Lock(JsonElement device) =>
         new(
