@@ -29,6 +29,29 @@ public sealed class ContextFreezerTests
         Assert.Equal([expected], context.Procedures.Select(procedure => procedure.Id.Text));
     }
 
+    /// <summary>A withdrawn procedure is another thing than none: whoever looks after safety is told which it was.</summary>
+    [Fact]
+    public void Freeze_NoneInForce_TakesTheLastThatWas()
+    {
+        var record = DemoSeasons.Jobs.First(job => job.Record.Machine.Id.Text == "M-01").Record;
+        var site = DemoSeasons.Site with
+        {
+            Procedures =
+            [
+                .. DemoSeasons.Site.Procedures.Select(procedure =>
+                    procedure with
+                    {
+                        Until = procedure.From?.AddDays(1),
+                    }
+                ),
+            ],
+        };
+
+        var context = ContextFreezer.Freeze(site, record with { Date = new(2026, 6, 1) });
+
+        Assert.Equal(["P-ride-on-2"], context.Procedures.Select(procedure => procedure.Id.Text));
+    }
+
     [Fact]
     public void Freeze_RegistersOfTheWholeSite_TakesWhatBearsOnTheJobAlone()
     {

@@ -132,6 +132,32 @@ public class EffectRulesTests
         );
     }
 
+    /// <summary>Not at work, and may release; but the exception that he would release is his own.</summary>
+    [Fact]
+    public void Of_ReleaseByWhoeverClaimedAnExemption_DoesNotCount()
+    {
+        var claimed = new TimelineEvent
+        {
+            Kind = TimelineEventKind.ExemptionClaimed,
+            At = Jobs.Noon,
+            Actor = new("tech-01"),
+            Claim = new(ExemptionKind.NotCovered, DecidedBy: new("lead-01")),
+        };
+        var record = Jobs.Record(Jobs.Unit("a")) with
+        {
+            Timeline = [claimed],
+            Releases = [new(new("lead-01"), Jobs.Noon, "r", null, "seen by eye")],
+        };
+        var rule = Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson);
+        var effects = new EffectRules(Jobs.Frame(record, []));
+
+        Assert.Equal(Effect.Hold, effects.Of(rule, OnUnit, Verdict.Unproven).Effect);
+        Assert.Equal(
+            ["the release by `lead-01` does not count: the exception from safe work in this job is their own"],
+            effects.Refused(rule, OnUnit, Verdict.Unproven)
+        );
+    }
+
     [Fact]
     public void Of_ReleaseByWhoeverTurnedSomething_DoesNotCount()
     {
