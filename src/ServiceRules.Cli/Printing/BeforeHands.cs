@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -23,7 +22,9 @@ internal sealed record BeforeHands(ImmutableHashSet<Finding> Findings, Immutable
 
         var lacking = (
             from finding in assessment.Findings
-            where finding is { Verdict: Verdict.Unproven, Reason: FindingReason.InProgress, Subject: Subject.Job }
+            where
+                finding
+                    is { Verdict: Verdict.Unproven, Reason: FindingReason.InProgress, Subject: Subject.Job }
             let rule = ruleOf(finding)
             where rule is not null
             let step = StepsBeforeHands.Of(rule.Check)
@@ -32,18 +33,26 @@ internal sealed record BeforeHands(ImmutableHashSet<Finding> Findings, Immutable
             select (Finding: finding, Rule: rule)
         ).ToImmutableArray();
         // Who is protected sums the other steps up: told only where it is the only one.
-        var single = lacking.Where(one => one.Rule.Check is not Check.Protection).ToImmutableArray();
+        var single = lacking
+            .Where(one => one.Rule.Check is not Check.Protection && !IsOrderOfNothing(one.Rule, one.Finding))
+            .ToImmutableArray();
         return new(
             [.. lacking.Select(one => one.Finding)],
             [
                 .. (single.IsEmpty ? lacking : single)
-                    .SelectMany(one => Lines(one.Finding).Select(line => $"{one.Rule.Title}: {line}"))
+                    .SelectMany(one => Lines(one.Finding))
+                    .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
                     .Distinct(StringComparer.Ordinal),
             ]
         );
     }
 
-    private static IEnumerable<string> Lines(Finding finding)
+    // With no two steps entered there is no order to speak of yet.
+    private static bool IsOrderOfNothing(Requirement rule, Finding finding) =>
+        rule.Check is Check.OrderOfEvents or Check.EnergyControl { Of: EnergyDuty.MakeSafeOrder }
+        && finding.Evidence.Length < 2;
+
+    private static ImmutableArray<string> Lines(Finding finding)
     {
         var missing = new[] { finding.Statement }
             .Concat(finding.Notices)

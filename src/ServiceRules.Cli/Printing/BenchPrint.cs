@@ -89,7 +89,9 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         screen.MarkupLineInterpolated($"[bold]Before hands go in[/]: work may not begin yet");
         for (var index = 0; index < before.Steps.Length; index++)
         {
-            screen.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {before.Steps[index]}"));
+            screen.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {before.Steps[index]}")
+            );
         }
     }
 

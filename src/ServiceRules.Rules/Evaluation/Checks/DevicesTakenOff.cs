@@ -43,7 +43,10 @@ internal static class DevicesTakenOff
     }
 
     private static bool IsInCharge(TimelineReading reading, DeviceInterval device, OrderedEvent removed) =>
-        reading.Frame.Context.Locks.Any(issued => issued.Id == device.Device && issued.Owner is null)
+        !device.IsTag
+        && reading.Frame.Context.Locks.Any(issued =>
+            issued.Id == device.Device && issued is { Owner: null, IsTag: false }
+        )
         && reading
             .Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.HandoverBriefed)
             .Any(entry =>

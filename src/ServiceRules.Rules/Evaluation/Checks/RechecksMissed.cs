@@ -30,7 +30,8 @@ internal static class RechecksMissed
         var checks = Checks(reading, source);
         foreach (var work in reading.AnyWork.Intervals)
         {
-            if (Gap(checks, work, TimeSpan.FromMinutes(minutes)) is { } last)
+            var longest = TimeSpan.FromMinutes(minutes);
+            if (Gap(checks, work, longest) is { } last)
             {
                 yield return new(
                     Verdict.NotMet,
@@ -38,6 +39,18 @@ internal static class RechecksMissed
                     $"The record shows no check of {TimelineWords.Named(source)} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
                     [last],
                     "Stop, relieve and check again before work goes on."
+                );
+            }
+            else if (OpenGap(reading, checks, work, longest) is { } since)
+            {
+                yield return new(
+                    Verdict.Unproven,
+                    reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+                    $"The record shows no check of {TimelineWords.Named(source)} after {words.Time(since)}, goes on for more than {minutes} minutes and does not show when the work stopped; the procedure asks for a check at least every {minutes} minutes.",
+                    [since],
+                    reading.IsOpen
+                        ? "Stop, relieve and check again before work goes on."
+                        : "Enter when hands-on work stopped, as a late entry."
                 );
             }
         }
@@ -51,10 +64,25 @@ internal static class RechecksMissed
                 .Where(entry => entry.Event.SpeaksOf(source.Id)),
         ];
 
+    /// <summary>In work whose end is not shown: the last check, where the record goes on for too long after it; or null.</summary>
+    private static OrderedEvent? OpenGap(
+        TimelineReading reading,
+        ImmutableArray<OrderedEvent> checks,
+        TimelineInterval work,
+        TimeSpan longest
+    ) =>
+        work.Until is null
+        && checks.LastOrDefault() is { } last
+        && reading.Events[^1].Moment - last.Moment > longest
+            ? last
+            : null;
+
     /// <summary>The check after which the next came too late for a stretch of work, or null.</summary>
     private static OrderedEvent? Gap(
         ImmutableArray<OrderedEvent> checks,
-        TimelineInterval work, TimeSpan longest)
+        TimelineInterval work,
+        TimeSpan longest
+    )
     {
         var last = checks.LastOrDefault(entry => entry.Place() <= work.From);
         foreach (var next in checks.Where(entry => work.From < entry.Place() && work.Contains(entry.Place())))

@@ -45,7 +45,9 @@ internal static class AbsentOwnerDuties
     /// <summary>They were told before they took up work again.</summary>
     public static CheckOutcome OwnerTold(DutyFrame duty)
     {
-        var waiting = Claimed(duty).Where(removal => removal is { OwnerBack: null, OwnerTold: null }).ToList();
+        var waiting = Claimed(duty)
+            .Where(removal => removal is { OwnerBack: null, OwnerTold: null })
+            .ToList();
         var outcome = Judge(
             duty,
             removal =>
@@ -78,11 +80,7 @@ internal static class AbsentOwnerDuties
     }
 
     private static ImmutableArray<Removal> Claimed(DutyFrame duty) =>
-        [
-            .. Removal
-                .Of(duty)
-                .Where(removal => removal is { ClaimsException: true, IsByOwner: false }),
-        ];
+        [.. Removal.Of(duty).Where(removal => removal is { ClaimsException: true, IsByOwner: false })];
 
     private static CheckOutcome Judge(
         DutyFrame duty,

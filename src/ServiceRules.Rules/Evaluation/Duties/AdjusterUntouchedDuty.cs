@@ -19,8 +19,9 @@ internal static class AdjusterUntouchedDuty
     private const string Act =
         "Stop the reel as the procedure says before the adjuster is touched, also for a single click.";
 
-    private static readonly FrozenDictionary<string, TimelineEventKind> Kinds = Enum.GetValues<TimelineEventKind>()
-        .ToFrozenDictionary(kind => Snake(kind.ToString()), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, TimelineEventKind> Kinds =
+        Enum.GetValues<TimelineEventKind>()
+            .ToFrozenDictionary(kind => Snake(kind.ToString()), StringComparer.Ordinal);
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
@@ -41,7 +42,13 @@ internal static class AdjusterUntouchedDuty
         {
             return TimelineOutcome.OfFaults(faults) with
             {
-                Evidence = [.. turns.Where(turn => Fault(duty, runs, turn) is not null).Select(turn => turn.Pointer).Order(StringComparer.Ordinal)],
+                Evidence =
+                [
+                    .. turns
+                        .Where(turn => Fault(duty, runs, turn) is not null)
+                        .Select(turn => turn.Pointer)
+                        .Order(StringComparer.Ordinal),
+                ],
             };
         }
 
@@ -50,7 +57,12 @@ internal static class AdjusterUntouchedDuty
                 Verdict.Unproven,
                 FindingReason.StepMissing,
                 "The record shows the reel run and adjusters turned, and does not say when each was turned.",
-                [.. turns.Where(turn => turn.Moment is null).Select(turn => turn.Pointer).Order(StringComparer.Ordinal)],
+                [
+                    .. turns
+                        .Where(turn => turn.Moment is null)
+                        .Select(turn => turn.Pointer)
+                        .Order(StringComparer.Ordinal),
+                ],
                 "Enter the time of each turn on a job in which the reel is run."
             )
             : TimelineOutcome.Met(
@@ -111,7 +123,9 @@ internal static class AdjusterUntouchedDuty
         if (task is not null && StopOf(task.Stop) is { IsEmpty: false } stop)
         {
             var missing = stop.Where(kind =>
-                    !duty.Reading.Of(kind).Any(entry => entry.Place() > last.Start.Place() && entry.Moment <= moment)
+                    !duty
+                        .Reading.Of(kind)
+                        .Any(entry => entry.Place() > last.Start.Place() && entry.Moment <= moment)
                 )
                 .ToImmutableArray();
             return missing.IsEmpty
@@ -156,7 +170,10 @@ internal static class AdjusterUntouchedDuty
     /// </summary>
     private static ImmutableArray<TimelineEventKind> StopOf(string stop)
     {
-        var parts = stop.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var parts = stop.Split(
+            [',', ';'],
+            StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries
+        );
         var kinds = ImmutableArray.CreateBuilder<TimelineEventKind>(parts.Length);
         foreach (var part in parts)
         {

@@ -50,7 +50,7 @@ internal static class AffectedToldAfterDuty
                 $"{what}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}",
                 Act
             ),
-            null => TimelineOutcome.Of(
+            _ => TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
                 $"The record does not show {what} after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}.",

@@ -29,7 +29,11 @@ internal static class BlockageDuties
             ? TimelineOutcome.Met(
                 duty.Reading,
                 $"The record shows the machine shut down and everything seen at rest{blockage.BeforeWords}.",
-                [.. blockage.Before(TimelineEventKind.MachineShutDown).Concat(blockage.Before(TimelineEventKind.SeenAtRest))]
+                [
+                    .. blockage
+                        .Before(TimelineEventKind.MachineShutDown)
+                        .Concat(blockage.Before(TimelineEventKind.SeenAtRest)),
+                ]
             )
             : TimelineOutcome.OfFaults([
                 blockage.Missing(
@@ -157,7 +161,7 @@ internal static class BlockageDuties
                 $"{what}, after the blockage was cleared at {duty.Words.Time(cleared)}",
                 act
             ),
-            null => TimelineOutcome.Of(
+            _ => TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
                 $"The record does not show {what} after the blockage was cleared at {duty.Words.Time(cleared)}{(limit is null ? string.Empty : $" and before {EventWords.Done(limit.Event.Kind)} at {duty.Words.Time(limit)}")}.",
@@ -201,11 +205,7 @@ internal static class BlockageDuties
                 .Reading.Of(kind)
                 .Where(entry =>
                     (First is null || entry.Place() < First.Place())
-                    && (
-                        ran is null
-                        || (First is null && !Duty.Reading.IsOpen)
-                        || entry.Place() > ran.Place()
-                    )
+                    && (ran is null || (First is null && !Duty.Reading.IsOpen) || entry.Place() > ran.Place())
                 );
         }
 

@@ -14,8 +14,7 @@ internal static class ClearBeforeRelease
     private const string OutOfUse = "Take the machine out of use until it is done and seen to.";
 
     /// <summary>Tools and parts clear, machine intact.</summary>
-    public static CheckOutcome AreaInspected(DutyFrame duty) =>
-        Judge(duty, TimelineEventKind.AreaInspected);
+    public static CheckOutcome AreaInspected(DutyFrame duty) => Judge(duty, TimelineEventKind.AreaInspected);
 
     /// <summary>People seen to be clear.</summary>
     public static CheckOutcome PeopleClear(DutyFrame duty) =>

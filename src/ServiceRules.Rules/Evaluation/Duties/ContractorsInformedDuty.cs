@@ -84,7 +84,5 @@ internal static class ContractorsInformedDuty
             .FirstOrDefault(entry => entry.Event.Actor == person);
 
     private static bool Concerns(OrderedEvent entry, Id<Participant> person) =>
-        entry.Event.Others.IsEmpty
-        || entry.Event.Actor == person
-        || entry.Event.Others.Contains(person);
+        entry.Event.Others.IsEmpty || entry.Event.Actor == person || entry.Event.Others.Contains(person);
 }

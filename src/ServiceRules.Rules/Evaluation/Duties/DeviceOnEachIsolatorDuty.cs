@@ -17,20 +17,14 @@ internal static class DeviceOnEachIsolatorDuty
         var leadUp = LeadUp.ToFirstWork(duty);
         return SourceStep.Judge(
             leadUp,
-            [
-                .. from source in leadUp.Sources
-                where source.HasIsolator
-                select Step(leadUp, source.Source),
-            ],
+            [.. from source in leadUp.Sources where source.HasIsolator select Step(leadUp, source.Source)],
             "a lock or tag put on the isolator"
         );
     }
 
     private static SourceStep Step(LeadUp leadUp, EnergySource source)
     {
-        var off = SourceReading
-            .Isolations(leadUp.Duty.Reading, source)
-            .FirstOrDefault(leadUp.Contains);
+        var off = SourceReading.Isolations(leadUp.Duty.Reading, source).FirstOrDefault(leadUp.Contains);
         var on = DevicesOn.Of(leadUp.Duty, source).ToImmutableArray();
         var before = on.FirstOrDefault(leadUp.Contains);
         var step = SourceStep.Of(

@@ -20,8 +20,7 @@ internal static class DevicesOn
                 ),
                 TimelineEventKind.PlugControlConfirmed => !source.Lockable
                     && SourceReading.IsSwitchedBy(source, entry.Event),
-                TimelineEventKind.KeyRemoved => !source.Lockable
-                    && duty.Procedure is { Controls.Key: true },
+                TimelineEventKind.KeyRemoved => !source.Lockable && duty.Procedure is { Controls.Key: true },
                 _ => false,
             }
         );

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -75,7 +74,10 @@ internal static class EnergisedTaskDuties
             return recorded.IsEmpty ? NothingRecorded(duty) : RecordedOnly(duty, recorded);
         }
 
-        var faults = starts.Select(start => MeasureFault(duty, start, recorded)).OfType<TimelineFault>().ToList();
+        var faults = starts
+            .Select(start => MeasureFault(duty, start, recorded))
+            .OfType<TimelineFault>()
+            .ToList();
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
@@ -113,9 +115,7 @@ internal static class EnergisedTaskDuties
 
     /// <summary>The task as the procedure in force lists it, or null.</summary>
     public static EnergisedTask? Listed(DutyFrame duty, ServiceTask? task) =>
-        task is null
-            ? null
-            : duty.Procedure?.EnergisedTasks.FirstOrDefault(listed => listed.Task == task);
+        task is null ? null : duty.Procedure?.EnergisedTasks.FirstOrDefault(listed => listed.Task == task);
 
     /// <summary>The tasks on the running reel that the job had: null among them, where an entry does not say which.</summary>
     private static ImmutableArray<ServiceTask?> Tasks(DutyFrame duty)
@@ -124,7 +124,9 @@ internal static class EnergisedTaskDuties
         var alone = duty
             .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
             .Where(entry => !runs.Any(run => run.Interval.Contains(entry.Place())))
-            .Select(entry => entry.Event.Task ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null));
+            .Select(entry =>
+                entry.Event.Task ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
+            );
         var asked = duty.Record.Tasks.Contains(ServiceTask.Lap)
             ? (IEnumerable<ServiceTask?>)[ServiceTask.Lap]
             : [];
@@ -192,7 +194,9 @@ internal static class EnergisedTaskDuties
         var run = TestRun.Of(duty).FirstOrDefault(run => run.Start == start);
         var listed = Listed(
             duty,
-            run?.Task ?? start.Event.Task ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
+            run?.Task
+                ?? start.Event.Task
+                ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
         );
         var said = before.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
         var missing = (listed?.Measures ?? []).Where(measure => !said.Contains(measure)).ToImmutableArray();

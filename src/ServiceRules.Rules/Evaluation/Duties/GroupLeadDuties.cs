@@ -42,7 +42,11 @@ internal static class GroupLeadDuties
     /// <summary>Where people of several crews work together, one authorised person coordinates them.</summary>
     public static CheckOutcome CoordinatorNamed(DutyFrame duty)
     {
-        var people = GroupWork.Workers(duty).Select(duty.PersonOf).OfType<RegisteredPerson>().ToImmutableArray();
+        var people = GroupWork
+            .Workers(duty)
+            .Select(duty.PersonOf)
+            .OfType<RegisteredPerson>()
+            .ToImmutableArray();
         var crews = people
             .Select(person => person.Crew ?? (person.Employer == Employer.Outside ? "outside" : null))
             .OfType<string>()
@@ -76,7 +80,10 @@ internal static class GroupLeadDuties
         if (reading.EndOfWork() is not { } end)
         {
             return reading.IsOpen
-                ? AffectedPeople.NotYet($"{what}, after the last work and before the group's lock comes off", act)
+                ? AffectedPeople.NotYet(
+                    $"{what}, after the last work and before the group's lock comes off",
+                    act
+                )
                 : TimelineOutcome.Of(
                     Verdict.Unproven,
                     FindingReason.StepMissing,
@@ -132,16 +139,13 @@ internal static class GroupLeadDuties
 
     private static OrderedEvent? GroupDeviceOff(DutyFrame duty, OrderedEvent end)
     {
-        var off = duty
-            .Reading.Devices.Where(device =>
-                device.Removed is { } removed && !device.IsOnGroupBox && removed.Place() > end.Place()
-            )
+        var off = DevicesOn
+            .Removals(duty)
+            .Where(entry => entry.Place() > end.Place() && entry.Event.Source is not SourceReference.GroupBox)
             .ToImmutableArray();
-        var ofGroup = off.Where(device => duty.LockOf(device.Device) is { Owner: null }).ToImmutableArray();
-        return (ofGroup.IsEmpty ? off : ofGroup)
-            .Select(device => device.Removed)
-            .OfType<OrderedEvent>()
-            .MinBy(entry => entry.Place());
+        return off.FirstOrDefault(entry =>
+                entry.Event.Lock is { } device && duty.LockOf(device) is { Owner: null, IsTag: false }
+            ) ?? off.FirstOrDefault();
     }
 
     private static CheckOutcome OnePerson() =>

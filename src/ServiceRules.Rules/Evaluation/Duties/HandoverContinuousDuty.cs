@@ -23,7 +23,9 @@ internal static class HandoverContinuousDuty
         var changes = Changes(duty).ToImmutableArray();
         if (changes.IsEmpty)
         {
-            return TimelineOutcome.NotApplicable("The record shows nobody taking work over from somebody else.");
+            return TimelineOutcome.NotApplicable(
+                "The record shows nobody taking work over from somebody else."
+            );
         }
 
         var restsOn = new List<OrderedEvent>();
@@ -133,7 +135,8 @@ internal static class HandoverContinuousDuty
     {
         /// <summary>By one of those who worked, to the one who takes over; also while the work still goes on.</summary>
         public OrderedEvent? Briefing =>
-            Duty.Reading.Of(TimelineEventKind.HandoverBriefed)
+            Duty
+                .Reading.Of(TimelineEventKind.HandoverBriefed)
                 .FirstOrDefault(entry =>
                     entry.Place() > Before.From
                     && entry.Place() < Next.Start.Place()

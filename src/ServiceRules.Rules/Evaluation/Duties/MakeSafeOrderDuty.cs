@@ -32,13 +32,16 @@ internal static class MakeSafeOrderDuty
         var faults = stretches.SelectMany(stretch => Faults(stretch, duty.Words)).ToList();
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
-            : TimelineOutcome.Met(duty.Reading, "The record shows the make-safe steps in their order.", steps);
+            : TimelineOutcome.Met(
+                duty.Reading,
+                "The record shows the make-safe steps in their order.",
+                steps
+            );
     }
 
     private static IEnumerable<TimelineFault> Faults(MakeSafeStretch stretch, TimelineWords words) =>
         from inversion in stretch.Inversions()
-        let told =
-            $"The record shows {EventWords.Done(inversion.Then.Event.Kind)} at {words.Time(inversion.Then)}, before it shows {EventWords.Done(inversion.First.Event.Kind)} at {words.Time(inversion.First)}"
+        let told = $"The record shows {EventWords.Done(inversion.Then.Event.Kind)} at {words.Time(inversion.Then)}, before it shows {EventWords.Done(inversion.First.Event.Kind)} at {words.Time(inversion.First)}"
             + (inversion.Source is { } source ? $" ({TimelineWords.Named(source)})." : ".")
         select stretch.Work is null
             ? new TimelineFault(

@@ -8,7 +8,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>
 /// The make-safe steps between two runs of the machine, until the first work in it. Each step may be made again: asked is
 /// that those relied on stand in order, and these are, from the end: the last verification of each source; its last
-/// release; the latest lock or tag, isolation, shutdown and going through that still stand before what they must precede.
+/// release; the first lock or tag on it that is not off again; the latest isolation and going through before what they must
+/// precede. Shut down it is before the first isolation of all.
 /// </summary>
 internal sealed class MakeSafeStretch
 {
@@ -62,7 +63,7 @@ internal sealed class MakeSafeStretch
     {
         var chains = duty
             .Sources.Where(source => Work is null || source.IsThereAt(Work.Start.Place()))
-            .Select(source => Chain.Of(source.Source, entries))
+            .Select(source => Chain.Of(source.Source, entries, StillOn(source.Source)))
             .ToImmutableArray();
         foreach (var chain in chains)
         {
@@ -77,11 +78,11 @@ internal sealed class MakeSafeStretch
         foreach (var chain in chains)
         {
             var until = Earlier(release, chain.Verified);
-            var (on, onFault) = Latest(chain.On, until);
+            var on = chain.On;
             var (off, offFault) = Latest(chain.Off, on ?? until);
-            if (onFault is var (onFirst, onThen))
+            if (on is not null && until is not null && Is(on, until))
             {
-                yield return (onFirst, onThen, chain.Source);
+                yield return (on, until, chain.Source);
             }
 
             if (offFault is var (offFirst, offThen))
@@ -92,21 +93,30 @@ internal sealed class MakeSafeStretch
             relied.AddRange(new[] { off ?? on ?? chain.Released ?? chain.Verified }.OfType<OrderedEvent>());
         }
 
-        var (down, downFault) = Latest(OfKind(TimelineEventKind.MachineShutDown), relied.MinBy(Place));
-        if (downFault is var (downFirst, downThen))
+        // A machine that ran while it was isolated did so whatever was switched off again later.
+        var down = OfKind(TimelineEventKind.MachineShutDown).FirstOrDefault();
+        var first = Earlier(chains.SelectMany(chain => chain.Off).MinBy(Place), relied.MinBy(Place));
+        if (down is not null && first is not null && Is(down, first))
         {
-            yield return (downFirst, downThen, null);
+            yield return (down, first, null);
         }
 
-        var (_, reviewFault) = Latest(
-            OfKind(TimelineEventKind.EnergyReviewed),
-            down ?? relied.MinBy(Place)
-        );
+        var (_, reviewFault) = Latest(OfKind(TimelineEventKind.EnergyReviewed), down ?? relied.MinBy(Place));
         if (reviewFault is var (reviewFirst, reviewThen))
         {
             yield return (reviewFirst, reviewThen, null);
         }
     }
+
+    // One hung too early and taken off again is not the one relied on; one that is left on is.
+    private OrderedEvent? StillOn(EnergySource source) =>
+        duty
+            .Reading.Devices.FirstOrDefault(device =>
+                device.IsOn(source.Id)
+                && entries.Contains(device.Applied)
+                && (device.Removed is not { } off || (Work is { } work && off.Place() > work.Start.Place()))
+            )
+            ?.Applied;
 
     private static TimelinePlace Place(OrderedEvent entry) => entry.Place();
 
@@ -142,17 +152,22 @@ internal sealed class MakeSafeStretch
     private sealed record Chain(
         EnergySource Source,
         ImmutableArray<OrderedEvent> Off,
-        ImmutableArray<OrderedEvent> On,
+        OrderedEvent? On,
         OrderedEvent? Released,
         OrderedEvent? Verified
     )
     {
-        public static Chain Of(EnergySource source, ImmutableArray<OrderedEvent> entries)
+        public static Chain Of(
+            EnergySource source,
+            ImmutableArray<OrderedEvent> entries,
+            OrderedEvent? stillOn
+        )
         {
             return new(
                 source,
                 Steps(TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved),
-                Steps(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied),
+                stillOn
+                    ?? Steps(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied).FirstOrDefault(),
                 Steps(TimelineEventKind.StoredEnergyReleased).LastOrDefault(),
                 Steps(TimelineEventKind.IsolationVerified).LastOrDefault()
             );

@@ -50,7 +50,11 @@ internal static class NoHandsWhileEnergisedDuty
             : TimelineOutcome.Met(
                 duty.Reading,
                 $"The record shows nobody's hands in during {TimelineWords.List(runs.Select(run => run.Named))}.",
-                [.. runs.SelectMany(run => new[] { run.Start, run.End }).OfType<OrderedEvent>().ToImmutableArray()]
+                [
+                    .. runs.SelectMany(run => new[] { run.Start, run.End })
+                        .OfType<OrderedEvent>()
+                        .ToImmutableArray(),
+                ]
             );
     }
 }

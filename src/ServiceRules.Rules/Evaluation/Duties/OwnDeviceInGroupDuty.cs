@@ -141,7 +141,8 @@ internal static class OwnDeviceInGroupDuty
         };
 
     private static bool KeepsPlug(DutyFrame duty, Id<Participant> person, WorkInterval? work) =>
-        duty.Reading.Of(TimelineEventKind.PlugControlConfirmed)
+        duty
+            .Reading.Of(TimelineEventKind.PlugControlConfirmed)
             .Any(entry =>
                 entry.Event.Actor == person
                 && (

@@ -69,7 +69,9 @@ internal static class OwnDeviceThroughWorkDuty
                 source.HasIsolator
                 && !(
                     reading.IsOpen
-                        ? protection.ControlOf(person, source.Source).Intervals.Any(held => held.Until is null)
+                        ? protection
+                            .ControlOf(person, source.Source)
+                            .Intervals.Any(held => held.Until is null)
                         : !protection.ControlOf(person, source.Source).Intervals.IsEmpty
                 )
             )

@@ -12,7 +12,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// </summary>
 internal static class RelockedAfterTestDuty
 {
-    private const string Act = "After a test run: isolate, lock, release and verify again before hands go in.";
+    private const string Act =
+        "After a test run: isolate, lock, release and verify again before hands go in.";
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
@@ -144,18 +145,16 @@ internal static class RelockedAfterTestDuty
                 device.IsOn(source.Id)
                 && device.HoldsOff
                 && device.Applied.Place() < Run.Start.Place()
-                && (
-                    device.Removed is not { } removed || (Work is not null && removed.Place() > Work.Place())
-                )
+                && (device.Removed is not { } removed || (Work is not null && removed.Place() > Work.Place()))
             );
 
-        private bool Off(EnergySource source) =>
-            SourceReading.Isolations(Duty.Reading, source).Any(IsWithin);
+        private bool Off(EnergySource source) => SourceReading.Isolations(Duty.Reading, source).Any(IsWithin);
 
         private bool On(EnergySource source) => DevicesOn.Of(Duty, source).Any(IsWithin);
 
         private bool Released(EnergySource source) =>
-            Duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
+            Duty
+                .Reading.Of(TimelineEventKind.StoredEnergyReleased)
                 .Any(entry => IsWithin(entry) && entry.Event.SpeaksOf(source.Id));
 
         private bool Verified(EnergySource source) =>

@@ -26,11 +26,11 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
     public bool IsByOwner =>
         Entry.Event.Actor == Owner
         || (
-            Duty.LockOf(Device.Device) is { Owner: null }
+            // A tag is nobody's for the group: each comes off by the hand that hung it.
+            !Device.IsTag
+            && Duty.LockOf(Device.Device) is { Owner: null, IsTag: false }
             && Duty.Reading.Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.HandoverBriefed)
-                .Any(entry =>
-                    entry.Place() < Entry.Place() && entry.Event.Others.Contains(Entry.Event.Actor)
-                )
+                .Any(entry => entry.Place() < Entry.Place() && entry.Event.Others.Contains(Entry.Event.Actor))
         );
 
     /// <summary>
@@ -53,21 +53,20 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
             }
 
             return Duty.Reading.Events.FirstOrDefault(entry =>
-                    entry.Place() > Entry.Place()
-                    && entry.Event.Kind
-                        is TimelineEventKind.TestEnergised
-                            or TimelineEventKind.MachineStarted
-                            or TimelineEventKind.WorkStarted
-                            or TimelineEventKind.HandedBack
-                )
+                entry.Place() > Entry.Place()
+                && entry.Event.Kind
+                    is TimelineEventKind.TestEnergised
+                        or TimelineEventKind.MachineStarted
+                        or TimelineEventKind.WorkStarted
+                        or TimelineEventKind.HandedBack
+            )
                 is { Event.Kind: TimelineEventKind.TestEnergised };
         }
     }
 
     /// <summary>The entry that confirms the owner's absence before, or null.</summary>
     public OrderedEvent? AbsenceConfirmed =>
-        Concerning(TimelineEventKind.AbsenceConfirmed)
-            .LastOrDefault(entry => entry.Place() < Entry.Place());
+        Concerning(TimelineEventKind.AbsenceConfirmed).LastOrDefault(entry => entry.Place() < Entry.Place());
 
     /// <summary>What the owner is shown doing between the confirmation and the removal, or null.</summary>
     public OrderedEvent? SeenMeanwhile =>
@@ -116,6 +115,7 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
         select new Removal(duty, device, device.Removed!);
 
     private IEnumerable<OrderedEvent> Concerning(TimelineEventKind kind) =>
-        Duty.Reading.Of(kind)
+        Duty
+            .Reading.Of(kind)
             .Where(entry => entry.Event.Others.IsEmpty || entry.Event.Others.Contains(Owner));
 }

@@ -15,7 +15,11 @@ internal static class RemovalDuties
     {
         var removals = Removal.Of(duty).ToImmutableArray();
         return removals.IsEmpty
-            ? TimelineOutcome.NotApplicable("The record shows no lock or tag coming off.")
+            ? TimelineOutcome.NotApplicable(
+                DevicesOn.Removals(duty).Any()
+                    ? "The record shows a lock or tag coming off, and not who put it on."
+                    : "The record shows no lock or tag coming off."
+            )
             : Judge(
                 duty,
                 removals,

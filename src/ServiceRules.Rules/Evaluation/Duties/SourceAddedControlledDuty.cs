@@ -12,7 +12,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// </summary>
 internal static class SourceAddedControlledDuty
 {
-    private const string Act = "Hands out; isolate, lock, release and verify what was added before work goes on.";
+    private const string Act =
+        "Hands out; isolate, lock, release and verify what was added before work goes on.";
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
@@ -22,7 +23,9 @@ internal static class SourceAddedControlledDuty
             .ToImmutableArray();
         if (added.IsEmpty)
         {
-            return TimelineOutcome.NotApplicable("The record shows no source of energy added during the job.");
+            return TimelineOutcome.NotApplicable(
+                "The record shows no source of energy added during the job."
+            );
         }
 
         var faults = added.SelectMany(entry => Faults(duty, entry)).ToList();
@@ -57,7 +60,9 @@ internal static class SourceAddedControlledDuty
         }
 
         var next = duty.Reading.Works.FirstOrDefault(work => work.Start.Place() > entry.Place());
-        var isAsked = next is not null || (duty.Reading.IsOpen && during is null && duty.Reading.EndOfWork() is not null)
+        var isAsked =
+            next is not null
+            || (duty.Reading.IsOpen && during is null && duty.Reading.EndOfWork() is not null)
             || (duty.Reading.IsOpen && duty.Reading.Works.IsEmpty);
         var lacking = isAsked ? Lacking(duty, source, entry, next).ToImmutableArray() : [];
         if (lacking.IsEmpty)

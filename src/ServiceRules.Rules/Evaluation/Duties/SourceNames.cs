@@ -10,10 +10,12 @@ internal static class SourceNames
     public static string Of(DutyFrame duty, SourceReference? source) =>
         source switch
         {
-            SourceReference.One { Source: var id } =>
-                duty.Sources.FirstOrDefault(known => known.Source.Id == id) is { } known
-                    ? TimelineWords.Named(known.Source)
-                    : id.Text.Replace('_', ' '),
+            SourceReference.One { Source: var id } => duty.Sources.FirstOrDefault(known =>
+                known.Source.Id == id
+            )
+                is { } known
+                ? TimelineWords.Named(known.Source)
+                : id.Text.Replace('_', ' '),
             SourceReference.GroupBox => "the group box",
             SourceReference.All => "every source",
             _ => "a source that it does not name",

@@ -50,12 +50,7 @@ internal sealed record SourceStep(
                 alike.Key.Why,
                 [.. alike.SelectMany(step => step.Instead).Distinct()]
             );
-        return LeadUpOutcome.Of(
-            leadUp,
-            [.. faults],
-            done + For(steps.Select(step => step.Source)),
-            restsOn
-        );
+        return LeadUpOutcome.Of(leadUp, [.. faults], done + For(steps.Select(step => step.Source)), restsOn);
     }
 
     private static string For(IEnumerable<EnergySource> sources) => $" for {TimelineWords.Named(sources)}";

@@ -32,11 +32,13 @@ internal static class Suppression
 
     /// <summary>
     /// No lock or tag was ever put on, nor a plug kept, and hands went in or the job is over: that is said once, of the
-    /// devices, and neither of notices nor of what comes before devices are taken off.
+    /// devices, and neither of notices nor of what comes before devices are taken off. Where nothing can be switched off,
+    /// nothing is said of devices, and the rest is asked all the same.
     /// </summary>
     public static bool IsWithoutDevice(DutyFrame duty) =>
         duty.Reading.Devices.IsEmpty
         && duty.Reading.Of(TimelineEventKind.PlugControlConfirmed).IsEmpty
+        && (duty.Sources.IsEmpty || duty.Sources.Any(source => source.HasIsolator))
         && !IsStillToBegin(duty);
 
     /// <summary>

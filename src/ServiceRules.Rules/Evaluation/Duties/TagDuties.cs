@@ -59,8 +59,7 @@ internal static class TagDuties
         var faults =
             from tag in tags
             from source in duty.Sources
-            where
-                source.HasIsolator && tag.Event.SpeaksOf(source.Source.Id) && isAtFault(tag, source)
+            where source.HasIsolator && tag.Event.SpeaksOf(source.Source.Id) && isAtFault(tag, source)
             select new TimelineFault(
                 Verdict.NotMet,
                 FindingReason.ProcedureNotFollowed,

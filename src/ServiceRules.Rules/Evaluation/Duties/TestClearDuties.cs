@@ -14,11 +14,13 @@ internal static class TestClearDuties
             duty,
             TimelineEventKind.AreaInspected,
             run =>
-                DevicesOn.Removals(duty)
+                DevicesOn
+                    .Removals(duty)
                     .FirstOrDefault(entry =>
                         (run.WorkStopped is not { } stop || entry.Place() > stop.Place())
                         && entry.Place() < run.Start.Place()
-                    ) ?? run.Start
+                    )
+                ?? run.Start
         );
 
     /// <summary>People clear before the machine is energised.</summary>

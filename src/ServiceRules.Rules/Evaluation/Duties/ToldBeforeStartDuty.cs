@@ -25,8 +25,13 @@ internal static class ToldBeforeStartDuty
         if (starts.Count == 0)
         {
             return reading.IsOpen
-                ? AffectedPeople.NotYet($"{what}, after the last lock or tag and before the machine is started", Act)
-                : TimelineOutcome.NotApplicable("The record shows no start of the machine after a lock or tag.");
+                ? AffectedPeople.NotYet(
+                    $"{what}, after the last lock or tag and before the machine is started",
+                    Act
+                )
+                : TimelineOutcome.NotApplicable(
+                    "The record shows no start of the machine after a lock or tag."
+                );
         }
 
         var restsOn = new List<OrderedEvent>();

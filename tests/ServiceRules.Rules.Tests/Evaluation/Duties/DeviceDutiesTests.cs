@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -53,6 +52,22 @@ public sealed class DeviceDutiesTests
                 .Verdict(EnergyDuty.DeviceOfSiteStyle)
         );
     }
+
+    [Theory]
+    [InlineData("red", Verdict.Met)]
+    [InlineData("yellow", Verdict.NotMet)]
+    [InlineData(null, Verdict.Met)]
+    public void Judge_Tag_IsOfTheSitesStyleWhereTheRegisterSaysHowItLooks(string? style, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Locks(
+                    Red("L-11", "tech-01"),
+                    Red("L-12", "tech-01"),
+                    new(new("T-1"), null) { IsTag = true, Style = style }
+                )
+                .And("08:08 tag_applied tech-01 source=gravity lock=T-1")
+                .Verdict(EnergyDuty.DeviceOfSiteStyle)
+        );
 
     [Fact]
     public void Judge_IssuedToAnother_IsNotMet() =>
@@ -112,24 +127,12 @@ public sealed class DeviceDutiesTests
         );
     }
 
-    [Theory]
-    [InlineData("authorised")]
-    [InlineData("later")]
-    [InlineData("lapsed")]
-    public void Judge_NotAuthorisedWhenHung_IsNotMet(string why) =>
+    [Fact]
+    public void Judge_HungByWhoIsNotAuthorised_IsNotMet() =>
         Assert.Equal(
             Verdict.NotMet,
             InOrder
-                .Knowing(
-                    "tech-01",
-                    person =>
-                        why switch
-                        {
-                            "authorised" => person with { Authorised = false },
-                            "later" => person with { TrainedOn = Day.AddDays(1) },
-                            _ => person with { TrainedUntil = Day.AddDays(-1) },
-                        }
-                )
+                .Knowing("tech-01", person => person with { Authorised = false })
                 .Verdict(EnergyDuty.OnlyAuthorisedHang)
         );
 

@@ -1,8 +1,6 @@
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
-using ServiceRules.Rules.Tests.Evaluation.Timeline;
 using static ServiceRules.Rules.Tests.Evaluation.Duties.Registers;
 
 namespace ServiceRules.Rules.Tests.Evaluation.Duties;
@@ -100,8 +98,8 @@ public sealed class InspectionDutiesTests
         );
 
     [Theory]
-    [InlineData(-51, Verdict.NotMet)]
-    [InlineData(-50, Verdict.NotApplicable)]
+    [InlineData(-50, Verdict.NotMet)]
+    [InlineData(-49, Verdict.NotApplicable)]
     [InlineData(-10, Verdict.NotApplicable)]
     public void Judge_AuthorisedOnlySinceTheInspection_NeedsNoReview(int trained, Verdict expected) =>
         Assert.Equal(

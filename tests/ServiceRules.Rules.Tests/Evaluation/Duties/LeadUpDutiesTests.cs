@@ -1,5 +1,3 @@
-using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Timeline;
@@ -43,10 +41,7 @@ public sealed class LeadUpDutiesTests
         var hasty = (new SafetyCase() with { IsSignedOff = false }).With("08:20 work_started tech-01");
 
         // With a single step there is no order yet.
-        Assert.Equal(
-            of == EnergyDuty.MakeSafeOrder ? Verdict.Unproven : Verdict.NotMet,
-            hasty.VerdictOf(of)
-        );
+        Assert.Equal(of == EnergyDuty.MakeSafeOrder ? Verdict.Unproven : Verdict.NotMet, hasty.VerdictOf(of));
     }
 
     [Theory]
@@ -104,17 +99,36 @@ public sealed class LeadUpDutiesTests
     [Fact]
     public void DeviceOnEachIsolator_HungBeforeTheIsolatorWasOff_SaysWhen()
     {
-        var outcome = Changed("08:08 lock_applied tech-01 source=engine_start", "08:05 lock_applied tech-01 source=engine_start")
+        var outcome = Changed(
+                "08:08 lock_applied tech-01 source=engine_start",
+                "08:05 lock_applied tech-01 source=engine_start"
+            )
             .Duty(EnergyDuty.DeviceOnEachIsolator);
 
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
-        Assert.Contains("after it was turned off at 08:06 (put on at 08:05)", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            "after it was turned off at 08:06 (put on at 08:05)",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
-    [InlineData("08:17 isolation_verified tech-01 source=all", "08:20 isolation_verified tech-01 source=all", "at the very time")]
-    [InlineData("08:17 isolation_verified tech-01 source=all", "08:08 isolation_verified tech-01 source=all", "before")]
-    [InlineData("08:14 stored_energy_released tech-01 source=gravity", "08:18 stored_energy_released tech-01 source=gravity", "before its stored energy was released at 08:18")]
+    [InlineData(
+        "08:17 isolation_verified tech-01 source=all",
+        "08:20 isolation_verified tech-01 source=all",
+        "at the very time"
+    )]
+    [InlineData(
+        "08:17 isolation_verified tech-01 source=all",
+        "08:08 isolation_verified tech-01 source=all",
+        "before"
+    )]
+    [InlineData(
+        "08:14 stored_energy_released tech-01 source=gravity",
+        "08:18 stored_energy_released tech-01 source=gravity",
+        "before its stored energy was released at 08:18"
+    )]
     public void IsolationVerified_AtTheWrongTime_SaysWhatStandsInstead(string was, string now, string why)
     {
         var outcome = Changed(was, now).Duty(EnergyDuty.IsolationVerified);
@@ -132,16 +146,30 @@ public sealed class LeadUpDutiesTests
         Assert.Equal(
             Verdict.Met,
             Complete
-                .With(MakeSafe.Seat + "08:05 stored_energy_released tech-01 source=hydraulic\n" + MakeSafe.Isolation + MakeSafe.Work)
+                .With(
+                    MakeSafe.Seat
+                        + "08:05 stored_energy_released tech-01 source=hydraulic\n"
+                        + MakeSafe.Isolation
+                        + MakeSafe.Work
+                )
                 .VerdictOf(EnergyDuty.MakeSafeOrder)
         );
 
     [Theory]
     [InlineData("08:03 machine_shut_down tech-01", "08:07 machine_shut_down tech-01")]
     [InlineData("08:01 energy_reviewed tech-01", "08:04 energy_reviewed tech-01")]
-    [InlineData("08:12 stored_energy_released tech-01 source=hydraulic", "08:07 stored_energy_released tech-01 source=hydraulic")]
-    [InlineData("08:06 isolator_operated tech-01 source=engine_start", "08:10 isolator_operated tech-01 source=engine_start")]
-    [InlineData("08:12 stored_energy_released tech-01 source=hydraulic", "08:19 stored_energy_released tech-01 source=hydraulic")]
+    [InlineData(
+        "08:12 stored_energy_released tech-01 source=hydraulic",
+        "08:07 stored_energy_released tech-01 source=hydraulic"
+    )]
+    [InlineData(
+        "08:06 isolator_operated tech-01 source=engine_start",
+        "08:10 isolator_operated tech-01 source=engine_start"
+    )]
+    [InlineData(
+        "08:12 stored_energy_released tech-01 source=hydraulic",
+        "08:19 stored_energy_released tech-01 source=hydraulic"
+    )]
     public void MakeSafeOrder_OneStepOutOfItsTurn_IsNotMet(string was, string now) =>
         Assert.Equal(
             (Verdict.NotMet, FindingReason.WrongOrder),
@@ -159,6 +187,26 @@ public sealed class LeadUpDutiesTests
                     MakeSafe.Seat
                         + MakeSafe.Isolation
                         + "08:18 lock_applied tech-02 source=engine_start lock=L-21\n"
+                        + MakeSafe.Work
+                )
+                .VerdictOf(EnergyDuty.MakeSafeOrder)
+        );
+
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("08:05:30 lock_removed tech-01 source=engine_start lock=L-19\n", Verdict.Met)]
+    public void MakeSafeOrder_LockHungBeforeTheIsolatorWasOff_IsMendedOnlyByTakingItOffAgain(
+        string off,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Complete
+                .With(
+                    MakeSafe.Seat
+                        + "08:05 lock_applied tech-01 source=engine_start lock=L-19\n"
+                        + off
+                        + MakeSafe.Isolation
                         + MakeSafe.Work
                 )
                 .VerdictOf(EnergyDuty.MakeSafeOrder)
@@ -246,7 +294,14 @@ public sealed class LeadUpDutiesTests
                 {
                     Sources =
                     [
-                        SafetyCase.Source("hydraulic", "hydraulic pressure", "valve", true, true, recheck: 30),
+                        SafetyCase.Source(
+                            "hydraulic",
+                            "hydraulic pressure",
+                            "valve",
+                            true,
+                            true,
+                            recheck: 30
+                        ),
                     ],
                 },
             }
@@ -262,7 +317,11 @@ public sealed class LeadUpDutiesTests
             .Duty(EnergyDuty.BuildUpRechecked);
 
         Assert.Equal(Verdict.Met, outcome.Verdict);
-        Assert.Contains("read 38 bar at 08:40, up from 0 bar", Assert.Single(outcome.Notices), StringComparison.Ordinal);
+        Assert.Contains(
+            "read 38 bar at 08:40, up from 0 bar",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -309,7 +368,14 @@ public sealed class LeadUpDutiesTests
                             new(
                                 new("M-1"),
                                 "ride-on",
-                                [SafetyCase.Source("spark", "ignition", isolator: "plug lead", lockable: true)]
+                                [
+                                    SafetyCase.Source(
+                                        "spark",
+                                        "ignition",
+                                        isolator: "plug lead",
+                                        lockable: true
+                                    ),
+                                ]
                             ),
                         ],
                     },

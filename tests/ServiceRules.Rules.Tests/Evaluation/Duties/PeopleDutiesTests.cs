@@ -54,7 +54,12 @@ public sealed class PeopleDutiesTests
     };
 
     public static TheoryData<EnergyDuty> OfGroups =>
-        [EnergyDuty.OwnDeviceInGroup, EnergyDuty.PrimaryNamed, EnergyDuty.GroupAccounted, EnergyDuty.OwnDeviceThroughWork];
+        [
+            EnergyDuty.OwnDeviceInGroup,
+            EnergyDuty.PrimaryNamed,
+            EnergyDuty.GroupAccounted,
+            EnergyDuty.OwnDeviceThroughWork,
+        ];
 
     [Theory]
     [MemberData(nameof(OfGroups))]
@@ -64,7 +69,11 @@ public sealed class PeopleDutiesTests
     [Theory]
     [InlineData("08:19 lock_applied tech-02", "08:22 lock_applied tech-02", EnergyDuty.OwnDeviceInGroup)]
     [InlineData("09:01 lock_removed tech-02", "08:40 lock_removed tech-02", EnergyDuty.OwnDeviceInGroup)]
-    [InlineData("08:18 lock_applied tech-01 source=group_box lock=L-1", "08:18 gloves_worn tech-01", EnergyDuty.OwnDeviceInGroup)]
+    [InlineData(
+        "08:18 lock_applied tech-01 source=group_box lock=L-1",
+        "08:18 gloves_worn tech-01",
+        EnergyDuty.OwnDeviceInGroup
+    )]
     [InlineData("07:50 primary", "08:30 primary", EnergyDuty.PrimaryNamed)]
     [InlineData("09:35 exposure", "09:41:30 exposure", EnergyDuty.GroupAccounted)]
     [InlineData("09:35 exposure", "09:20 exposure", EnergyDuty.GroupAccounted)]
@@ -79,8 +88,16 @@ public sealed class PeopleDutiesTests
             Verdict.Met,
             Two.With(
                     Group
-                        .Replace("08:19 lock_applied tech-02", "08:21 lock_applied tech-02", StringComparison.Ordinal)
-                        .Replace("09:01 lock_removed tech-02", "09:00 lock_removed tech-02", StringComparison.Ordinal)
+                        .Replace(
+                            "08:19 lock_applied tech-02",
+                            "08:21 lock_applied tech-02",
+                            StringComparison.Ordinal
+                        )
+                        .Replace(
+                            "09:01 lock_removed tech-02",
+                            "09:00 lock_removed tech-02",
+                            StringComparison.Ordinal
+                        )
                 )
                 .VerdictOf(EnergyDuty.OwnDeviceInGroup)
         );
@@ -93,11 +110,15 @@ public sealed class PeopleDutiesTests
                 {
                     Entries =
                     [
-                        .. Two.With(Group).Entries.Select(entry =>
-                            entry.Kind == Domain.Timeline.TimelineEventKind.PrimaryAssigned
-                                ? entry with { Count = 1 }
-                                : entry
-                        ),
+                        .. Two.With(Group)
+                            .Entries.Select(entry =>
+                                entry.Kind == Domain.Timeline.TimelineEventKind.PrimaryAssigned
+                                    ? entry with
+                                    {
+                                        Count = 1,
+                                    }
+                                    : entry
+                            ),
                     ],
                 }
             )
@@ -139,12 +160,7 @@ public sealed class PeopleDutiesTests
     public void ContractorsInformed_ByWhenAndOfWhom(string exchanged, Verdict expected) =>
         Assert.Equal(
             expected,
-            (
-                Two with
-                {
-                    Register = [new(new("tech-02"), true, null, null) { Employer = Employer.Outside }],
-                }
-            )
+            (Two with { Register = [new(new("tech-02"), true, null, null) { Employer = Employer.Outside }] })
                 .With(exchanged + Group)
                 .VerdictOf(EnergyDuty.ContractorsInformed)
         );

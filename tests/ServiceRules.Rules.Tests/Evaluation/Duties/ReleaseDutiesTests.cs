@@ -81,16 +81,39 @@ public sealed class ReleaseDutiesTests
     public void AreaInspected_JobThatGoesOnBeforeWork_IsToBeDone() =>
         Assert.Equal(
             FindingReason.InProgress,
-            (WithOthers.With("07:50 machine_started tech-01\n" + MakeSafe.Isolation) with { IsSignedOff = false })
+            (
+                WithOthers.With("07:50 machine_started tech-01\n" + MakeSafe.Isolation) with
+                {
+                    IsSignedOff = false,
+                }
+            )
                 .Duty(EnergyDuty.AreaInspected)
                 .Reason
         );
 
     [Theory]
     [InlineData("", Verdict.Met, Verdict.Met, Verdict.Met, Verdict.NotApplicable)]
-    [InlineData("06:50+1 owner_informed lead-01 others=tech-01\n07:00+1 resumed_work tech-01", Verdict.Met, Verdict.Met, Verdict.Met, Verdict.Met)]
-    [InlineData("07:00+1 resumed_work tech-01\n07:30+1 owner_informed lead-01 others=tech-01", Verdict.NotMet, Verdict.Met, Verdict.Met, Verdict.NotMet)]
-    [InlineData("17:10 gloves_worn tech-01\n17:40 owner_informed lead-01 others=tech-01", Verdict.NotMet, Verdict.NotMet, Verdict.Met, Verdict.Met)]
+    [InlineData(
+        "06:50+1 owner_informed lead-01 others=tech-01\n07:00+1 resumed_work tech-01",
+        Verdict.Met,
+        Verdict.Met,
+        Verdict.Met,
+        Verdict.Met
+    )]
+    [InlineData(
+        "07:00+1 resumed_work tech-01\n07:30+1 owner_informed lead-01 others=tech-01",
+        Verdict.NotMet,
+        Verdict.Met,
+        Verdict.Met,
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "17:10 gloves_worn tech-01\n17:40 owner_informed lead-01 others=tech-01",
+        Verdict.NotMet,
+        Verdict.NotMet,
+        Verdict.Met,
+        Verdict.Met
+    )]
     public void AbsentOwner_WhatFollows_DecidesWhetherTheExceptionHolds(
         string after,
         Verdict byOwner,
@@ -148,6 +171,38 @@ public sealed class ReleaseDutiesTests
                     """
                 )
                 .VerdictOf(EnergyDuty.DeviceOffByOwner)
+        );
+
+    [Fact]
+    public void DeviceOffByOwner_TagByWhoeverWasPutInCharge_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (WithOthers with { Locks = [new(new("G-1"), null) { IsTag = true }] })
+                .With(
+                    """
+                    07:50 primary_assigned lead-01 others=tech-02
+                    08:08 tag_applied tech-01 source=engine_start lock=G-1
+                    09:47 tag_removed tech-02 source=engine_start lock=G-1
+                    """
+                )
+                .VerdictOf(EnergyDuty.DeviceOffByOwner)
+        );
+
+    [Fact]
+    public void PeopleClear_MachineOnWhichNothingCanBeSwitchedOff_IsAskedWithoutAnyLock() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (
+                WithOthers with
+                {
+                    Procedure = SafetyCase.RideOn with
+                    {
+                        Sources = [SafetyCase.Source("gravity", "raised unit", stored: true)],
+                    },
+                }
+            )
+                .With(MakeSafe.Work + "09:53 machine_started tech-01")
+                .VerdictOf(EnergyDuty.PeopleClear)
         );
 
     [Theory]

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -40,7 +39,9 @@ public sealed class RunningReelDutiesTests
     private static readonly SafetyCase Lap = new SafetyCase() with
     {
         Recorded = record => record with { Tasks = [ServiceTask.Lap] },
-        Procedure = With(new(ServiceTask.Lap, new("lead-01"), [ProtectiveMeasure.LongHandledBrush], "all locked", null, 10)),
+        Procedure = With(
+            new(ServiceTask.Lap, new("lead-01"), [ProtectiveMeasure.LongHandledBrush], "all locked", null, 10)
+        ),
     };
 
     public static TheoryData<EnergyDuty> OfRuns =>
@@ -66,16 +67,28 @@ public sealed class RunningReelDutiesTests
     [InlineData("09:42 area", "09:49 area", EnergyDuty.TestAreaClear)]
     [InlineData("09:43 people", "09:51 people", EnergyDuty.TestPeopleClear)]
     [InlineData("09:47 lock_removed tech-01", "09:47 lock_removed lead-01", EnergyDuty.TestDeviceOwner)]
-    [InlineData("09:52 energised_task_performed tech-01", "09:52 work_started tech-02", EnergyDuty.NoHandsWhileEnergised)]
+    [InlineData(
+        "09:52 energised_task_performed tech-01",
+        "09:52 work_started tech-02",
+        EnergyDuty.NoHandsWhileEnergised
+    )]
     [InlineData("10:06 isolator_operated", "10:21 isolator_operated", EnergyDuty.RelockedAfterTest)]
     [InlineData("10:09 lock_applied", "09:55 lock_applied", EnergyDuty.RelockedAfterTest)]
     [InlineData("10:14 stored_energy_released", "10:21 stored_energy_released", EnergyDuty.RelockedAfterTest)]
     [InlineData("10:17 isolation_verified", "10:21 isolation_verified", EnergyDuty.RelockedAfterTest)]
     [InlineData("10:17 isolation_verified", "10:13 isolation_verified", EnergyDuty.MakeSafeOrder)]
     [InlineData("09:44 alternative", "09:51 alternative", EnergyDuty.EnergisedMeasuresFirst)]
-    [InlineData("measures=LongHandledBrush,EyeProtection", "measures=EyeProtection", EnergyDuty.EnergisedMeasuresFirst)]
+    [InlineData(
+        "measures=LongHandledBrush,EyeProtection",
+        "measures=EyeProtection",
+        EnergyDuty.EnergisedMeasuresFirst
+    )]
     [InlineData("09:58 test_ended", "10:01 test_ended", EnergyDuty.EnergisedRunLength)]
-    [InlineData("09:52 energised", "09:51 gloves_worn tech-01\n09:52 energised", EnergyDuty.NoGlovesNearTurningReel)]
+    [InlineData(
+        "09:52 energised",
+        "09:51 gloves_worn tech-01\n09:52 energised",
+        EnergyDuty.NoGlovesNearTurningReel
+    )]
     public void Run_OneStepOutOfItsTurn_IsNotMet(string was, string now, EnergyDuty of)
     {
         Assert.Contains(was, Whole, StringComparison.Ordinal);
@@ -103,15 +116,16 @@ public sealed class RunningReelDutiesTests
     [Fact]
     public void RelockedAfterTest_JobThatGoesOn_SaysWhatIsMissingBeforeHandsGoInAgain()
     {
-        var outcome = (
-            Lap.With(MakeSafe.Isolation + MakeSafe.Work + Run) with
-            {
-                IsSignedOff = false,
-            }
-        ).Duty(EnergyDuty.RelockedAfterTest);
+        var outcome = (Lap.With(MakeSafe.Isolation + MakeSafe.Work + Run) with { IsSignedOff = false }).Duty(
+            EnergyDuty.RelockedAfterTest
+        );
 
         Assert.Equal(FindingReason.InProgress, outcome.Reason);
-        Assert.Contains("the isolator turned off again for engine start", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            "the isolator turned off again for engine start",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -126,7 +140,9 @@ public sealed class RunningReelDutiesTests
     public void EnergisedTaskApproved_ListedByNobody_IsNotMet() =>
         Assert.Equal(
             Verdict.NotMet,
-            (Lap with { Procedure = SafetyCase.RideOn }).With(Whole).VerdictOf(EnergyDuty.EnergisedTaskApproved)
+            (Lap with { Procedure = SafetyCase.RideOn })
+                .With(Whole)
+                .VerdictOf(EnergyDuty.EnergisedTaskApproved)
         );
 
     [Fact]
@@ -221,11 +237,7 @@ public sealed class RunningReelDutiesTests
                 .Verdict
         );
 
-    private static Procedure With(EnergisedTask task) =>
-        SafetyCase.RideOn with
-        {
-            EnergisedTasks = [task],
-        };
+    private static Procedure With(EnergisedTask task) => SafetyCase.RideOn with { EnergisedTasks = [task] };
 
     private static UnitWork Turned(string? at) =>
         new()

@@ -9,8 +9,14 @@ public sealed class StepsBeforeHandsTests
 {
     [Theory]
     [InlineData(EnergyDuty.EnergyReviewed, "the energy sources and controls gone through")]
-    [InlineData(EnergyDuty.SourcesIsolated, "the isolator turned off for engine start and hydraulic pressure")]
-    [InlineData(EnergyDuty.OwnDeviceThroughWork, "tech-01's own lock or control on engine start and hydraulic pressure")]
+    [InlineData(
+        EnergyDuty.SourcesIsolated,
+        "the isolator turned off for engine start and hydraulic pressure"
+    )]
+    [InlineData(
+        EnergyDuty.OwnDeviceThroughWork,
+        "tech-01's own lock or control on engine start and hydraulic pressure"
+    )]
     public void Missing_OfAnOutcomeOnAJobThatGoesOn_IsTheStepAlone(EnergyDuty of, string step) =>
         Assert.Equal(
             step,

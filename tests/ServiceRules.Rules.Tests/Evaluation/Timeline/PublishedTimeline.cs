@@ -27,7 +27,10 @@ internal sealed record PublishedTimeline(
         );
         var root = document.RootElement.Clone();
         var context = root.GetProperty("context");
-        var entries = root.GetProperty("events").EnumerateArray().Select(Entry).ToImmutableArray();
+        var entries = root.GetProperty("events")
+            .EnumerateArray()
+            .Select(entry => Entry(entry, context))
+            .ToImmutableArray();
         var date = DateOnly.Parse(
             root.GetProperty("events")[0].GetProperty("t").GetString()![..10],
             CultureInfo.InvariantCulture
@@ -42,11 +45,19 @@ internal sealed record PublishedTimeline(
                 Locks = [.. context.GetProperty("locks").EnumerateArray().Select(Lock)],
                 Procedure = Machine(context.GetProperty("machine"), id),
                 Register = [.. context.GetProperty("people").EnumerateArray().Select(Registered)],
-                Registered = registers =>
-                    registers with
+                Recorded = record =>
+                    record with
                     {
-                        RemovalException = Exception(context),
+                        Setting =
+                            Text(context.GetProperty("job"), "setting") == "in_use"
+                                ? WorkSetting.InUse
+                                : WorkSetting.Workshop,
+                        HandsInBladeZone = context
+                            .GetProperty("job")
+                            .GetProperty("hands_in_blade_zone")
+                            .GetBoolean(),
                     },
+                Registered = registers => registers with { RemovalException = Exception(context) },
             },
             Texts(root.GetProperty("expected_breaches")),
             Texts(root.GetProperty("expected_unproven"))
@@ -66,7 +77,7 @@ internal sealed record PublishedTimeline(
             )
             .OrThrow();
 
-    private static TimelineEvent Entry(JsonElement entry) =>
+    private static TimelineEvent Entry(JsonElement entry, JsonElement context) =>
         new()
         {
             At = RecordedTime.Parse(Text(entry, "t")!).OrThrow(),
@@ -89,6 +100,17 @@ internal sealed record PublishedTimeline(
             Exception = Text(entry, "exception"),
             AtLockPoint = entry.TryGetProperty("at_lock_point", out var there) && there.GetBoolean(),
             ExtraMeasure = Text(entry, "extra_measure"),
+            Claim = Claim(entry, context),
+            Measures =
+            [
+                .. Names(entry, "measures")
+                    .Select(name =>
+                        Enum.Parse<ProtectiveMeasure>(
+                            name.Replace("_", "", StringComparison.Ordinal),
+                            ignoreCase: true
+                        )
+                    ),
+            ],
             Count = entry.TryGetProperty("count", out var count) ? count.GetInt32() : null,
             Crews = [.. Names(entry, "crews")],
             Others =
@@ -121,6 +143,30 @@ internal sealed record PublishedTimeline(
                     : JobRole.Leads
             ),
         ];
+    }
+
+    private static ExemptionClaim? Claim(JsonElement entry, JsonElement context)
+    {
+        if (Text(entry, "exemption") is not { } kind)
+        {
+            return null;
+        }
+
+        var facts = context.TryGetProperty("exemption_facts", out var stated) ? stated : default;
+        return new(
+            Enum.Parse<ExemptionKind>(kind.Replace("_", "", StringComparison.Ordinal), ignoreCase: true),
+            Fact("routine"),
+            Fact("repetitive"),
+            Fact("integral"),
+            null,
+            null,
+            null
+        );
+
+        bool? Fact(string name) =>
+            facts.ValueKind == JsonValueKind.Object && facts.TryGetProperty(name, out var fact)
+                ? fact.GetBoolean()
+                : null;
     }
 
     private static RegisteredPerson Registered(JsonElement person) =>
