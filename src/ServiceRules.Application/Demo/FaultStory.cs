@@ -17,15 +17,12 @@ internal static class FaultStory
         "build-up-rechecked",
         "device-holds-off",
         "device-on-each-isolator",
-        "device-shows-owner",
         "isolating-device",
         "isolation-verified",
         "make-safe-order",
-        "only-authorised-hang",
         "own-device-through-work",
         "sources-isolated",
         "stored-energy-released",
-        "trained-in-energies",
         "work-protected",
     ];
 
@@ -121,7 +118,7 @@ internal static class FaultStory
             SeededFaultKind.BlockageClearedByHand => On(Job, "blockage-by-tool"),
             SeededFaultKind.DefectLeftOpen => On(Job, "defects-closed"),
             SeededFaultKind.NotSignedOff => On(Job, "signed-off"),
-            SeededFaultKind.TrainingLapsed => On(Job, "only-authorised-hang", "people-authorised"),
+            SeededFaultKind.TrainingLapsed => On(Job, "people-authorised"),
             SeededFaultKind.CalibrationLapsed =>
             [
                 .. On(Job, "instruments-fit"),

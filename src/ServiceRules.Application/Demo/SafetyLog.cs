@@ -40,7 +40,7 @@ internal sealed class SafetyLog
     private IEnumerable<EnergySource> Lockable => procedure.Sources.Where(source => source.Lockable);
 
     /// <summary>Those who go in first.</summary>
-    private IEnumerable<string> Starting => visit.IsInShifts ? visit.Crew.Take(1) : visit.Crew;
+    private ImmutableArray<string> Starting => visit.IsInShifts ? [visit.Crew[0]] : visit.Crew;
 
     private bool IsOnBench => procedure.Place is WorkPlace.OnBench;
 
@@ -234,7 +234,7 @@ internal sealed class SafetyLog
         }
     }
 
-    private void Isolate(IEnumerable<string> crew)
+    private void Isolate(ImmutableArray<string> crew)
     {
         foreach (var source in procedure.Sources.Where(source => source.Isolator is not null))
         {
@@ -246,7 +246,7 @@ internal sealed class SafetyLog
                 continue;
             }
 
-            Turn(source, crew.First(), IsolatorPosition.Off);
+            Turn(source, crew[0], IsolatorPosition.Off);
             foreach (var person in crew.Where(_ => !visit.Has(SeededFaultKind.NoLock)))
             {
                 Hang(source, person);
