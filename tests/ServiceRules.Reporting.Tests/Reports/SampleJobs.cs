@@ -87,6 +87,9 @@ internal static class SampleJobs
             People = registers.People,
             Locks = registers.Locks,
             Waivers = registers.Waivers,
+            Machines = registers.Machines,
+            LockStyle = own.LockStyle,
+            RemovalException = own.RemovalException,
             Procedures = All(SiteFormat.Procedure, [.. site, "procedures"]),
             SettingOrders = All(SettingOrderFormat.Current, [.. site, "setting-orders"]),
         };
