@@ -41,7 +41,7 @@ public sealed class ContextFreezerTests
                 .. DemoSeasons.Site.Procedures.Select(procedure =>
                     procedure with
                     {
-                        Until = procedure.From?.AddDays(1),
+                        Until = procedure.Until ?? new DateOnly(2026, 3, 1),
                     }
                 ),
             ],

@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
@@ -19,13 +20,10 @@ internal static class DeviceShowsOwnerDuty
             return TimelineOutcome.NotApplicable("The record shows no lock put on.");
         }
 
+        // Who it was rests on no time: doubtful times take nothing from it.
         var faults = hangings.Select(hanging => Fault(duty, hanging)).OfType<TimelineFault>().ToList();
         return faults.Count == 0
-            ? TimelineOutcome.Met(
-                duty.Reading,
-                "The register shows every lock issued to whoever put it on.",
-                hangings
-            )
+            ? Told.Met("The register shows every lock issued to whoever put it on.", hangings.Evidence())
             : TimelineOutcome.OfFaults(faults);
     }
 

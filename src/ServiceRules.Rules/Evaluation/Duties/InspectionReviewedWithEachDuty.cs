@@ -21,7 +21,7 @@ internal static class InspectionReviewedWithEachDuty
             .Reading.HandsIn.Select(duty.PersonOf)
             .OfType<RegisteredPerson>()
             .Where(person => person is { Authorised: true, Employer: Employer.Site })
-            .Where(person => !(person.TrainedOn >= inspection.On))
+            .Where(person => !(person.TrainedOn > inspection.On))
             .ToList();
         return concerned.Count == 0
             ? TimelineOutcome.NotApplicable(

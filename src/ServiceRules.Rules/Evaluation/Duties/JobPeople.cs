@@ -35,18 +35,15 @@ internal static class JobPeople
             .Select(person => person.Id)
             .Distinct();
 
-    /// <summary>Those whom the record names as in charge: by an entry, or by their part.</summary>
+    /// <summary>Those named by an entry as in charge of the group or of the crews.</summary>
     public static IEnumerable<Id<Participant>> InCharge(DutyFrame duty) =>
         duty
             .Reading.Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.CoordinatorAssigned)
-            .SelectMany(Assigned)
-            .Concat(
-                duty.Record.People.Where(person => person.Role == JobRole.Leads).Select(person => person.Id)
-            );
+            .SelectMany(entry => entry.Event.Others);
 
-    /// <summary>Those named as in charge of the group by an entry.</summary>
+    /// <summary>Those named by an entry as in charge of the group.</summary>
     public static IEnumerable<Id<Participant>> Primaries(DutyFrame duty) =>
-        duty.Reading.Of(TimelineEventKind.PrimaryAssigned).SelectMany(Assigned);
+        duty.Reading.Of(TimelineEventKind.PrimaryAssigned).SelectMany(entry => entry.Event.Others);
 
     /// <summary>Where the record names a person; the list where it does not.</summary>
     public static string PointerOf(DutyFrame duty, Id<Participant> person)
@@ -69,9 +66,6 @@ internal static class JobPeople
     /// <summary>A device as people speak of it.</summary>
     public static string Named(OrderedEvent hanging) =>
         $"{(hanging.Event.Kind == TimelineEventKind.TagApplied ? "tag" : "lock")} {hanging.Event.Lock}";
-
-    private static IEnumerable<Id<Participant>> Assigned(OrderedEvent entry) =>
-        entry.Event.Others.IsEmpty ? [entry.Event.Actor] : entry.Event.Others;
 
     private static ImmutableArray<OrderedEvent> Hangings(
         DutyFrame duty,

@@ -4,7 +4,7 @@ using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>The procedure had been inspected within a year of the day on which the job began.</summary>
+/// <summary>The procedure had been inspected within a year of the day of the job.</summary>
 internal static class ProcedureInspectedDuty
 {
     /// <summary>At least once a year: calendar months, whatever days they have.</summary>
@@ -22,9 +22,9 @@ internal static class ProcedureInspectedDuty
 
         // What must not have run out is held against the later day where date and times part.
         var days = duty.Job.Days;
-        var day = days is { First: { } first, Agree: true } ? first : days.Latest;
+        var day = days.Agree ? days.Dated : days.Latest;
         return RegisterOutcome.Of(
-            [NeverOrUnsaid(procedure), After(procedure, days.Worked), RunOut(procedure, day)],
+            [NeverOrUnsaid(procedure, day), After(procedure, days.Worked), RunOut(procedure, day)],
             $"Procedure {procedure.Id} was inspected on {On(procedure)}; the next inspection is due by {(DueBy(procedure) is { } due ? RegisterOutcome.Day(due) : "a day not stated")}.",
             [Machine]
         );
@@ -36,10 +36,16 @@ internal static class ProcedureInspectedDuty
         : on.AddMonths(LongestMonths) is var year && procedure.InspectionDue is { } due && due < year ? due
         : on.AddMonths(LongestMonths);
 
-    private static RegisterFault? NeverOrUnsaid(Procedure procedure) =>
+    private static RegisterFault? NeverOrUnsaid(Procedure procedure, DateOnly day) =>
         procedure switch
         {
             { LastInspected: not null } => null,
+            { InspectionDue: { } due } when due < day => RegisterFault.Wrong(
+                FindingReason.OutOfDate,
+                $"The inspection of procedure {procedure.Id} was due by {RegisterOutcome.Day(due)}, and the register has none.",
+                Act,
+                Machine
+            ),
             { InspectionDue: { } due } => RegisterFault.Unsaid(
                 $"The register says that the inspection of procedure {procedure.Id} is due on {RegisterOutcome.Day(due)}, and not when the last one was.",
                 "Enter the inspection of the procedure in the register.",

@@ -42,7 +42,7 @@ internal static class Suppression
         && !IsStillToBegin(duty);
 
     /// <summary>
-    /// No procedure of the machine was ever in force, or it is one of a bench where nothing can be switched on: there is
+    /// There is no procedure of the machine, or it is one of a bench where nothing can be switched on: there is
     /// nothing to inspect.
     /// </summary>
     public static bool HasNothingToInspect(DutyFrame duty) =>

@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
@@ -17,6 +18,7 @@ internal static class TrainedInEnergiesDuty
             return TimelineOutcome.NotApplicable("The record shows no lock or tag put on.");
         }
 
+        // Who it was rests on no time: doubtful times take nothing from it.
         var faults = hangings.Select(hanging => Fault(duty, hanging)).OfType<TimelineFault>().ToList();
         return faults.Count > 0 ? TimelineOutcome.OfFaults(faults) : Met(duty, hangings);
     }
@@ -29,10 +31,9 @@ internal static class TrainedInEnergiesDuty
             .Where(person => duty.PersonOf(person) is { StatesCovers: false })
             .Select(person => person.Text)
             .ToList();
-        var met = TimelineOutcome.Met(
-            duty.Reading,
+        var met = Told.Met(
             $"The register shows everybody who put a device on trained before{(unsaid.Count == 0 ? ", in every energy of the machine" : string.Empty)}.",
-            hangings
+            hangings.Evidence()
         );
         return unsaid.Count == 0
             ? met

@@ -5,19 +5,21 @@ using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>The training of everybody at work had not run out, before the job or during it.</summary>
+/// <summary>The training of everybody at work, or who hung a device, had not run out, before the job or during it.</summary>
 internal static class TrainingThroughWorkDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var people = duty
-            .Reading.HandsIn.Where(person => duty.PersonOf(person)?.TrainedUntil is not null)
+            .Reading.HandsIn.Concat(JobPeople.Hangings(duty).Select(hanging => hanging.Event.Actor))
+            .Distinct()
+            .Where(person => duty.PersonOf(person)?.TrainedUntil is not null)
             .ToList();
         return people.Count == 0
             ? TimelineOutcome.NotApplicable("The register states no end of anybody's training.")
             : RegisterOutcome.Of(
                 people.Select(person => Fault(duty, person, duty.PersonOf(person)!.TrainedUntil!.Value)),
-                "The training of everybody at work held until the end of the job.",
+                "The training of everybody at work, and of whoever hung a device, held until the end of the job.",
                 [.. people.Select(person => JobPeople.PointerOf(duty, person))]
             );
     }

@@ -69,6 +69,24 @@ public sealed class ProcedureDutiesTests
         Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.InspectionCertified));
     }
 
+    [Theory]
+    [InlineData(-1, Verdict.NotMet)]
+    [InlineData(1, Verdict.Unproven)]
+    public void Judge_OnlyWhenItIsDue_IsJudgedByThat(int due, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            (
+                InOrder with
+                {
+                    Procedure = InOrder.Procedure! with
+                    {
+                        Inspection = null,
+                        InspectionDue = Day.AddDays(due),
+                    },
+                }
+            ).Verdict(EnergyDuty.ProcedureInspected)
+        );
+
     [Fact]
     public void Judge_TheOneInForce_CountsBeforeTheOneThatWas()
     {
