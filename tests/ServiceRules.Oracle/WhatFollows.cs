@@ -26,6 +26,7 @@ public static class WhatFollows
 
         if (rule.Scope == RuleScope.Programme)
         {
+            // What is wrong with the site's papers is told, and holds no machine.
             return Does.Advise;
         }
 
