@@ -82,6 +82,20 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public void Check_FaultOfTheProgramme_IsToldOnceUnderItsOwnHeading()
+    {
+        var job = _product.Write("job.json", Fixtures.Changed("height-check", ("\"L-21\"", "\"L-99\"")));
+
+        var outcome = _product.Run("check", job, job);
+
+        Manners.Hold(outcome);
+        var said = outcome.StandardOutput.Split("The register does not have lock L-99, which was put on.");
+        Assert.Equal(2, said.Length);
+        Assert.Contains("Programme, told once", said[0], StringComparison.Ordinal);
+        Assert.DoesNotContain("Programme, told once", said[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Check_FormatJson_IsOneCanonicalAssessmentALine()
     {
         var outcome = _product.Run(
