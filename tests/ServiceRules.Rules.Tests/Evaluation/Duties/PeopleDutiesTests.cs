@@ -74,7 +74,13 @@ public sealed class PeopleDutiesTests
         "08:18 gloves_worn tech-01",
         EnergyDuty.OwnDeviceInGroup
     )]
+    [InlineData("source=group_box lock=L-2", "source=group_box lock=L-1", EnergyDuty.OwnDeviceInGroup)]
     [InlineData("07:50 primary", "08:30 primary", EnergyDuty.PrimaryNamed)]
+    [InlineData(
+        "09:35 exposure",
+        "09:34 tag_removed tech-01 source=gravity lock=G-1\n09:35 exposure",
+        EnergyDuty.GroupAccounted
+    )]
     [InlineData("09:35 exposure", "09:41:30 exposure", EnergyDuty.GroupAccounted)]
     [InlineData("09:35 exposure", "09:20 exposure", EnergyDuty.GroupAccounted)]
     [InlineData("exposure_checked tech-01", "exposure_checked tech-02", EnergyDuty.GroupAccounted)]
