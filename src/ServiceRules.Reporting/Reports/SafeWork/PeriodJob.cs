@@ -14,9 +14,11 @@ internal sealed record PeriodJob(int Index, Assessed Job, SafeWorkFindings Found
 
     public bool IsOpen => Job.Assessment.State == RecordState.Open;
 
-    /// <summary>Duties of this job that are not shown or not proven, and weigh.</summary>
+    /// <summary>Duties of this job that are not shown or not proven, and weigh; of an open job those that are due by now.</summary>
     public IEnumerable<SafeWorkFinding> OpenDuties =>
-        Found.Open.Where(one => one.Kind == SafeWorkKind.Duty && one.Finding.Effect != Effect.None);
+        Found.Open.Where(one =>
+            one.Kind == SafeWorkKind.Duty && one.Finding.Effect != Effect.None && !one.IsToCome
+        );
 
     /// <summary>Something of it keeps the job in, or would.</summary>
     public bool NeedsAction => OpenDuties.Any(one => one.Finding.Effect is Effect.Stop or Effect.Hold);

@@ -99,11 +99,11 @@ internal static class ShownSection
     private static IEnumerable<Block> Action(SafeWorkView view)
     {
         yield return Paragraph.Heading(2, "Needs action", Palette.Heading);
-        if (view.Marked.IsEmpty)
+        if (view.Marked.All(one => one.Told.IsToCome))
         {
-            yield return new Paragraph("No duty of this job is open.", Palette.Small);
+            yield return new Paragraph("No duty that is due by now is open.", Palette.Small);
         }
-        foreach (var marked in view.Marked)
+        foreach (var marked in view.Marked.Where(one => !one.Told.IsToCome))
         {
             yield return Lettered(
                 marked.Letter,
@@ -113,6 +113,25 @@ internal static class ShownSection
                     VerdictPrint.OfSafeWork(marked.Told.Finding.Verdict),
                     clause: view.Clauses.For(marked.Told.Rule)
                 )
+            );
+        }
+        var later = view.Marked.Where(one => one.Told.IsToCome).ToList();
+        if (later.Count > 0)
+        {
+            yield return Paragraph.Heading(
+                3,
+                "To come after the work, before it goes out",
+                Palette.SubHeading
+            );
+            yield return Columned.Of(
+                [
+                    .. later.Select(marked => new Paragraph([
+                        new Span($"{marked.Letter} ", Palette.SmallBold),
+                        new Span(view.Job.TitleOf(marked.Told.Finding).ToLowerInvariant(), Palette.Small),
+                        new Span($"  {view.Clauses.For(marked.Told.Rule)}", Palette.SmallQuiet),
+                    ])),
+                ],
+                3
             );
         }
         ImmutableArray<SafeWorkFinding> doubts =

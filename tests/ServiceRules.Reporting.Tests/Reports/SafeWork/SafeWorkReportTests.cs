@@ -107,6 +107,22 @@ public sealed class SafeWorkReportTests
         );
     }
 
+    /// <summary>What comes after the work is not missing while the work is not begun.</summary>
+    [Fact]
+    public void LayOut_OpenJob_TellsWhatIsToComeApartFromWhatIsMissing()
+    {
+        var printed = Words(SampleJobs.Judge(SafeWorkSamples.MidWay));
+
+        var later = printed.IndexOf(
+            Layout.Printable.Of("To come after the work, before it goes out"),
+            StringComparison.Ordinal
+        );
+        Assert.True(later > printed.IndexOf(Layout.Printable.Of("Needs action"), StringComparison.Ordinal));
+        Assert.True(
+            printed.IndexOf(Layout.Printable.Of("guards back"), later, StringComparison.Ordinal) > later
+        );
+    }
+
     [Fact]
     public void LayOut_NoProcedure_SaysThatProtectionCannotBeTold()
     {
