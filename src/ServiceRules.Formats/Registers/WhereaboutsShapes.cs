@@ -75,7 +75,12 @@ internal static class WhereaboutsShapes
                     "A lock or tag that hung on another machine.",
                     o =>
                     {
-                        var device = o.Required("lock", Terms.Id<LockDevice>(), "which lock or tag", e => e.Lock);
+                        var device = o.Required(
+                            "lock",
+                            Terms.Id<LockDevice>(),
+                            "which lock or tag",
+                            e => e.Lock
+                        );
                         var place = OtherPlace(o);
                         return v => new LockElsewhere(
                             v.Get(device),

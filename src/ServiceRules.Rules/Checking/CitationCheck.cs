@@ -30,7 +30,12 @@ internal static class CitationCheck
         }
     }
 
-    private static void Citation(Placed<Citation> citation, bool isJurisdiction, bool isKnown, Remarks remarks)
+    private static void Citation(
+        Placed<Citation> citation,
+        bool isJurisdiction,
+        bool isKnown,
+        Remarks remarks
+    )
     {
         if (!isJurisdiction)
         {

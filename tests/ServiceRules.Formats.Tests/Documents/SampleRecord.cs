@@ -62,6 +62,7 @@ internal static class SampleRecord
               "event": "work_started", "at": "2026-04-13T08:10:00+01:00", "by": "tech-01", "mark": "late-entry",
               "reason": "hands full", "exception": "none"
             },
+            { "event": "lock_removed", "at": "2026-04-13T09:10:00+01:00", "by": "tech-01", "source": "group_box", "lock": "L-11" },
             {
               "event": "exemption_claimed", "at": "2026-04-13T08:11:00+01:00", "by": "tech-01",
               "claim": {
@@ -84,8 +85,7 @@ internal static class SampleRecord
               "extraMeasure": "valve handle taken off"
             },
             { "event": "energy_reviewed", "at": "2026-04-13T08:14:00+01:00", "by": "tech-01", "procedure": "P-1" },
-            { "event": "source_added", "at": "2026-04-13T08:15:00+01:00", "by": "tech-01", "source": "charger" },
-            { "event": "lock_removed", "at": "2026-04-13T09:10:00+01:00", "by": "tech-01", "source": "group_box", "lock": "L-11" }
+            { "event": "source_added", "at": "2026-04-13T08:15:00+01:00", "by": "tech-01", "source": "charger" }
           ],
           "units": [
             {

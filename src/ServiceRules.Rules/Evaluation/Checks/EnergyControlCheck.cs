@@ -11,7 +11,8 @@ internal static class EnergyControlCheck
     public static CheckOutcome Evaluate(Check.EnergyControl check, Rule rule, JobFrame frame)
     {
         var judge =
-            TimelineDuties.Table.GetValueOrDefault(check.Of) ?? RegisterDuties.Table.GetValueOrDefault(check.Of);
+            TimelineDuties.Table.GetValueOrDefault(check.Of)
+            ?? RegisterDuties.Table.GetValueOrDefault(check.Of);
         return judge is null ? NotJudged() : judge(DutyFrame.Of(rule, frame));
     }
 

@@ -127,28 +127,32 @@ internal sealed record SafetyCase
 
     public JobFrame Frame()
     {
-        var record = Recorded(new()
-        {
-            Id = new("J-1"),
-            Date = Date,
-            Machine = new(new("M-1"), null, null),
-            Place = Procedure?.Place ?? WorkPlace.OnMachine,
-            Tasks = [ServiceTask.FullService],
-            People = People,
-            Timeline = Entries,
-            Units = Units,
-            Instruments = Instruments,
-            SignOff = IsSignedOff
-                ? new(new("tech-01"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
-                : null,
-        });
-        var context = Registered(new()
-        {
-            Site = "site",
-            Zone = Zone,
-            Locks = Locks,
-            People = Register,
-        });
+        var record = Recorded(
+            new()
+            {
+                Id = new("J-1"),
+                Date = Date,
+                Machine = new(new("M-1"), null, null),
+                Place = Procedure?.Place ?? WorkPlace.OnMachine,
+                Tasks = [ServiceTask.FullService],
+                People = People,
+                Timeline = Entries,
+                Units = Units,
+                Instruments = Instruments,
+                SignOff = IsSignedOff
+                    ? new(new("tech-01"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
+                    : null,
+            }
+        );
+        var context = Registered(
+            new()
+            {
+                Site = "site",
+                Zone = Zone,
+                Locks = Locks,
+                People = Register,
+            }
+        );
         return new()
         {
             Record = record,
