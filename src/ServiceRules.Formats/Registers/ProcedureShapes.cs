@@ -1,4 +1,3 @@
-using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Json.Shapes;

@@ -131,7 +131,7 @@ internal static class GroupRows
         for (int place = spell.Start.Place; place < story.Steps.Count && place < spell.End; place++)
         {
             // Just after each event while hands are in; the device may come on in the instant of the start.
-            var own = Own(story, spell.Person, place + 1).ToList();
+            var own = Own(story, spell.Person, place + 1);
             lacking |= own.Count == 0;
             boxAlone |= own.Count > 0 && own.All(s => s.IsOnBox) && HasBareIsolator(story, place + 1);
             oneOfSeveralOff |=
@@ -151,7 +151,7 @@ internal static class GroupRows
     }
 
     /// <summary>Devices that a person put on and that are theirs, on at a place in the order.</summary>
-    private static IEnumerable<Step> Own(Story story, string person, int place)
+    private static List<Step> Own(Story story, string person, int place)
     {
         List<Step> on = [];
         foreach (var step in story.Steps.TakeWhile(s => s.Place < place))
