@@ -15,6 +15,7 @@ public sealed class AssessRecord
 {
     private readonly Judge judge;
     private readonly SiteRegisters site;
+    private readonly WorkElsewhere? others;
     private readonly (RuleBook Value, CanonicalDocument Document) book;
 
     // Records of one year bring the same rules, and a rule book is long.
@@ -23,11 +24,19 @@ public sealed class AssessRecord
     );
 
     public AssessRecord(RuleBook book, SiteRegisters site, Judge? judge = null)
+        : this(book, site, judge, null) { }
+
+    private AssessRecord(RuleBook book, SiteRegisters site, Judge? judge, WorkElsewhere? others)
     {
+        this.others = others;
         this.site = site;
         this.judge = judge ?? new Judge();
         this.book = (book, CanonicalForm.Of(RulePackFormat.Book.Write(book)));
     }
+
+    /// <summary>The same, where each record is judged knowing where the others show its locks and people.</summary>
+    public AssessRecord Beside(IEnumerable<ServiceRecord> records) =>
+        new(book.Value, site, judge, WorkElsewhere.Of(records, site.Zone));
 
     /// <summary>Reads and judges a record as submitted.</summary>
     public AssessOutcome Assess(ReadOnlyMemory<byte> bytes)
@@ -54,7 +63,7 @@ public sealed class AssessRecord
     /// </summary>
     public Assessed Assess(ServiceRecord record, AssessmentContext? frozen, RuleBook? brought)
     {
-        var context = frozen ?? ContextFreezer.Freeze(site, record);
+        var context = frozen ?? ContextFreezer.Freeze(site, record, others);
         return judge.Decide(
             (record, CanonicalForm.Of(RecordFormat.Current.Write(record))),
             (context, CanonicalForm.Of(ContextFormat.Current.Write(context))),
@@ -64,7 +73,7 @@ public sealed class AssessRecord
 
     private Assessed Assess(ServiceRecord record, CanonicalDocument document)
     {
-        var context = ContextFreezer.Freeze(site, record);
+        var context = ContextFreezer.Freeze(site, record, others);
         var frozen = CanonicalForm.Of(ContextFormat.Current.Write(context));
         return judge.Decide((record, document), (context, frozen), book);
     }

@@ -17,7 +17,15 @@ public static class ContextFreezer
     // Long jobs go on for some days after the day they are dated on.
     private const int DaysAround = 30;
 
-    public static AssessmentContext Freeze(SiteRegisters site, ServiceRecord record)
+    /// <summary>The slice for one record.</summary>
+    /// <param name="site">The registers.</param>
+    /// <param name="record">The record.</param>
+    /// <param name="others">What the other records of the same run show; null: there are none.</param>
+    public static AssessmentContext Freeze(
+        SiteRegisters site,
+        ServiceRecord record,
+        WorkElsewhere? others = null
+    )
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(record);
@@ -27,14 +35,7 @@ public static class ContextFreezer
             .ThenBy(w => w.Unit, StringComparer.Ordinal)
             .ThenBy(w => w.From)
             .ToImmutableArray();
-        var procedures = site
-            .Procedures.Where(p =>
-                p.Place == record.Place
-                && p.Machines.Contains(record.Machine.Id)
-                && InForce(p.From ?? DateOnly.MinValue, p.Until, record.Date)
-            )
-            .OrderBy(p => p.Id)
-            .ToImmutableArray();
+        var procedures = ProceduresOf(site, record);
         var people = PeopleOf(record, waivers, procedures);
         var locks = record.Timeline.Where(e => e.Lock is not null).Select(e => e.Lock!.Value).ToHashSet();
         return new AssessmentContext
@@ -67,8 +68,23 @@ public static class ContextFreezer
                 .. site.Elsewhere.Where(e =>
                     IsOfJob(e, people, locks) && IsNear(e.From, e.Until, record.Date, site.Zone)
                 ),
+                .. others?.Beside(record) ?? [],
             ],
         };
+    }
+
+    /// <summary>Those in force; where there is none, the last that was, so that it can be told from none at all.</summary>
+    private static ImmutableArray<Procedure> ProceduresOf(SiteRegisters site, ServiceRecord record)
+    {
+        var begun = site
+            .Procedures.Where(p =>
+                p.Place == record.Place && p.Machines.Contains(record.Machine.Id) && !(p.From > record.Date)
+            )
+            .ToList();
+        var inForce = begun.Where(p => !(p.Until < record.Date)).OrderBy(p => p.Id).ToImmutableArray();
+        return inForce.IsEmpty
+            ? [.. begun.OrderByDescending(p => p.Until).ThenBy(p => p.Id).Take(1)]
+            : inForce;
     }
 
     private static bool IsOfJob(

@@ -26,12 +26,22 @@ public sealed class RecallGauge(RecordGathering files, AssessRecord judging)
     {
         ArgumentNullException.ThrowIfNull(found);
         SortedSet<Id<Instrument>> gauges = [];
-        var gathered = files.Gather(paths, filed => Naming(filed, found, gauges));
+        // Whether a lock or a person was elsewhere is told by records that the gauge is not in.
+        Dictionary<Id<ServiceRecord>, ServiceRecord> others = [];
+        var gathered = files.Gather(
+            paths,
+            filed =>
+            {
+                others[filed.Record.Id] = filed.Record with { Units = [] };
+                return Naming(filed, found, gauges);
+            }
+        );
+        var beside = judging.Beside(others.Values);
         var inTime = gathered.Kept.Where(filed => IsInTime(filed.Record.Date, found)).ToList();
         var recalled = ImmutableArray.CreateBuilder<RecalledRecord>(inTime.Count);
         foreach (var filed in inTime)
         {
-            recalled.Add(Again(filed, found));
+            recalled.Add(Again(filed, found, beside));
             each?.Invoke(recalled.Count, inTime.Count);
         }
 
@@ -58,18 +68,20 @@ public sealed class RecallGauge(RecordGathering files, AssessRecord judging)
     private static Instrument GaugeOf(FiledRecord filed, FoundError found) =>
         filed.Record.Instruments.First(gauge => gauge.Id == found.Instrument);
 
-    private RecalledRecord Again(FiledRecord filed, FoundError found)
+    private static RecalledRecord Again(FiledRecord filed, FoundError found, AssessRecord judging)
     {
         Correction correction = new(found);
         var onTheDay = ZeroCheckEvidence.Of(GaugeOf(filed, found), found);
         var read = ReadWith(filed.Record, correction);
-        var was = Judged(filed.Record, filed);
+        var was = Judged(filed.Record, filed, judging);
         // What no reading rests on cannot change, and where the error was not there nothing is corrected.
         var shares =
             read.Count == 0 || onTheDay == ErrorOnTheDay.Absent ? []
             : onTheDay == ErrorOnTheDay.InFull ? [1m]
             : Shares;
-        var corrected = shares.Select(share => Judged(correction.Of(filed.Record, share), filed)).ToList();
+        var corrected = shares
+            .Select(share => Judged(correction.Of(filed.Record, share), filed, judging))
+            .ToList();
         return new RecalledRecord
         {
             File = filed.File,
@@ -86,7 +98,7 @@ public sealed class RecallGauge(RecordGathering files, AssessRecord judging)
         };
     }
 
-    private Assessed Judged(ServiceRecord record, FiledRecord filed) =>
+    private static Assessed Judged(ServiceRecord record, FiledRecord filed, AssessRecord judging) =>
         judging.Assess(record, filed.Context, filed.Book);
 
     /// <summary>The entries read with the gauge, as JSON pointers.</summary>

@@ -40,10 +40,23 @@ internal static class CheckCommand
         command.SetAction(parsed =>
         {
             var judging = RulesInForce.Judging(parsed);
+            var programmeTold = new HashSet<string>(StringComparer.Ordinal);
             var outcomes = parsed
                 .GetRequiredValue(files)
                 .Select(file =>
-                    Check(file, judging, session, parsed.GetValue(all), parsed.GetValue(format) == Json)
+                    Check(
+                        file,
+                        judging,
+                        session,
+                        assessed =>
+                            Print(
+                                assessed,
+                                session,
+                                parsed.GetValue(all),
+                                parsed.GetValue(format) == Json,
+                                programmeTold
+                            )
+                    )
                 )
                 .ToList();
             return outcomes.Max();
@@ -51,7 +64,7 @@ internal static class CheckCommand
         return command;
     }
 
-    private static int Check(FileInfo file, AssessRecord judging, Session session, bool showAll, bool asJson)
+    private static int Check(FileInfo file, AssessRecord judging, Session session, Action<Assessed> print)
     {
         if (!TryRead(file, session.Error, out var bytes))
         {
@@ -64,7 +77,7 @@ internal static class CheckCommand
                 ProblemPrint.Write(session.Error, file.ToString(), refused.Problems);
                 return ExitCode.Unusable;
             case AssessOutcome.Judged { Assessed: var assessed }:
-                Print(assessed, session, showAll, asJson);
+                print(assessed);
                 return assessed.Assessment.Job.Disposition == Disposition.Release
                     ? ExitCode.Good
                     : ExitCode.NotGood;
@@ -89,7 +102,13 @@ internal static class CheckCommand
         }
     }
 
-    private static void Print(Assessed assessed, Session session, bool showAll, bool asJson)
+    private static void Print(
+        Assessed assessed,
+        Session session,
+        bool showAll,
+        bool asJson,
+        ISet<string> programmeTold
+    )
     {
         if (asJson)
         {
@@ -97,7 +116,7 @@ internal static class CheckCommand
         }
         else
         {
-            new BenchPrint(session.Screen, assessed, showAll).Print();
+            new BenchPrint(session.Screen, assessed, showAll, programmeTold).Print();
         }
     }
 }

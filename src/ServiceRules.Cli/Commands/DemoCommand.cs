@@ -54,6 +54,7 @@ internal static class DemoCommand
         var judging = RulesInForce.Judging(parsed);
         using var key = SigningKeys.Open(parsed, session);
         var jobs = DemoScenario.Make(seed, loaded.Site!);
+        judging = judging.Beside(jobs.Select(job => job.Record));
         var judged = new List<(DemoJob Job, Assessed Assessed)>(jobs.Length);
         ProgressLine.Run(
             session.Progress,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -14,7 +15,7 @@ namespace ServiceRules.Cli.Printing;
 /// One job for a person at the bench: the outcome, then what is out or not proven and what to do about it, then what
 /// is in, folded to a line. A verdict is always a word; colour only repeats it.
 /// </summary>
-internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll)
+internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll, ISet<string> programmeTold)
 {
     private readonly Dictionary<string, Requirement> rules = job
         .Book.Packs.SelectMany(pack => pack.Rules)
@@ -32,7 +33,12 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             UnitLine(unit);
         }
 
-        Group("Job and safe work", finding => finding.Subject is Subject.Job);
+        var before = BeforeHands.Of(job.Assessment, finding => rules.GetValueOrDefault(finding.Rule));
+        Before(before);
+        Group(
+            before.Steps.IsEmpty ? "Job and safe work" : "Job and safe work, otherwise",
+            finding => finding.Subject is Subject.Job && !before.Findings.Contains(finding)
+        );
         Group("Units together", finding => finding.Subject is Subject.Set);
         foreach (var unit in job.Record.Units)
         {
@@ -42,6 +48,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             );
         }
 
+        Programme();
         Cautions();
     }
 
@@ -69,6 +76,22 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         {
             Line("no rule judges anything of this unit on this job, so nothing shows that it may go out");
             Line("do: name the task that was done, or have a rule written for it");
+        }
+    }
+
+    private void Before(BeforeHands before)
+    {
+        if (before.Steps.IsEmpty)
+        {
+            return;
+        }
+
+        screen.MarkupLineInterpolated($"[bold]Before hands go in[/]: work may not begin yet");
+        for (var index = 0; index < before.Steps.Length; index++)
+        {
+            screen.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {before.Steps[index]}")
+            );
         }
     }
 
@@ -103,6 +126,38 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         if (rest > 0)
         {
             screen.WriteLine($"  in: {ReportWords.Counted(rest, "rule", "rules")}");
+        }
+    }
+
+    /// <summary>
+    /// How the site runs its programme: no part of what may go out, so a line each is enough, and once for all the jobs
+    /// of one run.
+    /// </summary>
+    private void Programme()
+    {
+        var findings = job
+            .Assessment.Findings.Where(finding => finding.Subject is Subject.Programme)
+            .Where(finding => finding.Verdict != Verdict.NotApplicable)
+            .ToList();
+        var told = findings
+            .Where(finding => showAll || finding.Verdict != Verdict.Met)
+            .OrderBy(finding => finding.Verdict == Verdict.NotMet ? 0 : 1)
+            .ThenBy(finding => finding.Rule, StringComparer.Ordinal)
+            .Where(finding => programmeTold.Add(finding.Statement))
+            .ToList();
+        if (told.Count == 0)
+        {
+            return;
+        }
+
+        screen.MarkupLineInterpolated(
+            $"[bold]Programme, told once[/] (holds no job; for whoever looks after safety)"
+        );
+        foreach (var finding in told)
+        {
+            var rule = rules.GetValueOrDefault(finding.Rule);
+            var (word, style) = VerdictWord(finding, rule);
+            screen.MarkupLineInterpolated($"  [{style}]{word}[/]  {finding.Statement}");
         }
     }
 

@@ -6,6 +6,7 @@ using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Engine.Judging;
@@ -18,11 +19,13 @@ internal sealed class EffectRules
 {
     private readonly JobFrame _frame;
     private readonly ImmutableHashSet<Id<Participant>> _workers;
+    private readonly ImmutableHashSet<Id<Participant>> _excepted;
 
     public EffectRules(JobFrame frame)
     {
         _frame = frame;
         _workers = Workers(frame.Record);
+        _excepted = OwnExceptions.Of(frame.Record);
     }
 
     public LetOut Of(Rule rule, Subject subject, Verdict verdict)
@@ -88,6 +91,7 @@ internal sealed class EffectRules
     /// <summary>Why a person may let nothing out on this job; null when they may.</summary>
     private string? Unentitled(Id<Participant> person) =>
         _workers.Contains(person) ? "they did the work themselves"
+        : _excepted.Contains(person) ? "the exception from safe work in this job is their own"
         : _frame.Context.People.FirstOrDefault(known => known.Id == person) is not { } entry
             ? "the register of people does not have them"
         : !entry.MayRelease ? "the register does not let them release anything"

@@ -1,4 +1,5 @@
 using ServiceRules.Rules.Evaluation.Checks;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation;
@@ -14,7 +15,18 @@ public static class CheckEvaluation
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(frame);
-        var outcome = rule.Check switch
+        var outcome = Excepted(rule, frame) ?? Judged(rule, frame, unit);
+        return GaugeNotices.Added(outcome, rule.Check, unit);
+    }
+
+    // Steps of making safe are asked for no more than isolation is, where an exemption holds.
+    private static CheckOutcome? Excepted(Rule rule, JobFrame frame) =>
+        rule.Check is Check.RequiredEvent or Check.OrderOfEvents or Check.Protection
+            ? Suppression.ByExemption(rule, frame)
+            : null;
+
+    private static CheckOutcome Judged(Rule rule, JobFrame frame, UnitFrame? unit) =>
+        rule.Check switch
         {
             Check.LimitOnQuantity check => LimitOnQuantityCheck.Evaluate(check, rule, frame, unit),
             Check.ProceduralLimit check => ProceduralLimitCheck.Evaluate(check, rule, frame, unit),
@@ -40,6 +52,4 @@ public static class CheckEvaluation
             Check.RecordPart check => RecordPartCheck.Evaluate(check, rule, frame, unit),
             _ => throw new InvalidOperationException("checks are a closed family"),
         };
-        return GaugeNotices.Added(outcome, rule.Check, unit);
-    }
 }

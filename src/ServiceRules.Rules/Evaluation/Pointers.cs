@@ -10,6 +10,9 @@ internal static class Pointers
 
     public static string Unit(int index) => string.Create(CultureInfo.InvariantCulture, $"/units/{index}");
 
+    public static string Release(int index) =>
+        string.Create(CultureInfo.InvariantCulture, $"/releases/{index}");
+
     public static string Entry(int unit, int entry) =>
         string.Create(CultureInfo.InvariantCulture, $"/units/{unit}/entries/{entry}");
 }

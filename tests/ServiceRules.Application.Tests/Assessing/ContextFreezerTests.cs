@@ -29,6 +29,29 @@ public sealed class ContextFreezerTests
         Assert.Equal([expected], context.Procedures.Select(procedure => procedure.Id.Text));
     }
 
+    /// <summary>A withdrawn procedure is another thing than none: whoever looks after safety is told which it was.</summary>
+    [Fact]
+    public void Freeze_NoneInForce_TakesTheLastThatWas()
+    {
+        var record = DemoSeasons.Jobs.First(job => job.Record.Machine.Id.Text == "M-01").Record;
+        var site = DemoSeasons.Site with
+        {
+            Procedures =
+            [
+                .. DemoSeasons.Site.Procedures.Select(procedure =>
+                    procedure with
+                    {
+                        Until = procedure.Until ?? new DateOnly(2026, 3, 1),
+                    }
+                ),
+            ],
+        };
+
+        var context = ContextFreezer.Freeze(site, record with { Date = new(2026, 6, 1) });
+
+        Assert.Equal(["P-ride-on-2"], context.Procedures.Select(procedure => procedure.Id.Text));
+    }
+
     [Fact]
     public void Freeze_RegistersOfTheWholeSite_TakesWhatBearsOnTheJobAlone()
     {
@@ -57,8 +80,8 @@ public sealed class ContextFreezerTests
 
         Assert.Equal(["M-01"], context.Machines.Select(machine => machine.Id.Text));
         Assert.Equal(("red body", "P-90"), (context.LockStyle, context.RemovalException?.Id));
-        Assert.Equal([site.Attendance[0]], context.Attendance);
-        Assert.Equal([site.Elsewhere[0], site.Elsewhere[2]], context.Elsewhere);
+        Assert.Equal(site.Attendance[0], Assert.Single(context.Attendance));
+        Assert.Equal<Elsewhere>([site.Elsewhere[0], site.Elsewhere[2]], [.. context.Elsewhere]);
     }
 
     private static RecordedTime Time(string text) => RecordedTime.Parse(text).OrThrow();

@@ -106,7 +106,7 @@ public sealed class RuleFolderTests : IDisposable
         File.Delete(folder.At("base/registers.cases.json"));
         LoadedRules loaded = folder.Load();
         Assert.False(loaded.IsSound);
-        Assert.Equal(3, loaded.Diagnostics.Count(one => one.Code == DiagnosticCode.CaseMissing));
+        Assert.Equal(1, loaded.Diagnostics.Count(one => one.Code == DiagnosticCode.CaseMissing));
     }
 
     [Fact]

@@ -60,6 +60,27 @@ public class EffectRulesTests
             Of(Jobs.Rule("r", check: Before, severity: severity, unproven: unproven), verdict)
         );
 
+    [Theory]
+    [InlineData(CredibilityOf.LockInTwoPlaces, Effect.Stop)]
+    [InlineData(CredibilityOf.Bursts, Effect.Hold)]
+    public void Of_DoubtOnAnOpenJob_StopsWhereALockIsReliedOn(CredibilityOf doubt, Effect expected) =>
+        Assert.Equal(
+            expected,
+            Of(
+                Jobs.Rule(
+                    "r",
+                    check: new Check.Credibility(doubt),
+                    severity: Severity.Stop,
+                    unproven: UnprovenPolicy.SecondPerson
+                ),
+                Verdict.Unproven,
+                Jobs.Record(Jobs.Unit("a")) with
+                {
+                    SignOff = null,
+                }
+            ).Effect
+        );
+
     [Fact]
     public void Of_UnprovenOnAnOpenJob_StopsWhereHandsGoInNext()
     {
@@ -129,6 +150,34 @@ public class EffectRulesTests
         Assert.Equal(
             [$"the waiver by `{by}` does not count: {why}", $"the release by `{by}` does not count: {why}"],
             effects.Refused(Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson), OnUnit, Verdict.Unproven)
+        );
+    }
+
+    /// <summary>Not at work, and may release; but the exception that he would release is his own.</summary>
+    [Fact]
+    public void Of_ReleaseByWhoeverClaimedAnExemption_DoesNotCount()
+    {
+        var claimed = new TimelineEvent
+        {
+            Kind = TimelineEventKind.ExemptionClaimed,
+            At = Jobs.Noon,
+            Actor = new("tech-01"),
+            Claim = new(ExemptionKind.NotCovered, DecidedBy: new("lead-01")),
+        };
+        var record = Jobs.Record(Jobs.Unit("a")) with
+        {
+            Timeline = [claimed],
+            Releases = [new(new("lead-01"), Jobs.Noon, "r", null, "seen by eye")],
+        };
+        var rule = Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson);
+        var effects = new EffectRules(Jobs.Frame(record, []));
+
+        Assert.Equal(Effect.Hold, effects.Of(rule, OnUnit, Verdict.Unproven).Effect);
+        Assert.Equal(
+            [
+                "the release by `lead-01` does not count: the exception from safe work in this job is their own",
+            ],
+            effects.Refused(rule, OnUnit, Verdict.Unproven)
         );
     }
 

@@ -45,6 +45,11 @@ internal static class CredibilityCheck
             CredibilityOf.ClockBackward => "No device's clock is seen to go back.",
             CredibilityOf.EntryTimes => "No time of a bench entry contradicts its order or the work.",
             CredibilityOf.RecordDate => "The record is dated on a day of its times.",
+            CredibilityOf.FutureStamps => "No entry is known to have been received before its time.",
+            CredibilityOf.ConflictingDuplicates => "No step is claimed by two people.",
+            CredibilityOf.LockInTwoPlaces =>
+                "No lock or tag is known to hang on another machine at the time.",
+            CredibilityOf.PersonElsewhere => "Nobody is known to be away or at another machine at the time.",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -60,6 +65,11 @@ internal static class CredibilityCheck
                 "Nothing to do: a labelled late entry is honest, and weaker evidence.",
             CredibilityOf.ClockBackward =>
                 "Check the device's clock, and have somebody who was there confirm the order.",
+            CredibilityOf.FutureStamps => "Check the device's clock; record what can be shown.",
+            CredibilityOf.ConflictingDuplicates =>
+                "Ask both who made the step; take the other entry back, saying why.",
+            CredibilityOf.LockInTwoPlaces => "Find out where the lock hung before anybody relies on it.",
+            CredibilityOf.PersonElsewhere => "Ask who made these steps, and who was there.",
             CredibilityOf.RecordDate => "Correct the date or the times, saying why.",
             _ => "Ask whoever did the work; label entries that were made later as such.",
         };

@@ -7,8 +7,8 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
-/// Locks and tags come off by the hand that put them on. A documented exception needs the owner's absence confirmed and
-/// an attempt to reach them before, and the owner told before they work again (29 CFR 1910.147(e)(3)). A job lock may be
+/// Locks and tags come off by the hand that put them on. A documented exception needs the owner's absence confirmed before,
+/// an attempt to reach them, and the owner told before they work again (29 CFR 1910.147(e)(3)). A job lock may be
 /// taken off by whoever is recorded to be in charge of the group or to take the job over.
 /// </summary>
 internal static class DevicesTakenOff
@@ -43,7 +43,10 @@ internal static class DevicesTakenOff
     }
 
     private static bool IsInCharge(TimelineReading reading, DeviceInterval device, OrderedEvent removed) =>
-        reading.Frame.Context.Locks.Any(issued => issued.Id == device.Device && issued.Owner is null)
+        !device.IsTag
+        && reading.Frame.Context.Locks.Any(issued =>
+            issued.Id == device.Device && issued is { Owner: null, IsTag: false }
+        )
         && reading
             .Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.HandoverBriefed)
             .Any(entry =>
@@ -63,9 +66,10 @@ internal static class DevicesTakenOff
             return $"the exception claimed needs the absence of {owner} confirmed before, which the record does not show";
         }
 
-        if (Before(reading, TimelineEventKind.ContactAttempted, owner, removed) is null)
+        // To say that the lock is off they may be sought before or after it comes off.
+        if (!reading.Of(TimelineEventKind.ContactAttempted).Any(entry => Concerns(entry, owner)))
         {
-            return $"the exception claimed needs an attempt to reach {owner} before, which the record does not show";
+            return $"the exception claimed needs an attempt to reach {owner}, which the record does not show";
         }
 
         var back = reading.Events.FirstOrDefault(entry =>

@@ -13,7 +13,8 @@ internal static class EnergyControlCheck
         var judge =
             TimelineDuties.Table.GetValueOrDefault(check.Of)
             ?? RegisterDuties.Table.GetValueOrDefault(check.Of);
-        return judge is null ? NotJudged() : judge(DutyFrame.Of(rule, frame));
+        var duty = DutyFrame.Of(rule, frame);
+        return Suppression.Of(check.Of, duty) ?? judge?.Invoke(duty) ?? NotJudged();
     }
 
     private static CheckOutcome NotJudged() =>

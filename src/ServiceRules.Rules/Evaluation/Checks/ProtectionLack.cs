@@ -21,7 +21,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         TimelineWords words
     )
     {
-        var sources = protection.Sources;
+        var sources = protection.SourcesAt(place).ToList();
         var on = sources.Where(source => !source.Isolated.Contains(place)).ToList();
         var free = sources
             .Where(source =>

@@ -13,6 +13,9 @@ internal static class CredibilityReading
     /// <summary>An entry received later than this is not one made at the time. Judgement, no source.</summary>
     private static readonly TimeSpan LongestDelay = TimeSpan.FromMinutes(30);
 
+    /// <summary>How far a device's clock may be ahead of the receiver's. Judgement, no source.</summary>
+    private static readonly TimeSpan AheadTolerance = TimeSpan.FromMinutes(5);
+
     /// <summary>How far back a device's clock may step when it is set by the network. Judgement, no source.</summary>
     private static readonly TimeSpan ClockTolerance = TimeSpan.FromSeconds(2);
 
@@ -27,6 +30,10 @@ internal static class CredibilityReading
             CredibilityOf.ClockBackward => ClockBackward(reading),
             CredibilityOf.EntryTimes => BenchTimes.Contradicted(reading),
             CredibilityOf.RecordDate => RecordDay.Contradicted(reading.Frame.Days),
+            CredibilityOf.FutureStamps => FutureStamps(reading),
+            CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
+            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts.OfDevices(reading),
+            CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -40,6 +47,10 @@ internal static class CredibilityReading
             .Concat(StepBursts.In(reading))
             .Concat(BackFilled(reading))
             .Concat(ClockBackward(reading))
+            .Concat(FutureStamps(reading))
+            .Concat(StepsClaimedTwice.In(reading))
+            .Concat(ElsewhereDoubts.OfDevices(reading))
+            .Concat(ElsewhereDoubts.OfPeople(reading))
             .Where(doubt => doubt.Weakens)
             .Select(doubt => doubt.Pointer)
             .ToFrozenSet(StringComparer.Ordinal);
@@ -97,6 +108,26 @@ internal static class CredibilityReading
                     entry.Pointer(),
                     $"{EventWords.Done(entry.Event.Kind)} at {entry.Event.At.Text} was received only at {received.Text}, "
                         + "after the work had ended, and is not labelled as a late entry",
+                    Weakens: true
+                );
+            }
+        }
+    }
+
+    private static IEnumerable<EntryDoubt> FutureStamps(TimelineReading reading)
+    {
+        foreach (var entry in reading.Events)
+        {
+            if (
+                entry.Event.ReceivedAt is { } received
+                && entry.Moment - JudgedOrder.MomentOf(received, reading.Frame.Context.Zone) > AheadTolerance
+            )
+            {
+                yield return new(
+                    CredibilityOf.FutureStamps,
+                    entry.Pointer(),
+                    $"{EventWords.Done(entry.Event.Kind)} is entered at {entry.Event.At.Text} and was received at "
+                        + $"{received.Text} already: nobody enters what is still to come",
                     Weakens: true
                 );
             }

@@ -3,6 +3,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
@@ -13,33 +14,57 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 public sealed class ProtectionReading
 {
     private readonly TimelineReading reading;
-    private readonly Procedure procedure;
+    private readonly bool hasKey;
+    private readonly ImmutableArray<(SourceReading Reading, IntervalSet Absent)> sources;
 
-    private ProtectionReading(TimelineReading reading, Procedure procedure)
+    private ProtectionReading(TimelineReading reading, ImmutableArray<EffectiveSource> sources)
     {
         this.reading = reading;
-        this.procedure = procedure;
-        Sources = [.. procedure.Sources.Select(source => SourceReading.Of(reading, source))];
+        hasKey = reading.Frame.Procedure is { Controls.Key: true };
+        this.sources =
+        [
+            .. sources.Select(source =>
+                (
+                    SourceReading.Of(reading, source.Source),
+                    source.AddedBy is null
+                        ? IntervalSet.Never
+                        : IntervalSet.Of([new TimelineInterval(TimelinePlace.Beginning, source.From)])
+                )
+            ),
+        ];
+        Sources = [.. this.sources.Select(source => source.Reading)];
     }
 
-    /// <summary>The sources of the written procedure.</summary>
+    /// <summary>The sources of the job: those of the written procedure, then what the register of machines adds, then what came during the job.</summary>
     public ImmutableArray<SourceReading> Sources { get; }
 
-    /// <summary>Reads protection by a written procedure.</summary>
-    public static ProtectionReading Of(TimelineReading reading, Procedure procedure)
-    {
-        ArgumentNullException.ThrowIfNull(reading);
-        ArgumentNullException.ThrowIfNull(procedure);
-        return new(reading, procedure);
-    }
+    /// <summary>Reads protection of a job whose sources are written down somewhere; null: they are nowhere.</summary>
+    internal static ProtectionReading? Of(TimelineReading reading) =>
+        reading.Frame.Procedure is null && EffectiveSources.MachineOf(reading.Frame) is null
+            ? null
+            : new(reading, EffectiveSources.Of(reading));
 
     /// <summary>When a person was protected.</summary>
     public IntervalSet ProtectedFor(Id<Participant> person) =>
-        Sources.Aggregate(
+        sources.Aggregate(
             reading.Running.Complement(),
             (so, source) =>
-                so.And(source.Proven).And(source.HasIsolator ? ControlOf(person, source.Source) : so)
+                so.And(
+                    source
+                        .Reading.Proven.And(
+                            source.Reading.HasIsolator
+                                ? ControlOf(person, source.Reading.Source)
+                                : IntervalSet.Always
+                        )
+                        .Or(source.Absent)
+                )
         );
+
+    /// <summary>The sources that were there at a place of the timeline.</summary>
+    internal IEnumerable<SourceReading> SourcesAt(TimelinePlace place) =>
+        from source in sources
+        where !source.Absent.Contains(place)
+        select source.Reading;
 
     /// <summary>
     /// When a person alone could let a source be switched on again: their own lock on its isolator; their own lock on the
@@ -74,7 +99,7 @@ public sealed class ProtectionReading
             .Where(entry => entry.Event.Actor == person && SourceReading.IsSwitchedBy(source, entry.Event));
         var key = reading
             .Of(TimelineEventKind.KeyRemoved)
-            .Where(entry => entry.Event.Actor == person && procedure.Controls.Key);
+            .Where(entry => entry.Event.Actor == person && hasKey);
         return tags.Or(IntervalSet.Latched(plug.Concat(key).Places(), started));
     }
 

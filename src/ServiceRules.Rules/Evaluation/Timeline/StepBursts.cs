@@ -15,7 +15,11 @@ internal static class StepBursts
     /// <summary>How many with one and the same time to the whole minute, where seconds were not noted. Judgement, no source.</summary>
     private const int TooManyInAMinute = 8;
 
-    private static readonly TimeSpan Window = TimeSpan.FromSeconds(2);
+    /// <summary>
+    /// Four seconds from one step to the next: nobody turns an isolator off, hangs a lock, bleeds a circuit or tries a control in less. From
+    /// the seat several controls are moved in that time, which is why they are not counted. Judgement, no source.
+    /// </summary>
+    private static readonly TimeSpan Window = TimeSpan.FromSeconds(12);
 
     /// <summary>One doubt for every entry of a burst.</summary>
     public static IEnumerable<EntryDoubt> In(TimelineReading reading)
@@ -33,7 +37,7 @@ internal static class StepBursts
                     yield return new(
                         CredibilityOf.Bursts,
                         entry.Pointer(),
-                        $"{burst.Count} steps by {person.Key} are recorded within two seconds from {burst[0].Event.At.Text}",
+                        $"{burst.Count} steps by {person.Key} are recorded within twelve seconds from {burst[0].Event.At.Text}",
                         Weakens: true
                     );
                 }
@@ -69,7 +73,8 @@ internal static class StepBursts
             .Distinct()
             .Count();
 
-    private static bool IsAtTheMachine(TimelineEventKind kind) =>
+    /// <summary>A step made with hands at the machine, away from the seat.</summary>
+    internal static bool IsAtTheMachine(TimelineEventKind kind) =>
         kind
             is TimelineEventKind.IsolatorOperated
                 or TimelineEventKind.PlugRemoved

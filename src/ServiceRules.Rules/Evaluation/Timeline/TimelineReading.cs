@@ -36,9 +36,7 @@ public sealed class TimelineReading
         AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
         words = new(() => TimelineWords.Of(this));
         weakened = new(() => CredibilityReading.Weakened(this));
-        protection = new(() =>
-            frame.Procedure is { } procedure ? ProtectionReading.Of(this, procedure) : null
-        );
+        protection = new(() => ProtectionReading.Of(this));
     }
 
     /// <summary>The job that it was read from.</summary>
@@ -73,7 +71,7 @@ public sealed class TimelineReading
     /// <summary>The first hands-on work of anybody, or null.</summary>
     public WorkInterval? FirstWork => Works.IsEmpty ? null : Works[0];
 
-    /// <summary>Who was protected when, by the written procedure; null: none is registered.</summary>
+    /// <summary>Who was protected when; null: neither a procedure nor the register of machines says from what.</summary>
     public ProtectionReading? Protection => protection.Value;
 
     /// <summary>How its entries are told.</summary>

@@ -25,9 +25,12 @@ internal sealed record PublishedTimeline(
         using var document = JsonDocument.Parse(
             ReferenceFiles.ReadText("safety", "timelines", $"{id}-{kind}.json")
         );
-        var root = document.RootElement;
+        var root = document.RootElement.Clone();
         var context = root.GetProperty("context");
-        var entries = root.GetProperty("events").EnumerateArray().Select(Entry).ToImmutableArray();
+        var entries = root.GetProperty("events")
+            .EnumerateArray()
+            .Select(entry => Entry(entry, context))
+            .ToImmutableArray();
         var date = DateOnly.Parse(
             root.GetProperty("events")[0].GetProperty("t").GetString()![..10],
             CultureInfo.InvariantCulture
@@ -41,6 +44,20 @@ internal sealed record PublishedTimeline(
                 People = People(context, entries),
                 Locks = [.. context.GetProperty("locks").EnumerateArray().Select(Lock)],
                 Procedure = Machine(context.GetProperty("machine"), id),
+                Register = [.. context.GetProperty("people").EnumerateArray().Select(Registered)],
+                Recorded = record =>
+                    record with
+                    {
+                        Setting =
+                            Text(context.GetProperty("job"), "setting") == "in_use"
+                                ? WorkSetting.InUse
+                                : WorkSetting.Workshop,
+                        HandsInBladeZone = context
+                            .GetProperty("job")
+                            .GetProperty("hands_in_blade_zone")
+                            .GetBoolean(),
+                    },
+                Registered = registers => registers with { RemovalException = Exception(context) },
             },
             Texts(root.GetProperty("expected_breaches")),
             Texts(root.GetProperty("expected_unproven"))
@@ -60,7 +77,7 @@ internal sealed record PublishedTimeline(
             )
             .OrThrow();
 
-    private static TimelineEvent Entry(JsonElement entry) =>
+    private static TimelineEvent Entry(JsonElement entry, JsonElement context) =>
         new()
         {
             At = RecordedTime.Parse(Text(entry, "t")!).OrThrow(),
@@ -82,9 +99,23 @@ internal sealed record PublishedTimeline(
             Reason = Text(entry, "reason"),
             Exception = Text(entry, "exception"),
             AtLockPoint = entry.TryGetProperty("at_lock_point", out var there) && there.GetBoolean(),
+            ExtraMeasure = Text(entry, "extra_measure"),
+            Claim = Claim(entry, context),
+            Measures =
+            [
+                .. Names(entry, "measures")
+                    .Select(name =>
+                        Enum.Parse<ProtectiveMeasure>(
+                            name.Replace("_", "", StringComparison.Ordinal),
+                            ignoreCase: true
+                        )
+                    ),
+            ],
+            Count = entry.TryGetProperty("count", out var count) ? count.GetInt32() : null,
+            Crews = [.. Names(entry, "crews")],
             Others =
             [
-                .. new[] { "to", "with", "primary", "members", "owner" }
+                .. new[] { "to", "with", "primary", "coordinator", "members", "owner" }
                     .SelectMany(name => Names(entry, name))
                     .Select(name => new Id<Participant>(name)),
             ],
@@ -113,6 +144,45 @@ internal sealed record PublishedTimeline(
             ),
         ];
     }
+
+    private static ExemptionClaim? Claim(JsonElement entry, JsonElement context)
+    {
+        if (Text(entry, "exemption") is not { } kind)
+        {
+            return null;
+        }
+
+        var facts = context.TryGetProperty("exemption_facts", out var stated) ? stated : default;
+        return new(
+            Enum.Parse<ExemptionKind>(kind.Replace("_", "", StringComparison.Ordinal), ignoreCase: true),
+            Fact("routine"),
+            Fact("repetitive"),
+            Fact("integral"),
+            null,
+            null,
+            null
+        );
+
+        bool? Fact(string name) =>
+            facts.ValueKind == JsonValueKind.Object && facts.TryGetProperty(name, out var fact)
+                ? fact.GetBoolean()
+                : null;
+    }
+
+    private static RegisteredPerson Registered(JsonElement person) =>
+        new(new(Text(person, "id")!), Text(person, "role") == "authorised", null, null)
+        {
+            Crew = Text(person, "crew"),
+            Employer = Text(person, "employer") == "contractor" ? Employer.Outside : Employer.Site,
+        };
+
+    private static RemovalException? Exception(JsonElement context) =>
+        context.TryGetProperty("removal_exception_procedure", out var written)
+            ? new(
+                Text(written, "id")!,
+                [.. Names(written, "trained").Select(name => new Id<Participant>(name))]
+            )
+            : null;
 
     private static RegisteredLock Lock(JsonElement device) =>
         new(

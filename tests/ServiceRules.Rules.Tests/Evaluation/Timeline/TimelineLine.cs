@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 
@@ -34,6 +35,15 @@ internal static class TimelineLine
                 : [],
             AtLockPoint = members.ContainsKey("at-lock-point"),
             Exception = members.GetValueOrDefault("exception"),
+            Isolator = members.GetValueOrDefault("isolator"),
+            Reason = members.GetValueOrDefault("reason"),
+            ExtraMeasure = members.GetValueOrDefault("extra"),
+            Pressure = members.TryGetValue("pressure", out var pressure)
+                ? Pressure.Parse(pressure.Replace('_', ' ')).OrThrow()
+                : null,
+            Measures = members.TryGetValue("measures", out var measures)
+                ? [.. measures.Split(',').Select(Enum.Parse<ProtectiveMeasure>)]
+                : [],
             EventId = members.GetValueOrDefault("id"),
             Device = members.GetValueOrDefault("device"),
             Sequence = members.TryGetValue("sequence", out var sequence)

@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation;
+
+namespace ServiceRules.Application.Assessing;
+
+/// <summary>
+/// Where the locks and people of many records were: what one record cannot know of itself. A run over many records
+/// gives each of them what the others show of its locks and people, for as long as its own timeline goes on.
+/// </summary>
+public sealed class WorkElsewhere
+{
+    private readonly ILookup<string, Stay> stays;
+    private readonly SiteZone zone;
+
+    private WorkElsewhere(ILookup<string, Stay> stays, SiteZone zone)
+    {
+        this.stays = stays;
+        this.zone = zone;
+    }
+
+    /// <summary>Reads the stays of many records.</summary>
+    /// <param name="records">The records of one site.</param>
+    /// <param name="zone">The site's wall clock, for times without offset.</param>
+    public static WorkElsewhere Of(IEnumerable<ServiceRecord> records, SiteZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        ArgumentNullException.ThrowIfNull(zone);
+        return new(
+            records
+                .SelectMany(record => StaysIn(record, zone))
+                .ToLookup(stay => stay.Who, StringComparer.Ordinal),
+            zone
+        );
+    }
+
+    /// <summary>What other records show, at other machines, of the locks and people of a record while it went on.</summary>
+    public ImmutableArray<Elsewhere> Beside(ServiceRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        if (record.Timeline.IsEmpty)
+        {
+            return [];
+        }
+
+        var moments = record.Timeline.Select(entry => JudgedOrder.MomentOf(entry.At, zone)).ToList();
+        var (first, last) = (moments.Min(), moments.Max());
+        return
+        [
+            .. StaysIn(record, zone)
+                .Select(stay => stay.Who)
+                .Distinct(StringComparer.Ordinal)
+                .SelectMany(who => stays[who])
+                .Where(stay =>
+                    stay.Record != record.Id
+                    && stay.Place.Machine != record.Machine.Id
+                    && stay.From <= last
+                    && !(stay.Until < first)
+                )
+                .OrderBy(stay => stay.From)
+                .ThenBy(stay => stay.Who, StringComparer.Ordinal)
+                .ThenBy(stay => stay.Record)
+                .Select(stay => stay.Place),
+        ];
+    }
+
+    private static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
+    {
+        var open = new Dictionary<string, (RecordedTime From, Func<RecordedTime?, Elsewhere> Place)>(
+            StringComparer.Ordinal
+        );
+        foreach (var entry in JudgedOrder.Of(record.Timeline, zone).Select(ordered => ordered.Event))
+        {
+            if (KeyOf(entry) is not { } who)
+            {
+                continue;
+            }
+
+            if (IsBegin(entry.Kind))
+            {
+                open.TryAdd(who, (entry.At, Opened(entry, record)));
+            }
+            else if (open.Remove(who, out var begun))
+            {
+                yield return StayOf(record, who, begun.From, entry.At, begun.Place, zone);
+            }
+        }
+
+        foreach (var (who, begun) in open.OrderBy(one => one.Key, StringComparer.Ordinal))
+        {
+            yield return StayOf(record, who, begun.From, null, begun.Place, zone);
+        }
+    }
+
+    private static Stay StayOf(
+        ServiceRecord record,
+        string who,
+        RecordedTime from,
+        RecordedTime? until,
+        Func<RecordedTime?, Elsewhere> place,
+        SiteZone zone
+    ) =>
+        new(
+            who,
+            record.Id,
+            JudgedOrder.MomentOf(from, zone),
+            until is null ? null : JudgedOrder.MomentOf(until, zone),
+            place(until)
+        );
+
+    private static Func<RecordedTime?, Elsewhere> Opened(TimelineEvent entry, ServiceRecord record) =>
+        entry.Lock is { } device
+            ? until => new LockElsewhere(device, record.Machine.Id, entry.At, until)
+            : until => new PersonElsewhere(entry.Actor, record.Machine.Id, entry.At, until);
+
+    private static bool IsBegin(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.WorkStarted
+                or TimelineEventKind.LockApplied
+                or TimelineEventKind.TagApplied;
+
+    private static string? KeyOf(TimelineEvent entry) =>
+        entry.Kind switch
+        {
+            TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped => "person " + entry.Actor,
+            TimelineEventKind.LockApplied
+            or TimelineEventKind.TagApplied
+            or TimelineEventKind.LockRemoved
+            or TimelineEventKind.TagRemoved => "lock " + entry.Lock,
+            _ => null,
+        };
+
+    private sealed record Stay(
+        string Who,
+        Domain.Id<ServiceRecord> Record,
+        Moment From,
+        Moment? Until,
+        Elsewhere Place
+    );
+}

@@ -1,0 +1,60 @@
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>The people affected were told before the first lock, tag or kept plug.</summary>
+internal static class AffectedToldDuty
+{
+    private const string Act = "Tell the people who use the machine before you isolate it.";
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        if (AffectedPeople.NoneToTell(duty) is { } none)
+        {
+            return none;
+        }
+
+        var what = EventWords.Done(TimelineEventKind.AffectedNotifiedBefore);
+        var told = duty.Reading.Of(TimelineEventKind.AffectedNotifiedBefore);
+        var first = DevicesOn.First(duty);
+        var inTime = told.Where(entry => first is null || entry.Moment <= first.Moment)
+            .OrderBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
+            .FirstOrDefault();
+        if (inTime is not null)
+        {
+            var before = first is null
+                ? ". No control has been put on."
+                : $", before {EventWords.Done(first.Event.Kind)} at {duty.Words.Time(first)}.";
+            return TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {what} {duty.Words.AtBy(inTime)}{before}",
+                [inTime]
+            );
+        }
+
+        if (first is null)
+        {
+            return AffectedPeople.NotYet($"{what}, before the first lock or tag", Act);
+        }
+
+        var late = told.FirstOrDefault();
+        var began = $"{EventWords.Done(first.Event.Kind)} at {duty.Words.Time(first)}";
+        return late is null
+            ? TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what} before {began}.",
+                [first.Pointer()],
+                "Tell them now; next time before anything is isolated."
+            )
+            : TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"The record shows {what} only at {duty.Words.Time(late)}, after {began}.",
+                new[] { first, late }.Evidence(),
+                Act
+            );
+    }
+}

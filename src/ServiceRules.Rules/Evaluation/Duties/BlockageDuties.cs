@@ -1,0 +1,231 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Clearing a blocked reel: stopped and seen at rest, pressure released, by a tool and never by hand, and looked over after.
+/// A jammed reel is loaded until it turns freely.
+/// </summary>
+internal static class BlockageDuties
+{
+    private const string HydraulicPrefix = "hydraulic";
+
+    /// <summary>The machine shut down and everything seen at rest before.</summary>
+    public static CheckOutcome Stopped(DutyFrame duty)
+    {
+        if (Of(duty) is not { } blockage)
+        {
+            return NoBlockage();
+        }
+
+        var missing = new[] { TimelineEventKind.MachineShutDown, TimelineEventKind.SeenAtRest }
+            .Where(kind => !blockage.Before(kind).Any())
+            .ToImmutableArray();
+        return missing.IsEmpty
+            ? TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows the machine shut down and everything seen at rest{blockage.BeforeWords}.",
+                [
+                    .. blockage
+                        .Before(TimelineEventKind.MachineShutDown)
+                        .Concat(blockage.Before(TimelineEventKind.SeenAtRest)),
+                ]
+            )
+            : TimelineOutcome.OfFaults([
+                blockage.Missing(
+                    TimelineWords.List(missing.Select(EventWords.Done)),
+                    "Stop the machine and see everything at rest; a fixed waiting time does not show it."
+                ),
+            ]);
+    }
+
+    /// <summary>Hydraulic pressure released before.</summary>
+    public static CheckOutcome PressureReleased(DutyFrame duty)
+    {
+        if (Of(duty) is not { } blockage)
+        {
+            return NoBlockage();
+        }
+
+        var sources = duty
+            .Sources.Where(source =>
+                source.Source.Id.Text.StartsWith(HydraulicPrefix, StringComparison.Ordinal)
+            )
+            .Select(source => source.Source)
+            .ToImmutableArray();
+        if (sources.IsEmpty)
+        {
+            return SourcesKnown.Lacking(duty)
+                ?? TimelineOutcome.NotApplicable("There is no hydraulic pressure here.");
+        }
+
+        var released = sources.ToDictionary(
+            source => source,
+            source =>
+                blockage
+                    .Before(TimelineEventKind.StoredEnergyReleased)
+                    .FirstOrDefault(entry => entry.Event.SpeaksOf(source.Id))
+        );
+        var missing = sources.Where(source => released[source] is null).ToImmutableArray();
+        return missing.IsEmpty
+            ? TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows the stored energy released for {TimelineWords.Named(sources)}{blockage.BeforeWords}.",
+                [.. released.Values.OfType<OrderedEvent>().Distinct()]
+            )
+            : TimelineOutcome.OfFaults([
+                blockage.Missing(
+                    $"the stored energy released for {TimelineWords.Named(missing)}",
+                    "Release the pressure first: oil trapped by the jam turns the reel when it frees."
+                ),
+            ]);
+    }
+
+    /// <summary>By a tool, never by hand.</summary>
+    public static CheckOutcome ByTool(DutyFrame duty)
+    {
+        if (Of(duty) is null)
+        {
+            return NoBlockage();
+        }
+
+        var byHand = duty.Reading.Of(TimelineEventKind.BlockageClearedByHand);
+        if (!byHand.IsEmpty)
+        {
+            return TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                $"The record shows the blockage cleared by hand {duty.Words.AtBy(byHand[0])}.",
+                byHand.Evidence(),
+                "Clear a blockage with a tool only: trapped pressure can turn the reel when it frees."
+            );
+        }
+
+        var withTool = duty.Reading.Of(TimelineEventKind.BlockageClearedWithTool);
+        return withTool.IsEmpty
+            ? TimelineOutcome.Of(
+                Verdict.Unproven,
+                duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+                "The record does not show how the blockage was cleared.",
+                [],
+                "Clear a blockage with a tool only, and enter it."
+            )
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows the blockage cleared with a tool {duty.Words.AtBy(withTool[0])}.",
+                withTool
+            );
+    }
+
+    /// <summary>Looked over after it, before the machine is started or handed back.</summary>
+    public static CheckOutcome CheckedAfter(DutyFrame duty)
+    {
+        if (Of(duty) is not { } blockage)
+        {
+            return NoBlockage();
+        }
+
+        if (blockage.Last is not { } cleared)
+        {
+            return TimelineOutcome.Of(
+                Verdict.Unproven,
+                duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+                "The record does not show when the blockage was cleared, so not a look over the unit after it.",
+                [],
+                "Enter when the blockage was cleared."
+            );
+        }
+
+        const string act = "Look the unit over for damage and check its contact before the machine goes out.";
+        var what = EventWords.Done(TimelineEventKind.AreaInspected);
+        var limit = duty
+            .Reading.Of(TimelineEventKind.MachineStarted, TimelineEventKind.HandedBack)
+            .FirstOrDefault(entry => entry.Place() > cleared.Place());
+        var looked = duty
+            .Reading.Of(TimelineEventKind.AreaInspected)
+            .FirstOrDefault(entry =>
+                entry.Place() > cleared.Place() && (limit is null || entry.Place() < limit.Place())
+            );
+        return looked switch
+        {
+            not null => TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {what} {duty.Words.AtBy(looked)}, after the blockage was cleared at {duty.Words.Time(cleared)}.",
+                [looked]
+            ),
+            null when limit is null && duty.Reading.IsOpen => AffectedPeople.NotYet(
+                $"{what}, after the blockage was cleared at {duty.Words.Time(cleared)}",
+                act
+            ),
+            _ => TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what} after the blockage was cleared at {duty.Words.Time(cleared)}{(limit is null ? string.Empty : $" and before {EventWords.Done(limit.Event.Kind)} at {duty.Words.Time(limit)}")}.",
+                new[] { cleared, limit }.OfType<OrderedEvent>().Evidence(),
+                act
+            ),
+        };
+    }
+
+    private static Blockage? Of(DutyFrame duty)
+    {
+        var cleared = duty.Reading.Of(
+            TimelineEventKind.BlockageClearedWithTool,
+            TimelineEventKind.BlockageClearedByHand
+        );
+        return duty.Record.Tasks.Contains(ServiceTask.ClearBlockage) || !cleared.IsEmpty
+            ? new(duty, cleared.FirstOrDefault() ?? duty.Reading.FirstWork?.Start, cleared.LastOrDefault())
+            : null;
+    }
+
+    private static CheckOutcome NoBlockage() =>
+        TimelineOutcome.NotApplicable("The record shows no blockage cleared.");
+
+    /// <param name="Duty">The job.</param>
+    /// <param name="First">When hands first went to it; null: not yet, or not shown.</param>
+    /// <param name="Last">When it was last cleared; null: not shown.</param>
+    private sealed record Blockage(DutyFrame Duty, OrderedEvent? First, OrderedEvent? Last)
+    {
+        public string BeforeWords =>
+            First is null
+                ? string.Empty
+                : $", before {EventWords.Done(First.Event.Kind)} at {Duty.Words.Time(First)}";
+
+        /// <summary>Entries of a kind between the last run of the machine and the hands.</summary>
+        public IEnumerable<OrderedEvent> Before(TimelineEventKind kind)
+        {
+            var ran = Duty.Reading.Energisings.LastOrDefault(start =>
+                First is null || start.Place() < First.Place()
+            );
+            return Duty
+                .Reading.Of(kind)
+                .Where(entry =>
+                    (First is null || entry.Place() < First.Place())
+                    && (ran is null || (First is null && !Duty.Reading.IsOpen) || entry.Place() > ran.Place())
+                );
+        }
+
+        public TimelineFault Missing(string what, string act) =>
+            First is null && Duty.Reading.IsOpen
+                ? new(
+                    Verdict.Unproven,
+                    FindingReason.InProgress,
+                    $"Not yet shown: {what}. Do it before touching the unit.",
+                    [],
+                    act
+                )
+                : new(
+                    Verdict.NotMet,
+                    FindingReason.StepMissing,
+                    First is null
+                        ? $"The record does not show {what} before the blockage was cleared."
+                        : $"The record does not show {what} before {EventWords.Done(First.Event.Kind)} {Duty.Words.AtBy(First)}.",
+                    First is null ? [] : [First],
+                    act
+                );
+    }
+}

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Checks;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>Stored energy that can build up again was checked, while anybody worked, at least as often as stated.</summary>
+internal static class BuildUpRecheckedDuty
+{
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        if (SourcesKnown.Lacking(duty) is { } lacking)
+        {
+            return lacking;
+        }
+
+        var sources = duty.Sources.Where(source => source.Source.Reaccumulates).ToImmutableArray();
+        if (sources.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("There is no stored energy here that can build up again.");
+        }
+
+        if (duty.Reading.Works.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("The record shows no hands-on work.");
+        }
+
+        var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
+        var faults = stated
+            .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
+            .ToList();
+        var outcome =
+            faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
+            : stated.IsEmpty
+                ? TimelineOutcome.NotApplicable(
+                    $"Nothing states how often {Named(sources)} is to be checked, so the record cannot be held against it."
+                )
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
+                [
+                    .. stated
+                        .SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source))
+                        .Distinct(),
+                ]
+            );
+        return outcome with { Notices = [.. outcome.Notices, .. Notices(duty, sources)] };
+    }
+
+    private static string Named(IEnumerable<EffectiveSource> sources) =>
+        TimelineWords.Named(sources.Select(source => source.Source));
+
+    private static IEnumerable<string> Notices(DutyFrame duty, ImmutableArray<EffectiveSource> sources)
+    {
+        var silent = sources.Where(source => source.Source.RecheckMinutes is null).ToImmutableArray();
+        if (!silent.IsEmpty)
+        {
+            yield return $"State in the procedure how often {Named(silent)}, which can build up again, is to be checked.";
+        }
+
+        foreach (var rise in sources.SelectMany(source => Rising(duty, source.Source)))
+        {
+            yield return rise;
+        }
+    }
+
+    // How much is too much is stated nowhere: a reading that has risen is told, and judged by a person.
+    private static IEnumerable<string> Rising(DutyFrame duty, EnergySource source)
+    {
+        OrderedEvent? before = null;
+        foreach (var entry in RechecksMissed.Checks(duty.Reading, source))
+        {
+            if (entry.Event.Pressure is not { } pressure)
+            {
+                continue;
+            }
+
+            if (
+                before?.Event.Pressure is { } last
+                && pressure > last
+                && entry.Event.Kind == TimelineEventKind.StoredEnergyRechecked
+            )
+            {
+                yield return $"The pressure of {TimelineWords.Named(source)} read {pressure} at {duty.Words.Time(entry)}, up from {last}: a person judges whether that was too much.";
+            }
+
+            before = entry;
+        }
+    }
+}

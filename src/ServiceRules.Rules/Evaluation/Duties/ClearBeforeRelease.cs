@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// A look round after the last work, before the first lock or tag comes off after it, and before the machine is started
+/// or handed back: at tools and parts, and at people.
+/// </summary>
+internal static class ClearBeforeRelease
+{
+    private const string OutOfUse = "Take the machine out of use until it is done and seen to.";
+
+    /// <summary>Tools and parts clear, machine intact.</summary>
+    public static CheckOutcome AreaInspected(DutyFrame duty) => Judge(duty, TimelineEventKind.AreaInspected);
+
+    /// <summary>People seen to be clear.</summary>
+    public static CheckOutcome PeopleClear(DutyFrame duty) =>
+        Judge(duty, TimelineEventKind.PeopleClearChecked);
+
+    private static CheckOutcome Judge(DutyFrame duty, TimelineEventKind kind)
+    {
+        var reading = duty.Reading;
+        if (reading.IsOpen && reading.Works.IsEmpty)
+        {
+            return TimelineOutcome.OfFaults([Fault(duty, EventWords.Done(kind), null, null, null)]);
+        }
+
+        var end = reading.EndOfWork();
+        var after = end ?? (reading.Works.IsEmpty ? null : reading.Works[^1].Start);
+        var limit = reading.Events.FirstOrDefault(entry =>
+            IsLimit(entry.Event.Kind) && (after is null || entry.Place() > after.Place())
+        );
+        var found = reading
+            .Of(kind)
+            .Where(entry => after is null || entry.Place() > after.Place())
+            .OrderBy(entry => reading.Weakened.Contains(entry.Pointer()))
+            .ToImmutableArray();
+        var inTime = found.FirstOrDefault(entry => limit is null || entry.Place() < limit.Place());
+        return inTime is not null && end is not null
+            ? TimelineOutcome.Met(
+                reading,
+                $"The record shows {EventWords.Done(kind)} {duty.Words.AtBy(inTime)}, after the work ended and before controls came off.",
+                [inTime]
+            )
+            : TimelineOutcome.OfFaults([
+                Fault(duty, EventWords.Done(kind), end, inTime ?? found.FirstOrDefault(), limit),
+            ]);
+    }
+
+    private static TimelineFault Fault(
+        DutyFrame duty,
+        string what,
+        OrderedEvent? end,
+        OrderedEvent? found,
+        OrderedEvent? limit
+    )
+    {
+        var words = duty.Words;
+        var isLate = found is not null && limit is not null && found.Place() > limit.Place();
+        var released = limit is null
+            ? string.Empty
+            : $"{EventWords.Done(limit.Event.Kind)} at {words.Time(limit)}";
+        ImmutableArray<OrderedEvent> entries = [.. new[] { end, found, limit }.OfType<OrderedEvent>()];
+        return (found, limit) switch
+        {
+            (not null, not null) when isLate => new(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"The record shows {what} only at {words.Time(found)}, after it shows {released}.",
+                entries,
+                OutOfUse
+            ),
+            (null, not null) => new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what} between the work and {released}.",
+                entries,
+                OutOfUse
+            ),
+            _ when duty.Reading.IsOpen => new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"Not yet shown: {what}, after the work and before the first lock or tag comes off.",
+                entries,
+                "Do it after the work, before the first lock or tag comes off."
+            ),
+            (null, _) => new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what} after the work.",
+                entries,
+                "Do it, and enter it as what it is: done later."
+            ),
+            _ => new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {what} at {words.Time(found)}, but not when hands-on work ended.",
+                entries,
+                "Enter when hands-on work started and stopped, as a late entry."
+            ),
+        };
+    }
+
+    private static bool IsLimit(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.LockRemoved
+                or TimelineEventKind.TagRemoved
+                or TimelineEventKind.MachineStarted
+                or TimelineEventKind.HandedBack;
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>Site and outside employer told each other how they lock out before anybody from outside began.</summary>
+internal static class ContractorsInformedDuty
+{
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var outside = duty
+            .Reading.HandsIn.Concat(duty.Reading.Devices.Select(device => device.Person))
+            .Distinct()
+            .Where(duty.IsFromOutside)
+            .ToImmutableArray();
+        if (outside.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable(
+                "The register shows nobody of an outside employer in this job."
+            );
+        }
+
+        var exchanged = duty.Reading.Of(TimelineEventKind.ContractorProceduresExchanged);
+        var faults = new List<TimelineFault>();
+        var restsOn = new List<OrderedEvent>();
+        foreach (var person in outside)
+        {
+            var first = FirstPart(duty, person);
+            var entry = exchanged.FirstOrDefault(entry =>
+                Concerns(entry, person) && (first is null || entry.Place() < first.Place())
+            );
+            if (entry is not null)
+            {
+                restsOn.Add(entry);
+            }
+            else
+            {
+                faults.Add(Fault(duty, person, first));
+            }
+        }
+
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {EventWords.Done(TimelineEventKind.ContractorProceduresExchanged)} before {TimelineWords.List(outside.Select(person => person.Text))} began.",
+                [.. restsOn.Distinct()]
+            );
+    }
+
+    private static TimelineFault Fault(DutyFrame duty, Id<Participant> person, OrderedEvent? first)
+    {
+        var what = EventWords.Done(TimelineEventKind.ContractorProceduresExchanged);
+        return first is null && duty.Reading.IsOpen
+            ? new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"Not yet shown: {what} for {person}. Do it before {person} begins.",
+                [],
+                LeadUpOutcome.DoItFirst
+            )
+            : new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                first is null
+                    ? $"The record does not show {what} for {person}."
+                    : $"The record does not show {what} before it shows {EventWords.Done(first.Event.Kind)} {duty.Words.AtBy(first)}, who works for an outside employer.",
+                first is null ? [] : [first],
+                "Tell each other how you lock out before anybody from outside begins."
+            );
+    }
+
+    private static OrderedEvent? FirstPart(DutyFrame duty, Id<Participant> person) =>
+        duty
+            .Reading.Of(
+                TimelineEventKind.LockApplied,
+                TimelineEventKind.TagApplied,
+                TimelineEventKind.WorkStarted
+            )
+            .FirstOrDefault(entry => entry.Event.Actor == person);
+
+    private static bool Concerns(OrderedEvent entry, Id<Participant> person) =>
+        entry.Event.Others.IsEmpty || entry.Event.Actor == person || entry.Event.Others.Contains(person);
+}

@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// A claim of cord and plug holds: the mains cord is the only source, and whoever works pulled the plug and kept it
+/// before hands went in, alone and without the machine started since.
+/// </summary>
+internal static class CordAndPlugClaimDuty
+{
+    private static readonly Id<EnergySource> MainsCord = new("mains_cord");
+
+    private const string Act =
+        "Isolate and lock out every source: a plug that is pulled and kept is enough only where there is no other.";
+
+    /// <summary>Whether it is claimed and holds.</summary>
+    public static bool Holds(DutyFrame duty) => !Claims(duty).IsEmpty && Faults(duty).IsEmpty;
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var claims = Claims(duty);
+        if (claims.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("Nobody claims cord and plug.");
+        }
+
+        var faults = Faults(duty);
+        if (!faults.IsEmpty)
+        {
+            return Suppression.HoldingExemption(duty) is not null
+                ? TimelineOutcome.NotApplicable("Another exemption holds, so this claim is not needed.")
+                : TimelineOutcome.OfFaults(faults);
+        }
+
+        var kept = duty.Reading.Of(TimelineEventKind.PlugControlConfirmed);
+        return TimelineOutcome.Met(
+            duty.Reading,
+            $"The record shows the mains cord as the only source, and the plug pulled and kept {duty.Words.AtBy(kept[0])} before hands went in.",
+            [
+                .. claims.Select(made => made.Entry),
+                .. duty.Reading.Of(TimelineEventKind.PlugRemoved, TimelineEventKind.PlugControlConfirmed),
+            ]
+        );
+    }
+
+    private static ImmutableArray<ClaimMade> Claims(DutyFrame duty) =>
+        [.. duty.Claims.Where(made => made.Claim.Kind == ExemptionKind.CordAndPlug)];
+
+    private static ImmutableArray<TimelineFault> Faults(DutyFrame duty)
+    {
+        var entries = Claims(duty).Select(made => made.Entry).ToImmutableArray();
+        return [.. new[] { OtherSources(duty, entries), Plug(duty, entries) }.OfType<TimelineFault>()];
+    }
+
+    private static TimelineFault? OtherSources(DutyFrame duty, ImmutableArray<OrderedEvent> entries)
+    {
+        var others = duty
+            .Sources.Select(source => source.Source)
+            .Where(source => source.Id != MainsCord)
+            .ToList();
+        return others.Count > 0
+                ? Wrong(
+                    FindingReason.ProcedureNotFollowed,
+                    $"Cord and plug is claimed, and the machine also has {TimelineWords.Named(others)}.",
+                    entries
+                )
+            : duty.Sources.IsEmpty
+                ? new(
+                    Verdict.Unproven,
+                    FindingReason.NotRegistered,
+                    $"Cord and plug is claimed, and neither a procedure nor the register of machines says what energy {duty.Record.Machine.Id} has.",
+                    entries,
+                    "Enter the machine and its sources of energy in the register."
+                )
+            : null;
+    }
+
+    private static TimelineFault? Plug(DutyFrame duty, ImmutableArray<OrderedEvent> entries)
+    {
+        if (duty.Reading.Works.IsEmpty)
+        {
+            return WithoutWork(duty, entries);
+        }
+
+        return duty
+            .Reading.Works.Select(work => NotKept(duty, work, entries))
+            .OfType<TimelineFault>()
+            .FirstOrDefault();
+    }
+
+    private static TimelineFault? WithoutWork(DutyFrame duty, ImmutableArray<OrderedEvent> entries) =>
+        duty
+            .Reading.Of(TimelineEventKind.PlugControlConfirmed)
+            .Any(entry => IsKeptBy(duty, entry.Event.Actor, entry.Place(), entry.Place()))
+            ? null
+        : duty.Reading.IsOpen
+            ? new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                "Cord and plug is claimed, and the record does not show the plug pulled and kept yet.",
+                entries,
+                "Pull the plug yourself and keep it in sight and reach before touching the machine."
+            )
+        : Wrong(
+            FindingReason.StepMissing,
+            "Cord and plug is claimed, and the record does not show the plug pulled and kept.",
+            entries
+        );
+
+    private static TimelineFault? NotKept(
+        DutyFrame duty,
+        WorkInterval work,
+        ImmutableArray<OrderedEvent> entries
+    ) =>
+        IsKeptBy(duty, work.Person, work.Start.Place(), work.Interval.Until)
+            ? null
+            : Wrong(
+                FindingReason.StepMissing,
+                $"Cord and plug is claimed, and the record does not show the plug pulled and kept by {work.Person} before they started work at {duty.Words.Time(work.Start)}, with the machine not started since.",
+                [.. entries, work.Start]
+            );
+
+    // Pulled and kept by the same person, both since the machine last ran; a start while they work ends it.
+    private static bool IsKeptBy(
+        DutyFrame duty,
+        Id<Domain.Records.Participant> person,
+        TimelinePlace by,
+        TimelinePlace? until
+    )
+    {
+        var starts = duty.Reading.Energisings;
+        var since = starts.Places().Where(place => place < by).DefaultIfEmpty(TimelinePlace.Beginning).Max();
+        return Has(TimelineEventKind.PlugRemoved)
+            && Has(TimelineEventKind.PlugControlConfirmed)
+            && !starts.Places().Any(place => place >= by && (until is not { } end || place < end));
+
+        bool Has(TimelineEventKind kind) =>
+            duty
+                .Reading.Of(kind)
+                .Any(entry =>
+                    entry.Event.Actor == person
+                    && (entry.Event.Source is null || entry.Event.SpeaksOf(MainsCord))
+                    && entry.Place() >= since
+                    && entry.Place() <= by
+                );
+    }
+
+    private static TimelineFault Wrong(
+        FindingReason reason,
+        string text,
+        ImmutableArray<OrderedEvent> entries
+    ) => new(Verdict.NotMet, reason, text, entries, Act);
+}

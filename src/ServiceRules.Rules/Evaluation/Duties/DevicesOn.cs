@@ -1,0 +1,47 @@
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>The entries by which a lock, a tag, or what stands for one came to hold a source off.</summary>
+internal static class DevicesOn
+{
+    /// <summary>
+    /// A lock or tag on its isolator. Where the isolator takes no lock also the plug, or the key of a machine that has
+    /// one, kept by whoever pulled it.
+    /// </summary>
+    public static IEnumerable<OrderedEvent> Of(DutyFrame duty, EnergySource source) =>
+        duty.Reading.Events.Where(entry =>
+            entry.Event.Kind switch
+            {
+                TimelineEventKind.LockApplied or TimelineEventKind.TagApplied => entry.Event.SpeaksOf(
+                    source.Id
+                ),
+                TimelineEventKind.PlugControlConfirmed => !source.Lockable
+                    && SourceReading.IsSwitchedBy(source, entry.Event),
+                TimelineEventKind.KeyRemoved => !source.Lockable && duty.Procedure is { Controls.Key: true },
+                _ => false,
+            }
+        );
+
+    /// <summary>Locks and tags only.</summary>
+    public static IEnumerable<OrderedEvent> LocksAndTags(DutyFrame duty, EnergySource source) =>
+        duty
+            .Reading.Of(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied)
+            .Where(entry => entry.Event.SpeaksOf(source.Id));
+
+    /// <summary>The first entry by which anybody put a control on, or null: nobody ever did.</summary>
+    public static OrderedEvent? First(DutyFrame duty) =>
+        duty
+            .Reading.Of(
+                TimelineEventKind.LockApplied,
+                TimelineEventKind.TagApplied,
+                TimelineEventKind.PlugControlConfirmed
+            )
+            .FirstOrDefault();
+
+    /// <summary>The entries by which locks and tags came off.</summary>
+    public static IEnumerable<OrderedEvent> Removals(DutyFrame duty) =>
+        duty.Reading.Of(TimelineEventKind.LockRemoved, TimelineEventKind.TagRemoved);
+}

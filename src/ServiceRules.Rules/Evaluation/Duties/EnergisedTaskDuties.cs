@@ -1,0 +1,255 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Work that needs the reel to turn: approved in the procedure, its measures recorded before the machine is energised, and
+/// no longer at a time than the procedure says. A lock that was on before or after excuses none of it.
+/// </summary>
+internal static class EnergisedTaskDuties
+{
+    private const string Approve =
+        "Have the safety officer approve the task on the running reel in the procedure, with its measures.";
+
+    private const string SayMeasures =
+        "Say before the reel is run how people are kept clear: long-handled brush, guards, who holds the stop, no gloves near the turning reel.";
+
+    /// <summary>The procedure lists the task, and somebody approved it.</summary>
+    public static CheckOutcome Approved(DutyFrame duty)
+    {
+        var tasks = Tasks(duty);
+        if (tasks.IsEmpty)
+        {
+            return NoTask();
+        }
+
+        if (duty.Procedure is not { } procedure)
+        {
+            return TimelineOutcome.NoProcedure(duty.Job);
+        }
+
+        var faults =
+            from task in tasks
+            let listed = Listed(duty, task)
+            where listed is not { ApprovedBy: not null }
+            select new TimelineFault(
+                task is null ? Verdict.Unproven : Verdict.NotMet,
+                task is null ? FindingReason.StepMissing : FindingReason.ProcedureNotFollowed,
+                task is null ? "The record shows a task on the running reel, and does not say which."
+                    : listed is null
+                        ? $"The record shows {TaskWords.Of(task.Value)} on the running reel; procedure {procedure.Id} does not list it as a task on the live machine."
+                    : $"The record shows {TaskWords.Of(task.Value)} on the running reel; procedure {procedure.Id} lists it, and nobody has approved it.",
+                Entries(duty),
+                Approve
+            );
+        var found = faults.ToList();
+        return found.Count > 0
+            ? TimelineOutcome.OfFaults(found)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"Procedure {procedure.Id} lists {TimelineWords.List(tasks.OfType<ServiceTask>().Select(TaskWords.Of))} as approved on the running reel by {TimelineWords.List(tasks.Select(task => Listed(duty, task)!.ApprovedBy!.Value.Text).Distinct(StringComparer.Ordinal))}.",
+                Entries(duty)
+            );
+    }
+
+    /// <summary>What the procedure asks for was recorded before the machine was energised for the task.</summary>
+    public static CheckOutcome MeasuresFirst(DutyFrame duty)
+    {
+        var tasks = Tasks(duty);
+        if (tasks.IsEmpty)
+        {
+            return NoTask();
+        }
+
+        var starts = Starts(duty);
+        var recorded = duty.Reading.Of(TimelineEventKind.AlternativeMeasuresRecorded);
+        if (starts.IsEmpty)
+        {
+            return recorded.IsEmpty ? NothingRecorded(duty) : RecordedOnly(duty, recorded);
+        }
+
+        var faults = starts
+            .Select(start => MeasureFault(duty, start, recorded))
+            .OfType<TimelineFault>()
+            .ToList();
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} {duty.Words.AtBy(recorded[0])}, before the reel was run.",
+                recorded
+            );
+    }
+
+    /// <summary>No run for the task took longer than the procedure says.</summary>
+    public static CheckOutcome RunLength(DutyFrame duty)
+    {
+        var runs = TestRun
+            .Of(duty)
+            .Where(run => run.IsTask && Listed(duty, run.Task) is { LongestMinutes: not null })
+            .ToImmutableArray();
+        if (runs.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable(
+                "The record shows no run of the reel for which the procedure states a longest time."
+            );
+        }
+
+        var faults = runs.Select(run => LengthFault(run, Listed(duty, run.Task)!.LongestMinutes!.Value))
+            .OfType<TimelineFault>()
+            .ToList();
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                "The record shows no run of the reel longer than the procedure says.",
+                [.. runs.SelectMany(run => new[] { run.Start, run.End }).OfType<OrderedEvent>()]
+            );
+    }
+
+    /// <summary>The task as the procedure in force lists it, or null.</summary>
+    public static EnergisedTask? Listed(DutyFrame duty, ServiceTask? task) =>
+        task is null ? null : duty.Procedure?.EnergisedTasks.FirstOrDefault(listed => listed.Task == task);
+
+    /// <summary>The tasks on the running reel that the job had: null among them, where an entry does not say which.</summary>
+    private static ImmutableArray<ServiceTask?> Tasks(DutyFrame duty)
+    {
+        var runs = TestRun.Of(duty).Where(run => run.IsTask).ToImmutableArray();
+        var alone = duty
+            .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
+            .Where(entry => !runs.Any(run => run.Interval.Contains(entry.Place())))
+            .Select(entry =>
+                entry.Event.Task ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
+            );
+        var asked = duty.Record.Tasks.Contains(ServiceTask.Lap)
+            ? (IEnumerable<ServiceTask?>)[ServiceTask.Lap]
+            : [];
+        return [.. runs.Select(run => run.Task).Concat(alone).Concat(asked).Distinct()];
+    }
+
+    /// <summary>Where a task begins: its run is energised; or, where no run is shown, the entry that tells of it.</summary>
+    private static ImmutableArray<OrderedEvent> Starts(DutyFrame duty)
+    {
+        var all = TestRun.Of(duty);
+        var runs = all.Where(run => run.IsTask).ToImmutableArray();
+        if (runs.IsEmpty && duty.Record.Tasks.Contains(ServiceTask.Lap))
+        {
+            // Lapping is done on a turning reel: where no entry tells the runs apart, each may be one for it.
+            runs = all;
+        }
+
+        var alone = duty
+            .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
+            .Where(entry => !runs.Any(run => run.Interval.Contains(entry.Place())));
+        return [.. runs.Select(run => run.Start).Concat(alone)];
+    }
+
+    private static CheckOutcome NothingRecorded(DutyFrame duty) =>
+        TimelineOutcome.Of(
+            duty.Reading.IsOpen ? Verdict.Unproven : Verdict.NotMet,
+            duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+            duty.Reading.IsOpen
+                ? $"Not yet shown: {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)}. Do it before the reel is run."
+                : $"The record does not show {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)}.",
+            [],
+            SayMeasures
+        );
+
+    private static CheckOutcome RecordedOnly(DutyFrame duty, ImmutableArray<OrderedEvent> recorded) =>
+        TimelineOutcome.Met(
+            duty.Reading,
+            $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} {duty.Words.AtBy(recorded[0])}, and no run of the reel.",
+            recorded
+        );
+
+    private static TimelineFault? MeasureFault(
+        DutyFrame duty,
+        OrderedEvent start,
+        ImmutableArray<OrderedEvent> recorded
+    )
+    {
+        var words = duty.Words;
+        var ran = $"{EventWords.Done(start.Event.Kind)} at {words.Time(start)}";
+        var before = recorded.Where(entry => entry.Place() < start.Place()).ToImmutableArray();
+        if (before.IsEmpty)
+        {
+            var late = recorded.FirstOrDefault();
+            return new(
+                Verdict.NotMet,
+                late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
+                late is null
+                    ? $"The record does not show {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} before it shows {ran}."
+                    : $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} only at {words.Time(late)}, after it shows {ran}.",
+                late is null ? [start] : [start, late],
+                SayMeasures
+            );
+        }
+
+        var run = TestRun.Of(duty).FirstOrDefault(run => run.Start == start);
+        var listed = Listed(
+            duty,
+            run?.Task
+                ?? start.Event.Task
+                ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
+        );
+        var said = before.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
+        var missing = (listed?.Measures ?? []).Where(measure => !said.Contains(measure)).ToImmutableArray();
+        if (missing.IsEmpty)
+        {
+            return null;
+        }
+
+        // Measures told in words only are told, and cannot be held against the list.
+        var inWordsOnly = said.IsEmpty && before.Any(entry => entry.Event.Method is not null);
+        return new(
+            inWordsOnly ? Verdict.Unproven : Verdict.NotMet,
+            inWordsOnly ? FindingReason.StepMissing : FindingReason.ProcedureNotFollowed,
+            inWordsOnly
+                ? $"The record tells the measures before {ran} in words only, so they cannot be held against the procedure: {TimelineWords.List(missing.Select(MeasureWords.Of))}."
+                : $"Before {ran} the record does not show all the measures that the procedure asks for: {TimelineWords.List(missing.Select(MeasureWords.Of))}.",
+            [.. before, start],
+            SayMeasures
+        );
+    }
+
+    private static TimelineFault? LengthFault(TestRun run, int longest)
+    {
+        var words = run.Duty.Words;
+        if (run.End is null)
+        {
+            return new(
+                Verdict.Unproven,
+                run.Duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+                $"The record does not show when {run.Named} ended; the procedure allows {longest} minutes at a time.",
+                [run.Start],
+                "Enter when the run ended."
+            );
+        }
+
+        var minutes = (run.End.Moment - run.Start.Moment).TotalMinutes;
+        return minutes <= longest
+            ? null
+            : new(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The record shows the reel run from {words.Time(run.Start)} until {words.Time(run.End)}, {Math.Ceiling(minutes):0} minutes; the procedure allows {longest} at a time."
+                ),
+                [run.Start, run.End],
+                "Stop between runs as the procedure says."
+            );
+    }
+
+    private static ImmutableArray<OrderedEvent> Entries(DutyFrame duty) =>
+        duty.Reading.Of(TimelineEventKind.EnergisedTaskPerformed);
+
+    private static CheckOutcome NoTask() =>
+        TimelineOutcome.NotApplicable("The record shows no task on the running reel.");
+}

@@ -1,0 +1,69 @@
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Somebody authorised went through the energies and controls of the machine before it was shut down. That the entry
+/// stands says no more than that it was gone through; nobody can see what somebody knows.
+/// </summary>
+internal static class EnergyReviewedDuty
+{
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var leadUp = LeadUp.ToFirstWork(duty);
+        var reviews = duty.Reading.Of(TimelineEventKind.EnergyReviewed);
+        var what = EventWords.Done(TimelineEventKind.EnergyReviewed);
+        var until = Until(leadUp);
+        // What was gone through once is known: a start of the machine in between does not undo it.
+        var inTime = reviews
+            .Where(entry => until is null || entry.Moment <= until.Moment)
+            .OrderBy(entry => (int)Authorities.Of(duty, entry.Event.Actor))
+            .ThenBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
+            .FirstOrDefault();
+        if (inTime is null)
+        {
+            return TimelineOutcome.OfFaults([Missing(leadUp, what, until, reviews.FirstOrDefault())]);
+        }
+
+        var authority = Authorities.Of(duty, inTime.Event.Actor);
+        return authority == Authority.Shown
+            ? LeadUpOutcome.Of(leadUp, [], $"{what} {duty.Words.AtBy(inTime)}", [inTime])
+            : TimelineOutcome.Of(
+                authority == Authority.Denied ? Verdict.NotMet : Verdict.Unproven,
+                authority == Authority.Denied ? FindingReason.WrongPerson : FindingReason.NotRegistered,
+                $"The record shows {what} {duty.Words.AtBy(inTime)}, {Authorities.Against(authority)}, and by nobody else.",
+                [inTime.Pointer()],
+                "Let an authorised person go through the energies and controls before the machine is shut down."
+            );
+    }
+
+    /// <summary>The shutdown before which it is asked; without one, the first isolation, or the work itself.</summary>
+    private static OrderedEvent? Until(LeadUp leadUp) =>
+        leadUp.Of(TimelineEventKind.MachineShutDown).FirstOrDefault()
+        ?? leadUp
+            .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved)
+            .FirstOrDefault(entry => entry.Event.Position != IsolatorPosition.On)
+        ?? leadUp.Work?.Start;
+
+    private static TimelineFault Missing(LeadUp leadUp, string what, OrderedEvent? until, OrderedEvent? late)
+    {
+        if (until is null)
+        {
+            return LeadUpOutcome.Missing(leadUp, what);
+        }
+
+        var words = leadUp.Duty.Words;
+        var before = $"{EventWords.Done(until.Event.Kind)} at {words.Time(until)}";
+        return new(
+            Verdict.NotMet,
+            late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
+            late is null
+                ? $"The record does not show {what} before it shows {before}."
+                : $"The record shows {what} only at {words.Time(late)}, after it shows {before}.",
+            late is null ? [until] : [until, late],
+            "Go through the energies and controls now, before hands go in; next time before the machine is shut down."
+        );
+    }
+}

@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Where work stops and somebody else takes it up: the one briefed the other, and no isolator was without a lock or tag
+/// from the first that went on until the other's work began. A run of the machine in between is no handover; what must be
+/// done again after it is told by its own duty.
+/// </summary>
+internal static class HandoverContinuousDuty
+{
+    private const string Act =
+        "The next person's lock goes on before the last one's comes off, and the one briefs the other.";
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var changes = Changes(duty).ToImmutableArray();
+        if (changes.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable(
+                "The record shows nobody taking work over from somebody else."
+            );
+        }
+
+        var restsOn = new List<OrderedEvent>();
+        var faults = new List<TimelineFault>();
+        foreach (var change in changes)
+        {
+            faults.AddRange(Gaps(duty, change));
+            if (change.Briefing is { } briefing)
+            {
+                restsOn.Add(briefing);
+            }
+            else
+            {
+                faults.Add(NotBriefed(duty, change));
+            }
+        }
+
+        restsOn.AddRange(duty.Reading.Devices.Select(device => device.Applied));
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows the job handed over to {TimelineWords.List(changes.Select(change => change.Next.Person.Text).Distinct(StringComparer.Ordinal))} with a briefing, and every isolator under a lock or tag all the while.",
+                restsOn
+            );
+    }
+
+    private static IEnumerable<Change> Changes(DutyFrame duty)
+    {
+        var reading = duty.Reading;
+        var stretches = reading.AnyWork.Intervals;
+        for (var index = 1; index < stretches.Length; index++)
+        {
+            var (before, after) = (stretches[index - 1], stretches[index]);
+            var people = reading
+                .Works.Where(work => before.Contains(work.Start.Place()))
+                .Select(work => work.Person)
+                .ToImmutableHashSet();
+            var next = reading.Works.First(work => work.Start.Place() == after.From);
+            var ran = reading.Running.And(IntervalSet.Of([new(before.Until!.Value, after.From)]));
+            if (!people.Contains(next.Person) && ran.Intervals.IsEmpty)
+            {
+                yield return new(
+                    duty,
+                    people,
+                    before,
+                    reading.Events.First(entry => entry.Place() == before.Until),
+                    next
+                );
+            }
+        }
+    }
+
+    private static IEnumerable<TimelineFault> Gaps(DutyFrame duty, Change change) =>
+        from source in duty.SourcesAt(change.Next.Start.Place())
+        where source.HasIsolator
+        let held = IntervalSet.Of(
+            from device in duty.Reading.Devices
+            where device.IsOn(source.Source.Id)
+            select device.Interval
+        )
+        where !held.Intervals.IsEmpty && held.Intervals[0].From < change.Stopped.Place()
+        from gap in IntervalSet
+            .Of([new TimelineInterval(held.Intervals[0].From, change.Next.Start.Place())])
+            .Without(held)
+            .Intervals
+        where !duty.Reading.Energisings.Any(start => gap.Contains(start.Place()))
+        group source.Source by gap into together
+        select Gap(duty, change, together.Key, [.. together]);
+
+    private static TimelineFault Gap(
+        DutyFrame duty,
+        Change change,
+        TimelineInterval gap,
+        ImmutableArray<EnergySource> sources
+    )
+    {
+        var off = duty.Reading.Events.First(entry => entry.Place() == gap.From);
+        var on = gap.Until is { } until
+            ? duty.Reading.Events.First(entry => entry.Place() == until)
+            : change.Next.Start;
+        return new(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows no lock or tag on {TimelineWords.Named(sources)} from {duty.Words.Time(off)} until {duty.Words.Time(on)}, and {change.Next.Person} taking the work over at {duty.Words.Time(change.Next.Start)}.",
+            [off, on, change.Next.Start],
+            Act
+        );
+    }
+
+    private static TimelineFault NotBriefed(DutyFrame duty, Change change) =>
+        new(
+            Verdict.NotMet,
+            FindingReason.StepMissing,
+            $"The record shows work stopped {duty.Words.AtBy(change.Stopped)} and taken over by {change.Next.Person} at {duty.Words.Time(change.Next.Start)}, and does not show {EventWords.Done(TimelineEventKind.HandoverBriefed)} between them.",
+            [change.Stopped, change.Next.Start],
+            Act
+        );
+
+    private sealed record Change(
+        DutyFrame Duty,
+        ImmutableHashSet<Id<Participant>> People,
+        TimelineInterval Before,
+        OrderedEvent Stopped,
+        WorkInterval Next
+    )
+    {
+        /// <summary>By one of those who worked, to the one who takes over; also while the work still goes on.</summary>
+        public OrderedEvent? Briefing =>
+            Duty
+                .Reading.Of(TimelineEventKind.HandoverBriefed)
+                .FirstOrDefault(entry =>
+                    entry.Place() > Before.From
+                    && entry.Place() < Next.Start.Place()
+                    && (
+                        entry.Event.Others.IsEmpty
+                        || entry.Event.Actor == Next.Person
+                        || entry.Event.Others.Contains(Next.Person)
+                    )
+                );
+    }
+}

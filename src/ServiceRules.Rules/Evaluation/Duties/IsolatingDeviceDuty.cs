@@ -1,0 +1,70 @@
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// What was switched off keeps energy out. A stop button, a key switch, a selector or a seat switch only asks the machine
+/// to stop; it does for nothing unless a real isolating device of the same source was operated too, before work.
+/// </summary>
+internal static class IsolatingDeviceDuty
+{
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var operated = duty
+            .Reading.Of(TimelineEventKind.IsolatorOperated)
+            .Where(entry => entry.Event.Position != IsolatorPosition.On)
+            .ToList();
+        if (operated.Count == 0)
+        {
+            return TimelineOutcome.NotApplicable("The record shows no isolator operated.");
+        }
+
+        var faults =
+            from entry in operated
+            where IsControl(duty, entry) && !IsMadeGood(duty, operated, entry)
+            select new TimelineFault(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                $"The record shows {Named(duty, entry)} operated {duty.Words.AtBy(entry)} as the isolator of {Source(duty, entry)}: a control device, which keeps no energy out.",
+                [entry],
+                "Open the isolating device of the source: a battery disconnect, a pulled and kept plug, a valve."
+            );
+        var found = faults.ToList();
+        return found.Count > 0
+            ? TimelineOutcome.OfFaults(found)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                "The record shows isolating devices operated, not control devices alone.",
+                [.. operated.Where(entry => !IsControl(duty, entry))]
+            );
+    }
+
+    private static bool IsMadeGood(DutyFrame duty, List<OrderedEvent> operated, OrderedEvent entry)
+    {
+        var work = duty.Reading.Works.FirstOrDefault(one => one.Start.Place() > entry.Place());
+        return operated.Exists(other =>
+            Speaks(other, entry)
+            && !IsControl(duty, other)
+            && (work is null || other.Place() < work.Start.Place())
+        );
+    }
+
+    private static bool Speaks(OrderedEvent other, OrderedEvent entry) =>
+        entry.Event.Source is SourceReference.One { Source: var source }
+            ? other.Event.SpeaksOf(source)
+            : other.Event.Source == entry.Event.Source;
+
+    private static bool IsControl(DutyFrame duty, OrderedEvent entry) =>
+        Kind(duty, entry) is { } kind && ControlDevices.IsControlDevice(kind);
+
+    private static string? Kind(DutyFrame duty, OrderedEvent entry) =>
+        entry.Event.Isolator
+        ?? duty.Sources.FirstOrDefault(source => entry.Event.SpeaksOf(source.Source.Id))?.Source.Isolator;
+
+    private static string Named(DutyFrame duty, OrderedEvent entry) => $"`{Kind(duty, entry)}`";
+
+    private static string Source(DutyFrame duty, OrderedEvent entry) =>
+        SourceNames.Of(duty, entry.Event.Source);
+}

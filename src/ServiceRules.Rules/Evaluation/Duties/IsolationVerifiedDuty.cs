@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Every source was proven dead by an authorised person: after its first lock or tag went on and after its stored energy
+/// was last released, and at an earlier time than hands went in.
+/// </summary>
+internal static class IsolationVerifiedDuty
+{
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        if (SourcesKnown.Lacking(duty) is { } lacking)
+        {
+            return lacking;
+        }
+
+        var leadUp = LeadUp.ToFirstWork(duty);
+        return leadUp.Sources.IsEmpty
+            ? TimelineOutcome.NotApplicable("There is no energy source here.")
+            : SourceStep.Judge(
+                leadUp,
+                [.. leadUp.Sources.Select(source => Step(leadUp, source.Source))],
+                "the isolation verified"
+            );
+    }
+
+    private static SourceStep Step(LeadUp leadUp, EnergySource source)
+    {
+        var duty = leadUp.Duty;
+        var on = DevicesOn.LocksAndTags(duty, source).FirstOrDefault(leadUp.Contains);
+        var released = duty
+            .Reading.Of(TimelineEventKind.StoredEnergyReleased)
+            .LastOrDefault(entry => entry.Event.SpeaksOf(source.Id) && leadUp.Contains(entry));
+        var all = SourceReading.Verifications(duty.Reading, source).ToImmutableArray();
+        var before = all.Where(leadUp.Contains).ToImmutableArray();
+        var good = before.Where(entry => Against(entry) is null).ToImmutableArray();
+        return good.IsEmpty && before is [.., var last]
+            ? new(source, [], null, $" ({duty.Words.Time(last)}: {Against(last)})", [last])
+            : new(source, good, leadUp.FirstAfter(all), string.Empty, []);
+
+        string? Against(OrderedEvent entry) =>
+            on is not null && entry.Place() < on.Place()
+                ? $"before a lock or tag was on at {duty.Words.Time(on)}"
+            : released is not null && entry.Place() < released.Place()
+                ? $"before its stored energy was released at {duty.Words.Time(released)}"
+            : leadUp.Work is { } work && entry.Moment >= work.Start.Moment
+                ? "at the very time at which work started"
+            : Authorities.Of(duty, entry.Event.Actor) switch
+            {
+                Authority.Shown => null,
+                var other => $"by {entry.Event.Actor}, {Authorities.Against(other)}",
+            };
+    }
+}

@@ -1,0 +1,100 @@
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>How a step that must stand before hands-on work is told, the same way for every duty.</summary>
+internal static class LeadUpOutcome
+{
+    /// <summary>What makes it good while nobody has begun.</summary>
+    public const string DoItFirst = "Do it, and enter it, before touching the unit.";
+
+    private const string StopWork = "Stop work and make safe before hands go in again.";
+    private const string AskWhoWas =
+        "Ask whoever did the work; enter what they say as a late entry, labelled as such.";
+
+    /// <summary>A step that does not stand where it must.</summary>
+    /// <param name="leadUp">What leads up to the work.</param>
+    /// <param name="what">After <c>the record does not show</c>.</param>
+    /// <param name="late">The entry by which it was done too late, or null.</param>
+    /// <param name="why">What stands instead, in brackets after it; empty: nothing.</param>
+    /// <param name="entries">Entries that bear on it.</param>
+    public static TimelineFault Missing(
+        LeadUp leadUp,
+        string what,
+        OrderedEvent? late = null,
+        string why = "",
+        params OrderedEvent[] entries
+    )
+    {
+        var words = leadUp.Duty.Words;
+        return leadUp.Work switch
+        {
+            null when leadUp.CanStillBeDone => new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"Not yet shown: {what}{why}. Do it before touching the unit.",
+                [.. entries],
+                DoItFirst
+            ),
+            null => new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what}{why}.",
+                [.. entries],
+                AskWhoWas
+            ),
+            { } work when late is not null => new(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"The record shows {what} only at {words.Time(late)}, after work started {words.AtBy(work.Start)}.",
+                [work.Start, late, .. entries],
+                StopWork
+            ),
+            { } work => new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what}{why} before work started {words.AtBy(work.Start)}.",
+                [work.Start, .. entries],
+                StopWork
+            ),
+        };
+    }
+
+    /// <summary>The faults, or met; on a finished job that shows no work, neither.</summary>
+    public static CheckOutcome Of(
+        LeadUp leadUp,
+        IReadOnlyCollection<TimelineFault> faults,
+        string shown,
+        IReadOnlyCollection<OrderedEvent> restsOn
+    )
+    {
+        if (faults.Count > 0)
+        {
+            return TimelineOutcome.OfFaults(faults);
+        }
+
+        if (leadUp.Work is { } work)
+        {
+            return TimelineOutcome.Met(
+                leadUp.Duty.Reading,
+                $"The record shows {shown}, before work started {leadUp.Duty.Words.AtBy(work.Start)}.",
+                restsOn
+            );
+        }
+
+        return leadUp.CanStillBeDone
+            ? TimelineOutcome.Met(
+                leadUp.Duty.Reading,
+                $"The record shows {shown}. No hands-on work has started.",
+                restsOn
+            )
+            : TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {shown}, but not when hands-on work started.",
+                restsOn.Evidence(),
+                "Enter when hands-on work started and stopped, as a late entry."
+            );
+    }
+}

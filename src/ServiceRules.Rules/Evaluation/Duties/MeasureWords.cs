@@ -1,0 +1,34 @@
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>What a protective measure is called in a sentence.</summary>
+internal static class MeasureWords
+{
+    public static string Of(ProtectiveMeasure measure) =>
+        measure switch
+        {
+            ProtectiveMeasure.LongHandledBrush => "a long-handled brush",
+            ProtectiveMeasure.GuardsInPlace => "guards in place",
+            ProtectiveMeasure.SingleOperatorControl => "one person alone at the controls",
+            ProtectiveMeasure.SecondPersonAtStopControl => "a second person at the stop",
+            ProtectiveMeasure.SlowestReelSpeed => "the slowest reel speed",
+            ProtectiveMeasure.ExclusionZone => "everybody else kept out",
+            ProtectiveMeasure.EyeProtection => "eyes protected",
+            ProtectiveMeasure.HairAndClothingSecured => "hair and clothing secured",
+            ProtectiveMeasure.NoGlovesNearTurningReel => "no gloves near the turning reel",
+            ProtectiveMeasure.UnitSecuredAgainstRolling => "the unit secured against rolling",
+            ProtectiveMeasure.BrakeOnWheelsChocked => "brake on and wheels chocked",
+            ProtectiveMeasure.KeyRemovedAndKept => "the key out and kept",
+            ProtectiveMeasure.UnitLowered => "the unit on the ground",
+            ProtectiveMeasure.ReelsAtRestSeen => "the reels seen at rest",
+            ProtectiveMeasure.EngineOff => "the engine off",
+            ProtectiveMeasure.ExtensionTool => "a tool that keeps hands away",
+            ProtectiveMeasure.Other => "another measure told in words",
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(measure),
+                measure,
+                "protective measures are a closed family"
+            ),
+        };
+}

@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// In a group everybody has a device of their own on, on an isolator or the group box, from no later than their work
+/// starts until no earlier than it stops. A job lock is nobody's own, and a lock issued to somebody else is theirs.
+/// </summary>
+internal static class OwnDeviceInGroupDuty
+{
+    private const string Act =
+        "Everybody hangs their own lock before reaching in, and takes it off only after their hands are out.";
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var workers = GroupWork.Workers(duty);
+        if (workers.Length < 2)
+        {
+            return TimelineOutcome.NotApplicable("The record shows one person at work, not a group.");
+        }
+
+        if (duty.Reading.Works.IsEmpty)
+        {
+            return NotBegun(duty, workers);
+        }
+
+        var faults = duty.Reading.Works.Select(work => Fault(duty, work)).OfType<TimelineFault>().ToList();
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {TimelineWords.List(workers.Select(person => person.Text))} each with an own lock or tag on while at work.",
+                [
+                    .. duty
+                        .Reading.Devices.Where(device => IsOwn(duty, device))
+                        .SelectMany(device => new[] { device.Applied, device.Removed })
+                        .OfType<OrderedEvent>()
+                        .Concat(duty.Reading.Works.Select(work => work.Start)),
+                ]
+            );
+    }
+
+    private static CheckOutcome NotBegun(DutyFrame duty, ImmutableArray<Id<Participant>> workers)
+    {
+        var without = workers
+            .Where(person =>
+                !duty.Reading.Devices.Any(device =>
+                    device.Person == person && device.Removed is null && IsOwn(duty, device)
+                ) && !KeepsPlug(duty, person, null)
+            )
+            .ToImmutableArray();
+        return without.IsEmpty
+            ? TimelineOutcome.Met(
+                duty.Reading,
+                "The record shows everybody of the group with an own lock or tag on. No hands-on work has started.",
+                [.. duty.Reading.Devices.Select(device => device.Applied)]
+            )
+            : TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"Not yet shown: an own lock or tag of {TimelineWords.List(without.Select(person => person.Text))}. Do it before touching the unit.",
+                [],
+                LeadUpOutcome.DoItFirst
+            );
+    }
+
+    private static TimelineFault? Fault(DutyFrame duty, WorkInterval work)
+    {
+        var words = duty.Words;
+        if (KeepsPlug(duty, work.Person, work))
+        {
+            return null;
+        }
+
+        var own = duty
+            .Reading.Devices.Where(device => device.Person == work.Person && IsOwn(duty, device))
+            .OrderBy(device => device.Applied.Moment)
+            .ToImmutableArray();
+        // Edges by the clock: a lock put on in the minute in which work starts is on in time.
+        var covered = work.Start.Moment;
+        OrderedEvent? off = null;
+        var isOn = false;
+        foreach (var device in own.Where(device => device.Applied.Moment <= covered || isOn))
+        {
+            if (device.Applied.Moment > covered)
+            {
+                break;
+            }
+
+            if (device.Removed is null)
+            {
+                return null;
+            }
+
+            if (device.Removed.Moment >= covered && device.Removed.Moment > work.Start.Moment)
+            {
+                isOn = true;
+                covered = device.Removed.Moment;
+                off = device.Removed;
+            }
+        }
+
+        return off switch
+        {
+            null => new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {work.Person} starting work at {words.Time(work.Start)} in a group, and no own lock or tag of {work.Person} on by then.",
+                [work.Start],
+                Act
+            ),
+            _ when work.Stop is null => new(
+                Verdict.Unproven,
+                FindingReason.InProgress,
+                $"The record shows {work.Person} at work from {words.Time(work.Start)} and {EventWords.Done(off.Event.Kind)} at {words.Time(off)}, and does not show when the work stopped.",
+                [work.Start, off],
+                "Enter when work stopped, or hang the lock again."
+            ),
+            _ when covered < work.Stop.Moment => new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {work.Person} at work from {words.Time(work.Start)} until {words.Time(work.Stop)} in a group, and {EventWords.Done(off.Event.Kind)} at {words.Time(off)} with no other of their own on.",
+                [work.Start, off, work.Stop],
+                Act
+            ),
+            _ => null,
+        };
+    }
+
+    private static bool IsOwn(DutyFrame duty, DeviceInterval device) =>
+        duty.LockOf(device.Device) switch
+        {
+            null or { IsTag: true } => true,
+            { Owner: { } owner } => owner == device.Person,
+            _ => device.IsTag,
+        };
+
+    private static bool KeepsPlug(DutyFrame duty, Id<Participant> person, WorkInterval? work) =>
+        duty
+            .Reading.Of(TimelineEventKind.PlugControlConfirmed)
+            .Any(entry =>
+                entry.Event.Actor == person
+                && (
+                    work is null
+                    || (
+                        entry.Moment <= work.Start.Moment
+                        && !duty.Reading.Energisings.Any(start =>
+                            start.Place() > entry.Place()
+                            && (work.Stop is null || start.Place() < work.Stop.Place())
+                        )
+                    )
+                )
+            );
+}

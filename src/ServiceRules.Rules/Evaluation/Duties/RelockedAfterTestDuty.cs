@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Between the end of a test run and the next hands-on work, everything again: every source that was opened isolated and
+/// locked, every stored energy released, every source verified.
+/// </summary>
+internal static class RelockedAfterTestDuty
+{
+    private const string Act =
+        "After a test run: isolate, lock, release and verify again before hands go in.";
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var runs = TestRun.Of(duty);
+        if (runs.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("The record shows no test run.");
+        }
+
+        if (SourcesKnown.Lacking(duty) is { } lacking)
+        {
+            return lacking;
+        }
+
+        var stretches = Stretches(duty, runs).ToImmutableArray();
+        if (stretches.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("The record shows no hands-on work after a test run.");
+        }
+
+        var faults = stretches.SelectMany(stretch => stretch.Faults()).ToList();
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                "The record shows everything isolated, locked, released and verified again after the test run.",
+                [.. stretches.SelectMany(stretch => stretch.Steps).Distinct()]
+            );
+    }
+
+    private static IEnumerable<Stretch> Stretches(DutyFrame duty, ImmutableArray<TestRun> runs)
+    {
+        for (var index = 0; index < runs.Length; index++)
+        {
+            if (runs[index].End is not { } end)
+            {
+                continue;
+            }
+
+            var next = duty.Reading.Events.FirstOrDefault(entry =>
+                entry.Place() > end.Place()
+                && entry.Event.Kind
+                    is TimelineEventKind.WorkStarted
+                        or TimelineEventKind.TestEnergised
+                        or TimelineEventKind.MachineStarted
+                        or TimelineEventKind.HandedBack
+            );
+            var isWork = next?.Event.Kind == TimelineEventKind.WorkStarted;
+            if (isWork || (next is null && duty.Reading.IsOpen))
+            {
+                yield return new(runs[index], end, isWork ? next : null);
+            }
+        }
+    }
+
+    private sealed record Stretch(TestRun Run, OrderedEvent End, OrderedEvent? Work)
+    {
+        private DutyFrame Duty => Run.Duty;
+
+        public IEnumerable<OrderedEvent> Steps =>
+            Duty.Reading.Events.Where(entry =>
+                IsWithin(entry)
+                && entry.Event.Kind
+                    is TimelineEventKind.IsolatorOperated
+                        or TimelineEventKind.PlugRemoved
+                        or TimelineEventKind.PlugControlConfirmed
+                        or TimelineEventKind.LockApplied
+                        or TimelineEventKind.TagApplied
+                        or TimelineEventKind.StoredEnergyReleased
+                        or TimelineEventKind.IsolationVerified
+            );
+
+        public IEnumerable<TimelineFault> Faults()
+        {
+            var sources = Duty.SourcesAt(Work?.Place() ?? End.Place())
+                .Select(source => source.Source)
+                .ToImmutableArray();
+            var opened = sources.Where(IsOpened).ToImmutableArray();
+            var stored = sources.Where(source => source.Stored).ToImmutableArray();
+            var lacking = new[]
+            {
+                Lacking("the isolator turned off again", opened, Off),
+                Lacking("a lock or tag put on again", opened, On),
+                Lacking("the stored energy released again", stored, Released),
+                Lacking("the isolation verified again", sources, Verified),
+            }
+                .OfType<string>()
+                .ToImmutableArray();
+            if (lacking.IsEmpty)
+            {
+                yield break;
+            }
+
+            var words = Duty.Words;
+            yield return Work is null
+                ? new(
+                    Verdict.Unproven,
+                    FindingReason.InProgress,
+                    $"Not yet shown since the test run ended at {words.Time(End)}: {string.Join("; ", lacking)}. Do it before hands go in again.",
+                    [End],
+                    Act
+                )
+                : new(
+                    Verdict.NotMet,
+                    FindingReason.Unprotected,
+                    $"The record does not show {string.Join("; ", lacking)} between the end of the test run at {words.Time(End)} and work started {words.AtBy(Work)}.",
+                    [End, Work],
+                    Act
+                );
+        }
+
+        private static string? Lacking(
+            string what,
+            ImmutableArray<EnergySource> sources,
+            Func<EnergySource, bool> isShown
+        )
+        {
+            var missing = sources.Where(source => !isShown(source)).ToList();
+            return missing.Count == 0 ? null : $"{what} for {TimelineWords.Named(missing)}";
+        }
+
+        private bool IsWithin(OrderedEvent entry) =>
+            entry.Place() > End.Place() && (Work is null || entry.Place() < Work.Place());
+
+        // A source on whose isolator a lock stayed all through the test was not opened.
+        private bool IsOpened(EnergySource source) =>
+            source.Isolator is not null
+            && !Duty.Reading.Devices.Any(device =>
+                device.IsOn(source.Id)
+                && device.HoldsOff
+                && device.Applied.Place() < Run.Start.Place()
+                && (device.Removed is not { } removed || (Work is not null && removed.Place() > Work.Place()))
+            );
+
+        private bool Off(EnergySource source) => SourceReading.Isolations(Duty.Reading, source).Any(IsWithin);
+
+        private bool On(EnergySource source) => DevicesOn.Of(Duty, source).Any(IsWithin);
+
+        private bool Released(EnergySource source) =>
+            Duty
+                .Reading.Of(TimelineEventKind.StoredEnergyReleased)
+                .Any(entry => IsWithin(entry) && entry.Event.SpeaksOf(source.Id));
+
+        private bool Verified(EnergySource source) =>
+            SourceReading.Verifications(Duty.Reading, source).Any(IsWithin);
+    }
+}

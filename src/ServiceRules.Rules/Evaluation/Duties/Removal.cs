@@ -1,0 +1,121 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>A lock or tag that came off, held against who put it on.</summary>
+/// <param name="Duty">The job.</param>
+/// <param name="Device">The device, with the entry that takes it off.</param>
+/// <param name="Entry">That entry.</param>
+internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEvent Entry)
+{
+    /// <summary>Who put it on.</summary>
+    public Id<Participant> Owner => Device.Person;
+
+    /// <summary>What it is called.</summary>
+    public string Named => $"{(Device.IsTag ? "tag" : "lock")} {Device.Device}";
+
+    /// <summary>The documented exception is relied on.</summary>
+    public bool ClaimsException => Entry.Event.Exception is not null;
+
+    /// <summary>
+    /// Taken off by whoever put it on; or a job lock, by whoever is recorded to be in charge or to have taken the job over.
+    /// </summary>
+    public bool IsByOwner =>
+        Entry.Event.Actor == Owner
+        || (
+            // A tag is nobody's for the group: each comes off by the hand that hung it.
+            !Device.IsTag
+            && Duty.LockOf(Device.Device) is { Owner: null, IsTag: false }
+            && Duty.Reading.Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.HandoverBriefed)
+                .Any(entry => entry.Place() < Entry.Place() && entry.Event.Others.Contains(Entry.Event.Actor))
+        );
+
+    /// <summary>
+    /// Taken off for a test or to set the machine in position: said so, or the machine is energised for a test before
+    /// anybody works again.
+    /// </summary>
+    public bool IsForTest
+    {
+        get
+        {
+            if (
+                Entry.Event.Reason is { } reason
+                && (
+                    reason.Contains("test", StringComparison.OrdinalIgnoreCase)
+                    || reason.Contains("position", StringComparison.OrdinalIgnoreCase)
+                )
+            )
+            {
+                return true;
+            }
+
+            return Duty.Reading.Events.FirstOrDefault(entry =>
+                entry.Place() > Entry.Place()
+                && entry.Event.Kind
+                    is TimelineEventKind.TestEnergised
+                        or TimelineEventKind.MachineStarted
+                        or TimelineEventKind.WorkStarted
+                        or TimelineEventKind.HandedBack
+            )
+                is { Event.Kind: TimelineEventKind.TestEnergised };
+        }
+    }
+
+    /// <summary>The entry that confirms the owner's absence before, or null.</summary>
+    public OrderedEvent? AbsenceConfirmed =>
+        Concerning(TimelineEventKind.AbsenceConfirmed).LastOrDefault(entry => entry.Place() < Entry.Place());
+
+    /// <summary>What the owner is shown doing between the confirmation and the removal, or null.</summary>
+    public OrderedEvent? SeenMeanwhile =>
+        AbsenceConfirmed is { } confirmed
+            ? Duty.Reading.Events.FirstOrDefault(entry =>
+                entry.Event.Actor == Owner
+                && entry.Place() > confirmed.Place()
+                && entry.Place() < Entry.Place()
+            )
+            : null;
+
+    /// <summary>An attempt to reach the owner, or null.</summary>
+    public OrderedEvent? ContactAttempted => Concerning(TimelineEventKind.ContactAttempted).FirstOrDefault();
+
+    /// <summary>The first thing that the owner is shown doing after the removal, or null: they are not back.</summary>
+    public OrderedEvent? OwnerBack =>
+        Duty.Reading.Events.FirstOrDefault(entry =>
+            entry.Event.Actor == Owner && entry.Place() > Entry.Place()
+        );
+
+    /// <summary>The entry by which the owner was told, or null.</summary>
+    public OrderedEvent? OwnerTold =>
+        Concerning(TimelineEventKind.OwnerInformed)
+            .FirstOrDefault(entry => OwnerBack is null || entry.Moment <= OwnerBack.Moment);
+
+    /// <summary>What the claimed exception lacks, or null: nothing, so far.</summary>
+    public string? ExceptionLacks =>
+        AbsenceConfirmed is null ? $"the absence of {Owner} confirmed before"
+        : SeenMeanwhile is not null ? $"{Owner} absent all the while"
+        : ContactAttempted is null ? $"an attempt to reach {Owner}"
+        : OwnerBack is not null && OwnerTold is null ? $"{Owner} told before working again"
+        : WrittenWayLacks;
+
+    /// <summary>What the register holds against relying on the exception, or null.</summary>
+    public string? WrittenWayLacks =>
+        Duty.Context.RemovalException is not { } written ? null
+        : !string.Equals(written.Id, Entry.Event.Exception, StringComparison.Ordinal)
+            ? $"the site's written way {written.Id} named"
+        : written.Trained.Contains(Entry.Event.Actor) ? null
+        : $"{Entry.Event.Actor} trained in {written.Id}";
+
+    /// <summary>Every lock or tag that came off.</summary>
+    public static IEnumerable<Removal> Of(DutyFrame duty) =>
+        from device in duty.Reading.Devices
+        where device.Removed is not null
+        select new Removal(duty, device, device.Removed!);
+
+    private IEnumerable<OrderedEvent> Concerning(TimelineEventKind kind) =>
+        Duty
+            .Reading.Of(kind)
+            .Where(entry => entry.Event.Others.IsEmpty || entry.Event.Others.Contains(Owner));
+}

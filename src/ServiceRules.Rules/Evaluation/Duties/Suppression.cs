@@ -1,0 +1,127 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// What takes the ground from a duty: an exemption that holds, no device ever, no procedure, no group. What one duty
+/// already says, another does not say again.
+/// </summary>
+internal static class Suppression
+{
+    /// <summary>Why a duty does not apply to a job; null: it is to be judged.</summary>
+    public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty) =>
+        Reason(of, duty) is { } reason ? TimelineOutcome.NotApplicable(reason) : null;
+
+    /// <summary>
+    /// The outcome of any check of safe work on a job whose exemption holds, by duty or not; null: no exemption holds.
+    /// </summary>
+    public static CheckOutcome? ByExemption(Rule rule, JobFrame job) =>
+        HoldingExemption(DutyFrame.Of(rule, job)) is { } claim
+            ? TimelineOutcome.NotApplicable(Excepted(claim))
+            : null;
+
+    /// <summary>The claim of an exemption that holds in everything it must, or null.</summary>
+    public static ClaimMade? HoldingExemption(DutyFrame duty) =>
+        duty.Claims.IsEmpty ? null
+        : MinorServicingClaimDuty.Holds(duty) ? duty.Claims.Last(Is(ExemptionKind.MinorServicing))
+        : CordAndPlugClaimDuty.Holds(duty) ? duty.Claims.Last(Is(ExemptionKind.CordAndPlug))
+        : null;
+
+    /// <summary>
+    /// No lock or tag was ever put on, nor a plug kept, and hands went in or the job is over: that is said once, of the
+    /// devices, and neither of notices nor of what comes before devices are taken off. Where nothing can be switched off,
+    /// nothing is said of devices, and the rest is asked all the same.
+    /// </summary>
+    public static bool IsWithoutDevice(DutyFrame duty) =>
+        duty.Reading.Devices.IsEmpty
+        && duty.Reading.Of(TimelineEventKind.PlugControlConfirmed).IsEmpty
+        && (duty.Sources.IsEmpty || duty.Sources.Any(source => source.HasIsolator))
+        && !IsStillToBegin(duty);
+
+    /// <summary>
+    /// There is no procedure of the machine, or it is one of a bench where nothing can be switched on: there is
+    /// nothing to inspect.
+    /// </summary>
+    public static bool HasNothingToInspect(DutyFrame duty) =>
+        ProcedureInUse.Of(duty) is not { Procedure: var procedure }
+        || (
+            duty.Record.Place == WorkPlace.OnBench
+            && !procedure.Sources.Any(source => source.Isolator is not null)
+        );
+
+    /// <summary>
+    /// The record shows no two people at work at one time, as a plain change of shift does not; on a job that is still to
+    /// begin, not more than one with a part in it.
+    /// </summary>
+    public static bool IsWithoutGroup(DutyFrame duty) =>
+        IsStillToBegin(duty)
+            ? duty.Reading.HandsIn.Length < 2
+            : !duty.Reading.Works.Any(one =>
+                duty.Reading.Works.Any(other =>
+                    other.Person != one.Person && !one.Interval.Overlap(other.Interval).IsEmpty
+                )
+            );
+
+    private static string? Reason(EnergyDuty of, DutyFrame duty) =>
+        !StandsWhateverIsExcepted(of) && HoldingExemption(duty) is { } claim ? Excepted(claim)
+        : IsOfNoticesAndRemoval(of) && IsWithoutDevice(duty)
+            ? "The record shows no lock or tag at all, which is said of the devices."
+        : IsOfInspection(of) && HasNothingToInspect(duty)
+            ? "There is no procedure of controlling energy to inspect."
+        : IsOfGroup(of) && IsWithoutGroup(duty) ? "The record shows no two people at work at one time."
+        : null;
+
+    // A claim judges itself; what is beside isolation stands whether or not isolation is excepted.
+    private static bool StandsWhateverIsExcepted(EnergyDuty of) =>
+        of
+            is EnergyDuty.MinorServicingClaim
+                or EnergyDuty.CordAndPlugClaim
+                or EnergyDuty.OwnExceptionNotReleased
+                or EnergyDuty.EnergisedTaskApproved
+                or EnergyDuty.EnergisedMeasuresFirst
+                or EnergyDuty.EnergisedRunLength
+                or EnergyDuty.AdjusterUntouchedWhileRunning
+                or EnergyDuty.NoGlovesNearTurningReel
+                or EnergyDuty.BlockageStopped
+                or EnergyDuty.BlockagePressureReleased
+                or EnergyDuty.BlockageTool
+                or EnergyDuty.BlockageCheckedAfter;
+
+    private static bool IsOfNoticesAndRemoval(EnergyDuty of) =>
+        of
+            is EnergyDuty.AffectedTold
+                or EnergyDuty.AffectedToldAfter
+                or EnergyDuty.AreaInspected
+                or EnergyDuty.PeopleClear
+                or EnergyDuty.ToldBeforeStart;
+
+    private static bool IsOfInspection(EnergyDuty of) =>
+        of
+            is EnergyDuty.ProcedureInspected
+                or EnergyDuty.InspectorIndependent
+                or EnergyDuty.InspectionFindingsClosed
+                or EnergyDuty.InspectionReviewedWithEach
+                or EnergyDuty.InspectionTagReview
+                or EnergyDuty.InspectionCertified
+                or EnergyDuty.InspectionThroughWork;
+
+    private static bool IsOfGroup(EnergyDuty of) =>
+        of
+            is EnergyDuty.OwnDeviceInGroup
+                or EnergyDuty.PrimaryNamed
+                or EnergyDuty.GroupAccounted
+                or EnergyDuty.CoordinatorNamed;
+
+    private static bool IsStillToBegin(DutyFrame duty) =>
+        duty.Reading.IsOpen && duty.Reading.FirstWork is null;
+
+    private static string Excepted(ClaimMade claim) =>
+        claim.Claim.Kind == ExemptionKind.CordAndPlug
+            ? "The plug was the only source and was kept by whoever worked, so the duties of isolation do not apply."
+            : "Minor servicing in use was claimed and the claim holds, so the duties of isolation do not apply.";
+
+    private static Func<ClaimMade, bool> Is(ExemptionKind kind) => made => made.Claim.Kind == kind;
+}

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>Before every test run: tools clear before the locks come off for it, people clear before it is energised.</summary>
+internal static class TestClearDuties
+{
+    /// <summary>Tools and parts clear before the first lock comes off for the test.</summary>
+    public static CheckOutcome AreaClear(DutyFrame duty) =>
+        Judge(
+            duty,
+            TimelineEventKind.AreaInspected,
+            run =>
+                DevicesOn
+                    .Removals(duty)
+                    .FirstOrDefault(entry =>
+                        (run.WorkStopped is not { } stop || entry.Place() > stop.Place())
+                        && entry.Place() < run.Start.Place()
+                    )
+                ?? run.Start
+        );
+
+    /// <summary>People clear before the machine is energised.</summary>
+    public static CheckOutcome PeopleClear(DutyFrame duty) =>
+        Judge(duty, TimelineEventKind.PeopleClearChecked, run => run.Start);
+
+    private static CheckOutcome Judge(
+        DutyFrame duty,
+        TimelineEventKind kind,
+        Func<TestRun, OrderedEvent> until
+    )
+    {
+        var runs = TestRun.Of(duty).Where(run => run.FollowsControl).ToImmutableArray();
+        if (runs.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable(
+                "The record shows no test run after work or after a lock or tag."
+            );
+        }
+
+        var what = EventWords.Done(kind);
+        var restsOn = new List<OrderedEvent>();
+        var faults = new List<TimelineFault>();
+        foreach (var run in runs)
+        {
+            var limit = until(run);
+            var clear = duty
+                .Reading.Of(kind)
+                .LastOrDefault(entry =>
+                    (run.WorkStopped is not { } stop || entry.Place() > stop.Place())
+                    && entry.Place() < limit.Place()
+                );
+            if (clear is not null)
+            {
+                restsOn.Add(clear);
+                continue;
+            }
+
+            faults.Add(Fault(run, what, limit));
+        }
+
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record shows {what} before {TimelineWords.List(runs.Select(run => run.Named))}.",
+                [.. restsOn.Distinct()]
+            );
+    }
+
+    private static TimelineFault Fault(TestRun run, string what, OrderedEvent limit)
+    {
+        var words = run.Duty.Words;
+        var since = run.WorkStopped is { } stop
+            ? $"between the end of work at {words.Time(stop)} and"
+            : "before";
+        var then =
+            limit == run.Start
+                ? run.Named
+                : $"{EventWords.Done(limit.Event.Kind)} at {words.Time(limit)} for {run.Named}";
+        return new(
+            Verdict.NotMet,
+            FindingReason.StepMissing,
+            $"The record does not show {what} {since} {then}.",
+            [.. new[] { run.WorkStopped, limit, run.Start }.OfType<OrderedEvent>().Distinct()],
+            "Clear tools and people before every test run."
+        );
+    }
+}

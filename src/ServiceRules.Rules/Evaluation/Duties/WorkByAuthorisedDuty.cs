@@ -1,0 +1,77 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Everybody with hands in was authorised when they began, by a training that held then, whether or not a device was put on.
+/// </summary>
+internal static class WorkByAuthorisedDuty
+{
+    private const string Act = "Only authorised people put hands in.";
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var people = duty.Reading.HandsIn;
+        return people.IsEmpty
+            ? TimelineOutcome.Of(
+                Verdict.Unproven,
+                duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
+                "The record does not show whose hands were in.",
+                [],
+                "Record who does the work."
+            )
+            : RegisterOutcome.Of(
+                people.Select(person => Fault(duty, person)),
+                "The register shows everybody with hands in authorised, by a training that held when they began.",
+                [.. people.Select(person => JobPeople.PointerOf(duty, person))]
+            );
+    }
+
+    private static RegisterFault? Fault(DutyFrame duty, Id<Participant> person)
+    {
+        var at = duty.Reading.FirstWorkOf(person) is { } work
+            ? new[] { JobPeople.PointerOf(duty, person), work.Start.Pointer() }
+            : [JobPeople.PointerOf(duty, person)];
+        var days = duty.Job.Days;
+        var began = duty.Reading.FirstWorkOf(person) is { Start: var start }
+            ? JobPeople.DayOf(duty, start)
+            : days.Worked;
+        // What must not have run out is held against the later day where date and times part.
+        var latest = days is { First: not null, Agree: false } ? days.Latest : began;
+        return duty.PersonOf(person) switch
+        {
+            null => RegisterFault.Unsaid(
+                $"The register of people does not have {person}.",
+                "Enter the person in the register.",
+                at
+            ),
+            { Authorised: false } => RegisterFault.Wrong(
+                FindingReason.WrongPerson,
+                $"{person} works on this job and is not authorised to lock out and work on machines.",
+                Act,
+                at
+            ),
+            { TrainedOn: null } => RegisterFault.Unsaid(
+                $"The register of people has no date of training for {person}.",
+                "Enter the date of training in the register.",
+                at
+            ),
+            { TrainedOn: { } on } when on > began => RegisterFault.Wrong(
+                FindingReason.OutOfDate,
+                $"{person} works on this job and was trained only on {RegisterOutcome.Day(on)}.",
+                Act,
+                at
+            ),
+            { TrainedUntil: { } until } when until < latest => RegisterFault.Wrong(
+                FindingReason.OutOfDate,
+                $"{person} works on this job, and their training held until {RegisterOutcome.Day(until)}.",
+                Act,
+                at
+            ),
+            _ => null,
+        };
+    }
+}

@@ -1,0 +1,261 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+using ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Duties;
+
+public sealed class PeopleDutiesTests
+{
+    private const string Group = """
+        07:50 primary_assigned lead-01 others=tech-01
+        08:06 isolator_operated tech-01 source=engine_start
+        08:07 isolator_operated tech-01 source=hydraulic
+        08:08 lock_applied tech-01 source=engine_start lock=J-1
+        08:09 lock_applied tech-01 source=hydraulic lock=J-2
+        08:18 lock_applied tech-01 source=group_box lock=L-1
+        08:19 lock_applied tech-02 source=group_box lock=L-2
+        08:20 work_started tech-01
+        08:21 work_started tech-02
+        09:00 work_stopped tech-02
+        09:01 lock_removed tech-02 source=group_box lock=L-2
+        09:30 work_stopped tech-01
+        09:35 exposure_checked tech-01 others=tech-01,tech-02
+        09:40 lock_removed tech-01 source=group_box lock=L-1
+        09:41 lock_removed tech-01 source=engine_start lock=J-1
+        09:42 lock_removed tech-01 source=hydraulic lock=J-2
+
+        """;
+
+    private const string Handover = """
+        08:08 lock_applied tech-01 source=engine_start lock=L-1
+        08:20 work_started tech-01
+        09:00 work_stopped tech-01
+        09:02 handover_briefed tech-01 others=tech-02
+        09:05 lock_applied tech-02 source=engine_start lock=L-2
+        09:06 lock_removed tech-01 source=engine_start lock=L-1
+        09:10 work_started tech-02
+        09:40 work_stopped tech-02
+
+        """;
+
+    private static readonly SafetyCase Two = new()
+    {
+        People = [SafetyCase.Person("tech-01"), SafetyCase.Person("tech-02", JobRole.Assists)],
+        Locks =
+        [
+            new(new("J-1"), null),
+            new(new("J-2"), null),
+            new(new("L-1"), new("tech-01")),
+            new(new("L-2"), new("tech-02")),
+        ],
+        Procedure = SafetyCase.RideOn,
+    };
+
+    public static TheoryData<EnergyDuty> OfGroups =>
+        [
+            EnergyDuty.OwnDeviceInGroup,
+            EnergyDuty.PrimaryNamed,
+            EnergyDuty.GroupAccounted,
+            EnergyDuty.OwnDeviceThroughWork,
+        ];
+
+    [Theory]
+    [MemberData(nameof(OfGroups))]
+    public void Group_EverythingInItsTurn_IsMet(EnergyDuty of) =>
+        Assert.Equal(Verdict.Met, Two.With(Group).VerdictOf(of));
+
+    [Theory]
+    [InlineData("08:19 lock_applied tech-02", "08:22 lock_applied tech-02", EnergyDuty.OwnDeviceInGroup)]
+    [InlineData("09:01 lock_removed tech-02", "08:40 lock_removed tech-02", EnergyDuty.OwnDeviceInGroup)]
+    [InlineData(
+        "08:18 lock_applied tech-01 source=group_box lock=L-1",
+        "08:18 gloves_worn tech-01",
+        EnergyDuty.OwnDeviceInGroup
+    )]
+    [InlineData("source=group_box lock=L-2", "source=group_box lock=L-1", EnergyDuty.OwnDeviceInGroup)]
+    [InlineData("07:50 primary", "08:30 primary", EnergyDuty.PrimaryNamed)]
+    [InlineData(
+        "09:35 exposure",
+        "09:34 tag_removed tech-01 source=gravity lock=G-1\n09:35 exposure",
+        EnergyDuty.GroupAccounted
+    )]
+    [InlineData("09:35 exposure", "09:41:30 exposure", EnergyDuty.GroupAccounted)]
+    [InlineData("09:35 exposure", "09:20 exposure", EnergyDuty.GroupAccounted)]
+    [InlineData("exposure_checked tech-01", "exposure_checked tech-02", EnergyDuty.GroupAccounted)]
+    [InlineData("others=tech-01,tech-02", "others=tech-01", EnergyDuty.GroupAccounted)]
+    public void Group_OneStepOutOfItsTurn_IsNotMet(string was, string now, EnergyDuty of) =>
+        Assert.Equal(Verdict.NotMet, Changed(Group, was, now).VerdictOf(of));
+
+    [Fact]
+    public void Group_LockOnAndOffInTheMinutesOfTheWork_IsOnInTime() =>
+        Assert.Equal(
+            Verdict.Met,
+            Two.With(
+                    Group
+                        .Replace(
+                            "08:19 lock_applied tech-02",
+                            "08:21 lock_applied tech-02",
+                            StringComparison.Ordinal
+                        )
+                        .Replace(
+                            "09:01 lock_removed tech-02",
+                            "09:00 lock_removed tech-02",
+                            StringComparison.Ordinal
+                        )
+                )
+                .VerdictOf(EnergyDuty.OwnDeviceInGroup)
+        );
+
+    [Fact]
+    public void PrimaryNamed_ForFewerThanAreAtWork_IsTold() =>
+        Assert.Single(
+            (
+                Two with
+                {
+                    Entries =
+                    [
+                        .. Two.With(Group)
+                            .Entries.Select(entry =>
+                                entry.Kind == Domain.Timeline.TimelineEventKind.PrimaryAssigned
+                                    ? entry with
+                                    {
+                                        Count = 1,
+                                    }
+                                    : entry
+                            ),
+                    ],
+                }
+            )
+                .Duty(EnergyDuty.PrimaryNamed)
+                .Notices
+        );
+
+    [Theory]
+    [InlineData("shop", "shop", Employer.Site, Verdict.NotApplicable)]
+    [InlineData("shop", "grounds", Employer.Site, Verdict.NotMet)]
+    [InlineData(null, null, Employer.Outside, Verdict.NotMet)]
+    public void CoordinatorNamed_NobodyNamed_IsAskedOnlyOfSeveralCrews(
+        string? one,
+        string? other,
+        Employer employer,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            (
+                Two with
+                {
+                    Register =
+                    [
+                        new(new("tech-01"), true, null, null) { Crew = one },
+                        new(new("tech-02"), true, null, null) { Crew = other, Employer = employer },
+                    ],
+                }
+            )
+                .With(Group)
+                .VerdictOf(EnergyDuty.CoordinatorNamed)
+        );
+
+    [Theory]
+    [InlineData("07:40 contractor_procedures_exchanged lead-01 others=tech-02\n", Verdict.Met)]
+    [InlineData("07:40 contractor_procedures_exchanged lead-01 others=ext-09\n", Verdict.NotMet)]
+    [InlineData("08:30 contractor_procedures_exchanged lead-01 others=tech-02\n", Verdict.NotMet)]
+    [InlineData("", Verdict.NotMet)]
+    public void ContractorsInformed_ByWhenAndOfWhom(string exchanged, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            (Two with { Register = [new(new("tech-02"), true, null, null) { Employer = Employer.Outside }] })
+                .With(exchanged + Group)
+                .VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Fact]
+    public void Handover_BriefedWithLocksOverlapping_IsMet() =>
+        Assert.Equal(Verdict.Met, Two.With(Handover).VerdictOf(EnergyDuty.HandoverContinuous));
+
+    [Theory]
+    [InlineData("09:02 handover_briefed", "09:12 handover_briefed")]
+    [InlineData("others=tech-02", "others=tech-03")]
+    [InlineData("09:06 lock_removed", "09:04 lock_removed")]
+    public void Handover_LateOrToAnotherOrWithAGap_IsNotMet(string was, string now) =>
+        Assert.Equal(Verdict.NotMet, Changed(Handover, was, now).VerdictOf(EnergyDuty.HandoverContinuous));
+
+    [Fact]
+    public void Handover_TestRunInBetween_IsToldByOtherDuties() =>
+        Assert.Equal(
+            Verdict.NotApplicable,
+            Changed(
+                    Handover,
+                    "09:02 handover_briefed tech-01 others=tech-02",
+                    "09:01 test_energised tech-01\n09:02 test_ended tech-01"
+                )
+                .VerdictOf(EnergyDuty.HandoverContinuous)
+        );
+
+    [Fact]
+    public void Handover_SamePersonGoesOn_IsNone() =>
+        Assert.Equal(
+            Verdict.NotApplicable,
+            Two.With(Handover.Replace("tech-02", "tech-01", StringComparison.Ordinal))
+                .VerdictOf(EnergyDuty.HandoverContinuous)
+        );
+
+    [Fact]
+    public void OwnDeviceThroughWork_LoneWorkerTakesTheLockOffAndHangsItAgain_SaysFromWhenUntilWhen()
+    {
+        var outcome = new SafetyCase()
+            .With(
+                MakeSafe.Seat
+                    + MakeSafe.Isolation
+                    + MakeSafe.Work
+                    + "08:40 lock_removed tech-01 source=engine_start lock=L-11\n"
+                    + "08:55 lock_applied tech-01 source=engine_start lock=L-11\n"
+                    + MakeSafe.After
+            )
+            .Duty(EnergyDuty.OwnDeviceThroughWork);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains("at 08:40 it no longer shows", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("until 08:55", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OwnDeviceThroughWork_LockOfAnotherOnly_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            new SafetyCase()
+                .With(
+                    (MakeSafe.Isolation + MakeSafe.Work).Replace(
+                        "lock_applied tech-01",
+                        "lock_applied lead-01",
+                        StringComparison.Ordinal
+                    )
+                )
+                .VerdictOf(EnergyDuty.OwnDeviceThroughWork)
+        );
+
+    [Fact]
+    public void OwnDeviceThroughWork_LockOffOnAJobThatGoesOn_MayMeanTheWorkStopped() =>
+        Assert.Equal(
+            FindingReason.InProgress,
+            (
+                new SafetyCase().With(
+                    MakeSafe.Isolation
+                        + "08:20 work_started tech-01\n08:40 lock_removed tech-01 source=engine_start lock=L-11"
+                ) with
+                {
+                    IsSignedOff = false,
+                }
+            )
+                .Duty(EnergyDuty.OwnDeviceThroughWork)
+                .Reason
+        );
+
+    private static SafetyCase Changed(string timeline, string was, string now)
+    {
+        Assert.Contains(was, timeline, StringComparison.Ordinal);
+        return Two.With(timeline.Replace(was, now, StringComparison.Ordinal));
+    }
+}

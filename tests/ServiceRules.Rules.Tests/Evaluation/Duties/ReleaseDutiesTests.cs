@@ -1,0 +1,241 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+using ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Duties;
+
+public sealed class ReleaseDutiesTests
+{
+    private const string Exception = """
+        08:20 work_started tech-01
+        09:40 work_stopped tech-01
+        09:43 area_inspected lead-01
+        17:00 absence_confirmed lead-01 others=tech-01
+        17:05 contact_attempted lead-01 others=tech-01
+        17:20 lock_removed lead-01 source=engine_start lock=L-11 exception=P-90
+
+        """;
+
+    private static readonly SafetyCase WithOthers = MakeSafe.Complete with
+    {
+        People = [SafetyCase.Person("tech-01"), SafetyCase.Person("op-01", JobRole.Affected)],
+        Registered = registers => registers with { RemovalException = new("P-90", [new("lead-01")]) },
+    };
+
+    public static TheoryData<EnergyDuty> Release =>
+        [
+            EnergyDuty.AffectedTold,
+            EnergyDuty.AffectedToldAfter,
+            EnergyDuty.ToldBeforeStart,
+            EnergyDuty.AreaInspected,
+            EnergyDuty.PeopleClear,
+            EnergyDuty.DeviceOffByOwner,
+        ];
+
+    [Theory]
+    [MemberData(nameof(Release))]
+    public void Judge_EverythingInItsTurn_IsMet(EnergyDuty of) =>
+        Assert.Equal(Verdict.Met, WithOthers.VerdictOf(of));
+
+    [Theory]
+    [InlineData("09:50", "09:56", Verdict.NotMet, Verdict.Met)]
+    [InlineData("09:50", "09:47", Verdict.NotMet, Verdict.NotMet)]
+    [InlineData("09:50", "09:48", Verdict.Met, Verdict.Met)]
+    public void Told_AtAnotherTime_BeforeTheStartAndAfterTheRemovalAreTwoThings(
+        string was,
+        string now,
+        Verdict beforeStart,
+        Verdict after
+    )
+    {
+        var late = Changed(was, now);
+
+        Assert.Equal(beforeStart, late.VerdictOf(EnergyDuty.ToldBeforeStart));
+        Assert.Equal(after, late.VerdictOf(EnergyDuty.AffectedToldAfter));
+    }
+
+    [Fact]
+    public void ToldBeforeStart_StartedWithOneLockStillOn_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Changed("09:48 lock_removed", "09:54 lock_removed").VerdictOf(EnergyDuty.ToldBeforeStart)
+        );
+
+    [Fact]
+    public void AffectedTold_InTheMinuteOfTheFirstLock_IsInTime() =>
+        Assert.Equal(Verdict.Met, Changed("08:00 aff", "08:08 aff").VerdictOf(EnergyDuty.AffectedTold));
+
+    [Theory]
+    [InlineData("09:43 area", "09:47:30 area", EnergyDuty.AreaInspected)]
+    [InlineData("09:45 people", "09:47:30 people", EnergyDuty.PeopleClear)]
+    [InlineData("09:43 area", "09:39 area", EnergyDuty.AreaInspected)]
+    public void ClearBeforeRelease_OutsideTheWorkAndTheFirstLockOff_IsNotMet(
+        string was,
+        string now,
+        EnergyDuty of
+    ) => Assert.Equal(Verdict.NotMet, Changed(was, now).VerdictOf(of));
+
+    [Fact]
+    public void AreaInspected_JobThatGoesOnBeforeWork_IsToBeDone() =>
+        Assert.Equal(
+            FindingReason.InProgress,
+            (
+                WithOthers.With("07:50 machine_started tech-01\n" + MakeSafe.Isolation) with
+                {
+                    IsSignedOff = false,
+                }
+            )
+                .Duty(EnergyDuty.AreaInspected)
+                .Reason
+        );
+
+    [Theory]
+    [InlineData("", Verdict.Met, Verdict.Met, Verdict.Met, Verdict.NotApplicable)]
+    [InlineData(
+        "06:50+1 owner_informed lead-01 others=tech-01\n07:00+1 resumed_work tech-01",
+        Verdict.Met,
+        Verdict.Met,
+        Verdict.Met,
+        Verdict.Met
+    )]
+    [InlineData(
+        "07:00+1 resumed_work tech-01\n07:30+1 owner_informed lead-01 others=tech-01",
+        Verdict.NotMet,
+        Verdict.Met,
+        Verdict.Met,
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "17:10 gloves_worn tech-01\n17:40 owner_informed lead-01 others=tech-01",
+        Verdict.NotMet,
+        Verdict.NotMet,
+        Verdict.Met,
+        Verdict.Met
+    )]
+    public void AbsentOwner_WhatFollows_DecidesWhetherTheExceptionHolds(
+        string after,
+        Verdict byOwner,
+        Verdict absent,
+        Verdict sought,
+        Verdict told
+    )
+    {
+        var job = WithOthers.With(
+            MakeSafe.Isolation
+                + Exception
+                + after
+                    .Replace("06:50+1", "2026-04-14T06:50:00+01:00", StringComparison.Ordinal)
+                    .Replace("07:00+1", "2026-04-14T07:00:00+01:00", StringComparison.Ordinal)
+                    .Replace("07:30+1", "2026-04-14T07:30:00+01:00", StringComparison.Ordinal)
+        );
+
+        Assert.Equal(byOwner, job.VerdictOf(EnergyDuty.DeviceOffByOwner));
+        Assert.Equal(absent, job.VerdictOf(EnergyDuty.OwnerAbsent));
+        Assert.Equal(sought, job.VerdictOf(EnergyDuty.OwnerSought));
+        Assert.Equal(told, job.VerdictOf(EnergyDuty.OwnerTold));
+    }
+
+    [Fact]
+    public void AbsentOwner_SoughtOnlyAfterTheRemoval_WasSoughtAllTheSame() =>
+        Assert.Equal(
+            Verdict.Met,
+            WithOthers
+                .With(
+                    MakeSafe.Isolation
+                        + Exception.Replace("17:05 contact", "17:30 contact", StringComparison.Ordinal)
+                )
+                .VerdictOf(EnergyDuty.OwnerSought)
+        );
+
+    [Fact]
+    public void DeviceOffByOwner_ExceptionOfAnotherName_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            WithOthers
+                .With(MakeSafe.Isolation + Exception.Replace("P-90", "P-91", StringComparison.Ordinal))
+                .VerdictOf(EnergyDuty.DeviceOffByOwner)
+        );
+
+    [Fact]
+    public void DeviceOffByOwner_JobLockByWhoeverWasPutInCharge_IsMet() =>
+        Assert.Equal(
+            Verdict.Met,
+            (WithOthers with { Locks = [new(new("J-1"), null)] })
+                .With(
+                    """
+                    07:50 primary_assigned lead-01 others=tech-02
+                    08:08 lock_applied tech-01 source=engine_start lock=J-1
+                    09:47 lock_removed tech-02 source=engine_start lock=J-1
+                    """
+                )
+                .VerdictOf(EnergyDuty.DeviceOffByOwner)
+        );
+
+    [Fact]
+    public void DeviceOffByOwner_TagByWhoeverWasPutInCharge_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (WithOthers with { Locks = [new(new("G-1"), null) { IsTag = true }] })
+                .With(
+                    """
+                    07:50 primary_assigned lead-01 others=tech-02
+                    08:08 tag_applied tech-01 source=engine_start lock=G-1
+                    09:47 tag_removed tech-02 source=engine_start lock=G-1
+                    """
+                )
+                .VerdictOf(EnergyDuty.DeviceOffByOwner)
+        );
+
+    [Fact]
+    public void PeopleClear_MachineOnWhichNothingCanBeSwitchedOff_IsAskedWithoutAnyLock() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (
+                WithOthers with
+                {
+                    Procedure = SafetyCase.RideOn with
+                    {
+                        Sources = [SafetyCase.Source("gravity", "raised unit", stored: true)],
+                    },
+                }
+            )
+                .With(MakeSafe.Work + "09:53 machine_started tech-01")
+                .VerdictOf(EnergyDuty.PeopleClear)
+        );
+
+    [Theory]
+    [InlineData("ext-01", Verdict.Met)]
+    [InlineData("ext-02", Verdict.Met)]
+    [InlineData("tech-01", Verdict.NotMet)]
+    public void OutsideDevice_TakenOff_OnlyByPeopleFromOutside(string by, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            (
+                WithOthers with
+                {
+                    Register =
+                    [
+                        new(new("tech-01"), true, null, null),
+                        new(new("ext-01"), true, null, null) { Employer = Employer.Outside },
+                        new(new("ext-02"), true, null, null) { Employer = Employer.Outside },
+                    ],
+                }
+            )
+                .With(
+                    $"""
+                    08:08 lock_applied ext-01 source=engine_start lock=L-40
+                    09:47 lock_removed {by} source=engine_start lock=L-40
+                    """
+                )
+                .VerdictOf(EnergyDuty.OutsideDeviceLeftAlone)
+        );
+
+    private static SafetyCase Changed(string was, string now)
+    {
+        var timeline = MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After;
+        Assert.Contains(was, timeline, StringComparison.Ordinal);
+        return WithOthers.With(timeline.Replace(was, now, StringComparison.Ordinal));
+    }
+}

@@ -1,0 +1,270 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+using ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Duties;
+
+public sealed class RunningReelDutiesTests
+{
+    private const string Run = """
+        09:42 area_inspected tech-01
+        09:43 people_clear_checked tech-01
+        09:44 alternative_measures_recorded tech-01 measures=LongHandledBrush,EyeProtection
+        09:47 lock_removed tech-01 source=engine_start lock=L-11
+        09:48 lock_removed tech-01 source=hydraulic lock=L-12
+        09:50 test_energised tech-01
+        09:52 energised_task_performed tech-01
+        09:58 test_ended tech-01
+
+        """;
+
+    private const string Again = """
+        10:06 isolator_operated tech-01 source=engine_start
+        10:07 isolator_operated tech-01 source=hydraulic
+        10:08 lock_applied tech-01 source=engine_start lock=L-11 position=off
+        10:09 lock_applied tech-01 source=hydraulic lock=L-12 position=closed
+        10:12 stored_energy_released tech-01 source=hydraulic
+        10:14 stored_energy_released tech-01 source=gravity
+        10:17 isolation_verified tech-01 source=all
+        10:20 work_started tech-01
+        10:40 work_stopped tech-01
+
+        """;
+
+    private const string Whole = MakeSafe.Isolation + MakeSafe.Work + Run + Again;
+
+    private static readonly SafetyCase Lap = new SafetyCase() with
+    {
+        Recorded = record => record with { Tasks = [ServiceTask.Lap] },
+        Procedure = With(
+            new(ServiceTask.Lap, new("lead-01"), [ProtectiveMeasure.LongHandledBrush], "all locked", null, 10)
+        ),
+    };
+
+    public static TheoryData<EnergyDuty> OfRuns =>
+        [
+            EnergyDuty.TestAreaClear,
+            EnergyDuty.TestPeopleClear,
+            EnergyDuty.TestDeviceOwner,
+            EnergyDuty.NoHandsWhileEnergised,
+            EnergyDuty.RelockedAfterTest,
+            EnergyDuty.MakeSafeOrder,
+            EnergyDuty.EnergisedTaskApproved,
+            EnergyDuty.EnergisedMeasuresFirst,
+            EnergyDuty.EnergisedRunLength,
+            EnergyDuty.NoGlovesNearTurningReel,
+        ];
+
+    [Theory]
+    [MemberData(nameof(OfRuns))]
+    public void Run_EverythingInItsTurn_IsMet(EnergyDuty of) =>
+        Assert.Equal(Verdict.Met, Lap.With(Whole).VerdictOf(of));
+
+    [Theory]
+    [InlineData("09:42 area", "09:49 area", EnergyDuty.TestAreaClear)]
+    [InlineData("09:43 people", "09:51 people", EnergyDuty.TestPeopleClear)]
+    [InlineData("09:47 lock_removed tech-01", "09:47 lock_removed lead-01", EnergyDuty.TestDeviceOwner)]
+    [InlineData(
+        "09:52 energised_task_performed tech-01",
+        "09:52 work_started tech-02",
+        EnergyDuty.NoHandsWhileEnergised
+    )]
+    [InlineData("10:06 isolator_operated", "10:21 isolator_operated", EnergyDuty.RelockedAfterTest)]
+    [InlineData("10:09 lock_applied", "09:55 lock_applied", EnergyDuty.RelockedAfterTest)]
+    [InlineData("10:14 stored_energy_released", "10:21 stored_energy_released", EnergyDuty.RelockedAfterTest)]
+    [InlineData("10:17 isolation_verified", "10:21 isolation_verified", EnergyDuty.RelockedAfterTest)]
+    [InlineData("10:17 isolation_verified", "10:13 isolation_verified", EnergyDuty.MakeSafeOrder)]
+    [InlineData("09:44 alternative", "09:51 alternative", EnergyDuty.EnergisedMeasuresFirst)]
+    [InlineData(
+        "measures=LongHandledBrush,EyeProtection",
+        "measures=EyeProtection",
+        EnergyDuty.EnergisedMeasuresFirst
+    )]
+    [InlineData("09:58 test_ended", "10:01 test_ended", EnergyDuty.EnergisedRunLength)]
+    [InlineData(
+        "09:52 energised",
+        "09:51 gloves_worn tech-01\n09:52 energised",
+        EnergyDuty.NoGlovesNearTurningReel
+    )]
+    public void Run_OneStepOutOfItsTurn_IsNotMet(string was, string now, EnergyDuty of)
+    {
+        Assert.Contains(was, Whole, StringComparison.Ordinal);
+
+        Assert.Equal(
+            Verdict.NotMet,
+            Lap.With(Whole.Replace(was, now, StringComparison.Ordinal)).VerdictOf(of)
+        );
+    }
+
+    [Fact]
+    public void RelockedAfterTest_LockThatStayedOnAllThrough_NeedNotBeHungAgain() =>
+        Assert.Equal(
+            Verdict.Met,
+            Lap.With(
+                    Without(
+                        "09:48 lock_removed tech-01 source=hydraulic lock=L-12\n",
+                        "10:07 isolator_operated tech-01 source=hydraulic\n",
+                        "10:09 lock_applied tech-01 source=hydraulic lock=L-12 position=closed\n"
+                    )
+                )
+                .VerdictOf(EnergyDuty.RelockedAfterTest)
+        );
+
+    [Fact]
+    public void RelockedAfterTest_JobThatGoesOn_SaysWhatIsMissingBeforeHandsGoInAgain()
+    {
+        var outcome = (Lap.With(MakeSafe.Isolation + MakeSafe.Work + Run) with { IsSignedOff = false }).Duty(
+            EnergyDuty.RelockedAfterTest
+        );
+
+        Assert.Equal(FindingReason.InProgress, outcome.Reason);
+        Assert.Contains(
+            "the isolator turned off again for engine start",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void TestClear_RunBeforeAnyWorkOrLock_HasNothingToClear() =>
+        Assert.Equal(
+            Verdict.NotApplicable,
+            Lap.With("07:00 test_energised tech-01\n07:05 test_ended tech-01\n" + MakeSafe.Isolation)
+                .VerdictOf(EnergyDuty.TestAreaClear)
+        );
+
+    [Fact]
+    public void EnergisedTaskApproved_ListedByNobody_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (Lap with { Procedure = SafetyCase.RideOn })
+                .With(Whole)
+                .VerdictOf(EnergyDuty.EnergisedTaskApproved)
+        );
+
+    [Fact]
+    public void EnergisedTaskApproved_EntryThatDoesNotSayWhich_IsUnproven() =>
+        Assert.Equal(
+            Verdict.Unproven,
+            (Lap with { Recorded = record => record }).With(Whole).VerdictOf(EnergyDuty.EnergisedTaskApproved)
+        );
+
+    [Theory]
+    [InlineData("09:30", null, "all locked", Verdict.Met)]
+    [InlineData("09:55", null, "all locked", Verdict.NotMet)]
+    [InlineData("09:55", "hand wheel", "all locked", Verdict.Met)]
+    [InlineData("10:03", null, "all locked", Verdict.NotMet)]
+    [InlineData("10:03", null, "test_ended", Verdict.Met)]
+    [InlineData("10:03", null, "test ended, seen at rest", Verdict.NotMet)]
+    [InlineData("10:30", null, "all locked", Verdict.Met)]
+    [InlineData(null, null, "all locked", Verdict.Unproven)]
+    public void Adjuster_TurnedAtATime_ByTheStopAndControlOfTheProcedure(
+        string? at,
+        string? control,
+        string stop,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            (
+                Lap with
+                {
+                    Procedure = With(new(ServiceTask.Lap, new("lead-01"), [], stop, control, null)),
+                    Units = [Turned(at)],
+                }
+            )
+                .With(Whole)
+                .VerdictOf(EnergyDuty.AdjusterUntouchedWhileRunning)
+        );
+
+    [Theory]
+    [InlineData(EnergyDuty.BlockageStopped, "08:04 seen_at_rest")]
+    [InlineData(EnergyDuty.BlockagePressureReleased, "08:12 stored_energy_released")]
+    [InlineData(EnergyDuty.BlockageTool, "08:30 blockage_cleared_with_tool")]
+    [InlineData(EnergyDuty.BlockageCheckedAfter, "09:43 area_inspected")]
+    public void Blockage_EverythingInItsTurnAndOneStepLeftOut(EnergyDuty of, string step)
+    {
+        var timeline =
+            MakeSafe.Seat
+            + MakeSafe.Isolation
+            + MakeSafe.Work
+            + "08:30 blockage_cleared_with_tool tech-01\n"
+            + MakeSafe.After;
+        var cleared = new SafetyCase() with
+        {
+            Recorded = record => record with { Tasks = [ServiceTask.ClearBlockage] },
+        };
+        var line = timeline.Split('\n').First(line => line.StartsWith(step, StringComparison.Ordinal));
+
+        Assert.Equal(Verdict.Met, cleared.With(timeline).VerdictOf(of));
+        Assert.NotEqual(
+            Verdict.Met,
+            cleared.With(timeline.Replace(line + "\n", string.Empty, StringComparison.Ordinal)).VerdictOf(of)
+        );
+    }
+
+    [Theory]
+    [InlineData("08:30 source_added tech-01 source=groomer\n", Verdict.NotMet)]
+    [InlineData("08:10 source_added tech-01 source=hydraulic\n", Verdict.Met)]
+    [InlineData("08:18 source_added tech-01 source=hydraulic\n", Verdict.NotMet)]
+    [InlineData("08:05 source_added tech-01 source=groomer\n", Verdict.NotMet)]
+    [InlineData("09:45 source_added tech-01 source=groomer\n", Verdict.Met)]
+    [InlineData("", Verdict.NotApplicable)]
+    public void SourceAdded_WithHandsInOrNotMadeSafeSince_IsNotMet(string added, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            new SafetyCase()
+                .With(MakeSafe.Isolation + MakeSafe.Work + added)
+                .VerdictOf(EnergyDuty.SourceAddedControlled)
+        );
+
+    [Fact]
+    public void Protection_SourceAddedWhileAtWork_NoLongerProtects() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            MakeSafe
+                .Complete.With(
+                    MakeSafe.Seat
+                        + MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + "08:30 source_added tech-01 source=groomer\n"
+                        + MakeSafe.After
+                )
+                .Judge(new Check.Protection())
+                .Verdict
+        );
+
+    private static Procedure With(EnergisedTask task) => SafetyCase.RideOn with { EnergisedTasks = [task] };
+
+    private static UnitWork Turned(string? at) =>
+        new()
+        {
+            Id = new("U-1"),
+            Sheet = new("sheet"),
+            Entries =
+            [
+                new Adjustment
+                {
+                    Adjuster = AdjusterKind.Clearance,
+                    Side = Side.Left,
+                    Amount = new AdjustmentAmount.NotStated(),
+                    At = at is null ? null : RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow(),
+                },
+            ],
+        };
+
+    private static string Without(params ReadOnlySpan<string> lines)
+    {
+        var timeline = Whole;
+        foreach (var line in lines)
+        {
+            Assert.Contains(line, timeline, StringComparison.Ordinal);
+            timeline = timeline.Replace(line, string.Empty, StringComparison.Ordinal);
+        }
+
+        return timeline;
+    }
+}
