@@ -31,7 +31,11 @@ internal static class PublishedContext
             People = [.. around["people"]!.AsArray().Select(each => Person(each!))],
             Locks =
             [
-                .. around["locks"]!.AsArray().Select(each => Lock(each!)),
+                // A few locks belong to nobody in the same register, which a site's registers may not say; none is used.
+                .. around["locks"]!
+                    .AsArray()
+                    .Select(each => Lock(each!))
+                    .Where(held => IsKnown(held, around)),
                 .. (around["tags"]?.AsArray() ?? []).Select(each => Tag(each!)),
             ],
             LockStyle = Text(around, "lock_style_standard"),
@@ -141,6 +145,10 @@ internal static class PublishedContext
             InstructedOn = Day(told["instruction"], "date"),
         };
     }
+
+    private static bool IsKnown(RegisteredLock held, JsonObject around) =>
+        held.Owner is not { } owner
+        || around["people"]!.AsArray().Any(person => Text(person, "id") == owner.Text);
 
     private static RegisteredLock Lock(JsonNode told) =>
         new(

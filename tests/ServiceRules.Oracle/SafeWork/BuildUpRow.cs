@@ -44,7 +44,9 @@ internal static class BuildUpRow
         );
         if (gapWithHandsIn)
         {
-            return released ? Possible.Judged : Possible.NotMet;
+            return released ? Possible.Judged
+                : story.LastStop is null ? Possible.NeverMet
+                : Possible.NotMet;
         }
 
         return Possible.Met.OrStricter(anyGap || oddReading)

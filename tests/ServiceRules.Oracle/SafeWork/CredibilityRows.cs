@@ -47,7 +47,7 @@ internal static class CredibilityRows
         Flag(BackFilledEntries(story).Count > 0, Late(story, first: true).Any());
 
     public static IReadOnlyList<TimelineEvent> BackFilledEntries(Story story) =>
-        [.. Late(story, first: false).Select(s => s.Event)];
+        story.LastStop is null ? [] : [.. Late(story, first: false).Select(s => s.Event)];
 
     public static Possible ClockBackward(Story story) =>
         Flag(SetBackEntries(story).Count > 0, SetBack(story, consecutive: false).Any());
@@ -78,7 +78,8 @@ internal static class CredibilityRows
 
             bool oneOff = (one.IsIsolation && other.IsIsolation) || one.Kind == TimelineEventKind.PlugRemoved;
             bool like =
-                one.Kind is TimelineEventKind.MachineShutDown or TimelineEventKind.StoredEnergyReleased;
+                one.Kind is TimelineEventKind.MachineShutDown or TimelineEventKind.StoredEnergyReleased
+                || (one.IsDeviceOn && one.Device == other.Device);
             bool reversed = story.Steps.Any(s => one.Before(s) && s.Before(other) && MayReverse(s));
             bool otherIsolator = one.Event.Isolator != other.Event.Isolator;
             surely |= oneOff && !reversed && !otherIsolator;
@@ -201,7 +202,11 @@ internal static class CredibilityRows
                         .Skip(from)
                         .Take(later - from)
                         .Any(s =>
-                            s.Event.Sequence < counted[later].Event.Sequence
+                            (
+                                consecutive
+                                    ? s.Event.Sequence < counted[later].Event.Sequence
+                                    : s != counted[later]
+                            )
                             && s.At - counted[later].At > TimeSpan.FromSeconds(2)
                         )
                 )

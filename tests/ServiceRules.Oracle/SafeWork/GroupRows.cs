@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Oracle.SafeWork;
@@ -17,7 +18,11 @@ internal static class GroupRows
                 );
                 if (first is null)
                 {
-                    return Possible.Any & ~Possible.NotMet;
+                    return story.Record.People.Any(p =>
+                        p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
+                    )
+                        ? Possible.Any
+                        : Possible.Any & ~Possible.NotMet;
                 }
 
                 var talks = story
@@ -25,7 +30,14 @@ internal static class GroupRows
                         s.Kind == TimelineEventKind.ContractorProceduresExchanged && s.Before(first)
                     )
                     .ToList();
-                return talks.Count == 0 ? Possible.NotMet
+                bool onlyTookOff = !story.Steps.Any(s =>
+                    s.By == person && (s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
+                );
+                bool performs = story.Record.People.Any(p =>
+                    p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
+                );
+                return onlyTookOff || !(performs || story.Workers.Contains(person)) ? Possible.Any
+                    : talks.Count == 0 ? Possible.NotMet
                     : talks.Any(s => s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
                         ? Possible.Met
                     : Possible.NeverMet;
@@ -63,10 +75,16 @@ internal static class GroupRows
             .Steps.Where(s => s.Kind == TimelineEventKind.ExposureChecked && stop.Before(s))
             .ToList();
         var mine = counts.Where(s => primaries.Contains(s.By)).ToList();
-        var any = story.Steps.FirstOrDefault(s => s.IsDeviceOff && !s.IsForTest && stop.Before(s));
-        var isolator = story.Steps.FirstOrDefault(s =>
-            s.IsDeviceOff && !s.IsForTest && !s.IsOnBox && stop.Before(s)
-        );
+        var final = story
+            .Steps.Where(s => s.IsDeviceOff && !s.IsForTest && stop.Before(s) && story.WasOn(s))
+            .ToList();
+        var any = final.FirstOrDefault();
+        var isolator = final.FirstOrDefault(s => !s.IsOnBox);
+        if (mine.Count > 0 && story.HasStrayRemoval(stop, mine[0]))
+        {
+            return InGroup(story, Possible.Any);
+        }
+
         if (any is null)
         {
             return InGroup(
@@ -82,11 +100,13 @@ internal static class GroupRows
             story,
             mine.Any(s => s.Before(any))
                     ? Possible.Met.OrStricter(
-                        mine.All(s =>
-                            s.Event.Others.IsEmpty || !story.Workers.All(w => s.Names(w) || s.By == w)
-                        )
+                        story.Steps.Any(s => s.IsForTest && stop.Before(s) && s.Before(any))
+                            || mine.All(s =>
+                                s.Event.Others.IsEmpty || !story.Workers.All(w => s.Names(w) || s.By == w)
+                            )
                     )
-                : mine.Any(s => isolator is null || s.Before(isolator)) ? missing | Possible.Met
+                : mine.Any(s => isolator is null || s.Before(isolator) || story.Lock(isolator.Device) is null)
+                    ? missing | Possible.Met
                 : missing
         );
     }
@@ -97,8 +117,13 @@ internal static class GroupRows
         if (crews.OfType<string>().Distinct().Count() < 2)
         {
             return crews.Contains(null)
-                ? Possible.Any & ~Possible.NotMet
-                : InGroup(story, Possible.NotApplicable | Possible.Met);
+                ? Possible.Any
+                : InGroup(
+                    story,
+                    PerformingCrews(story) > 1 || story.Workers.Any(story.IsOutside)
+                        ? Possible.Any
+                        : Possible.NotApplicable | Possible.Met
+                );
         }
 
         var named = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.CoordinatorAssigned).ToList();
@@ -114,39 +139,51 @@ internal static class GroupRows
     public static Possible HandedOver(Story story) =>
         story.Spells.Select(s => HandedOver(story, s)).OfAllOrNone();
 
+    private static int PerformingCrews(Story story) =>
+        story
+            .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
+            .Select(p => story.Person(p.Id.Text)?.Crew)
+            .OfType<string>()
+            .Distinct()
+            .Count();
+
     private static Possible InGroup(Story story, Possible judged)
     {
         var (surely, perhaps) = story.SharedWork;
         return surely
                 ? judged | (story.IsOpen && judged.HasFlag(Possible.Met) ? Possible.Unproven : Possible.None)
             : perhaps ? judged | Possible.Any
-            : Possible.NotApplicable;
+            : story.IsOpen && !story.HandsWentIn ? Possible.Any
+            : Possible.Any & ~Possible.NotMet;
     }
 
     private static Possible OwnDevice(Story story, Spell spell)
     {
         bool boxAlone = false;
-        bool lacking = false;
+        bool lacking = Own(story, spell.Person, spell.Start.Place + 1).Count == 0;
+        bool lackingLater = false;
         bool oneOfSeveralOff = false;
         for (int place = spell.Start.Place; place < story.Steps.Count && place < spell.End; place++)
         {
             // Just after each event while hands are in; the device may come on in the instant of the start.
             var own = Own(story, spell.Person, place + 1);
-            lacking |= own.Count == 0;
+            lackingLater |= own.Count == 0;
             boxAlone |= own.Count > 0 && own.All(s => s.IsOnBox) && HasBareIsolator(story, place + 1);
             oneOfSeveralOff |=
                 story.Steps[place].IsDeviceOff && story.Steps[place].By == spell.Person && own.Count > 0;
         }
 
-        if (lacking)
+        if (lacking || lackingLater)
         {
             bool tied = story.Steps.Any(s =>
                 s.IsDeviceOn && s.By == spell.Person && s.At == spell.Start.At && spell.Start.Before(s)
             );
-            return tied || BorrowedOrUnknown(story, spell.Person) ? Possible.Judged : Possible.NotMet;
+            return tied || BorrowedOrUnknown(story, spell.Person) ? Possible.Judged
+                : lacking || spell.Stop is not null ? Possible.NotMet
+                : Possible.NeverMet;
         }
 
-        return Possible.Met.OrStricter(boxAlone || oneOfSeveralOff)
+        return Possible.Met.OrStricter(boxAlone || oneOfSeveralOff || BorrowedOrUnknown(story, spell.Person))
             | (spell.Stop is null ? Possible.Unproven : Possible.None);
     }
 
@@ -201,7 +238,10 @@ internal static class GroupRows
 
         var between = story.Steps.Where(s => outgoing.Stop!.Before(s) && s.Before(incoming.Start)).ToList();
         bool ran = between.Any(s => s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.TestEnded);
-        bool released = between.Any(s => s.Kind == TimelineEventKind.MachineStarted);
+        bool released = story.Steps.Any(s =>
+            s.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised
+            && s.Before(incoming.Start)
+        );
         bool sameGroup = story.Spells.Any(s => s.Person == incoming.Person && s.Start.Place < start);
         if (ran || released || sameGroup || !story.UsedDevices)
         {

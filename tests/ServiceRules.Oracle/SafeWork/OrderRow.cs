@@ -18,16 +18,25 @@ internal static class OrderRow
 
         if (IsInverted(story))
         {
-            return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+            return SequenceRows.RanInBetween(story) ? Possible.Judged
+                : story.HandsWentIn ? Possible.NotMet
+                : Possible.NeverMet;
         }
 
         bool tied = steps
             .Where(IsStep)
             .GroupBy(s => s.At.ToString())
             .Any(g => g.Select(s => s.Kind).Distinct().Count() > 1);
-        return (story.Present | (story.HandsWentIn ? Possible.None : Possible.NotApplicable)).OrStricter(
-            tied || IsInvertedAcrossAGap(story) || IsRedone(story)
-        );
+        bool tooFew = steps.Where(IsStep).Select(Rank).Distinct().Count() < 2;
+        return (
+            story.Present
+            | (story.HandsWentIn ? Possible.None : Possible.NotApplicable)
+            | (
+                tooFew || IsRedone(story) || IsDoneAgain(story)
+                    ? Possible.Unproven | Possible.NotApplicable
+                    : Possible.None
+            )
+        ).OrStricter(tied || IsInvertedAcrossAGap(story) || IsRedone(story) || IsDoneAgain(story));
     }
 
     /// <summary>A step of the sequence.</summary>
@@ -56,6 +65,11 @@ internal static class OrderRow
         {
             string id = source.Id.Text;
             var device = steps.FirstOrDefault(s => s.IsDeviceOn && s.IsOf(id));
+            if (device is null || !IsOnStill(story, id, device))
+            {
+                continue;
+            }
+
             if (
                 After(steps.FirstOrDefault(s => s.IsIsolation && s.IsOf(id)), device)
                 || After(device, Relied(steps, id))
@@ -64,13 +78,12 @@ internal static class OrderRow
                 return true;
             }
 
-            if (device is not null)
-            {
-                devices.Add(device);
-            }
+            devices.Add(device);
         }
 
-        var released = First(steps, TimelineEventKind.StoredEnergyReleased);
+        var released = steps.FirstOrDefault(s =>
+            s.Kind == TimelineEventKind.StoredEnergyReleased && !IsReleasedAgain(story, s)
+        );
         return devices.Any(d => After(d, released))
             || story.Stored.Any(s =>
                 steps.Any(r =>
@@ -81,6 +94,18 @@ internal static class OrderRow
             );
     }
 
+    /// <summary>A device that came off again before the work is not the one that the work relied on.</summary>
+    private static bool IsOnStill(Story story, string source, Step device) =>
+        story.DevicesOn(source, story.FirstWork?.Place ?? int.MaxValue).Any(s => s.Device == device.Device);
+
+    /// <summary>What was released again later is not what the work relied on.</summary>
+    private static bool IsReleasedAgain(Story story, Step released) =>
+        story.BeforeWork.Any(s =>
+            s.Kind == TimelineEventKind.StoredEnergyReleased
+            && Equals(s.Event.Source, released.Event.Source)
+            && released.Before(s)
+        );
+
     /// <summary>Out of order only across a step that is missing, which has a row of its own.</summary>
     private static bool IsInvertedAcrossAGap(Story story)
     {
@@ -89,7 +114,11 @@ internal static class OrderRow
             steps.Any(late =>
                 late.Before(early)
                 && Rank(late) > Rank(early)
-                && (Rank(early) <= 1 || early.Event.Source is null || SameSource(early, late))
+                && (
+                    Rank(early) <= 1
+                    || late.Kind == TimelineEventKind.StoredEnergyReleased
+                    || SameSource(early, late)
+                )
             )
         );
     }
@@ -114,6 +143,10 @@ internal static class OrderRow
     private static bool IsRedone(Story story) =>
         SequenceRows.RanInBetween(story)
         || story.BeforeWork.Any(s => s.IsDeviceOff || s.Event.Position == IsolatorPosition.On);
+
+    /// <summary>The steps were gone through again after a test; their order then is more than the row asks.</summary>
+    private static bool IsDoneAgain(Story story) =>
+        story.Steps.Any(run => run.Kind == TimelineEventKind.TestEnergised);
 
     private static Step? First(IEnumerable<Step> steps, TimelineEventKind kind) =>
         steps.FirstOrDefault(s => s.Kind == kind);

@@ -11,25 +11,28 @@ internal static class OwnerRows
     public static Possible Absent(Story story) =>
         Claims(story)
             .Select(r =>
-                About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.Before(r.Off))
+                story.WasHungByTwo(r.On) ? Possible.Any
+                : About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.Before(r.Off))
                     ? Possible.Met.OrStricter(
                         OwnerWasThere(story, r)
                             || !About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.At < r.Off.At)
                     )
-                    : Possible.NotMet
+                : Possible.NotMet
             )
             .OfAll();
 
     public static Possible Sought(Story story) =>
         Claims(story)
             .Select(r =>
-                About(story, r, TimelineEventKind.ContactAttempted).Any() ? Possible.Met
+                story.WasHungByTwo(r.On) ? Possible.Any
+                : About(story, r, TimelineEventKind.ContactAttempted).Any() ? Possible.Met
                 : story.IsOpen ? Possible.NeverMet
                 : Possible.NotMet
             )
             .OfAll();
 
-    public static Possible Told(Story story) => Claims(story).Select(r => Told(story, r)).OfAll();
+    public static Possible Told(Story story) =>
+        Claims(story).Select(r => story.WasHungByTwo(r.On) ? Possible.Any : Told(story, r)).OfAll();
 
     public static Possible ByOwnerForTest(Story story)
     {
@@ -41,7 +44,7 @@ internal static class OwnerRows
                 : Possible.Any & ~Possible.NotMet
             : forTest
                 .Select(r =>
-                    r.On is null ? Possible.Judged
+                    r.On is null || story.WasHungByTwo(r.On) ? Possible.Any
                     : r.On.By == r.Off.By ? Possible.Met
                     : IsJobLock(story, r.Off) ? Possible.Judged
                     : Possible.NotMet
@@ -62,9 +65,9 @@ internal static class OwnerRows
             ? Possible.Any & ~Possible.NotMet
             : theirs
                 .Select(r =>
-                    story.IsOutside(r.Off.By) ? Possible.Met
+                    r.On is null || !story.IsOutside(r.On.By) || story.WasHungByTwo(r.On) ? Possible.Any
+                    : story.IsOutside(r.Off.By) ? Possible.Met
                     : story.Person(r.Off.By) is null ? Possible.Judged
-                    : r.On is null ? Possible.Judged
                     : r.Off.Event.Exception is not null && ByOwner(story, r) != Possible.NotMet
                         ? Possible.Judged
                     : Possible.NotMet
@@ -73,11 +76,7 @@ internal static class OwnerRows
     }
 
     private static IEnumerable<(Step Off, Step? On)> Removals(Story story) =>
-        story
-            .Steps.Where(s => s.IsDeviceOff)
-            .Select(off =>
-                (off, story.Steps.LastOrDefault(s => s.IsDeviceOn && s.Device == off.Device && s.Before(off)))
-            );
+        story.Steps.Where(s => s.IsDeviceOff).Select(off => (off, story.LastOn(off)));
 
     /// <summary>Removals of another person's device under a claimed exception.</summary>
     private static IEnumerable<(Step Off, Step On)> Claims(Story story) =>
@@ -92,7 +91,14 @@ internal static class OwnerRows
     {
         if (r.On is not { } on)
         {
-            return story.Lock(r.Off.Device)?.Owner?.Text == r.Off.By ? Possible.NeverNotMet : Possible.Judged;
+            return story.Lock(r.Off.Device)?.Owner?.Text == r.Off.By
+                ? Possible.Any & ~Possible.NotMet
+                : Possible.Any;
+        }
+
+        if (story.WasHungByTwo(on))
+        {
+            return Possible.Judged;
         }
 
         if (on.By == r.Off.By)
@@ -151,8 +157,8 @@ internal static class OwnerRows
 
         return told is null
             ? seen is null
-                ? Possible.NeverNotMet
-                : Possible.NeverMet
+                ? Possible.Any & ~Possible.NotMet
+                : Possible.NeverMet | Possible.NotApplicable
             : Possible.Met.OrStricter(seen?.Before(told) == true);
     }
 

@@ -8,12 +8,10 @@ internal static class ProgrammeRows
 {
     public static Possible Written(Story story)
     {
-        bool excepted =
-            story.Claims(ExemptionKind.UndocumentedProcedure).Any()
-            && !ScopeRows.Undocumented(story).HasFlag(Possible.NotMet);
-        if (excepted)
+        var excepted = ScopeRows.Undocumented(story);
+        if (story.Claims(ExemptionKind.UndocumentedProcedure).Any() && excepted != Possible.NotMet)
         {
-            return Possible.Any & ~Possible.NotMet;
+            return excepted.HasFlag(Possible.NotMet) ? Possible.Any : Possible.Any & ~Possible.NotMet;
         }
 
         bool cited = story
@@ -102,32 +100,33 @@ internal static class ProgrammeRows
                     .Select(w =>
                         story.Person(w) is not { } person
                             ? inspection.People.Any(p => p.Text == w)
-                                ? Possible.NeverNotMet
-                                : Possible.Judged
+                                ? Possible.Any & ~Possible.NotMet
+                                : Possible.Any
                             : !person.Authorised
                                 ? Possible.Any & ~Possible.NotMet
                                 : inspection.People.Contains(person.Id)
-                                    ? Possible.Met
+                                    ? Possible.Any & ~Possible.NotMet
                                     : person.TrainedOn is { } trained && trained <= inspection.On
                                         ? Possible.NotMet
-                                        : Possible.Judged
+                                        : Possible.Any
                     )
                     .OfAllOrNone()
+                    .OrAny(story.MayHaveOtherWorkers)
         );
 
     public static Possible TagReview(Story story) =>
         Inspected(
             story,
             inspection =>
-                !story.UsedTags
-                    ? Possible.NotApplicable
-                    : story
-                        .Affected.Select(a =>
-                            inspection.People.Any(p => p.Text == a)
-                                ? Possible.Met.OrStricter(!inspection.TagLimitsReviewed)
-                                : Possible.NotMet
-                        )
-                        .OfAllOrNone()
+                !story.UsedTags ? Possible.NotApplicable
+                : !story.Steps.Any(tag => IsInsteadOfALock(story, tag)) ? Possible.Any
+                : story
+                    .Affected.Select(a =>
+                        inspection.People.Any(p => p.Text == a)
+                            ? Possible.Met.OrStricter(!inspection.TagLimitsReviewed)
+                            : Possible.NotMet
+                    )
+                    .OfAllOrNone()
         );
 
     public static Possible Certified(Story story)
@@ -142,6 +141,13 @@ internal static class ProgrammeRows
                 ? Possible.NotMet
             : Possible.Met;
     }
+
+    private static bool IsInsteadOfALock(Story story, Step tag) =>
+        tag.Kind == TimelineEventKind.TagApplied
+        && story.Isolatable.Any(s =>
+            tag.IsOf(s.Id.Text)
+            && !story.Steps.Any(other => other.Kind == TimelineEventKind.LockApplied && other.IsOf(s.Id.Text))
+        );
 
     private static Possible Inspected(Story story, Func<ProcedureInspection, Possible> judge) =>
         story.Procedure is not { } procedure ? Possible.NotApplicable

@@ -9,7 +9,7 @@ internal static class ReleaseRows
     {
         if (NobodyToTell(story))
         {
-            return Possible.NotApplicable;
+            return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
         }
 
         var device = story.Steps.First(s => s.IsDeviceOn);
@@ -26,17 +26,17 @@ internal static class ReleaseRows
     {
         if (NobodyToTell(story))
         {
-            return Possible.NotApplicable;
+            return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
         }
 
-        if (story.Steps.LastOrDefault(s => s.IsDeviceOff) is not { } removal)
+        if (story.Steps.LastOrDefault(s => s.IsDeviceOff && story.WasOn(s)) is not { } removal)
         {
             return NotYet(story);
         }
 
         bool told = story.Steps.Any(s => s.Kind == TimelineEventKind.RemovalNotified && removal.Before(s));
-        return told ? Possible.Met | Open(story)
-            : IsFinal(story, removal) ? Lacking(story)
+        return told ? (Possible.Met | Open(story)).OrStricter(IsFollowedByStray(story, removal))
+            : IsFinal(story, removal) && !IsFollowedByStray(story, removal) ? Lacking(story)
             : Possible.Any;
     }
 
@@ -44,10 +44,10 @@ internal static class ReleaseRows
     {
         if (NobodyToTell(story))
         {
-            return Possible.NotApplicable;
+            return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
         }
 
-        if (story.Steps.LastOrDefault(s => s.IsDeviceOff) is not { } removal)
+        if (story.Steps.LastOrDefault(s => s.IsDeviceOff && story.WasOn(s)) is not { } removal)
         {
             return NotYet(story);
         }
@@ -68,7 +68,13 @@ internal static class ReleaseRows
 
         return told.Any(s => s.Before(start))
                 ? (Possible.Met | Open(story)).OrStricter(
-                    told.All(s => s.At == removal.At || s.At == start.At)
+                    IsFollowedByStray(story, removal)
+                        || told.All(s => s.At == removal.At || s.At == start.At)
+                        || story.Steps.Any(s =>
+                            s.Kind == TimelineEventKind.MachineStarted
+                            && s.Before(removal)
+                            && story.Steps.First(on => on.IsDeviceOn).Before(s)
+                        )
                 )
             : IsFinal(story, removal) ? Possible.NotMet
             : Possible.Any;
@@ -78,7 +84,7 @@ internal static class ReleaseRows
     {
         if (!story.UsedDevices)
         {
-            return Possible.NotApplicable;
+            return Possible.Any & ~Possible.NotMet;
         }
 
         if (story.LastStop is not { } stop)
@@ -86,22 +92,46 @@ internal static class ReleaseRows
             return Possible.Any;
         }
 
-        var removal = story.Steps.FirstOrDefault(s => s.IsDeviceOff && !s.IsForTest && stop.Before(s));
+        var removal = story.Steps.FirstOrDefault(s =>
+            s.IsDeviceOff && !s.IsForTest && stop.Before(s) && story.WasOn(s)
+        );
         var looks = story.Steps.Where(s => s.Kind == look && stop.Before(s)).ToList();
+        if (looks.Count > 0 && story.HasStrayRemoval(stop, looks[0]))
+        {
+            return Possible.Any;
+        }
+
         if (removal is null)
         {
-            return looks.Count > 0 ? Possible.Any & ~Possible.NotMet
+            return looks.Count > 0
+                    ? (Possible.Any & ~Possible.NotMet).OrStricter(
+                        story.Steps.Any(s =>
+                            (s.Kind == TimelineEventKind.MachineStarted || (s.IsForTest && stop.Before(s)))
+                            && s.Before(looks[^1])
+                        )
+                    )
                 : story.IsOpen ? Possible.Any & ~Possible.Met
                 : Possible.NeverMet | Possible.NotApplicable;
         }
 
-        bool tested = story.Steps.Any(s => s.Kind == TimelineEventKind.TestEnergised && stop.Before(s));
+        bool stirred = story.Steps.Any(s =>
+            stop.Before(s)
+            && (
+                s.IsForTest
+                || s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted
+                    && s.Before(looks.LastOrDefault() ?? removal)
+            )
+        );
         return looks.Any(s => s.Before(removal))
             ? (Possible.Met | Open(story)).OrStricter(
-                tested || looks.All(s => s.At == removal.At || s.At == stop.At)
+                stirred || looks.All(s => s.At == removal.At || s.At == stop.At)
             )
             : Lacking(story);
     }
+
+    /// <summary>Something of which the record does not show that it was on comes off still later.</summary>
+    private static bool IsFollowedByStray(Story story, Step removal) =>
+        story.Steps.Any(s => s.IsDeviceOff && removal.Before(s));
 
     /// <summary>Whether nobody's hands went in after a removal, so that it was not for a test or a change of shift.</summary>
     private static bool IsFinal(Story story, Step removal) =>
@@ -113,7 +143,7 @@ internal static class ReleaseRows
     private static Possible Open(Story story) => story.IsOpen ? Possible.Unproven : Possible.None;
 
     private static Possible NotYet(Story story) =>
-        story.IsOpen ? Possible.Any & ~Possible.NotMet : Possible.Any;
+        story.IsOpen && !story.Steps.Any(s => s.IsDeviceOff) ? Possible.Any & ~Possible.NotMet : Possible.Any;
 
     /// <summary>
     /// With no device ever on, row (d)(4)(i) says it; with nobody affected there is nobody to tell.

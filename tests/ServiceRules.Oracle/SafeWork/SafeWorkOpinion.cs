@@ -13,9 +13,6 @@ namespace ServiceRules.Oracle.SafeWork;
 /// </summary>
 public static class SafeWorkOpinion
 {
-    private const string Order = "147.d";
-    private const string Notice = "147.c.9.before";
-
     private static readonly FrozenDictionary<string, Func<Story, Possible>> Rows = new Dictionary<
         string,
         Func<Story, Possible>
@@ -46,9 +43,9 @@ public static class SafeWorkOpinion
         ["147.c.7.iii.B"] = TrainingRows.AfterFinding,
         ["147.c.7.iv"] = TrainingRows.Certified,
         ["147.c.8"] = DeviceRows.OnlyAuthorised,
-        [Notice] = ReleaseRows.ToldBefore,
+        [Belief.Notice] = ReleaseRows.ToldBefore,
         ["147.c.9.after"] = ReleaseRows.ToldAfter,
-        [Order] = OrderRow.Judge,
+        [Belief.Order] = OrderRow.Judge,
         ["147.d.1"] = SequenceRows.Reviewed,
         ["147.d.2"] = SequenceRows.ShutDown,
         ["147.d.3"] = SequenceRows.Isolated,
@@ -95,6 +92,21 @@ public static class SafeWorkOpinion
         ["cred.no-offset"] = CredibilityRows.NoOffset,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
+    private static readonly string[] AboutDevices =
+    [
+        Belief.Order,
+        Belief.Notice,
+        "147.c.9.after",
+        "147.d.1",
+        "147.d.2",
+        "147.e.1",
+        "147.e.2.i",
+        "147.e.2.ii",
+        "147.f.1.i",
+        "147.f.1.ii",
+        "147.f.4",
+    ];
+
     /// <summary>The rows about which there is an opinion: every one that a record or a register can show.</summary>
     public static IEnumerable<string> AllRows => Rows.Keys.Concat(Credibility.Keys);
 
@@ -106,11 +118,26 @@ public static class SafeWorkOpinion
             return AllRows.ToDictionary(row => row, _ => Possible.Any, StringComparer.Ordinal);
         }
 
-        var opinions = Rows.ToDictionary(
-            r => r.Key,
-            r => Believed(story, r.Key, r.Value),
-            StringComparer.Ordinal
-        );
+        var belief = new Belief(story);
+        var opinions = Rows.ToDictionary(r => r.Key, r => belief.Of(r.Key, r.Value), StringComparer.Ordinal);
+        if (!story.KnowsSources)
+        {
+            // Without a register of the machine or a procedure there is nothing to hold the steps against.
+            foreach (var row in Rows.Keys.Where(row => opinions[row].HasFlag(Possible.Met)))
+            {
+                opinions[row] |= Possible.Unproven | Possible.NotApplicable;
+            }
+        }
+
+        if (story.Sources.Any(source => SequenceRows.HasPlug(story, source)))
+        {
+            // The rows do not say whether a plug kept is a device, nor pulling it an isolation.
+            foreach (var row in AboutDevices)
+            {
+                opinions[row] = Possible.Any;
+            }
+        }
+
         foreach (var (row, judge) in Credibility)
         {
             opinions[row] = judge(story);
@@ -118,6 +145,10 @@ public static class SafeWorkOpinion
 
         return Suppressed(story, opinions);
     }
+
+    /// <summary>What each row about credibility says.</summary>
+    internal static IEnumerable<Possible> Doubts(Story story) =>
+        Credibility.Values.Select(judge => judge(story));
 
     /// <summary>A valid exemption makes every other row of the law not applicable, but none about credibility.</summary>
     private static Dictionary<string, Possible> Suppressed(Story story, Dictionary<string, Possible> opinions)
@@ -140,45 +171,4 @@ public static class SafeWorkOpinion
 
         return opinions;
     }
-
-    /// <summary>What rests on entries that cannot be believed, and on them alone, is unproven.</summary>
-    private static Possible Believed(Story story, string row, Func<Story, Possible> judge)
-    {
-        var plain = judge(story);
-        var doubted = Doubted(story);
-        if (doubted.Count == 0)
-        {
-            return plain;
-        }
-
-        if (row == Order)
-        {
-            return doubted.Any(e =>
-                story.BeforeWork.Any(s => ReferenceEquals(s.Event, e) && OrderRow.IsStep(s))
-            )
-                ? Possible.Unproven | plain & Possible.NotMet
-                : plain;
-        }
-
-        // A notice is doubted for itself: without the devices there would be nothing to give notice of.
-        var believed = judge(
-            story.Without(
-                row == Notice
-                    ? [.. doubted.Where(e => e.Kind == TimelineEventKind.AffectedNotifiedBefore)]
-                    : doubted
-            )
-        );
-        return plain == Possible.Met && believed == Possible.NotMet ? Possible.Unproven
-            : plain == believed ? plain
-            : plain | believed | Possible.Unproven;
-    }
-
-    private static IReadOnlyList<TimelineEvent> Doubted(Story story) =>
-        [
-            .. CredibilityRows
-                .BurstEntries(story)
-                .Concat(CredibilityRows.BackFilledEntries(story))
-                .Concat(CredibilityRows.SetBackEntries(story))
-                .Distinct<TimelineEvent>(ReferenceEqualityComparer.Instance),
-        ];
 }

@@ -74,7 +74,12 @@ internal static class ScopeRows
                 && (story.FirstWork is not { } work || k.At < work.At)
             )
         );
-        return Possible.Met.OrStricter(!worker || claims.All(c => story.FirstWork?.Before(c) == true));
+        bool ran =
+            story.Steps.Any(s => s.Kind == TimelineEventKind.TestEnergised)
+            || story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.MachineStarted && story.Spells.Any(work => s.Place < work.End)
+            );
+        return Possible.Met.OrStricter(!worker || ran || claims.All(c => story.FirstWork?.Before(c) == true));
     }
 
     public static Possible Undocumented(Story story)

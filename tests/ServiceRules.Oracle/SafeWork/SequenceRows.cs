@@ -71,13 +71,18 @@ internal static class SequenceRows
         var reviews = story.Steps.Where(s => s.Kind == TimelineEventKind.EnergyReviewed).ToList();
         if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
         {
-            return reviews.Count == 0 ? story.Absent : Possible.Judged;
+            bool isolated = story.Steps.Any(s => s.IsIsolation);
+            return reviews.Count > 0 ? Possible.Judged
+                : isolated ? story.Absent | Possible.NotMet
+                : story.Absent;
         }
 
         var early = reviews.Where(r => r.At <= down.At).ToList();
         if (early.Count == 0)
         {
-            return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+            return story.HandsWentIn ? Possible.NotMet
+                : story.First(TimelineEventKind.MachineStarted) is null ? Possible.NeverMet
+                : Possible.Judged;
         }
 
         bool shutDownTooLate = story.FirstWork is { } work && work.Before(down);
@@ -85,7 +90,9 @@ internal static class SequenceRows
             early.Any(r => story.Authority(r.By) == Possible.Met) ? story.Present
             : early.Any(r => story.Authority(r.By) == Possible.NeverMet) ? Possible.NeverMet
             : Possible.NotMet;
-        return best.OrStricter(shutDownTooLate || early.All(r => r.At == down.At && down.Before(r)));
+        return best.OrStricter(
+            shutDownTooLate || RanInBetween(story) || early.All(r => r.At == down.At && down.Before(r))
+        );
     }
 
     public static Possible ShutDown(Story story)
@@ -100,7 +107,9 @@ internal static class SequenceRows
             ? isolated.At == down.At
                 ? Possible.NotMet | Possible.Met
                 : Possible.NotMet
-            : story.Present.OrStricter(story.FirstWork is { } work && work.Before(down));
+            : story.Present.OrStricter(
+                RanInBetween(story) || (story.FirstWork is { } work && work.Before(down))
+            );
     }
 
     /// <summary>Whether the machine ran between a start of the job and some later hands-on work, tests aside.</summary>
@@ -150,8 +159,7 @@ internal static class SequenceRows
         var others = story
             .Steps.Where(s =>
                 s.IsIsolation
-                && source is not null
-                && s.IsOf(source.Id.Text)
+                && Equals(s.Event.Source, operated.Event.Source)
                 && (s.Event.Isolator is not { } other || !ControlDevices.Contains(Plain(other)))
             )
             .ToList();

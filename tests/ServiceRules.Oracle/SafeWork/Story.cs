@@ -52,6 +52,10 @@ internal sealed class Story
 
     public IEnumerable<string> Workers => Spells.Select(s => s.Person).Distinct();
 
+    /// <summary>People who are said to do the work, and of whom no work is shown.</summary>
+    public bool MayHaveOtherWorkers =>
+        Record.People.Any(p => p.Role is JobRole.Performs or JobRole.Assists && !Workers.Contains(p.Id.Text));
+
     public IEnumerable<string> Affected =>
         Record.People.Where(p => p.Role == JobRole.Affected).Select(p => p.Id.Text);
 
@@ -133,7 +137,10 @@ internal sealed class Story
         Of(
             Record with
             {
-                Timeline = [.. Record.Timeline.Where(e => !entries.Any(gone => ReferenceEquals(gone, e)))],
+                Timeline =
+                [
+                    .. Record.Timeline.Where(e => !entries.Contains(e, ReferenceEqualityComparer.Instance)),
+                ],
             },
             Context
         )!;
@@ -159,6 +166,35 @@ internal sealed class Story
 
     public IEnumerable<Step> Claims(ExemptionKind kind) =>
         Steps.Where(s => s.Kind == TimelineEventKind.ExemptionClaimed && s.Event.Claim?.Kind == kind);
+
+    /// <summary>Whether what the machine has is known: a register of it, or a procedure in force.</summary>
+    public bool KnowsSources =>
+        Sources.Count > 0 && (Machine is not null || (Procedure is { } written && IsCurrent(written, Day)));
+
+    /// <summary>Whether a device coming off was on.</summary>
+    public bool WasOn(Step off) => LastOn(off) is not null;
+
+    /// <summary>Whether something comes off, between two places, of which the record does not show that it was on.</summary>
+    public bool HasStrayRemoval(Step from, Step until) =>
+        Steps.Any(s => s.IsDeviceOff && from.Before(s) && s.Before(until) && !WasOn(s));
+
+    /// <summary>The same device put on by another just before, with nothing coming off between.</summary>
+    public bool WasHungByTwo(Step on)
+    {
+        var before = Steps.LastOrDefault(s =>
+            (s.IsDeviceOn || s.IsDeviceOff) && s.Device == on.Device && s.Before(on)
+        );
+        return before is { IsDeviceOn: true } && before.By != on.By;
+    }
+
+    /// <summary>The putting on that a removal undoes.</summary>
+    public Step? LastOn(Step off)
+    {
+        var last = Steps.LastOrDefault(s =>
+            (s.IsDeviceOn || s.IsDeviceOff) && s.Device == off.Device && s.Before(off)
+        );
+        return last is { IsDeviceOn: true } ? last : null;
+    }
 
     public Step? First(TimelineEventKind kind) => Steps.FirstOrDefault(s => s.Kind == kind);
 

@@ -14,6 +14,10 @@ internal static class Sums
         return sum == Possible.NotApplicable ? Possible.Any & ~Possible.NotMet : sum;
     }
 
+    /// <summary>Where more people may count than those of whom the table surely speaks, only a breach is sure.</summary>
+    public static Possible OrAny(this Possible possible, bool perhaps) =>
+        perhaps && possible != Possible.NotMet ? Possible.Any : possible;
+
     /// <summary>Where the table is silent on what also may count against it.</summary>
     public static Possible OrStricter(this Possible possible, bool perhaps) =>
         perhaps && possible.HasFlag(Possible.Met) ? possible | Possible.NotMet : possible;

@@ -28,7 +28,10 @@ internal static class TestRows
 
     private static Possible Clear(Story story, Step test, TimelineEventKind look)
     {
-        var stop = story.Steps.LastOrDefault(s => s.Kind == TimelineEventKind.WorkStopped && s.Before(test));
+        var stop = story.Spells.Select(s => s.Stop).Where(s => s?.Before(test) == true).MaxBy(s => s!.Place);
+        bool strayStop = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.WorkStopped && s.Before(test) && (stop is null || stop.Before(s))
+        );
         var looks = story
             .Steps.Where(s => s.Kind == look && s.Before(test) && (stop is null || stop.Before(s)))
             .ToList();
@@ -46,8 +49,9 @@ internal static class TestRows
             && (stop is null || stop.Before(s))
         );
         bool handsIn = story.Spells.Any(s => s.Covers(test.Place));
-        return Possible.Met.OrStricter(
+        return (stop is null ? Possible.Any : Possible.Met).OrStricter(
             stop is null
+                || strayStop
                 || ranBefore
                 || handsIn
                 || (off is not null && !looks.Any(s => s.Before(off)))
@@ -58,7 +62,9 @@ internal static class TestRows
     private static Possible HandsOff(Story story, Step test)
     {
         var end = EndOf(story, test);
-        bool started = story.Spells.Any(s => test.Before(s.Start) && (end is null || s.Start.Before(end)));
+        bool started = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.WorkStarted && test.Before(s) && (end is null || s.Before(end))
+        );
         bool wasIn = story.Spells.Any(s => s.Covers(test.Place));
         return started
             ? end is null
@@ -78,7 +84,7 @@ internal static class TestRows
             return Possible.Any;
         }
 
-        var next = story.Spells.Select(s => s.Start).FirstOrDefault(s => end.Before(s));
+        var next = story.Steps.FirstOrDefault(s => s.Kind == TimelineEventKind.WorkStarted && end.Before(s));
         if (next is null)
         {
             return Possible.Any & ~Possible.NotMet;

@@ -58,7 +58,8 @@ internal static class TrainingRows
                 : person.InstructedOn >= changed ? Possible.Any & ~Possible.NotMet
                 : Possible.Any
             )
-            .OfAllOrNone();
+            .OfAllOrNone()
+            .OrAny(story.MayHaveOtherWorkers);
     }
 
     public static Possible AfterFinding(Story story) =>
@@ -93,5 +94,6 @@ internal static class TrainingRows
                     : Possible.Met
                 )
             )
-            .OfAllOrNone();
+            .OfAllOrNone()
+            .OrAny(story.MayHaveOtherWorkers);
 }
