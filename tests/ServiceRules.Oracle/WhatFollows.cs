@@ -24,6 +24,12 @@ public static class WhatFollows
             return Does.None;
         }
 
+        if (rule.Scope == RuleScope.Programme)
+        {
+            // What is wrong with the site's papers is told, and holds no machine.
+            return Does.Advise;
+        }
+
         var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record, context);
         return effect == Does.Hold && IsWaived(rule, unit, record, context) ? Does.Advise : effect;
     }
