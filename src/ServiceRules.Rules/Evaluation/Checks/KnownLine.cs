@@ -20,7 +20,10 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
     /// </summary>
     public bool Reaches(Length at)
     {
-        var (first, last) = (Places.Min(place => place.Station!.Value), Places.Max(place => place.Station!.Value));
+        var (first, last) = (
+            Places.Min(place => place.Station!.Value),
+            Places.Max(place => place.Station!.Value)
+        );
         var beyond = (last - first) * FurthestBeyond;
         return at >= first - beyond && at <= last + beyond;
     }
