@@ -139,10 +139,14 @@ internal static class LimitKinds
             return sum.And(spots.All.All(s => s.IsFit) ? Possible.Unproven : Possible.Judged);
         }
 
-        return Line.Through(spots) is { } line
-            ? sum.And(Amount.Sum(line.At(0)).Within(zone.Lower, zone.Upper, decision))
-                .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
+        return spots.IsContested ? sum.And(Possible.NeverMet)
+            : Line.Through(spots) is { } line ? End(line, 0).And(End(line, spots.Width)).And(sum)
             : sum.And(Possible.Judged);
+
+        Possible End(Line line, decimal at) =>
+            line.Tells(at)
+                ? Amount.Sum(line.At(at)).Within(zone.Lower, zone.Upper, decision)
+                : Possible.Unproven;
     }
 
     /// <summary>Out where each by itself is out, and beyond the same limit; what is not known proves nothing.</summary>
@@ -285,6 +289,16 @@ internal static class LimitKinds
                 : spots.IsContested ? Possible.NeverMet
                 : spots.All.Any(s => !s.Proves) && spots.All.Any(s => !s.IsFit) ? Possible.NeverMet
                 : Possible.Unproven;
+        }
+
+        if (!line.Tells(0) || !line.Tells(spots.Width))
+        {
+            return Possible.Unproven;
+        }
+
+        if (spots.IsContested)
+        {
+            return Possible.NeverMet;
         }
 
         var by = judged(line, limit.In(spots.Known[0].System).Millimetres);
