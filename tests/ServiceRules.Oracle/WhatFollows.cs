@@ -139,6 +139,7 @@ public static class WhatFollows
             is Check.RequiredEvent { When: RequiredWhen.BeforeWork }
                 or Check.OrderOfEvents
                 or Check.Protection
+                or Check.Credibility { Of: CredibilityOf.LockInTwoPlaces }
                 or Check.EnergyControl
                 {
                     Of: not (

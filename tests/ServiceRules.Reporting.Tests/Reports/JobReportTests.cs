@@ -79,7 +79,7 @@ public sealed class JobReportTests : IDisposable
 
         AssertTells(printed, job.Evidence.Record.Hash.ToString());
         AssertTells(printed, job.Evidence.Assessment.Hash.ToString());
-        AssertTells(printed, "a duty of safe work in neutral words, local codes come first");
+        AssertTells(printed, "a duty of safe work, local codes come first");
         AssertTells(printed, "common practice, no source");
         AssertTells(printed, "Front roller parallel");
     }

@@ -172,6 +172,15 @@ public sealed class PeopleDutiesTests
         );
 
     [Fact]
+    public void ContractorsInformed_SomebodyFromOutsideHangsALockThatHangsAlready_IsAskedOfThemToo() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (Two with { Register = [new(new("op-01"), false, null, null) { Employer = Employer.Outside }] })
+                .With(Group + "08:25 lock_applied op-01 source=engine_start lock=J-1")
+                .VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Fact]
     public void Handover_BriefedWithLocksOverlapping_IsMet() =>
         Assert.Equal(Verdict.Met, Two.With(Handover).VerdictOf(EnergyDuty.HandoverContinuous));
 
