@@ -6,6 +6,7 @@ using ServiceRules.Cli.Setup;
 using ServiceRules.Formats.Json;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Timestamping;
+using ServiceRules.Reporting.Verifying;
 
 namespace ServiceRules.Cli.Commands;
 
@@ -39,6 +40,7 @@ internal static class ReportCommand
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
             LedgerPlace.AcceptMissing,
+            LedgerPlace.BringBack,
             ReportFiling.Superseded,
         };
         foreach (var option in SigningKeys.All)
@@ -98,6 +100,7 @@ internal static class ReportCommand
                 ProblemPrint.Write(session.Error, file.ToString(), refused.Problems);
                 return ExitCode.Unusable;
             case AssessOutcome.Judged { Assessed: var assessed }:
+                CheckEarlier(output, assessed.Record.Id.Text);
                 using (var key = SigningKeys.Open(parsed, session))
                 using (var filing = ReportFiling.Open(parsed, session, file))
                 {
@@ -130,6 +133,12 @@ internal static class ReportCommand
                         {
                             InputFile.Write(ProofOf(output).FullName, proof);
                         }
+                        else if (ProofOf(output).Exists)
+                        {
+                            session.Error.WriteLine(
+                                $"`{ProofOf(output)}` is the proof of an earlier report, not of this one, which is not filed"
+                            );
+                        }
                     }
 
                     if (certificate is not null)
@@ -141,7 +150,7 @@ internal static class ReportCommand
                     }
                 }
 
-                session.Output.WriteLine(
+                session.Tell(
                     $"{output}: signed report of {assessed.Record.Id}, {assessed.Assessment.Job.Disposition.ToString().ToLowerInvariant()}"
                 );
                 return ExitCode.Good;
@@ -186,6 +195,21 @@ internal static class ReportCommand
         }
 
         TrustedCertificates.CheckPlace(certificate);
+    }
+
+    /// <exception cref="InputException">A PDF of others, or the report of another record, is where it would be written.</exception>
+    private static void CheckEarlier(FileInfo output, string record)
+    {
+        if (
+            output.Exists
+            && !EarlierReport.Is(InputFile.ReadUpTo(output.FullName, VerificationLimits.BytesMax), record)
+        )
+        {
+            throw new InputException(
+                $"`{output}` is there and is no report of `{record}` by this product; accepted: an earlier report of it to write "
+                    + "over, or a new file"
+            );
+        }
     }
 
     /// <exception cref="InputException">Something else is where the report's proof would be written.</exception>

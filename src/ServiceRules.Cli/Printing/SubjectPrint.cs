@@ -17,7 +17,7 @@ internal sealed class SubjectPrint(
 
     public void Print()
     {
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]{subject}[/]: {versions.Length} {(versions.Length == 1 ? "version" : "versions")}"
         );
         foreach (var version in versions)
@@ -30,26 +30,25 @@ internal sealed class SubjectPrint(
     {
         var entry = version.Entry.Entry;
         screen.WriteLine();
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]entry {version.Entry.Index}[/]  {UtcTime.Print(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
         );
         if (entry.Corrects is { } corrects)
         {
-            screen.WriteLine($"  corrects entry {corrects.Index}");
+            screen.TextLine($"  corrects entry {corrects.Index}");
         }
 
         if (entry.Reason is { } reason)
         {
-            // Further lines stay under the first, where none can be taken for ours.
-            screen.WriteLine($"  because: {reason.ReplaceLineEndings("\n           ")}");
+            screen.TextLine($"  because: {reason}");
         }
 
-        screen.WriteLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
+        screen.TextLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
         Print(version.Changes);
         foreach (var judged in version.Assessments)
         {
             var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? judged.WhyNone;
-            screen.WriteLine(
+            screen.TextLine(
                 $"  assessment   entry {judged.Entry.Index}, {UtcTime.Print(judged.Entry.Entry.At)}: {word}"
             );
         }
@@ -57,7 +56,7 @@ internal sealed class SubjectPrint(
         foreach (var change in version.Verdicts)
         {
             var what = change.Rule is null ? "disposition" : change.Rule;
-            screen.WriteLine(
+            screen.TextLine(
                 $"  verdict      {change.Subject}, {what}: {change.Old ?? "none"} -> {change.New ?? "none"}"
                     + (change.Statement is { } told ? $" ({told})" : "")
             );
@@ -65,7 +64,7 @@ internal sealed class SubjectPrint(
 
         foreach (var report in version.Reports)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  report       entry {report.Index}, {UtcTime.Print(report.Entry.At)}, {report.Entry.Content}"
             );
         }
@@ -75,7 +74,7 @@ internal sealed class SubjectPrint(
     {
         foreach (var change in changes ?? [])
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  changed      {change.Pointer}: {Short(change.Old) ?? "(nothing)"} -> {Short(change.New) ?? "(gone)"}"
             );
         }

@@ -104,11 +104,13 @@ public static class JobReport
     private static DateTimeOffset WholeSeconds(DateTimeOffset at) =>
         DateTimeOffset.FromUnixTimeSeconds(at.ToUnixTimeSeconds());
 
+    internal static string TitleOf(string record) => $"Service report {record}";
+
     private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
     {
         var record = assessed.Record;
         return new DocumentTitle(
-            $"Service report {record.Id.Text}",
+            TitleOf(record.Id.Text),
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}"
