@@ -63,7 +63,10 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
         return kept == text.Length
             ? notes
             : notes.Append(
-                new ShelvedCheckpoint($"{file}, behind its last checkpoint", text[kept..]) { IsRemnant = true }
+                new ShelvedCheckpoint($"{file}, behind its last checkpoint", text[kept..])
+                {
+                    IsRemnant = true,
+                }
             );
     }
 

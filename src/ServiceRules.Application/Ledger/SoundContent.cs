@@ -24,6 +24,5 @@ internal static class SoundContent
         : "missing, and no erasure removed it";
 
     /// <summary>Whether the log says that a content was removed on purpose.</summary>
-    public static bool IsErased(this ILedgerReading log, ContentHash hash) =>
-        Erasures.Of(log).Contains(hash);
+    public static bool IsErased(this ILedgerReading log, ContentHash hash) => Erasures.Of(log).Contains(hash);
 }

@@ -56,7 +56,11 @@ public sealed class TellSubject(ILedgerReading log)
 
     private bool IsDamaged(FiledEntry entry) =>
         log.Sound(entry.Entry.Content) is null
-        && !(ContentHash.TryParse(entry.Entry.Content, out var hash) && log.Content(hash) is null && log.IsErased(hash));
+        && !(
+            ContentHash.TryParse(entry.Entry.Content, out var hash)
+            && log.Content(hash) is null
+            && log.IsErased(hash)
+        );
 
     private static Assessment? Latest(SubjectVersion? version) =>
         version is null ? null : Latest(version.Assessments);

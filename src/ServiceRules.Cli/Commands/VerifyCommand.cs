@@ -119,9 +119,7 @@ internal static class VerifyCommand
 
         if (report.TrustedTime is { } stamped)
         {
-            screen.MarkedLine(
-                $"  proven time {UtcTime.Print(stamped)} (the time-stamp authority's clock)"
-            );
+            screen.MarkedLine($"  proven time {UtcTime.Print(stamped)} (the time-stamp authority's clock)");
         }
     }
 }

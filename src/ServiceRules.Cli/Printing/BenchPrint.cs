@@ -152,9 +152,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             return;
         }
 
-        screen.MarkedLine(
-            $"[bold]Programme, told once[/] (holds no job; for whoever looks after safety)"
-        );
+        screen.MarkedLine($"[bold]Programme, told once[/] (holds no job; for whoever looks after safety)");
         foreach (var finding in told)
         {
             var rule = rules.GetValueOrDefault(finding.Rule);
@@ -173,9 +171,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Effect.Hold => ", holds",
             _ => "",
         };
-        screen.MarkedLine(
-            $"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]"
-        );
+        screen.MarkedLine($"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]");
         var (statement, isReference) = contradictions.Of(finding, rule?.Title ?? finding.Rule);
         Line(statement);
         var system = ReadingUnits.Of(job.Record, finding);

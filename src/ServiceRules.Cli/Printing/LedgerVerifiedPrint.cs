@@ -10,12 +10,7 @@ using Spectre.Console;
 namespace ServiceRules.Cli.Printing;
 
 /// <summary>What came of verifying a log.</summary>
-internal sealed class LedgerVerifiedPrint(
-    Session session,
-    LedgerVerified verified,
-    NoteKey key,
-    bool isSoFar
-)
+internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verified, NoteKey key, bool isSoFar)
 {
     public void Print(bool asJson)
     {
@@ -29,9 +24,7 @@ internal sealed class LedgerVerifiedPrint(
             !verified.Faults.IsEmpty ? ("NOT SOUND", "red")
             : isSoFar ? ("SOUND SO FAR AS IT GOES", "yellow")
             : ("SOUND", "green");
-        session.Screen.MarkedLine(
-            $"[bold]{key.Name}[/]: [bold {style}]{word}[/]"
-        );
+        session.Screen.MarkedLine($"[bold]{key.Name}[/]: [bold {style}]{word}[/]");
         var screen = session.Screen;
         screen.TextLine($"  entries      {verified.Size}, their tree has root {verified.Root}");
         screen.TextLine(
@@ -48,9 +41,13 @@ internal sealed class LedgerVerifiedPrint(
             );
         }
 
-        foreach (var fault in verified.Faults)
+        foreach (var alike in verified.Faults.GroupBy(fault => (fault.Code, fault.Told)))
         {
-            screen.TextLine($"  FAULT  {fault.Code}: {fault}");
+            var more = alike.Count() - 1;
+            screen.TextLine(
+                $"  FAULT  {alike.Key.Code}: {alike.First()}"
+                    + (more > 0 ? $" (and {more} more, the last at {alike.Last().Where})" : "")
+            );
         }
 
         if (isSoFar)

@@ -15,7 +15,10 @@ internal static class SeenLines
         screen.MarkupLineInterpolated(
             FormattableStringFactory.Create(
                 line.Format,
-                [.. line.GetArguments().Select(value => value is string text ? SeenText.OneLine(text) : value)]
+                [
+                    .. line.GetArguments()
+                        .Select(value => value is string text ? SeenText.OneLine(text) : value),
+                ]
             )
         );
 }

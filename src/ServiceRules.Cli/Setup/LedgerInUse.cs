@@ -101,11 +101,10 @@ internal sealed class LedgerInUse : IDisposable
                     );
                 case LedgerOpening.Refused refused:
                     throw new InputException([
-                            $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done",
-                            .. Some(refused.Faults.Select(fault => $"  {fault}"), "  "),
-                            "`servicerules ledger verify` tells everything that is wrong with it.",
-                        ]
-                    );
+                        $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done",
+                        .. Some(refused.Faults.Select(fault => $"  {fault}"), "  "),
+                        "`servicerules ledger verify` tells everything that is wrong with it.",
+                    ]);
                 default:
                     throw new InvalidOperationException("an unknown outcome of opening");
             }

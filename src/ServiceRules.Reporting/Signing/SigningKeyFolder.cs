@@ -104,7 +104,10 @@ public static class SigningKeyFolder
         }
         catch (IOException taken) when (InUse.Contains(taken.HResult))
         {
-            throw new IOException("another command is changing it at this moment; ask again when it has ended", taken);
+            throw new IOException(
+                "another command is changing it at this moment; ask again when it has ended",
+                taken
+            );
         }
     }
 

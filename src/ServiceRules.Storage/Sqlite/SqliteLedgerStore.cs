@@ -115,7 +115,9 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
         Guarded(() =>
             (IReadOnlyList<string>)
                 [
-                    .. connection.Rows("PRAGMA integrity_check", row => row.Text(0)).Where(told => told != "ok"),
+                    .. connection
+                        .Rows("PRAGMA integrity_check", row => row.Text(0))
+                        .Where(told => told != "ok"),
                     .. SqliteSchema.Missing(connection),
                 ]
         );

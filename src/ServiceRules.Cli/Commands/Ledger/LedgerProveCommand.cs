@@ -77,9 +77,7 @@ internal static class LedgerProveCommand
         if (parsed.GetValue(Output) is { } output)
         {
             InputFile.Write(output.FullName, System.Text.Encoding.UTF8.GetBytes(proof));
-            session.Tell(
-                $"{output}: proof of entry {index}, log size {ledger.Ledger.Head!.Size}"
-            );
+            session.Tell($"{output}: proof of entry {index}, log size {ledger.Ledger.Head!.Size}");
         }
         else
         {
