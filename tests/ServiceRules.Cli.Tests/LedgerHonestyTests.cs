@@ -114,9 +114,13 @@ public sealed class LedgerHonestyTests : IDisposable
     {
         Good(Ledger("add", Record));
         Good(Ledger("forget", "tech-02", "--by", "officer-01", "--reason", "asked"));
+        var changed = _product.Write(
+            "changed.json",
+            Fixtures.Changed("height-check", ("412.5 h", "412.6 h"))
+        );
 
         var outcome = Good(
-            Ledger("add", Record, "--amends", "F-height-check", "--by", "tech-02", "--reason", "again")
+            Ledger("add", changed, "--amends", "F-height-check", "--by", "tech-02", "--reason", "again")
         );
 
         Assert.Contains(

@@ -30,12 +30,10 @@ internal static class Erasures
 
     public static HashSet<ContentHash> Of(ILedgerReading log) => Of(log, Entries(log));
 
-    /// <summary>Whether any person was ever forgotten.</summary>
-    public static bool Any(ILedgerReading log) => Entries(log).Any();
-
-    private static IEnumerable<FiledEntry> Entries(ILedgerReading log)
+    /// <summary>The entries of erasures.</summary>
+    public static IEnumerable<FiledEntry> Entries(ILedgerReading log, long from = 0)
     {
-        foreach (var stored in log.Entries(0))
+        foreach (var stored in log.Entries(from))
         {
             if (
                 stored.Bytes.Span.IndexOf(Mark) >= 0

@@ -17,6 +17,7 @@ public sealed class OpenLedger
     private readonly ILogSigner signer;
     private readonly TimeProvider clock;
     private readonly GrowingTree tree;
+    private readonly ErasuresSeen erasures = new();
 
     private OpenLedger(
         ILedgerStore store,
@@ -183,6 +184,7 @@ public sealed class OpenLedger
     private FilingOutcome Write(ILedgerWriting writing, Func<ILedgerReading, FilingPlan> decide)
     {
         CatchUp(writing);
+        erasures.Follow(writing);
         return decide(writing) switch
         {
             FilingPlan.Refuse refuse => new FilingOutcome.Refused(refuse.Refusal),
@@ -201,7 +203,7 @@ public sealed class OpenLedger
             return new(placed, Head!);
         }
 
-        if (!BringsBack && ReturnedContent.RefusalOf(writing, plan) is { } returned)
+        if (!BringsBack && ReturnedContent.RefusalOf(erasures.Contents, plan) is { } returned)
         {
             throw new UnfitEntryException(returned);
         }
@@ -237,7 +239,7 @@ public sealed class OpenLedger
     }
 
     // Who is behind a pseudonym that is gone cannot be told, not even from the name; so it is told that they may be back.
-    private static ImmutableArray<string> FirstNamed(ILedgerWriting writing, FilingPlan.File plan)
+    private ImmutableArray<string> FirstNamed(ILedgerWriting writing, FilingPlan.File plan)
     {
         var unknown = plan
             .Parts.OfType<FilingPart.New>()
@@ -246,7 +248,7 @@ public sealed class OpenLedger
             .Distinct(StringComparer.Ordinal)
             .Where(person => writing.PseudonymOf(person) is null)
             .ToImmutableArray();
-        return unknown.IsEmpty || !Erasures.Any(writing) ? [] : unknown;
+        return unknown.IsEmpty || !erasures.Any ? [] : unknown;
     }
 
     private ImmutableArray<FilingOutcome.Placed> Placed(ILedgerWriting writing, FilingPlan.File plan)

@@ -6,9 +6,8 @@ namespace ServiceRules.Application.Ledger;
 internal static class ReturnedContent
 {
     /// <summary>Null where nothing comes back.</summary>
-    public static FilingRefusal? RefusalOf(ILedgerReading log, FilingPlan.File plan)
+    public static FilingRefusal? RefusalOf(IReadOnlySet<ContentHash> erased, FilingPlan.File plan)
     {
-        var erased = Erasures.Of(log);
         if (erased.Count == 0)
         {
             return null;

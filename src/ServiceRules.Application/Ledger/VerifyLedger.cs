@@ -4,7 +4,6 @@ using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
-using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
 

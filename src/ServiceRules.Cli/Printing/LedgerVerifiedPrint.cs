@@ -5,7 +5,6 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Evidence.Log;
-using Spectre.Console;
 
 namespace ServiceRules.Cli.Printing;
 

@@ -40,7 +40,13 @@ internal sealed class SubjectPrint(
 
         if (entry.Reason is { } reason)
         {
-            screen.TextLine($"  because: {reason}");
+            // Further lines stay under the first, where none can be taken for ours.
+            var lines = reason.ReplaceLineEndings("\n").Split('\n');
+            screen.TextLine($"  because: {lines[0]}");
+            foreach (var further in lines.Skip(1))
+            {
+                screen.TextLine($"           {further}");
+            }
         }
 
         screen.TextLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
