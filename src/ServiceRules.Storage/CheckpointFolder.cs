@@ -38,26 +38,37 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
                 // A pipe would be waited on.
                 .Where(RegularFile.Is)
                 .Order(StringComparer.Ordinal)
-                .SelectMany(file =>
-                    NoteSequence
-                        .Split(Text(file))
-                        // What bears no signature is some other file that came to lie here; in our own it is damage.
-                        .Where(note => IsOwn(file) || NoteSequence.IsSigned(note))
-                        .Select(
-                            (note, at) =>
-                                new ShelvedCheckpoint(
-                                    string.Create(
-                                        CultureInfo.InvariantCulture,
-                                        $"{file}, checkpoint {at + 1}"
-                                    ),
-                                    note
-                                )
-                                {
-                                    IsOfOthers = !IsOwn(file),
-                                }
-                        )
-                )
+                .SelectMany(Notes)
             : [];
+
+    private static IEnumerable<ShelvedCheckpoint> Notes(string file)
+    {
+        var text = Text(file);
+        // What is no note and no beginning of one is a note like others, for the reader to tell as damage.
+        var kept = IsOwn(file) ? NoteSequence.KeptLength(text) ?? text.Length : text.Length;
+        var notes = NoteSequence
+            .Split(text[..kept])
+            // What bears no signature is some other file that came to lie here; in our own it is damage.
+            .Where(note => IsOwn(file) || NoteSequence.IsSigned(note))
+            .Select(
+                (note, at) =>
+                    new ShelvedCheckpoint(
+                        string.Create(CultureInfo.InvariantCulture, $"{file}, checkpoint {at + 1}"),
+                        note
+                    )
+                    {
+                        IsOfOthers = !IsOwn(file),
+                    }
+            );
+        return kept == text.Length
+            ? notes
+            : notes.Append(
+                new ShelvedCheckpoint($"{file}, behind its last checkpoint", text[kept..])
+                {
+                    IsRemnant = true,
+                }
+            );
+    }
 
     public void Add(string note)
     {
@@ -121,9 +132,7 @@ public sealed class CheckpointFolder(string folder) : ICheckpointShelf
             );
         }
 
-        var text = Encoding.UTF8.GetString(ExclusiveFile.Read(file));
-        // What is no note and no beginning of one stays, for the reader to tell as damage.
-        return IsOwn(file) && NoteSequence.KeptLength(text) is { } kept ? text[..kept] : text;
+        return Encoding.UTF8.GetString(ExclusiveFile.Read(file));
     }
 
     // Behind the last note; what a power cut left of another goes, and nothing else does.

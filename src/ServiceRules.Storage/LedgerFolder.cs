@@ -12,7 +12,10 @@ namespace ServiceRules.Storage;
 public sealed class LedgerFolder : IDisposable
 {
     public const string DatabaseName = "ledger.db";
-    public const string KeyName = "log-key.pem";
+    public const string KeyName = "log-key.private.pem";
+
+    // The public key in exports and reports is called so too: a private one is not to be handed on for it.
+    private const string OldKeyName = "log-key.pem";
 
     private const string LockName = "opening.lock";
     private const int OriginDigits = 16;
@@ -48,7 +51,7 @@ public sealed class LedgerFolder : IDisposable
 
             // Two first uses at once would make two keys, or run one migration twice.
             using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName), DurableFile.Private);
-            var (key, isNew) = Key(Path.Combine(folder, KeyName), Path.Combine(folder, DatabaseName));
+            var (key, isNew) = Key(KeyPath(folder), Path.Combine(folder, DatabaseName));
             try
             {
                 var database = Path.Combine(folder, DatabaseName);
@@ -76,6 +79,14 @@ public sealed class LedgerFolder : IDisposable
             );
         }
     }
+
+    private static string KeyPath(string folder) =>
+        Path.Combine(
+            folder,
+            !File.Exists(Path.Combine(folder, KeyName)) && File.Exists(Path.Combine(folder, OldKeyName))
+                ? OldKeyName
+                : KeyName
+        );
 
     public void Dispose()
     {

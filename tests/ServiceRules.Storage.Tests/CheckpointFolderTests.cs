@@ -62,7 +62,7 @@ public sealed class CheckpointFolderTests : IDisposable
         {
             File.WriteAllBytes(FilePath, whole[..cut]);
 
-            Assert.All(_drawer.Shelf.All(), one => Assert.Equal(Note, one.Note));
+            Assert.All(_drawer.Shelf.All(), one => Assert.True(one.IsRemnant || one.Note == Note));
             _drawer.Shelf.Add(Note);
 
             // A note that lacks no more than its blank line is whole.
@@ -196,5 +196,61 @@ public sealed class CheckpointFolderTests : IDisposable
         var all = Task.Run(() => _drawer.Shelf.All().Count());
 
         Assert.Same(all, await Task.WhenAny(all, Task.Delay(TimeSpan.FromSeconds(20))));
+    }
+
+    [Fact]
+    public void Open_TornCheckpointOfThisLog_IsARemarkAndTheNextFilingGoesOn()
+    {
+        _drawer.File(2);
+        var whole = File.ReadAllText(FilePath);
+        File.WriteAllText(FilePath, whole[..^10]);
+
+        using (var folder = _drawer.Open())
+        {
+            var opened = Assert.IsType<LedgerOpening.Opened>(_drawer.Opening(folder));
+            Assert.Contains("broken off", Assert.Single(opened.Remarks), StringComparison.Ordinal);
+        }
+
+        Assert.Equal(whole, File.ReadAllText(FilePath));
+        Assert.Empty(_drawer.Verify().Faults);
+    }
+
+    [Fact]
+    public void Open_TornCheckpointThatNamesMoreThanTheDatabaseHas_IsRefusedAndKept()
+    {
+        _drawer.File(2);
+        var older = File.ReadAllBytes(_drawer.Database);
+        _drawer.File(1, 3);
+        File.WriteAllBytes(_drawer.Database, older);
+        var torn = File.ReadAllText(FilePath)[..^10];
+        File.WriteAllText(FilePath, torn);
+
+        Assert.Equal([LedgerFaultCode.Shorter], _drawer.CodesAtOpening());
+        Assert.Contains(
+            _drawer.Verify().Faults,
+            fault => fault.Told.Contains("names size 3, here it is 2", StringComparison.Ordinal)
+        );
+        Assert.Equal(torn, File.ReadAllText(FilePath));
+    }
+
+    [Theory]
+    [InlineData("another-log\n1\n")]
+    [InlineData("servicerules")]
+    [InlineData("what else was written here")]
+    public void Open_WhatIsNoBeginningOfOurOwnBehindTheLast_IsToldOrRefusedAndKept(string rest)
+    {
+        _drawer.File(1);
+        File.AppendAllText(FilePath, rest);
+        var kept = File.ReadAllText(FilePath);
+        if (rest == "servicerules")
+        {
+            // As short as this it is the beginning of each of ours.
+            Assert.Empty(_drawer.CodesAtOpening());
+            return;
+        }
+
+        Assert.Equal([LedgerFaultCode.Checkpoint], _drawer.CodesAtOpening());
+        Assert.Contains(_drawer.Verify().Faults, fault => fault.Code == LedgerFaultCode.Checkpoint);
+        Assert.Equal(kept, File.ReadAllText(FilePath));
     }
 }

@@ -80,7 +80,9 @@ internal sealed class Drawer : IDisposable
         connection.Open();
         using var command = connection.CreateCommand();
 #pragma warning disable CA2100 // The statements are those of the tests.
-        command.CommandText = "DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; " + sql;
+        command.CommandText = "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger'";
+        var guards = (string)command.ExecuteScalar()!;
+        command.CommandText = $"DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; {sql}; {guards}";
 #pragma warning restore CA2100
         command.ExecuteNonQuery();
     }

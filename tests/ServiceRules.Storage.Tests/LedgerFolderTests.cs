@@ -133,4 +133,78 @@ public sealed class LedgerFolderTests : IDisposable
         return "-"
             + string.Concat(letters.Select((letter, at) => (mode >> (8 - at) & 1) == 1 ? letter : '-'));
     }
+
+    [Theory]
+    [InlineData("DROP TABLE person", "its table `person` is missing")]
+    [InlineData("DROP TABLE SchemaVersions", "is damaged, or is no ledger")]
+    [InlineData(
+        "ALTER TABLE entry RENAME TO entry0; CREATE VIEW entry AS SELECT * FROM entry0",
+        "is damaged, or is no ledger"
+    )]
+    [InlineData(
+        "CREATE TRIGGER quiet BEFORE INSERT ON content BEGIN SELECT RAISE(IGNORE); END",
+        "trigger `quiet`"
+    )]
+    [InlineData("ALTER TABLE head ADD COLUMN other TEXT", "table `head`")]
+    public void OpenOrCreate_DatabaseOfAnotherForm_IsDamaged(string sql, string told)
+    {
+        _drawer.File(1);
+        Run(sql);
+
+        var refused = Assert.Throws<LedgerStoreException>(_drawer.Open);
+
+        Assert.Equal(StoreTrouble.Damaged, refused.Trouble);
+        Assert.Contains(told, refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_GuardThatWasTakenAway_IsTold()
+    {
+        _drawer.File(1);
+        Run("DROP TRIGGER entry_keeps");
+
+        using var folder = _drawer.Open();
+
+        Assert.Equal(["its trigger `entry_keeps` is missing"], folder.Store.Check());
+    }
+
+    [Theory]
+    [InlineData("DELETE FROM content", "missing, and no erasure removed it")]
+    [InlineData("UPDATE content SET bytes = x'00'", "kept with other bytes than were filed")]
+    public void Tell_ContentThatNoErasureRemoved_IsNotToldAsErased(string sql, string told)
+    {
+        _drawer.File(1);
+        Run(sql);
+
+        using var folder = _drawer.Open();
+        var version = Assert.Single(new TellSubject(folder.Store).Tell("SO-1"));
+
+        Assert.True(version.IsDamaged);
+        Assert.Equal(told, version.WhyNone);
+    }
+
+    [Fact]
+    public void OpenOrCreate_KeyUnderItsOldName_IsReadAndNoneIsMade()
+    {
+        _drawer.File(1);
+        File.Move(Key, Path.Combine(_drawer.Folder, "log-key.pem"));
+
+        using var folder = _drawer.Open();
+
+        Assert.False(folder.IsNew);
+        Assert.False(File.Exists(Key));
+    }
+
+    private void Run(string sql)
+    {
+        using var connection = new Microsoft.Data.Sqlite.SqliteConnection(
+            $"Data Source={_drawer.Database};Pooling=False"
+        );
+        connection.Open();
+        using var command = connection.CreateCommand();
+#pragma warning disable CA2100 // The statements are those of the tests.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        command.ExecuteNonQuery();
+    }
 }

@@ -17,5 +17,15 @@ public static class DiskFull
     ];
 
     /// <param name="failure">What writing ended with.</param>
-    public static bool Is(Exception failure) => failure is IOException && Codes.Contains(failure.HResult);
+    public static bool Is(Exception failure) =>
+        (failure is IOException && Codes.Contains(failure.HResult)) || IsTooLarge(failure);
+
+    /// <summary>What the system says, or our own words where it speaks of an argument that nobody gave.</summary>
+    /// <param name="failure">What writing ended with.</param>
+    public static string Told(Exception failure) =>
+        IsTooLarge(failure) ? "a file may not grow any further here" : failure.Message;
+
+    // A limit on the size of files is told as an argument out of range.
+    private static bool IsTooLarge(Exception failure) =>
+        failure is ArgumentOutOfRangeException { ParamName: "value" };
 }

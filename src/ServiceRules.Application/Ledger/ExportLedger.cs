@@ -14,8 +14,37 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
     /// <summary>Writes into a folder that is new or empty, and tells how many entries and contents there were.</summary>
     public (long Entries, long Contents) To(string folder)
     {
+        var isThere = Directory.Exists(folder);
         // One that is there stays as it is: some disks that are carried about know no modes.
         PrivateFolder.Begin(folder);
+        try
+        {
+            return Files(folder);
+        }
+        catch
+        {
+            // It was new or empty, so that everything in it is of this export.
+            foreach (var one in new DirectoryInfo(folder).EnumerateDirectories())
+            {
+                one.Delete(recursive: true);
+            }
+
+            foreach (var one in new DirectoryInfo(folder).EnumerateFiles())
+            {
+                one.Delete();
+            }
+
+            if (!isThere)
+            {
+                Directory.Delete(folder);
+            }
+
+            throw;
+        }
+    }
+
+    private (long Entries, long Contents) Files(string folder)
+    {
         var entries = Entries(Path.Combine(folder, ExportFiles.Entries));
         var contents = Contents(folder);
         Write(folder, ExportFiles.KeyPem, key.ToPem());

@@ -13,6 +13,9 @@ public abstract record FilingOutcome
     /// <param name="Head">The checkpoint that covers them.</param>
     public sealed record Filed(ImmutableArray<Placed> Entries, LedgerHead Head) : FilingOutcome
     {
+        /// <summary>People whom the log names for the first time, where it has forgotten somebody: it may be the same.</summary>
+        public ImmutableArray<string> FirstNamed { get; init; } = [];
+
         public bool IsNew => Entries.Any(placed => placed.IsNew);
     }
 

@@ -47,7 +47,7 @@ internal sealed class HistoryComparison(IReadOnlyCollection<ClaimedTree> claims)
                 LedgerFaultCode.Shorter,
                 furthest.Where,
                 $"it says size {LedgerWords.Number(furthest.Size)}, here it is {LedgerWords.Number(size)}: "
-                    + $"{LedgerWords.Entries(size, furthest.Size)} are missing"
+                    + $"{LedgerWords.Entries(size, furthest.Size)} {(furthest.Size - size == 1 ? "is" : "are")} missing"
                     + More(beyond.Count - 1)
             );
         }

@@ -21,6 +21,12 @@ public sealed record LedgerVerified(
     ImmutableArray<string> Remarks
 )
 {
+    /// <summary>
+    /// Whether nothing outside the log speaks for it although more than one filing should have left a checkpoint there: it
+    /// may have been put back from an older copy.
+    /// </summary>
+    public bool IsUnspokenFor { get; init; }
+
     /// <summary>How far the witnesses that were asked for have cosigned it.</summary>
     public ImmutableArray<CosignedHead> Cosigned { get; init; } = [];
 }

@@ -34,7 +34,19 @@ internal sealed record LogHistory(
             : [];
         ShelvedCheckpoint[] newest = head is null ? [] : [new(Database, head.Note)];
         var claims = Claims(newest.Concat(within), false, key, faults, remarks);
-        claims.AddRange(Claims(shelved, true, key, faults, remarks));
+        claims.AddRange(Claims(shelved.Where(one => !one.IsRemnant), true, key, faults, remarks));
+        foreach (var remnant in shelved.Where(one => one.IsRemnant))
+        {
+            if (TornCheckpoint.IsOfOurs(remnant.Note, log))
+            {
+                remarks.Add(TornCheckpoint.Remark(remnant));
+            }
+            else
+            {
+                faults.Add(TornCheckpoint.Fault(remnant, head?.Size ?? 0));
+            }
+        }
+
         var comparison = new HistoryComparison(claims);
         var tree = Grow(log, comparison, faults);
         if (

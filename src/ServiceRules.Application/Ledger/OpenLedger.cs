@@ -17,6 +17,7 @@ public sealed class OpenLedger
     private readonly ILogSigner signer;
     private readonly TimeProvider clock;
     private readonly GrowingTree tree;
+    private readonly ErasuresSeen erasures = new();
 
     private OpenLedger(
         ILedgerStore store,
@@ -35,6 +36,9 @@ public sealed class OpenLedger
 
     /// <summary>The newest signed checkpoint that this process knows; null before the first entry.</summary>
     public LedgerHead? Head { get; private set; }
+
+    /// <summary>Whether somebody answers for it that what an erasure removed is filed again.</summary>
+    public bool BringsBack { get; set; }
 
     /// <summary>The log's key, public part.</summary>
     public NoteKey Key => signer.Key;
@@ -180,6 +184,7 @@ public sealed class OpenLedger
     private FilingOutcome Write(ILedgerWriting writing, Func<ILedgerReading, FilingPlan> decide)
     {
         CatchUp(writing);
+        erasures.Follow(writing);
         return decide(writing) switch
         {
             FilingPlan.Refuse refuse => new FilingOutcome.Refused(refuse.Refusal),
@@ -190,11 +195,17 @@ public sealed class OpenLedger
 
     private FilingOutcome.Filed Write(ILedgerWriting writing, FilingPlan.File plan)
     {
+        var firstNamed = FirstNamed(writing, plan);
         var placed = Placed(writing, plan);
         var added = placed.Where(one => one.IsNew).Select(one => one.Entry).ToList();
         if (added.Count == 0)
         {
             return new(placed, Head!);
+        }
+
+        if (!BringsBack && ReturnedContent.RefusalOf(erasures.Contents, plan) is { } returned)
+        {
+            throw new UnfitEntryException(returned);
         }
 
         foreach (var content in plan.Beside)
@@ -224,7 +235,20 @@ public sealed class OpenLedger
             LogProofs.Sign(signer, tree.Size + added.Count, root)
         );
         writing.Advance(head);
-        return new(placed, head);
+        return new(placed, head) { FirstNamed = firstNamed };
+    }
+
+    // Who is behind a pseudonym that is gone cannot be told, not even from the name; so it is told that they may be back.
+    private ImmutableArray<string> FirstNamed(ILedgerWriting writing, FilingPlan.File plan)
+    {
+        var unknown = plan
+            .Parts.OfType<FilingPart.New>()
+            .Select(part => part.Draft.Person)
+            .OfType<string>()
+            .Distinct(StringComparer.Ordinal)
+            .Where(person => writing.PseudonymOf(person) is null)
+            .ToImmutableArray();
+        return unknown.IsEmpty || !erasures.Any ? [] : unknown;
     }
 
     private ImmutableArray<FilingOutcome.Placed> Placed(ILedgerWriting writing, FilingPlan.File plan)

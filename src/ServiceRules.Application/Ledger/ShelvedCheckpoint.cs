@@ -10,4 +10,7 @@ public sealed record ShelvedCheckpoint(string Where, string Note)
     /// file of our own it is damage.
     /// </summary>
     public bool IsOfOthers { get; init; }
+
+    /// <summary>Whether it is what stands behind the last whole note of our own file: the beginning of another.</summary>
+    public bool IsRemnant { get; init; }
 }

@@ -18,7 +18,11 @@ internal static class SoundContent
 
     /// <summary>Why there are no sound bytes of what an entry names.</summary>
     public static string WhyNone(this ILedgerReading log, string digest) =>
-        ContentHash.TryParse(digest, out var hash) && log.Content(hash) is not null
-            ? "kept with other bytes than were filed"
-            : "erased";
+        !ContentHash.TryParse(digest, out var hash) ? "of a digest that is none"
+        : log.Content(hash) is not null ? "kept with other bytes than were filed"
+        : log.IsErased(hash) ? "erased"
+        : "missing, and no erasure removed it";
+
+    /// <summary>Whether the log says that a content was removed on purpose.</summary>
+    public static bool IsErased(this ILedgerReading log, ContentHash hash) => Erasures.Of(log).Contains(hash);
 }

@@ -23,6 +23,9 @@ public sealed record SubjectVersion(
     ImmutableArray<VerdictChange> Verdicts
 )
 {
+    /// <summary>Whether a content is not there, or not as it was filed, that no erasure removed.</summary>
+    public bool IsDamaged { get; init; }
+
     /// <summary>One assessment of the version.</summary>
     /// <param name="Entry">Its entry.</param>
     /// <param name="Assessment">The assessment; null when it cannot be told.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Ledger;
 
@@ -47,8 +48,19 @@ public sealed class TellSubject(ILedgerReading log)
             Latest(before) is { } was && Latest(judged) is { } became
                 ? VerdictComparison.Between(was, became)
                 : []
-        );
+        )
+        {
+            IsDamaged = judged.Select(one => one.Entry).Prepend(entry).Any(IsDamaged),
+        };
     }
+
+    private bool IsDamaged(FiledEntry entry) =>
+        log.Sound(entry.Entry.Content) is null
+        && !(
+            ContentHash.TryParse(entry.Entry.Content, out var hash)
+            && log.Content(hash) is null
+            && log.IsErased(hash)
+        );
 
     private static Assessment? Latest(SubjectVersion? version) =>
         version is null ? null : Latest(version.Assessments);

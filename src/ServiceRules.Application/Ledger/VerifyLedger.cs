@@ -4,7 +4,6 @@ using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
-using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
 
@@ -40,7 +39,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         var (cosigned, unsound) = CosignatureCheck.Of(outside, key, Witnesses);
         faults.AddRange(unsound);
         var entries = Entries();
-        var erased = Erased(entries);
+        var erased = Erasures.Of(log, entries);
         var contents = new ContentCheck(log, entries, erased, faults, hashed);
         foreach (var entry in entries)
         {
@@ -82,6 +81,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             remarks.ToImmutable()
         )
         {
+            IsUnspokenFor = history.Outside == 0 && log.Checkpoints().Skip(1).Any(),
             Cosigned = cosigned,
         };
     }
@@ -140,25 +140,6 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         }
 
         return entries;
-    }
-
-    private HashSet<ContentHash> Erased(IEnumerable<FiledEntry> entries)
-    {
-        var erased = new HashSet<ContentHash>();
-        foreach (var entry in entries.Where(entry => entry.Entry.Kind is EntryKind.Erasure))
-        {
-            if (
-                log.Sound(entry.Entry.Content) is { } bytes
-                && ErasureFormat.Current.Read(bytes).TryGet(out var erasure, out _)
-            )
-            {
-                erased.UnionWith(
-                    erasure.Contents.Select(text => ContentHash.TryParse(text, out var gone) ? gone : default)
-                );
-            }
-        }
-
-        return erased;
     }
 
     private void Unnamed(HashSet<ContentHash> erased)

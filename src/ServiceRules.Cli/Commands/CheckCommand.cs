@@ -96,7 +96,7 @@ internal static class CheckCommand
         }
         catch (InputException unusable)
         {
-            error.WriteLine(unusable.Message);
+            unusable.Tell(error);
             bytes = [];
             return false;
         }

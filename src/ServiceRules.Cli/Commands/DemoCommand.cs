@@ -160,7 +160,7 @@ internal static class DemoCommand
         );
         session.Output.Write(text.ToString());
         session.Output.WriteLine();
-        session.Output.WriteLine($"Written to {folder}:");
+        session.Tell($"Written to {folder}:");
         session.Output.WriteLine($"  records/         {summary.Jobs} service records");
         session.Output.WriteLine(
             $"  reports/         {reports} signed reports, of the jobs named above, each with its log proof beside it"

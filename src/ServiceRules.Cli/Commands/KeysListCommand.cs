@@ -43,7 +43,7 @@ internal static class KeysListCommand
         var keys = signs.ToList();
         if (keys.Count == 0 && !asJson)
         {
-            session.Output.WriteLine($"no key signs in `{folder}` yet; the first report makes one");
+            session.Tell($"no key signs in `{folder}` yet; the first report makes one");
         }
 
         keys.AddRange(retired);
@@ -71,7 +71,7 @@ internal static class KeysListCommand
         RevokedCertificate? revoked
     )
     {
-        output.WriteLine($"{state}: {certificate.Subject}");
+        output.WriteLine(SeenText.OneLine($"{state}: {certificate.Subject}"));
         output.WriteLine($"  SHA-256  {CertificateFingerprint.Of(certificate)}");
         output.WriteLine($"  valid    {Day(certificate.NotBefore)} to {Day(certificate.NotAfter)}");
         if (revoked is not null)

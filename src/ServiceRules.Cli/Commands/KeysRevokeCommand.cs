@@ -91,10 +91,10 @@ internal static class KeysRevokeCommand
             InputFile.Write(copy.FullName, Encoding.ASCII.GetBytes(list.Pem + "\n"));
         }
 
-        session.Output.WriteLine(
+        session.Tell(
             $"revoked: SHA-256 {CertificateFingerprint.Of(revoked)}, the list is in `{RevocationFile.In(folder)}`"
         );
-        session.Output.WriteLine(
+        session.Tell(
             "Hand it, and the certificate of the key that signs now, to those who verify reports of the keys before: "
                 + "--revocations and --trust."
         );

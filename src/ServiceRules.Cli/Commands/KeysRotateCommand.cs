@@ -37,9 +37,9 @@ internal static class KeysRotateCommand
             case KeyRotationOutcome.Rotated rotated:
                 using (rotated.Key)
                 {
-                    session.Output.WriteLine($"signs now: SHA-256 {rotated.Key.Fingerprint}");
-                    session.Output.WriteLine($"retired:   SHA-256 {rotated.Retired}");
-                    session.Output.WriteLine(
+                    session.Tell($"signs now: SHA-256 {rotated.Key.Fingerprint}");
+                    session.Tell($"retired:   SHA-256 {rotated.Retired}");
+                    session.Tell(
                         "Hand the new certificate to those who verify. Copies of the old key in backups can still sign: destroy them, "
                             + "and say with `keys revoke` from when on the old key does not count."
                     );

@@ -25,10 +25,10 @@ internal static class RulesCheckCommand
     {
         foreach (var remark in rules.Diagnostics)
         {
-            session.Output.WriteLine(remark);
+            session.Tell(remark.ToString());
         }
 
-        session.Output.WriteLine(
+        session.Tell(
             $"{ReportWords.Counted(rules.Packs, "pack", "packs")}, {ReportWords.Counted(rules.Rules, "rule", "rules")}, "
                 + $"{ReportWords.Counted(rules.Sheets, "limit sheet", "limit sheets")}, {ReportWords.Counted(rules.Cases, "case", "cases")}: "
                 + (rules.IsSound ? "sound" : "not fit to judge by")

@@ -55,22 +55,22 @@ internal static class RulesTestCommand
                 CaseOutcome.OtherVerdict => $"OTHER: found {Word(result.Found)}",
                 _ => "CANNOT BE BUILT",
             };
-            session.Output.WriteLine(
+            session.Tell(
                 $"{result.Case.File}{result.Case.Pointer}: {promise.Rule}, {promise.Name}: expects {Word(promise.Expect)}, {word}; {result.Told}"
             );
         }
 
         foreach (var fixture in tested.Fixtures.Where(one => !one.IsReleased))
         {
-            session.Output.WriteLine($"{fixture.File}: a fixture must come out released, and does not");
+            session.Tell($"{fixture.File}: a fixture must come out released, and does not");
             foreach (var told in fixture.Told)
             {
-                session.Output.WriteLine($"  {told}");
+                session.Tell($"  {told}");
             }
         }
 
         var good = tested.Cases.Count(one => one.Outcome == CaseOutcome.AsExpected);
-        session.Output.WriteLine(
+        session.Tell(
             $"{ReportWords.Counted(tested.Cases.Length, "case", "cases")}: {good} as they say, "
                 + $"{tested.Cases.Count(one => one.Outcome == CaseOutcome.OtherVerdict)} otherwise, "
                 + $"{tested.Cases.Count(one => one.Outcome == CaseOutcome.CannotBeBuilt)} could not be built; "

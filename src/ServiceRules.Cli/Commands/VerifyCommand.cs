@@ -86,7 +86,7 @@ internal static class VerifyCommand
             ReportStanding.NotGenuine => ("NOT GENUINE", "red"),
             _ => ("UNREADABLE", "red"),
         };
-        screen.MarkupLineInterpolated($"[bold]{name}[/]: [bold {style}]{word}[/]");
+        screen.MarkedLine($"[bold]{name}[/]: [bold {style}]{word}[/]");
         foreach (var point in report.Points)
         {
             var mark = point.Result switch
@@ -97,31 +97,29 @@ internal static class VerifyCommand
                 PointResult.NotClaimed => "none      ",
                 _ => "not looked",
             };
-            screen.MarkupLineInterpolated($"  {mark}  {point.Name}: {point.Told}");
+            screen.MarkedLine($"  {mark}  {point.Name}: {point.Told}");
         }
 
         if (report.Standing is ReportStanding.SignerNotTrusted)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 "  nothing was changed since it was signed; get the signer's certificate from them by another way, and give it with --trust"
             );
         }
 
         if (report.Signer is { } signer)
         {
-            screen.MarkupLineInterpolated($"  signed by {signer}");
+            screen.MarkedLine($"  signed by {signer}");
         }
 
         if (report.SignedAt is { } at)
         {
-            screen.MarkupLineInterpolated($"  stated time {UtcTime.Print(at)} (the signer's own clock)");
+            screen.MarkedLine($"  stated time {UtcTime.Print(at)} (the signer's own clock)");
         }
 
         if (report.TrustedTime is { } stamped)
         {
-            screen.MarkupLineInterpolated(
-                $"  proven time {UtcTime.Print(stamped)} (the time-stamp authority's clock)"
-            );
+            screen.MarkedLine($"  proven time {UtcTime.Print(stamped)} (the time-stamp authority's clock)");
         }
     }
 }

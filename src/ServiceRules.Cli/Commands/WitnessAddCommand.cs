@@ -87,9 +87,8 @@ internal static class WitnessAddCommand
         using var folder = WitnessFolder.Open(store, parsed.GetValue(Name));
         if (folder.IsNew)
         {
-            session.Error.WriteLine(
-                $"A witness was made; its public key, for everyone to have, is\n{folder.Key}"
-            );
+            session.Error.WriteLine("A witness was made; its public key, for everyone to have, is");
+            session.Error.WriteLine(folder.Key.ToString());
         }
 
         return Tell(folder.Add(checkpoint, growth, key, at), parsed, session);
@@ -162,7 +161,7 @@ internal static class WitnessAddCommand
     }
 
     private static InputException Unusable(string file, ImmutableArray<LogTextFault> faults) =>
-        new(string.Join('\n', faults.Select(fault => $"{file}: {fault}")));
+        new([.. faults.Select(fault => $"{file}: {fault}")]);
 
     private static string Number(long value) => value.ToString(CultureInfo.InvariantCulture);
 }

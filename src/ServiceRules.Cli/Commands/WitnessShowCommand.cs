@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using ServiceRules.Application.Witnessing;
+using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Domain.Timeline;
 
@@ -59,7 +60,7 @@ internal static class WitnessShowCommand
             return ExitCode.Good;
         }
 
-        session.Output.WriteLine($"witness {folder.Key}");
+        session.Tell($"witness {folder.Key}");
         foreach (var log in logs)
         {
             Tell(session.Output, log);
@@ -82,7 +83,8 @@ internal static class WitnessShowCommand
             return;
         }
 
-        output.WriteLine($"\nlog       {log.Origin}");
+        output.WriteLine();
+        output.WriteLine(SeenText.OneLine($"log       {log.Origin}"));
         output.WriteLine($"key id    {string.Join(", ", log.Keys.Select(key => key.IdText))}");
         output.WriteLine($"size      {Number(head.Size)}");
         output.WriteLine($"root      {head.Root}");

@@ -59,12 +59,12 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         var record = job.Record;
         var tasks = string.Join(", ", record.Tasks.Select(ReportWords.Of));
         var (word, style) = OutcomeWord(job.Assessment.Job.Disposition);
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]{record.Id}[/]  machine {record.Machine.Id}  {record.Date:yyyy-MM-dd}  {tasks}: [bold {style}]{word}[/]"
         );
         if (job.Assessment.State == RecordState.Open)
         {
-            screen.WriteLine("  in progress: nobody has signed the job off, so nothing is released yet");
+            screen.TextLine("  in progress: nobody has signed the job off, so nothing is released yet");
         }
     }
 
@@ -73,7 +73,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         var outcome = job.Assessment.Units.First(one => one.Unit == unit.Id).Outcome;
         var (word, style) = OutcomeWord(outcome.Disposition);
         var place = unit.Position is { } position ? $", position {position}" : "";
-        screen.MarkupLineInterpolated($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]");
+        screen.MarkedLine($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]");
         if (outcome.Because.Contains(RuleEngine.NoRule))
         {
             Line("no rule judges anything of this unit on this job, so nothing shows that it may go out");
@@ -88,10 +88,10 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             return;
         }
 
-        screen.MarkupLineInterpolated($"[bold]Before hands go in[/]: work may not begin yet");
+        screen.MarkedLine($"[bold]Before hands go in[/]: work may not begin yet");
         for (var index = 0; index < before.Steps.Length; index++)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {before.Steps[index]}")
             );
         }
@@ -111,11 +111,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
         if (told.Count == 0)
         {
-            screen.WriteLine($"{title}: all in ({ReportWords.Counted(findings.Count, "rule", "rules")})");
+            screen.TextLine($"{title}: all in ({ReportWords.Counted(findings.Count, "rule", "rules")})");
             return;
         }
 
-        screen.MarkupLineInterpolated($"[bold]{title}[/]");
+        screen.MarkedLine($"[bold]{title}[/]");
         foreach (
             var finding in told.OrderByDescending(one => one.Effect)
                 .ThenBy(one => one.Rule, StringComparer.Ordinal)
@@ -127,7 +127,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         var rest = findings.Count - told.Count;
         if (rest > 0)
         {
-            screen.WriteLine($"  in: {ReportWords.Counted(rest, "rule", "rules")}");
+            screen.TextLine($"  in: {ReportWords.Counted(rest, "rule", "rules")}");
         }
     }
 
@@ -152,14 +152,12 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             return;
         }
 
-        screen.MarkupLineInterpolated(
-            $"[bold]Programme, told once[/] (holds no job; for whoever looks after safety)"
-        );
+        screen.MarkedLine($"[bold]Programme, told once[/] (holds no job; for whoever looks after safety)");
         foreach (var finding in told)
         {
             var rule = rules.GetValueOrDefault(finding.Rule);
             var (word, style) = VerdictWord(finding, rule);
-            screen.MarkupLineInterpolated($"  [{style}]{word}[/]  {finding.Statement}");
+            screen.MarkedLine($"  [{style}]{word}[/]  {finding.Statement}");
         }
     }
 
@@ -173,9 +171,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Effect.Hold => ", holds",
             _ => "",
         };
-        screen.MarkupLineInterpolated(
-            $"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]"
-        );
+        screen.MarkedLine($"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]");
         var (statement, isReference) = contradictions.Of(finding, rule?.Title ?? finding.Rule);
         Line(statement);
         var system = ReadingUnits.Of(job.Record, finding);
@@ -246,13 +242,13 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             return;
         }
 
-        screen.WriteLine(
+        screen.TextLine(
             "Before hands go near: make safe and keep the key. A sharp reel cuts at rest: gloves, and turn it with a tool."
         );
-        screen.WriteLine("The unit's own manual, local codes and licensed practice come before this answer.");
+        screen.TextLine("The unit's own manual, local codes and licensed practice come before this answer.");
     }
 
-    private void Line(string text) => screen.WriteLine("      " + text);
+    private void Line(string text) => screen.TextLine("      " + text);
 
     private static (string Word, string Style) VerdictWord(Finding finding, Requirement? rule)
     {

@@ -27,6 +27,6 @@ internal static class FilesPrint
             );
         }
 
-        screen.WriteLine($"Read: {string.Join(", ", parts)}.");
+        screen.TextLine($"Read: {string.Join(", ", parts)}.");
     }
 }

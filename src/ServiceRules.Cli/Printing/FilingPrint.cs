@@ -12,9 +12,17 @@ internal static class FilingPrint
         switch (outcome)
         {
             case FilingOutcome.Filed filed:
-                session.Output.WriteLine(
+                session.Tell(
                     $"{subject}: {string.Join(", ", filed.Entries.Select(Told))}; log size {filed.Head.Size}"
                 );
+                foreach (var person in filed.FirstNamed)
+                {
+                    session.Error.WriteLine(
+                        $"`{person}` is named in this log for the first time, or again: people were forgotten here, and whether they "
+                            + "are one of them cannot be told"
+                    );
+                }
+
                 return ExitCode.Good;
             case FilingOutcome.Refused refused:
                 session.Error.WriteLine($"{file}: {refused.Refusal}");

@@ -25,10 +25,10 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
         }
 
         screen.WriteLine();
-        screen.WriteLine(
+        screen.TextLine(
             "Marked (derived): our own geometry or statistics on your readings. (common practice): no source found. (illustrative): a figure for you to settle."
         );
-        screen.WriteLine("The unit's own manual, local codes and licensed practice come before this answer.");
+        screen.TextLine("The unit's own manual, local codes and licensed practice come before this answer.");
         FilesPrint.Write(screen, told.Files);
     }
 
@@ -36,7 +36,7 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
     {
         var machines = told.Units.Select(unit => (unit.Site, unit.Machine)).Distinct().Count();
         var sites = told.Units.Select(unit => unit.Site).Distinct().Count();
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]{ReportWords.Counted(told.Units.Length, "unit", "units")}[/] on {ReportWords.Counted(machines, "machine", "machines")}{(sites > 1 ? $" of {sites} sites" : "")}, {HistoryWords.Day(told.From)} to {HistoryWords.Day(told.Through)}. Days are reckoned from the last of these, at the hours a week that each machine has run."
         );
     }
@@ -46,11 +46,11 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
         screen.WriteLine();
         if (told.Actions.IsEmpty)
         {
-            screen.MarkupLineInterpolated($"[bold]Needs action:[/] nothing within two years.");
+            screen.MarkedLine($"[bold]Needs action:[/] nothing within two years.");
             return;
         }
 
-        screen.MarkupLineInterpolated($"[bold]Needs action[/]");
+        screen.MarkedLine($"[bold]Needs action[/]");
         // Units of one machine that need the same on the same day are one line.
         foreach (
             var alike in told.Actions.GroupBy(action =>
@@ -64,7 +64,7 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
                 .. alike.Select(action => action.Unit?.Unit.Text).OfType<string>().Distinct(),
             ]);
             var who = alike.Key.Machine is { } machine ? $"{units} ({machine})  " : "";
-            screen.MarkupLineInterpolated($"  [bold {style}]{when, -10}[/]  {who}{alike.Key.What}");
+            screen.MarkedLine($"  [bold {style}]{when, -10}[/]  {who}{alike.Key.What}");
         }
     }
 
@@ -76,16 +76,16 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
         var use = weekly is { } hours
             ? string.Create(CultureInfo.InvariantCulture, $", {hours.Hours:0.#} h a week")
             : "";
-        screen.MarkupLineInterpolated($"[bold]Machine {units[0].Machine}[/]{area}{use}");
+        screen.MarkedLine($"[bold]Machine {units[0].Machine}[/]{area}{use}");
         foreach (var unit in units)
         {
             var position = unit.Position is { } at ? $", position {at}" : "";
-            screen.MarkupLineInterpolated(
+            screen.MarkedLine(
                 $"  [bold]{unit.Unit}[/]{position} ({unit.Sheet}), reel {unit.Reel ?? "not named"}, bedknife {unit.Bedknife ?? "not named"}, {ReportWords.Counted(unit.Jobs, "job", "jobs")}"
             );
             foreach (var line in UnitWords.Of(unit))
             {
-                screen.WriteLine("      " + line);
+                screen.TextLine("      " + line);
             }
         }
     }
@@ -98,30 +98,30 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
         }
 
         screen.WriteLine();
-        screen.MarkupLineInterpolated($"[bold]Height on the turf against the bench (derived)[/]");
+        screen.MarkedLine($"[bold]Height on the turf against the bench (derived)[/]");
         foreach (var offset in told.Offsets)
         {
-            screen.WriteLine("  " + HistoryWords.Of(offset));
+            screen.TextLine("  " + HistoryWords.Of(offset));
         }
     }
 
     private void Gauges()
     {
         screen.WriteLine();
-        screen.MarkupLineInterpolated($"[bold]Gauges[/]");
+        screen.MarkedLine($"[bold]Gauges[/]");
         foreach (var gauge in told.Gauges)
         {
-            screen.WriteLine("  " + GaugeWords.Of(gauge));
+            screen.TextLine("  " + GaugeWords.Of(gauge));
         }
 
         foreach (var pair in told.GaugePairs)
         {
-            screen.WriteLine("  " + GaugeWords.Of(pair));
+            screen.TextLine("  " + GaugeWords.Of(pair));
         }
 
         if (told.Gauges.IsEmpty && told.GaugePairs.IsEmpty)
         {
-            screen.WriteLine("  No zero check, and nothing read by two gauges, is in these records.");
+            screen.TextLine("  No zero check, and nothing read by two gauges, is in these records.");
         }
     }
 
@@ -133,10 +133,10 @@ internal sealed class HistoryPrint(IAnsiConsole screen, HistoryTold told, bool i
         }
 
         screen.WriteLine();
-        screen.MarkupLineInterpolated($"[bold]What the shop leaves[/]");
+        screen.MarkedLine($"[bold]What the shop leaves[/]");
         foreach (var process in told.Processes)
         {
-            screen.WriteLine("  " + ProcessWords.Of(process));
+            screen.TextLine("  " + ProcessWords.Of(process));
         }
     }
 }

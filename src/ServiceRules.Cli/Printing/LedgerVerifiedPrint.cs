@@ -5,12 +5,11 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Evidence.Log;
-using Spectre.Console;
 
 namespace ServiceRules.Cli.Printing;
 
 /// <summary>What came of verifying a log.</summary>
-internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verified, NoteKey key)
+internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verified, NoteKey key, bool isSoFar)
 {
     public void Print(bool asJson)
     {
@@ -20,34 +19,47 @@ internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verifi
             return;
         }
 
-        var isSound = verified.Faults.IsEmpty;
-        session.Screen.MarkupLineInterpolated(
-            $"[bold]{key.Name}[/]: [bold {(isSound ? "green" : "red")}]{(isSound ? "SOUND" : "NOT SOUND")}[/]"
-        );
+        var (word, style) =
+            !verified.Faults.IsEmpty ? ("NOT SOUND", "red")
+            : isSoFar ? ("SOUND SO FAR AS IT GOES", "yellow")
+            : ("SOUND", "green");
+        session.Screen.MarkedLine($"[bold]{key.Name}[/]: [bold {style}]{word}[/]");
         var screen = session.Screen;
-        screen.WriteLine($"  entries      {verified.Size}, their tree has root {verified.Root}");
-        screen.WriteLine(
+        screen.TextLine($"  entries      {verified.Size}, their tree has root {verified.Root}");
+        screen.TextLine(
             $"  contents     {verified.Contents} hashed again{(verified.Erased > 0 ? $", {verified.Erased} erased" : "")}"
         );
-        screen.WriteLine(
+        screen.TextLine(
             $"  checkpoints  {verified.Checkpoints} held against the entries, log key {key.IdText}"
         );
         foreach (var head in verified.Cosigned)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  cosigned     size {head.Size} by {head.Witness.Name}, key {head.Witness.IdText}"
                     + (head.At is { } at ? $", at {UtcTime.Print(at)} by its clock" : "")
             );
         }
 
-        foreach (var fault in verified.Faults)
+        foreach (var alike in verified.Faults.GroupBy(fault => (fault.Code, fault.Told)))
         {
-            screen.WriteLine($"  FAULT  {fault.Code}: {fault}");
+            var more = alike.Count() - 1;
+            screen.TextLine(
+                $"  FAULT  {alike.Key.Code}: {alike.First()}"
+                    + (more > 0 ? $" (and {more} more, the last at {alike.Last().Where})" : "")
+            );
+        }
+
+        if (isSoFar)
+        {
+            screen.TextLine(
+                "  no checkpoint of it is kept outside, so that it may have been put back from an older copy; accepted: --checkpoints "
+                    + "and the folder where they are, or --accept-missing-checkpoints"
+            );
         }
 
         foreach (var remark in verified.Remarks)
         {
-            screen.WriteLine($"  note   {remark}");
+            screen.TextLine($"  note   {remark}");
         }
     }
 
@@ -64,7 +76,8 @@ internal sealed class LedgerVerifiedPrint(Session session, LedgerVerified verifi
             json.WriteStartObject();
             json.WriteString("log", key.Name);
             json.WriteString("logKey", key.IdText);
-            json.WriteBoolean("sound", verified.Faults.IsEmpty);
+            json.WriteBoolean("sound", verified.Faults.IsEmpty && !isSoFar);
+            json.WriteBoolean("checkpointsMissing", isSoFar);
             json.WriteNumber("entries", verified.Size);
             json.WriteString("root", verified.Root.ToString());
             json.WriteNumber("contents", verified.Contents);

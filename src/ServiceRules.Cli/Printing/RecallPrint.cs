@@ -47,18 +47,18 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
     private void Heading()
     {
         var found = recalled.Found;
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]{found.Instrument}[/] ({ReportWords.Of(recalled.Kind!.Value)}): {Wrong()}{Doubt()}{Since()}"
         );
         var records = recalled.Records;
         if (records.IsEmpty)
         {
-            screen.WriteLine("  It was not used in that time.");
+            screen.TextLine("  It was not used in that time.");
             return;
         }
 
         var counted = ReportWords.Counted(records.Length, "record names", "records name");
-        screen.WriteLine($"  {counted} it, {Day(records[0].Record)} to {Day(records[^1].Record)}.");
+        screen.TextLine($"  {counted} it, {Day(records[0].Record)} to {Day(records[^1].Record)}.");
         if (found.From is null)
         {
             OnTheDays();
@@ -74,26 +74,26 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
         );
         if (absent > 0)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  In {absent} its own zero check came out right that day: the error was not there yet, or no longer."
             );
         }
 
         if (shown > 0)
         {
-            screen.WriteLine($"  In {shown} its own zero check shows the error: judged with all of it.");
+            screen.TextLine($"  In {shown} its own zero check shows the error: judged with all of it.");
         }
 
         if (unknown > 0)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  In {unknown} nothing says whether it was there: judged without it, with half and with all of it."
             );
         }
 
         if (absent > 0)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 "  If the zero checks cannot be trusted (a wrong setting piece, a bent bar), say with --from since when it was wrong."
             );
         }
@@ -111,7 +111,7 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
         }
 
         screen.WriteLine();
-        screen.MarkupLineInterpolated($"[bold]{title}: {jobs.Count}[/]");
+        screen.MarkedLine($"[bold]{title}: {jobs.Count}[/]");
         foreach (var job in jobs)
         {
             Job(job, least);
@@ -125,7 +125,7 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
             job.Was.Disposition == job.WouldBe.Disposition
                 ? Word(job.Was.Disposition)
                 : $"was {Word(job.Was.Disposition)}, would be {Word(job.WouldBe.Disposition)}";
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"  [bold]{job.Record.Id}[/]  {Day(job.Record)}  machine {job.Record.Machine.Id}{area}: {change}"
         );
         foreach (
@@ -159,10 +159,10 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
                 $"{Word(verdict.Was)} without the error, {Word(verdict.WouldBe)} with it",
             _ => $"was {Word(verdict.Was)}, would be {Word(verdict.WouldBe)}",
         };
-        screen.MarkupLineInterpolated($"    {subject}  [bold]{title}[/]: {told}");
+        screen.MarkedLine($"    {subject}  [bold]{title}[/]: {told}");
         if (verdict.Answer != RecallAnswer.Stands)
         {
-            screen.WriteLine($"        {verdict.WouldBe.Statement}");
+            screen.TextLine($"        {verdict.WouldBe.Statement}");
         }
     }
 
@@ -188,7 +188,7 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
         if (units.Count > 0)
         {
             screen.WriteLine();
-            screen.WriteLine(
+            screen.TextLine(
                 $"do: read again with another gauge, unless that was done since: {string.Join(", ", units)}"
             );
         }
@@ -204,15 +204,15 @@ internal sealed class RecallPrint(IAnsiConsole screen, Recalled recalled, bool s
         var released = recalled.Records.Count(record => record.Was.Disposition == Disposition.Release);
         var (changed, untold) = (Released(RecallAnswer.Changes), Released(RecallAnswer.CannotBeTold));
         screen.WriteLine();
-        screen.WriteLine(
+        screen.TextLine(
             $"Verdicts that rest on it: {Verdicts(RecallAnswer.Stands)} stand, {Verdicts(RecallAnswer.Changes)} change, {Verdicts(RecallAnswer.CannotBeTold)} cannot be told."
         );
-        screen.WriteLine(
+        screen.TextLine(
             $"Jobs that went out: {released - changed - untold} stand, {changed} would not have gone out, {untold} cannot be told."
         );
         if (recalled.OutsideTheTime > 0)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"Outside the stated time it was used in {ReportWords.Counted(recalled.OutsideTheTime, "more record", "more records")}, not looked at."
             );
         }

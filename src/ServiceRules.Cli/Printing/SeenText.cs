@@ -9,14 +9,20 @@ namespace ServiceRules.Cli.Printing;
 /// </summary>
 internal static class SeenText
 {
-    public static string Of(string text)
+    /// <summary>Of several lines that are meant to be such.</summary>
+    public static string Of(string text) => Of(text, IsUnseen);
+
+    /// <summary>Of one line: a break in it would let what follows pass for a line of ours.</summary>
+    public static string OneLine(string text) => Of(text, rune => rune.Value is '\n' || IsUnseen(rune));
+
+    private static string Of(string text, Func<Rune, bool> isUnseen)
     {
         StringBuilder? shown = null;
         for (var at = 0; at < text.Length; )
         {
             var isWhole = Rune.TryGetRuneAt(text, at, out var rune);
             var length = isWhole ? rune.Utf16SequenceLength : 1;
-            if (isWhole && !IsUnseen(rune))
+            if (isWhole && !isUnseen(rune))
             {
                 shown?.Append(text, at, length);
             }

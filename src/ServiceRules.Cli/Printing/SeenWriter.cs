@@ -2,7 +2,7 @@ using System.Text;
 
 namespace ServiceRules.Cli.Printing;
 
-/// <summary>Passes on to another writer what a terminal may show.</summary>
+/// <summary>Passes on to another writer what a terminal may show; what is written as a line stays one.</summary>
 internal sealed class SeenWriter(TextWriter inner) : TextWriter(inner.FormatProvider)
 {
     public override Encoding Encoding => inner.Encoding;
@@ -20,7 +20,7 @@ internal sealed class SeenWriter(TextWriter inner) : TextWriter(inner.FormatProv
 
     public override void WriteLine(string? value)
     {
-        Write(value);
+        inner.Write(value is null ? null : SeenText.OneLine(value));
         inner.WriteLine();
     }
 

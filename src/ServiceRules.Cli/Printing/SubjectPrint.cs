@@ -17,7 +17,7 @@ internal sealed class SubjectPrint(
 
     public void Print()
     {
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]{subject}[/]: {versions.Length} {(versions.Length == 1 ? "version" : "versions")}"
         );
         foreach (var version in versions)
@@ -30,26 +30,31 @@ internal sealed class SubjectPrint(
     {
         var entry = version.Entry.Entry;
         screen.WriteLine();
-        screen.MarkupLineInterpolated(
+        screen.MarkedLine(
             $"[bold]entry {version.Entry.Index}[/]  {UtcTime.Print(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
         );
         if (entry.Corrects is { } corrects)
         {
-            screen.WriteLine($"  corrects entry {corrects.Index}");
+            screen.TextLine($"  corrects entry {corrects.Index}");
         }
 
         if (entry.Reason is { } reason)
         {
             // Further lines stay under the first, where none can be taken for ours.
-            screen.WriteLine($"  because: {reason.ReplaceLineEndings("\n           ")}");
+            var lines = reason.ReplaceLineEndings("\n").Split('\n');
+            screen.TextLine($"  because: {lines[0]}");
+            foreach (var further in lines.Skip(1))
+            {
+                screen.TextLine($"           {further}");
+            }
         }
 
-        screen.WriteLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
+        screen.TextLine($"  content {entry.Content}{(version.WhyNone is { } why ? $", {why}" : "")}");
         Print(version.Changes);
         foreach (var judged in version.Assessments)
         {
             var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? judged.WhyNone;
-            screen.WriteLine(
+            screen.TextLine(
                 $"  assessment   entry {judged.Entry.Index}, {UtcTime.Print(judged.Entry.Entry.At)}: {word}"
             );
         }
@@ -57,7 +62,7 @@ internal sealed class SubjectPrint(
         foreach (var change in version.Verdicts)
         {
             var what = change.Rule is null ? "disposition" : change.Rule;
-            screen.WriteLine(
+            screen.TextLine(
                 $"  verdict      {change.Subject}, {what}: {change.Old ?? "none"} -> {change.New ?? "none"}"
                     + (change.Statement is { } told ? $" ({told})" : "")
             );
@@ -65,7 +70,7 @@ internal sealed class SubjectPrint(
 
         foreach (var report in version.Reports)
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  report       entry {report.Index}, {UtcTime.Print(report.Entry.At)}, {report.Entry.Content}"
             );
         }
@@ -75,7 +80,7 @@ internal sealed class SubjectPrint(
     {
         foreach (var change in changes ?? [])
         {
-            screen.WriteLine(
+            screen.TextLine(
                 $"  changed      {change.Pointer}: {Short(change.Old) ?? "(nothing)"} -> {Short(change.New) ?? "(gone)"}"
             );
         }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Commands;
 using ServiceRules.Cli.Commands.Ledger;
@@ -20,7 +21,7 @@ internal static class CommandLine
             {
                 foreach (var problem in parsed.Errors)
                 {
-                    session.Error.WriteLine(problem.Message);
+                    session.Error.WriteLine(InOurWords(problem.Message));
                 }
 
                 session.Error.WriteLine("`servicerules --help` lists what there is.");
@@ -38,15 +39,21 @@ internal static class CommandLine
         }
         catch (InputException unusable)
         {
-            session.Error.WriteLine(unusable.Message);
+            unusable.Tell(session.Error);
             return ExitCode.Unusable;
         }
         catch (BrokenLogException broken)
         {
-            session.Error.WriteLine(
-                $"the ledger is not sound: {broken.Fault}\n`servicerules ledger verify` tells everything that is wrong with it."
-            );
+            session.Error.WriteLine($"the ledger is not sound: {broken.Fault}");
+            session.Error.WriteLine("`servicerules ledger verify` tells everything that is wrong with it.");
             return ExitCode.Unusable;
+        }
+        catch (Exception full) when (DiskFull.Is(full))
+        {
+            session.Error.WriteLine(
+                $"no room is left to write what has to be written: {DiskFull.Told(full)}"
+            );
+            return ExitCode.Failed;
         }
 #pragma warning disable CA1031 // The edge of the product: a failure of the tool is told in one line, never as a stack trace.
         catch (Exception failure)
@@ -55,6 +62,17 @@ internal static class CommandLine
             return ExitCode.Failed;
         }
 #pragma warning restore CA1031
+    }
+
+    // What a value has to be is told there by the name of a type.
+    private static string InOurWords(string message)
+    {
+        const string Expected = " as expected type '";
+        var at = message.IndexOf(Expected, StringComparison.Ordinal);
+        return at < 0 ? message
+            : message.IndexOf("System.Int", at, StringComparison.Ordinal) > 0
+                ? $"{message[..at]}; accepted: a whole number"
+            : message[..at];
     }
 
     private static void CheckNoneIsEmpty(string[] args)

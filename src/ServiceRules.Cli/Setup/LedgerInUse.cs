@@ -30,13 +30,17 @@ internal sealed class LedgerInUse : IDisposable
 
     /// <summary>Opens a ledger, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
-    public static LedgerInUse OrBegun(ParseResult parsed, Session session) =>
-        OrBegun(
+    public static LedgerInUse OrBegun(ParseResult parsed, Session session)
+    {
+        var inUse = OrBegun(
             LedgerPlace.FolderOf(parsed),
             LedgerPlace.ShelfOf(parsed),
             session,
             parsed.GetValue(LedgerPlace.AcceptMissing)
         );
+        inUse.Ledger.BringsBack = parsed.GetValue(LedgerPlace.BringBack);
+        return inUse;
+    }
 
     /// <summary>Opens the ledger in a folder, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
@@ -96,11 +100,11 @@ internal sealed class LedgerInUse : IDisposable
                         $"{refused.Faults[0]}; accepted: --checkpoints and the folder where they are, or --accept-missing-checkpoints"
                     );
                 case LedgerOpening.Refused refused:
-                    throw new InputException(
-                        $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done\n"
-                            + string.Join('\n', Some(refused.Faults.Select(fault => $"  {fault}"), "  "))
-                            + "\n`servicerules ledger verify` tells everything that is wrong with it."
-                    );
+                    throw new InputException([
+                        $"the ledger in `{place}` is not the one that its checkpoints speak of; nothing was done",
+                        .. Some(refused.Faults.Select(fault => $"  {fault}"), "  "),
+                        "`servicerules ledger verify` tells everything that is wrong with it.",
+                    ]);
                 default:
                     throw new InvalidOperationException("an unknown outcome of opening");
             }

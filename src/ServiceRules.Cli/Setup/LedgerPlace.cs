@@ -30,6 +30,13 @@ internal static class LedgerPlace
                 "Go on although no checkpoint of the ledger is kept outside it: you answer for it that it was not put back.",
         };
 
+    public static Option<bool> BringBack { get; } =
+        new("--bring-back")
+        {
+            Description =
+                "File again what `ledger forget --with-contents` removed: you answer for it that the person may be named here again.",
+        };
+
     /// <exception cref="InputException">No ledger was named, or what is there is no folder.</exception>
     public static string FolderOf(ParseResult parsed) =>
         parsed.GetValue(Option)?.FullName is { } folder
@@ -44,13 +51,18 @@ internal static class LedgerPlace
             Checkpoints.Name,
             parsed.GetValue(Checkpoints)?.FullName ?? CheckpointFolder.Beside(ledger)
         );
-        var path = Path.GetRelativePath(RealPath.Of(ledger), RealPath.Of(place));
-        var isInside = !Path.IsPathRooted(path) && path.Split(Path.DirectorySeparatorChar)[0] != "..";
-        return isInside
+        return IsWithin(place, ledger)
             ? throw new InputException(
                 $"--checkpoints: `{place}` lies in the ledger's own folder and would be put back with it; accepted: a folder outside"
             )
             : new CheckpointFolder(place);
+    }
+
+    /// <summary>Whether a place is a folder or lies in it, links followed.</summary>
+    public static bool IsWithin(string place, string folder)
+    {
+        var path = Path.GetRelativePath(RealPath.Of(folder), RealPath.Of(place));
+        return !Path.IsPathRooted(path) && path.Split(Path.DirectorySeparatorChar)[0] != "..";
     }
 
     // A link to nothing is refused too: what would be made is not what the link was to lead to.

@@ -19,6 +19,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
             LedgerPlace.AcceptMissing,
+            LedgerPlace.BringBack,
             ReportFiling.Superseded,
             .. SigningKeys.All,
         ];
@@ -31,11 +32,13 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
     /// <param name="file">The record.</param>
     /// <param name="judge">Reads and judges it; null: it cannot be, and that was told.</param>
     /// <param name="draw">Draws and signs.</param>
+    /// <param name="title">The title that it carries.</param>
     /// <param name="told">What was written, for the screen.</param>
     public int OfRecord(
         FileInfo file,
         Func<Assessed?> judge,
         ReportDrawing<Assessed> draw,
+        Func<Assessed, string> title,
         Func<Assessed, string> told
     ) =>
         Issue(
@@ -46,6 +49,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
                 using var filing = ReportFiling.Open(parsed, session, file);
                 return Filed(assessed, key, authority, filing, draw);
             },
+            title,
             told
         );
 
@@ -53,11 +57,13 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
     /// <param name="inputs">Files and folders it is made from.</param>
     /// <param name="read">Reads and judges; null: it cannot be, and that was told.</param>
     /// <param name="draw">Draws and signs.</param>
+    /// <param name="title">The title that it carries.</param>
     /// <param name="told">What was written, for the screen.</param>
     public int OfMany<T>(
         IReadOnlyCollection<string> inputs,
         Func<T?> read,
         ReportDrawing<T> draw,
+        Func<T, string> title,
         Func<T, string> told
     )
         where T : class =>
@@ -73,6 +79,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
                 draft.Keep();
                 return ExitCode.Good;
             },
+            title,
             told
         );
 
@@ -80,6 +87,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
         IReadOnlyCollection<string> inputs,
         Func<T?> read,
         Func<T, SigningKey, ITimestampAuthority?, int> write,
+        Func<T, string> title,
         Func<T, string> told
     )
         where T : class
@@ -98,6 +106,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
                 return ExitCode.Unusable;
             }
 
+            ReportPlaces.CheckEarlier(Output, title(value));
             using var key = SigningKeys.Open(parsed, session);
             if (write(value, key, authority) is var code and not ExitCode.Good)
             {
@@ -109,7 +118,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
                 InputFile.Write(certificate.FullName, Encoding.ASCII.GetBytes(key.CertificatePem + "\n"));
             }
 
-            session.Output.WriteLine($"{Output}: {told(value)}");
+            session.Tell($"{Output}: {told(value)}");
             return ExitCode.Good;
         }
         catch (TimestampException refusal)
@@ -147,6 +156,12 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
         if (proof is not null)
         {
             InputFile.Write(ReportPlaces.ProofOf(Output).FullName, proof);
+        }
+        else if (ReportPlaces.ProofOf(Output).Exists)
+        {
+            session.Error.WriteLine(
+                $"`{ReportPlaces.ProofOf(Output)}` is the proof of an earlier report, not of this one, which is not filed"
+            );
         }
 
         return ExitCode.Good;

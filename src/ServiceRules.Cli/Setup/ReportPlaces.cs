@@ -1,4 +1,6 @@
 using System.CommandLine;
+using ServiceRules.Reporting.Reports;
+using ServiceRules.Reporting.Verifying;
 
 namespace ServiceRules.Cli.Setup;
 
@@ -59,6 +61,21 @@ internal static class ReportPlaces
         }
 
         TrustedCertificates.CheckPlace(certificate);
+    }
+
+    /// <exception cref="InputException">A PDF of others, or another report, is where it would be written.</exception>
+    public static void CheckEarlier(FileInfo output, string title)
+    {
+        if (
+            output.Exists
+            && !EarlierReport.Is(InputFile.ReadUpTo(output.FullName, VerificationLimits.BytesMax), title)
+        )
+        {
+            throw new InputException(
+                $"`{output}` is there and is no `{title}` by this product; accepted: an earlier one of these to write over, or a "
+                    + "new file"
+            );
+        }
     }
 
     /// <exception cref="InputException">Something else is where the report's proof would be written.</exception>

@@ -36,8 +36,8 @@ internal static class RulesInForce
             var first = loaded.Diagnostics.FirstOrDefault(remark => remark.Level is DiagnosticLevel.Error);
             throw new InputException(
                 $"the rules in `{loaded.Folder}` are not fit to judge by"
-                    + (first is null ? ": there is no site in them" : $": {first}")
-                    + "\n`servicerules rules check` tells everything that is wrong with them."
+                    + (first is null ? ": there is no site in them" : $": {first}"),
+                "`servicerules rules check` tells everything that is wrong with them."
             );
         }
 

@@ -20,6 +20,7 @@ internal sealed class Session
         Progress = Open(error, Console.IsErrorRedirected || error != Console.Error);
     }
 
+    /// <summary>What is given out byte for byte: texts and documents for other programs.</summary>
     public TextWriter Output { get; }
 
     public TextWriter Error { get; }
@@ -31,6 +32,9 @@ internal sealed class Session
 
     /// <summary>Progress of long work; silent unless on a terminal.</summary>
     public IAnsiConsole Progress { get; }
+
+    /// <summary>One line that is told of what was done, with the names of files and people in it.</summary>
+    public void Tell(string line) => Output.WriteLine(SeenText.OneLine(line));
 
     private static IAnsiConsole Open(TextWriter writer, bool isRedirected)
     {

@@ -9,8 +9,11 @@ public static class DrawingVersion
 {
     public const string Current = "1";
 
+    /// <summary>How every version calls itself, before its number.</summary>
+    public const string Name = "ServiceRules, drawing ";
+
     /// <summary>What the file names as its maker.</summary>
-    public const string Creator = $"ServiceRules, drawing {Current}";
+    public const string Creator = $"{Name}{Current}";
 
     /// <summary>What the file names as its writer: another version of the library may write otherwise.</summary>
     public static string Producer => $"PDFsharp {PdfSharp.PdfSharpProductVersionInformation.SemanticVersion}";

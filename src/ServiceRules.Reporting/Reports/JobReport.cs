@@ -78,11 +78,14 @@ public static class JobReport
         return Pagination.LayOut(Content(job, signature), design, measure);
     }
 
+    /// <summary>The title that the report of a record carries.</summary>
+    public static string TitleOf(string record) => $"Service report {record}";
+
     private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
     {
         var record = assessed.Record;
         return new DocumentTitle(
-            $"Service report {record.Id.Text}",
+            TitleOf(record.Id.Text),
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}"

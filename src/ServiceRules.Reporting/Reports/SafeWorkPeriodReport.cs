@@ -101,13 +101,17 @@ public static class SafeWorkPeriodReport
             Spacing
         );
 
+    /// <summary>The title that the report of a period carries.</summary>
+    public static string TitleOf(SafeWorkPeriod period) =>
+        $"{SafeWorkReport.TitleStart}{PeriodView.Day(period.From)} to {PeriodView.Day(period.Until)}";
+
     private static DocumentTitle Title(
         SafeWorkPeriod period,
         ReportTerms terms,
         SignatureStatement statement
     ) =>
         new(
-            $"{SafeWorkReport.TitleStart}{PeriodView.Day(period.From)} to {PeriodView.Day(period.Until)}",
+            TitleOf(period),
             $"{period.Jobs.Length} jobs",
             terms.Language,
             statement.At

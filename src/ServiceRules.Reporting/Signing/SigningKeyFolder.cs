@@ -10,6 +10,9 @@ namespace ServiceRules.Reporting.Signing;
 /// </summary>
 public static class SigningKeyFolder
 {
+    /// <summary>That another process has it open: on Linux, on macOS, and the two of Windows.</summary>
+    private static readonly int[] InUse = [11, 35, unchecked((int)0x80070020), unchecked((int)0x80070021)];
+
     public const string FileName = "report-signing.pem";
 
     private const string LockName = "changing";
@@ -95,7 +98,17 @@ public static class SigningKeyFolder
         {
             options.UnixCreateMode = DurableFile.Private;
         }
-        return new FileStream(Path.Combine(folder, LockName), options);
+        try
+        {
+            return new FileStream(Path.Combine(folder, LockName), options);
+        }
+        catch (IOException taken) when (InUse.Contains(taken.HResult))
+        {
+            throw new IOException(
+                "another command is changing it at this moment; ask again when it has ended",
+                taken
+            );
+        }
     }
 
     /// <summary>The text of a key file that nobody but its owner can read or put in place, or what is wrong.</summary>

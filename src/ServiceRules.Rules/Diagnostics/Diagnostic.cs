@@ -37,6 +37,7 @@ public sealed record Diagnostic
         var at = Pointer.Length > 0 ? $" at {Pointer}" : string.Empty;
         var right = Right.Length > 0 ? $"; right would be: {Right}" : string.Empty;
         var level = Level is DiagnosticLevel.Error ? "error" : "notice";
-        return $"{File}{place}: {level} {Code}{at}: {What}{right}";
+        var where = File.Length > 0 ? $"{File}{place}: " : string.Empty;
+        return $"{where}{level} {Code}{at}: {What}{right}";
     }
 }

@@ -44,6 +44,7 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
         {
             SqliteMigrations.Run(path, connection.ConnectionString);
             connection.Open();
+            SqliteSchema.Hold(path, connection);
             Prepare(path, connection);
             return new SqliteLedgerStore(path, connection);
         }
@@ -113,7 +114,12 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
     public IReadOnlyList<string> Check() =>
         Guarded(() =>
             (IReadOnlyList<string>)
-                [.. connection.Rows("PRAGMA integrity_check", row => row.Text(0)).Where(told => told != "ok")]
+                [
+                    .. connection
+                        .Rows("PRAGMA integrity_check", row => row.Text(0))
+                        .Where(told => told != "ok"),
+                    .. SqliteSchema.Missing(connection),
+                ]
         );
 
     public void Dispose() => connection.Dispose();

@@ -9,6 +9,22 @@ internal static class SqliteMigrations
 {
     private const string Folder = "Sqlite/";
 
+    /// <summary>The scripts in the order in which they run.</summary>
+    public static IEnumerable<string> Scripts()
+    {
+        var assembly = typeof(SqliteMigrations).Assembly;
+        foreach (
+            var name in assembly
+                .GetManifestResourceNames()
+                .Where(name => name.StartsWith(Folder, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+        )
+        {
+            using var script = new StreamReader(assembly.GetManifestResourceStream(name)!);
+            yield return script.ReadToEnd();
+        }
+    }
+
     public static void Run(string path, string connectionString)
     {
         var outcome = DeployChanges

@@ -6,6 +6,7 @@ namespace ServiceRules.Storage.Sqlite;
 /// <summary>Result codes of SQLite as what they mean to the people of a shop.</summary>
 internal static class SqliteTrouble
 {
+    private const int NoSuchTable = 1;
     private const int Busy = 5;
     private const int Locked = 6;
     private const int ReadOnly = 8;
@@ -21,7 +22,7 @@ internal static class SqliteTrouble
             Busy or Locked => (StoreTrouble.Busy, "is kept locked by another program"),
             Full => (StoreTrouble.Full, "cannot grow: the disk is full"),
             ReadOnly => (StoreTrouble.ReadOnly, "may not be written to"),
-            Corrupt or NoDatabase => (StoreTrouble.Damaged, "is damaged, or is no ledger"),
+            Corrupt or NoDatabase or NoSuchTable => (StoreTrouble.Damaged, "is damaged, or is no ledger"),
             CannotOpen => (StoreTrouble.Failed, "cannot be opened"),
             _ => (StoreTrouble.Failed, "failed"),
         };

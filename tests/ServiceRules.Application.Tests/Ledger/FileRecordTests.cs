@@ -131,13 +131,13 @@ public sealed class FileRecordTests : IDisposable
     }
 
     [Fact]
-    public void File_OverAVersionThatWasErased_IsRefused()
+    public void File_OverAVersionThatIsMissing_IsRefused()
     {
         var standing = Desk.Judged(LeaveOpen);
         _desk.File(standing);
         _desk.Store.Remove(standing.Evidence.Record.Hash);
 
-        Assert.Contains("erased", Refused(Desk.Judged()).What, StringComparison.Ordinal);
+        Assert.Contains("missing, and no erasure", Refused(Desk.Judged()).What, StringComparison.Ordinal);
     }
 
     [Fact]

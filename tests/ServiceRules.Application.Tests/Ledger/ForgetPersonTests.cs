@@ -59,7 +59,10 @@ public sealed class ForgetPersonTests : IDisposable
         Assert.Null(_desk.Store.Content(ContentHash.Of("%PDF-1.7 packed"u8)));
         Assert.NotNull(_desk.Store.Content(assessed.Evidence.Rules.Hash));
         Assert.Equal(0, ForgetPerson.CountNaming(_desk.Store, "tech-02"));
-        Assert.Null(new TellSubject(_desk.Store).Tell(Desk.Job).Single().Content);
+        var version = new TellSubject(_desk.Store).Tell(Desk.Job).Single();
+        Assert.Null(version.Content);
+        Assert.Equal("erased", version.WhyNone);
+        Assert.False(version.IsDamaged);
     }
 
     [Theory]

@@ -79,7 +79,7 @@ public sealed class LedgerMeaningTests : IDisposable
     }
 
     [Fact]
-    public void Tell_AssessmentByOtherSemantics_IsToldApartFromAnErasedOne()
+    public void Tell_AssessmentByOtherSemantics_IsToldApartFromAMissingOne()
     {
         var assessed = JudgedByOtherSemantics();
         _desk.File(assessed);
@@ -90,7 +90,7 @@ public sealed class LedgerMeaningTests : IDisposable
         Assert.Contains("other bytes", WhyNone(), StringComparison.Ordinal);
 
         _desk.Store.Remove(assessed.Evidence.Assessment.Hash);
-        Assert.Equal("erased", WhyNone());
+        Assert.Equal("missing, and no erasure removed it", WhyNone());
 
         string? WhyNone() =>
             new TellSubject(_desk.Store).Tell(Desk.Job).Single().Assessments.Single().WhyNone;

@@ -47,6 +47,7 @@ internal static class LedgerAddCommand
             LedgerPlace.Option,
             LedgerPlace.Checkpoints,
             LedgerPlace.AcceptMissing,
+            LedgerPlace.BringBack,
             RulesInForce.Option,
         };
         command.SetAction(parsed => Run(parsed, session, parsed.GetValue(kind)!));
@@ -302,7 +303,7 @@ internal static class LedgerAddCommand
         }
         catch (InputException unusable)
         {
-            session.Error.WriteLine(unusable.Message);
+            unusable.Tell(session.Error);
             bytes = [];
             return false;
         }

@@ -32,13 +32,20 @@ internal static class LedgerExportCommand
             throw new InputException($"`{folder}` is there and not empty; accepted: a new or empty folder");
         }
 
+        if (LedgerPlace.IsWithin(folder.FullName, LedgerPlace.FolderOf(parsed)))
+        {
+            throw new InputException(
+                $"`{folder}` lies in the ledger's own folder; accepted: a folder outside, to hand on"
+            );
+        }
+
         using var ledger = LedgerInUse.Existing(parsed, session);
         try
         {
             var (entries, contents) = ledger.Ledger.Read(log =>
                 new ExportLedger(log, ledger.Ledger.Key).To(folder.FullName)
             );
-            session.Output.WriteLine($"{folder}: {entries} entries, {contents} contents");
+            session.Tell($"{folder}: {entries} entries, {contents} contents");
             return ExitCode.Good;
         }
         catch (Exception failure)

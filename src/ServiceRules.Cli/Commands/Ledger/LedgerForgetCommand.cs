@@ -40,7 +40,7 @@ internal static class LedgerForgetCommand
             var left = ForgetPerson.CountNaming(ledger.Ledger.Log, name);
             if (code == ExitCode.Good && left > 0)
             {
-                session.Output.WriteLine(
+                session.Tell(
                     $"{left} kept contents still name `{name}`; --with-contents removes them. Exports, reports and copies "
                         + "that were handed out are beyond this ledger."
                 );

@@ -55,6 +55,17 @@ internal static class LedgerProveCommand
     {
         LogTextPlace.Check(parsed.GetValue(Output));
         LogTextPlace.Check(parsed.GetValue(Entry));
+        if (
+            parsed.GetValue(Output) is { } proofFile
+            && parsed.GetValue(Entry) is { } entryFile
+            && RealPath.Of(proofFile.FullName) == RealPath.Of(entryFile.FullName)
+        )
+        {
+            throw new InputException(
+                $"--entry-out: `{entryFile}` is where the proof is written; accepted: another file for the entry"
+            );
+        }
+
         using var ledger = LedgerInUse.Existing(parsed, session);
         var index = IndexOf(parsed, ledger.Ledger);
         var proof = ledger.Ledger.Prove(index);
@@ -66,9 +77,7 @@ internal static class LedgerProveCommand
         if (parsed.GetValue(Output) is { } output)
         {
             InputFile.Write(output.FullName, System.Text.Encoding.UTF8.GetBytes(proof));
-            session.Output.WriteLine(
-                $"{output}: proof of entry {index}, log size {ledger.Ledger.Head!.Size}"
-            );
+            session.Tell($"{output}: proof of entry {index}, log size {ledger.Ledger.Head!.Size}");
         }
         else
         {

@@ -36,7 +36,15 @@ internal static class LedgerShowCommand
             }
 
             new SubjectPrint(session.Screen, id, versions).Print();
-            return ExitCode.Good;
+            if (!versions.Any(version => version.IsDamaged))
+            {
+                return ExitCode.Good;
+            }
+
+            session.Error.WriteLine(
+                $"contents of `{id}` are not as they were filed; `servicerules ledger verify` tells everything that is wrong"
+            );
+            return ExitCode.NotGood;
         });
         return command;
     }

@@ -49,6 +49,7 @@ internal static class LedgerVerifyCommand
             LedgerPlace.Option,
             Export,
             LedgerPlace.Checkpoints,
+            LedgerPlace.AcceptMissing,
             LogKey,
             WitnessKeys,
             format,
@@ -56,8 +57,13 @@ internal static class LedgerVerifyCommand
         command.SetAction(parsed =>
         {
             var (verified, key) = Verify(parsed);
-            new LedgerVerifiedPrint(session, verified, key).Print(parsed.GetValue(format) == Json);
-            return verified.Faults.IsEmpty ? ExitCode.Good : ExitCode.NotGood;
+            // An export is the log alone, and what others were given speaks for it; a ledger has its checkpoints outside.
+            var isSoFar =
+                verified.IsUnspokenFor
+                && parsed.GetValue(Export) is null
+                && !parsed.GetValue(LedgerPlace.AcceptMissing);
+            new LedgerVerifiedPrint(session, verified, key, isSoFar).Print(parsed.GetValue(format) == Json);
+            return verified.Faults.IsEmpty && !isSoFar ? ExitCode.Good : ExitCode.NotGood;
         });
         return command;
     }

@@ -1,0 +1,26 @@
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>The erasures of an open log: each entry is looked at once, however much is filed.</summary>
+internal sealed class ErasuresSeen
+{
+    private readonly HashSet<ContentHash> contents = [];
+    private long next;
+
+    /// <summary>Whether somebody was ever forgotten.</summary>
+    public bool Any { get; private set; }
+
+    /// <summary>What erasures removed.</summary>
+    public IReadOnlySet<ContentHash> Contents => contents;
+
+    /// <summary>Looks at the entries that came since, up to where the log ends now.</summary>
+    public void Follow(ILedgerReading log)
+    {
+        var size = log.Head?.Size ?? 0;
+        var further = size > next ? Erasures.Entries(log, next).ToList() : [];
+        contents.UnionWith(Erasures.Of(log, further));
+        Any |= further.Count > 0;
+        next = size;
+    }
+}

@@ -1,0 +1,38 @@
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>Finds what a filing would bring back that an erasure removed, in itself or in what it is about.</summary>
+internal static class ReturnedContent
+{
+    /// <summary>Null where nothing comes back.</summary>
+    public static FilingRefusal? RefusalOf(IReadOnlySet<ContentHash> erased, FilingPlan.File plan)
+    {
+        if (erased.Count == 0)
+        {
+            return null;
+        }
+
+        var back = plan
+            .Parts.SelectMany(Named)
+            .Concat(plan.Beside.Select(content => ContentHash.Of(content.Span)))
+            .Where(erased.Contains)
+            .Select(hash => hash.ToString())
+            .FirstOrDefault();
+        return back is null
+            ? null
+            : new(
+                $"it would bring back what was removed when a person was forgotten, first `{back}`, or what tells of it",
+                "a version that does not name them, or --bring-back"
+            );
+    }
+
+    private static IEnumerable<ContentHash> Named(FilingPart part) =>
+        part switch
+        {
+            FilingPart.New { Draft: var draft } => draft.Of is { } of ? [draft.Hash, of] : [draft.Hash],
+            FilingPart.Standing { Entry.Entry.Content: var text }
+                when ContentHash.TryParse(text, out var hash) => [hash],
+            _ => [],
+        };
+}
