@@ -109,13 +109,7 @@ public static class SafeWorkPeriodReport
         SafeWorkPeriod period,
         ReportTerms terms,
         SignatureStatement statement
-    ) =>
-        new(
-            TitleOf(period),
-            $"{period.Jobs.Length} jobs",
-            terms.Language,
-            statement.At
-        );
+    ) => new(TitleOf(period), $"{period.Jobs.Length} jobs", terms.Language, statement.At);
 
     private static Attachment[] Attachments(PeriodFiles evidence) =>
         [

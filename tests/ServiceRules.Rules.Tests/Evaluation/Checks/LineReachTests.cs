@@ -1,7 +1,6 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
