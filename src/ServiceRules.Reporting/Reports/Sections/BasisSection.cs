@@ -51,7 +51,7 @@ internal sealed class BasisSection
     private Row Duties(List<Rule> rules) =>
         _job.MarkedLine(
             VerdictPrint.Of(Verdict.Met),
-            new Span("Duties of safe work, checks of entries and registers", Palette.TinyBold),
+            new Span("Duties of safe work and checks of entries", Palette.TinyBold),
             new Span(string.Create(CultureInfo.InvariantCulture, $" ({rules.Count} rules)"), Palette.Tiny),
             new Span(
                 $" · {string.Join(" ", rules.Select(rule => Told(rule.Basis)).Distinct(StringComparer.Ordinal))}",
