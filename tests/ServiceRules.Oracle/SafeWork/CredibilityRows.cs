@@ -191,7 +191,10 @@ internal static class CredibilityRows
         )
         {
             var counted = device
-                .Where(s => s.Event.Sequence is not null)
+                .Where(s =>
+                    s.Event.Sequence is not null
+                    && s.Event.Mark is not (EntryMark.LateEntry or EntryMark.Transcription)
+                )
                 .OrderBy(s => s.Event.Sequence)
                 .ToList();
             for (int later = 1; later < counted.Count; later++)

@@ -138,7 +138,8 @@ internal static class CredibilityReading
     {
         var byDevice =
             from entry in reading.Events
-            where entry.Event is { Device: not null, Sequence: not null }
+            // What is labelled as entered later stands behind its time by its nature.
+            where entry.Event is { Device: not null, Sequence: not null } && !entry.IsLabelledLate()
             group entry by entry.Event.Device;
         foreach (var device in byDevice)
         {

@@ -127,6 +127,24 @@ public sealed class CredibilityCheckTests
             )
         );
 
+    [Theory]
+    [InlineData("late-entry", Verdict.Met)]
+    [InlineData("transcription", Verdict.Met)]
+    [InlineData("device-offline", Verdict.Unproven)]
+    public void Evaluate_EarlierTimeEnteredLater_IsNoClockBackWhereLabelled(string mark, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Judge(
+                new SafetyCase().With(
+                    $"""
+                    08:10:00 key_removed tech-01 device=tab-1 sequence=1
+                    08:05:00 seen_at_rest tech-01 device=tab-1 sequence=2 mark={mark}
+                    """
+                ),
+                CredibilityOf.ClockBackward
+            )
+        );
+
     [Fact]
     public void Evaluate_TimeWithoutOffset_IsFlaggedAndStillProvesWhereItIsClear()
     {
