@@ -4,6 +4,7 @@ using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
+using ServiceRules.Formats.SafeWork;
 using ServiceRules.Formats.Sheets;
 
 namespace ServiceRules.Formats;
@@ -28,6 +29,7 @@ public static class PublishedSchemas
         ("assessment.schema.json", AssessmentFormat.Current.Schema()),
         ("waiver.schema.json", WaiverFormat.Current.Schema()),
         ("ledger-entry.schema.json", LedgerEntryFormat.Current.Schema()),
+        ("safe-work-jobs.schema.json", SafeWorkJobsFormat.Current.Schema()),
         ("erasure.schema.json", ErasureFormat.Current.Schema()),
     ];
 }

@@ -41,6 +41,47 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public void Check_JobBeforeHandsGoIn_ListsWhatIsMissingInTheOrderInWhichItIsDone()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        job["timeline"] = new JsonArray();
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", open);
+
+        Manners.Hold(outcome);
+        string[] steps =
+        [
+            "Before hands go in: work may not begin yet",
+            "The people affected told beforehand",
+            "The energy sources and controls gone through",
+            "The machine shut down",
+            "The key out and kept",
+            "The isolator turned off for engine start",
+            "A lock or tag put on the isolator for engine start",
+            "The stored energy released for",
+            "The isolation verified for",
+            "Job and safe work, otherwise",
+        ];
+        var places = steps.Select(step => outcome.StandardOutput.IndexOf(step, StringComparison.Ordinal));
+        Assert.All(places, place => Assert.True(place >= 0, outcome.ToString()));
+        Assert.Equal(places.Order(), places);
+    }
+
+    [Fact]
+    public void Check_JobOnWhichHandsHaveBeenIn_HasNoSuchList()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", open);
+
+        Assert.DoesNotContain("Before hands go in:", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Check_RecordWithSeveralFaults_TellsEachWithPlaceValueAndWhatWouldDo()
     {
         var bytes = Fixtures.Changed(
@@ -79,6 +120,20 @@ public sealed class CheckCommandTests : IDisposable
             Assert.Contains($"`{found}`", told, StringComparison.Ordinal);
             Assert.Contains("; accepted: ", told, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void Check_FaultOfTheProgramme_IsToldOnceUnderItsOwnHeading()
+    {
+        var job = _product.Write("job.json", Fixtures.Changed("height-check", ("\"L-21\"", "\"L-99\"")));
+
+        var outcome = _product.Run("check", job, job);
+
+        Manners.Hold(outcome);
+        var said = outcome.StandardOutput.Split("The register does not have lock L-99, which was put on.");
+        Assert.Equal(2, said.Length);
+        Assert.Contains("Programme, told once", said[0], StringComparison.Ordinal);
+        Assert.DoesNotContain("Programme, told once", said[1], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,7 +39,7 @@ public sealed class PlacesTests : IDisposable
         Manners.HoldForRefusal(outcome);
         var problem = Assert.Single(outcome.Complaints);
         Assert.Contains("at /timeline/0/by", problem, StringComparison.Ordinal);
-        Assert.Contains("it is named at 24 more places", problem, StringComparison.Ordinal);
+        Assert.Contains("it is named at 25 more places", problem, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,6 +24,12 @@ public static class WhatFollows
             return Does.None;
         }
 
+        if (rule.Scope == RuleScope.Programme)
+        {
+            // What is wrong with the site's papers is told, and holds no machine.
+            return Does.Advise;
+        }
+
         var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record, context);
         return effect == Does.Hold && IsWaived(rule, unit, record, context) ? Does.Advise : effect;
     }
@@ -133,6 +139,7 @@ public static class WhatFollows
             is Check.RequiredEvent { When: RequiredWhen.BeforeWork }
                 or Check.OrderOfEvents
                 or Check.Protection
+                or Check.Credibility { Of: CredibilityOf.LockInTwoPlaces }
                 or Check.EnergyControl
                 {
                     Of: not (

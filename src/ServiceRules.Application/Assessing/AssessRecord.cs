@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
@@ -68,6 +69,21 @@ public sealed class AssessRecord
             (record, CanonicalForm.Of(RecordFormat.Current.Write(record))),
             (context, CanonicalForm.Of(ContextFormat.Current.Write(context))),
             brought is null ? book : Brought(brought)
+        );
+    }
+
+    /// <summary>
+    /// Judges a record as it lies in a file, with the context and the rules that it came with; what it did not bring is
+    /// taken from the site.
+    /// </summary>
+    public Assessed Assess(FiledRecord filed)
+    {
+        ArgumentNullException.ThrowIfNull(filed);
+        var context = filed.Context ?? ContextFreezer.Freeze(site, filed.Record);
+        return judge.Decide(
+            (filed.Record, filed.Document),
+            (context, CanonicalForm.Of(ContextFormat.Current.Write(context))),
+            filed.Book is null ? book : Brought(filed.Book)
         );
     }
 

@@ -43,6 +43,9 @@ internal static class FaultPlan
         new(AdjacentEndsStep, 2026, "M-09", ServiceTask.HeightCheck, 7),
         new(TrainingLapsed, 2026, "M-08", ServiceTask.HeightCheck, 8, By: Backfills),
         new(HeightOffTarget, 2026, "M-11", ServiceTask.HeightCheck, 12),
+        new(LockOffMidJob, 2026, "M-03", ServiceTask.TouchUp, 1),
+        new(RunNotRelocked, 2026, "M-06", ServiceTask.TouchUp, 1, By: Skips),
+        new(ShiftGap, 2025, "M-06", ServiceTask.TouchUp, 1),
     ];
 
     private static readonly ImmutableArray<(OddityKind Oddity, Place Place)> Oddities =
@@ -50,6 +53,8 @@ internal static class FaultPlan
         (OddityKind.InchesBesideMillimetres, new(default, 2025, "M-02", ServiceTask.HeightCheck, 0)),
         (OddityKind.DeviceOffline, new(default, 2025, "M-09", ServiceTask.ClearBlockage, 0)),
         (OddityKind.LetOutBySecondPerson, new(default, 2026, "M-05", ServiceTask.HeightCheck, 9)),
+        (OddityKind.RunAndRelocked, new(default, 2025, "M-04", ServiceTask.TouchUp, 1)),
+        (OddityKind.ShiftHandedOver, new(default, 2026, "M-07", ServiceTask.TouchUp, 1)),
         (OddityKind.HonestLateEntry, new(default, 2026, "M-08", ServiceTask.DailyCheck, 2)),
     ];
 
@@ -66,6 +71,7 @@ internal static class FaultPlan
                     Fault = fault.Kind,
                     FaultyPosition = fault.Position,
                     Technician = fault.By ?? plan[at].Technician,
+                    Crew = fault.Kind is ShiftGap ? 2 : plan[at].Crew,
                 };
                 plan.AddRange(PutRight(plan[at]));
             }
@@ -75,7 +81,11 @@ internal static class FaultPlan
         {
             if (Find(plan, place) is { } at)
             {
-                plan[at] = plan[at] with { Oddity = oddity };
+                plan[at] = plan[at] with
+                {
+                    Oddity = oddity,
+                    Crew = oddity is OddityKind.ShiftHandedOver ? 2 : plan[at].Crew,
+                };
             }
         }
 

@@ -14,9 +14,13 @@ internal static class FaultStory
     // What a ride-on's timeline proves by entries that a tablet tapped through in one go would show.
     private static readonly ImmutableArray<string> TappedAtOnce =
     [
+        "build-up-rechecked",
+        "device-holds-off",
+        "device-on-each-isolator",
+        "isolating-device",
         "isolation-verified",
-        "locked-by-each-person",
         "make-safe-order",
+        "own-device-through-work",
         "sources-isolated",
         "stored-energy-released",
         "work-protected",
@@ -25,15 +29,20 @@ internal static class FaultStory
     // The rest of what it proves; entries that cannot be believed prove none of it.
     private static readonly ImmutableArray<string> RestsOnEntries =
     [
+        "affected-told",
+        "affected-told-after",
         "area-inspected",
         "brake-set",
         "cut-outs-proved",
+        "device-off-by-owner",
         "drive-disengaged",
+        "energy-reviewed",
         "guards-refitted",
         "key-kept",
         "machine-shut-down",
         "people-clear",
         "seen-at-rest",
+        "told-before-start",
         "units-lowered",
     ];
 
@@ -84,16 +93,28 @@ internal static class FaultStory
             ],
             SeededFaultKind.IsolationNotVerified => On(Job, "isolation-verified", "work-protected"),
             SeededFaultKind.GuardsNotRecorded => On(Job, "guards-refitted"),
-            SeededFaultKind.NoLock => On(Job, "locked-by-each-person", "work-protected"),
+            SeededFaultKind.NoLock => On(
+                Job,
+                "device-on-each-isolator",
+                "own-device-through-work",
+                "work-protected"
+            ),
             SeededFaultKind.BackFilledTimes => On(
                 Job,
                 ["not-back-filled", .. RestsOnEntries, .. TappedAtOnce]
             ),
             SeededFaultKind.BurstOfSteps => On(Job, ["no-bursts", .. TappedAtOnce]),
-            SeededFaultKind.LockTakenOffByAnother or SeededFaultKind.RecheckMissed => On(
+            SeededFaultKind.LockTakenOffByAnother => On(Job, "device-off-by-owner", "work-protected"),
+            SeededFaultKind.RecheckMissed => On(Job, "build-up-rechecked", "work-protected"),
+            SeededFaultKind.LockOffMidJob => On(Job, "own-device-through-work", "work-protected"),
+            SeededFaultKind.RunNotRelocked => On(
                 Job,
+                "adjuster-untouched-while-running",
+                "own-device-through-work",
+                "relocked-after-test",
                 "work-protected"
             ),
+            SeededFaultKind.ShiftGap => On(Job, "handover-continuous", "work-protected"),
             SeededFaultKind.BlockageClearedByHand => On(Job, "blockage-by-tool"),
             SeededFaultKind.DefectLeftOpen => On(Job, "defects-closed"),
             SeededFaultKind.NotSignedOff => On(Job, "signed-off"),
@@ -173,6 +194,12 @@ internal static class FaultStory
             SeededFaultKind.TrainingLapsed => $"{person} worked after the training had run out",
             SeededFaultKind.CalibrationLapsed => "dial gauge DG-02 out of a drawer, its calibration run out",
             SeededFaultKind.FeelersNotInspected => "feelers FG-09 out of the van, inspected by nobody",
+            SeededFaultKind.LockOffMidJob =>
+                $"{person}, alone, took the lock off in the middle of the work and hung it again four minutes later",
+            SeededFaultKind.RunNotRelocked =>
+                $"{person} ran the machine to hear the contact, and went in again with nothing locked",
+            SeededFaultKind.ShiftGap =>
+                $"{person} took the lock off and left; the next shift hung its own half an hour later, told nothing",
             SeededFaultKind.SpreadAcrossUnits => "each unit near its target, 0.18 mm from one to the other",
             SeededFaultKind.AdjacentEndsStep => "units 2 and 3 meet in a step of about 0.6 mm",
             _ => ToldOfUnit(kind, unit),

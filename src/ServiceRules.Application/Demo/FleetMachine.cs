@@ -30,5 +30,15 @@ internal sealed record FleetMachine
     /// <summary>Reel diameter on the first day of the scenario, by position.</summary>
     public required ImmutableArray<decimal> FirstDiameters { get; init; }
 
+    /// <summary>Who mows with it.</summary>
+    public string Operator =>
+        Area switch
+        {
+            "bowls-green-1" or "bowls-green-2" => "op-01",
+            "cricket-square" or "cricket-outfield" => "op-02",
+            "golf-fairways" => "op-04",
+            _ => "op-03",
+        };
+
     public bool Carries(Attachment attachment) => Attachments.Contains(attachment);
 }

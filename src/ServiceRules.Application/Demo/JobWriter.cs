@@ -34,10 +34,14 @@ internal static class JobWriter
         var works = new List<UnitWork>();
         for (var index = 0; index < units.Count; index++)
         {
-            var log = new UnitLog(units[index], visit, visit.Crew[index % visit.Crew.Length]);
+            var log = new UnitLog(units[index], visit, visit.WorkerAt(index, units.Count));
             Work(log);
             works.Add(log.Written());
             safety.RecheckIfDue();
+            if (index == Visit.Middle(units.Count))
+            {
+                MidJob.Happen(safety, visit);
+            }
         }
 
         if (visit.Has(SeededFaultKind.DefectLeftOpen))
@@ -123,7 +127,9 @@ internal static class JobWriter
             Complaint = plan.Complaint,
             Requested = Requested(plan),
             Photos = Photos(id, plan, units),
-            SignOff = visit.Has(SeededFaultKind.NotSignedOff) ? null : new(new(visit.Crew[0]), signedAt),
+            SignOff = visit.Has(SeededFaultKind.NotSignedOff)
+                ? null
+                : new(new(visit.IsInShifts ? visit.Crew[^1] : visit.Crew[0]), signedAt),
             Releases = Releases(visit, signedAt, units),
             FollowUp = plan.IsFollowedUp ? FollowUp(visit) : null,
         };
@@ -143,6 +149,9 @@ internal static class JobWriter
                     new Participant(new(person), index == 0 ? JobRole.Performs : JobRole.Assists)
             ),
             .. needsLead ? [new Participant(new(Lead), JobRole.Leads)] : Array.Empty<Participant>(),
+            .. visit.Plan.Place is WorkPlace.OnMachine
+                ? [new Participant(new(visit.Plan.Machine.Operator), JobRole.Affected)]
+                : Array.Empty<Participant>(),
         ];
     }
 

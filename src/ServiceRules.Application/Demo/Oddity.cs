@@ -16,6 +16,10 @@ internal static class Oddity
             OddityKind.LetOutBySecondPerson =>
                 "too near its limit to be proven in, and let out by lead-01 with a reason",
             OddityKind.TwelveOnTheBench => "twelve units of four machines on one bench",
+            OddityKind.RunAndRelocked =>
+                "run in the middle of the job to hear the contact, and everything locked again before hands went in",
+            OddityKind.ShiftHandedOver =>
+                "begun by one shift and ended by the next, lock upon lock and briefed",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such oddity"),
         };
 }

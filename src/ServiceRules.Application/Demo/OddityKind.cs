@@ -23,4 +23,10 @@ internal enum OddityKind
 
     /// <summary>Twelve units on one bench.</summary>
     TwelveOnTheBench,
+
+    /// <summary>The machine was run in the middle of the job, and everything was locked again.</summary>
+    RunAndRelocked,
+
+    /// <summary>One shift handed over to the next without a moment unlocked.</summary>
+    ShiftHandedOver,
 }

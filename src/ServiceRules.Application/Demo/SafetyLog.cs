@@ -21,6 +21,7 @@ internal sealed class SafetyLog
     private readonly Procedure procedure;
     private readonly string device;
     private int sequence;
+    private readonly HashSet<(string Person, Id<EnergySource> Source)> hung = [];
     private Moment checkedAt;
 
     public SafetyLog(Visit visit, Procedure procedure)
@@ -32,6 +33,14 @@ internal sealed class SafetyLog
     }
 
     private string First => visit.Crew[0];
+
+    /// <summary>Whoever ends the job on the machine.</summary>
+    private string Last => visit.IsInShifts ? visit.Crew[^1] : First;
+
+    private IEnumerable<EnergySource> Lockable => procedure.Sources.Where(source => source.Lockable);
+
+    /// <summary>Those who go in first.</summary>
+    private ImmutableArray<string> Starting => visit.IsInShifts ? [visit.Crew[0]] : visit.Crew;
 
     private bool IsOnBench => procedure.Place is WorkPlace.OnBench;
 
@@ -45,8 +54,9 @@ internal sealed class SafetyLog
         }
         else
         {
+            Announce();
             Stop();
-            Isolate();
+            Isolate(Starting);
             Release();
             if (!visit.Has(SeededFaultKind.IsolationNotVerified))
             {
@@ -54,13 +64,74 @@ internal sealed class SafetyLog
             }
         }
 
-        foreach (var person in visit.Crew)
+        foreach (var person in Starting)
         {
-            Step(TimelineEventKind.GlovesWorn, person, 12);
-            Step(TimelineEventKind.WorkStarted, person, 6);
+            StartWork(person);
         }
+    }
 
+    public void StartWork(string person)
+    {
+        Step(TimelineEventKind.GlovesWorn, person, 12);
+        Step(TimelineEventKind.WorkStarted, person, 6);
         checkedAt = visit.Clock.Moment;
+    }
+
+    /// <summary>Makes the machine dead again after it was run.</summary>
+    public void MakeDeadAgain(string person)
+    {
+        Isolate([person]);
+        Release();
+        Verify();
+    }
+
+    /// <summary>Hangs the locks of one more person on what is off already.</summary>
+    public void HangBeside(string person)
+    {
+        foreach (var source in Lockable)
+        {
+            Hang(source, person);
+        }
+    }
+
+    /// <summary>Takes the locks of a person off.</summary>
+    public void TakeOff(string person)
+    {
+        foreach (var source in Lockable.Where(source => hung.Contains((person, source.Id))).ToList())
+        {
+            TakeOff(source, person, person);
+        }
+    }
+
+    /// <summary>Turns the isolators off without hanging anything.</summary>
+    public void SwitchOff(string person)
+    {
+        foreach (var source in Lockable)
+        {
+            Turn(source, person, IsolatorPosition.Off);
+        }
+    }
+
+    /// <summary>One entry of what happens between; it draws no chance, so that nothing else of the job changes.</summary>
+    public void Note(
+        TimelineEventKind kind,
+        string person,
+        int seconds,
+        IEnumerable<string>? others = null,
+        int? count = null,
+        string? reviewed = null,
+        string? reason = null
+    )
+    {
+        visit.Clock.Pass(seconds);
+        Add(kind, person);
+        events[^1] = events[^1] with
+        {
+            Others = [.. (others ?? []).Select(other => new Id<Participant>(other))],
+            Count = count,
+            Procedure = reviewed,
+            Reason = reason,
+        };
     }
 
     /// <summary>Checks pressure that can come back, once it is due.</summary>
@@ -104,7 +175,7 @@ internal sealed class SafetyLog
     /// <summary>Everything from hands off the unit to the machine back with its operator.</summary>
     public void HandBack()
     {
-        foreach (var person in visit.Crew)
+        foreach (var person in visit.IsInShifts ? visit.Crew.Skip(1) : visit.Crew)
         {
             Step(TimelineEventKind.WorkStopped, person, 8);
         }
@@ -116,16 +187,22 @@ internal sealed class SafetyLog
 
         if (!visit.Has(SeededFaultKind.GuardsNotRecorded))
         {
-            Step(TimelineEventKind.GuardsRefitted, First, 60);
+            Step(TimelineEventKind.GuardsRefitted, Last, 60);
         }
 
-        Step(TimelineEventKind.AreaInspected, First, 40);
-        Step(TimelineEventKind.PeopleClearChecked, First, 15);
+        Step(TimelineEventKind.AreaInspected, Last, 40);
+        Step(TimelineEventKind.PeopleClearChecked, Last, 15);
+        if (visit.Crew.Length > 1 && !visit.IsInShifts)
+        {
+            Note(TimelineEventKind.ExposureChecked, Last, 20, visit.Crew);
+        }
+
         TakeLocksOff();
-        SwitchOn();
-        Step(TimelineEventKind.MachineStarted, First, 45);
-        Step(TimelineEventKind.CutOutsProved, First, 50);
-        Step(TimelineEventKind.HandedBack, First, 90);
+        SwitchOn(Last);
+        Note(TimelineEventKind.RemovalNotified, Last, 40, [visit.Plan.Machine.Operator]);
+        Step(TimelineEventKind.MachineStarted, Last, 45);
+        Step(TimelineEventKind.CutOutsProved, Last, 50);
+        Step(TimelineEventKind.HandedBack, Last, 90);
     }
 
     /// <summary>The timeline as it came in.</summary>
@@ -146,7 +223,18 @@ internal sealed class SafetyLog
         Step(TimelineEventKind.SeenAtRest, First, 20);
     }
 
-    private void Isolate()
+    /// <summary>Who is told, what is gone through and who is in charge, before anything is switched off.</summary>
+    private void Announce()
+    {
+        Note(TimelineEventKind.AffectedNotifiedBefore, First, 30, [visit.Plan.Machine.Operator]);
+        Note(TimelineEventKind.EnergyReviewed, First, 45, reviewed: procedure.Id.Text);
+        if (visit.Crew.Length > 1 && !visit.IsInShifts)
+        {
+            Note(TimelineEventKind.PrimaryAssigned, First, 15, [First], visit.Crew.Length);
+        }
+    }
+
+    private void Isolate(ImmutableArray<string> crew)
     {
         foreach (var source in procedure.Sources.Where(source => source.Isolator is not null))
         {
@@ -154,29 +242,71 @@ internal sealed class SafetyLog
             {
                 Step(TimelineEventKind.PlugRemoved, First, 25, source: source.Id);
                 Step(TimelineEventKind.PlugControlConfirmed, First, 10, source: source.Id);
+                HangTag(source);
                 continue;
             }
 
-            Step(
-                TimelineEventKind.IsolatorOperated,
-                First,
-                30,
-                source: source.Id,
-                isolator: source.Isolator,
-                position: IsolatorPosition.Off
-            );
-            foreach (var person in visit.Crew.Where(_ => !visit.Has(SeededFaultKind.NoLock)))
+            Turn(source, crew[0], IsolatorPosition.Off);
+            foreach (var person in crew.Where(_ => !visit.Has(SeededFaultKind.NoLock)))
             {
-                Step(
-                    TimelineEventKind.LockApplied,
-                    person,
-                    25,
-                    source: source.Id,
-                    device: LockOf(person),
-                    position: IsolatorPosition.Off
-                );
+                Hang(source, person);
             }
         }
+    }
+
+    private void Turn(EnergySource source, string person, IsolatorPosition position) =>
+        Step(
+            TimelineEventKind.IsolatorOperated,
+            person,
+            position is IsolatorPosition.Off ? 30 : 15,
+            source: source.Id,
+            isolator: source.Isolator,
+            position: position
+        );
+
+    private void Hang(EnergySource source, string person)
+    {
+        Step(
+            TimelineEventKind.LockApplied,
+            person,
+            25,
+            source: source.Id,
+            device: LockOf(person),
+            position: IsolatorPosition.Off
+        );
+        hung.Add((person, source.Id));
+    }
+
+    /// <summary>A plug lead takes no lock: the tag hangs on the lead where a lock would.</summary>
+    private void HangTag(EnergySource source)
+    {
+        Note(TimelineEventKind.TagApplied, First, 15);
+        events[^1] = events[^1] with
+        {
+            Source = new SourceReference.One(source.Id),
+            Lock = new Id<LockDevice>(TagOf(First)),
+            AtLockPoint = true,
+            Position = IsolatorPosition.Off,
+            ExtraMeasure = "plug lead in the pocket of whoever works",
+        };
+        hung.Add((First, source.Id));
+    }
+
+    private void TakeTagOff(EnergySource source)
+    {
+        Note(TimelineEventKind.TagRemoved, First, 10);
+        events[^1] = events[^1] with
+        {
+            Source = new SourceReference.One(source.Id),
+            Lock = new Id<LockDevice>(TagOf(First)),
+        };
+        hung.Remove((First, source.Id));
+    }
+
+    private void TakeOff(EnergySource source, string owner, string hand)
+    {
+        Step(TimelineEventKind.LockRemoved, hand, 20, source: source.Id, device: LockOf(owner));
+        hung.Remove((owner, source.Id));
     }
 
     private void Release()
@@ -204,33 +334,29 @@ internal sealed class SafetyLog
 
     private void TakeLocksOff()
     {
-        if (visit.Has(SeededFaultKind.NoLock))
+        foreach (var source in procedure.Sources.Where(source => source.Isolator is not null))
         {
-            return;
-        }
-
-        foreach (var source in procedure.Sources.Where(source => source.Lockable))
-        {
-            foreach (var person in visit.Crew)
+            foreach (var person in visit.Crew.Where(person => hung.Contains((person, source.Id))))
             {
-                var hand = visit.Has(SeededFaultKind.LockTakenOffByAnother) ? "lead-01" : person;
-                Step(TimelineEventKind.LockRemoved, hand, 20, source: source.Id, device: LockOf(person));
+                if (source.Lockable)
+                {
+                    var hand = visit.Has(SeededFaultKind.LockTakenOffByAnother) ? "lead-01" : person;
+                    TakeOff(source, person, hand);
+                }
+                else
+                {
+                    TakeTagOff(source);
+                }
             }
         }
     }
 
-    private void SwitchOn()
+    /// <summary>Turns the isolators on again.</summary>
+    public void SwitchOn(string person)
     {
-        foreach (var source in procedure.Sources.Where(source => source.Lockable))
+        foreach (var source in Lockable)
         {
-            Step(
-                TimelineEventKind.IsolatorOperated,
-                First,
-                15,
-                source: source.Id,
-                isolator: source.Isolator,
-                position: IsolatorPosition.On
-            );
+            Turn(source, person, IsolatorPosition.On);
         }
     }
 
@@ -255,25 +381,31 @@ internal sealed class SafetyLog
     )
     {
         visit.Clock.Pass(IsHurried(kind) ? 0 : seconds + visit.Chance.Between(0, seconds / 2));
+        Add(kind, person);
+        events[^1] = events[^1] with
+        {
+            Source =
+                all ? new SourceReference.All()
+                : source is { } id ? new SourceReference.One(id)
+                : null,
+            Lock = device is null ? null : new Id<LockDevice>(device),
+            Isolator = isolator,
+            Position = position,
+            Method = method,
+        };
+    }
+
+    private void Add(TimelineEventKind kind, string person) =>
         events.Add(
             new()
             {
                 Kind = kind,
                 At = visit.Clock.Now,
                 Actor = new(person),
-                Source =
-                    all ? new SourceReference.All()
-                    : source is { } id ? new SourceReference.One(id)
-                    : null,
-                Lock = device is null ? null : new Id<LockDevice>(device),
-                Device = this.device,
+                Device = device,
                 Sequence = ++sequence,
-                Isolator = isolator,
-                Position = position,
-                Method = method,
             }
         );
-    }
 
     /// <summary>Tapped through on the way back to the mess room.</summary>
     private bool IsHurried(TimelineEventKind kind) =>
@@ -304,6 +436,8 @@ internal sealed class SafetyLog
     }
 
     private double Waited() => (visit.Clock.Moment - checkedAt).TotalMinutes;
+
+    private static string TagOf(string person) => $"T-{person[^1]}1";
 
     private static string LockOf(string person) =>
         string.Equals(person, "lead-01", StringComparison.Ordinal) ? "L-61" : $"L-{person[^1]}1";

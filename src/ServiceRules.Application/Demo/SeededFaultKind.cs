@@ -92,4 +92,13 @@ public enum SeededFaultKind
 
     /// <summary>A reel bearing with play.</summary>
     BearingPlay,
+
+    /// <summary>Alone at the machine: the lock came off in the middle of the work and was hung again.</summary>
+    LockOffMidJob,
+
+    /// <summary>The machine was run to hear the contact, and hands went in again with nothing locked.</summary>
+    RunNotRelocked,
+
+    /// <summary>One shift took its lock off and left; the next hung its own half an hour later.</summary>
+    ShiftGap,
 }

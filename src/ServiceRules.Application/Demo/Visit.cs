@@ -21,6 +21,18 @@ internal sealed record Visit
 
     public bool Has(SeededFaultKind fault) => Plan.Fault == fault;
 
+    public bool Has(OddityKind oddity) => Plan.Oddity == oddity;
+
+    /// <summary>One shift works first and the next after it, not side by side.</summary>
+    public bool IsInShifts => Has(SeededFaultKind.ShiftGap) || Has(OddityKind.ShiftHandedOver);
+
+    /// <summary>The unit after which something happens in the middle of the job.</summary>
+    public static int Middle(int units) => (units - 1) / 2;
+
+    /// <summary>Who works on a unit.</summary>
+    public string WorkerAt(int unit, int units) =>
+        IsInShifts ? Crew[unit <= Middle(units) ? 0 : 1] : Crew[unit % Crew.Length];
+
     public bool Has(SeededFaultKind fault, UnitCondition unit) =>
         Plan.Fault == fault && Plan.FaultyPosition == unit.Position;
 

@@ -1,4 +1,5 @@
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.SafeWork;
 
 namespace ServiceRules.Application.Reports;
 
@@ -16,4 +17,10 @@ public interface IReportDrawing
         Assessed attached,
         FilingProofs? proofs
     );
+
+    /// <summary>The same for the report of a period.</summary>
+    /// <param name="file">All of its bytes.</param>
+    /// <param name="signed">What they say; intact.</param>
+    /// <param name="attached">The attached jobs, judged again by the attached rules.</param>
+    ReportPoint HeldAgainst(ReadOnlyMemory<byte> file, SignedReport signed, SafeWorkPeriod attached);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Engine;
 using ServiceRules.Formats.Assessments;
@@ -90,13 +91,18 @@ public sealed class VerifyReport(
         };
     }
 
-    private static IEnumerable<ReportPoint> NotReached(string why, params string[] names) =>
+    internal static IEnumerable<ReportPoint> NotReached(string why, params string[] names) =>
         names.Select(name => new ReportPoint(name, PointResult.NotReached, $"not looked at: {why}"));
 
     private IEnumerable<ReportPoint> Content(ReadOnlyMemory<byte> file, SignedReport signed)
     {
         var files = signed.Attachments;
         var names = files.Keys.Order(StringComparer.Ordinal).ToArray();
+        if (VerifyPeriod.IsPeriod(names))
+        {
+            return new VerifyPeriod(judge, drawing, demand.Log).Content(file, signed);
+        }
+
         if (
             !names.SequenceEqual(Expected, StringComparer.Ordinal)
             && !names.SequenceEqual(ExpectedWithLog, StringComparer.Ordinal)
@@ -108,7 +114,7 @@ public sealed class VerifyReport(
             [
                 ReportPoint.Failed(
                     Complete,
-                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}, and when it was filed in a log {string.Join(", ", AttachedProofs.Names)}, and when it was superseded {FilingProofs.NewerEntryName}, {FilingProofs.NewerProofName}"
+                    $"the file carries {carried}; a report carries {string.Join(", ", Expected)}, and when it was filed in a log {string.Join(", ", AttachedProofs.Names)}, and when it was superseded {FilingProofs.NewerEntryName}, {FilingProofs.NewerProofName}; one of a period carries {PeriodFiles.JobsName}, {PeriodFiles.RulesName}, {PeriodFiles.SummaryName}"
                 ),
                 .. NotReached("the evidence is not complete", Reproduced, Drawn, Filed),
             ];
@@ -126,7 +132,7 @@ public sealed class VerifyReport(
             : [complete, .. Judged(file, signed)];
     }
 
-    private static IEnumerable<ReportPoint> OfOtherSemantics(string other)
+    internal static IEnumerable<ReportPoint> OfOtherSemantics(string other)
     {
         foreach (var name in (string[])[Reproduced, Drawn, Filed])
         {

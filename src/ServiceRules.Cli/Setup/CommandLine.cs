@@ -95,6 +95,7 @@ internal static class CommandLine
         {
             CheckCommand.Of(session),
             ReportCommand.Of(session),
+            SafeWorkCommand.Of(session),
             VerifyCommand.Of(session),
             HistoryCommand.Of(session),
             RecallCommand.Of(session),

@@ -35,6 +35,8 @@ internal static class CheckReach
             or Check.OrderOfEvents
             or Check.Protection => true,
             Check.EnergyControl duty => !IsAfterHands(duty.Of),
+            // Somebody is about to rely on a lock that may hang on another machine.
+            Check.Credibility { Of: CredibilityOf.LockInTwoPlaces } => true,
             _ => false,
         };
 

@@ -43,7 +43,8 @@ public sealed class DocumentFormat<T>
 
     public int Version { get; }
 
-    private string Identifier =>
+    /// <summary>Kind and version as the document states them, such as `service-record/1`.</summary>
+    public string Identifier =>
         string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Name}/{Version}");
 
     /// <summary>Reads a document. No input makes it throw; every problem that the syntax lets be seen is told at once.</summary>

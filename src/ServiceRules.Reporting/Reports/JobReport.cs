@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
@@ -13,9 +12,6 @@ namespace ServiceRules.Reporting.Reports;
 /// <summary>The report of one job: laid out, painted, evidence attached, signed.</summary>
 public static class JobReport
 {
-    private const double MarginX = 34;
-    private const double MarginY = 20;
-
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
     /// <param name="authority">Who stamps the signature; null when nobody is asked.</param>
     /// <param name="proofs">That record and assessment stand in a log; null when they were not filed.</param>
@@ -29,13 +25,9 @@ public static class JobReport
         FilingProofs? proofs = null
     )
     {
-        if (SigningKeyFitness.PublicFault(signer.Certificate, issuedAt) is { } fault)
-        {
-            throw new InvalidOperationException($"the signer is not fit for this report: {fault}");
-        }
-        var statement = new SignatureStatement(signer.Certificate, WholeSeconds(issuedAt), authority?.Host);
+        var statement = ReportIssue.Stated(signer, issuedAt, authority);
         return PdfReportWriter.Write(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, Log(proofs)),
+            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs)),
             Title(assessed, terms, statement),
             ReportAttachments.Of(assessed.Evidence, proofs),
             signer,
@@ -58,7 +50,7 @@ public static class JobReport
         int pagesMax
     ) =>
         PdfReportWriter.WriteUnsigned(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, Log(proofs), pagesMax),
+            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs), pagesMax),
             Title(assessed, terms, statement),
             ReportAttachments.Of(assessed.Evidence, proofs),
             statement
@@ -74,35 +66,17 @@ public static class JobReport
     )
     {
         var job = new JobView(assessed, terms, measure, signature.At) { Log = log };
-        var design = new PageDesign(
-            PageDesign.A4Width,
-            PageDesign.A4Height,
-            MarginX,
-            MarginY,
-            _ => Head(job),
-            page => Foot(job, page)
-        )
-        {
-            FurnitureGap = 5,
-            PagesMax = pagesMax,
-        };
+        var design = ReportPages.Design(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Service report · {assessed.Record.Id.Text} · {assessed.Record.Machine.Id.Text} · {assessed.Record.Date:yyyy-MM-dd}"
+            ),
+            assessed.Context.Site,
+            ReportPages.Digest("record", assessed.Evidence.Record),
+            pagesMax
+        );
         return Pagination.LayOut(Content(job, signature), design, measure);
     }
-
-    /// <exception cref="InvalidOperationException">The proofs cannot be read.</exception>
-    private static FiledIn? Log(FilingProofs? proofs)
-    {
-        if (proofs is null)
-        {
-            return null;
-        }
-        var (log, fault) = FiledIn.Read(proofs);
-        return log ?? throw new InvalidOperationException(fault);
-    }
-
-    // The file states its instant to the second: what is drawn must follow from what is stated.
-    private static DateTimeOffset WholeSeconds(DateTimeOffset at) =>
-        DateTimeOffset.FromUnixTimeSeconds(at.ToUnixTimeSeconds());
 
     internal static string TitleOf(string record) => $"Service report {record}";
 
@@ -122,7 +96,6 @@ public static class JobReport
 
     private static Stack Content(JobView job, SignatureStatement signature)
     {
-        const double Width = PageDesign.A4Width - (2 * MarginX);
         var blocks = new List<Block> { OutcomeSection.Of(job), FactsSection.Of(job, signature) };
         if (job.IsBrief)
         {
@@ -130,7 +103,7 @@ public static class JobReport
         }
         else
         {
-            blocks.AddRange(UnitTiles.Of(job, Width));
+            blocks.AddRange(UnitTiles.Of(job, ReportPages.TextWidth));
             blocks.Add(CautionSection.Of(job));
             foreach (var unit in job.Units)
             {
@@ -138,7 +111,7 @@ public static class JobReport
             }
         }
         blocks.AddRange(SetSection.Of(job));
-        blocks.AddRange(SafeWorkSection.Of(job, Width));
+        blocks.AddRange(SafeWorkSection.Of(job, ReportPages.TextWidth));
         if (job.IsBrief)
         {
             blocks.Add(CautionSection.Of(job));
@@ -147,42 +120,5 @@ public static class JobReport
         blocks.AddRange(BasisSection.Of(job));
         blocks.Add(DigestSection.Of(job));
         return new Stack([.. blocks], job.IsBrief ? 3 : 7);
-    }
-
-    private static Stack Head(JobView job)
-    {
-        var record = job.Record;
-        ImmutableArray<Column> columns =
-        [
-            new(
-                ColumnWidth.Share(),
-                new Paragraph(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"Service report · {record.Id.Text} · {record.Machine.Id.Text} · {record.Date:yyyy-MM-dd}"
-                    ),
-                    Palette.SmallBold
-                )
-            ),
-            new(
-                ColumnWidth.Share(),
-                new Paragraph(job.Assessed.Context.Site, Palette.SmallQuiet, Align.Right)
-            ),
-        ];
-        return new Stack([new Row(columns), new HorizontalRule(Palette.HairLine)], 2);
-    }
-
-    private static Stack Foot(JobView job, PageNumber page)
-    {
-        var digest = job.Assessed.Evidence.Record.Hash.ToString();
-        ImmutableArray<Column> columns =
-        [
-            new(ColumnWidth.Share(), new Paragraph($"record {digest[..23]}…", Palette.TinyQuiet)),
-            new(
-                ColumnWidth.Fixed(90),
-                new Paragraph($"page {page.Number} of {page.Count}", Palette.TinyQuiet, Align.Right)
-            ),
-        ];
-        return new Stack([new HorizontalRule(Palette.HairLine), new Row(columns)], 2);
     }
 }

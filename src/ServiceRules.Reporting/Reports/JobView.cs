@@ -124,16 +124,6 @@ internal sealed class JobView
             .Select(outcome => outcome.Outcome.Disposition)
             .FirstOrDefault(Disposition.Hold);
 
-    public Row MarkedLine(VerdictPrint print, params Span[] spans)
-    {
-        var style = spans[0].Style;
-        var mark = MarkDrawing.Inline(print.Mark, style.Size, style.LineHeight, print.Ink, Measure);
-        return new Row(
-            [
-                new Column(ColumnWidth.Fixed(style.Size), mark),
-                new Column(ColumnWidth.Share(), new Paragraph([.. spans])),
-            ],
-            style.Size * 0.45
-        );
-    }
+    public Row MarkedLine(VerdictPrint print, params Span[] spans) =>
+        Sections.MarkedLine.Of(print, Measure, spans);
 }

@@ -1,5 +1,6 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Signing;
@@ -13,17 +14,38 @@ namespace ServiceRules.Reporting.Verifying;
 /// </summary>
 public sealed class ReportRedrawing : IReportDrawing
 {
+    /// <summary>A file drawn anew: from what was found, what is said about its signature, on at most so many pages.</summary>
+    private delegate byte[] Again(DrawnFile found, SignatureStatement statement, int pagesMax);
+
     public ReportPoint HeldAgainst(
         ReadOnlyMemory<byte> file,
         SignedReport signed,
         Assessed attached,
         FilingProofs? proofs
-    )
+    ) =>
+        HeldAgainst(
+            file,
+            signed,
+            (found, statement, pagesMax) =>
+                found.IsOfSafeWork
+                    ? SafeWorkReport.DrawAnew(attached, ReportTerms.Default, statement, proofs, pagesMax)
+                    : JobReport.DrawAnew(attached, ReportTerms.Default, statement, proofs, pagesMax)
+        );
+
+    public ReportPoint HeldAgainst(ReadOnlyMemory<byte> file, SignedReport signed, SafeWorkPeriod attached) =>
+        HeldAgainst(
+            file,
+            signed,
+            (_, statement, pagesMax) =>
+                SafeWorkPeriodReport.DrawAnew(attached, ReportTerms.Default, statement, pagesMax)
+        );
+
+    private static ReportPoint HeldAgainst(ReadOnlyMemory<byte> file, SignedReport signed, Again again)
     {
 #pragma warning disable CA1031 // Whatever goes wrong while drawing what a stranger signed means "does not hold".
         try
         {
-            return Held(file, signed, attached, proofs);
+            return Held(file, signed, again);
         }
         catch (Exception problem)
         {
@@ -32,12 +54,7 @@ public sealed class ReportRedrawing : IReportDrawing
 #pragma warning restore CA1031
     }
 
-    private static ReportPoint Held(
-        ReadOnlyMemory<byte> bytes,
-        SignedReport signed,
-        Assessed attached,
-        FilingProofs? proofs
-    )
+    private static ReportPoint Held(ReadOnlyMemory<byte> bytes, SignedReport signed, Again again)
     {
         if (signed is not { Certificate: { } certificate, SignedAt: { } signedAt })
         {
@@ -56,14 +73,9 @@ public sealed class ReportRedrawing : IReportDrawing
         {
             return new ReportPoint(VerifyReport.Drawn, PointResult.NotEstablished, OfOtherVersion(found));
         }
-        var again = JobReport.DrawAnew(
-            attached,
-            ReportTerms.Default,
-            new SignatureStatement(certificate, signedAt, signed.TimestampAskedOf),
-            proofs,
-            pages.Count
+        var (drawn, broken) = DrawnFile.Read(
+            again(found, new SignatureStatement(certificate, signedAt, signed.TimestampAskedOf), pages.Count)
         );
-        var (drawn, broken) = DrawnFile.Read(again);
         if (drawn is null)
         {
             throw new InvalidOperationException(broken);

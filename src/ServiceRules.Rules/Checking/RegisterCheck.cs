@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Rules.Diagnostics;
@@ -20,6 +22,11 @@ internal static class RegisterCheck
 
         Waivers(library, remarks);
         Procedures(library, remarks);
+        foreach (var procedure in library.Procedures)
+        {
+            Vouched(procedure, library, remarks);
+        }
+
         foreach (var device in library.Locks)
         {
             Person(device, "/owner", device.Value.Owner?.Text, library, remarks);
@@ -213,6 +220,48 @@ internal static class RegisterCheck
                     );
                 }
             }
+        }
+    }
+
+    /// <summary>Whoever inspected a procedure, was inspected with it or approved a task on the live machine is somebody.</summary>
+    private static void Vouched(Placed<Procedure> procedure, RuleLibrary library, Remarks remarks)
+    {
+        if (procedure.Value.Inspection is { } inspection)
+        {
+            Person(procedure, "/inspection/inspector", inspection.Inspector?.Text, library, remarks);
+            People(procedure, "/inspection/people", inspection.People, library, remarks);
+            People(procedure, "/inspection/users", inspection.Users, library, remarks);
+            for (var index = 0; index < inspection.Findings.Length; index++)
+            {
+                var at = FormattableString.Invariant($"/inspection/findings/{index}/about");
+                Person(procedure, at, inspection.Findings[index].About?.Text, library, remarks);
+            }
+        }
+
+        for (var index = 0; index < procedure.Value.EnergisedTasks.Length; index++)
+        {
+            var at = FormattableString.Invariant($"/energisedTasks/{index}/approvedBy");
+            Person(procedure, at, procedure.Value.EnergisedTasks[index].ApprovedBy?.Text, library, remarks);
+        }
+    }
+
+    private static void People(
+        Placed<Procedure> procedure,
+        string below,
+        ImmutableArray<Id<Participant>> people,
+        RuleLibrary library,
+        Remarks remarks
+    )
+    {
+        for (var index = 0; index < people.Length; index++)
+        {
+            Person(
+                procedure,
+                FormattableString.Invariant($"{below}/{index}"),
+                people[index].Text,
+                library,
+                remarks
+            );
         }
     }
 

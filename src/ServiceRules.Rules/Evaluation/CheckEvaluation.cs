@@ -15,15 +15,9 @@ public static class CheckEvaluation
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(frame);
-        var outcome = Excepted(rule, frame) ?? Judged(rule, frame, unit);
+        var outcome = Suppression.ByExemption(rule, frame) ?? Judged(rule, frame, unit);
         return GaugeNotices.Added(outcome, rule.Check, unit);
     }
-
-    // Steps of making safe are asked for no more than isolation is, where an exemption holds.
-    private static CheckOutcome? Excepted(Rule rule, JobFrame frame) =>
-        rule.Check is Check.RequiredEvent or Check.OrderOfEvents or Check.Protection
-            ? Suppression.ByExemption(rule, frame)
-            : null;
 
     private static CheckOutcome Judged(Rule rule, JobFrame frame, UnitFrame? unit) =>
         rule.Check switch

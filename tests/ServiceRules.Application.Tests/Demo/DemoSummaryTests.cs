@@ -27,7 +27,7 @@ public sealed class DemoSummaryTests
     [Fact]
     public void Of_UsualSeed_ReleasesWhatOnlyLooksOdd()
     {
-        Assert.Equal(7, Usual.LeaveAlone.Length);
+        Assert.Equal(9, Usual.LeaveAlone.Length);
         Assert.All(
             Usual.LeaveAlone,
             odd => Assert.Equal(Disposition.Release, odd.Assessment.Job.Disposition)
@@ -63,6 +63,9 @@ public sealed class DemoSummaryTests
                 SeededFaultKind.BlockageClearedByHand,
                 SeededFaultKind.DefectLeftOpen,
                 SeededFaultKind.TrainingLapsed,
+                SeededFaultKind.LockOffMidJob,
+                SeededFaultKind.RunNotRelocked,
+                SeededFaultKind.ShiftGap,
             ],
             Usual
                 .Faults.Where(fault => fault.Judged.Assessment.Job.Disposition is Disposition.Stop)

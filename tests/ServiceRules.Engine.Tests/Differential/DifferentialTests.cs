@@ -50,7 +50,8 @@ public class DifferentialTests(ITestOutputHelper output)
                 var possible = SecondOpinion.On(rule, job.Record, job.Context, book, unit);
                 found.TryGetValue((rule.Id.Text, key), out var finding);
                 var verdict = finding?.Verdict ?? Verdict.NotApplicable;
-                compared++;
+                // Duties of safe work have a second opinion of their own, written from the clause table.
+                compared += rule.Check is Check.EnergyControl ? 0 : 1;
                 if (possible.IsSure() && verdict != Verdict.NotApplicable)
                 {
                     sure++;

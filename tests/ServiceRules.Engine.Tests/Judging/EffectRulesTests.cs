@@ -60,6 +60,27 @@ public class EffectRulesTests
             Of(Jobs.Rule("r", check: Before, severity: severity, unproven: unproven), verdict)
         );
 
+    [Theory]
+    [InlineData(CredibilityOf.LockInTwoPlaces, Effect.Stop)]
+    [InlineData(CredibilityOf.Bursts, Effect.Hold)]
+    public void Of_DoubtOnAnOpenJob_StopsWhereALockIsReliedOn(CredibilityOf doubt, Effect expected) =>
+        Assert.Equal(
+            expected,
+            Of(
+                Jobs.Rule(
+                    "r",
+                    check: new Check.Credibility(doubt),
+                    severity: Severity.Stop,
+                    unproven: UnprovenPolicy.SecondPerson
+                ),
+                Verdict.Unproven,
+                Jobs.Record(Jobs.Unit("a")) with
+                {
+                    SignOff = null,
+                }
+            ).Effect
+        );
+
     [Fact]
     public void Of_UnprovenOnAnOpenJob_StopsWhereHandsGoInNext()
     {
@@ -153,7 +174,9 @@ public class EffectRulesTests
 
         Assert.Equal(Effect.Hold, effects.Of(rule, OnUnit, Verdict.Unproven).Effect);
         Assert.Equal(
-            ["the release by `lead-01` does not count: the exception from safe work in this job is their own"],
+            [
+                "the release by `lead-01` does not count: the exception from safe work in this job is their own",
+            ],
             effects.Refused(rule, OnUnit, Verdict.Unproven)
         );
     }

@@ -2,9 +2,11 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.RegularExpressions;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
+using ServiceRules.Reporting.Tests.Reports.SafeWork;
 using ServiceRules.TestKit;
 
 namespace ServiceRules.Reporting.Tests.Reports;
@@ -13,13 +15,61 @@ namespace ServiceRules.Reporting.Tests.Reports;
 public sealed partial class HeardReportTests : IDisposable
 {
     private readonly Scratch _scratch = new();
+    private readonly Scratch _records = new();
 
-    public void Dispose() => _scratch.Dispose();
+    public void Dispose()
+    {
+        _scratch.Dispose();
+        _records.Dispose();
+    }
 
-    public static TheoryData<string> Jobs => ["full", "brief"];
+    public static TheoryData<string> Reports => ["full", "brief", "safe-work", "period"];
 
-    private static Assessed JobOf(string name) =>
-        name == "full" ? SampleJobs.FullService : SampleJobs.HeightCheckOfTwelve;
+    private byte[] Write(string name) =>
+        name switch
+        {
+            "full" => Write(SampleJobs.FullService),
+            "brief" => Write(SampleJobs.HeightCheckOfTwelve),
+            "safe-work" => SafeWorkReport.Write(
+                Bare,
+                ReportTerms.Default,
+                SampleReport.Key,
+                SampleReport.IssuedAt
+            ),
+            _ => SafeWorkPeriodReport.Write(
+                Period(),
+                ReportTerms.Default,
+                SampleReport.Key,
+                SampleReport.IssuedAt
+            ),
+        };
+
+    private PlacedDocument LayOut(string name) =>
+        name switch
+        {
+            "full" => LayOut(SampleJobs.FullService),
+            "brief" => LayOut(SampleJobs.HeightCheckOfTwelve),
+            "safe-work" => SafeWorkReport.LayOut(
+                Bare,
+                ReportTerms.Default,
+                SampleReport.Statement,
+                FontMeasure.Shipped
+            ),
+            _ => SafeWorkPeriodReport.LayOut(
+                Period(),
+                ReportTerms.Default,
+                SampleReport.Statement,
+                FontMeasure.Shipped
+            ),
+        };
+
+    private static Assessed Bare => SampleJobs.Judge(SafeWorkSamples.SecondWithoutLock);
+
+    private SafeWorkPeriod Period() =>
+        SafeWorkSamples.Period(
+            _records,
+            [SafeWorkSamples.ByTwo, SafeWorkSamples.SecondWithoutLock with { Id = new("F-bare") }]
+        );
 
     private static byte[] Write(Assessed job) =>
         JobReport.Write(job, ReportTerms.Default, SampleReport.Key, SampleReport.IssuedAt);
@@ -27,20 +77,19 @@ public sealed partial class HeardReportTests : IDisposable
     private static PlacedDocument LayOut(Assessed job) =>
         JobReport.LayOut(job, ReportTerms.Default, SampleReport.Statement, FontMeasure.Shipped);
 
-    private static string Raw(Assessed job) => Encoding.Latin1.GetString(Write(job));
+    private string Raw(string name) => Encoding.Latin1.GetString(Write(name));
 
     [SkippableTheory]
-    [MemberData(nameof(Jobs))]
+    [MemberData(nameof(Reports))]
     public void Pdfinfo_StructureText_IsWhatIsDrawnInTheOrderOfTheDrawing(string name)
     {
-        var job = JobOf(name);
-        var path = _scratch.Write("report.pdf", Write(job));
+        var path = _scratch.Write("report.pdf", Write(name));
 
         var told = Tool.Require("pdfinfo").Run("-struct-text", path).StandardOutput;
 
         var heard = string.Concat(Quoted().Matches(told).Select(match => match.Groups[1].Value));
         var drawn = string.Concat(
-            LayOut(job)
+            LayOut(name)
                 .Pages.SelectMany(page => Groups(page.Items))
                 .SelectMany(TextsOf)
                 .Select(text => text.Content)
@@ -50,10 +99,11 @@ public sealed partial class HeardReportTests : IDisposable
 
     /// <summary>Words that a line break parts are two words to whoever hears or copies them.</summary>
     [SkippableTheory]
-    [MemberData(nameof(Jobs))]
+    [InlineData("full")]
+    [InlineData("brief")]
     public void Pdfinfo_StructureText_KeepsWordsApartWhereLinesBreak(string name)
     {
-        var path = _scratch.Write("report.pdf", Write(JobOf(name)));
+        var path = _scratch.Write("report.pdf", Write(name));
 
         var told = Tool.Require("pdfinfo").Run("-struct-text", path).StandardOutput;
 
@@ -66,10 +116,10 @@ public sealed partial class HeardReportTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Jobs))]
+    [MemberData(nameof(Reports))]
     public void Write_Headings_LeaveOutNoLevel(string name)
     {
-        var levels = LayOut(JobOf(name))
+        var levels = LayOut(name)
             .Pages.SelectMany(page => Groups(page.Items))
             .Select(group => group.Role)
             .Where(role => role is StructureRole.Heading1 or StructureRole.Heading2 or StructureRole.Heading3)
@@ -82,10 +132,12 @@ public sealed partial class HeardReportTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Jobs))]
+    [InlineData("full")]
+    [InlineData("brief")]
+    [InlineData("safe-work")]
     public void Write_EveryFigure_IsToldWithTheNumbersThatItShows(string name)
     {
-        var figures = LayOut(JobOf(name))
+        var figures = LayOut(name)
             .Pages.SelectMany(page => Groups(page.Items))
             .Where(group => group.Role == StructureRole.Figure)
             .ToList();
@@ -110,10 +162,10 @@ public sealed partial class HeardReportTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Jobs))]
+    [MemberData(nameof(Reports))]
     public void Write_Elements_CarryWhatTheirKindNeeds(string name)
     {
-        var file = Raw(JobOf(name));
+        var file = Raw(name);
 
         var elements = Element().Matches(file).Select(match => match.Value).ToLookup(Kind);
         Assert.All(elements["Figure"], figure => Assert.Matches(@"/Alt\(.+?\).*/BBox\[", figure));
@@ -124,10 +176,10 @@ public sealed partial class HeardReportTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Jobs))]
+    [MemberData(nameof(Reports))]
     public void Write_EveryTable_HasItsHeadOnEveryPage(string name)
     {
-        var tables = LayOut(JobOf(name))
+        var tables = LayOut(name)
             .Pages.SelectMany(page => Groups(page.Items))
             .Where(group => group.Role == StructureRole.Table)
             .ToList();
@@ -148,10 +200,10 @@ public sealed partial class HeardReportTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Jobs))]
+    [MemberData(nameof(Reports))]
     public void Write_File_SaysThatItIsTaggedAndHowItIsComeThrough(string name)
     {
-        var file = Raw(JobOf(name));
+        var file = Raw(name);
 
         Assert.Contains("/Lang(en-GB)", file, StringComparison.Ordinal);
         Assert.Contains("<</Marked true>>", file, StringComparison.Ordinal);

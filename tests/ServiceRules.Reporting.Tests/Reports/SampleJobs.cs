@@ -72,6 +72,8 @@ internal static class SampleJobs
 
     public static SiteRegisters DemoSite => Site.Value;
 
+    public static RuleBook DemoBook => Book.Value;
+
     private static SiteRegisters ReadSite()
     {
         string[] site = ["rules", "site-alder-reach"];
@@ -85,6 +87,9 @@ internal static class SampleJobs
             People = registers.People,
             Locks = registers.Locks,
             Waivers = registers.Waivers,
+            Machines = registers.Machines,
+            LockStyle = own.LockStyle,
+            RemovalException = own.RemovalException,
             Procedures = All(SiteFormat.Procedure, [.. site, "procedures"]),
             SettingOrders = All(SettingOrderFormat.Current, [.. site, "setting-orders"]),
         };

@@ -386,36 +386,6 @@ public class PackCheckTests
             "sheets/a.sheet.json",
             "/quantities/0"
         ),
-        ["a citation for an unknown rule"] = (
-            Cited(PackLayer.Jurisdiction, "unheard-of"),
-            DiagnosticCode.UnknownRule,
-            "law/a.citations.json",
-            "/citations/0/rule"
-        ),
-        ["a citation in a pack of no jurisdiction"] = (
-            Cited(PackLayer.Site, "key-kept"),
-            DiagnosticCode.CitationOutOfPlace,
-            "law/a.citations.json",
-            "/citations/0"
-        ),
-        ["a jurisdiction that says nothing of what comes before it"] = (
-            Cited(PackLayer.Jurisdiction, "key-kept", precedence: null),
-            DiagnosticCode.NoPrecedence,
-            "law/pack.json",
-            ""
-        ),
-        ["a rule on the programme that holds"] = (
-            With(Programme with { Severity = Severity.Hold }),
-            DiagnosticCode.ProgrammeWeighs,
-            "base/a.rules.json",
-            "/rules/0/severity"
-        ),
-        ["a limit on the programme"] = (
-            With(Limit with { Scope = RuleScope.Programme }),
-            DiagnosticCode.ScopeDoesNotFit,
-            "base/a.rules.json",
-            "/rules/0/scope"
-        ),
         ["two procedures for one machine"] = (
             Sound with
             {
@@ -460,7 +430,7 @@ public class PackCheckTests
             DiagnosticCode.Loosens,
         ];
         var codes = typeof(DiagnosticCode).GetFields().Select(field => (string)field.GetRawConstantValue()!);
-        Assert.Equal(codes.Except(ofFiles).Order(), Spoilt.Values.Select(one => one.Code).Distinct().Order());
+        Assert.Equal(codes.Except(ofFiles).Order(), Spoilt.Values.Select(one => one.Code).Union(SafeWorkPackTests.Codes).Order());
     }
 
     [Fact]

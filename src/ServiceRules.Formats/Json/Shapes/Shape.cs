@@ -64,6 +64,10 @@ public static class Shape
     /// <summary>Any JSON value but null.</summary>
     public static JsonShape<JsonNode> Any { get; } = new AnyShape();
 
+    /// <summary>A whole document of another format, carried as it stands.</summary>
+    /// <param name="identifier">Its format and version, such as `service-record/1`.</param>
+    public static JsonShape<JsonNode> Document(string identifier) => new DocumentShape(identifier);
+
     public static JsonShape<ImmutableArray<T>> List<T>(JsonShape<T> item, int min, int max)
         where T : notnull => new ListShape<T>(item, min, max);
 

@@ -19,7 +19,7 @@ internal sealed class BasisSection
     private IEnumerable<Block> Blocks()
     {
         var groups = _job
-            .Assessment.Findings.Where(finding => finding.Verdict != Verdict.NotApplicable)
+            .Assessment.Findings.Where(Bears)
             .GroupBy(finding => finding.Rule, StringComparer.Ordinal)
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .ToList();
@@ -38,6 +38,11 @@ internal sealed class BasisSection
             yield return new Paragraph(string.Join("  ", told), Palette.TinyQuiet);
         }
     }
+
+    /// <summary>What is in order with the site's programme says nothing of this job.</summary>
+    private static bool Bears(Finding finding) =>
+        finding.Verdict != Verdict.NotApplicable
+        && !(finding is { Subject: Subject.Programme, Verdict: Verdict.Met });
 
     private Row Line(string id, IReadOnlyList<Finding> findings)
     {

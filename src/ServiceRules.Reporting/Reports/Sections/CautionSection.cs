@@ -5,10 +5,6 @@ namespace ServiceRules.Reporting.Reports.Sections;
 /// <summary>Cautions of the sheets concerned, and what comes before this report.</summary>
 internal static class CautionSection
 {
-    private const string First =
-        "Local codes, the unit's own manual and licensed practice come before this report. It tells what the record "
-        + "shows and does not show; it does not say that anyone complies with a law.";
-
     public static Block Of(JobView job)
     {
         var cautions = job
@@ -16,7 +12,7 @@ internal static class CautionSection
             .OfType<Rules.Model.LimitSheet>()
             .DistinctBy(sheet => sheet.Id)
             .SelectMany(sheet => sheet.Cautions)
-            .Prepend(First)
+            .Prepend(PrecedenceSection.First)
             .Distinct(StringComparer.Ordinal)
             .ToList();
         var mark = MarkDrawing.Inline(Mark.Caution, 11, 11, Palette.Ink, job.Measure);

@@ -17,19 +17,27 @@ internal static class DigestSection
             (EvidenceFiles.RulesName, files.Rules.Hash.ToString()),
             (EvidenceFiles.AssessmentName, files.Assessment.Hash.ToString()),
         };
-        return new Together(
-            new Stack([
-                Paragraph.Heading(2, "Digests and attached evidence", job.Heading),
-                Columned.Of([.. rows.Select(row => Line(row.Name, row.Digest))], 2),
-                new Paragraph(
-                    $"Attached to this file in canonical JSON (RFC 8785); verdict semantics {Assessment.SemanticsVersion}. "
-                        + "The same record, context and rules give the same assessment. Check signature, attachments and "
-                        + "verdict, offline: servicerules verify FILE.pdf",
-                    Palette.TinyQuiet
-                ),
-            ])
+        return Of(
+            rows,
+            job.Heading,
+            $"Attached to this file in canonical JSON (RFC 8785); verdict semantics {Assessment.SemanticsVersion}. "
+                + "The same record, context and rules give the same assessment. Check signature, attachments and "
+                + "verdict, offline: servicerules verify FILE.pdf"
         );
     }
+
+    public static Together Of(
+        IEnumerable<(string Name, string Digest)> rows,
+        TextStyle heading,
+        string told
+    ) =>
+        new(
+            new Stack([
+                Paragraph.Heading(2, "Digests and attached evidence", heading),
+                Columned.Of([.. rows.Select(row => Line(row.Name, row.Digest))], 2),
+                new Paragraph(told, Palette.TinyQuiet),
+            ])
+        );
 
     private static Row Line(string name, string digest) =>
         new(

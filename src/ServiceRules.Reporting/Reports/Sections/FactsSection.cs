@@ -1,5 +1,4 @@
 using System.Globalization;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Reporting.Signing;
@@ -14,7 +13,7 @@ internal static class FactsSection
         return new Row(
             [
                 new Column(ColumnWidth.Share(1), Facts(job)),
-                new Column(ColumnWidth.Share(1.35), Grounds(job, signature)),
+                new Column(ColumnWidth.Share(1.35), GroundsSection.Of(job, signature)),
             ],
             12
         );
@@ -112,81 +111,4 @@ internal static class FactsSection
             ],
             4
         );
-
-    private static Stack Grounds(JobView job, SignatureStatement signature)
-    {
-        return new Stack([
-            Paragraph.Heading(2, "What identity and time rest on", Palette.SubHeading),
-            new Paragraph([
-                new Span("Identity: ", job.ToldBold),
-                new Span(
-                    "people stand here by the pseudonyms of the record, as entered; no sign-in was checked. ",
-                    job.Told
-                ),
-                new Span("Times: ", job.ToldBold),
-                new Span(Times(job), job.Told),
-                new Span(" Issue: ", job.ToldBold),
-                new Span(signature.Ground, job.Told),
-                new Span(" Log: ", job.ToldBold),
-                new Span(Log(job), job.Told),
-            ]),
-            new Gap(2),
-            new SignaturePlace(VisibleSignature.Of(signature)),
-        ]);
-    }
-
-    private static string Log(JobView job) =>
-        job.Log is { } log
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"{log.Head.Origin}, {log.Head.Size} entries, root {log.Head.Root}, key {log.Key.IdText}; proofs attached."
-            )
-            : "not filed in a log.";
-
-    private static string Times(JobView job)
-    {
-        var events = job.Record.Timeline;
-        if (events.IsEmpty)
-        {
-            return "the record has no timeline.";
-        }
-        var zone = job.Assessed.Context.Zone;
-        var parts = new List<string>
-        {
-            Counted(
-                events.Count(one => one.At is RecordedTime.Instant),
-                "entry",
-                "entries",
-                "with its offset from UTC"
-            ),
-            Counted(
-                events.Count(one => one.At is RecordedTime.LocalTime),
-                "entry",
-                "entries",
-                $"without offset, read in {zone.Name} (zone data {zone.DataVersion})"
-            ),
-            Counted(
-                events.Count(one => one.Mark == EntryMark.LateEntry),
-                "late entry",
-                "late entries",
-                "so marked"
-            ),
-            Counted(
-                events.Count(one => one.Mark == EntryMark.Transcription),
-                "entry",
-                "entries",
-                "copied from paper"
-            ),
-            Counted(
-                events.Count(one => one.ReceivedAt is not null),
-                "entry",
-                "entries",
-                "with the time of receipt"
-            ),
-        };
-        return $"as entered, {ReportWords.Listed([.. parts.Where(part => part.Length > 0)])}.";
-    }
-
-    private static string Counted(int count, string one, string many, string how) =>
-        count == 0 ? "" : $"{ReportWords.Counted(count, one, many)} {how}";
 }

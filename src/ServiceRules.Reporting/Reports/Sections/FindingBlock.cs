@@ -13,11 +13,11 @@ internal static class FindingBlock
         Finding finding,
         VerdictPrint print,
         HashSet<string>? alreadyTold = null,
-        ContradictionsTold? contradictions = null
+        ContradictionsTold? contradictions = null,
+        string clause = ""
     )
     {
-        var told =
-            finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
+        var told = Print(finding, print);
         var lines = ImmutableArray.CreateBuilder<Block>();
         var (statement, isReference) =
             contradictions?.Of(finding, job.TitleOf(finding)) ?? (finding.Statement, false);
@@ -26,6 +26,7 @@ internal static class FindingBlock
                 new Span($"{ReportWords.Sentence(told.Word)} · ", job.ToldBold with { Ink = told.Ink }),
                 new Span(job.Say(statement), job.Told),
                 new Span($"  {job.TitleOf(finding)}", job.ToldQuiet),
+                new Span(clause.Length == 0 ? "" : $"  {clause}", job.ToldBold),
             ])
         );
         var todo = ToDo(job, finding);
@@ -52,6 +53,10 @@ internal static class FindingBlock
             4
         );
     }
+
+    /// <summary>What stops is marked so, whatever its word.</summary>
+    public static VerdictPrint Print(Finding finding, VerdictPrint print) =>
+        finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
 
     private static string ToDo(JobView job, Finding finding) =>
         finding.Verdict is Verdict.Met or Verdict.NotApplicable ? ""

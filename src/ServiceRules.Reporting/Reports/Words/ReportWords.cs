@@ -222,7 +222,7 @@ public static class ReportWords
             BasisKind.CommonPractice => "common practice, no source",
             BasisKind.FromMemory => "from memory",
             BasisKind.Derived => "derived",
-            BasisKind.Duty => "a duty of safe work in neutral words; local codes come first",
+            BasisKind.Duty => "a duty of safe work, local codes come first",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
         };
 

@@ -1,3 +1,4 @@
+using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Verifying.Shape;
 
 namespace ServiceRules.Reporting.Verifying.Drawn;
@@ -21,6 +22,13 @@ internal sealed class DrawnFile(ReadOnlyMemory<byte> bytes, PdfTable table)
     /// <summary>What drew the file, in its own words.</summary>
     public (string? Creator, string? Producer) DrawnBy =>
         (Information?.TextOf("Creator"), Information?.TextOf("Producer"));
+
+    /// <summary>
+    /// It calls itself a report about safe work. Which kind it is decides what is drawn; that it calls itself so is compared
+    /// like everything else.
+    /// </summary>
+    public bool IsOfSafeWork =>
+        Information?.TextOf("Title")?.StartsWith(SafeWorkReport.TitleStart, StringComparison.Ordinal) == true;
 
     /// <summary>The pages in order, or null when they are not in one plain list.</summary>
     public IReadOnlyList<PdfObject>? Pages()

@@ -228,25 +228,35 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             return null;
         }
 
-        var (atPlace, left, right) = (0m, 0m, 0m);
+        var (left, right) = (0m, 0m);
         foreach (var turn in turns)
         {
-            if (
-                amountOf(turn.Amount) is not { } amount
-                || Share(turn.Side, adjuster, station) is not { } share
-            )
+            if (amountOf(turn.Amount) is not { } amount)
             {
                 return null;
             }
 
-            atPlace += amount * share;
             left += turn.Side is Side.Right ? 0 : amount;
             right += turn.Side is Side.Left ? 0 : amount;
         }
 
+        // What both sides were turned counts everywhere alike, however it was written down.
+        var both = Math.Min(left, right);
+        if (
+            Counted(Side.Left, left - both, adjuster, station) is not { } byLeft
+            || Counted(Side.Right, right - both, adjuster, station) is not { } byRight
+        )
+        {
+            return null;
+        }
+
         var opens = turns[0].Direction is AdjustDirection.Open or AdjustDirection.Raise;
+        var atPlace = both + byLeft + byRight;
         return (opens ? atPlace : -atPlace, Math.Max(left, right));
     }
+
+    private static decimal? Counted(Side side, decimal amount, Adjuster adjuster, Length? station) =>
+        amount == 0 ? 0 : amount * Share(side, adjuster, station);
 
     private static decimal? InSteps(AdjustmentAmount amount) =>
         amount is AdjustmentAmount.Steps { Count: <= AdjusterPair.MostSteps and var count } ? count : null;
@@ -254,14 +264,9 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
     private static decimal? InMillimetres(AdjustmentAmount amount) =>
         amount is AdjustmentAmount.Distance { Value: var noted } ? noted.Value.Millimetres : null;
 
-    /// <summary>What one step of a side does at a station, in steps; none where that depends on what nobody stated.</summary>
+    /// <summary>What one step of one side does at a station, in steps; none where that depends on what nobody stated.</summary>
     private static decimal? Share(Side side, Adjuster adjuster, Length? station)
     {
-        if (side is Side.Both)
-        {
-            return 1m;
-        }
-
         if (
             station is not { } at
             || adjuster is not { LeftAt.Value: var left, RightAt.Value: var right }

@@ -13,7 +13,10 @@ internal static class ContractorsInformedDuty
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var outside = duty
-            .Reading.HandsIn.Concat(duty.Reading.Devices.Select(device => device.Person))
+            .Reading.HandsIn.Concat(
+                duty.Reading.Of(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied)
+                    .Select(entry => entry.Event.Actor)
+            )
             .Distinct()
             .Where(duty.IsFromOutside)
             .ToImmutableArray();

@@ -143,9 +143,13 @@ internal static class GroupLeadDuties
             .Removals(duty)
             .Where(entry => entry.Place() > end.Place() && entry.Event.Source is not SourceReference.GroupBox)
             .ToImmutableArray();
-        return off.FirstOrDefault(entry =>
-                entry.Event.Lock is { } device && duty.LockOf(device) is { Owner: null, IsTag: false }
-            ) ?? off.FirstOrDefault();
+        return off.Any(IsJobLock)
+            // A tag stands on an isolator that takes no lock for everybody.
+            ? off.First(entry => IsJobLock(entry) || entry.Event.Kind == TimelineEventKind.TagRemoved)
+            : off.FirstOrDefault();
+
+        bool IsJobLock(OrderedEvent entry) =>
+            entry.Event.Lock is { } device && duty.LockOf(device) is { Owner: null, IsTag: false };
     }
 
     private static CheckOutcome OnePerson() =>

@@ -9,7 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// In a group everybody has a device of their own on, on an isolator or the group box, from no later than their work
-/// starts until no earlier than it stops. A job lock is nobody's own.
+/// starts until no earlier than it stops. A job lock is nobody's own, and a lock issued to somebody else is theirs.
 /// </summary>
 internal static class OwnDeviceInGroupDuty
 {
@@ -136,7 +136,7 @@ internal static class OwnDeviceInGroupDuty
         duty.LockOf(device.Device) switch
         {
             null or { IsTag: true } => true,
-            { Owner: not null } => true,
+            { Owner: { } owner } => owner == device.Person,
             _ => device.IsTag,
         };
 

@@ -16,10 +16,13 @@ internal static class Suppression
         Reason(of, duty) is { } reason ? TimelineOutcome.NotApplicable(reason) : null;
 
     /// <summary>
-    /// The outcome of any check of safe work on a job whose exemption holds, by duty or not; null: no exemption holds.
+    /// The outcome of a check of safe work that is no duty, on a job whose exemption holds; null: it is to be judged. Minor
+    /// servicing lifts the trade's own steps as well; a plug that is kept lifts isolation and nothing else.
     /// </summary>
     public static CheckOutcome? ByExemption(Rule rule, JobFrame job) =>
-        HoldingExemption(DutyFrame.Of(rule, job)) is { } claim
+        rule.Check is Check.RequiredEvent or Check.OrderOfEvents or Check.Protection
+        && HoldingExemption(DutyFrame.Of(rule, job)) is { } claim
+        && (claim.Claim.Kind == ExemptionKind.MinorServicing || IsOfIsolation(rule.Check))
             ? TimelineOutcome.NotApplicable(Excepted(claim))
             : null;
 
@@ -114,6 +117,22 @@ internal static class Suppression
                 or EnergyDuty.PrimaryNamed
                 or EnergyDuty.GroupAccounted
                 or EnergyDuty.CoordinatorNamed;
+
+    private static bool IsOfIsolation(Check check) =>
+        check is not Check.RequiredEvent { Events: var events } || events.Any(IsOfIsolation);
+
+    private static bool IsOfIsolation(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.AffectedNotifiedBefore
+                or TimelineEventKind.EnergyReviewed
+                or TimelineEventKind.MachineShutDown
+                or TimelineEventKind.IsolatorOperated
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.LockApplied
+                or TimelineEventKind.TagApplied
+                or TimelineEventKind.StoredEnergyReleased
+                or TimelineEventKind.IsolationVerified
+                or TimelineEventKind.RemovalNotified;
 
     private static bool IsStillToBegin(DutyFrame duty) =>
         duty.Reading.IsOpen && duty.Reading.FirstWork is null;

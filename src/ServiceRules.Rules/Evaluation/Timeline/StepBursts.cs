@@ -16,7 +16,7 @@ internal static class StepBursts
     private const int TooManyInAMinute = 8;
 
     /// <summary>
-    /// Four seconds a step: nobody turns an isolator off, hangs a lock, bleeds a circuit or tries a control in less. From
+    /// Four seconds from one step to the next: nobody turns an isolator off, hangs a lock, bleeds a circuit or tries a control in less. From
     /// the seat several controls are moved in that time, which is why they are not counted. Judgement, no source.
     /// </summary>
     private static readonly TimeSpan Window = TimeSpan.FromSeconds(12);

@@ -112,6 +112,21 @@ public sealed class ExemptionDutiesTests
         Assert.Equal(Verdict.NotApplicable, Corded.Judge(new Check.Protection()).Verdict);
     }
 
+    /// <summary>A plug that is kept is no reason to leave the guards off the grinder.</summary>
+    [Theory]
+    [InlineData(TimelineEventKind.GuardsRefitted, RequiredWhen.AfterWork)]
+    [InlineData(TimelineEventKind.SeenAtRest, RequiredWhen.BeforeWork)]
+    public void Judge_CordAndPlugThatHolds_LiftsNoStepBesideIsolation(
+        TimelineEventKind step,
+        RequiredWhen when
+    )
+    {
+        var check = new Check.RequiredEvent([step], RequiredPer.Job, when, null);
+
+        Assert.Equal(Verdict.NotMet, Corded.Judge(check).Verdict);
+        Assert.Equal(Verdict.NotApplicable, Scraper.Judge(check).Verdict);
+    }
+
     [Fact]
     public void Judge_CordAndPlugOfARideOn_NamesTheOtherSources()
     {

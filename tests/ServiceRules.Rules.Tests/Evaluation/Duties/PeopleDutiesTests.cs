@@ -74,7 +74,13 @@ public sealed class PeopleDutiesTests
         "08:18 gloves_worn tech-01",
         EnergyDuty.OwnDeviceInGroup
     )]
+    [InlineData("source=group_box lock=L-2", "source=group_box lock=L-1", EnergyDuty.OwnDeviceInGroup)]
     [InlineData("07:50 primary", "08:30 primary", EnergyDuty.PrimaryNamed)]
+    [InlineData(
+        "09:35 exposure",
+        "09:34 tag_removed tech-01 source=gravity lock=G-1\n09:35 exposure",
+        EnergyDuty.GroupAccounted
+    )]
     [InlineData("09:35 exposure", "09:41:30 exposure", EnergyDuty.GroupAccounted)]
     [InlineData("09:35 exposure", "09:20 exposure", EnergyDuty.GroupAccounted)]
     [InlineData("exposure_checked tech-01", "exposure_checked tech-02", EnergyDuty.GroupAccounted)]
@@ -162,6 +168,15 @@ public sealed class PeopleDutiesTests
             expected,
             (Two with { Register = [new(new("tech-02"), true, null, null) { Employer = Employer.Outside }] })
                 .With(exchanged + Group)
+                .VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Fact]
+    public void ContractorsInformed_SomebodyFromOutsideHangsALockThatHangsAlready_IsAskedOfThemToo() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            (Two with { Register = [new(new("op-01"), false, null, null) { Employer = Employer.Outside }] })
+                .With(Group + "08:25 lock_applied op-01 source=engine_start lock=J-1")
                 .VerdictOf(EnergyDuty.ContractorsInformed)
         );
 

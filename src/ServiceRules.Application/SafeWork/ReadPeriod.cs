@@ -1,0 +1,111 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Filed;
+using ServiceRules.Application.Library;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Packs;
+using ServiceRules.Formats.Registers;
+using ServiceRules.Formats.SafeWork;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Application.SafeWork;
+
+/// <summary>Looks through files for the records of a period and judges them by the rules in force.</summary>
+public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegisters site, Judge judge)
+{
+    /// <summary>Reads and judges; a fault where there is nothing to judge, or more than one report holds.</summary>
+    /// <param name="paths">Files and folders.</param>
+    /// <param name="from">First day; null: that of the earliest record.</param>
+    /// <param name="until">Last day; null: that of the latest record.</param>
+    /// <param name="read">The files behind it.</param>
+    public PeriodOutcome Read(IEnumerable<string> paths, DateOnly? from, DateOnly? until, out FilesRead read)
+    {
+        var gathered = files.Gather(paths, Kept);
+        read = gathered.Files;
+        var inside = gathered
+            .Kept.Where(job => !(job.Day < from) && !(job.Day > until))
+            .OrderBy(job => job.Day)
+            .ThenBy(job => job.Id, StringComparer.Ordinal)
+            .ThenBy(job => job.Site, StringComparer.Ordinal)
+            .ToList();
+        if (inside.Count == 0)
+        {
+            return PeriodOutcome.Refused("there is no readable record of the period among these files");
+        }
+
+        if (inside.Count > SafeWorkJobsFormat.JobsMax)
+        {
+            return PeriodOutcome.Refused(
+                FormattableString.Invariant(
+                    $"{inside.Count} records are of the period; accepted: at most {SafeWorkJobsFormat.JobsMax} in one report, so a shorter period"
+                )
+            );
+        }
+
+        var leftOut = new LeftOut(
+            read.Problems.Length,
+            read.Repeated,
+            read.Superseded,
+            gathered.Kept.Length - inside.Count
+        );
+        var beside = Beside(gathered.Kept);
+        var written = JudgePeriod.Write(
+            from ?? inside[0].Day,
+            until ?? inside[^1].Day,
+            leftOut,
+            inside.Select(job => (job.Document, ContextOf(job, beside[job.Site])))
+        );
+        return CanonicalJson.Canonicalise(written).TryGet(out var jobs, out var refusal)
+            ? new JudgePeriod(judge).Decide(jobs, (book, CanonicalForm.Of(RulePackFormat.Book.Write(book))))
+            : PeriodOutcome.Refused($"the records of the period are too much for one report: {refusal}");
+    }
+
+    private Job Kept(FiledRecord filed) =>
+        new(
+            filed.Record.Date,
+            filed.Record.Id.Text,
+            filed.Context?.Site ?? site.Name,
+            filed.Document,
+            filed.Record with
+            {
+                Units = [],
+            },
+            filed.Context
+        );
+
+    /// <summary>What the records of each site show of locks and people; those outside the period as well.</summary>
+    private Dictionary<string, WorkElsewhere> Beside(IEnumerable<Job> jobs) =>
+        jobs.GroupBy(job => job.Site, StringComparer.Ordinal)
+            .ToDictionary(
+                own => own.Key,
+                own =>
+                    WorkElsewhere.Of(
+                        own.Select(job => job.Record),
+                        own.Select(job => job.Context?.Zone).FirstOrDefault(zone => zone is not null)
+                            ?? site.Zone
+                    ),
+                StringComparer.Ordinal
+            );
+
+    private CanonicalDocument ContextOf(Job job, WorkElsewhere beside)
+    {
+        var context = job.Context switch
+        {
+            null => ContextFreezer.Freeze(site, job.Record, beside),
+            { Elsewhere.IsEmpty: true } own => own with { Elsewhere = beside.Beside(job.Record) },
+            { } own => own,
+        };
+        return CanonicalForm.Of(ContextFormat.Current.Write(context));
+    }
+
+    /// <summary>What is kept of a record until all are read; its bench entries only in its document.</summary>
+    private sealed record Job(
+        DateOnly Day,
+        string Id,
+        string Site,
+        CanonicalDocument Document,
+        ServiceRecord Record,
+        AssessmentContext? Context
+    );
+}

@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Application.SafeWork;
+
+/// <summary>What an assessment found about safe work, apart from everything it found at the bench.</summary>
+public sealed class SafeWorkFindings
+{
+    /// <summary>Duties whose breach leaves hands in reach of live energy, the nearest danger first.</summary>
+    private static readonly ImmutableArray<EnergyDuty> HandsAtRisk =
+    [
+        EnergyDuty.NoHandsWhileEnergised,
+        EnergyDuty.AdjusterUntouchedWhileRunning,
+        EnergyDuty.OwnDeviceThroughWork,
+        EnergyDuty.OwnDeviceInGroup,
+        EnergyDuty.RelockedAfterTest,
+        EnergyDuty.HandoverContinuous,
+        EnergyDuty.SourceAddedControlled,
+        EnergyDuty.SourcesIsolated,
+        EnergyDuty.DeviceOnEachIsolator,
+        EnergyDuty.DeviceHoldsOff,
+        EnergyDuty.StoredEnergyReleased,
+        EnergyDuty.IsolationVerified,
+        EnergyDuty.BuildUpRechecked,
+        EnergyDuty.DeviceOffByOwner,
+    ];
+
+    private SafeWorkFindings(Assessment assessment, ImmutableArray<SafeWorkFinding> all)
+    {
+        All = all;
+        Standing = StandingOf(assessment, [.. all.Where(one => one.Weighs)]);
+    }
+
+    /// <summary>
+    /// Every finding about safe work, what does not apply included: what stops first, and of that hands in without
+    /// protection; then in the order of the rules.
+    /// </summary>
+    public ImmutableArray<SafeWorkFinding> All { get; }
+
+    /// <summary>What the record shows as a whole.</summary>
+    public SafeWorkStanding Standing { get; }
+
+    /// <summary>What is not shown or not proven, gravest first.</summary>
+    public IEnumerable<SafeWorkFinding> Open => All.Where(one => one.IsOpen);
+
+    /// <summary>The claim of an exemption from lockout that the record bears out; null: none is claimed, or none holds.</summary>
+    public SafeWorkFinding? Exemption =>
+        All.FirstOrDefault(one =>
+            one.Finding.Verdict == Verdict.Met
+            && one.Rule.Check
+                is Check.EnergyControl { Of: EnergyDuty.MinorServicingClaim or EnergyDuty.CordAndPlugClaim }
+        );
+
+    /// <summary>Reads them out of an assessment.</summary>
+    public static SafeWorkFindings Of(Assessed job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var rules = job
+            .Book.Packs.SelectMany(pack => pack.Rules)
+            .Select((rule, order) => (Rule: rule, Order: order))
+            .GroupBy(one => one.Rule.Id.Text, StringComparer.Ordinal)
+            .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
+        return new(
+            job.Assessment,
+            [
+                .. job
+                    .Assessment.Findings.Where(finding => rules.ContainsKey(finding.Rule))
+                    .Select(finding =>
+                        KindOf(rules[finding.Rule].Rule) is { } kind
+                            ? new SafeWorkFinding(rules[finding.Rule].Rule, finding, kind)
+                            : null
+                    )
+                    .OfType<SafeWorkFinding>()
+                    .OrderByDescending(one => one.Finding.Effect)
+                    .ThenBy(one => one.Finding.Verdict == Verdict.NotMet ? 0 : 1)
+                    .ThenByDescending(one => one.Finding.Severity)
+                    .ThenBy(one => DangerOf(one.Rule))
+                    .ThenBy(one => rules[one.Finding.Rule].Order),
+            ]
+        );
+    }
+
+    /// <summary>What a rule is about, if it is about safe work; null: something at the bench.</summary>
+    public static SafeWorkKind? KindOf(Rule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return rule switch
+        {
+            { Scope: RuleScope.Programme } => SafeWorkKind.Programme,
+            { Scope: not RuleScope.Job } => null,
+            { Check: Check.Recency { Of: RecencyOf.Training or RecencyOf.ProcedureInspection } } =>
+                SafeWorkKind.Programme,
+            { Check: Check.Credibility } => SafeWorkKind.Credibility,
+            {
+                Check: Check.RequiredEvent or Check.OrderOfEvents or Check.Protection or Check.EnergyControl
+            } => SafeWorkKind.Duty,
+            {
+                Check: Check.RecordPart
+                {
+                    Part: RequiredPart.SafetyDefectsClosed or RequiredPart.BlockageByTool
+                }
+            } => SafeWorkKind.Duty,
+            _ => null,
+        };
+    }
+
+    private static int DangerOf(Rule rule) =>
+        rule.Check switch
+        {
+            Check.Protection => -1,
+            Check.EnergyControl { Of: var duty } when HandsAtRisk.IndexOf(duty) is >= 0 and var at => at,
+            _ => HandsAtRisk.Length,
+        };
+
+    private static SafeWorkStanding StandingOf(
+        Assessment assessment,
+        ImmutableArray<SafeWorkFinding> weighing
+    ) =>
+        weighing.Any(one => one.Finding.Verdict == Verdict.NotMet) ? SafeWorkStanding.NotShown
+        : assessment.State == RecordState.Open ? SafeWorkStanding.InProgress
+        : weighing.Any(one => one.Finding.Verdict == Verdict.Unproven) ? SafeWorkStanding.NotProven
+        : weighing.Any(one => one.Finding.Verdict == Verdict.Met) ? SafeWorkStanding.Shown
+        : SafeWorkStanding.NotJudged;
+}

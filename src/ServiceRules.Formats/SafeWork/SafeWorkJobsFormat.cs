@@ -1,0 +1,84 @@
+using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Records;
+using ServiceRules.Formats.Registers;
+using ServiceRules.Formats.Vocabulary;
+
+namespace ServiceRules.Formats.SafeWork;
+
+/// <summary>The jobs that a safe-work report of a period was made from, as one document.</summary>
+public static class SafeWorkJobsFormat
+{
+    /// <summary>A large shop writes some hundred records a month.</summary>
+    public const int JobsMax = 1_000;
+
+    /// <summary>What has a canonical form: 16 MiB.</summary>
+    private static readonly ReadLimits Limits = new(16 * 1024 * 1024, 2_000_000);
+
+    private static readonly ObjectShape<SafeWorkJob> JobObject = Shape.Object<SafeWorkJob>(
+        "safe-work-job",
+        "A record and the registers it is judged with.",
+        o =>
+        {
+            var record = o.Required(
+                "record",
+                Shape.Document(RecordFormat.Current.Identifier),
+                "the service record",
+                j => j.Record
+            );
+            var context = o.Required(
+                "context",
+                Shape.Document(ContextFormat.Current.Identifier),
+                "the registers it is judged with",
+                j => j.Context
+            );
+            return v => new SafeWorkJob(v.Get(record), v.Get(context));
+        }
+    );
+
+    private static readonly ObjectShape<LeftOut> LeftOutObject = Shape.Object<LeftOut>(
+        "left-out",
+        "Files that were looked at and are not among the jobs.",
+        o =>
+        {
+            var count = Shape.Whole(0, 1_000_000);
+            var unusable = o.Required("unusable", count, "could not be used", l => l.Unusable);
+            var repeated = o.Required("repeated", count, "hold a record twice", l => l.Repeated);
+            var superseded = o.Required("superseded", count, "hold an earlier stage", l => l.Superseded);
+            var outside = o.Required("outside", count, "of another day", l => l.Outside);
+            return v => new LeftOut(v.Get(unusable), v.Get(repeated), v.Get(superseded), v.Get(outside));
+        }
+    );
+
+    private static readonly ObjectShape<SafeWorkJobs> Root = Shape.Object<SafeWorkJobs>(
+        "safe-work-jobs",
+        "The jobs of a period with the registers that each is judged with.",
+        o =>
+        {
+            var from = o.Required("from", Terms.Day, "first day of the period", j => j.From);
+            var until = o.Required("until", Terms.Day, "last day of the period", j => j.Until);
+            var leftOut = o.Required(
+                "leftOut",
+                LeftOutObject,
+                "files that are not among them",
+                j => j.LeftOut
+            );
+            var jobs = o.Required(
+                "jobs",
+                Shape.List(JobObject, 0, JobsMax),
+                "the jobs, by day and then identity",
+                j => j.Jobs
+            );
+            o.Check(
+                v => v.Get(from) <= v.Get(until),
+                until,
+                "the period ends before it begins",
+                "that day or a later one"
+            );
+            return v => new SafeWorkJobs(v.Get(from), v.Get(until), v.Get(leftOut), v.Get(jobs));
+        }
+    );
+
+    /// <summary>The version that is written today.</summary>
+    public static DocumentFormat<SafeWorkJobs> Current { get; } = new("safe-work-jobs", 1, Limits, Root);
+}

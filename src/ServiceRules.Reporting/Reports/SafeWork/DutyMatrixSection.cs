@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Sections;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>One row a duty: the clause, what the record shows, and on which entries that rests.</summary>
+internal static class DutyMatrixSection
+{
+    /// <summary>What no record shows, whatever is in it.</summary>
+    private static readonly ImmutableArray<string> ForAPerson =
+    [
+        "whether the text in force covers this work and this employer at all",
+        "where normal use of the machine ends and servicing begins",
+        "whether locks and tags are durable, substantial and alike enough: they have to be seen",
+        "whether what was entered is what was done",
+    ];
+
+    public static IEnumerable<Block> Of(SafeWorkView view)
+    {
+        yield return Paragraph.Heading(2, "Duty by duty", Palette.Heading);
+        var hasClauses = !view.Clauses.Texts.IsEmpty;
+        if (hasClauses)
+        {
+            yield return new Paragraph(Cited(view.Clauses), Palette.TinyQuiet);
+        }
+        var rows = view
+            .Found.All.Where(one => one.Finding.Verdict != Verdict.NotApplicable)
+            .Where(one => one.Kind != SafeWorkKind.Programme)
+            .OrderBy(one => one.Kind)
+            .ThenBy(one => view.LetterOf(one) is null ? 1 : 0)
+            .ToList();
+        if (rows.Count > 0)
+        {
+            yield return new Table(
+                Widths(hasClauses),
+                new TableRow(
+                    Cells(hasClauses, Head(""), Head("duty"), Head("clause"), Head("record"), Head("entries"))
+                ),
+                [.. rows.Select(one => RowOf(view, one, hasClauses))],
+                new TableStyle(3, 1.2, Palette.HairLine) { HeaderLine = Palette.Outline }
+            );
+        }
+        yield return new Paragraph([
+            new Span("Does not apply: ", Palette.TinyBold),
+            new Span(NotApplied(view), Palette.Tiny),
+        ]);
+        yield return new Paragraph([
+            new Span("For a person to decide: ", Palette.TinyBold),
+            new Span(string.Join("; ", ForAPerson) + ".", Palette.Tiny),
+        ]);
+    }
+
+    private static ImmutableArray<ColumnWidth> Widths(bool hasClauses) =>
+        Only(
+            hasClauses,
+            ColumnWidth.Fixed(16),
+            ColumnWidth.Share(3),
+            ColumnWidth.Share(1.1),
+            ColumnWidth.Fixed(92),
+            ColumnWidth.Share(0.9)
+        );
+
+    private static ImmutableArray<Block> Cells(
+        bool hasClauses,
+        Block letter,
+        Block duty,
+        Block clause,
+        Block record,
+        Block entries
+    ) => Only(hasClauses, letter, duty, clause, record, entries);
+
+    private static ImmutableArray<T> Only<T>(
+        bool hasClauses,
+        T letter,
+        T duty,
+        T clause,
+        T record,
+        T entries
+    ) => hasClauses ? [letter, duty, clause, record, entries] : [letter, duty, record, entries];
+
+    private static TableRow RowOf(SafeWorkView view, SafeWorkFinding one, bool hasClauses)
+    {
+        var finding = one.Finding;
+        var print = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
+        // What is not shown was told in full on page one.
+        var statement = finding.Verdict == Verdict.Met ? $"  {view.Job.Say(finding.Statement)}" : "";
+        return new TableRow(
+            Cells(
+                hasClauses,
+                new Paragraph(view.LetterOf(one) ?? "", Palette.TinyBold),
+                new Paragraph([
+                    new Span(view.Job.TitleOf(finding), Palette.TinyBold),
+                    new Span(statement, Palette.TinyQuiet),
+                ]),
+                new Paragraph(view.Clauses.For(one.Rule), Palette.Tiny),
+                view.Job.MarkedLine(print, new Span(print.Word, Palette.Tiny)),
+                new Paragraph(view.Evidence(finding.Evidence), Palette.Tiny)
+            )
+        );
+    }
+
+    private static string Cited(Clauses clauses) =>
+        $"Clauses are those of {string.Join("; ", clauses.Texts.Select(text => text.Title))}. Where none stands, the duty is the product's own or the site's.";
+
+    private static string NotApplied(SafeWorkView view)
+    {
+        var titles = view
+            .Found.All.Where(one => one.Finding.Verdict == Verdict.NotApplicable)
+            .Select(one => view.Job.TitleOf(one.Finding).ToLowerInvariant())
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .ToList();
+        return titles.Count == 0 ? "nothing of what was asked." : string.Join("; ", titles) + ".";
+    }
+
+    private static Paragraph Head(string text) => new(text, Palette.TinyQuiet);
+}

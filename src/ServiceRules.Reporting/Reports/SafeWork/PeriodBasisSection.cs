@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Sections;
+using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Reporting.Signing;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>What was not judged, what the report rests on, and its signature.</summary>
+internal static class PeriodBasisSection
+{
+    public static IEnumerable<Block> Of(PeriodView view, SignatureStatement signature)
+    {
+        yield return Paragraph.Heading(2, "What was not judged", Palette.Heading);
+        yield return new Paragraph(NotJudged(view), Palette.Small);
+        yield return GroundsSection.Of(
+            GroundsSection.Times([.. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone))]),
+            "not filed in a log.",
+            signature,
+            Palette.SmallBold,
+            Palette.Small
+        );
+        yield return Digests(view);
+    }
+
+    private static string NotJudged(PeriodView view)
+    {
+        var left = view.Period.LeftOut;
+        var unjudged = view
+            .Jobs.Where(job => job.Standing == SafeWorkStanding.NotJudged)
+            .Select(job => job.Job.Record.Id.Text)
+            .ToList();
+        ImmutableArray<string> parts =
+        [
+            Counted(left.Unusable, "file could not be used", "files could not be used"),
+            Counted(left.Outside, "record is of another day", "records are of other days"),
+            Counted(
+                left.Repeated,
+                "file holds a record that another holds just so",
+                "files hold records that others hold just so"
+            ),
+            Counted(
+                left.Superseded,
+                "file holds an earlier stage of a job",
+                "files hold earlier stages of jobs"
+            ),
+            unjudged.Count == 0 ? "" : $"no duty applies to {string.Join(", ", unjudged)}",
+        ];
+        var told = string.Join("; ", parts.Where(part => part.Length > 0));
+        return (told.Length == 0 ? "Nothing of what was given was left out." : $"Left out: {told}.")
+            + " Work that nobody recorded is in no record. All jobs are judged by the rules attached, whatever rules were in "
+            + "force on their days, with the registers that came with each record, or else with those of the site.";
+    }
+
+    private static string Counted(int count, string one, string many) =>
+        count == 0 ? "" : ReportWords.Counted(count, one, many);
+
+    private static Together Digests(PeriodView view)
+    {
+        var files = view.Period.Evidence;
+        return DigestSection.Of(
+            [
+                (PeriodFiles.JobsName, files.Jobs.Hash.ToString()),
+                (PeriodFiles.RulesName, files.Rules.Hash.ToString()),
+                (PeriodFiles.SummaryName, files.Summary.Hash.ToString()),
+            ],
+            Palette.Heading,
+            $"Attached to this file in canonical JSON (RFC 8785); verdict semantics {Assessment.SemanticsVersion}. The same jobs "
+                + "and rules give the same summary; paths such as /jobs/3/record/timeline/5 lead into jobs.json. Check signature, "
+                + "attachments and every verdict, offline: servicerules verify FILE.pdf"
+        );
+    }
+}

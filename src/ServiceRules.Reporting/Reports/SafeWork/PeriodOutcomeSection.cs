@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>The first thing read: how many jobs need action, and how all of them stand.</summary>
+internal static class PeriodOutcomeSection
+{
+    public static Block Of(PeriodView view)
+    {
+        var needing = view.NeedAction.Count();
+        var print = Print(view, needing);
+        var style = Palette.Outcome with { Ink = print.Ink };
+        var mark = MarkDrawing.Inline(print.Mark, style.Size - 1, style.LineHeight, print.Ink, view.Measure);
+        var title = new Row(
+            [
+                new Column(ColumnWidth.Fixed(style.Size - 1), mark),
+                new Column(ColumnWidth.Share(), Paragraph.Heading(1, print.Word, style)),
+            ],
+            7
+        );
+        return new Frame(
+            new Stack([title, new Paragraph(Told(view), Palette.BodyBold), Counts(view)], 3),
+            new FrameStyle(9, 5)
+            {
+                Fill = Palette.Ground,
+                Bar = print.Ink,
+                BarWidth = 4,
+            }
+        );
+    }
+
+    private static VerdictPrint Print(PeriodView view, int needing)
+    {
+        var all = ReportWords.Counted(view.Jobs.Length, "job", "jobs");
+        if (needing > 0)
+        {
+            var mark = view.NeedAction.Any(job => job.Gravest == Effect.Stop) ? Mark.Stop : Mark.Out;
+            var told = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{needing} of {all} {(needing == 1 ? "needs" : "need")} action"
+            );
+            return new(told, mark, Palette.Stop);
+        }
+        return view.Programme.IsEmpty
+            ? new($"No job of {all} needs action", Mark.In, Palette.In)
+            : new($"No job of {all} needs action, the registers do", Mark.Out, Palette.Out);
+    }
+
+    private static string Told(PeriodView view)
+    {
+        var machines = view.Jobs.Select(job => job.Job.Record.Machine.Id).Distinct().Count();
+        var places = ReportWords.Counted(machines, "machine or bench", "machines and benches");
+        var registers = view.Programme.IsEmpty
+            ? ""
+            : $" {ReportWords.Sentence(ReportWords.Counted(view.Programme.Length, "entry of the registers is", "entries of the registers are"))} out of date or missing.";
+        return $"Safe work as the records of {view.Days} show it, {places}.{registers}";
+    }
+
+    private static Row Counts(PeriodView view)
+    {
+        ImmutableArray<SafeWorkStanding> all = [.. Enum.GetValues<SafeWorkStanding>()];
+        return new Row(
+            [
+                .. all.Select(standing =>
+                {
+                    var print = StandingPrint.Of(standing, RecordState.SignedOff);
+                    return new Column(
+                        ColumnWidth.Share(),
+                        view.MarkedLine(
+                            print,
+                            new Span(
+                                view.With(standing).ToString(CultureInfo.InvariantCulture) + " ",
+                                Palette.BodyBold
+                            ),
+                            new Span(print.Word, Palette.Small)
+                        )
+                    );
+                }),
+            ],
+            6
+        );
+    }
+}

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>Who was protected from what, as the checks read it.</summary>
+internal static class ProtectedPeople
+{
+    public static ImmutableArray<ProtectedPerson> Of(SafeWorkView view) =>
+        [.. view.Reading.HandsIn.Select(person => Of(view, person))];
+
+    private static ProtectedPerson Of(SafeWorkView view, Id<Participant> person)
+    {
+        var reading = view.Reading;
+        var work = IntervalSet.Of(
+            reading.Works.Where(one => one.Person == person).Select(one => one.Interval)
+        );
+        if (reading.Protection is not { } protection)
+        {
+            return new(person, work, null, []);
+        }
+        ImmutableArray<ProtectedSource> sources =
+        [
+            .. view.Effective.Select(source => Of(reading, protection, person, source)),
+        ];
+        // The checks judge by the procedure; what it does not name has to be under control all the same.
+        var others = sources
+            .Where(source => !source.Effective.InProcedure)
+            .Aggregate(
+                IntervalSet.Always,
+                (so, source) => so.And(source.Protected.Or(Before(source.Effective)))
+            );
+        return new(person, work, protection.ProtectedFor(person).And(others), sources);
+    }
+
+    private static IntervalSet Before(EffectiveSource source) =>
+        source.AddedBy is null
+            ? IntervalSet.Never
+            : IntervalSet.Of([new TimelineInterval(TimelinePlace.Beginning, source.From)]);
+
+    private static ProtectedSource Of(
+        TimelineReading reading,
+        ProtectionReading protection,
+        Id<Participant> person,
+        EffectiveSource effective
+    )
+    {
+        var source = SourceReading.Of(reading, effective.Source);
+        var control = source.HasIsolator ? protection.ControlOf(person, source.Source) : null;
+        var safe = source.Proven.Without(reading.Running);
+        return new(effective, source, control, control is null ? safe : safe.And(control));
+    }
+}

@@ -1,0 +1,26 @@
+using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>Word, mark and colour of what a record shows as a whole; always all three.</summary>
+internal static class StandingPrint
+{
+    public static VerdictPrint Of(SafeWorkStanding standing, RecordState state) =>
+        standing switch
+        {
+            SafeWorkStanding.NotShown when state == RecordState.Open => new(
+                "make safe first",
+                Mark.Stop,
+                Palette.Stop
+            ),
+            SafeWorkStanding.NotShown => new("safe work not shown", Mark.Stop, Palette.Stop),
+            SafeWorkStanding.NotProven => new("safe work not proven", Mark.NotProven, Palette.NotProven),
+            SafeWorkStanding.InProgress => new("in progress", Mark.NotProven, Palette.NotProven),
+            SafeWorkStanding.Shown => new("record shows safe work", Mark.In, Palette.In),
+            SafeWorkStanding.NotJudged => new("not judged", Mark.DoesNotApply, Palette.Quiet),
+            _ => throw new ArgumentOutOfRangeException(nameof(standing), standing, null),
+        };
+}

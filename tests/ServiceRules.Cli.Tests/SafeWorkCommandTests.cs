@@ -1,0 +1,216 @@
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Cli.Tests;
+
+public sealed class SafeWorkCommandTests : IDisposable
+{
+    private const string ByTwo = "height-check-by-two";
+
+    private readonly Product _product = new();
+
+    public void Dispose() => _product.Dispose();
+
+    /// <summary>A record under another identity, into a folder of records.</summary>
+    private string Record(string id, params (string From, string To)[] changes) =>
+        _product.Write(
+            $"records/{id}.json",
+            Fixtures.Changed(ByTwo, [($"\"F-{ByTwo}\"", $"\"{id}\""), .. changes])
+        );
+
+    [Fact]
+    public void SafeWork_OneRecord_IsWrittenAndGenuine()
+    {
+        var (pdf, certificate) = (_product.At("job.pdf"), _product.At("signer.pem"));
+
+        var written = _product.Run(
+            "safe-work",
+            Fixtures.PathOf(ByTwo),
+            "-o",
+            pdf,
+            "--certificate-out",
+            certificate
+        );
+        var verified = _product.Run("verify", pdf, "--trust", certificate);
+
+        Manners.Hold(written);
+        Assert.True(written.ExitCode == 0, written.ToString());
+        Assert.Contains(
+            "signed safe-work report of F-height-check-by-two",
+            written.StandardOutput,
+            StringComparison.Ordinal
+        );
+        Assert.True(verified.ExitCode == 0, verified.ToString());
+        Assert.Contains("GENUINE", verified.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SafeWork_FolderAndPeriod_TakesTheRecordsOfThoseDaysAndIsGenuine()
+    {
+        var (pdf, certificate) = (_product.At("april.pdf"), _product.At("signer.pem"));
+        _ = Record("J-1");
+        _ = Record("J-2", ("2026-04-13", "2026-04-14"));
+        _ = Record("J-3", ("2026-04-13", "2026-05-14"));
+
+        var written = _product.Run(
+            "safe-work",
+            _product.At("records"),
+            "-o",
+            pdf,
+            "--from",
+            "2026-04-01",
+            "--until",
+            "2026-04-30",
+            "--certificate-out",
+            certificate
+        );
+        var verified = _product.Run("verify", pdf, "--trust", certificate);
+
+        Manners.Hold(written);
+        Assert.True(written.ExitCode == 0, written.ToString());
+        Assert.Contains(
+            "of 2 jobs, 2026-04-01 to 2026-04-30",
+            written.StandardOutput,
+            StringComparison.Ordinal
+        );
+        Assert.True(verified.ExitCode == 0, verified.ToString());
+        Assert.Contains(
+            "judging the 2 attached jobs again gives the same summary",
+            verified.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void SafeWork_PeriodChangedByOneByte_IsNotGenuine()
+    {
+        var (pdf, certificate) = (_product.At("april.pdf"), _product.At("signer.pem"));
+        _ = Record("J-1");
+        _ = Record("J-2", ("2026-04-13", "2026-04-14"));
+        Assert.Equal(
+            0,
+            _product
+                .Run("safe-work", _product.At("records"), "-o", pdf, "--certificate-out", certificate)
+                .ExitCode
+        );
+        var bytes = File.ReadAllBytes(pdf);
+        var at = bytes.AsSpan().IndexOf("\"work_started\""u8);
+        bytes[at + 1] = (byte)'W';
+        File.WriteAllBytes(pdf, bytes);
+
+        var verified = _product.Run("verify", pdf, "--trust", certificate);
+
+        Assert.True(verified.ExitCode == 1, verified.ToString());
+        Assert.Contains("NOT GENUINE", verified.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SafeWork_BadRecordAlone_IsRefusedWithTheCheckersWords()
+    {
+        var bad = _product.Write("bad.json", "{}"u8.ToArray());
+
+        var outcome = _product.Run("safe-work", bad, "-o", _product.At("bad.pdf"));
+
+        Manners.HoldForRefusal(outcome);
+        Assert.Contains("`format` is missing", outcome.StandardError, StringComparison.Ordinal);
+        Assert.False(File.Exists(_product.At("bad.pdf")));
+    }
+
+    [Fact]
+    public void SafeWork_BadRecordAmongGood_IsToldAndLeftOut()
+    {
+        var pdf = _product.At("all.pdf");
+        _ = Record("J-1");
+        _ = _product.Write("records/bad.json", "{}"u8.ToArray());
+
+        var outcome = _product.Run("safe-work", _product.At("records"), "-o", pdf);
+
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains("bad.json", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains("of 1 job", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SafeWork_NoRecordOfThePeriod_IsRefused()
+    {
+        _ = Record("J-1");
+
+        var outcome = _product.Run(
+            "safe-work",
+            _product.At("records"),
+            "-o",
+            _product.At("none.pdf"),
+            "--from",
+            "2027-01-01"
+        );
+
+        Manners.HoldForRefusal(outcome);
+        Assert.Contains("no readable record of the period", outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SafeWork_PeriodTurnedRound_IsRefused()
+    {
+        var outcome = _product.Run(
+            "safe-work",
+            Fixtures.PathOf(ByTwo),
+            "-o",
+            _product.At("none.pdf"),
+            "--from",
+            "2026-05-01",
+            "--until",
+            "2026-04-01"
+        );
+
+        Manners.HoldForRefusal(outcome);
+        Assert.Contains("before --from", outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SafeWork_PeriodIntoALedger_IsRefused()
+    {
+        _ = Record("J-1");
+
+        var outcome = _product.Run(
+            "safe-work",
+            _product.At("records"),
+            "-o",
+            _product.At("none.pdf"),
+            "--ledger",
+            _product.At("ledger")
+        );
+
+        Manners.HoldForRefusal(outcome);
+        Assert.Contains("is not filed", outcome.StandardError, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_product.At("ledger")));
+    }
+
+    [Fact]
+    public void SafeWork_OneRecordIntoALedger_IsFiledAndVerifiedWithIt()
+    {
+        var (pdf, certificate) = (_product.At("job.pdf"), _product.At("signer.pem"));
+
+        var written = _product.Run(
+            "safe-work",
+            Fixtures.PathOf(ByTwo),
+            "-o",
+            pdf,
+            "--ledger",
+            _product.At("ledger"),
+            "--certificate-out",
+            certificate
+        );
+        var verified = _product.Run(
+            "verify",
+            pdf,
+            "--trust",
+            certificate,
+            "--require",
+            "log",
+            "--proof",
+            pdf + ".proof"
+        );
+
+        Assert.True(written.ExitCode == 0, written.ToString());
+        Assert.True(verified.ExitCode == 0, verified.ToString());
+    }
+}

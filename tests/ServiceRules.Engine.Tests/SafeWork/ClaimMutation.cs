@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Engine.Tests.SafeWork;
+
+/// <summary>A job that claims not to need the full control, with more or less of what the claim needs.</summary>
+internal static class ClaimMutation
+{
+    private const string Mains = "mains_cord";
+
+    public static (ServiceRecord Record, AssessmentContext Context) Of(
+        ServiceRecord record,
+        AssessmentContext context,
+        Random random
+    )
+    {
+        if (
+            record.Timeline.IsEmpty || record.Timeline[0].At is not RecordedTime.Instant { Moment: var start }
+        )
+        {
+            return (record, context);
+        }
+
+        var kind = (ExemptionKind)random.Next(3);
+        string by = record.People[0].Id.Text;
+        bool Mostly() => random.Next(5) > 0;
+        List<TimelineEvent> told =
+        [
+            Event(TimelineEventKind.ExemptionClaimed, by, start, 20) with
+            {
+                Claim = Claim(kind, random),
+            },
+        ];
+        if (kind == ExemptionKind.MinorServicing)
+        {
+            if (Mostly())
+            {
+                told.Add(
+                    Event(TimelineEventKind.AlternativeMeasuresRecorded, by, start, 15) with
+                    {
+                        Measures = [ProtectiveMeasure.LongHandledBrush, ProtectiveMeasure.ReelsAtRestSeen],
+                    }
+                );
+            }
+
+            record = record with
+            {
+                Setting = Mostly() ? WorkSetting.InUse : WorkSetting.Workshop,
+                HandsInBladeZone =
+                    Mostly() ? false
+                    : random.Next(2) == 0 ? true
+                    : null,
+            };
+        }
+        else
+        {
+            bool onlyMains = Mostly();
+            context = OnMains(context, onlyMains, kind == ExemptionKind.UndocumentedProcedure && Mostly());
+            foreach (
+                var step in new[] { TimelineEventKind.PlugRemoved, TimelineEventKind.PlugControlConfirmed }
+            )
+            {
+                if (kind == ExemptionKind.CordAndPlug && Mostly())
+                {
+                    string who = Mostly() ? by : SafeJob.Lead;
+                    told.Add(
+                        Event(step, who, start, step == TimelineEventKind.PlugRemoved ? 12 : 10) with
+                        {
+                            Source = TimelinePen.SourceOf(Mains),
+                        }
+                    );
+                }
+            }
+        }
+
+        bool bare = random.Next(2) == 0;
+        var rest = bare
+            ? record.Timeline.Where(e =>
+                e.Kind
+                    is TimelineEventKind.WorkStarted
+                        or TimelineEventKind.WorkStopped
+                        or TimelineEventKind.MachineShutDown
+            )
+            : record.Timeline;
+        return (record with { Timeline = [.. told, .. rest] }, context);
+    }
+
+    private static ExemptionClaim Claim(ExemptionKind kind, Random random)
+    {
+        bool? Yes() =>
+            random.Next(8) switch
+            {
+                0 => null,
+                1 => false,
+                _ => true,
+            };
+        bool All() => random.Next(30) > 0;
+        return kind switch
+        {
+            ExemptionKind.MinorServicing => new(kind, Yes(), Yes(), Yes()),
+            ExemptionKind.UndocumentedProcedure => new(
+                kind,
+                Facts: random.Next(6) == 0
+                    ? null
+                    : new(All(), All(), All(), All(), All(), All(), All(), All())
+            ),
+            _ => new(kind),
+        };
+    }
+
+    private static TimelineEvent Event(TimelineEventKind kind, string by, Moment start, int minutesBefore) =>
+        new()
+        {
+            Kind = kind,
+            Actor = new(by),
+            At = TimelinePen.Parse((start + TimeSpan.FromMinutes(-minutesBefore)).ToString()),
+        };
+
+    private static AssessmentContext OnMains(AssessmentContext context, bool only, bool unwritten)
+    {
+        EnergySource mains = new()
+        {
+            Id = new(Mains),
+            Title = "mains",
+            Isolator = "plug",
+            Lockable = true,
+            Proof = "tried",
+        };
+        ImmutableArray<EnergySource> With(ImmutableArray<EnergySource> sources) =>
+            only ? [mains] : [.. sources, mains];
+        return context with
+        {
+            Machines = [.. context.Machines.Select(m => m with { Sources = With(m.Sources) })],
+            Procedures = unwritten
+                ? []
+                : [.. context.Procedures.Select(p => p with { Sources = With(p.Sources) })],
+        };
+    }
+}

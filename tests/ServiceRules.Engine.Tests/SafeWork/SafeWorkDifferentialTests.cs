@@ -1,0 +1,149 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Oracle;
+using ServiceRules.Oracle.SafeWork;
+using Xunit.Abstractions;
+
+namespace ServiceRules.Engine.Tests.SafeWork;
+
+/// <summary>
+/// The product against a naive evaluator written from the clause table alone, on random timelines of one to four people
+/// and one to six energy sources: shuffled, cut short, with steps missing, late or by others. A failure shows the
+/// shortest timeline on which they still disagree, row by row.
+/// </summary>
+public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
+{
+    private const int Seeds = 10_000;
+    private const int Shown = 6;
+
+    [Fact]
+    public void Assess_RandomTimelines_AgreesWithTheClauseTableOnEveryRow()
+    {
+        ConcurrentBag<Compared> all = [];
+        Parallel.For(
+            0,
+            Seeds,
+            () => new RuleEngine(),
+            (seed, _, engine) =>
+            {
+                foreach (var one in Compare(engine, seed))
+                {
+                    all.Add(one);
+                }
+
+                return engine;
+            },
+            _ => { }
+        );
+
+        int compared = all.Count;
+        int decided = all.Count(one => one.IsDecided);
+        SortedDictionary<string, List<int>> faults = new(
+            all.Where(one => !one.Possible.Allows(one.Found))
+                .GroupBy(one => one.Row, one => one.Seed)
+                .ToDictionary(faulty => faulty.Key, faulty => faulty.Order().ToList()),
+            StringComparer.Ordinal
+        );
+        output.WriteLine($"{compared} rows compared, {decided} of them decided");
+        foreach (
+            var seen in all.GroupBy(one => $"{one.Row} {one.Found}")
+                .OrderBy(g => g.Key, StringComparer.Ordinal)
+        )
+        {
+            output.WriteLine($"{seen.Count(), 6} {seen.Key}, {seen.Count(one => one.IsDecided)} decided");
+        }
+
+        Assert.True(decided * 10 > compared * 8, $"only {decided} of {compared} rows were decided");
+        Assert.True(faults.Count == 0, Report(new RuleEngine(), faults));
+    }
+
+    private static IEnumerable<Compared> Compare(RuleEngine engine, int seed)
+    {
+        var (record, context) = Mutation.From(seed);
+        var opinions = SafeWorkOpinion.Of(record, context);
+        return CitedRules
+            .Rows(engine, record, context)
+            .Where(row => opinions.ContainsKey(row.Key))
+            .Select(row => new Compared(seed, row.Key, opinions[row.Key], row.Value.Verdict));
+    }
+
+    private static string Report(RuleEngine engine, SortedDictionary<string, List<int>> faults)
+    {
+        var text = new StringBuilder();
+        foreach (var (row, seeds) in faults)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"{row}: {seeds.Count} disagreements");
+        }
+
+        foreach (var (row, seeds) in faults)
+        {
+            HashSet<string> kinds = new(StringComparer.Ordinal);
+            foreach (int seed in seeds)
+            {
+                var (record, context) = Mutation.From(seed);
+                var (possible, found) = Both(engine, row, record, context);
+                if (kinds.Count < Shown && kinds.Add($"{possible} {found.Verdict}"))
+                {
+                    var least = Least(engine, row, record, context);
+                    var (_, again) = Both(engine, row, least, context);
+                    text.AppendLine(
+                        CultureInfo.InvariantCulture,
+                        $"\n{row}, seed {seed}: the table allows {possible}, found {again.Verdict}: {again.Statement}"
+                    );
+                    text.Append(Told.Of(least, context));
+                }
+            }
+        }
+
+        return text.ToString();
+    }
+
+    private sealed record Compared(int Seed, string Row, Possible Possible, Verdict Found)
+    {
+        /// <summary>Whether the table tells a breach from none.</summary>
+        public bool IsDecided => Possible == Possible.NotMet || !Possible.HasFlag(Possible.NotMet);
+    }
+
+    /// <summary>Without every event that the disagreement does not need.</summary>
+    private static ServiceRecord Least(
+        RuleEngine engine,
+        string row,
+        ServiceRecord record,
+        AssessmentContext context
+    )
+    {
+        var (possible, found) = Both(engine, row, record, context);
+        bool shorter = true;
+        while (shorter)
+        {
+            shorter = false;
+            for (int at = record.Timeline.Length - 1; at >= 0; at--)
+            {
+                var less = record with { Timeline = record.Timeline.RemoveAt(at) };
+                var (still, now) = Both(engine, row, less, context);
+                if (still == possible && now.Verdict == found.Verdict)
+                {
+                    record = less;
+                    shorter = true;
+                }
+            }
+        }
+
+        return record;
+    }
+
+    private static (Possible Possible, (Verdict Verdict, string Statement) Found) Both(
+        RuleEngine engine,
+        string row,
+        ServiceRecord record,
+        AssessmentContext context
+    ) =>
+        (
+            SafeWorkOpinion.Of(record, context)[row],
+            CitedRules.Rows(engine, record, context).GetValueOrDefault(row, (Verdict.NotApplicable, ""))
+        );
+}

@@ -1,0 +1,236 @@
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>
+/// The rows about credibility: whether each flags, and what it flags. A flag is unproven, never a breach. Thresholds are
+/// the table's suggestions; between the product's stricter figure and the suggestion there is no opinion.
+/// </summary>
+internal static class CredibilityRows
+{
+    private static readonly TimelineEventKind[] Physical =
+    [
+        TimelineEventKind.MachineShutDown,
+        TimelineEventKind.IsolatorOperated,
+        TimelineEventKind.LockApplied,
+        TimelineEventKind.TagApplied,
+        TimelineEventKind.StoredEnergyReleased,
+        TimelineEventKind.IsolationVerified,
+        TimelineEventKind.LockRemoved,
+        TimelineEventKind.TagRemoved,
+    ];
+
+    public static Possible Burst(Story story)
+    {
+        bool surely = Bursts(story, TimeSpan.FromSeconds(1), 6).Any();
+        bool perhaps = Bursts(story, TimeSpan.FromSeconds(60), 4, any: true).Any();
+        return Flag(surely, perhaps);
+    }
+
+    /// <summary>Entries that no hand can have made at these times.</summary>
+    public static IReadOnlyList<TimelineEvent> BurstEntries(Story story) =>
+        [
+            .. Bursts(story, TimeSpan.FromSeconds(1), 6)
+                .SelectMany(burst =>
+                    story.Steps.Where(s =>
+                        s.By == burst[0].By
+                        && s.At - burst[0].At <= TimeSpan.FromSeconds(1)
+                        && burst[0].At - s.At <= TimeSpan.FromSeconds(1)
+                    )
+                )
+                .Select(s => s.Event)
+                .Distinct<TimelineEvent>(ReferenceEqualityComparer.Instance),
+        ];
+
+    public static Possible BackFilled(Story story) =>
+        Flag(BackFilledEntries(story).Count > 0, Late(story, first: true).Any());
+
+    public static IReadOnlyList<TimelineEvent> BackFilledEntries(Story story) =>
+        story.LastStop is null ? [] : [.. Late(story, first: false).Select(s => s.Event)];
+
+    public static Possible ClockBackward(Story story) =>
+        Flag(SetBackEntries(story).Count > 0, SetBack(story, consecutive: false).Any());
+
+    public static IReadOnlyList<TimelineEvent> SetBackEntries(Story story) =>
+        [.. SetBack(story, consecutive: true).Select(s => s.Event)];
+
+    public static Possible FutureStamp(Story story) =>
+        Flag(
+            story.Steps.Any(s =>
+                s.Event.ReceivedAt is { } received
+                && Story.MomentOf(received, story.Context) is { } got
+                && s.At - got > TimeSpan.FromMinutes(5)
+            ),
+            false
+        );
+
+    public static Possible ConflictingDuplicate(Story story)
+    {
+        bool surely = false;
+        bool perhaps = false;
+        foreach (var (one, other) in Pairs(story.Steps))
+        {
+            if (one.Kind != other.Kind || one.By == other.By || one.Event.Source != other.Event.Source)
+            {
+                continue;
+            }
+
+            bool oneOff = (one.IsIsolation && other.IsIsolation) || one.Kind == TimelineEventKind.PlugRemoved;
+            bool like =
+                one.Kind is TimelineEventKind.MachineShutDown or TimelineEventKind.StoredEnergyReleased
+                || (one.IsDeviceOn && one.Device == other.Device);
+            bool reversed = story.Steps.Any(s => one.Before(s) && s.Before(other) && MayReverse(s));
+            bool otherIsolator = one.Event.Isolator != other.Event.Isolator;
+            surely |= oneOff && !reversed && !otherIsolator;
+            perhaps |= oneOff || like;
+        }
+
+        return Flag(surely, perhaps);
+    }
+
+    public static Possible LockTwoPlaces(Story story)
+    {
+        bool surely = false;
+        bool perhaps = false;
+        foreach (var away in story.Context.Elsewhere.OfType<LockElsewhere>())
+        {
+            if (away.Machine == story.Record.Machine.Id)
+            {
+                continue;
+            }
+
+            var (from, until) = Span(away, story);
+            foreach (var on in story.Steps.Where(s => s.IsDeviceOn && s.Device == away.Lock.Text))
+            {
+                var off = story.Steps.FirstOrDefault(s =>
+                    s.IsDeviceOff && s.Device == on.Device && on.Before(s)
+                );
+                bool within = (until is null || on.At < until) && (off is null || from < off.At);
+                surely |= within && off is not null;
+                perhaps |= within || from == off?.At || until == on.At;
+            }
+        }
+
+        return Flag(surely, perhaps);
+    }
+
+    public static Possible ActorElsewhere(Story story)
+    {
+        bool surely = story.Steps.Any(s =>
+            story.Context.Attendance.Where(a => a.Person.Text == s.By).ToList() is { Count: > 0 } there
+            && !there.Any(a =>
+                Story.MomentOf(a.From, story.Context) <= s.At
+                && s.At <= Story.MomentOf(a.Until, story.Context)
+            )
+        );
+        bool perhaps = false;
+        foreach (var away in story.Context.Elsewhere.OfType<PersonElsewhere>())
+        {
+            var (from, until) = Span(away, story);
+            foreach (var spell in story.Spells.Where(s => s.Person == away.Person.Text))
+            {
+                bool overlaps =
+                    (until is null || spell.Start.At < until) && (spell.Stop is null || from < spell.Stop.At);
+                surely |= overlaps && spell.Stop is not null && until is not null;
+                perhaps |= overlaps;
+            }
+
+            perhaps |= story.Steps.Any(s =>
+                s.By == away.Person.Text && from <= s.At && (until is null || s.At <= until)
+            );
+        }
+
+        return Flag(surely, perhaps);
+    }
+
+    public static Possible NoOffset(Story story) =>
+        Flag(story.Record.Timeline.Any(e => e.At is RecordedTime.LocalTime), false);
+
+    private static Possible Flag(bool surely, bool perhaps) =>
+        surely ? Possible.Unproven
+        : perhaps ? Possible.Any & ~Possible.NotMet
+        : Possible.Met | Possible.NotApplicable;
+
+    private static IEnumerable<List<Step>> Bursts(
+        Story story,
+        TimeSpan window,
+        int count,
+        bool any = false
+    ) =>
+        story
+            .Steps.Select(first =>
+                story
+                    .Steps.Where(s =>
+                        s.By == first.By
+                        && (any || Physical.Contains(s.Kind))
+                        && first.At <= s.At
+                        && s.At - first.At <= window
+                    )
+                    .ToList()
+            )
+            .Where(near => near.Count >= count);
+
+    private static IEnumerable<Step> Late(Story story, bool first)
+    {
+        var stops = story.Steps.Where(s => s.Kind == TimelineEventKind.WorkStopped).ToList();
+        var stop = first ? stops.FirstOrDefault() : stops.LastOrDefault();
+        return story.Steps.Where(s =>
+            s.Event.Mark == EntryMark.AtTheTime
+            && s.Event.ReceivedAt is { } received
+            && Story.MomentOf(received, story.Context) is { } got
+            && got - s.At > TimeSpan.FromMinutes(30)
+            && (stop is not null ? got > stop.At : first)
+        );
+    }
+
+    private static IEnumerable<Step> SetBack(Story story, bool consecutive)
+    {
+        foreach (
+            var device in story.Steps.Where(s => s.Event.Device is not null).GroupBy(s => s.Event.Device)
+        )
+        {
+            var counted = device
+                .Where(s => s.Event.Sequence is not null)
+                .OrderBy(s => s.Event.Sequence)
+                .ToList();
+            for (int later = 1; later < counted.Count; later++)
+            {
+                int from = consecutive ? later - 1 : 0;
+                if (
+                    counted
+                        .Skip(from)
+                        .Take(later - from)
+                        .Any(s =>
+                            (
+                                consecutive
+                                    ? s.Event.Sequence < counted[later].Event.Sequence
+                                    : s != counted[later]
+                            )
+                            && s.At - counted[later].At > TimeSpan.FromSeconds(2)
+                        )
+                )
+                {
+                    yield return counted[later];
+                }
+            }
+        }
+    }
+
+    private static bool MayReverse(Step step) =>
+        step.IsDeviceOff
+        || step.Event.Position == IsolatorPosition.On
+        || step.Kind
+            is TimelineEventKind.TestEnergised
+                or TimelineEventKind.TestEnded
+                or TimelineEventKind.MachineStarted;
+
+    private static IEnumerable<(Step One, Step Other)> Pairs(IReadOnlyList<Step> steps) =>
+        steps.SelectMany((one, at) => steps.Skip(at + 1).Select(other => (one, other)));
+
+    private static (Moment From, Moment? Until) Span(Elsewhere away, Story story) =>
+        (
+            Story.MomentOf(away.From, story.Context) ?? Moment.From(DateTimeOffset.MinValue),
+            away.Until is { } until ? Story.MomentOf(until, story.Context) : null
+        );
+}

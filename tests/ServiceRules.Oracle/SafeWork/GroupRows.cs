@@ -1,0 +1,290 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>Paragraphs (f)(2)(i), (f)(3) and (f)(4): outside people, groups, changes of shift.</summary>
+internal static class GroupRows
+{
+    public static Possible Exchanged(Story story) =>
+        story
+            .Context.People.Select(p => p.Id.Text)
+            .Where(story.IsOutside)
+            .Select(person =>
+            {
+                var first = story.Steps.FirstOrDefault(s =>
+                    s.By == person
+                    && (s.IsDeviceOn || s.IsDeviceOff || s.Kind == TimelineEventKind.WorkStarted)
+                );
+                if (first is null)
+                {
+                    return story.Record.People.Any(p =>
+                        p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
+                    )
+                        ? Possible.Any
+                        : Possible.Any & ~Possible.NotMet;
+                }
+
+                var talks = story
+                    .Steps.Where(s =>
+                        s.Kind == TimelineEventKind.ContractorProceduresExchanged && s.Before(first)
+                    )
+                    .ToList();
+                bool onlyTookOff = !story.Steps.Any(s =>
+                    s.By == person && (s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
+                );
+                bool performs = story.Record.People.Any(p =>
+                    p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
+                );
+                return onlyTookOff || !(performs || story.Workers.Contains(person)) ? Possible.Any
+                    : talks.Count == 0 ? Possible.NotMet
+                    : talks.Any(s => s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
+                        ? Possible.Met
+                    : Possible.NeverMet;
+            })
+            .OfAllOrNone();
+
+    /// <summary>Everybody of a group under their own device, from start to stop.</summary>
+    public static Possible OwnDevice(Story story) =>
+        InGroup(story, story.Spells.Select(s => OwnDevice(story, s)).OfAll());
+
+    public static Possible PrimaryNamed(Story story)
+    {
+        var before = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.PrimaryAssigned).ToList();
+        var sum =
+            before.Count == 0 ? Possible.NotMet
+            : before.Any(s => s.Event.Others.Any(o => story.Authority(o.Text) == Possible.Met)) ? Possible.Met
+            : before.Any(s =>
+                s.Event.Others.IsEmpty
+                || s.Event.Others.Any(o => story.Authority(o.Text) == Possible.NeverMet)
+            )
+                ? Possible.Judged
+            : Possible.NotMet;
+        return InGroup(story, sum);
+    }
+
+    public static Possible Accounted(Story story)
+    {
+        if (story.LastStop is not { } stop)
+        {
+            return InGroup(story, Possible.Any);
+        }
+
+        var primaries = story.InCharge(TimelineEventKind.PrimaryAssigned).ToList();
+        var counts = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.ExposureChecked && stop.Before(s))
+            .ToList();
+        var mine = counts.Where(s => primaries.Contains(s.By)).ToList();
+        var final = story
+            .Steps.Where(s => s.IsDeviceOff && !s.IsForTest && stop.Before(s) && story.WasOn(s))
+            .ToList();
+        var any = final.FirstOrDefault();
+        var isolator = final.FirstOrDefault(s => !s.IsOnBox);
+        if (mine.Count > 0 && story.HasStrayRemoval(stop, mine[0]))
+        {
+            return InGroup(story, Possible.Any);
+        }
+
+        if (any is null)
+        {
+            return InGroup(
+                story,
+                mine.Count > 0 ? Possible.Any & ~Possible.NotMet
+                    : story.IsOpen ? Possible.Any & ~Possible.Met
+                    : Possible.NeverMet | Possible.NotApplicable
+            );
+        }
+
+        var missing = story.IsOpen ? Possible.NeverMet : Possible.NotMet;
+        return InGroup(
+            story,
+            mine.Any(s => s.Before(any))
+                    ? Possible.Met.OrStricter(
+                        story.Steps.Any(s => s.IsForTest && stop.Before(s) && s.Before(any))
+                            || mine.All(s =>
+                                s.Event.Others.IsEmpty || !story.Workers.All(w => s.Names(w) || s.By == w)
+                            )
+                    )
+                : mine.Any(s => isolator is null || s.Before(isolator) || story.Lock(isolator.Device) is null)
+                    ? missing | Possible.Met
+                : missing
+        );
+    }
+
+    public static Possible CoordinatorNamed(Story story)
+    {
+        var crews = story.Workers.Select(w => story.Person(w)?.Crew).ToList();
+        if (crews.OfType<string>().Distinct().Count() < 2)
+        {
+            return crews.Contains(null)
+                ? Possible.Any
+                : InGroup(
+                    story,
+                    PerformingCrews(story) > 1 || story.Workers.Any(story.IsOutside)
+                        ? Possible.Any
+                        : Possible.NotApplicable | Possible.Met
+                );
+        }
+
+        var named = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.CoordinatorAssigned).ToList();
+        return InGroup(
+            story,
+            named.Count == 0 ? Possible.NotMet
+                : named.Any(s => s.Event.Others.Any(o => story.Authority(o.Text) == Possible.Met))
+                    ? Possible.Met
+                : Possible.Judged
+        );
+    }
+
+    public static Possible HandedOver(Story story) =>
+        story.Spells.Select(s => HandedOver(story, s)).OfAllOrNone();
+
+    private static int PerformingCrews(Story story) =>
+        story
+            .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
+            .Select(p => story.Person(p.Id.Text)?.Crew)
+            .OfType<string>()
+            .Distinct()
+            .Count();
+
+    private static Possible InGroup(Story story, Possible judged)
+    {
+        var (surely, perhaps) = story.SharedWork;
+        return surely
+                ? judged | (story.IsOpen && judged.HasFlag(Possible.Met) ? Possible.Unproven : Possible.None)
+            : perhaps ? judged | Possible.Any
+            : story.IsOpen && !story.HandsWentIn ? Possible.Any
+            : Possible.Any & ~Possible.NotMet;
+    }
+
+    private static Possible OwnDevice(Story story, Spell spell)
+    {
+        bool boxAlone = false;
+        bool lacking = Own(story, spell.Person, spell.Start.Place + 1).Count == 0;
+        bool lackingLater = false;
+        bool oneOfSeveralOff = false;
+        for (int place = spell.Start.Place; place < story.Steps.Count && place < spell.End; place++)
+        {
+            // Just after each event while hands are in; the device may come on in the instant of the start.
+            var own = Own(story, spell.Person, place + 1);
+            lackingLater |= own.Count == 0;
+            boxAlone |= own.Count > 0 && own.All(s => s.IsOnBox) && HasBareIsolator(story, place + 1);
+            oneOfSeveralOff |=
+                story.Steps[place].IsDeviceOff && story.Steps[place].By == spell.Person && own.Count > 0;
+        }
+
+        if (lacking || lackingLater)
+        {
+            bool tied = story.Steps.Any(s =>
+                s.IsDeviceOn && s.By == spell.Person && s.At == spell.Start.At && spell.Start.Before(s)
+            );
+            return tied || BorrowedOrUnknown(story, spell.Person) ? Possible.Judged
+                : lacking || spell.Stop is not null ? Possible.NotMet
+                : Possible.NeverMet;
+        }
+
+        return Possible.Met.OrStricter(boxAlone || oneOfSeveralOff || BorrowedOrUnknown(story, spell.Person))
+            | (spell.Stop is null ? Possible.Unproven : Possible.None);
+    }
+
+    /// <summary>Devices that a person put on and that are theirs, on at a place in the order.</summary>
+    private static List<Step> Own(Story story, string person, int place)
+    {
+        List<Step> on = [];
+        foreach (var step in story.Steps.TakeWhile(s => s.Place < place))
+        {
+            if (step.IsDeviceOff)
+            {
+                on.RemoveAll(s => s.Device == step.Device);
+            }
+            else if (step.IsDeviceOn && step.By == person && IsPersonal(story, step))
+            {
+                on.Add(step);
+            }
+        }
+
+        return on;
+    }
+
+    private static bool IsPersonal(Story story, Step step) =>
+        step.Kind == TimelineEventKind.TagApplied || story.Lock(step.Device)?.Owner?.Text == step.By;
+
+    /// <summary>A lock that the register does not have, or that another hung for its owner.</summary>
+    private static bool BorrowedOrUnknown(Story story, string person) =>
+        story.Steps.Any(s =>
+            s.IsDeviceOn
+            && (
+                (s.By == person && story.Lock(s.Device) is null)
+                || (s.By != person && story.Lock(s.Device)?.Owner?.Text == person)
+            )
+        );
+
+    private static bool HasBareIsolator(Story story, int place) =>
+        story.Isolatable.Any(s => story.DevicesOn(s.Id.Text, place).Count == 0);
+
+    private static Possible HandedOver(Story story, Spell incoming)
+    {
+        int start = incoming.Start.Place;
+        if (story.Spells.Any(s => s.Covers(start)))
+        {
+            return Possible.NotApplicable;
+        }
+
+        var outgoing = story.Spells.Where(s => s.End < start).MaxBy(s => s.End);
+        if (outgoing is null || outgoing.Person == incoming.Person)
+        {
+            return Possible.NotApplicable;
+        }
+
+        var between = story.Steps.Where(s => outgoing.Stop!.Before(s) && s.Before(incoming.Start)).ToList();
+        bool ran = between.Any(s => s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.TestEnded);
+        bool released = story.Steps.Any(s =>
+            s.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised
+            && s.Before(incoming.Start)
+        );
+        bool sameGroup = story.Spells.Any(s => s.Person == incoming.Person && s.Start.Place < start);
+        if (ran || released || sameGroup || !story.UsedDevices)
+        {
+            return Possible.Any;
+        }
+
+        bool gap = story.Isolatable.Any(s => HasGap(story, s.Id.Text, start));
+        var briefings = story
+            .Steps.Where(s =>
+                s.Kind == TimelineEventKind.HandoverBriefed
+                && outgoing.Start.Before(s)
+                && s.Before(incoming.Start)
+            )
+            .ToList();
+        if (gap || briefings.Count == 0)
+        {
+            return Possible.NotMet;
+        }
+
+        bool named = briefings.Any(s =>
+            s.By == outgoing.Person && s.Names(incoming.Person) && outgoing.Stop!.Before(s)
+        );
+        return Possible.Met.OrStricter(!named);
+    }
+
+    /// <summary>Between its first device and this place, tests aside, nothing hung on the isolator.</summary>
+    private static bool HasGap(Story story, string source, int until)
+    {
+        var first = story.Steps.FirstOrDefault(s => s.IsDeviceOn && s.IsOf(source));
+        if (first is null || first.Place >= until)
+        {
+            return false;
+        }
+
+        for (int place = first.Place + 1; place <= until; place++)
+        {
+            var lastOff = story.Steps.LastOrDefault(s => s.IsDeviceOff && s.IsOf(source) && s.Place < place);
+            if (story.DevicesOn(source, place).Count == 0 && lastOff?.IsForTest != true)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,152 @@
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>Paragraphs (c)(9) and (e)(1), (e)(2): telling people, looking round, seeing people clear.</summary>
+internal static class ReleaseRows
+{
+    public static Possible ToldBefore(Story story)
+    {
+        if (NobodyToTell(story))
+        {
+            return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
+        }
+
+        var device = story.Steps.First(s => s.IsDeviceOn);
+        return story.Steps.Any(s => s.Kind == TimelineEventKind.AffectedNotifiedBefore && s.At <= device.At)
+            ? Possible.Met.OrStricter(
+                story
+                    .Steps.Where(s => s.Kind == TimelineEventKind.AffectedNotifiedBefore && s.At <= device.At)
+                    .All(s => device.Before(s))
+            )
+            : Possible.NotMet | (story.HandsWentIn ? Possible.None : Possible.Unproven);
+    }
+
+    public static Possible ToldAfter(Story story)
+    {
+        if (NobodyToTell(story))
+        {
+            return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
+        }
+
+        if (story.Steps.LastOrDefault(s => s.IsDeviceOff && story.WasOn(s)) is not { } removal)
+        {
+            return NotYet(story);
+        }
+
+        bool told = story.Steps.Any(s => s.Kind == TimelineEventKind.RemovalNotified && removal.Before(s));
+        return told ? (Possible.Met | Open(story)).OrStricter(IsFollowedByStray(story, removal))
+            : IsFinal(story, removal) && !IsFollowedByStray(story, removal) ? Lacking(story)
+            : Possible.Any;
+    }
+
+    public static Possible ToldBeforeStart(Story story)
+    {
+        if (NobodyToTell(story))
+        {
+            return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
+        }
+
+        if (story.Steps.LastOrDefault(s => s.IsDeviceOff && story.WasOn(s)) is not { } removal)
+        {
+            return NotYet(story);
+        }
+
+        var start = story.Steps.FirstOrDefault(s =>
+            s.Kind == TimelineEventKind.MachineStarted && removal.Before(s)
+        );
+        var told = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.RemovalNotified && removal.Before(s))
+            .ToList();
+        if (start is null)
+        {
+            bool startedBefore = story.Steps.Any(s => s.Kind == TimelineEventKind.MachineStarted);
+            return told.Count > 0
+                ? Possible.Any & ~Possible.NotMet | (startedBefore ? Possible.NotMet : Possible.None)
+                : Possible.NeverMet | Possible.NotApplicable;
+        }
+
+        return told.Any(s => s.Before(start))
+                ? (Possible.Met | Open(story)).OrStricter(
+                    IsFollowedByStray(story, removal)
+                        || told.All(s => s.At == removal.At || s.At == start.At)
+                        || story.Steps.Any(s =>
+                            s.Kind == TimelineEventKind.MachineStarted
+                            && s.Before(removal)
+                            && story.Steps.First(on => on.IsDeviceOn).Before(s)
+                        )
+                )
+            : IsFinal(story, removal) ? Possible.NotMet
+            : Possible.Any;
+    }
+
+    public static Possible Clear(Story story, TimelineEventKind look)
+    {
+        if (!story.UsedDevices)
+        {
+            return Possible.Any & ~Possible.NotMet;
+        }
+
+        if (story.LastStop is not { } stop)
+        {
+            return Possible.Any;
+        }
+
+        var removal = story.Steps.FirstOrDefault(s =>
+            s.IsDeviceOff && !s.IsForTest && stop.Before(s) && story.WasOn(s)
+        );
+        var looks = story.Steps.Where(s => s.Kind == look && stop.Before(s)).ToList();
+        if (looks.Count > 0 && story.HasStrayRemoval(stop, looks[0]))
+        {
+            return Possible.Any;
+        }
+
+        if (removal is null)
+        {
+            return looks.Count > 0
+                    ? (Possible.Any & ~Possible.NotMet).OrStricter(
+                        story.Steps.Any(s =>
+                            (s.Kind == TimelineEventKind.MachineStarted || (s.IsForTest && stop.Before(s)))
+                            && s.Before(looks[^1])
+                        )
+                    )
+                : story.IsOpen ? Possible.Any & ~Possible.Met
+                : Possible.NeverMet | Possible.NotApplicable;
+        }
+
+        bool stirred = story.Steps.Any(s =>
+            stop.Before(s)
+            && (
+                s.IsForTest
+                || s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted
+                    && s.Before(looks.LastOrDefault() ?? removal)
+            )
+        );
+        return looks.Any(s => s.Before(removal))
+            ? (Possible.Met | Open(story)).OrStricter(
+                stirred || looks.All(s => s.At == removal.At || s.At == stop.At)
+            )
+            : Lacking(story);
+    }
+
+    /// <summary>Something of which the record does not show that it was on comes off still later.</summary>
+    private static bool IsFollowedByStray(Story story, Step removal) =>
+        story.Steps.Any(s => s.IsDeviceOff && removal.Before(s));
+
+    /// <summary>Whether nobody's hands went in after a removal, so that it was not for a test or a change of shift.</summary>
+    private static bool IsFinal(Story story, Step removal) =>
+        !removal.IsForTest && story.Spells.All(s => s.Start.Before(removal));
+
+    /// <summary>On an open job a step may still come; until the machine is started nothing is too late.</summary>
+    private static Possible Lacking(Story story) => story.IsOpen ? Possible.NeverMet : Possible.NotMet;
+
+    private static Possible Open(Story story) => story.IsOpen ? Possible.Unproven : Possible.None;
+
+    private static Possible NotYet(Story story) =>
+        story.IsOpen && !story.Steps.Any(s => s.IsDeviceOff) ? Possible.Any & ~Possible.NotMet : Possible.Any;
+
+    /// <summary>
+    /// With no device ever on, row (d)(4)(i) says it; with nobody affected there is nobody to tell.
+    /// </summary>
+    private static bool NobodyToTell(Story story) => !story.UsedDevices || !story.Affected.Any();
+}

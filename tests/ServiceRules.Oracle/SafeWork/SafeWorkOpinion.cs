@@ -1,0 +1,174 @@
+using System.Collections.Frozen;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>
+/// A deliberately naive evaluator of safe work, written from the rows of tests/reference/safety/lockout-clauses.json
+/// alone. Where a row is silent it leaves more than one verdict possible instead of guessing; rows for a person to
+/// decide are left to a person. Unproven covers evidence that is not credible; a flagged row about credibility is
+/// unproven as well.
+/// </summary>
+public static class SafeWorkOpinion
+{
+    private static readonly FrozenDictionary<string, Func<Story, Possible>> Rows = new Dictionary<
+        string,
+        Func<Story, Possible>
+    >(StringComparer.Ordinal)
+    {
+        ["147.a.2.ii.note"] = ScopeRows.MinorServicing,
+        ["147.a.2.iii.A"] = ScopeRows.CordAndPlug,
+        ["147.b.eid"] = SequenceRows.IsolatingDevice,
+        ["147.c.1"] = SequenceRows.Isolated,
+        ["147.c.2.ii"] = DeviceRows.LockedWhereItFits,
+        ["147.c.4.i"] = ProgrammeRows.Written,
+        ["147.c.4.i.note"] = ScopeRows.Undocumented,
+        ["147.c.4.ii"] = ProgrammeRows.CoversSources,
+        ["147.c.5.ii"] = DeviceRows.OnlyForLockout,
+        ["147.c.5.ii.B"] = DeviceRows.OfSiteStyle,
+        ["147.c.5.ii.D"] = DeviceRows.ShowsOwner,
+        ["147.c.5.iii"] = DeviceRows.TagWarns,
+        ["147.c.6.i"] = ProgrammeRows.InspectedWithinTheYear,
+        ["147.c.6.i.A"] = ProgrammeRows.InspectorIndependent,
+        ["147.c.6.i.B"] = ProgrammeRows.FindingsClosed,
+        ["147.c.6.i.C"] = ProgrammeRows.ReviewedWithEach,
+        ["147.c.6.i.D"] = ProgrammeRows.TagReview,
+        ["147.c.6.ii"] = ProgrammeRows.Certified,
+        ["147.c.7.i.A"] = TrainingRows.InEnergies,
+        ["147.c.7.i.B"] = TrainingRows.AffectedInstructed,
+        ["147.c.7.ii"] = DeviceRows.TaggersTrained,
+        ["147.c.7.iii.A"] = TrainingRows.AfterChange,
+        ["147.c.7.iii.B"] = TrainingRows.AfterFinding,
+        ["147.c.7.iv"] = TrainingRows.Certified,
+        ["147.c.8"] = DeviceRows.OnlyAuthorised,
+        [Belief.Notice] = ReleaseRows.ToldBefore,
+        ["147.c.9.after"] = ReleaseRows.ToldAfter,
+        [Belief.Order] = OrderRow.Judge,
+        ["147.d.1"] = SequenceRows.Reviewed,
+        ["147.d.2"] = SequenceRows.ShutDown,
+        ["147.d.3"] = SequenceRows.Isolated,
+        ["147.d.4.i"] = SequenceRows.DeviceOn,
+        ["147.d.4.ii"] = SequenceRows.HoldsOff,
+        ["147.d.4.iii"] = DeviceRows.AtLockPoint,
+        ["147.d.5.i"] = SequenceRows.Released,
+        ["147.d.5.ii"] = BuildUpRow.Judge,
+        ["147.d.6"] = SequenceRows.Verified,
+        ["147.e.1"] = s => ReleaseRows.Clear(s, TimelineEventKind.AreaInspected),
+        ["147.e.2.i"] = s => ReleaseRows.Clear(s, TimelineEventKind.PeopleClearChecked),
+        ["147.e.2.ii"] = ReleaseRows.ToldBeforeStart,
+        ["147.e.3"] = OwnerRows.ByOwner,
+        ["147.e.3.i"] = OwnerRows.Absent,
+        ["147.e.3.ii"] = OwnerRows.Sought,
+        ["147.e.3.iii"] = OwnerRows.Told,
+        ["147.f.1.i"] = s => TestRows.Clear(s, TimelineEventKind.AreaInspected),
+        ["147.f.1.ii"] = s => TestRows.Clear(s, TimelineEventKind.PeopleClearChecked),
+        ["147.f.1.iii"] = OwnerRows.ByOwnerForTest,
+        ["147.f.1.iv"] = TestRows.HandsOff,
+        ["147.f.1.v"] = TestRows.Relocked,
+        ["147.f.2.i"] = GroupRows.Exchanged,
+        ["147.f.2.ii"] = OwnerRows.OutsideDeviceLeftAlone,
+        ["147.f.3.i"] = GroupRows.OwnDevice,
+        ["147.f.3.ii.A"] = GroupRows.PrimaryNamed,
+        ["147.f.3.ii.B"] = GroupRows.Accounted,
+        ["147.f.3.ii.C"] = GroupRows.CoordinatorNamed,
+        ["147.f.3.ii.D"] = GroupRows.OwnDevice,
+        ["147.f.4"] = GroupRows.HandedOver,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    private static readonly FrozenDictionary<string, Func<Story, Possible>> Credibility = new Dictionary<
+        string,
+        Func<Story, Possible>
+    >(StringComparer.Ordinal)
+    {
+        ["cred.burst"] = CredibilityRows.Burst,
+        ["cred.backfilled"] = CredibilityRows.BackFilled,
+        ["cred.clock-backward"] = CredibilityRows.ClockBackward,
+        ["cred.future-stamp"] = CredibilityRows.FutureStamp,
+        ["cred.conflicting-duplicate"] = CredibilityRows.ConflictingDuplicate,
+        ["cred.lock-two-places"] = CredibilityRows.LockTwoPlaces,
+        ["cred.actor-elsewhere"] = CredibilityRows.ActorElsewhere,
+        ["cred.no-offset"] = CredibilityRows.NoOffset,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    private static readonly string[] AboutDevices =
+    [
+        Belief.Order,
+        Belief.Notice,
+        "147.c.9.after",
+        "147.d.1",
+        "147.d.2",
+        "147.e.1",
+        "147.e.2.i",
+        "147.e.2.ii",
+        "147.f.1.i",
+        "147.f.1.ii",
+        "147.f.4",
+    ];
+
+    /// <summary>The rows about which there is an opinion: every one that a record or a register can show.</summary>
+    public static IEnumerable<string> AllRows => Rows.Keys.Concat(Credibility.Keys);
+
+    /// <summary>The verdicts that each row leaves possible for a record in its context.</summary>
+    public static IReadOnlyDictionary<string, Possible> Of(ServiceRecord record, AssessmentContext context)
+    {
+        if (Story.Of(record, context) is not { } story)
+        {
+            return AllRows.ToDictionary(row => row, _ => Possible.Any, StringComparer.Ordinal);
+        }
+
+        var belief = new Belief(story);
+        var opinions = Rows.ToDictionary(r => r.Key, r => belief.Of(r.Key, r.Value), StringComparer.Ordinal);
+        if (!story.KnowsSources)
+        {
+            // Without a register of the machine or a procedure there is nothing to hold the steps against.
+            foreach (var row in Rows.Keys.Where(row => opinions[row].HasFlag(Possible.Met)))
+            {
+                opinions[row] |= Possible.Unproven | Possible.NotApplicable;
+            }
+        }
+
+        if (story.Sources.Any(source => SequenceRows.HasPlug(story, source)))
+        {
+            // The rows do not say whether a plug kept is a device, nor pulling it an isolation.
+            foreach (var row in AboutDevices)
+            {
+                opinions[row] = Possible.Any;
+            }
+        }
+
+        foreach (var (row, judge) in Credibility)
+        {
+            opinions[row] = judge(story);
+        }
+
+        return Suppressed(story, opinions);
+    }
+
+    /// <summary>What each row about credibility says.</summary>
+    internal static IEnumerable<Possible> Doubts(Story story) =>
+        Credibility.Values.Select(judge => judge(story));
+
+    /// <summary>A valid exemption makes every other row of the law not applicable, but none about credibility.</summary>
+    private static Dictionary<string, Possible> Suppressed(Story story, Dictionary<string, Possible> opinions)
+    {
+        var exempt = ScopeRows.Exempt(story);
+        if (exempt == Possible.NotMet)
+        {
+            return opinions;
+        }
+
+        foreach (var row in Rows.Keys)
+        {
+            bool holds = row is "147.a.2.ii.note" or "147.a.2.iii.A" && opinions[row].HasFlag(Possible.Met);
+            opinions[row] =
+                holds ? opinions[row]
+                : exempt != Possible.Met ? opinions[row] | Possible.NotApplicable
+                : row is "147.a.2.ii.note" or "147.a.2.iii.A" ? opinions[row] | Possible.NotApplicable
+                : Possible.NotApplicable;
+        }
+
+        return opinions;
+    }
+}

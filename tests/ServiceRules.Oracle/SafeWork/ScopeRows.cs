@@ -1,0 +1,115 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>Paragraph (a) and the note to (c)(4)(i): what is claimed not to need the full control, and whether it holds.</summary>
+internal static class ScopeRows
+{
+    private const string MainsCord = "mains_cord";
+
+    public static Possible MinorServicing(Story story)
+    {
+        var claims = story.Claims(ExemptionKind.MinorServicing).ToList();
+        if (claims.Count == 0)
+        {
+            return Possible.NotApplicable;
+        }
+
+        bool inUse = story.Record.Setting == WorkSetting.InUse;
+        bool handsIn = story.Record.HandsInBladeZone != false;
+        bool facts = claims.All(c => c.Event.Claim is { Routine: true, Repetitive: true, Integral: true });
+        if (!inUse || handsIn || !facts)
+        {
+            return Possible.NotMet;
+        }
+
+        var measures = story
+            .BeforeWork.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
+            .ToList();
+        bool claimedLate = claims.All(c => story.FirstWork?.Before(c) == true);
+        return measures.Count == 0
+            ? story.HandsWentIn
+                ? Possible.NotMet
+                : Possible.NeverMet
+            : Possible.Met.OrStricter(
+                claimedLate
+                    || measures.All(m =>
+                        m.Event.Measures.IsEmpty || (story.FirstWork is { } work && m.At >= work.At)
+                    )
+            );
+    }
+
+    public static Possible CordAndPlug(Story story)
+    {
+        var claims = story.Claims(ExemptionKind.CordAndPlug).ToList();
+        if (claims.Count == 0)
+        {
+            return Possible.NotApplicable;
+        }
+
+        if (story.Sources.Count == 0)
+        {
+            return Possible.NeverMet;
+        }
+
+        if (story.Sources.Any(s => s.Id.Text != MainsCord))
+        {
+            return Possible.NotMet;
+        }
+
+        var pulled = Of(story, TimelineEventKind.PlugRemoved);
+        var kept = Of(story, TimelineEventKind.PlugControlConfirmed);
+        bool sameHand = pulled.Any(p => kept.Any(k => k.By == p.By));
+        if (!sameHand)
+        {
+            return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+        }
+
+        bool worker = pulled.Any(p =>
+            kept.Any(k =>
+                k.By == p.By
+                && p.Before(k)
+                && story.Workers.All(w => w == p.By)
+                && (story.FirstWork is not { } work || k.At < work.At)
+            )
+        );
+        bool ran =
+            story.Steps.Any(s => s.Kind == TimelineEventKind.TestEnergised)
+            || story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.MachineStarted && story.Spells.Any(work => s.Place < work.End)
+            );
+        return Possible.Met.OrStricter(!worker || ran || claims.All(c => story.FirstWork?.Before(c) == true));
+    }
+
+    public static Possible Undocumented(Story story)
+    {
+        var claims = story.Claims(ExemptionKind.UndocumentedProcedure).ToList();
+        if (claims.Count == 0)
+        {
+            return Possible.NotApplicable;
+        }
+
+        if (story.Sources.Count == 0)
+        {
+            return Possible.NeverMet;
+        }
+
+        bool facts = claims.All(c => c.Event.Claim?.Facts is { AreAllTrue: true });
+        bool simple = story.Sources.Count == 1 && !story.Sources.Any(s => s.Stored || s.Reaccumulates);
+        var locks = story.Steps.Where(s => s.IsDeviceOn).Select(s => s.Device).Distinct().Count();
+        return facts && simple ? Possible.Met.OrStricter(locks != 1) : Possible.NotMet;
+    }
+
+    /// <summary>Whether an exemption that sets the whole of the control aside holds.</summary>
+    public static Possible Exempt(Story story)
+    {
+        var both = new[] { MinorServicing(story), CordAndPlug(story) };
+        return both.Any(p => p == Possible.Met) ? Possible.Met
+            : both.Any(p => p.HasFlag(Possible.Met)) ? Possible.Any
+            : Possible.NotMet;
+    }
+
+    private static List<Step> Of(Story story, TimelineEventKind kind) =>
+        [.. story.BeforeWork.Where(s => s.Kind == kind && (s.Event.Source is null || s.IsOf(MainsCord)))];
+}

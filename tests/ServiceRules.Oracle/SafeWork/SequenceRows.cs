@@ -1,0 +1,250 @@
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>Paragraphs (c)(1) and (d): what comes before the first hands-on work, source by source, and in which order.</summary>
+internal static class SequenceRows
+{
+    private static readonly string[] ControlDevices =
+    [
+        "stopbutton",
+        "keyswitch",
+        "selector",
+        "seatswitch",
+        "hourmeterfob",
+    ];
+
+    private static readonly TimelineEventKind[] OtherReleases =
+    [
+        TimelineEventKind.UnitsLowered,
+        TimelineEventKind.UnitSupported,
+        TimelineEventKind.ReelWedged,
+        TimelineEventKind.SeenAtRest,
+    ];
+
+    public static Possible Isolated(Story story) =>
+        story
+            .Isolatable.Select(s =>
+                HasPlug(story, s) ? Possible.Judged
+                : story.BeforeWork.Any(e => e.IsIsolation && e.IsOf(s.Id.Text)) ? Done(story, s)
+                : story.Absent
+            )
+            .OfAllOrNone();
+
+    public static Possible IsolatingDevice(Story story) =>
+        story.Steps.Where(s => s.IsIsolation).Select(s => IsolatingDevice(story, s)).OfAllOrNone();
+
+    public static Possible DeviceOn(Story story) =>
+        story.Isolatable.Select(s => DeviceOn(story, s)).OfAllOrNone();
+
+    public static Possible HoldsOff(Story story) =>
+        story
+            .Steps.Where(s => s.Kind == TimelineEventKind.LockApplied && !s.IsOnBox)
+            .Select(s =>
+                s.Event.Position switch
+                {
+                    IsolatorPosition.On => Possible.NotMet,
+                    null => Possible.NeverNotMet,
+                    _ => Possible.Met,
+                }
+            )
+            .OfAllOrNone();
+
+    public static Possible Released(Story story) =>
+        story
+            .Stored.Select(s =>
+                story.BeforeWork.Any(e =>
+                    e.Kind == TimelineEventKind.StoredEnergyReleased && e.IsOf(s.Id.Text)
+                )
+                    ? Done(story, s)
+                : story.BeforeWork.Any(e => OtherReleases.Contains(e.Kind)) ? Possible.Judged
+                : story.Absent
+            )
+            .OfAllOrNone();
+
+    public static Possible Verified(Story story) =>
+        story.Sources.Select(s => Verified(story, s)).OfAllOrNone();
+
+    public static Possible Reviewed(Story story)
+    {
+        var reviews = story.Steps.Where(s => s.Kind == TimelineEventKind.EnergyReviewed).ToList();
+        if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
+        {
+            bool isolated = story.Steps.Any(s => s.IsIsolation);
+            return reviews.Count > 0 ? Possible.Judged
+                : isolated ? story.Absent | Possible.NotMet
+                : story.Absent;
+        }
+
+        var early = reviews.Where(r => r.At <= down.At).ToList();
+        if (early.Count == 0)
+        {
+            return story.HandsWentIn ? Possible.NotMet
+                : story.First(TimelineEventKind.MachineStarted) is null ? Possible.NeverMet
+                : Possible.Judged;
+        }
+
+        bool shutDownTooLate = story.FirstWork is { } work && work.Before(down);
+        var best =
+            early.Any(r => story.Authority(r.By) == Possible.Met) ? story.Present
+            : early.Any(r => story.Authority(r.By) == Possible.NeverMet) ? Possible.NeverMet
+            : Possible.NotMet;
+        return best.OrStricter(
+            shutDownTooLate || RanInBetween(story) || early.All(r => r.At == down.At && down.Before(r))
+        );
+    }
+
+    public static Possible ShutDown(Story story)
+    {
+        var isolated = story.Steps.FirstOrDefault(s => s.IsIsolation);
+        if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
+        {
+            return isolated is null ? story.Absent : story.Absent | Possible.NotMet;
+        }
+
+        return isolated is not null && isolated.Before(down)
+            ? isolated.At == down.At
+                ? Possible.NotMet | Possible.Met
+                : Possible.NotMet
+            : story.Present.OrStricter(
+                RanInBetween(story) || (story.FirstWork is { } work && work.Before(down))
+            );
+    }
+
+    /// <summary>Whether the machine ran between a start of the job and some later hands-on work, tests aside.</summary>
+    public static bool RanInBetween(Story story) =>
+        story.Steps.Any(run =>
+            run.Kind == TimelineEventKind.MachineStarted && story.Spells.Any(spell => run.Before(spell.Start))
+        )
+        || story.BeforeWork.Any(run =>
+            run.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.EnergisedTaskPerformed
+        );
+
+    /// <summary>A plug pulled or kept stands for isolator and lock in ways that the table does not write down.</summary>
+    public static bool HasPlug(Story story, EnergySource source) =>
+        story.Steps.Any(s =>
+            s.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
+            && (s.Event.Source is null || s.IsOf(source.Id.Text))
+        );
+
+    /// <summary>Done before the work; whether it still held is more than the rows ask.</summary>
+    private static Possible Done(Story story, EnergySource source) =>
+        story.Present.OrStricter(Undone(story, source));
+
+    private static bool Undone(Story story, EnergySource source) =>
+        RanInBetween(story)
+        || story.BeforeWork.Any(s =>
+            (s.IsDeviceOff && (s.IsOf(source.Id.Text) || s.Event.Source is null))
+            || (
+                s.Kind == TimelineEventKind.IsolatorOperated
+                && s.Event.Position == IsolatorPosition.On
+                && s.IsOf(source.Id.Text)
+            )
+        );
+
+    private static Possible IsolatingDevice(Story story, Step operated)
+    {
+        if (operated.Event.Isolator is not { } kind)
+        {
+            return Possible.NeverNotMet;
+        }
+
+        if (!ControlDevices.Contains(Plain(kind)))
+        {
+            return Possible.Met;
+        }
+
+        var source = story.Sources.FirstOrDefault(s => operated.IsOf(s.Id.Text));
+        var others = story
+            .Steps.Where(s =>
+                s.IsIsolation
+                && Equals(s.Event.Source, operated.Event.Source)
+                && (s.Event.Isolator is not { } other || !ControlDevices.Contains(Plain(other)))
+            )
+            .ToList();
+        return others.Count == 0 ? Possible.NotMet
+            : others.Any(s =>
+                source?.Isolator is { } named
+                && s.Event.Isolator is { } other
+                && Plain(named) == Plain(other)
+                && (story.FirstWork is null || s.Before(story.FirstWork))
+            )
+                ? Possible.Met
+            : Possible.Judged;
+    }
+
+    private static string Plain(string text) =>
+        string.Concat(text.Where(char.IsAsciiLetterOrDigit).Select(char.ToLowerInvariant));
+
+    private static Possible DeviceOn(Story story, EnergySource source)
+    {
+        if (HasPlug(story, source))
+        {
+            return Possible.Judged;
+        }
+
+        string id = source.Id.Text;
+        var isolated = story.BeforeWork.FirstOrDefault(s => s.IsIsolation && s.IsOf(id));
+        var devices = story.BeforeWork.Where(s => s.IsDeviceOn && s.IsOf(id)).ToList();
+        if (devices.Count == 0)
+        {
+            return story.Absent;
+        }
+
+        if (isolated is null)
+        {
+            return Possible.Met | story.Absent;
+        }
+
+        var after = devices.Where(d => isolated.Before(d)).ToList();
+        return after.Count == 0
+            ? devices.Any(d => d.At == isolated.At)
+                ? Possible.Judged
+                : story.Absent
+            : Done(story, source).OrStricter(after.All(d => d.Event.Position == IsolatorPosition.On));
+    }
+
+    private static Possible Verified(Story story, EnergySource source)
+    {
+        if (HasPlug(story, source))
+        {
+            return Possible.Judged;
+        }
+
+        string id = source.Id.Text;
+        var proofs = story
+            .BeforeWork.Where(s => s.Kind == TimelineEventKind.IsolationVerified && s.IsOf(id))
+            .ToList();
+        if (proofs.Count == 0)
+        {
+            return story.Absent;
+        }
+
+        var device = source.Isolator is null
+            ? null
+            : story.BeforeWork.FirstOrDefault(s => s.IsDeviceOn && s.IsOf(id));
+        var release = story.BeforeWork.LastOrDefault(s =>
+            s.Kind == TimelineEventKind.StoredEnergyReleased && s.IsOf(id) && source.Stored
+        );
+        var good = proofs
+            .Where(p => (device is null || device.Before(p)) && (release is null || release.Before(p)))
+            .ToList();
+        if (good.Count == 0)
+        {
+            return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+        }
+
+        bool somethingIsMissing =
+            (source.Isolator is not null && device is null)
+            || (source.Isolator is not null && !story.BeforeWork.Any(s => s.IsIsolation && s.IsOf(id)))
+            || (source.Stored && release is null);
+        bool strictlyBefore = good.Any(p => story.FirstWork is null || p.At < story.FirstWork.At);
+        var best =
+            good.Any(p => story.Authority(p.By) == Possible.Met) ? story.Present
+            : good.Any(p => story.Authority(p.By) == Possible.NeverMet) ? Possible.NeverMet
+            : story.HandsWentIn ? Possible.NotMet
+            : Possible.NeverMet;
+        return best.OrStricter(somethingIsMissing || !strictlyBefore || Undone(story, source));
+    }
+}

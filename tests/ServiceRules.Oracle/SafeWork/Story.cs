@@ -1,0 +1,249 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>What a record tells, in the order in which it happened, with the registers beside it.</summary>
+internal sealed class Story
+{
+    private Story(ServiceRecord record, AssessmentContext context, IReadOnlyList<Step> steps)
+    {
+        Record = record;
+        Context = context;
+        Steps = steps;
+        Spells = SpellsOf(steps);
+        FirstWork = steps.FirstOrDefault(s => s.Kind == TimelineEventKind.WorkStarted);
+        BeforeWork = [.. steps.Where(s => FirstWork is null || s.Before(FirstWork))];
+        var fitting = context
+            .Procedures.Where(p => p.Place == record.Place && p.Machines.Contains(record.Machine.Id))
+            .ToList();
+        Procedure = fitting.FirstOrDefault(p => IsCurrent(p, Day)) ?? fitting.LastOrDefault();
+        Machine = context.Machines.FirstOrDefault(m => m.Id == record.Machine.Id);
+        Sources = AllSources();
+    }
+
+    public ServiceRecord Record { get; }
+
+    public AssessmentContext Context { get; }
+
+    public IReadOnlyList<Step> Steps { get; }
+
+    public IReadOnlyList<Spell> Spells { get; }
+
+    public Step? FirstWork { get; }
+
+    public IReadOnlyList<Step> BeforeWork { get; }
+
+    /// <summary>The procedure in force for this machine, else one that was or will be.</summary>
+    public Procedure? Procedure { get; }
+
+    public RegisteredMachine? Machine { get; }
+
+    public IReadOnlyList<EnergySource> Sources { get; }
+
+    public bool IsOpen => Record.SignOff is null;
+
+    public bool HandsWentIn => FirstWork is not null;
+
+    public IEnumerable<EnergySource> Isolatable => Sources.Where(s => s.Isolator is not null);
+
+    public IEnumerable<EnergySource> Stored => Sources.Where(s => s.Stored);
+
+    public IEnumerable<string> Workers => Spells.Select(s => s.Person).Distinct();
+
+    /// <summary>People who are said to do the work, and of whom no work is shown.</summary>
+    public bool MayHaveOtherWorkers =>
+        Record.People.Any(p => p.Role is JobRole.Performs or JobRole.Assists && !Workers.Contains(p.Id.Text));
+
+    public IEnumerable<string> Affected =>
+        Record.People.Where(p => p.Role == JobRole.Affected).Select(p => p.Id.Text);
+
+    public bool UsedDevices => Steps.Any(s => s.IsDeviceOn);
+
+    public bool UsedTags => Steps.Any(s => s.Kind == TimelineEventKind.TagApplied);
+
+    /// <summary>The local day of the job's first event.</summary>
+    public DateOnly Day => Steps.Count == 0 ? Record.Date : Context.Zone.DayOf(Steps[0].Event.At);
+
+    public DateOnly LastDay => Steps.Count == 0 ? Record.Date : Context.Zone.DayOf(Steps[^1].Event.At);
+
+    /// <summary>The stop after which nobody's hands are in any more; none while somebody's still are.</summary>
+    public Step? LastStop =>
+        Spells.Count > 0 && Spells.All(s => s.Stop is not null)
+            ? Spells.Select(s => s.Stop!).MaxBy(s => s.Place)
+            : null;
+
+    /// <summary>Whether two people's hands were in at the same time; unsure where a stop is missing.</summary>
+    public (bool Surely, bool Perhaps) SharedWork
+    {
+        get
+        {
+            var pairs = Spells.SelectMany(a => Spells.Where(b => a.Overlaps(b)).Select(b => (a, b))).ToList();
+            bool surely = pairs.Any(p =>
+                (p.a.Stop is not null || p.a.Start.Place > p.b.Start.Place)
+                && (p.b.Stop is not null || p.b.Start.Place > p.a.Start.Place)
+            );
+            return (surely, pairs.Count > 0);
+        }
+    }
+
+    /// <summary>A missing step: a breach once hands went in, and not there yet on an open job.</summary>
+    public Possible Absent =>
+        HandsWentIn ? Possible.NotMet
+        : IsOpen ? Possible.Unproven
+        : Possible.NeverMet;
+
+    /// <summary>A step that is there; before hands go in nothing is finished.</summary>
+    public Possible Present => HandsWentIn ? Possible.Met : Possible.NeverNotMet;
+
+    public static Story? Of(ServiceRecord record, AssessmentContext context)
+    {
+        List<(TimelineEvent Event, Moment At)> timed = [];
+        HashSet<string> seen = [];
+        foreach (var entry in record.Timeline)
+        {
+            if (entry.EventId is { } id && !seen.Add(id))
+            {
+                continue;
+            }
+
+            if (MomentOf(entry.At, context) is not { } at)
+            {
+                return null;
+            }
+
+            timed.Add((entry, at));
+        }
+
+        return new(
+            record,
+            context,
+            [.. timed.OrderBy(t => t.At).Select((t, place) => new Step(t.Event, t.At, place))]
+        );
+    }
+
+    public static Moment? MomentOf(RecordedTime time, AssessmentContext context) =>
+        time switch
+        {
+            RecordedTime.Instant instant => instant.Moment,
+            RecordedTime.LocalTime local when context.Zone.InstantOf(local) is ResolvedTime.Unique unique =>
+                unique.Moment,
+            _ => null,
+        };
+
+    /// <summary>The same story without some of its events.</summary>
+    public Story Without(IReadOnlyCollection<TimelineEvent> entries) =>
+        Of(
+            Record with
+            {
+                Timeline =
+                [
+                    .. Record.Timeline.Where(e => !entries.Contains(e, ReferenceEqualityComparer.Instance)),
+                ],
+            },
+            Context
+        )!;
+
+    public RegisteredPerson? Person(string id) => Context.People.FirstOrDefault(p => p.Id.Text == id);
+
+    public RegisteredLock? Lock(string? id) => Context.Locks.FirstOrDefault(l => l.Id.Text == id);
+
+    public bool IsOutside(string person) => Person(person)?.Employer == Employer.Outside;
+
+    /// <summary>Whether a person may control energy; unproven where the register does not know the person.</summary>
+    public Possible Authority(string person) =>
+        Person(person) switch
+        {
+            null => Possible.NeverMet,
+            { Authorised: true } => Possible.Met,
+            _ => Possible.NotMet,
+        };
+
+    /// <summary>Those named as in charge: primary of the group, or coordinator of the crews.</summary>
+    public IEnumerable<string> InCharge(TimelineEventKind assigned) =>
+        Steps.Where(s => s.Kind == assigned).SelectMany(s => s.Event.Others).Select(o => o.Text);
+
+    public IEnumerable<Step> Claims(ExemptionKind kind) =>
+        Steps.Where(s => s.Kind == TimelineEventKind.ExemptionClaimed && s.Event.Claim?.Kind == kind);
+
+    /// <summary>Whether what the machine has is known: a register of it, or a procedure in force.</summary>
+    public bool KnowsSources =>
+        Sources.Count > 0 && (Machine is not null || (Procedure is { } written && IsCurrent(written, Day)));
+
+    /// <summary>Whether a device coming off was on.</summary>
+    public bool WasOn(Step off) => LastOn(off) is not null;
+
+    /// <summary>Whether something comes off, between two places, of which the record does not show that it was on.</summary>
+    public bool HasStrayRemoval(Step from, Step until) =>
+        Steps.Any(s => s.IsDeviceOff && from.Before(s) && s.Before(until) && !WasOn(s));
+
+    /// <summary>The same device put on by another just before, with nothing coming off between.</summary>
+    public bool WasHungByTwo(Step on)
+    {
+        var before = Steps.LastOrDefault(s =>
+            (s.IsDeviceOn || s.IsDeviceOff) && s.Device == on.Device && s.Before(on)
+        );
+        return before is { IsDeviceOn: true } && before.By != on.By;
+    }
+
+    /// <summary>The putting on that a removal undoes.</summary>
+    public Step? LastOn(Step off)
+    {
+        var last = Steps.LastOrDefault(s =>
+            (s.IsDeviceOn || s.IsDeviceOff) && s.Device == off.Device && s.Before(off)
+        );
+        return last is { IsDeviceOn: true } ? last : null;
+    }
+
+    public Step? First(TimelineEventKind kind) => Steps.FirstOrDefault(s => s.Kind == kind);
+
+    /// <summary>Devices on a source just before a place in the order.</summary>
+    public IReadOnlyList<Step> DevicesOn(string source, int place)
+    {
+        List<Step> on = [];
+        foreach (var step in Steps.TakeWhile(s => s.Place < place))
+        {
+            if (step.IsDeviceOn && step.IsOf(source))
+            {
+                on.RemoveAll(s => s.Device == step.Device);
+                on.Add(step);
+            }
+            else if (step.IsDeviceOff)
+            {
+                on.RemoveAll(s => s.Device == step.Device);
+            }
+        }
+
+        return on;
+    }
+
+    public static bool IsCurrent(Procedure procedure, DateOnly day) =>
+        !(procedure.From > day) && !(procedure.Until < day);
+
+    private static List<Spell> SpellsOf(IReadOnlyList<Step> steps)
+    {
+        List<Spell> spells = [];
+        foreach (var step in steps)
+        {
+            int open = spells.FindIndex(s => s.Person == step.By && s.Stop is null);
+            if (step.Kind == TimelineEventKind.WorkStarted && open < 0)
+            {
+                spells.Add(new(step.By, step, null));
+            }
+            else if (step.Kind == TimelineEventKind.WorkStopped && open >= 0)
+            {
+                spells[open] = spells[open] with { Stop = step };
+            }
+        }
+
+        return spells;
+    }
+
+    private List<EnergySource> AllSources()
+    {
+        List<EnergySource> all = [.. Procedure?.Sources ?? []];
+        all.AddRange((Machine?.Sources ?? []).Where(s => all.All(known => known.Id != s.Id)));
+        return all;
+    }
+}

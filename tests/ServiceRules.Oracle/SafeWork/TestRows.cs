@@ -1,0 +1,163 @@
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>Paragraph (f)(1): the machine energised for a test in the middle of the work.</summary>
+internal static class TestRows
+{
+    public static Possible Clear(Story story, TimelineEventKind look) =>
+        Tests(story).Select(t => Clear(story, t, look)).OfAllOrNone();
+
+    public static Possible HandsOff(Story story) =>
+        Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone();
+
+    public static Possible Relocked(Story story) =>
+        Tests(story).Select(t => Relocked(story, t)).OfAllOrNone();
+
+    private static IEnumerable<Step> Tests(Story story) =>
+        story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised);
+
+    private static Step? EndOf(Story story, Step test)
+    {
+        var next = story.Steps.FirstOrDefault(s =>
+            s.Kind is TimelineEventKind.TestEnded or TimelineEventKind.TestEnergised && test.Before(s)
+        );
+        return next?.Kind == TimelineEventKind.TestEnded ? next : null;
+    }
+
+    private static Possible Clear(Story story, Step test, TimelineEventKind look)
+    {
+        var stop = story.Spells.Select(s => s.Stop).Where(s => s?.Before(test) == true).MaxBy(s => s!.Place);
+        bool strayStop = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.WorkStopped && s.Before(test) && (stop is null || stop.Before(s))
+        );
+        var looks = story
+            .Steps.Where(s => s.Kind == look && s.Before(test) && (stop is null || stop.Before(s)))
+            .ToList();
+        if (looks.Count == 0)
+        {
+            return stop is null ? Possible.Any & ~Possible.Met : Possible.NotMet;
+        }
+
+        var off = story.Steps.FirstOrDefault(s =>
+            s.IsDeviceOff && s.Before(test) && (stop is null || stop.Before(s))
+        );
+        bool ranBefore = story.Steps.Any(s =>
+            s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted
+            && s.Before(test)
+            && (stop is null || stop.Before(s))
+        );
+        bool handsIn = story.Spells.Any(s => s.Covers(test.Place));
+        return (stop is null ? Possible.Any : Possible.Met).OrStricter(
+            stop is null
+                || strayStop
+                || ranBefore
+                || handsIn
+                || (off is not null && !looks.Any(s => s.Before(off)))
+                || looks.All(s => s.At == test.At || s.At == stop.At)
+        );
+    }
+
+    private static Possible HandsOff(Story story, Step test)
+    {
+        var end = EndOf(story, test);
+        bool started = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.WorkStarted && test.Before(s) && (end is null || s.Before(end))
+        );
+        bool wasIn = story.Spells.Any(s => s.Covers(test.Place));
+        return started
+            ? end is null
+                ? Possible.Judged
+                : Possible.NotMet
+            : wasIn
+                ? Possible.Judged
+                : end is null
+                    ? Possible.NeverNotMet
+                    : Possible.Met;
+    }
+
+    private static Possible Relocked(Story story, Step test)
+    {
+        if (EndOf(story, test) is not { } end)
+        {
+            return Possible.Any;
+        }
+
+        var next = story.Steps.FirstOrDefault(s => s.Kind == TimelineEventKind.WorkStarted && end.Before(s));
+        if (next is null)
+        {
+            return Possible.Any & ~Possible.NotMet;
+        }
+
+        var fresh = story.Steps.Where(s => end.Before(s) && s.Before(next)).ToList();
+        if (fresh.Any(s => s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted))
+        {
+            return Possible.Any;
+        }
+
+        var sum = story.Sources.Select(s => Renewed(story, s, test, fresh)).OfAll();
+        var late = story.Spells.Any(s => s.Covers(end.Place));
+        return (sum == Possible.NotApplicable ? Possible.Any & ~Possible.NotMet : sum).OrStricter(
+            late || IsDisordered(fresh)
+        );
+    }
+
+    private static Possible Renewed(Story story, EnergySource source, Step test, List<Step> fresh)
+    {
+        if (SequenceRows.HasPlug(story, source))
+        {
+            return Possible.Judged;
+        }
+
+        string id = source.Id.Text;
+        bool opened = source.Isolator is not null && WasOpened(story, id, test);
+        bool stillOn = source.Isolator is not null && story.DevicesOn(id, test.Place).Count > 0;
+        bool neverOn =
+            source.Isolator is not null
+            && !stillOn
+            && !story.Steps.Any(s => s.IsDeviceOn && s.IsOf(id) && s.Before(test));
+        bool isolated = fresh.Any(s => s.IsIsolation && s.IsOf(id));
+        bool locked = fresh.Any(s => s.IsDeviceOn && s.IsOf(id));
+        bool released = fresh.Any(s => s.Kind == TimelineEventKind.StoredEnergyReleased && s.IsOf(id));
+        var proofs = fresh.Where(s => s.Kind == TimelineEventKind.IsolationVerified && s.IsOf(id)).ToList();
+        bool lacks = (opened && (!isolated || !locked)) || (source.Stored && !released) || proofs.Count == 0;
+        if (lacks)
+        {
+            bool onlyProofOfAnother =
+                proofs.Count == 0
+                && !opened
+                && !(source.Stored && !released)
+                && fresh.Any(s => s.Kind == TimelineEventKind.IsolationVerified);
+            return onlyProofOfAnother || neverOn ? Possible.NotMet | Possible.Met : Possible.NotMet;
+        }
+
+        return proofs.Any(p => story.Authority(p.By) == Possible.Met)
+            ? Possible.Met.OrStricter((stillOn && !isolated) || (neverOn && (!isolated || !locked)))
+            : Possible.Judged;
+    }
+
+    /// <summary>A device came off it before the test, and none was left on it.</summary>
+    private static bool WasOpened(Story story, string source, Step test) =>
+        story.DevicesOn(source, test.Place).Count == 0
+        && story.Steps.Any(s => s.IsDeviceOn && s.IsOf(source) && s.Before(test));
+
+    private static bool IsDisordered(List<Step> fresh)
+    {
+        var proof = fresh.FindLastIndex(s => s.Kind == TimelineEventKind.IsolationVerified);
+        return fresh.FindLastIndex(s => s.IsDeviceOff) >= 0
+            || fresh
+                .Skip(proof + 1)
+                .Any(s => s.IsIsolation || s.IsDeviceOn || s.Kind == TimelineEventKind.StoredEnergyReleased)
+            || fresh
+                .Select(s =>
+                    s.IsIsolation ? 1
+                    : s.IsDeviceOn ? 2
+                    : s.Kind == TimelineEventKind.StoredEnergyReleased ? 3
+                    : 0
+                )
+                .Where(rank => rank > 0)
+                .Aggregate((Last: 0, Falls: false), (seen, rank) => (rank, seen.Falls || rank < seen.Last))
+                .Falls;
+    }
+}
