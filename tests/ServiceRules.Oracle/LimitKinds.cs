@@ -139,10 +139,14 @@ internal static class LimitKinds
             return sum.And(spots.All.All(s => s.IsFit) ? Possible.Unproven : Possible.Judged);
         }
 
-        return Line.Through(spots) is { } line
-            ? sum.And(Amount.Sum(line.At(0)).Within(zone.Lower, zone.Upper, decision))
-                .And(Amount.Sum(line.At(spots.Width)).Within(zone.Lower, zone.Upper, decision))
+        return spots.IsContested ? sum.And(Possible.NeverMet)
+            : Line.Through(spots) is { } line ? End(line, 0).And(End(line, spots.Width)).And(sum)
             : sum.And(Possible.Judged);
+
+        Possible End(Line line, decimal at) =>
+            line.Tells(at)
+                ? Amount.Sum(line.At(at)).Within(zone.Lower, zone.Upper, decision)
+                : Possible.Unproven;
     }
 
     /// <summary>Out where each by itself is out, and beyond the same limit; what is not known proves nothing.</summary>
@@ -285,6 +289,16 @@ internal static class LimitKinds
                 : spots.IsContested ? Possible.NeverMet
                 : spots.All.Any(s => !s.Proves) && spots.All.Any(s => !s.IsFit) ? Possible.NeverMet
                 : Possible.Unproven;
+        }
+
+        if (!line.Tells(0) || !line.Tells(spots.Width))
+        {
+            return Possible.Unproven;
+        }
+
+        if (spots.IsContested)
+        {
+            return Possible.NeverMet;
         }
 
         var by = judged(line, limit.In(spots.Known[0].System).Millimetres);
@@ -443,50 +457,5 @@ internal static class LimitKinds
         return Amount
             .Sum([.. first.At(oneAt(a)), .. second.At(otherAt(b), -1)])
             .Within(-most, most, decision);
-    }
-
-    public static Possible Related(Facts facts, UnitWork unit, Check.Relation check, RuleDecision decision)
-    {
-        var spots = new Spots(facts, unit, check.Quantity);
-        var others = new Spots(facts, unit, check.Other);
-        if (!spots.IsPlain || !others.IsPlain)
-        {
-            return Possible.Judged;
-        }
-
-        if (spots.IsContested || others.IsContested)
-        {
-            return Possible.NeverMet;
-        }
-
-        if (spots.Known.Count == 0 || others.Known.Count == 0)
-        {
-            return Possible.Unproven;
-        }
-
-        var sum =
-            spots.BothStationsKnown
-            && spots.Known.Count == spots.All.Count
-            && others.Known.Count == others.All.Count
-                ? Possible.Met
-                : Possible.NeverNotMet;
-        foreach (var spot in spots.Known)
-        {
-            decimal most = check.Allowance.In(spot.System).Millimetres;
-            var same = others.Known.FirstOrDefault(o => o.At == spot.At);
-            IReadOnlyList<(decimal, Spot)>? beside =
-                same is not null ? [(-1, same)]
-                : Line.Through(others) is { } line && spot.At is { } at ? line.At(at, -1)
-                : null;
-            if (beside is null || beside.Any(b => b.Item2.System != spot.System))
-            {
-                return Possible.Judged;
-            }
-
-            decimal? least = check.How == QuantityRelation.EqualTo ? -most : null;
-            sum = sum.And(Amount.Sum([(1, spot), .. beside]).Within(least, most, decision));
-        }
-
-        return sum;
     }
 }

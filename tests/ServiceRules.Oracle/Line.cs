@@ -30,6 +30,9 @@ internal sealed class Line
 
     public int Count => spots.Count;
 
+    /// <summary>No further beyond the outermost places than those are from one another.</summary>
+    public bool Tells(decimal x) => x >= (2 * at.Min()) - at.Max() && x <= (2 * at.Max()) - at.Min();
+
     /// <summary>The readings themselves, each with as much more doubt as they depart from the line.</summary>
     public IReadOnlyList<Spot> Doubted => [.. spots.Select(Doubt(2, where => Weights(where)))];
 

@@ -46,7 +46,7 @@ public static class SecondOpinion
                 rule.Decision
             ),
             Check.ReelForm { Of: ReelFormOf.Taper } => LimitKinds.Taper(facts, unit, rule.Decision),
-            Check.Relation relation => LimitKinds.Related(facts, unit, relation, rule.Decision),
+            Check.Relation relation => RelationKind.Related(facts, unit, relation, rule.Decision),
             Check.Clip clip => MowingKinds.Clip(facts, unit, clip, rule.Decision),
             Check.WavePitch => MowingKinds.Wave(facts, unit),
             Check.ProceduralLimit procedural => ContactKinds.Procedure(facts, unit, procedural),

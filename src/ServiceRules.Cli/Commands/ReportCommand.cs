@@ -32,6 +32,7 @@ internal static class ReportCommand
             () => Judged(parsed, file, session),
             (assessed, signer, at, authority, proofs) =>
                 JobReport.Write(assessed, ReportTerms.Default, signer, at, authority, proofs),
+            assessed => JobReport.TitleOf(assessed.Record.Id.Text),
             assessed =>
                 $"signed report of {assessed.Record.Id}, {assessed.Assessment.Job.Disposition.ToString().ToLowerInvariant()}"
         );

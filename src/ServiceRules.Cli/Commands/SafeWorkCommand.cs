@@ -70,6 +70,7 @@ internal static class SafeWorkCommand
             () => Judged(parsed, session, file),
             (assessed, signer, at, authority, proofs) =>
                 SafeWorkReport.Write(assessed, ReportTerms.Default, signer, at, authority, proofs),
+            assessed => SafeWorkReport.TitleOf(assessed.Record.Id.Text),
             assessed =>
                 $"signed safe-work report of {assessed.Record.Id}, {Word(SafeWorkFindings.Of(assessed).Standing)}"
         );
@@ -96,6 +97,7 @@ internal static class SafeWorkCommand
             () => Read(parsed, session, paths, from, until),
             (period, signer, at, authority, _) =>
                 SafeWorkPeriodReport.Write(period, ReportTerms.Default, signer, at, authority),
+            SafeWorkPeriodReport.TitleOf,
             period =>
                 FormattableString.Invariant(
                     $"signed safe-work report of {ReportWords.Counted(period.Jobs.Length, "job", "jobs")}, {period.From:yyyy-MM-dd} to {period.Until:yyyy-MM-dd}"

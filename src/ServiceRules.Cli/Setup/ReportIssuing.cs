@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Timestamping;
 
@@ -33,21 +32,24 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
     /// <param name="file">The record.</param>
     /// <param name="judge">Reads and judges it; null: it cannot be, and that was told.</param>
     /// <param name="draw">Draws and signs.</param>
+    /// <param name="title">The title that it carries.</param>
     /// <param name="told">What was written, for the screen.</param>
     public int OfRecord(
         FileInfo file,
         Func<Assessed?> judge,
         ReportDrawing<Assessed> draw,
+        Func<Assessed, string> title,
         Func<Assessed, string> told
     ) =>
         Issue(
             [file.FullName],
-            () => Checked(judge()),
+            judge,
             (assessed, key, authority) =>
             {
                 using var filing = ReportFiling.Open(parsed, session, file);
                 return Filed(assessed, key, authority, filing, draw);
             },
+            title,
             told
         );
 
@@ -55,21 +57,19 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
     /// <param name="inputs">Files and folders it is made from.</param>
     /// <param name="read">Reads and judges; null: it cannot be, and that was told.</param>
     /// <param name="draw">Draws and signs.</param>
+    /// <param name="title">The title that it carries.</param>
     /// <param name="told">What was written, for the screen.</param>
     public int OfMany<T>(
         IReadOnlyCollection<string> inputs,
         Func<T?> read,
         ReportDrawing<T> draw,
+        Func<T, string> title,
         Func<T, string> told
     )
         where T : class =>
         Issue(
             inputs,
-            () =>
-            {
-                ReportPlaces.CheckEarlier(Output, EarlierReport.IsOfPeriod, "safe-work report of a period");
-                return read();
-            },
+            read,
             (value, key, authority) =>
             {
                 using var draft = DraftFile.Of(
@@ -79,28 +79,15 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
                 draft.Keep();
                 return ExitCode.Good;
             },
+            title,
             told
         );
-
-    // Before a key is made or anything is filed.
-    private Assessed? Checked(Assessed? assessed)
-    {
-        if (assessed?.Record.Id.Text is { } record)
-        {
-            ReportPlaces.CheckEarlier(
-                Output,
-                bytes => EarlierReport.IsOf(bytes, record),
-                $"report of `{record}`"
-            );
-        }
-
-        return assessed;
-    }
 
     private int Issue<T>(
         IReadOnlyCollection<string> inputs,
         Func<T?> read,
         Func<T, SigningKey, ITimestampAuthority?, int> write,
+        Func<T, string> title,
         Func<T, string> told
     )
         where T : class
@@ -119,6 +106,7 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
                 return ExitCode.Unusable;
             }
 
+            ReportPlaces.CheckEarlier(Output, title(value));
             using var key = SigningKeys.Open(parsed, session);
             if (write(value, key, authority) is var code and not ExitCode.Good)
             {
@@ -169,10 +157,10 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
         {
             InputFile.Write(ReportPlaces.ProofOf(Output).FullName, proof);
         }
-        else if (ReportPlaces.ProofOf(Output) is { Exists: true } earlier)
+        else if (ReportPlaces.ProofOf(Output).Exists)
         {
             session.Error.WriteLine(
-                $"`{earlier}` is the proof of an earlier report, not of this one, which is not filed"
+                $"`{ReportPlaces.ProofOf(Output)}` is the proof of an earlier report, not of this one, which is not filed"
             );
         }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Verifying;
 
 namespace ServiceRules.Cli.Setup;
@@ -62,18 +63,17 @@ internal static class ReportPlaces
         TrustedCertificates.CheckPlace(certificate);
     }
 
-    /// <param name="isSuch">Whether a file is an earlier report of the kind that is to be written.</param>
-    /// <param name="such">That kind, as in "is there and is no ...".</param>
     /// <exception cref="InputException">A PDF of others, or another report, is where it would be written.</exception>
-    public static void CheckEarlier(FileInfo output, Func<ReadOnlyMemory<byte>, bool> isSuch, string such)
+    public static void CheckEarlier(FileInfo output, string title)
     {
-        if (output.Exists)
+        if (
+            output.Exists
+            && !EarlierReport.Is(InputFile.ReadUpTo(output.FullName, VerificationLimits.BytesMax), title)
+        )
         {
-            InputFile.CheckPlace(
-                output.FullName,
-                VerificationLimits.BytesMax,
-                bytes => isSuch(bytes),
-                $"{such} by this product"
+            throw new InputException(
+                $"`{output}` is there and is no `{title}` by this product; accepted: an earlier one of these to write over, or a "
+                    + "new file"
             );
         }
     }

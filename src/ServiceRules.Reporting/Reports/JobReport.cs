@@ -78,7 +78,8 @@ public static class JobReport
         return Pagination.LayOut(Content(job, signature), design, measure);
     }
 
-    internal static string TitleOf(string record) => $"Service report {record}";
+    /// <summary>The title that the report of a record carries.</summary>
+    public static string TitleOf(string record) => $"Service report {record}";
 
     private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
     {

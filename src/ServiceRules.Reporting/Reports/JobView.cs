@@ -66,11 +66,25 @@ internal sealed class JobView
     public IEnumerable<Finding> SetFindings =>
         Assessment.Findings.Where(finding => finding.Subject is Subject.Set);
 
+    /// <summary>What the registers of the site say or lack; of no weight on the job.</summary>
+    public IEnumerable<Finding> ProgrammeFindings =>
+        Assessment.Findings.Where(finding => finding.Subject is Subject.Programme);
+
     /// <summary>What keeps the job in, gravest first.</summary>
     public IEnumerable<Finding> Keeping =>
         Assessment
             .Findings.Where(finding => finding.Effect is Effect.Stop or Effect.Hold)
             .OrderByDescending(finding => finding.Effect);
+
+    /// <summary>
+    /// A duty of safe work, or a check of the entries beside such duties: there are many, and a report of safe work tells
+    /// them one by one.
+    /// </summary>
+    public bool IsCountedDuty(string id) =>
+        Rule(id) is { } rule
+        && (rule.Basis.Kind == BasisKind.Duty || (rule.Check is Check.Credibility && HasDuties));
+
+    private bool HasDuties => _rules.Values.Any(rule => rule.Basis.Kind == BasisKind.Duty);
 
     public Rule? Rule(string id) => _rules.GetValueOrDefault(id);
 

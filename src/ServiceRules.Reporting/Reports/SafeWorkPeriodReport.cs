@@ -101,17 +101,15 @@ public static class SafeWorkPeriodReport
             Spacing
         );
 
+    /// <summary>The title that the report of a period carries.</summary>
+    public static string TitleOf(SafeWorkPeriod period) =>
+        $"{SafeWorkReport.TitleStart}{PeriodView.Day(period.From)} to {PeriodView.Day(period.Until)}";
+
     private static DocumentTitle Title(
         SafeWorkPeriod period,
         ReportTerms terms,
         SignatureStatement statement
-    ) =>
-        new(
-            $"{SafeWorkReport.TitleStart}{PeriodView.Day(period.From)} to {PeriodView.Day(period.Until)}",
-            $"{period.Jobs.Length} jobs",
-            terms.Language,
-            statement.At
-        );
+    ) => new(TitleOf(period), $"{period.Jobs.Length} jobs", terms.Language, statement.At);
 
     private static Attachment[] Attachments(PeriodFiles evidence) =>
         [

@@ -96,11 +96,14 @@ public static class SafeWorkReport
             6
         );
 
+    /// <summary>The title that the safe-work report of a record carries.</summary>
+    public static string TitleOf(string record) => $"{TitleStart}{record}";
+
     private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
     {
         var record = assessed.Record;
         return new DocumentTitle(
-            $"{TitleStart}{record.Id.Text}",
+            TitleOf(record.Id.Text),
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}"

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
@@ -10,7 +9,6 @@ using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
-using ServiceRules.Formats.Sheets;
 using ServiceRules.Rules.Model;
 using ServiceRules.TestKit;
 
@@ -19,8 +17,10 @@ namespace ServiceRules.Reporting.Tests.Reports;
 /// <summary>Sample records judged by the shipped rules with the demo site's registers.</summary>
 internal static class SampleJobs
 {
-    private static readonly Lazy<RuleBook> Book = new(ReadBook);
-    private static readonly Lazy<SiteRegisters> Site = new(ReadSite);
+    private static readonly Lazy<LoadedRules> Shipped = new(() =>
+        RuleFolder.Load(ReferenceFiles.InRepository("rules"))
+    );
+
     private static readonly RuleEngine Engine = new();
 
     public static Assessed FullService => Judge(Read("full-service"));
@@ -41,65 +41,28 @@ internal static class SampleJobs
 
     public static Assessed Judge(ServiceRecord record)
     {
-        var context = ContextFreezer.Freeze(Site.Value, record);
+        var context = ContextFreezer.Freeze(DemoSite, record);
         var recordFile = Canonical(RecordFormat.Current, record);
         var contextFile = Canonical(ContextFormat.Current, context);
-        var rulesFile = Canonical(RulePackFormat.Book, Book.Value);
+        var rulesFile = Canonical(RulePackFormat.Book, DemoBook);
         var digests = new AssessmentDigests(
             recordFile.Hash.ToString(),
             contextFile.Hash.ToString(),
             rulesFile.Hash.ToString()
         );
-        var assessment = Engine.Assess(record, context, Book.Value, digests);
+        var assessment = Engine.Assess(record, context, DemoBook, digests);
         var evidence = new EvidenceFiles(
             recordFile,
             contextFile,
             rulesFile,
             Canonical(AssessmentFormat.Current, assessment)
         );
-        return new Assessed(record, context, Book.Value, assessment, evidence);
+        return new Assessed(record, context, DemoBook, assessment, evidence);
     }
 
-    private static RuleBook ReadBook()
-    {
-        var head = Value(RulePackFormat.Head, ReferenceFiles.InRepository("rules", "base", "pack.json"));
-        var rules = Files("*.rules.json", "rules", "base")
-            .SelectMany(path => Value(RulePackFormat.Rules, path).Rules);
-        var sheets = Files("*.sheet.json", "rules", "sheets")
-            .Select(path => Value(LimitSheetFormat.Current, path));
-        return new RuleBook([head with { Rules = [.. rules] }], [.. sheets]);
-    }
+    public static SiteRegisters DemoSite => Shipped.Value.Site!;
 
-    public static SiteRegisters DemoSite => Site.Value;
-
-    public static RuleBook DemoBook => Book.Value;
-
-    private static SiteRegisters ReadSite()
-    {
-        string[] site = ["rules", "site-alder-reach"];
-        var own = Value(SiteFormat.Site, ReferenceFiles.InRepository([.. site, "site.json"]));
-        var registers = Value(SiteFormat.Registers, ReferenceFiles.InRepository([.. site, "registers.json"]));
-        return new SiteRegisters
-        {
-            Name = own.Name,
-            Zone = own.Zone,
-            Jurisdictions = own.Jurisdictions,
-            People = registers.People,
-            Locks = registers.Locks,
-            Waivers = registers.Waivers,
-            Machines = registers.Machines,
-            LockStyle = own.LockStyle,
-            RemovalException = own.RemovalException,
-            Procedures = All(SiteFormat.Procedure, [.. site, "procedures"]),
-            SettingOrders = All(SettingOrderFormat.Current, [.. site, "setting-orders"]),
-        };
-    }
-
-    private static ImmutableArray<T> All<T>(DocumentFormat<T> format, string[] folder)
-        where T : notnull => [.. Files("*.json", folder).Select(path => Value(format, path))];
-
-    private static IEnumerable<string> Files(string pattern, params string[] folder) =>
-        Directory.EnumerateFiles(ReferenceFiles.InRepository(folder), pattern).Order(StringComparer.Ordinal);
+    public static RuleBook DemoBook => Shipped.Value.Book;
 
     private static T Value<T>(DocumentFormat<T> format, string path)
         where T : notnull =>

@@ -430,7 +430,10 @@ public class PackCheckTests
             DiagnosticCode.Loosens,
         ];
         var codes = typeof(DiagnosticCode).GetFields().Select(field => (string)field.GetRawConstantValue()!);
-        Assert.Equal(codes.Except(ofFiles).Order(), Spoilt.Values.Select(one => one.Code).Union(SafeWorkPackTests.Codes).Order());
+        Assert.Equal(
+            codes.Except(ofFiles).Order(),
+            Spoilt.Values.Select(one => one.Code).Union(SafeWorkPackTests.Codes).Order()
+        );
     }
 
     [Fact]

@@ -28,7 +28,12 @@ internal sealed class BasisSection
             yield break;
         }
         yield return Paragraph.Heading(2, "Rules that judged, and what each rests on", _job.Heading);
-        var lines = groups.ConvertAll(group => Line(group.Key, [.. group]));
+        var collapsed = groups.Where(group => IsShownDuty(group.Key, group)).ToList();
+        List<Row> lines = [.. groups.Except(collapsed).Select(group => Line(group.Key, [.. group]))];
+        if (collapsed.Count > 0)
+        {
+            lines.Add(Duties(collapsed.ConvertAll(group => _job.Rule(group.Key)!)));
+        }
         yield return Columned.Of(lines, 3);
         if (_sources.Count > 0)
         {
@@ -38,6 +43,21 @@ internal sealed class BasisSection
             yield return new Paragraph(string.Join("  ", told), Palette.TinyQuiet);
         }
     }
+
+    /// <summary>Duties that are shown stand by name under safe work; here one line says what they rest on.</summary>
+    private bool IsShownDuty(string id, IEnumerable<Finding> findings) =>
+        _job.IsCountedDuty(id) && findings.All(finding => finding.Verdict == Verdict.Met);
+
+    private Row Duties(List<Rule> rules) =>
+        _job.MarkedLine(
+            VerdictPrint.Of(Verdict.Met),
+            new Span("Duties of safe work and checks of entries", Palette.TinyBold),
+            new Span(string.Create(CultureInfo.InvariantCulture, $" ({rules.Count} rules)"), Palette.Tiny),
+            new Span(
+                $" · {string.Join(" ", rules.Select(rule => Told(rule.Basis)).Distinct(StringComparer.Ordinal))}",
+                Palette.TinyQuiet
+            )
+        );
 
     /// <summary>What is in order with the site's programme says nothing of this job.</summary>
     private static bool Bears(Finding finding) =>

@@ -70,17 +70,45 @@ internal static class SafeWorkSection
         {
             yield return FindingBlock.Of(job, finding, VerdictPrint.OfSafeWork(finding.Verdict));
         }
+        var registers = job
+            .ProgrammeFindings.Where(finding => finding.Verdict is Verdict.NotMet or Verdict.Unproven)
+            .Select(finding => job.Say(finding.Statement))
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        if (registers.Count > 0)
+        {
+            yield return new Paragraph([
+                new Span("Registers of the site, of no weight on this job: ", job.ToldBold),
+                new Span(string.Join(" ", registers), job.Told),
+            ]);
+        }
         var shown = job.JobFindings.Where(finding => finding.Verdict == Verdict.Met).ToList();
         if (shown.Count > 0)
         {
             yield return job.MarkedLine(
                 VerdictPrint.OfSafeWork(Verdict.Met),
                 new Span("Record shows: ", job.ToldBold),
-                new Span(
-                    string.Join("; ", shown.Select(finding => job.TitleOf(finding).ToLowerInvariant())) + ".",
-                    job.Told
-                )
+                new Span(Shown(job, shown), job.Told)
             );
         }
+    }
+
+    /// <summary>A sheet of quick checks must stay one page: there duties that are shown are told by their number.</summary>
+    private static string Shown(JobView job, List<Finding> shown)
+    {
+        var counted = job.IsBrief ? shown.Where(finding => job.IsCountedDuty(finding.Rule)).ToList() : [];
+        var titles = shown.Except(counted).Select(finding => job.TitleOf(finding).ToLowerInvariant());
+        var more =
+            counted.Count == 0
+                ? Enumerable.Empty<string>()
+                :
+                [
+                    ReportWords.Counted(
+                        counted.Count,
+                        "duty of safe work or check of entries",
+                        "duties of safe work and checks of entries"
+                    ),
+                ];
+        return string.Join("; ", titles.Concat(more)) + ".";
     }
 }

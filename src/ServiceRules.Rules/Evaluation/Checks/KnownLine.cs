@@ -11,6 +11,26 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Places">The places.</param>
 internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places)
 {
+    // Common practice, no source. At that distance the doubt of two readings alike is root of five times that of one.
+    private const decimal FurthestBeyond = 1m;
+
+    /// <summary>
+    /// Whether the line tells anything at a distance from the left end: between its outer stations, and beyond them by no
+    /// more than they lie apart.
+    /// </summary>
+    public bool Reaches(Length at)
+    {
+        var (first, last) = (
+            Places.Min(place => place.Station!.Value),
+            Places.Max(place => place.Station!.Value)
+        );
+        var beyond = (last - first) * FurthestBeyond;
+        return at >= first - beyond && at <= last + beyond;
+    }
+
+    /// <summary>Whether it tells anything of both ends of the unit, and so of a difference between them.</summary>
+    public bool ReachesBothEnds => Reaches(Length.Zero) && Reaches(Fit.Width);
+
     /// <summary>Why nothing on this line proves anything, or None: the gravest doubt about its readings.</summary>
     public FindingReason Doubt => Doubts.Gravest(Places);
 

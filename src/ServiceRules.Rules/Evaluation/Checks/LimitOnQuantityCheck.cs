@@ -38,9 +38,10 @@ internal static class LimitOnQuantityCheck
 
         var places = UnitPlaces.Of(unit, check.Quantity);
         var contested = ContestedBreach.Among(check.Quantity, places, zone, rule.Decision);
+        var beyond = EndsBeyond(check, places);
         List<PlaceJudgement> judged = [.. Judgements(check, rule, unit, places, zone), .. contested];
         var evidence = places.Usable.SelectMany(place => place.Evidence);
-        var outcome = JudgedPlaces.Outcome(subject, judged, places.Obstacles, evidence);
+        var outcome = JudgedPlaces.Outcome(subject, judged, [.. places.Obstacles, .. beyond], evidence);
         if (check.Quantity is MeasuredQuantity.Clearance)
         {
             outcome = ContactFault.Doubting(outcome, unit, check.Quantity);
@@ -76,6 +77,7 @@ internal static class LimitOnQuantityCheck
             Remedy =
                 outcome.Remedy
                 ?? (contested.IsEmpty ? null : ContestedBreach.Remedy(check.Quantity, places))
+                ?? ReadFirst(check.Quantity, outcome, places, beyond)
                 ?? LimitRemedy.For(outcome, check.Quantity, rule, frame, unit, places, zone),
         };
     }
@@ -162,11 +164,54 @@ internal static class LimitOnQuantityCheck
             .ToList();
         if (check.Where is CheckedPlaces.StationsAndEnds)
         {
-            asked.AddRange(places.Lines().SelectMany(line => Ends(check.Quantity, line, unit, bound)));
+            asked.AddRange(places.AllLines().SelectMany(line => Ends(check.Quantity, line, unit, bound)));
         }
 
         return asked.ConvertAll(each => PlaceJudgement.Of(each, zone, rule.Decision));
     }
+
+    /// <summary>Ends that lie too far beyond what was read, where nothing else is missing: nothing is told of them.</summary>
+    private static ImmutableArray<Obstacle> EndsBeyond(Check.LimitOnQuantity check, UnitPlaces places) =>
+        check.Where is CheckedPlaces.StationsAndEnds && places.Obstacles.IsEmpty
+            ?
+            [
+                .. places
+                    .AllLines()
+                    .SelectMany(line =>
+                        new[] { ("left end", Length.Zero), ("right end", places.Width) }
+                            .Where(end => !line.Reaches(end.Item2))
+                            .Select(end => new Obstacle(
+                                FindingReason.TooFewStations,
+                                end.Item2,
+                                $"the {end.Item1}, too far beyond what was read to be told",
+                                [.. line.Places.SelectMany(place => place.Evidence)]
+                            ))
+                    ),
+            ]
+            : [];
+
+    /// <summary>What is out is not turned before what readings elsewhere do not tell is known.</summary>
+    private static Remedy.ReadAgain? ReadFirst(
+        MeasuredQuantity quantity,
+        CheckOutcome outcome,
+        UnitPlaces places,
+        ImmutableArray<Obstacle> beyond
+    ) =>
+        outcome.Verdict is Verdict.NotMet && places.IsContested
+            ? new(
+                quantity,
+                [.. places.Obstacles.Select(obstacle => obstacle.Place)],
+                "it is out, but readings contradict one another, so that they do not tell how far to turn"
+            )
+        : outcome.Verdict is Verdict.NotMet && places.AllLines().Any(line => !line.ReachesBothEnds)
+            ? new(
+                quantity,
+                [.. places.Obstacles.Concat(beyond).Select(obstacle => obstacle.Place)],
+                "it is out, but was read at too few places to tell how far to turn"
+            )
+        : outcome is { Verdict: Verdict.Unproven, Reason: FindingReason.TooFewStations } && !beyond.IsEmpty
+            ? new(quantity, [.. beyond.Select(obstacle => obstacle.Place)], "measured at too few places")
+        : null;
 
     private static IEnumerable<Asked> Ends(
         MeasuredQuantity quantity,
@@ -184,7 +229,7 @@ internal static class LimitOnQuantityCheck
             }
         )
         {
-            if (!read.Contains(at))
+            if (!read.Contains(at) && line.Reaches(at))
             {
                 var place = line.Blade is { } blade ? $"{name}, blade {blade}" : name;
                 yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound)

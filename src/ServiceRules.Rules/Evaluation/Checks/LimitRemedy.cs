@@ -151,6 +151,11 @@ internal static class LimitRemedy
 
         var adjuster = unit.Sheet.Of(kind);
         var line = places.Lines().FirstOrDefault();
+        if (line is null && places.Usable.Select(place => place.Station).Distinct().Count() > 1)
+        {
+            return null;
+        }
+
         var left = Best(
             line?.Fit.LineAt(adjuster?.LeftAt?.Value ?? Length.Zero) ?? places.Usable[0].Knowledge!
         );

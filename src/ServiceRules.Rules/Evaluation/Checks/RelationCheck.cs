@@ -107,7 +107,12 @@ internal static class RelationCheck
             return same.Select(each => (each.Blade, DifferenceSide.Of(name, each)));
         }
 
-        var lines = OfBlade(place, others.Lines().ToList(), line => line.Blade);
+        var at = place.Station ?? others.Width * 0.5m;
+        var lines = OfBlade(
+            place,
+            others.AllLines().Where(line => line.Reaches(at)).ToList(),
+            line => line.Blade
+        );
         return lines.Count > 0
             ? lines.Select(line =>
                 (

@@ -19,6 +19,7 @@ internal sealed class UnitPlaces
     private readonly UnitFrame unit;
     private readonly MeasuredQuantity quantity;
     private readonly ImmutableArray<PlaceKnown> left;
+    private readonly bool isChosen;
 
     private UnitPlaces(UnitFrame unit, MeasuredQuantity quantity)
     {
@@ -32,7 +33,7 @@ internal sealed class UnitPlaces
 
     private UnitPlaces(UnitPlaces of, ImmutableArray<PlaceKnown> believed)
     {
-        (unit, quantity, left) = (of.unit, of.quantity, of.left);
+        (unit, quantity, left, isChosen) = (of.unit, of.quantity, of.left, true);
         Usable = believed;
         Contested = [];
         Obstacles = of.Obstacles;
@@ -101,19 +102,39 @@ internal sealed class UnitPlaces
         };
 
     /// <summary>
-    /// The lines through what is known, one for readings that name no blade and one for each blade read at two
-    /// stations or more.
+    /// The lines through what is known that reach both ends, one for readings that name no blade and one for each blade
+    /// read at two stations or more.
     /// </summary>
     public IEnumerable<KnownLine> Lines() => Lines(place => place);
 
     /// <summary>The same, each place first told as something narrower that is known of it.</summary>
     public IEnumerable<KnownLine> Lines(Func<PlaceKnown, PlaceKnown> told) =>
+        LinesAsTold(told).Where(line => line.ReachesBothEnds);
+
+    /// <summary>
+    /// The lines, however far they reach. Where one of the places contradicts itself there is none but under a choice of
+    /// what is believed of it: a line that leaves it out would tell what no reading tells.
+    /// </summary>
+    public IEnumerable<KnownLine> AllLines() => LinesAsTold(place => place);
+
+    private IEnumerable<KnownLine> LinesAsTold(Func<PlaceKnown, PlaceKnown> told) =>
         Usable
             .Where(place => place.Station is not null)
             .Select(told)
             .GroupBy(place => place.Blade)
-            .Select(group => KnownLine.Through([.. group], StationPlaces.Width(unit.Sheet)))
+            .Where(group => !LeavesOut(group.Key))
+            .Select(group => KnownLine.Through([.. group], Width))
             .OfType<KnownLine>();
+
+    /// <summary>Somewhere readings contradict one another, so that what is left does not tell how far to turn.</summary>
+    public bool IsContested => left.Any(IsLeftOut);
+
+    private bool LeavesOut(int? blade) =>
+        left.Any(place => place.Blade == blade && place.Station is not null && IsLeftOut(place));
+
+    private bool IsLeftOut(PlaceKnown place) =>
+        place is { State: KnownState.Conflicting, Knowledge: null, IsGauged: true }
+        && (!isChosen || place.Contested.IsEmpty);
 
     /// <summary>What stands in the way of a line over the width: the same, or that there are no two stations.</summary>
     public ImmutableArray<Obstacle> ObstaclesToALine(IReadOnlyCollection<KnownLine> lines) =>

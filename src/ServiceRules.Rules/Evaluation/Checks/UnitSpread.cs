@@ -194,20 +194,22 @@ internal static class UnitSpread
     }
 
     private static List<DifferenceSide> Middles(UnitFrame unit, UnitPlaces places) =>
-        Sides(places, unit.Work.Id.Text, line => line.Fit.Offset);
+        Sides(places, unit.Work.Id.Text, places.Width * 0.5m, line => line.Fit.Offset);
 
     private static List<DifferenceSide> Ends(UnitFrame unit, UnitPlaces places, string end, Length at) =>
-        Sides(places, $"{unit.Work.Id} {end}", line => line.Fit.At(at));
+        Sides(places, $"{unit.Work.Id} {end}", at, line => line.Fit.At(at));
 
     /// <summary>One for each line: every blade where blades were named.</summary>
     private static List<DifferenceSide> Sides(
         UnitPlaces places,
         string name,
+        Length at,
         Func<KnownLine, Knowledge> value
     ) =>
         [
             .. places
-                .Lines()
+                .AllLines()
+                .Where(line => line.Reaches(at))
                 .Select(line =>
                     DifferenceSide.Of(
                         line.Blade is { } blade

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Application.Library;
 using ServiceRules.Domain.Site;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Packs;
@@ -8,7 +7,6 @@ using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
-using ServiceRules.TestKit;
 
 namespace ServiceRules.Reporting.Tests.Reports.SafeWork;
 
@@ -17,10 +15,6 @@ public sealed class CitedClausesTests
 {
     private const string UnitedStates = "us-29-cfr-1910-147";
 
-    private static readonly Lazy<LoadedRules> Shipped = new(() =>
-        RuleFolder.Load(ReferenceFiles.InRepository("rules"))
-    );
-
     private static Assessed Judge(params ImmutableArray<string> jurisdictions)
     {
         var record = SafeWorkSamples.SecondWithoutLock;
@@ -28,7 +22,7 @@ public sealed class CitedClausesTests
         {
             Jurisdictions = jurisdictions,
         };
-        var book = Shipped.Value.Book;
+        var book = SampleJobs.DemoBook;
         return new Judge().Decide(
             (record, Canonical(RecordFormat.Current.Write(record))),
             (context, Canonical(ContextFormat.Current.Write(context))),
@@ -56,7 +50,7 @@ public sealed class CitedClausesTests
     {
         var printed = Words(Judge(UnitedStates));
 
-        var pack = Shipped.Value.Book.Packs.Single(one => one.Id.Text == UnitedStates);
+        var pack = SampleJobs.DemoBook.Packs.Single(one => one.Id.Text == UnitedStates);
         Assert.Contains(Layout.Printable.Of($"Cited: {pack.Title}."), printed, StringComparison.Ordinal);
         Assert.Contains(Layout.Printable.Of(pack.Precedence!), printed, StringComparison.Ordinal);
         // tech-05 worked beside tech-01 without a lock of their own: 29 CFR 1910.147(f)(3)(ii)(D).

@@ -46,12 +46,12 @@ public sealed class SafeWorkReportTests
         Assert.Equal(SafeWorkStanding.Shown, SafeWorkFindings.Of(Clean).Standing);
         AssertTells(printed, "Record shows safe work");
         // 08:10:00 to 08:30:00 and 08:10:40 to 08:29:00, read off the fixture.
-        AssertTells(printed, "tech-01: hands in 08:10 to 08:30 (16, 19), 20 min, all of it protected");
+        AssertTells(printed, "tech-01: hands in 08:10 to 08:30 (18, 21), 20 min, all of it protected");
         AssertTells(
             printed,
-            "tech-05: hands in 08:10:40 to 08:29 (17, 18), 18 min 20 s, all of it protected"
+            "tech-05: hands in 08:10:40 to 08:29 (19, 20), 18 min 20 s, all of it protected"
         );
-        AssertTells(printed, "L-51 by tech-05 08:06 to 08:32:50 (10, 23)");
+        AssertTells(printed, "L-51 by tech-05 08:06 to 08:32:50 (12, 26)");
     }
 
     [Fact]

@@ -24,7 +24,10 @@ internal static class SafeWorkSamples
     public static ServiceRecord MidWay =>
         ByTwo with
         {
-            Timeline = [.. ByTwo.Timeline.TakeWhile(one => one.Kind != TimelineEventKind.WorkStarted)],
+            Timeline =
+            [
+                .. ByTwo.Timeline.Where(one => string.CompareOrdinal(one.At.Text, "2026-04-13T08:10") < 0),
+            ],
             SignOff = null,
             FollowUp = null,
         };
