@@ -12,6 +12,9 @@ public static class ExportFiles
     /// <summary>What `sha256sum --check` reads.</summary>
     public const string ContentHashes = "contents.sha256";
 
+    /// <summary>Its line for one content.</summary>
+    internal static string HashLine(string name) => $"{name}  {Contents}/{name}\n";
+
     /// <summary>Every signed checkpoint, each followed by a blank line.</summary>
     public const string Checkpoints = "checkpoints.txt";
 

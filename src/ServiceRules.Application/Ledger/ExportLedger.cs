@@ -85,13 +85,7 @@ public sealed class ExportLedger(ILedgerReading log, NoteKey key)
         {
             var name = Convert.ToHexStringLower(hash.ToBytes());
             Write(Path.Combine(contents, name), log.Content(hash)!.Value.Span);
-            hashes
-                .Append(name)
-                .Append("  ")
-                .Append(ExportFiles.Contents)
-                .Append('/')
-                .Append(name)
-                .Append('\n');
+            hashes.Append(ExportFiles.HashLine(name));
             count++;
         }
 

@@ -63,6 +63,33 @@ public sealed class ExportedLedger : ILedgerReading
             ? key
             : throw new IOException($"{ExportFiles.KeyLine}: {fault}");
 
+    /// <summary>What is said again for ordinary tools, and says something else than the files it is about.</summary>
+    /// <exception cref="IOException">A file is not there, or cannot be read.</exception>
+    public ImmutableArray<LedgerFault> Repetitions()
+    {
+        var faults = ImmutableArray.CreateBuilder<LedgerFault>();
+        if (Text(ExportFiles.KeyPem, ExportFiles.EntryBytes) != Key().ToPem())
+        {
+            faults.Add(
+                new(LedgerFaultCode.Store, ExportFiles.KeyPem, $"it is not the key in {ExportFiles.KeyLine}")
+            );
+        }
+
+        var listed = string.Concat(Contents().Select(hash => ExportFiles.HashLine(Name(hash))));
+        if (Text(ExportFiles.ContentHashes, ExportFiles.CheckpointBytes) != listed)
+        {
+            faults.Add(
+                new(
+                    LedgerFaultCode.Store,
+                    ExportFiles.ContentHashes,
+                    $"it does not list what is in {ExportFiles.Contents}"
+                )
+            );
+        }
+
+        return faults.ToImmutable();
+    }
+
     public IEnumerable<StoredEntry> Entries(long from) => entries.Skip((int)from);
 
     public StoredEntry? Entry(long index) => index >= 0 && index < entries.Count ? entries[(int)index] : null;

@@ -108,7 +108,8 @@ internal static class LedgerVerifyCommand
             List<ShelvedCheckpoint> outside = parsed.GetValue(LedgerPlace.Checkpoints) is { } folder
                 ? [.. new CheckpointFolder(folder.FullName).All()]
                 : [];
-            return (Verifying(parsed, exported, key, given).Verify(outside, []), key);
+            var verified = Verifying(parsed, exported, key, given).Verify(outside, []);
+            return (verified with { Faults = [.. verified.Faults, .. exported.Repetitions()] }, key);
         }
         catch (Exception failure)
             when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
