@@ -23,8 +23,18 @@ public class ReportsDemoTests
                 .Order(StringComparer.Ordinal),
         ];
 
+    /// <summary>Those of a service, then those of safe work: one record, and one month.</summary>
+    public static TheoryData<string> AllReports =>
+        [
+            .. Reports.Select(row => (string)row[0]),
+            .. Directory
+                .EnumerateFiles(Path.Combine(Folder, "safe-work"), "*.pdf")
+                .Select(path => Path.Combine("..", "safe-work", Path.GetFileName(path)))
+                .Order(StringComparer.Ordinal),
+        ];
+
     [Theory]
-    [MemberData(nameof(Reports))]
+    [MemberData(nameof(AllReports))]
     public void CommittedReport_WithItsCertificate_IsGenuine(string name)
     {
         using var certificate = X509Certificate2.CreateFromPem(
