@@ -15,23 +15,11 @@ public class ReportsDemoTests
 {
     private static readonly string Folder = ReferenceFiles.InRepository("reports-demo");
 
-    public static TheoryData<string> Reports =>
-        [
-            .. Directory
-                .EnumerateFiles(Path.Combine(Folder, "reports"), "*.pdf")
-                .Select(path => Path.GetFileName(path)!)
-                .Order(StringComparer.Ordinal),
-        ];
+    public static TheoryData<string> Reports => [.. Named("reports", "")];
 
     /// <summary>Those of a service, then those of safe work: one record, and one month.</summary>
     public static TheoryData<string> AllReports =>
-        [
-            .. Reports.Select(row => (string)row[0]),
-            .. Directory
-                .EnumerateFiles(Path.Combine(Folder, "safe-work"), "*.pdf")
-                .Select(path => Path.Combine("..", "safe-work", Path.GetFileName(path)))
-                .Order(StringComparer.Ordinal),
-        ];
+        [.. Named("reports", ""), .. Named("safe-work", Path.Combine("..", "safe-work"))];
 
     [Theory]
     [MemberData(nameof(AllReports))]
@@ -83,6 +71,12 @@ public class ReportsDemoTests
         Assert.True(CanonicalJson.Canonicalise(record).TryGet(out var canonical, out _));
         Assert.Equal(canonical.Bytes.ToArray(), attached);
     }
+
+    private static IEnumerable<string> Named(string folder, string before) =>
+        Directory
+            .EnumerateFiles(Path.Combine(Folder, folder), "*.pdf")
+            .Select(path => Path.Combine(before, Path.GetFileName(path)))
+            .Order(StringComparer.Ordinal);
 
     private static VerifiedReport Verify(string name, IReadOnlyList<X509Certificate2> trusted) =>
         new VerifyReport(new PdfReportReader(trusted), new Judge(), new ReportRedrawing()).Verify(
