@@ -181,13 +181,16 @@ public sealed partial class VerificationPageTests(VerificationPageTests.FiledRep
             Pdf = Shop.At("job.pdf");
             Certificate = Shop.At("certificate.pem");
             // Others before it, so that there is a way from the entry to the root.
-            foreach (var job in (string[])["grind-125", "full-service-125"])
+            foreach (
+                var (job, output) in (ReadOnlySpan<(string, string)>)
+                    [("grind-125", Shop.At("earlier.pdf")), ("full-service-125", Pdf)]
+            )
             {
                 var issued = Shop.Run(
                     "report",
                     Record(job),
                     "-o",
-                    Pdf,
+                    output,
                     "--certificate-out",
                     Certificate,
                     "--ledger",
