@@ -33,7 +33,9 @@ internal static class SiteFolder
         JsonObject site = Part("site/1", frozen, OfTheSite);
         site["name"] = frozen["site"]!.DeepClone();
         Write(product, "site.json", site);
-        Write(product, "registers.json", Part("registers/1", frozen, OfTheRegisters));
+        JsonObject registers = Part("registers/1", frozen, OfTheRegisters);
+        AddWhoIsOnlyNamed(registers["people"]!.AsArray(), frozen["procedures"]?.AsArray() ?? []);
+        Write(product, "registers.json", registers);
         foreach (JsonNode? procedure in frozen["procedures"]?.AsArray() ?? [])
         {
             JsonObject alone = procedure!.DeepClone().AsObject();
@@ -42,6 +44,23 @@ internal static class SiteFolder
         }
 
         return product.At("rules");
+    }
+
+    /// <summary>Whoever a procedure names must stand in a site's register; the published ones name a few who do not.</summary>
+    private static void AddWhoIsOnlyNamed(JsonArray people, JsonArray procedures)
+    {
+        var named = procedures.SelectMany(procedure =>
+            (procedure!["inspection"]?["people"]?.AsArray() ?? [])
+                .Append(procedure["inspection"]?["inspector"]?.DeepClone())
+                .Concat((procedure["energisedTasks"]?.AsArray() ?? []).Select(task => task!["approvedBy"]))
+                .OfType<JsonNode>()
+                .Select(person => person.GetValue<string>())
+        );
+        var known = people.Select(person => person!["id"]!.GetValue<string>());
+        foreach (string person in named.Except(known).ToList())
+        {
+            people.Add(new JsonObject { ["id"] = person, ["authorised"] = false });
+        }
     }
 
     private static JsonObject Part(string format, JsonObject frozen, string[] members)
