@@ -49,7 +49,7 @@ internal static class StepsBeforeWork
         }
 
         JudgeBefore(step, work, null, reading, words, faults, restsOn);
-        foreach (var again in WorkAfterRun.Of(reading, step.Person))
+        foreach (var again in WorkAfterRun.Of(reading, step))
         {
             JudgeBefore(step, again.Work, again.Ran, reading, words, faults, restsOn);
         }

@@ -1,5 +1,3 @@
-using ServiceRules.Domain;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -10,11 +8,16 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Work">The first work after it and before it ran again; null: still to come, on an open job.</param>
 internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
 {
-    /// <summary>Each run after the first work of a person (null: of anybody), with the work that follows it.</summary>
-    public static IEnumerable<WorkAfterRun> Of(TimelineReading reading, Id<Participant>? person)
+    /// <summary>
+    /// Each run after the first work of whoever the step is asked of, with the work that follows it; none for a step that
+    /// a run does not undo, nor for isolation and proof, which the duty after a test run asks for source by source.
+    /// </summary>
+    public static IEnumerable<WorkAfterRun> Of(TimelineReading reading, RequiredStep step)
     {
-        var works = reading.Works.Where(work => person is null || work.Person == person).ToList();
-        if (works.Count == 0)
+        var works = reading
+            .Works.Where(work => step.Person is not { } person || work.Person == person)
+            .ToList();
+        if (works.Count == 0 || !step.Check.Events.All(IsUndone))
         {
             yield break;
         }
@@ -33,6 +36,16 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
             }
         }
     }
+
+    // That a test ended says that the machine was shut down.
+    private static bool IsUndone(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.DriveDisengaged
+                or TimelineEventKind.UnitsLowered
+                or TimelineEventKind.ParkingBrakeSet
+                or TimelineEventKind.KeyRemoved
+                or TimelineEventKind.SeenAtRest
+                or TimelineEventKind.ReelWedged;
 
     // After a test hands go in again; after a start for handing back they do not.
     private static bool IsStillToCome(TimelineReading reading, OrderedEvent ran) =>
