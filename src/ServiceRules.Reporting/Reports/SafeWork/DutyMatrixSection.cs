@@ -85,7 +85,12 @@ internal static class DutyMatrixSection
     private static TableRow RowOf(SafeWorkView view, SafeWorkFinding one, bool hasClauses)
     {
         var finding = one.Finding;
-        var print = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
+        var print = one.IsToCome
+            ? VerdictPrint.Of(Verdict.NotApplicable) with
+            {
+                Word = "to come after the work",
+            }
+            : FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
         // What is not shown was told in full on page one.
         var statement = finding.Verdict == Verdict.Met ? $"  {view.Job.Say(finding.Statement)}" : "";
         return new TableRow(

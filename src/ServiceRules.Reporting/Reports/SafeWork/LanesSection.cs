@@ -45,7 +45,14 @@ internal static class LanesSection
             new Stack(
                 [
                     new Paragraph(Legend, Palette.TinyQuiet),
-                    Columned.Of([.. view.Marked.Select(marked => Line(view, marked))], 2),
+                    Columned.Of(
+                        [
+                            .. view
+                                .Marked.Where(one => !one.Told.IsToCome)
+                                .Select(marked => Line(view, marked)),
+                        ],
+                        2
+                    ),
                 ],
                 3
             )
@@ -72,7 +79,7 @@ internal static class LanesSection
             Off = BySource(view, source => source.Isolated.And(source.Released)),
             Proven = BySource(view, source => source.Proven),
             Running = view.Stretches(view.Reading.Running),
-            Marks = [.. view.Marked.Select(marked => MarkOf(view, marked))],
+            Marks = [.. view.Marked.Where(one => !one.Told.IsToCome).Select(marked => MarkOf(view, marked))],
         };
 
     private static Dictionary<Id<Participant>, ImmutableArray<LaneStretch>> ByPerson(

@@ -33,6 +33,8 @@ internal sealed class SafeWorkView
         [
             .. Found
                 .Open.Where(one => one.Kind == SafeWorkKind.Duty)
+                // What is to come is told last.
+                .OrderBy(one => one.IsToCome)
                 .Select((one, at) => new MarkedFinding(LetterOf(at), one)),
         ];
         Effective = EffectiveSources.Of(Reading);

@@ -57,8 +57,10 @@ internal static class ShownSection
         int With(Verdict verdict) => duties.Count(one => one.Finding.Verdict == verdict);
         var state = view.Job.Assessment.State == RecordState.Open ? "The job is still open. " : "";
         var shown = ReportWords.Counted(With(Verdict.Met), "duty", "duties");
+        var toCome = duties.Count(one => one.IsToCome);
+        var later = toCome == 0 ? "" : $" {toCome} are to come after the work,";
         return $"{state}The record shows {shown}, does not show {With(Verdict.NotMet)}, and does not prove "
-            + $"{With(Verdict.Unproven)}; {With(Verdict.NotApplicable)} do not apply.";
+            + $"{With(Verdict.Unproven) - toCome};{later} {With(Verdict.NotApplicable)} do not apply.";
     }
 
     private static IEnumerable<Block> Hands(SafeWorkView view)
