@@ -104,9 +104,14 @@ internal static class LanesSection
     {
         var finding = marked.Told.Finding;
         ImmutableArray<int> events = [.. finding.Evidence.Select(view.NumberOf).OfType<int>().Order()];
+        // Where energy comes back tells more than where work began.
         var telling = events.FirstOrDefault(number => IsTelling(view.Events[number - 1].Event.Kind));
+        var began = events.FirstOrDefault(number =>
+            view.Events[number - 1].Event.Kind == TimelineEventKind.WorkStarted
+        );
         var at =
             telling > 0 ? telling
+            : began > 0 ? began
             : !events.IsEmpty ? events[^1]
             : Missing(view);
         return new LaneMark(marked.Letter, at, finding.Verdict);
@@ -118,8 +123,7 @@ internal static class LanesSection
 
     private static bool IsTelling(TimelineEventKind kind) =>
         kind
-            is TimelineEventKind.WorkStarted
-                or TimelineEventKind.MachineStarted
+            is TimelineEventKind.MachineStarted
                 or TimelineEventKind.TestEnergised
                 or TimelineEventKind.LockRemoved
                 or TimelineEventKind.TagRemoved

@@ -52,7 +52,13 @@ internal static class RegistersSection
     private static Row Said(SafeWorkView view, ImmutableArray<SafeWorkFinding> same)
     {
         var finding = same[0].Finding;
-        var print = VerdictPrint.OfSafeWork(finding.Verdict);
+        var print =
+            finding.Verdict == Verdict.NotMet
+                ? VerdictPrint.OfSafeWork(finding.Verdict) with
+                {
+                    Word = "out of date, wrong or missing",
+                }
+                : VerdictPrint.OfSafeWork(finding.Verdict);
         var titles = same.Select(one => view.Job.TitleOf(one.Finding)).Distinct(StringComparer.Ordinal);
         var clauses = same.Select(one => view.Clauses.For(one.Rule))
             .Where(clause => clause.Length > 0)

@@ -10,6 +10,9 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>The first thing read: what the record shows and does not show, and what needs action.</summary>
 internal static class ShownSection
 {
+    /// <summary>One fault after another of one kind hides the next kind.</summary>
+    private const int NoticesMax = 5;
+
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
         yield return Box(view);
@@ -76,6 +79,19 @@ internal static class ShownSection
         {
             yield return new Paragraph("The record names nobody with hands in.", Palette.Small);
         }
+        var registers = view
+            .Found.Open.Where(one => one.Kind == SafeWorkKind.Programme)
+            .Select(one => one.Finding.Statement)
+            .Distinct(StringComparer.Ordinal)
+            .Count();
+        if (registers > 0)
+        {
+            yield return new Paragraph(
+                $"Apart from what was done: {ReportWords.Counted(registers, "entry of the site's registers is", "entries of the site's registers are")} "
+                    + "out of date, wrong or missing, told under registers.",
+                Palette.Small
+            );
+        }
     }
 
     private static string Hands(SafeWorkView view, ProtectedPerson person)
@@ -113,7 +129,8 @@ internal static class ShownSection
                     view.Job,
                     marked.Told.Finding,
                     VerdictPrint.OfSafeWork(marked.Told.Finding.Verdict),
-                    clause: view.Clauses.For(marked.Told.Rule)
+                    clause: view.Clauses.For(marked.Told.Rule),
+                    noticesMax: NoticesMax
                 )
             );
         }
