@@ -16,6 +16,9 @@ internal sealed class SafeWorkView
 {
     private const string PointerStart = "/timeline/";
 
+    /// <summary>Entries at the bench that are named; the attached assessment names all.</summary>
+    private const int OthersMax = 4;
+
     private readonly Dictionary<int, int> _numbers;
 
     public SafeWorkView(JobView job)
@@ -97,8 +100,12 @@ internal sealed class SafeWorkView
     {
         var all = pointers.ToList();
         var numbers = all.Select(NumberOf).OfType<int>().Distinct().Order().ToList();
-        var others = all.Where(pointer => NumberOf(pointer) is null);
-        return string.Join(", ", [.. NumberRuns.Of(numbers), .. others]);
+        var others = all.Where(pointer => NumberOf(pointer) is null)
+            .OrderBy(pointer => pointer.Length)
+            .ThenBy(pointer => pointer, StringComparer.Ordinal)
+            .ToList();
+        var more = others.Count > OthersMax ? $" and {others.Count - OthersMax} more" : "";
+        return string.Join(", ", [.. NumberRuns.Of(numbers), .. others.Take(OthersMax)]) + more;
     }
 
     public ImmutableArray<LaneStretch> Stretches(IntervalSet when) =>
