@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
@@ -36,7 +37,7 @@ internal static class RegistersSection
                 )
             );
         }
-        var lines = Lines(view.Job.Assessed.Context, view.Frame.Days.Latest);
+        var lines = Lines(view.Job.Record, view.Job.Assessed.Context, view.Frame.Days.Latest);
         if (!lines.IsEmpty)
         {
             yield return new Table(
@@ -73,7 +74,11 @@ internal static class RegistersSection
         );
     }
 
-    private static ImmutableArray<TableRow> Lines(AssessmentContext context, DateOnly day) =>
+    private static ImmutableArray<TableRow> Lines(
+        ServiceRecord record,
+        AssessmentContext context,
+        DateOnly day
+    ) =>
         [
             .. context.Procedures.Select(procedure =>
                 RowOf(
@@ -83,14 +88,16 @@ internal static class RegistersSection
                     Until(procedure.InspectionDue, day)
                 )
             ),
-            .. context.People.Select(person =>
-                RowOf(
-                    "people",
-                    $"{person.Id.Text}, {(person.Authorised ? "authorised" : "not authorised")} to lock out",
-                    Day("trained", person.TrainedOn),
-                    Until(person.TrainedUntil, day)
-                )
-            ),
+            .. context
+                .People.Where(person => NamedInRecord.Has(record, person.Id))
+                .Select(person =>
+                    RowOf(
+                        "people",
+                        $"{person.Id.Text}, {(person.Authorised ? "authorised" : "not authorised")} to lock out",
+                        Day("trained", person.TrainedOn),
+                        Until(person.TrainedUntil, day)
+                    )
+                ),
             .. context.Locks.Select(device => RowOf("locks", Device(device), "", "")),
         ];
 

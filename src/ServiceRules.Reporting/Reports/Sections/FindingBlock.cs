@@ -70,7 +70,8 @@ internal static class FindingBlock
     public static VerdictPrint Print(Finding finding, VerdictPrint print) =>
         finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
 
-    private static string ToDo(JobView job, Finding finding) =>
+    /// <summary>What is to be done about it; empty: nothing.</summary>
+    public static string ToDo(JobView job, Finding finding) =>
         finding.Verdict is Verdict.Met or Verdict.NotApplicable ? ""
         : finding.Remedy is null ? RemedyText.Whole(job.Say(job.Rule(finding.Rule)?.Advice ?? ""))
         : string.Join("\n", RemedyText.Of(job.Say, finding.Remedy, job.SystemOf(finding)));
