@@ -4,6 +4,7 @@ using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
@@ -87,9 +88,14 @@ internal static class ShownSection
                 ? $"{work}; no lockout: {view.Job.TitleOf(exemption.Finding).ToLowerInvariant()} ({view.Evidence(exemption.Finding.Evidence)})."
             : person.Unprotected is not { } bare
                 ? $"{work}; protection cannot be told: no written procedure is registered for this machine."
+            : bare.Intervals.IsEmpty && !IsProtected(view)
+                ? $"{work}; not proven that everybody's work was inside the protected interval."
             : bare.Intervals.IsEmpty ? $"{work}, all of it protected from {Sources(view)}."
             : $"{work}; of it not shown as protected: {view.Told(bare, "")}, {WorkTime.Of(bare, view)}.";
     }
+
+    private static bool IsProtected(SafeWorkView view) =>
+        view.Found.All.Any(one => one.Rule.Check is Check.Protection && one.Finding.Verdict == Verdict.Met);
 
     private static string Sources(SafeWorkView view) =>
         view.Effective is { Length: > 1 and var count } ? $"all {count} energy sources"

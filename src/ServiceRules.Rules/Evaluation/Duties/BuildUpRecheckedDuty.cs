@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -22,7 +23,7 @@ internal static class BuildUpRecheckedDuty
             return TimelineOutcome.NotApplicable("There is no stored energy here that can build up again.");
         }
 
-        if (duty.Reading.Works.IsEmpty)
+        if (duty.Reading.Works.IsEmpty && duty.Reading.StopsWithoutStart.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no hands-on work.");
         }
@@ -30,6 +31,7 @@ internal static class BuildUpRecheckedDuty
         var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
         var faults = stated
             .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
+            .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))
             .ToList();
         var outcome =
             faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
@@ -48,6 +50,15 @@ internal static class BuildUpRecheckedDuty
             );
         return outcome with { Notices = [.. outcome.Notices, .. Notices(duty, sources)] };
     }
+
+    private static TimelineFault Untold(DutyFrame duty, OrderedEvent stop) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {stop.Event.Actor} at work until {duty.Words.Time(stop)}, and does not show from when: how long nothing was checked meanwhile cannot be told.",
+            [stop],
+            "Enter when hands-on work started, as a late entry."
+        );
 
     private static string Named(IEnumerable<EffectiveSource> sources) =>
         TimelineWords.Named(sources.Select(source => source.Source));
