@@ -43,7 +43,8 @@ internal static class FindingBlock
         {
             lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
         }
-        lines.AddRange(finding.Notices.Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
+        var notices = contradictions?.NoticesOf(finding) ?? finding.Notices;
+        lines.AddRange(notices.Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
         var mark = MarkDrawing.Inline(told.Mark, job.Told.Size, job.Told.LineHeight, told.Ink, job.Measure);
         return new Row(
             [
