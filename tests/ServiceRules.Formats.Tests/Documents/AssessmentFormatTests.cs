@@ -18,7 +18,7 @@ public sealed class AssessmentFormatTests
     {
         JsonNode written = JsonNode.Parse(AssessmentFormat.Current.Write(Sample()))!;
         Assert.Equal("assessment/1", written["format"]!.GetValue<string>());
-        Assert.Equal("3", written["semantics"]!.GetValue<string>());
+        Assert.Equal("4", written["semantics"]!.GetValue<string>());
         JsonNode finding = written["findings"]![0]!;
         Assert.Equal("unit/U-1", finding["subject"]!.GetValue<string>());
         Assert.Equal("out-of-limit", finding["reason"]!.GetValue<string>());
