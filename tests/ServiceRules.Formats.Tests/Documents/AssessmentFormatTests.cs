@@ -50,7 +50,7 @@ public sealed class AssessmentFormatTests
     {
         string text = Encoding.UTF8.GetString(AssessmentFormat.Current.Write(Sample()));
         byte[] later = Encoding.UTF8.GetBytes(
-            text.Replace("\"semantics\": \"3\"", "\"semantics\": \"2\"", StringComparison.Ordinal)
+            text.Replace("\"semantics\": \"4\"", "\"semantics\": \"3\"", StringComparison.Ordinal)
         );
         Assert.False(AssessmentFormat.Current.Read(later).TryGet(out _, out ProblemReport problems));
         Assert.Equal("/semantics", Assert.Single(problems.Told).Pointer);
