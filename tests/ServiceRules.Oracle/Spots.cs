@@ -190,7 +190,9 @@ internal sealed class Spots
         }
 
         var gauges = readings.Select(r => r.Instrument).Distinct().ToList();
-        int gaugesAgainst = gauges.Count(g => against.Contains(readings.FindLastIndex(r => r.Instrument == g)));
+        int gaugesAgainst = gauges.Count(g =>
+            against.Contains(readings.FindLastIndex(r => r.Instrument == g))
+        );
         var mean = Mean(since, spot, since.Count);
         return against.Count < each.Count - against.Count && gaugesAgainst < gauges.Count - gaugesAgainst
             ? mean

@@ -16,14 +16,13 @@ public sealed record ReadingsCounted(
     bool IsSettled
 )
 {
-    /// <summary>What is to be told of it, in words.</summary>
-    /// <param name="place">The place in words.</param>
+    /// <summary>What is to be told of it, in words, the place not named.</summary>
     /// <param name="system">The units of the reading.</param>
-    public string Words(string place, UnitSystem system)
+    public string Words(UnitSystem system)
     {
         var left = Wording.Of(LastLeftOut, system);
         var contradict = Contradicting == 1 ? "1 of them contradicts" : $"{Contradicting} of them contradict";
-        var counted = $"{place}: of {All} readings the last {Counting} count, since the one before, {left}";
+        var counted = $"of {All} readings the last {Counting} count, since the one before, {left}";
         return IsSettled
             ? $"{counted}, contradicts the latest ({contradict} it)"
             : $"{counted}, contradicts the latest, and they show what is out but prove nothing in ({contradict} it): it is settled once "

@@ -56,10 +56,7 @@ public sealed class ReadingAgreementTests
     [Theory]
     [InlineData("4.05 mm", KnownState.Fresh)]
     [InlineData("4.06 mm", KnownState.Conflicting)]
-    public void Build_ReadingsOfDifferentDigits_AreHeldByTheStepOfEach(
-        string second,
-        KnownState expected
-    )
+    public void Build_ReadingsOfDifferentDigits_AreHeldByTheStepOfEach(string second, KnownState expected)
     {
         var bare = First with { Repeatability = null, Resolution = null };
 
@@ -94,11 +91,7 @@ public sealed class ReadingAgreementTests
     [InlineData("4.0196 mm", KnownState.Conflicting)]
     public void Build_AScatterFromFewReadings_IsCoveredByStudentsFactor(string second, KnownState expected)
     {
-        var studied = First with
-        {
-            Repeatability = null,
-            RepeatabilityStudies = [new(L("0.003 mm"), 1)],
-        };
+        var studied = First with { Repeatability = null, RepeatabilityStudies = [new(L("0.003 mm"), 1)] };
 
         var frame = Frame([studied], Height("left", "4.0000 mm"), Height("left", second));
 

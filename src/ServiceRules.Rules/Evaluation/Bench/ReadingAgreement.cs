@@ -31,7 +31,9 @@ internal sealed class ReadingAgreement
     /// <summary>Nothing contradicts the latest, or what does is outweighed.</summary>
     public bool IsSettled =>
         contradicting.Count == 0
-        || (Lately.Count > 1 && contradicting.Count * 2 < all.Count && GaugesContradicting * 2 < Gauged.Count);
+        || (
+            Lately.Count > 1 && contradicting.Count * 2 < all.Count && GaugesContradicting * 2 < Gauged.Count
+        );
 
     /// <summary>How many of the readings count; none where all do.</summary>
     public ReadingsCounted? Counted =>
@@ -64,7 +66,8 @@ internal sealed class ReadingAgreement
     }
 
     /// <summary>What each gauge last read; readings that name none count as of one.</summary>
-    private List<LoggedReading> Gauged => [.. all.GroupBy(reading => reading.Gauge).Select(each => each.Last())];
+    private List<LoggedReading> Gauged =>
+        [.. all.GroupBy(reading => reading.Gauge).Select(each => each.Last())];
 
     private int GaugesContradicting => Gauged.Count(contradicting.Contains);
 

@@ -19,11 +19,22 @@ internal static class GaugeNotices
                 Notices =
                 [
                     .. outcome.Notices,
-                    .. QuantitiesOf(check).SelectMany(quantity => Told(unit, quantity, outcome.Verdict)),
+                    .. QuantitiesOf(check)
+                        .SelectMany(quantity => Once(Told(unit, quantity, outcome.Verdict))),
                 ],
             };
 
-    private static IEnumerable<string> Told(UnitFrame unit, MeasuredQuantity quantity, Verdict verdict)
+    /// <summary>What is to be told of several places alike is told once, with the places named.</summary>
+    private static IEnumerable<string> Once(IEnumerable<(string Where, string Told)> places) =>
+        places
+            .GroupBy(place => place.Told, StringComparer.Ordinal)
+            .Select(alike => $"{Wording.Listed([.. alike.Select(place => place.Where)])}: {alike.Key}");
+
+    private static IEnumerable<(string Where, string Told)> Told(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        Verdict verdict
+    )
     {
         var places = UnitPlaces.Of(unit, quantity);
         foreach (var place in unit.Of(quantity)?.Left ?? [])
@@ -36,12 +47,12 @@ internal static class GaugeNotices
             var said = places.Said(place.Station, place.Blade);
             if (place.Counted is { } counted)
             {
-                yield return counted.Words(said, place.System);
+                yield return (said, counted.Words(place.System));
             }
 
             if (place.Gauges is { } gauges && IsWorthTelling(gauges, verdict))
             {
-                yield return gauges.Words(said, place.System);
+                yield return (said, gauges.Words(place.System));
             }
         }
     }
