@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -25,7 +26,7 @@ internal static class BuildUpRecheckedDuty
             return TimelineOutcome.NotApplicable("There is no stored energy here that can build up again.");
         }
 
-        if (duty.Reading.Works.IsEmpty)
+        if (duty.Reading.Works.IsEmpty && duty.Reading.StopsWithoutStart.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no hands-on work.");
         }
@@ -35,6 +36,7 @@ internal static class BuildUpRecheckedDuty
         var faults = stated
             .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
             .Concat(sources.SelectMany(source => RecheckReadings.Faults(duty, source.Source)))
+            .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))
             .ToList();
         var outcome =
             faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
@@ -74,6 +76,15 @@ internal static class BuildUpRecheckedDuty
                     ? null
                     : $"The record shows {TimelineWords.List(read.Select(source => $"{TimelineWords.Named(source.Source)} left at no more than {source.Source.RecheckLimit}"))}.",
             }.OfType<string>()
+        );
+
+    private static TimelineFault Untold(DutyFrame duty, OrderedEvent stop) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {stop.Event.Actor} at work until {duty.Words.Time(stop)}, and does not show from when: how long nothing was checked meanwhile cannot be told.",
+            [stop],
+            "Enter when hands-on work started, as a late entry."
         );
 
     private static string Named(IEnumerable<EffectiveSource> sources) =>

@@ -99,6 +99,38 @@ public sealed class RunningReelDutiesTests
         );
     }
 
+    [Theory]
+    // Hands in across the run: told in full, without the end (and with a look between), without the start, ended only after it.
+    [InlineData("09:49 work_started tech-02", "09:52 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("09:49 work_started tech-02", "", Verdict.NotMet)]
+    [InlineData("09:41 work_started tech-02", "", Verdict.Unproven)]
+    [InlineData("", "09:52 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("", "10:25 work_stopped tech-02", Verdict.Unproven)]
+    [InlineData("", "09:41 work_stopped tech-02", Verdict.Met)]
+    public void NoHandsWhileEnergised_StartOrEndNotEntered_IsNeverMet(
+        string start,
+        string stop,
+        Verdict verdict
+    ) =>
+        Assert.Equal(verdict, Lap.With(InOrderWith(start, stop)).VerdictOf(EnergyDuty.NoHandsWhileEnergised));
+
+    [Theory]
+    [InlineData("09:41 work_started tech-02", "09:49 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("09:41 work_started tech-02", "09:52 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("09:41 work_started tech-02", "", Verdict.Unproven)]
+    [InlineData("", "09:46 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("", "09:52 work_stopped tech-02", Verdict.Unproven)]
+    [InlineData("08:21 work_started tech-02", "09:41 work_stopped tech-02", Verdict.Met)]
+    public void TestClear_HandsInAfterTheLook_IsNotMetOrUnproven(string start, string stop, Verdict verdict)
+    {
+        var job = Lap.With(InOrderWith(start, stop));
+
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.TestAreaClear));
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.TestPeopleClear));
+    }
+
+    private static string InOrderWith(params string[] lines) => Whole + string.Join('\n', lines);
+
     [Fact]
     public void RelockedAfterTest_LockThatStayedOnAllThrough_NeedNotBeHungAgain() =>
         Assert.Equal(
