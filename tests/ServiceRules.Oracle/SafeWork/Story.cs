@@ -242,8 +242,22 @@ internal sealed class Story
 
     private List<EnergySource> AllSources()
     {
-        List<EnergySource> all = [.. Procedure?.Sources ?? []];
+        var had = Record.Place == WorkPlace.OnMachine ? Machine?.Sources ?? [] : [];
+        List<EnergySource> all = [.. (Procedure?.Sources ?? []).Select(s => Worst(s, had.FirstOrDefault(m => m.Id == s.Id)))];
         all.AddRange((Machine?.Sources ?? []).Where(s => all.All(known => known.Id != s.Id)));
         return all;
     }
+
+    /// <summary>What either says of a danger is so.</summary>
+    private static EnergySource Worst(EnergySource one, EnergySource? other) =>
+        other is null
+            ? one
+            : one with
+            {
+                Isolator = one.Isolator ?? other.Isolator,
+                Lockable = one.Lockable || other.Lockable,
+                Stored = one.Stored || other.Stored,
+                Reaccumulates = one.Reaccumulates || other.Reaccumulates,
+                RecheckMinutes = new[] { one.RecheckMinutes, other.RecheckMinutes }.Min(),
+            };
 }

@@ -40,9 +40,7 @@ public sealed class ProtectionReading
 
     /// <summary>Reads protection of a job whose sources are written down somewhere; null: they are nowhere.</summary>
     internal static ProtectionReading? Of(TimelineReading reading) =>
-        reading.Frame.Procedure is null && EffectiveSources.MachineOf(reading.Frame) is null
-            ? null
-            : new(reading, EffectiveSources.Of(reading));
+        EffectiveSources.AreKnown(reading) ? new(reading, EffectiveSources.Of(reading)) : null;
 
     /// <summary>When a person was protected.</summary>
     public IntervalSet ProtectedFor(Id<Participant> person) =>
