@@ -53,11 +53,8 @@ internal static class GroupRows
         var before = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.PrimaryAssigned).ToList();
         var sum =
             before.Count == 0 ? Possible.NotMet
-            : before.Any(s => s.Event.Others.Any(o => story.Authority(o.Text) == Possible.Met)) ? Possible.Met
-            : before.Any(s =>
-                s.Event.Others.IsEmpty
-                || s.Event.Others.Any(o => story.Authority(o.Text) == Possible.NeverMet)
-            )
+            : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.Met)) ? Possible.Met
+            : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.NeverMet))
                 ? Possible.Judged
             : Possible.NotMet;
         return InGroup(story, sum);

@@ -160,9 +160,12 @@ internal sealed class Story
             _ => Possible.NotMet,
         };
 
-    /// <summary>Those named as in charge: primary of the group, or coordinator of the crews.</summary>
+    /// <summary>Those in charge, primary of the group or coordinator of the crews: as named, or whoever took it on unnamed.</summary>
     public IEnumerable<string> InCharge(TimelineEventKind assigned) =>
-        Steps.Where(s => s.Kind == assigned).SelectMany(s => s.Event.Others).Select(o => o.Text);
+        Steps.Where(s => s.Kind == assigned).SelectMany(InCharge);
+
+    public static IEnumerable<string> InCharge(Step assigned) =>
+        assigned.Event.Others.IsEmpty ? [assigned.By] : assigned.Event.Others.Select(o => o.Text);
 
     public IEnumerable<Step> Claims(ExemptionKind kind) =>
         Steps.Where(s => s.Kind == TimelineEventKind.ExemptionClaimed && s.Event.Claim?.Kind == kind);

@@ -32,7 +32,9 @@ internal static class CredibilityReading
             CredibilityOf.RecordDate => RecordDay.Contradicted(reading.Frame.Days),
             CredibilityOf.FutureStamps => FutureStamps(reading),
             CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
-            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts.OfDevices(reading),
+            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts
+                .OfDevices(reading)
+                .Concat(LocksOnTwoIsolators.In(reading)),
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
@@ -50,6 +52,7 @@ internal static class CredibilityReading
             .Concat(FutureStamps(reading))
             .Concat(StepsClaimedTwice.In(reading))
             .Concat(ElsewhereDoubts.OfDevices(reading))
+            .Concat(LocksOnTwoIsolators.In(reading))
             .Concat(ElsewhereDoubts.OfPeople(reading))
             .Where(doubt => doubt.Weakens)
             .Select(doubt => doubt.Pointer)

@@ -91,14 +91,24 @@ public sealed class ProtectionReading
         var tags = Stretches(device =>
             device.Person == person && device.IsTagAtLockPoint && device.IsOn(source.Id)
         );
-        var started = reading.Energisings.Places().ToImmutableArray();
+        // Started, plugged in again or taken over by somebody else: it is this person's no longer.
+        var ended = reading
+            .Energisings.Concat(SourceReading.PutOn(reading, source))
+            .Concat(
+                reading
+                    .Of(TimelineEventKind.PlugControlConfirmed)
+                    .Where(entry =>
+                        entry.Event.Actor != person && SourceReading.IsSwitchedBy(source, entry.Event)
+                    )
+            )
+            .Places();
         var plug = reading
             .Of(TimelineEventKind.PlugControlConfirmed)
             .Where(entry => entry.Event.Actor == person && SourceReading.IsSwitchedBy(source, entry.Event));
         var key = reading
             .Of(TimelineEventKind.KeyRemoved)
             .Where(entry => entry.Event.Actor == person && hasKey);
-        return tags.Or(IntervalSet.Latched(plug.Concat(key).Places(), started));
+        return tags.Or(IntervalSet.Latched(plug.Concat(key).Places(), ended));
     }
 
     private IntervalSet Stretches(Func<DeviceInterval, bool> which) =>

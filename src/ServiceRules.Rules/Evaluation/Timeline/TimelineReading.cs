@@ -27,7 +27,15 @@ public sealed class TimelineReading
         Events = WithoutRepeats(frame.Events);
         Works = WorkOf(Events);
         Devices = DevicesOf(Events);
-        HandsIn = HandsInOf(frame.Record, Works);
+        HandsIn = HandsInOf(
+            frame.Record,
+            Works
+                .Select(work => work.Person)
+                .Concat(
+                    Of(TimelineEventKind.BlockageClearedByHand, TimelineEventKind.BlockageClearedWithTool)
+                        .Select(entry => entry.Event.Actor)
+                )
+        );
         Energisings = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
         Running = IntervalSet.Latched(
             Energisings.Places(),
@@ -46,7 +54,8 @@ public sealed class TimelineReading
     public ImmutableArray<OrderedEvent> Events { get; }
 
     /// <summary>
-    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work.
+    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work or
+    /// clearing a blockage.
     /// </summary>
     public ImmutableArray<Id<Participant>> HandsIn { get; }
 
@@ -79,6 +88,10 @@ public sealed class TimelineReading
 
     /// <summary>Evidence pointers of the entries that are not credible enough to prove anything by themselves.</summary>
     public IReadOnlySet<string> Weakened => weakened.Value;
+
+    /// <summary>Whether every one of some entries proves something by itself.</summary>
+    internal bool AreCredible(IEnumerable<OrderedEvent> entries) =>
+        !entries.Any(entry => Weakened.Contains(entry.Pointer()));
 
     /// <summary>Reads the timeline of a job.</summary>
     public static TimelineReading Of(JobFrame frame)
@@ -187,13 +200,13 @@ public sealed class TimelineReading
 
     private static ImmutableArray<Id<Participant>> HandsInOf(
         ServiceRecord record,
-        ImmutableArray<WorkInterval> works
+        IEnumerable<Id<Participant>> atWork
     ) =>
         [
             .. record
                 .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
                 .Select(person => person.Id)
-                .Concat(works.Select(work => work.Person))
+                .Concat(atWork)
                 .Distinct(),
         ];
 }
