@@ -45,8 +45,15 @@ internal static class GroupRows
             .OfAllOrNone();
 
     /// <summary>Everybody of a group under their own device, from start to stop.</summary>
-    public static Possible OwnDevice(Story story) =>
-        InGroup(story, story.Spells.Select(s => OwnDevice(story, s)).OfAll());
+    public static Possible OwnDevice(Story story)
+    {
+        var sum = story.Spells.Select(s => OwnDevice(story, s)).OfAll();
+        bool untold = story.StrayStops.Any() || (!story.IsOpen && story.Spells.Any(s => s.Stop is null));
+        return InGroup(
+            story,
+            untold && sum != Possible.NotMet ? (sum & ~Possible.Met) | Possible.Unproven : sum
+        );
+    }
 
     public static Possible PrimaryNamed(Story story)
     {
@@ -86,9 +93,13 @@ internal static class GroupRows
         {
             return InGroup(
                 story,
-                mine.Count > 0 ? Possible.Any & ~Possible.NotMet
-                    : story.IsOpen ? Possible.Any & ~Possible.Met
-                    : Possible.NeverMet | Possible.NotApplicable
+                mine.Count > 0
+                    ? story.StrayStops.Any()
+                        ? Possible.Any
+                        : Possible.Any & ~Possible.NotMet
+                    : story.IsOpen
+                        ? Possible.Any & ~Possible.Met
+                        : Possible.NeverMet | Possible.NotApplicable
             );
         }
 
@@ -258,10 +269,26 @@ internal static class GroupRows
             return Possible.NotMet;
         }
 
+        if (!briefings.Any(s => TookPart(story, s, incoming)))
+        {
+            // "No handover_briefed between the two".
+            return Possible.NotMet;
+        }
+
         bool named = briefings.Any(s =>
             s.By == outgoing.Person && s.Names(incoming.Person) && outgoing.Stop!.Before(s)
         );
         return Possible.Met.OrStricter(!named);
+    }
+
+    /// <summary>The one who takes over was there, or nobody is named and one who worked before tells it.</summary>
+    private static bool TookPart(Story story, Step briefing, Spell incoming)
+    {
+        string[] there = [briefing.By, .. briefing.Event.Others.Select(o => o.Text)];
+        bool worked = story.Spells.Any(s => s.Start.Before(incoming.Start) && there.Contains(s.Person));
+        return briefing.Event.Others.IsEmpty
+            ? worked || briefing.By == incoming.Person
+            : there.Contains(incoming.Person) && worked;
     }
 
     /// <summary>Between its first device and this place, tests aside, nothing hung on the isolator.</summary>

@@ -13,6 +13,11 @@ internal static class SequenceRows
         "selector",
         "seatswitch",
         "hourmeterfob",
+        "pushbutton",
+        "startbutton",
+        "emergencystop",
+        "ignitionkey",
+        "key",
     ];
 
     private static readonly TimelineEventKind[] OtherReleases =

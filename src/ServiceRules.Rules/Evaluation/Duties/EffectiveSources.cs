@@ -14,6 +14,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// </summary>
 public static class EffectiveSources
 {
+    private static readonly Id<EnergySource> MainsCord = new("mains_cord");
+
     /// <summary>The sources, those of the procedure first; empty: neither procedure nor register tells any.</summary>
     public static ImmutableArray<EffectiveSource> Of(TimelineReading reading)
     {
@@ -59,6 +61,18 @@ public static class EffectiveSources
         return frame.Context.Machines.FirstOrDefault(machine => machine.Id == frame.Record.Machine.Id);
     }
 
+    /// <summary>The mains cord, else the only source whose isolator takes no lock; null where there is not just one.</summary>
+    internal static Id<EnergySource>? OfPlug(TimelineReading reading)
+    {
+        var open = Of(reading)
+            .Where(source => source is { HasIsolator: true, Source.Lockable: false })
+            .Select(source => source.Source.Id)
+            .ToImmutableArray();
+        return open.Contains(MainsCord) ? MainsCord
+            : open is [var only] ? only
+            : null;
+    }
+
     /// <summary>
     /// Whether it is written down what energy there is at this place of work. A register or a procedure that names no source
     /// at all says nothing.
@@ -77,6 +91,8 @@ public static class EffectiveSources
                 written.RecheckMinutes < known.RecheckMinutes
                     ? written.RecheckMinutes
                     : known.RecheckMinutes ?? written.RecheckMinutes,
+            RecheckLimit =
+                written.RecheckLimit is { } limit && !(known.RecheckLimit < limit) ? limit : known.RecheckLimit,
             Release = written.Release ?? known.Release,
         };
 

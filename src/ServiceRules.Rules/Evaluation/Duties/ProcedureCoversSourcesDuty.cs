@@ -128,6 +128,11 @@ internal static class ProcedureCoversSourcesDuty
         {
             yield return $"{name} is checked again every {minutes} minutes";
         }
+
+        if (known.RecheckLimit is { } limit && !(written.RecheckLimit <= limit))
+        {
+            yield return $"{name} may read no more than {limit}";
+        }
     }
 
     private static RegisterFault? NotKnown(DutyFrame duty, Procedure procedure) =>

@@ -36,6 +36,8 @@ internal static class CredibilityReading
                 .OfDevices(reading)
                 .Concat(LocksOnTwoIsolators.In(reading)),
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
+            CredibilityOf.DeviceHistory => DeviceHistory.In(reading),
+            CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -54,8 +56,10 @@ internal static class CredibilityReading
             .Concat(ElsewhereDoubts.OfDevices(reading))
             .Concat(LocksOnTwoIsolators.In(reading))
             .Concat(ElsewhereDoubts.OfPeople(reading))
+            .Concat(DeviceHistory.In(reading))
+            .Concat(StartsHeldOff.In(reading))
             .Where(doubt => doubt.Weakens)
-            .Select(doubt => doubt.Pointer)
+            .SelectMany(doubt => doubt.Pointers)
             .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)

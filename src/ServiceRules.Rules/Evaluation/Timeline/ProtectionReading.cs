@@ -14,13 +14,11 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 public sealed class ProtectionReading
 {
     private readonly TimelineReading reading;
-    private readonly bool hasKey;
     private readonly ImmutableArray<(SourceReading Reading, IntervalSet Absent)> sources;
 
     private ProtectionReading(TimelineReading reading, ImmutableArray<EffectiveSource> sources)
     {
         this.reading = reading;
-        hasKey = reading.Frame.Procedure is { Controls.Key: true };
         this.sources =
         [
             .. sources.Select(source =>
@@ -92,23 +90,14 @@ public sealed class ProtectionReading
             device.Person == person && device.IsTagAtLockPoint && device.IsOn(source.Id)
         );
         // Started, plugged in again or taken over by somebody else: it is this person's no longer.
+        var kept = SourceReading.PlugsKept(reading, source).ToImmutableArray();
         var ended = reading
             .Energisings.Concat(SourceReading.PutOn(reading, source))
-            .Concat(
-                reading
-                    .Of(TimelineEventKind.PlugControlConfirmed)
-                    .Where(entry =>
-                        entry.Event.Actor != person && SourceReading.IsSwitchedBy(source, entry.Event)
-                    )
-            )
+            .Concat(kept.Where(entry => entry.Event.Actor != person))
             .Places();
-        var plug = reading
-            .Of(TimelineEventKind.PlugControlConfirmed)
-            .Where(entry => entry.Event.Actor == person && SourceReading.IsSwitchedBy(source, entry.Event));
-        var key = reading
-            .Of(TimelineEventKind.KeyRemoved)
-            .Where(entry => entry.Event.Actor == person && hasKey);
-        return tags.Or(IntervalSet.Latched(plug.Concat(key).Places(), ended));
+        var own = kept.Concat(SourceReading.KeysKept(reading, source))
+            .Where(entry => entry.Event.Actor == person);
+        return tags.Or(IntervalSet.Latched(own.Places(), ended));
     }
 
     private IntervalSet Stretches(Func<DeviceInterval, bool> which) =>
