@@ -112,8 +112,37 @@ internal static class CredibilityRows
             }
         }
 
+        surely |= HangsOnTwo(story);
         return Flag(surely, perhaps);
     }
+
+    /// <summary>One lock on two isolators of the machine, never taken off between: as impossible as on two machines.</summary>
+    private static bool HangsOnTwo(Story story) =>
+        Pairs(story.Steps)
+            .Any(pair =>
+                pair.Item1.IsDeviceOn
+                && pair.Item2.IsDeviceOn
+                && pair.Item1.Device == pair.Item2.Device
+                && IsolatorOf(story, pair.Item1) is { } one
+                && IsolatorOf(story, pair.Item2) is { } other
+                && one != other
+                && !story.Steps.Any(off =>
+                    off.IsDeviceOff
+                    && off.Device == pair.Item1.Device
+                    && pair.Item1.Before(off)
+                    && off.Before(pair.Item2)
+                )
+            )
+        || story.Steps.Any(s =>
+            s.IsDeviceOn
+            && s.Event.Source is SourceReference.All
+            && story.Isolatable.Select(source => source.Isolator).Distinct(StringComparer.Ordinal).Skip(1).Any()
+        );
+
+    private static string? IsolatorOf(Story story, Step on) =>
+        on.Event.Source is SourceReference.One { Source: var id }
+            ? story.Isolatable.FirstOrDefault(source => source.Id == id)?.Isolator
+            : null;
 
     public static Possible ActorElsewhere(Story story)
     {

@@ -60,11 +60,8 @@ internal static class GroupRows
         var before = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.PrimaryAssigned).ToList();
         var sum =
             before.Count == 0 ? Possible.NotMet
-            : before.Any(s => s.Event.Others.Any(o => story.Authority(o.Text) == Possible.Met)) ? Possible.Met
-            : before.Any(s =>
-                s.Event.Others.IsEmpty
-                || s.Event.Others.Any(o => story.Authority(o.Text) == Possible.NeverMet)
-            )
+            : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.Met)) ? Possible.Met
+            : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.NeverMet))
                 ? Possible.Judged
             : Possible.NotMet;
         return InGroup(story, sum);
@@ -272,10 +269,26 @@ internal static class GroupRows
             return Possible.NotMet;
         }
 
+        if (!briefings.Any(s => TookPart(story, s, incoming)))
+        {
+            // "No handover_briefed between the two".
+            return Possible.NotMet;
+        }
+
         bool named = briefings.Any(s =>
             s.By == outgoing.Person && s.Names(incoming.Person) && outgoing.Stop!.Before(s)
         );
         return Possible.Met.OrStricter(!named);
+    }
+
+    /// <summary>The one who takes over was there, or nobody is named and one who worked before tells it.</summary>
+    private static bool TookPart(Story story, Step briefing, Spell incoming)
+    {
+        string[] there = [briefing.By, .. briefing.Event.Others.Select(o => o.Text)];
+        bool worked = story.Spells.Any(s => s.Start.Before(incoming.Start) && there.Contains(s.Person));
+        return briefing.Event.Others.IsEmpty
+            ? worked || briefing.By == incoming.Person
+            : there.Contains(incoming.Person) && worked;
     }
 
     /// <summary>Between its first device and this place, tests aside, nothing hung on the isolator.</summary>

@@ -48,7 +48,7 @@ internal static class CredibilityCheck
             CredibilityOf.FutureStamps => "No entry is known to have been received before its time.",
             CredibilityOf.ConflictingDuplicates => "No step is claimed by two people.",
             CredibilityOf.LockInTwoPlaces =>
-                "No lock or tag is known to hang on another machine at the time.",
+                "No lock or tag is known to hang on another machine, or on two isolators, at the time.",
             CredibilityOf.PersonElsewhere => "Nobody is known to be away or at another machine at the time.",
             CredibilityOf.DeviceHistory => "Every lock and tag is put on and taken off in turn.",
             CredibilityOf.StartedHeldOff => "The machine is not started while it is held off.",

@@ -32,7 +32,9 @@ internal static class CredibilityReading
             CredibilityOf.RecordDate => RecordDay.Contradicted(reading.Frame.Days),
             CredibilityOf.FutureStamps => FutureStamps(reading),
             CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
-            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts.OfDevices(reading),
+            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts
+                .OfDevices(reading)
+                .Concat(LocksOnTwoIsolators.In(reading)),
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
             CredibilityOf.DeviceHistory => DeviceHistory.In(reading),
             CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
@@ -52,6 +54,7 @@ internal static class CredibilityReading
             .Concat(FutureStamps(reading))
             .Concat(StepsClaimedTwice.In(reading))
             .Concat(ElsewhereDoubts.OfDevices(reading))
+            .Concat(LocksOnTwoIsolators.In(reading))
             .Concat(ElsewhereDoubts.OfPeople(reading))
             .Concat(DeviceHistory.In(reading))
             .Concat(StartsHeldOff.In(reading))

@@ -180,14 +180,34 @@ public sealed class PeopleDutiesTests
                 .VerdictOf(EnergyDuty.ContractorsInformed)
         );
 
+    /// <summary>The valve, on which no lock ever hung, is not said to have been under one.</summary>
     [Fact]
-    public void Handover_BriefedWithLocksOverlapping_IsMet() =>
-        Assert.Equal(Verdict.Met, Two.With(Handover).VerdictOf(EnergyDuty.HandoverContinuous));
+    public void Handover_BriefedWithLocksOverlapping_IsMetForWhatWasHeld()
+    {
+        var outcome = Two.With(Handover).Duty(EnergyDuty.HandoverContinuous);
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Contains("a lock or tag on the isolator of engine start all the while", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("handover_briefed tech-01")]
+    [InlineData("handover_briefed tech-02")]
+    [InlineData("handover_briefed tech-02 others=tech-01")]
+    [InlineData("handover_briefed lead-01 others=tech-01,tech-02")]
+    public void Handover_BetweenTheTwo_WhoeverEntersIt(string briefed) =>
+        Assert.Equal(
+            Verdict.Met,
+            Changed(Handover, "handover_briefed tech-01 others=tech-02", briefed)
+                .VerdictOf(EnergyDuty.HandoverContinuous)
+        );
 
     [Theory]
     [InlineData("09:02 handover_briefed", "09:12 handover_briefed")]
     [InlineData("others=tech-02", "others=tech-03")]
     [InlineData("09:06 lock_removed", "09:04 lock_removed")]
+    [InlineData("09:02 handover_briefed tech-01 others=tech-02", "09:02 handover_briefed lead-01")]
+    [InlineData("09:02 handover_briefed tech-01", "09:02 handover_briefed lead-01")]
     public void Handover_LateOrToAnotherOrWithAGap_IsNotMet(string was, string now) =>
         Assert.Equal(Verdict.NotMet, Changed(Handover, was, now).VerdictOf(EnergyDuty.HandoverContinuous));
 
