@@ -21,6 +21,7 @@ internal static class ProtectionCheck
         var faults = new List<TimelineFault>();
         faults.AddRange(WorkWhileRunning.Faults(reading, words));
         faults.AddRange(DevicesTakenOff.Faults(reading, words));
+        faults.AddRange(AdjusterTurned.Faults(reading, protection, words));
         if (protection is not null)
         {
             faults.AddRange(WorkUnprotected.Faults(reading, protection, words));
