@@ -7,7 +7,10 @@ using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>Stored energy that can build up again was checked, while anybody worked, at least as often as stated.</summary>
+/// <summary>
+/// Stored energy that can build up again was checked, while anybody worked, at least as often as stated, and was not left
+/// above the limit that is stated for it.
+/// </summary>
 internal static class BuildUpRecheckedDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
@@ -29,27 +32,51 @@ internal static class BuildUpRecheckedDuty
         }
 
         var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
+        var read = sources.Where(source => IsRead(duty, source.Source)).ToImmutableArray();
         var faults = stated
             .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
+            .Concat(sources.SelectMany(source => RecheckReadings.Faults(duty, source.Source)))
             .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))
             .ToList();
         var outcome =
             faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
-            : stated.IsEmpty
+            : stated.IsEmpty && read.IsEmpty
                 ? TimelineOutcome.NotApplicable(
                     $"Nothing states how often {Named(sources)} is to be checked, so the record cannot be held against it."
                 )
             : TimelineOutcome.Met(
                 duty.Reading,
-                $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
+                Shown(stated, read),
                 [
                     .. stated
+                        .Concat(read)
                         .SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source))
                         .Distinct(),
                 ]
             );
         return outcome with { Notices = [.. outcome.Notices, .. Notices(duty, sources)] };
     }
+
+    private static bool IsRead(DutyFrame duty, EnergySource source) =>
+        source.RecheckLimit is not null
+        && RechecksMissed.Checks(duty.Reading, source).Any(check => check.Event.Pressure is not null);
+
+    private static string Shown(
+        ImmutableArray<EffectiveSource> stated,
+        ImmutableArray<EffectiveSource> read
+    ) =>
+        string.Join(
+            " ",
+            new[]
+            {
+                stated.IsEmpty
+                    ? null
+                    : $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
+                read.IsEmpty
+                    ? null
+                    : $"The record shows {TimelineWords.List(read.Select(source => $"{TimelineWords.Named(source.Source)} left at no more than {source.Source.RecheckLimit}"))}.",
+            }.OfType<string>()
+        );
 
     private static TimelineFault Untold(DutyFrame duty, OrderedEvent stop) =>
         new(
@@ -71,7 +98,11 @@ internal static class BuildUpRecheckedDuty
             yield return $"State in the procedure how often {Named(silent)}, which can build up again, is to be checked.";
         }
 
-        foreach (var rise in sources.SelectMany(source => Rising(duty, source.Source)))
+        foreach (
+            var rise in sources
+                .Where(source => source.Source.RecheckLimit is null)
+                .SelectMany(source => Rising(duty, source.Source))
+        )
         {
             yield return rise;
         }

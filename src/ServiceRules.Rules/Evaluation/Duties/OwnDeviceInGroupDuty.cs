@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -164,9 +165,15 @@ internal static class OwnDeviceInGroupDuty
             _ => device.IsTag,
         };
 
+    // A plug under one's own eyes is a device of one's own only where there is nothing else to lock.
     private static bool KeepsPlug(DutyFrame duty, Id<Participant> person, WorkInterval? work) =>
-        duty
-            .Reading.Of(TimelineEventKind.PlugControlConfirmed)
+        duty.SourcesAt(work?.Start.Place() ?? TimelinePlace.Beginning)
+            .Where(source => source.HasIsolator)
+            .Select(source => (Id<EnergySource>?)source.Source.Id)
+            .ToImmutableArray()
+            is [{ } only]
+        && SourceReading
+            .PlugsKept(duty.Reading, duty.Sources.First(source => source.Source.Id == only).Source)
             .Any(entry =>
                 entry.Event.Actor == person
                 && (

@@ -3,8 +3,10 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
@@ -20,6 +22,7 @@ public sealed class TimelineReading
     private readonly Lazy<FrozenSet<string>> weakened;
     private readonly Lazy<ProtectionReading?> protection;
     private readonly Lazy<TimelineWords> words;
+    private readonly Lazy<Id<EnergySource>?> sourceOfPlug;
 
     private TimelineReading(JobFrame frame)
     {
@@ -39,6 +42,7 @@ public sealed class TimelineReading
         );
         AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
         words = new(() => TimelineWords.Of(this));
+        sourceOfPlug = new(() => EffectiveSources.OfPlug(this));
         weakened = new(() => CredibilityReading.Weakened(this));
         protection = new(() => ProtectionReading.Of(this));
     }
@@ -80,6 +84,9 @@ public sealed class TimelineReading
 
     /// <summary>Who was protected when; null: neither a procedure nor the register of machines says from what.</summary>
     public ProtectionReading? Protection => protection.Value;
+
+    /// <summary>What an entry about a plug speaks of that names no source; null: it cannot be told.</summary>
+    internal Id<EnergySource>? SourceOfPlug => sourceOfPlug.Value;
 
     /// <summary>How its entries are told.</summary>
     internal TimelineWords Words => words.Value;

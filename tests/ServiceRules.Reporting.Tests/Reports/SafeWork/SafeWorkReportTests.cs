@@ -144,6 +144,29 @@ public sealed class SafeWorkReportTests
         );
     }
 
+    /// <summary>A fault of the site's registers is told, and is no fault of who did the work.</summary>
+    [Fact]
+    public void LayOut_EveryRegisterFault_IsToldOnceAndWeighsOnNothing()
+    {
+        var lost = SampleJobs.Judge(
+            SafeWorkSamples.ByTwo with
+            {
+                Machine = SafeWorkSamples.ByTwo.Machine with { Id = new("M-99") },
+            }
+        );
+        var registers = SafeWorkFindings
+            .Of(lost)
+            .Open.Where(one => one.Kind == SafeWorkKind.Programme)
+            .ToList();
+
+        var printed = Words(lost);
+
+        Assert.NotEmpty(registers);
+        Assert.All(registers, one => Assert.False(one.Weighs));
+        Assert.All(registers, one => AssertTells(printed, one.Finding.Statement));
+        AssertTells(printed, "Apart from what was done:");
+    }
+
     [Fact]
     public void LayOut_NoProcedure_SaysThatProtectionCannotBeTold()
     {
