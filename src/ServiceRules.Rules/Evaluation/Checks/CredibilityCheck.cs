@@ -50,6 +50,9 @@ internal static class CredibilityCheck
             CredibilityOf.LockInTwoPlaces =>
                 "No lock or tag is known to hang on another machine at the time.",
             CredibilityOf.PersonElsewhere => "Nobody is known to be away or at another machine at the time.",
+            CredibilityOf.OffsetChanges =>
+                "No clock is written with another offset from UTC but where the site's clocks were moved.",
+            CredibilityOf.UnknownSources => "No entry names a source that the machine is not known to have.",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -70,6 +73,10 @@ internal static class CredibilityCheck
                 "Ask both who made the step; take the other entry back, saying why.",
             CredibilityOf.LockInTwoPlaces => "Find out where the lock hung before anybody relies on it.",
             CredibilityOf.PersonElsewhere => "Ask who made these steps, and who was there.",
+            CredibilityOf.OffsetChanges =>
+                "Ask whoever entered it by which clock; correct the time, saying why.",
+            CredibilityOf.UnknownSources =>
+                "Correct the name, saying why; or enter the source in the register and the procedure.",
             CredibilityOf.RecordDate => "Correct the date or the times, saying why.",
             _ => "Ask whoever did the work; label entries that were made later as such.",
         };

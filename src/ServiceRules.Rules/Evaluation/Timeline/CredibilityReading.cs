@@ -34,6 +34,8 @@ internal static class CredibilityReading
             CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
             CredibilityOf.LockInTwoPlaces => ElsewhereDoubts.OfDevices(reading),
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
+            CredibilityOf.OffsetChanges => OffsetChanges.In(reading),
+            CredibilityOf.UnknownSources => UnknownSources.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
