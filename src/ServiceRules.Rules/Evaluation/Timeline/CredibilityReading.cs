@@ -38,6 +38,8 @@ internal static class CredibilityReading
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
             CredibilityOf.DeviceHistory => DeviceHistory.In(reading),
             CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
+            CredibilityOf.OffsetChanges => OffsetChanges.In(reading),
+            CredibilityOf.UnknownSources => UnknownSources.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
