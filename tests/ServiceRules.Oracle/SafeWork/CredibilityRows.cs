@@ -196,7 +196,8 @@ internal static class CredibilityRows
     public static Possible NoOffset(Story story) =>
         Flag(story.Record.Timeline.Any(e => e.At is RecordedTime.LocalTime), false);
 
-    private static Possible Flag(bool surely, bool perhaps) =>
+    /// <summary>A doubt that is there, may be there, or is not.</summary>
+    public static Possible Flag(bool surely, bool perhaps) =>
         surely ? Possible.Unproven
         : perhaps ? Possible.Any & ~Possible.NotMet
         : Possible.Met | Possible.NotApplicable;

@@ -61,7 +61,7 @@ internal static class CredibilityReading
             .Concat(DeviceHistory.In(reading))
             .Concat(StartsHeldOff.In(reading))
             .Where(doubt => doubt.Weakens)
-            .SelectMany(doubt => doubt.Pointers)
+            .Select(doubt => doubt.Pointer)
             .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)
