@@ -168,7 +168,7 @@ internal static class LimitRemedy
             return null;
         }
 
-        var (moveLeft, moveRight) = (Rounded(aim - leftNow), Rounded(aim - rightNow));
+        var (moveLeft, moveRight) = (Held(aim - leftNow), Held(aim - rightNow));
         return new(kind, moveLeft, moveRight, [.. ReadAgain.After(unit, [Turned(kind)])])
         {
             LeftTurns = ScrewTurns.For(moveLeft, unit, kind),
@@ -207,8 +207,8 @@ internal static class LimitRemedy
             _ => null,
         };
 
-    // Nobody turns a thread to better than a ten-thousandth of a millimetre.
-    private static Length Rounded(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 4));
+    /// <summary>A distance as it is held: to 1e-12 mm, as all geometry is. Whoever prints it rounds it once.</summary>
+    public static Length Held(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 12));
 
     private static Adjustment Turned(AdjusterKind kind) =>
         new()
