@@ -132,6 +132,7 @@ public static class ContextFreezer
                 .SelectMany(p => p.EnergisedTasks)
                 .Select(t => t.ApprovedBy)
                 .OfType<Id<Participant>>(),
+            .. procedures.SelectMany(p => p.EnergisedTasks).SelectMany(t => t.Operators),
         ];
 
     private static bool InForce(DateOnly from, DateOnly? until, DateOnly day) =>

@@ -35,4 +35,10 @@ public enum CredibilityOf
 
     /// <summary>Somebody at work here while they were away or at work at another machine.</summary>
     PersonElsewhere,
+
+    /// <summary>A lock or tag put on, taken off or left on as no lock or tag can be.</summary>
+    DeviceHistory,
+
+    /// <summary>The machine started while it was held off.</summary>
+    StartedHeldOff,
 }

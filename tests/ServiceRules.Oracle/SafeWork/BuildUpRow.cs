@@ -14,6 +14,14 @@ internal static class BuildUpRow
 
     private static Possible Judge(Story story, EnergySource source)
     {
+        var told = Watched(story, source);
+        return story.StrayStops.Any() && told != Possible.NotMet
+            ? (told & ~Possible.Met) | Possible.Unproven
+            : told;
+    }
+
+    private static Possible Watched(Story story, EnergySource source)
+    {
         if (source.RecheckMinutes is not { } minutes)
         {
             return Possible.NeverNotMet;

@@ -45,8 +45,15 @@ internal static class GroupRows
             .OfAllOrNone();
 
     /// <summary>Everybody of a group under their own device, from start to stop.</summary>
-    public static Possible OwnDevice(Story story) =>
-        InGroup(story, story.Spells.Select(s => OwnDevice(story, s)).OfAll());
+    public static Possible OwnDevice(Story story)
+    {
+        var sum = story.Spells.Select(s => OwnDevice(story, s)).OfAll();
+        bool untold = story.StrayStops.Any() || (!story.IsOpen && story.Spells.Any(s => s.Stop is null));
+        return InGroup(
+            story,
+            untold && sum != Possible.NotMet ? (sum & ~Possible.Met) | Possible.Unproven : sum
+        );
+    }
 
     public static Possible PrimaryNamed(Story story)
     {
@@ -89,9 +96,13 @@ internal static class GroupRows
         {
             return InGroup(
                 story,
-                mine.Count > 0 ? Possible.Any & ~Possible.NotMet
-                    : story.IsOpen ? Possible.Any & ~Possible.Met
-                    : Possible.NeverMet | Possible.NotApplicable
+                mine.Count > 0
+                    ? story.StrayStops.Any()
+                        ? Possible.Any
+                        : Possible.Any & ~Possible.NotMet
+                    : story.IsOpen
+                        ? Possible.Any & ~Possible.Met
+                        : Possible.NeverMet | Possible.NotApplicable
             );
         }
 

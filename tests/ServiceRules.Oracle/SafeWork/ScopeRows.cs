@@ -19,7 +19,7 @@ internal static class ScopeRows
         bool inUse = story.Record.Setting == WorkSetting.InUse;
         bool handsIn = story.Record.HandsInBladeZone != false;
         bool facts = claims.All(c => c.Event.Claim is { Routine: true, Repetitive: true, Integral: true });
-        if (!inUse || handsIn || !facts)
+        if (!inUse || handsIn || !facts || ReachedIn(story))
         {
             return Possible.NotMet;
         }
@@ -28,17 +28,66 @@ internal static class ScopeRows
             .BeforeWork.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
             .ToList();
         bool claimedLate = claims.All(c => story.FirstWork?.Before(c) == true);
-        return measures.Count == 0
-            ? story.HandsWentIn
-                ? Possible.NotMet
-                : Possible.NeverMet
-            : Possible.Met.OrStricter(
-                claimedLate
-                    || measures.All(m =>
-                        m.Event.Measures.IsEmpty || (story.FirstWork is { } work && m.At >= work.At)
-                    )
-            );
+        if (story.StrayStops.Any() || (!story.IsOpen && !story.HandsWentIn))
+        {
+            // Since when hands were in is not told, and so not what was there before.
+            return Possible.NeverMet;
+        }
+
+        if (measures.Count == 0)
+        {
+            return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+        }
+
+        bool inTime = measures.Any(m =>
+            !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
+        );
+        return Protects([.. measures.SelectMany(m => m.Event.Measures)])
+            ? Possible.Met.OrStricter(claimedLate || !inTime)
+            : Possible.NeverMet;
     }
+
+    /// <summary>Effective other measures: what is only worn protects from no energy, what is only told is for a person.</summary>
+    private static bool Protects(IReadOnlyCollection<ProtectiveMeasure> measures)
+    {
+        ProtectiveMeasure[] keeping =
+        [
+            ProtectiveMeasure.GuardsInPlace,
+            ProtectiveMeasure.LongHandledBrush,
+            ProtectiveMeasure.ExtensionTool,
+            ProtectiveMeasure.KeyRemovedAndKept,
+            ProtectiveMeasure.EngineOff,
+            ProtectiveMeasure.SingleOperatorControl,
+            ProtectiveMeasure.SecondPersonAtStopControl,
+        ];
+        return measures.Any(keeping.Contains);
+    }
+
+    /// <summary>The bench log tells of hands where the blades are, whatever is said of hands.</summary>
+    private static bool ReachedIn(Story story) =>
+        story.Record.Tasks.Any(task =>
+            task
+                is ServiceTask.Lap
+                    or ServiceTask.Grind
+                    or ServiceTask.TouchUp
+                    or ServiceTask.FullService
+                    or ServiceTask.SeasonalOverhaul
+        )
+        || story.Record.Units.Any(unit =>
+            unit.Entries.Any(entry =>
+                entry is Adjustment or Grinding or PartFitted
+                || (
+                    entry is Reading reading
+                    && (
+                        reading.Quantity == MeasuredQuantity.BearingPlay
+                        || reading.Observed
+                            is Observation.FeelerTest
+                                or Observation.Contact
+                                or Observation.Paper
+                    )
+                )
+            )
+        );
 
     public static Possible CordAndPlug(Story story)
     {
@@ -56,6 +105,11 @@ internal static class ScopeRows
         if (story.Sources.Any(s => s.Id.Text != MainsCord))
         {
             return Possible.NotMet;
+        }
+
+        if (story.StrayStops.Any())
+        {
+            return Possible.NeverMet;
         }
 
         var pulled = Of(story, TimelineEventKind.PlugRemoved);

@@ -40,6 +40,17 @@ internal static class TestRows
             return stop is null ? Possible.Any & ~Possible.Met : Possible.NotMet;
         }
 
+        if (story.Spells.Any(s => s.Covers(test.Place) && s.Stop is not null))
+        {
+            return Possible.NotMet;
+        }
+
+        bool unended = story.Spells.Any(s => s.Covers(test.Place));
+        if (unended || story.MayHaveBeenIn(looks[^1]))
+        {
+            return stop is null && !unended ? Possible.Any : Possible.NeverMet;
+        }
+
         var off = story.Steps.FirstOrDefault(s =>
             s.IsDeviceOff && s.Before(test) && (stop is null || stop.Before(s))
         );
@@ -48,12 +59,10 @@ internal static class TestRows
             && s.Before(test)
             && (stop is null || stop.Before(s))
         );
-        bool handsIn = story.Spells.Any(s => s.Covers(test.Place));
         return (stop is null ? Possible.Any : Possible.Met).OrStricter(
             stop is null
                 || strayStop
                 || ranBefore
-                || handsIn
                 || (off is not null && !looks.Any(s => s.Before(off)))
                 || looks.All(s => s.At == test.At || s.At == stop.At)
         );
@@ -66,15 +75,19 @@ internal static class TestRows
             s.Kind == TimelineEventKind.WorkStarted && test.Before(s) && (end is null || s.Before(end))
         );
         bool wasIn = story.Spells.Any(s => s.Covers(test.Place));
+        bool untold =
+            story.Spells.Any(s => s.Covers(test.Place) && s.Stop is null) || story.MayHaveBeenIn(test);
         return started
             ? end is null
                 ? Possible.Judged
                 : Possible.NotMet
-            : wasIn
-                ? Possible.Judged
-                : end is null
-                    ? Possible.NeverNotMet
-                    : Possible.Met;
+            : untold
+                ? Possible.NeverMet
+                : wasIn
+                    ? Possible.Judged
+                    : end is null
+                        ? Possible.NeverNotMet
+                        : Possible.Met;
     }
 
     private static Possible Relocked(Story story, Step test)
@@ -84,7 +97,11 @@ internal static class TestRows
             return Possible.Any;
         }
 
-        var next = story.Steps.FirstOrDefault(s => s.Kind == TimelineEventKind.WorkStarted && end.Before(s));
+        // Whoever stops work without having started had hands in by then, and since when is not told.
+        var stray = story.StrayStops.FirstOrDefault(end.Before);
+        var next = story.Steps.FirstOrDefault(s =>
+            (s.Kind == TimelineEventKind.WorkStarted || s == stray) && end.Before(s)
+        );
         if (next is null)
         {
             return Possible.Any & ~Possible.NotMet;
@@ -98,9 +115,11 @@ internal static class TestRows
 
         var sum = story.Sources.Select(s => Renewed(story, s, test, fresh)).OfAll();
         var late = story.Spells.Any(s => s.Covers(end.Place));
-        return (sum == Possible.NotApplicable ? Possible.Any & ~Possible.NotMet : sum).OrStricter(
-            late || IsDisordered(fresh)
-        );
+        return next == stray && sum != Possible.NotMet
+            ? (sum & ~Possible.Met) | Possible.Unproven
+            : (sum == Possible.NotApplicable ? Possible.Any & ~Possible.NotMet : sum).OrStricter(
+                late || IsDisordered(fresh)
+            );
     }
 
     private static Possible Renewed(Story story, EnergySource source, Step test, List<Step> fresh)

@@ -20,7 +20,7 @@ internal static class CredibilityCheck
             Verdict.Unproven,
             FindingReason.NotCredible,
             Sentence(doubts[0].Why) + AndMore(doubts.Count - 1),
-            Told.Sorted(doubts.Select(doubt => doubt.Pointer)),
+            Told.Sorted(doubts.SelectMany(doubt => doubt.Pointers)),
             Advice(check.Of)
         );
     }
@@ -50,6 +50,8 @@ internal static class CredibilityCheck
             CredibilityOf.LockInTwoPlaces =>
                 "No lock or tag is known to hang on another machine at the time.",
             CredibilityOf.PersonElsewhere => "Nobody is known to be away or at another machine at the time.",
+            CredibilityOf.DeviceHistory => "Every lock and tag is put on and taken off in turn.",
+            CredibilityOf.StartedHeldOff => "The machine is not started while it is held off.",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -71,6 +73,10 @@ internal static class CredibilityCheck
             CredibilityOf.LockInTwoPlaces => "Find out where the lock hung before anybody relies on it.",
             CredibilityOf.PersonElsewhere => "Ask who made these steps, and who was there.",
             CredibilityOf.RecordDate => "Correct the date or the times, saying why.",
+            CredibilityOf.DeviceHistory =>
+                "Ask whoever hung it when it came off and went on; enter what they say as a late entry.",
+            CredibilityOf.StartedHeldOff =>
+                "Ask who took the lock off or switched on again, and when; enter it as a late entry.",
             _ => "Ask whoever did the work; label entries that were made later as such.",
         };
 }

@@ -40,7 +40,7 @@ internal static class CordAndPlugClaimDuty
         var kept = duty.Reading.Of(TimelineEventKind.PlugControlConfirmed);
         return TimelineOutcome.Met(
             duty.Reading,
-            $"The record shows the mains cord as the only source, and the plug pulled and kept {duty.Words.AtBy(kept[0])} before hands went in.",
+            $"Cord and plug, {claims[^1].ByClaim}: the record shows the mains cord as the only source, and the plug pulled and kept {duty.Words.AtBy(kept[0])} before hands went in.",
             [
                 .. claims.Select(made => made.Entry),
                 .. duty.Reading.Of(TimelineEventKind.PlugRemoved, TimelineEventKind.PlugControlConfirmed),
@@ -82,6 +82,15 @@ internal static class CordAndPlugClaimDuty
 
     private static TimelineFault? Plug(DutyFrame duty, ImmutableArray<OrderedEvent> entries)
     {
+        if (!duty.Reading.StopsWithoutStart.IsEmpty)
+        {
+            return Wrong(
+                FindingReason.StepMissing,
+                "Cord and plug is claimed, and the record does not show when all work started, and so not that the plug was kept by then.",
+                [.. entries, .. duty.Reading.StopsWithoutStart]
+            );
+        }
+
         if (duty.Reading.Works.IsEmpty)
         {
             return WithoutWork(duty, entries);

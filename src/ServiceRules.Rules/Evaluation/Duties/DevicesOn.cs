@@ -8,22 +8,14 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 internal static class DevicesOn
 {
     /// <summary>
-    /// A lock or tag on its isolator. Where the isolator takes no lock also the plug, or the key of a machine that has
-    /// one, kept by whoever pulled it.
+    /// A lock or tag on its isolator. Where the isolator takes no lock also the plug, once pulled, or the key by which it is
+    /// switched, kept by somebody.
     /// </summary>
     public static IEnumerable<OrderedEvent> Of(DutyFrame duty, EnergySource source) =>
-        duty.Reading.Events.Where(entry =>
-            entry.Event.Kind switch
-            {
-                TimelineEventKind.LockApplied or TimelineEventKind.TagApplied => entry.Event.SpeaksOf(
-                    source.Id
-                ),
-                TimelineEventKind.PlugControlConfirmed => !source.Lockable
-                    && SourceReading.IsSwitchedBy(source, entry.Event),
-                TimelineEventKind.KeyRemoved => !source.Lockable && duty.Procedure is { Controls.Key: true },
-                _ => false,
-            }
-        );
+        LocksAndTags(duty, source)
+            .Concat(SourceReading.PlugsKept(duty.Reading, source))
+            .Concat(SourceReading.KeysKept(duty.Reading, source))
+            .OrderBy(entry => entry.Place());
 
     /// <summary>Locks and tags only.</summary>
     public static IEnumerable<OrderedEvent> LocksAndTags(DutyFrame duty, EnergySource source) =>

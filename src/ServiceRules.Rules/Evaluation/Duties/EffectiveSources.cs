@@ -13,6 +13,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// </summary>
 public static class EffectiveSources
 {
+    private static readonly Id<EnergySource> MainsCord = new("mains_cord");
+
     /// <summary>The sources, those of the procedure first; empty: neither procedure nor register tells any.</summary>
     public static ImmutableArray<EffectiveSource> Of(TimelineReading reading)
     {
@@ -49,6 +51,18 @@ public static class EffectiveSources
     {
         ArgumentNullException.ThrowIfNull(frame);
         return frame.Context.Machines.FirstOrDefault(machine => machine.Id == frame.Record.Machine.Id);
+    }
+
+    /// <summary>The mains cord, else the only source whose isolator takes no lock; null where there is not just one.</summary>
+    internal static Id<EnergySource>? OfPlug(TimelineReading reading)
+    {
+        var open = Of(reading)
+            .Where(source => source is { HasIsolator: true, Source.Lockable: false })
+            .Select(source => source.Source.Id)
+            .ToImmutableArray();
+        return open.Contains(MainsCord) ? MainsCord
+            : open is [var only] ? only
+            : null;
     }
 
     private static bool Has(ImmutableArray<EnergySource> sources, Id<EnergySource> id) =>

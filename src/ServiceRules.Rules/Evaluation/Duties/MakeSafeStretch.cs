@@ -63,7 +63,7 @@ internal sealed class MakeSafeStretch
     {
         var chains = duty
             .Sources.Where(source => Work is null || source.IsThereAt(Work.Start.Place()))
-            .Select(source => Chain.Of(source.Source, entries, StillOn(source.Source)))
+            .Select(source => Chain.Of(duty.Reading, source.Source, entries, StillOn(source.Source)))
             .ToImmutableArray();
         foreach (var chain in chains)
         {
@@ -158,6 +158,7 @@ internal sealed class MakeSafeStretch
     )
     {
         public static Chain Of(
+            TimelineReading reading,
             EnergySource source,
             ImmutableArray<OrderedEvent> entries,
             OrderedEvent? stillOn
@@ -177,7 +178,10 @@ internal sealed class MakeSafeStretch
                 var found = ImmutableArray.CreateBuilder<OrderedEvent>();
                 foreach (var entry in entries)
                 {
-                    if (kinds.Contains(entry.Event.Kind) && SourceReading.IsSwitchedBy(source, entry.Event))
+                    if (
+                        kinds.Contains(entry.Event.Kind)
+                        && SourceReading.IsSwitchedBy(reading, source, entry.Event)
+                    )
                     {
                         found.Add(entry);
                     }

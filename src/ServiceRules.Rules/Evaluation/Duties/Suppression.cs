@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -13,7 +14,9 @@ internal static class Suppression
 {
     /// <summary>Why a duty does not apply to a job; null: it is to be judged.</summary>
     public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty) =>
-        Reason(of, duty) is { } reason ? TimelineOutcome.NotApplicable(reason) : null;
+        Reason(of, duty) is not { } reason ? null
+        : IsOfGroup(of) && HoldingExemption(duty) is null && MayBeGroup(duty) is { } untold ? untold
+        : TimelineOutcome.NotApplicable(reason);
 
     /// <summary>
     /// The outcome of a check of safe work that is no duty, on a job whose exemption holds; null: it is to be judged. Minor
@@ -67,6 +70,30 @@ internal static class Suppression
                     other.Person != one.Person && !one.Interval.Overlap(other.Interval).IsEmpty
                 )
             );
+
+    // Work whose start is not told may have gone on beside that of another.
+    private static CheckOutcome? MayBeGroup(DutyFrame duty)
+    {
+        var reading = duty.Reading;
+        var untold = reading
+            .StopsWithoutStart.Where(stop =>
+                reading.Works.Any(work =>
+                    work.Person != stop.Event.Actor && work.Start.Place() < stop.Place()
+                ) || reading.StopsWithoutStart.Any(other => other.Event.Actor != stop.Event.Actor)
+            )
+            .ToList();
+        return untold.Count == 0
+            ? null
+            : TimelineOutcome.OfFaults([
+                .. untold.Select(stop => new TimelineFault(
+                    Verdict.Unproven,
+                    FindingReason.StepMissing,
+                    $"The record shows {stop.Event.Actor} at work until {duty.Words.Time(stop)}, and does not show from when: whether others were at work at that time cannot be told.",
+                    [stop],
+                    "Enter when hands-on work started, as a late entry."
+                )),
+            ]);
+    }
 
     private static string? Reason(EnergyDuty of, DutyFrame duty) =>
         !StandsWhateverIsExcepted(of) && HoldingExemption(duty) is { } claim ? Excepted(claim)
@@ -139,8 +166,8 @@ internal static class Suppression
 
     private static string Excepted(ClaimMade claim) =>
         claim.Claim.Kind == ExemptionKind.CordAndPlug
-            ? "The plug was the only source and was kept by whoever worked, so the duties of isolation do not apply."
-            : "Minor servicing in use was claimed and the claim holds, so the duties of isolation do not apply.";
+            ? $"The plug was the only source and was kept by whoever worked, {claim.ByClaim}, so the duties of isolation do not apply."
+            : $"Minor servicing in use, {claim.ByClaim}, and the claim holds, so the duties of isolation do not apply.";
 
     private static Func<ClaimMade, bool> Is(ExemptionKind kind) => made => made.Claim.Kind == kind;
 }

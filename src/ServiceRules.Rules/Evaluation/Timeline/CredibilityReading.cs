@@ -34,6 +34,8 @@ internal static class CredibilityReading
             CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
             CredibilityOf.LockInTwoPlaces => ElsewhereDoubts.OfDevices(reading),
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
+            CredibilityOf.DeviceHistory => DeviceHistory.In(reading),
+            CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -51,8 +53,10 @@ internal static class CredibilityReading
             .Concat(StepsClaimedTwice.In(reading))
             .Concat(ElsewhereDoubts.OfDevices(reading))
             .Concat(ElsewhereDoubts.OfPeople(reading))
+            .Concat(DeviceHistory.In(reading))
+            .Concat(StartsHeldOff.In(reading))
             .Where(doubt => doubt.Weakens)
-            .Select(doubt => doubt.Pointer)
+            .SelectMany(doubt => doubt.Pointers)
             .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)

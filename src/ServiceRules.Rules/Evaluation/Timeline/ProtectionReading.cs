@@ -14,13 +14,11 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 public sealed class ProtectionReading
 {
     private readonly TimelineReading reading;
-    private readonly bool hasKey;
     private readonly ImmutableArray<(SourceReading Reading, IntervalSet Absent)> sources;
 
     private ProtectionReading(TimelineReading reading, ImmutableArray<EffectiveSource> sources)
     {
         this.reading = reading;
-        hasKey = reading.Frame.Procedure is { Controls.Key: true };
         this.sources =
         [
             .. sources.Select(source =>
@@ -94,13 +92,11 @@ public sealed class ProtectionReading
             device.Person == person && device.IsTagAtLockPoint && device.IsOn(source.Id)
         );
         var started = reading.Energisings.Places().ToImmutableArray();
-        var plug = reading
-            .Of(TimelineEventKind.PlugControlConfirmed)
-            .Where(entry => entry.Event.Actor == person && SourceReading.IsSwitchedBy(source, entry.Event));
-        var key = reading
-            .Of(TimelineEventKind.KeyRemoved)
-            .Where(entry => entry.Event.Actor == person && hasKey);
-        return tags.Or(IntervalSet.Latched(plug.Concat(key).Places(), started));
+        var kept = SourceReading
+            .PlugsKept(reading, source)
+            .Concat(SourceReading.KeysKept(reading, source))
+            .Where(entry => entry.Event.Actor == person);
+        return tags.Or(IntervalSet.Latched(kept.Places(), started));
     }
 
     private IntervalSet Stretches(Func<DeviceInterval, bool> which) =>

@@ -13,6 +13,13 @@ public sealed record SourceReading
     private static readonly Id<EnergySource> ReelRotation = new("reel_rotation");
     private static readonly Id<EnergySource> MechanicalCoupling = new("mechanical_coupling");
 
+    // A key in a pocket keeps an engine from being started. A valve, a raised unit or what was plugged in it does not hold.
+    private static readonly ImmutableArray<Id<EnergySource>> SwitchedByKey =
+    [
+        new("engine_start"),
+        new("battery_drive"),
+    ];
+
     private SourceReading(EnergySource source) => Source = source;
 
     /// <summary>The source, as the procedure describes it.</summary>
@@ -71,7 +78,9 @@ public sealed record SourceReading
     internal static IEnumerable<OrderedEvent> Isolations(TimelineReading reading, EnergySource source) =>
         reading
             .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved)
-            .Where(entry => entry.Event.Position != IsolatorPosition.On && IsSwitchedBy(source, entry.Event));
+            .Where(entry =>
+                entry.Event.Position != IsolatorPosition.On && IsSwitchedBy(reading, source, entry.Event)
+            );
 
     /// <summary>The entries by which its stored energy was released or restrained.</summary>
     internal static IEnumerable<OrderedEvent> Releases(TimelineReading reading, EnergySource source) =>
@@ -85,14 +94,51 @@ public sealed record SourceReading
     internal static IEnumerable<OrderedEvent> Verifications(TimelineReading reading, EnergySource source) =>
         reading.Of(TimelineEventKind.IsolationVerified).Where(entry => entry.Event.SpeaksOf(source.Id));
 
-    /// <summary>A plug and what is done with it concern its own source, or the one whose isolator takes no lock.</summary>
-    internal static bool IsSwitchedBy(EnergySource source, TimelineEvent entry) =>
+    /// <summary>
+    /// A plug and what is done with it concern its own source; where no source is entered, the one whose isolator takes no
+    /// lock, if there is but one.
+    /// </summary>
+    internal static bool IsSwitchedBy(TimelineReading reading, EnergySource source, TimelineEvent entry) =>
         entry.SpeaksOf(source.Id)
         || (
             entry.Source is null
-            && !source.Lockable
+            && source.Id == reading.SourceOfPlug
             && entry.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
         );
+
+    /// <summary>
+    /// The entries by which the plug of a source is kept by somebody, once it was pulled. Under somebody's eyes is not
+    /// locked: where the isolator takes a lock there are none, and a plug that is still in is not kept.
+    /// </summary>
+    internal static IEnumerable<OrderedEvent> PlugsKept(TimelineReading reading, EnergySource source)
+    {
+        if (source.Lockable)
+        {
+            return [];
+        }
+
+        var pulled = reading
+            .Of(TimelineEventKind.PlugRemoved)
+            .FirstOrDefault(entry => IsSwitchedBy(reading, source, entry.Event));
+        return reading
+            .Of(TimelineEventKind.PlugControlConfirmed)
+            .Where(entry =>
+                pulled is not null
+                && pulled.Moment <= entry.Moment
+                && IsSwitchedBy(reading, source, entry.Event)
+            );
+    }
+
+    /// <summary>
+    /// The entries by which the key that a source cannot be switched on without is kept by somebody. It locks nothing: it
+    /// counts for what a key switches, and only where the isolator takes no lock.
+    /// </summary>
+    internal static IEnumerable<OrderedEvent> KeysKept(TimelineReading reading, EnergySource source) =>
+        !source.Lockable
+        && SwitchedByKey.Contains(source.Id)
+        && reading.Frame.Procedure is { Controls.Key: true }
+            ? reading.Of(TimelineEventKind.KeyRemoved)
+            : [];
 
     private static IntervalSet IsolatedOf(TimelineReading reading, EnergySource source, IntervalSet held)
     {
@@ -118,9 +164,7 @@ public sealed record SourceReading
 
     private static IntervalSet ProvenOf(TimelineReading reading, EnergySource source, IntervalSet ready)
     {
-        var unplugged = reading
-            .Of(TimelineEventKind.PlugControlConfirmed)
-            .Where(entry => !source.Lockable && IsSwitchedBy(source, entry.Event));
+        var unplugged = PlugsKept(reading, source);
         var releasedAgain = reading
             .Of(TimelineEventKind.StoredEnergyReleased)
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !reading.AnyWork.Contains(entry.Place()));

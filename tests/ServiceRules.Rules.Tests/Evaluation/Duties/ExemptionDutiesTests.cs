@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -32,7 +33,7 @@ public sealed class ExemptionDutiesTests
             .Measured("08:02 alternative_measures_recorded op-01", ProtectiveMeasure.LongHandledBrush)
             .Claiming(Minor, "op-01") with
         {
-            Recorded = record => record with { Setting = WorkSetting.InUse, HandsInBladeZone = false },
+            Recorded = InUse,
         };
 
     /// <summary>A corded grinder, its plug pulled and kept by the one who works.</summary>
@@ -56,6 +57,63 @@ public sealed class ExemptionDutiesTests
                 """
             )
             .Claiming(Plug);
+
+    private static ServiceRecord InUse(ServiceRecord record) =>
+        record with
+        {
+            Setting = WorkSetting.InUse,
+            HandsInBladeZone = false,
+            Tasks = [ServiceTask.DailyCheck],
+        };
+
+    private static SafetyCase Having(BenchEntry[] entries, ServiceTask task = ServiceTask.DailyCheck) =>
+        Scraper with
+        {
+            Recorded = record => InUse(record) with { Tasks = [task] },
+            Units =
+            [
+                new()
+                {
+                    Id = new("U-1"),
+                    Sheet = new("sheet"),
+                    Entries = [.. entries],
+                },
+            ],
+        };
+
+    private static BenchEntry BenchEntryOf(string named) =>
+        named switch
+        {
+            "feeler" => Read(
+                MeasuredQuantity.Clearance,
+                new Observation.FeelerTest([PrintedLength.Parse("0.002 in").OrThrow()], Passes: true)
+            ),
+            "roller" => Read(
+                MeasuredQuantity.FrontRollerOnPlate,
+                new Observation.FeelerTest([PrintedLength.Parse("0.002 in").OrThrow()], Passes: true)
+            ),
+            "paper" => Read(MeasuredQuantity.Edge, new Observation.Paper(PaperResult.Cuts)),
+            "contact" => Read(MeasuredQuantity.Clearance, new Observation.Contact(ContactState.Light)),
+            "play" => Read(MeasuredQuantity.BearingPlay, new Observation.Seen(Condition.Sound)),
+            "height" => Read(
+                MeasuredQuantity.HeightOfCut,
+                new Observation.Measured(PrintedLength.Parse("4.00 mm").OrThrow())
+            ),
+            "guards" => Read(MeasuredQuantity.Guards, new Observation.Seen(Condition.Sound)),
+            "turn" => new Adjustment
+            {
+                Adjuster = AdjusterKind.Clearance,
+                Side = Side.Both,
+                Direction = AdjustDirection.Close,
+                Amount = new AdjustmentAmount.Steps(1),
+            },
+            "grind" => new Grinding { Kind = GrindingKind.ReelSpin },
+            "part" => new PartFitted { Part = PartKind.Bedknife },
+            _ => throw new ArgumentOutOfRangeException(nameof(named), named, "not an entry"),
+        };
+
+    private static Reading Read(MeasuredQuantity quantity, Observation observed) =>
+        new() { Quantity = quantity, Observed = observed };
 
     public static TheoryData<string> Spoilt =>
         ["workshop", "hands", "unsaid", "routine", "no measures", "late measures", "unnamed measures"];
@@ -93,6 +151,108 @@ public sealed class ExemptionDutiesTests
 
         Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.MinorServicingClaim));
         Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.WorkByAuthorised));
+    }
+
+    [Fact]
+    public void Judge_MinorServicingThatHolds_SaysWhoDecidedIt()
+    {
+        Assert.StartsWith(
+            "Minor servicing in use, by claim, decided by op-01, who entered it: ",
+            Scraper.Judge(EnergyDuty.MinorServicingClaim).Statement,
+            StringComparison.Ordinal
+        );
+
+        var decided = Scraper
+            .Without(TimelineEventKind.ExemptionClaimed)
+            .Claiming(Minor with { DecidedBy = new("lead-01") }, "op-01");
+
+        Assert.Contains(
+            "by claim, decided by lead-01",
+            decided.Judge(EnergyDuty.MinorServicingClaim).Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "by claim, decided by lead-01",
+            decided.Judge(EnergyDuty.IsolationVerified).Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    public static TheoryData<string, string> AtTheBlades =>
+        new()
+        {
+            { "feeler", "a feeler between the blades on U-1" },
+            { "paper", "paper tried at the blades on U-1" },
+            { "contact", "the contact felt over the blades on U-1" },
+            { "play", "a reading at the reel on U-1" },
+            { "turn", "an adjuster turned on U-1" },
+            { "grind", "metal ground off on U-1" },
+            { "part", "a part fitted on U-1" },
+            { "task", "the touch-up as the task" },
+        };
+
+    /// <summary>Hands out of the reach of the blades by the record's own word, and in it by its bench log.</summary>
+    [Theory]
+    [MemberData(nameof(AtTheBlades))]
+    public void Judge_MinorServicingAgainstTheBenchLog_IsNotMetAndLiftsNothing(string entry, string told)
+    {
+        var job = entry == "task" ? Having([], ServiceTask.TouchUp) : Having([BenchEntryOf(entry)]);
+
+        var outcome = job.Judge(EnergyDuty.MinorServicingClaim);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(entry == "task" ? "/tasks/0" : "/units/0/entries/0", outcome.Evidence);
+        Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.WorkByAuthorised));
+    }
+
+    [Theory]
+    [InlineData("height")]
+    [InlineData("roller")]
+    [InlineData("guards")]
+    public void Judge_MinorServicingWithReadingsAwayFromTheBlades_Holds(string entry) =>
+        Assert.Equal(Verdict.Met, Having([BenchEntryOf(entry)]).Verdict(EnergyDuty.MinorServicingClaim));
+
+    [Theory]
+    [InlineData(Verdict.Unproven, ProtectiveMeasure.Other)]
+    [InlineData(Verdict.NotMet, ProtectiveMeasure.EyeProtection)]
+    [InlineData(Verdict.NotMet, ProtectiveMeasure.HairAndClothingSecured, ProtectiveMeasure.EyeProtection)]
+    [InlineData(Verdict.Unproven, ProtectiveMeasure.ExclusionZone)]
+    [InlineData(Verdict.Met, ProtectiveMeasure.EyeProtection, ProtectiveMeasure.EngineOff)]
+    [InlineData(Verdict.Met, ProtectiveMeasure.ExtensionTool)]
+    public void Judge_MinorServicing_AsksForAMeasureAgainstTheEnergy(
+        Verdict verdict,
+        params ProtectiveMeasure[] measures
+    )
+    {
+        var job = Scraper
+            .Without(TimelineEventKind.AlternativeMeasuresRecorded)
+            .Measured("08:02 alternative_measures_recorded op-01", measures);
+
+        Assert.Equal(verdict, job.Verdict(EnergyDuty.MinorServicingClaim));
+        Assert.Equal(
+            verdict == Verdict.Met ? Verdict.NotApplicable : Verdict.NotMet,
+            job.Verdict(EnergyDuty.WorkByAuthorised)
+        );
+    }
+
+    [Theory]
+    [InlineData(TimelineEventKind.WorkStarted)]
+    [InlineData(TimelineEventKind.WorkStarted, TimelineEventKind.WorkStopped)]
+    public void Judge_ClaimWithoutTheStartOfWork_DoesNotHold(params TimelineEventKind[] left)
+    {
+        var minor = Scraper;
+        var plug = Corded;
+        foreach (var kind in left)
+        {
+            (minor, plug) = (minor.Without(kind), plug.Without(kind));
+        }
+
+        Assert.Equal(Verdict.NotMet, minor.Verdict(EnergyDuty.MinorServicingClaim));
+        Assert.Equal(
+            left.Length > 1 ? Verdict.Met : Verdict.NotMet,
+            plug.Verdict(EnergyDuty.CordAndPlugClaim)
+        );
     }
 
     [Fact]

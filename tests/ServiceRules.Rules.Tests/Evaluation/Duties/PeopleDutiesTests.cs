@@ -262,6 +262,33 @@ public sealed class PeopleDutiesTests
                 .Reason
         );
 
+    [Theory]
+    [InlineData("08:21 work_started tech-02\n", Verdict.Unproven)]
+    [InlineData("09:00 work_stopped tech-02\n", Verdict.Unproven)]
+    public void OwnDevice_StartOrEndOfWorkNotEntered_IsUnproven(string left, Verdict verdict)
+    {
+        var job = Changed(Group, left, "");
+
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.OwnDeviceInGroup));
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.OwnDeviceThroughWork));
+    }
+
+    [Fact]
+    public void OwnDeviceThroughWork_LockOffBeforeAnEndWithoutAStart_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Two.With(
+                    Group
+                        .Replace("08:21 work_started tech-02\n", "", StringComparison.Ordinal)
+                        .Replace(
+                            "09:01 lock_removed tech-02",
+                            "08:40 lock_removed tech-02",
+                            StringComparison.Ordinal
+                        )
+                )
+                .VerdictOf(EnergyDuty.OwnDeviceThroughWork)
+        );
+
     private static SafetyCase Changed(string timeline, string was, string now)
     {
         Assert.Contains(was, timeline, StringComparison.Ordinal);

@@ -54,16 +54,29 @@ public sealed class ProtectionCheckTests
     }
 
     [Fact]
-    public void Evaluate_WorkEndedNotEntered_IsUnprovenOnAClosedJob()
+    public void Evaluate_WorkEndedNotEntered_IsNotMetOnAClosedJob()
     {
         var outcome = MakeSafe.Complete.Without(TimelineEventKind.WorkStopped).Judge(Protection);
 
-        Assert.Equal((Verdict.Unproven, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
+        Assert.Equal((Verdict.NotMet, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
         Assert.Contains("when tech-01 stopped work", outcome.Statement, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("09:54 work_stopped tech-02", "while the machine ran")]
+    [InlineData("09:49 work_stopped tech-02", "at work until 09:49")]
+    public void Evaluate_EndOfWorkWithoutAStartOutsideProtection_IsNotMet(string stop, string told)
+    {
+        var outcome = new SafetyCase()
+            .With(MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After + "\n" + stop)
+            .Judge(Protection);
+
+        Assert.Equal((Verdict.NotMet, FindingReason.Unprotected), (outcome.Verdict, outcome.Reason));
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+    }
+
     [Fact]
-    public void Evaluate_EndOfWorkWithoutAStart_IsUnprovenOnAClosedJob()
+    public void Evaluate_EndOfWorkWithoutAStart_IsNotMetOnAClosedJob()
     {
         var stray = new SafetyCase().With(
             MakeSafe.Seat
@@ -75,8 +88,23 @@ public sealed class ProtectionCheckTests
 
         var outcome = stray.Judge(Protection);
 
-        Assert.Equal((Verdict.Unproven, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
+        Assert.Equal((Verdict.NotMet, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
         Assert.Contains("does not show when it started", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    // Something stood between: it may have been the second spell that ended.
+    [Fact]
+    public void Evaluate_SecondEndAfterTheLockCameOff_IsNotMet()
+    {
+        var again = new SafetyCase().With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + MakeSafe.Work
+                + MakeSafe.After
+                + "\n09:49 work_stopped tech-01"
+        );
+
+        Assert.Equal(Verdict.NotMet, again.Judge(Protection).Verdict);
     }
 
     [Fact]
