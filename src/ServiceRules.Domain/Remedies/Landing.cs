@@ -32,7 +32,8 @@ public sealed record Landing(LandingPlace Place, Length Station, Knowledge Befor
             return null;
         }
 
-        var moved = adjusters.Movement(leftSteps, rightSteps, Station).Millimetres / adjusters.Step.Millimetres;
+        var moved =
+            adjusters.Movement(leftSteps, rightSteps, Station).Millimetres / adjusters.Step.Millimetres;
         var slope =
             adjusters.Step.Millimetres
             * Math.Abs(rightSteps - leftSteps)

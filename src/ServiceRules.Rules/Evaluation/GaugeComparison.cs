@@ -11,15 +11,16 @@ namespace ServiceRules.Rules.Evaluation;
 /// <param name="Error">How far they are apart against what is known of both.</param>
 public sealed record GaugeComparison(Instrument Earlier, Instrument Later, NormalisedError Error)
 {
-    /// <summary>What the two gauges tell, in words, the place not named.</summary>
+    /// <summary>What the two gauges tell, in words.</summary>
+    /// <param name="place">The place in words.</param>
     /// <param name="system">The units of the reading.</param>
-    public string Words(UnitSystem system)
+    public string Words(string place, UnitSystem system)
     {
         var apart = Wording.Beside(Error.Difference, Error.Limit, system);
         var explained = UncertaintyPrint.Of(Error.Limit, system);
         return Error.Agrees
-            ? $"{Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): that points to the unit, though two gauges set on one wrong piece agree too"
-            : $"{Earlier.Id} and {Later.Id} read {apart} apart with nothing turned between, where what is known of both explains {explained}: that points to a gauge or its zero; {FirstSuspect()}";
+            ? $"{place}: {Earlier.Id} and {Later.Id} agree ({apart} apart, where {explained} would be nothing odd): that points to the unit, though two gauges set on one wrong piece agree too"
+            : $"{place}: {Earlier.Id} and {Later.Id} read {apart} apart with nothing turned between, where what is known of both explains {explained}: that points to a gauge or its zero; {FirstSuspect()}";
     }
 
     private string FirstSuspect()

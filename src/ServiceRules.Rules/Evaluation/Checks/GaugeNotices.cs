@@ -26,10 +26,8 @@ internal static class GaugeNotices
         var told = known
             .Left.Where(place => place.State is not KnownState.Stale)
             .Where(place => place.Gauges is { } gauges && IsWorthTelling(gauges, outcome.Verdict))
-            .Select(place =>
-                (Where: places.Said(place.Station, place.Blade), Told: place.Gauges!.Words(place.System))
-            );
-        return outcome with { Notices = [.. outcome.Notices, .. Alike.Once(told)] };
+            .Select(place => place.Gauges!.Words(places.Said(place.Station, place.Blade), place.System));
+        return outcome with { Notices = [.. outcome.Notices, .. told] };
     }
 
     private static bool IsWorthTelling(GaugeComparison gauges, Verdict verdict) =>

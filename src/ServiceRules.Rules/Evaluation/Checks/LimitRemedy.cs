@@ -207,8 +207,11 @@ internal static class LimitRemedy
             _ => null,
         };
 
-    /// <summary>A distance as it is held: to 1e-12 mm, as all geometry is. Whoever prints it rounds it once.</summary>
-    public static Length Held(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 12));
+    /// <summary>
+    /// A distance as it is held: to 1e-9 mm, so that parts of a turn added up leave no trace of their last digits. Far from where
+    /// anybody sets; whoever prints it rounds it there.
+    /// </summary>
+    public static Length Held(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 9));
 
     private static Adjustment Turned(AdjusterKind kind) =>
         new()
