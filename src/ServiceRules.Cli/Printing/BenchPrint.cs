@@ -190,7 +190,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Line($"decided: {DecisionWords.Of(rule.Decision)}");
         }
 
-        foreach (var notice in finding.Notices)
+        foreach (var notice in contradictions.NoticesOf(finding))
         {
             Line($"note: {notice}");
         }
