@@ -4,7 +4,7 @@ namespace ServiceRules.Formats.Json;
 /// Finds the known name that was probably meant: the fewest single-character slips (a missing, extra, wrong or
 /// swapped character; optimal string alignment), at most a third of the longer name's length.
 /// </summary>
-internal static class NearestName
+public static class NearestName
 {
     private const int LongestCompared = 64;
 
