@@ -62,14 +62,15 @@ internal static class BuildUpRow
             )
             .ToList();
         var first = story.BeforeWork.LastOrDefault(s => checks.Contains(s));
-        if (first is null)
+        if (first is null && !checks.Any(c => story.LastStop is not { } ended || c.Before(ended)))
         {
-            return Possible.Judged;
+            // There is nothing of which to "keep verifying": no check before hands were out again.
+            return story.LastStop is null ? Possible.NeverMet : Possible.NotMet;
         }
 
         var limit = TimeSpan.FromMinutes(minutes);
         var end = story.LastStop?.At ?? story.Steps[^1].At;
-        bool anyGap = Gaps(checks, first, end).Any(g => g.Until - g.From > limit);
+        bool anyGap = first is null || Gaps(checks, first, end).Any(g => g.Until - g.From > limit);
         bool gapWithHandsIn = story.Spells.Any(spell => IsUnwatched(story, spell, checks, limit));
         bool oddReading =
             source.RecheckLimit is null
@@ -111,10 +112,10 @@ internal static class BuildUpRow
     private static bool IsUnwatched(Story story, Spell spell, List<Step> checks, TimeSpan limit)
     {
         var until = spell.Stop?.At ?? story.Steps[^1].At;
-        var from = checks.LastOrDefault(c => c.Before(spell.Start))?.At;
+        var from = checks.LastOrDefault(c => c.Before(spell.Start))?.At ?? spell.Start.At;
         foreach (var check in checks.Where(c => spell.Start.Before(c) && c.At < until))
         {
-            if (from is { } last && check.At - last > limit)
+            if (check.At - from > limit)
             {
                 return true;
             }
@@ -122,6 +123,6 @@ internal static class BuildUpRow
             from = check.At;
         }
 
-        return from is { } seen && until - seen > limit;
+        return until - from > limit;
     }
 }

@@ -13,6 +13,11 @@ internal static class SequenceRows
         "selector",
         "seatswitch",
         "hourmeterfob",
+        "pushbutton",
+        "startbutton",
+        "emergencystop",
+        "ignitionkey",
+        "key",
     ];
 
     private static readonly TimelineEventKind[] OtherReleases =
@@ -27,6 +32,7 @@ internal static class SequenceRows
         story
             .Isolatable.Select(s =>
                 HasPlug(story, s) ? PulledPlug(story, s)
+                : story.HandsWentIn && IsOnAgain(story, s) ? Possible.NotMet
                 : story.BeforeWork.Any(e => e.IsIsolation && e.IsOf(s.Id.Text)) ? Done(story, s)
                 : story.Absent
             )
@@ -45,11 +51,31 @@ internal static class SequenceRows
                 s.Event.Position switch
                 {
                     IsolatorPosition.On => Possible.NotMet,
-                    null => Possible.NeverNotMet,
+                    null => IsOnUnder(story, s) ? Possible.NotMet : Possible.NeverNotMet,
                     _ => Possible.Met,
                 }
             )
             .OfAllOrNone();
+
+    /// <summary>A lock whose position nobody wrote down, on an isolator last told to be turned on.</summary>
+    private static bool IsOnUnder(Story story, Step on) =>
+        story.Steps.LastOrDefault(s =>
+            s.Kind == TimelineEventKind.IsolatorOperated
+            && s.Before(on)
+            && (
+                on.Event.Source is SourceReference.One { Source: var id }
+                    ? s.IsOf(id.Text)
+                    : s.Event.Source == on.Event.Source
+            )
+        )
+            is { Event.Position: IsolatorPosition.On };
+
+    /// <summary>Turned off, and turned on again before hands went in: the machine was not cut off.</summary>
+    private static bool IsOnAgain(Story story, EnergySource source) =>
+        story.BeforeWork.LastOrDefault(s =>
+            (s.IsIsolation || s.Kind == TimelineEventKind.IsolatorOperated) && s.IsOf(source.Id.Text)
+        )
+            is { Event.Position: IsolatorPosition.On };
 
     public static Possible Released(Story story) =>
         story
@@ -211,6 +237,12 @@ internal static class SequenceRows
         }
 
         var after = devices.Where(d => isolated.Before(d)).ToList();
+        if (story.HandsWentIn && story.DevicesOn(id, story.FirstWork!.Place).Count == 0)
+        {
+            // "Between isolator operated and work started": one that came off before is not there.
+            return Possible.NotMet;
+        }
+
         return after.Count == 0
             ? devices.Any(d => d.At == isolated.At)
                 ? Possible.Judged
