@@ -1,5 +1,4 @@
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Oracle.SafeWork;
