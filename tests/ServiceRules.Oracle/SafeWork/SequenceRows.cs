@@ -205,6 +205,10 @@ internal static class SequenceRows
             : Done(story, source).OrStricter(after.All(d => d.Event.Position == IsolatorPosition.On));
     }
 
+    /// <summary>The same printed minute, seconds not noted on either.</summary>
+    private static bool IsInTheMinuteOfWork(Story story, Step step) =>
+        story.FirstWork is { } work && step.At == work.At && step.At.Utc is { Second: 0, Millisecond: 0 };
+
     private static Possible Verified(Story story, EnergySource source)
     {
         if (HasPlug(story, source))
@@ -218,7 +222,10 @@ internal static class SequenceRows
             .ToList();
         if (proofs.Count == 0)
         {
-            return story.Absent;
+            bool perhaps = story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.IsolationVerified && s.IsOf(id) && IsInTheMinuteOfWork(story, s)
+            );
+            return perhaps ? Possible.Unproven : story.Absent;
         }
 
         var device = source.Isolator is null
@@ -233,6 +240,13 @@ internal static class SequenceRows
         if (good.Count == 0)
         {
             return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+        }
+
+        if (good.All(p => IsInTheMinuteOfWork(story, p)))
+        {
+            // Which came first, the proof or the hands, the record cannot tell.
+            return Possible.Unproven
+                | (good.All(p => story.Authority(p.By) == Possible.Met) ? 0 : Possible.NotMet);
         }
 
         bool somethingIsMissing =
