@@ -336,7 +336,8 @@ public sealed class ProtectionCheckTests
     {
         const string night = """
             2026-10-25T00:36:00+01:00 isolator_operated tech-01 source=all
-            2026-10-25T00:40:00+01:00 lock_applied tech-01 source=all lock=L-11
+            2026-10-25T00:40:00+01:00 lock_applied tech-01 source=engine_start lock=L-11
+            2026-10-25T00:41:00+01:00 lock_applied tech-01 source=hydraulic lock=L-12
             2026-10-25T00:50:00+01:00 stored_energy_released tech-01 source=all
             2026-10-25T01:55:00+01:00 isolation_verified tech-01 source=all
             2026-10-25T01:05:00+00:00 work_started tech-01
