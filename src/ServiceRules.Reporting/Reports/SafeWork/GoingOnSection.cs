@@ -59,7 +59,9 @@ internal static class GoingOnSection
             ),
             new Span(job.HandsIn.IsEmpty ? "no hands in shown. " : HandsIn(job), Palette.SmallBold),
             new Span(
-                $"{ReportWords.Counted(toCome, "duty is", "duties are")} to come after the work.",
+                toCome == 0
+                    ? "Not signed off."
+                    : $"{ReportWords.Counted(toCome, "duty is", "duties are")} to come after the work.",
                 Palette.SmallQuiet
             )
         );
