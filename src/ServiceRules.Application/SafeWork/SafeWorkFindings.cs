@@ -15,6 +15,7 @@ public sealed class SafeWorkFindings
     [
         EnergyDuty.NoHandsWhileEnergised,
         EnergyDuty.AdjusterUntouchedWhileRunning,
+        EnergyDuty.EnergisedByAuthorised,
         EnergyDuty.OwnDeviceThroughWork,
         EnergyDuty.OwnDeviceInGroup,
         EnergyDuty.RelockedAfterTest,

@@ -44,14 +44,13 @@ internal static class FindingBlock
         {
             lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
         }
-        lines.AddRange(
-            finding.Notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet))
-        );
-        if (finding.Notices.Length > noticesMax)
+        var notices = (contradictions?.NoticesOf(finding) ?? finding.Notices).ToList();
+        lines.AddRange(notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
+        if (notices.Count > noticesMax)
         {
             lines.Add(
                 new Paragraph(
-                    $"and {finding.Notices.Length - noticesMax} more of the kind, in the attached assessment",
+                    $"and {notices.Count - noticesMax} more of the kind, in the attached assessment",
                     job.ToldQuiet
                 )
             );
