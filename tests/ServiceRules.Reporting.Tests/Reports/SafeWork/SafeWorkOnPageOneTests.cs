@@ -232,4 +232,16 @@ public sealed class SafeWorkOnPageOneTests
             }
         );
     }
+
+    [Fact]
+    public void Duty_WithoutAnyEntry_SaysThatThereIsNone()
+    {
+        var nobody = SafeWorkSamples.ByTwo with { Timeline = [], People = [] };
+
+        Assert.Contains(
+            Printed("no such entry"),
+            Words(LayOut(SampleJobs.Judge(nobody)).Pages),
+            StringComparison.Ordinal
+        );
+    }
 }
