@@ -121,7 +121,7 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
         var needing = new PeriodView(period, ReportTerms.Default, FontMeasure.Shipped, SampleReport.IssuedAt)
             .NeedAction.Select(job => job.Job.Record.Id.Text)
             .ToList();
-        Assert.True(needing.Count > 90, $"{needing.Count} need action");
+        Assert.True(needing.Count > 60, $"{needing.Count} need action");
         Assert.All(needing, job => Assert.Contains(Told(job), first, StringComparison.Ordinal));
     }
 
@@ -158,6 +158,7 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
 
         var first = Words([LayOut(period).Pages[0]]);
 
+        Assert.Equal(2, period.Jobs.Length);
         Assert.Contains(Told("1 of 2 jobs needs action"), first, StringComparison.Ordinal);
         Assert.Contains(Told("not proven of the entries: "), first, StringComparison.Ordinal);
     }
@@ -189,6 +190,7 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
 
         var words = Words(LayOut(period).Pages);
 
+        Assert.Equal(2, period.Jobs.Length);
         Assert.Contains(Told("1 exempt by a claim"), words, StringComparison.Ordinal);
         Assert.Contains(
             Told("exempt from lockout by a claim decided by lead-01"),
@@ -203,7 +205,7 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
     }
 
     [Fact]
-    public void LayOut_FewJobs_CountsThemAndTellsTheOpenOneFirst()
+    public void LayOut_FewJobs_CountsThemAndTellsTheOpenOneApart()
     {
         var document = LayOut(Few());
 
@@ -213,7 +215,8 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
         Assert.Contains(Told("1 record shows safe work"), first, StringComparison.Ordinal);
         Assert.Contains(Told("1 safe work not shown"), first, StringComparison.Ordinal);
         Assert.Contains(Told("1 in progress"), first, StringComparison.Ordinal);
-        Assert.True(open < 0 || open < closed, "the open job stands first where it needs action");
+        var goesOn = first.IndexOf(Told("Still open, nothing missed so far"), StringComparison.Ordinal);
+        Assert.True(goesOn > closed && open > goesOn, "the open job stands after what needs action");
         Assert.True(closed > 0);
     }
 

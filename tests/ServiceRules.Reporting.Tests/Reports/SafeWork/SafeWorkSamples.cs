@@ -71,6 +71,7 @@ internal static class SafeWorkSamples
         {
             Setting = WorkSetting.InUse,
             HandsInBladeZone = false,
+            People = [.. ByTwo.People, new(new("lead-01"), JobRole.Leads)],
             Units = [.. ByTwo.Units.Select(unit => unit with { Entries = [] })],
             Timeline =
             [
