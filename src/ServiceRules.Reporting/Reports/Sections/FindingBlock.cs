@@ -45,7 +45,9 @@ internal static class FindingBlock
             lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
         }
         var notices = (contradictions?.NoticesOf(finding) ?? finding.Notices).ToList();
-        lines.AddRange(notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
+        lines.AddRange(
+            notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet))
+        );
         if (notices.Count > noticesMax)
         {
             lines.Add(
