@@ -35,8 +35,8 @@ internal sealed record Cause(ImmutableArray<SafeWorkFinding> Findings)
         return (
             finding.Verdict,
             finding.LetOut is not null || !finding.Notices.IsEmpty ? finding.Rule
-                : IsCredibility(finding) ? NotCredible
-                : finding.Statement
+            : IsCredibility(finding) ? NotCredible
+            : finding.Statement
         );
     }
 }
