@@ -112,12 +112,7 @@ internal static class FormKinds
             return Possible.Judged;
         }
 
-        if (
-            !ahead.Tells(0)
-            || !ahead.Tells(front.Width)
-            || !behind.Tells(0)
-            || !behind.Tells(rear.Width)
-        )
+        if (!ahead.Tells(0) || !ahead.Tells(front.Width) || !behind.Tells(0) || !behind.Tells(rear.Width))
         {
             return Possible.Unproven;
         }
@@ -159,11 +154,7 @@ internal static class FormKinds
             .Entries.Select((entry, index) => (Reading: entry as Reading, Index: index))
             .Where(r => r.Reading?.Quantity == quantity)
             .ToList();
-        if (
-            adjuster.Step is null
-            || adjuster.LeftAt is not { } leftAt
-            || adjuster.RightAt is not { } rightAt
-        )
+        if (adjuster.Step is null || adjuster.LeftAt is not { } leftAt || adjuster.RightAt is not { } rightAt)
         {
             return Possible.Any;
         }
@@ -201,7 +192,13 @@ internal static class FormKinds
         var between = Between(unit, before.Index, after.Index).ToList();
         if (
             between.Any(e =>
-                e is not Adjustment { Adjuster: AdjusterKind.Clearance, Amount: AdjustmentAmount.Steps, Direction: not null }
+                e
+                    is not Adjustment
+                    {
+                        Adjuster: AdjusterKind.Clearance,
+                        Amount: AdjustmentAmount.Steps,
+                        Direction: not null
+                    }
             )
             || between.Cast<Adjustment>().Select(t => t.Direction).Distinct().Count() > 1
             || before.Reading!.Instrument != after.Reading!.Instrument
@@ -223,18 +220,13 @@ internal static class FormKinds
                     : (where - from) / (to - from)
                 )
             );
-        return Math.Abs(steps) < 0.01m
+        // Near the pivot the reading tells more of the gauge than of the step.
+        return Math.Abs(steps) < 1m
             ? Possible.Any
             : Moved(facts, before.Reading, after.Reading, steps, adjuster.Step);
     }
 
-    private static Possible Moved(
-        Facts facts,
-        Reading before,
-        Reading after,
-        decimal steps,
-        DualPrint stated
-    )
+    private static Possible Moved(Facts facts, Reading before, Reading after, decimal steps, DualPrint stated)
     {
         var first = ((Observation.Measured)before.Observed).Value;
         var second = ((Observation.Measured)after.Observed).Value;

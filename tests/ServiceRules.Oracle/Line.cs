@@ -70,9 +70,7 @@ internal sealed class Line
         decimal[] left = ParabolaWeights(0, width);
         decimal[] right = ParabolaWeights(width, width);
         var doubt = Doubt(3, where => ParabolaWeights(where, width));
-        return Amount.Sum([
-            .. spots.Select((s, i) => (middle[i] - ((left[i] + right[i]) / 2), doubt(s))),
-        ]);
+        return Amount.Sum([.. spots.Select((s, i) => (middle[i] - ((left[i] + right[i]) / 2), doubt(s)))]);
     }
 
     private decimal[] Weights(decimal x)

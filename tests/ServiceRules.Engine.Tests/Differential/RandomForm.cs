@@ -71,12 +71,13 @@ internal static class RandomForm
         [
             .. ((StationName[])[StationName.Left, StationName.Middle, StationName.Right])
                 .Where(_ => random.Next(12) > 0)
-                .Select(BenchEntry (station) =>
-                    Read(
-                        MeasuredQuantity.ReelDiameter,
-                        new Station.Named(station),
-                        random.Next(2) == 0 ? first : Any(random, Diameters)
-                    )
+                .Select(
+                    BenchEntry (station) =>
+                        Read(
+                            MeasuredQuantity.ReelDiameter,
+                            new Station.Named(station),
+                            random.Next(2) == 0 ? first : Any(random, Diameters)
+                        )
                 ),
         ];
         if (random.Next(4) == 0 && read.Count > 0)

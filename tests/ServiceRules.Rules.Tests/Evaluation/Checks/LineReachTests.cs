@@ -200,11 +200,12 @@ public sealed class LineReachTests
     private static IEnumerable<BenchEntry> Apart(string station, decimal from, int readings) =>
         Enumerable
             .Range(0, readings)
-            .Select(BenchEntry (each) =>
-                Height(
-                    station,
-                    string.Create(CultureInfo.InvariantCulture, $"{from + (each * 0.02m):0.00} mm")
-                )
+            .Select(
+                BenchEntry (each) =>
+                    Height(
+                        station,
+                        string.Create(CultureInfo.InvariantCulture, $"{from + (each * 0.02m):0.00} mm")
+                    )
             );
 
     private static JobFrame Machine(params BenchEntry[][] units) =>
