@@ -68,7 +68,15 @@ public sealed class ContextFreezerTests
             ],
         };
 
-        var context = ContextFreezer.Freeze(site, record with { Date = new(2026, 6, 1), Timeline = [], Units = [] });
+        var context = ContextFreezer.Freeze(
+            site,
+            record with
+            {
+                Date = new(2026, 6, 1),
+                Timeline = [],
+                Units = [],
+            }
+        );
 
         Assert.Equal(["P-ride-on-2"], context.Procedures.Select(procedure => procedure.Id.Text));
     }

@@ -78,7 +78,9 @@ public sealed class WorkElsewhereTests
         var on = Entry("06:00", TimelineEventKind.LockApplied, "tech-02", "L-11") with { EventId = "e-1" };
         var off = Entry("06:10", TimelineEventKind.LockRemoved, "tech-02", "L-11");
 
-        Assert.Empty(Beside(Morning, Job("J-0", "M-02", on, off, on with { At = Time("2026-04-13T06:20:00+01:00") })));
+        Assert.Empty(
+            Beside(Morning, Job("J-0", "M-02", on, off, on with { At = Time("2026-04-13T06:20:00+01:00") }))
+        );
     }
 
     [Fact]

@@ -136,7 +136,11 @@ internal static class CredibilityRows
         || story.Steps.Any(s =>
             s.IsDeviceOn
             && s.Event.Source is SourceReference.All
-            && story.Isolatable.Select(source => source.Isolator).Distinct(StringComparer.Ordinal).Skip(1).Any()
+            && story
+                .Isolatable.Select(source => source.Isolator)
+                .Distinct(StringComparer.Ordinal)
+                .Skip(1)
+                .Any()
         );
 
     private static string? IsolatorOf(Story story, Step on) =>

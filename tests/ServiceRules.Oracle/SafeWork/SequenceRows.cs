@@ -62,7 +62,11 @@ internal static class SequenceRows
         story.Steps.LastOrDefault(s =>
             s.Kind == TimelineEventKind.IsolatorOperated
             && s.Before(on)
-            && (on.Event.Source is SourceReference.One { Source: var id } ? s.IsOf(id.Text) : s.Event.Source == on.Event.Source)
+            && (
+                on.Event.Source is SourceReference.One { Source: var id }
+                    ? s.IsOf(id.Text)
+                    : s.Event.Source == on.Event.Source
+            )
         )
             is { Event.Position: IsolatorPosition.On };
 

@@ -276,7 +276,10 @@ internal sealed class Story
     private List<EnergySource> AllSources()
     {
         var had = Record.Place == WorkPlace.OnMachine ? Machine?.Sources ?? [] : [];
-        List<EnergySource> all = [.. (Procedure?.Sources ?? []).Select(s => Worst(s, had.FirstOrDefault(m => m.Id == s.Id)))];
+        List<EnergySource> all =
+        [
+            .. (Procedure?.Sources ?? []).Select(s => Worst(s, had.FirstOrDefault(m => m.Id == s.Id))),
+        ];
         all.AddRange((Machine?.Sources ?? []).Where(s => all.All(known => known.Id != s.Id)));
         return all;
     }

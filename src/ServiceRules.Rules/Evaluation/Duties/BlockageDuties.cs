@@ -53,9 +53,7 @@ internal static class BlockageDuties
             !rest.IsEmpty ? null
             : down.IsEmpty ? EventWords.Done(TimelineEventKind.SeenAtRest)
             : $"{EventWords.Done(TimelineEventKind.SeenAtRest)} after {EventWords.Done(TimelineEventKind.MachineShutDown)} at {blockage.Duty.Words.Time(down[0])}",
-        }
-            .OfType<string>()
-            .ToImmutableArray();
+        }.OfType<string>().ToImmutableArray();
         return missing.IsEmpty
             ? TimelineOutcome.Met(
                 blockage.Duty.Reading,

@@ -59,7 +59,8 @@ internal static class CordAndPlugClaimDuty
     private static ImmutableArray<TimelineFault> Faults(DutyFrame duty)
     {
         var entries = Claims(duty).Select(made => made.Entry).ToImmutableArray();
-        return [
+        return
+        [
             .. new[]
             {
                 OtherSources(duty, entries),
@@ -156,8 +157,13 @@ internal static class CordAndPlugClaimDuty
     )
     {
         var ended = duty
-            .Reading.Energisings.Concat(duty.Reading.Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.SourceAdded).Where(IsPutOn))
-            .Concat(OfPlug(TimelineEventKind.PlugControlConfirmed).Where(entry => entry.Event.Actor != person))
+            .Reading.Energisings.Concat(
+                duty.Reading.Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.SourceAdded)
+                    .Where(IsPutOn)
+            )
+            .Concat(
+                OfPlug(TimelineEventKind.PlugControlConfirmed).Where(entry => entry.Event.Actor != person)
+            )
             .Places()
             .ToImmutableArray();
         var since = ended.Where(place => place < by).DefaultIfEmpty(TimelinePlace.Beginning).Max();
@@ -170,7 +176,9 @@ internal static class CordAndPlugClaimDuty
                 .Any(entry => entry.Event.Actor == person && entry.Place() >= since && entry.Place() <= by);
 
         IEnumerable<OrderedEvent> OfPlug(TimelineEventKind kind) =>
-            duty.Reading.Of(kind).Where(entry => entry.Event.Source is null || entry.Event.SpeaksOf(MainsCord));
+            duty
+                .Reading.Of(kind)
+                .Where(entry => entry.Event.Source is null || entry.Event.SpeaksOf(MainsCord));
 
         bool IsPutOn(OrderedEvent entry) =>
             entry.Event.SpeaksOf(MainsCord)

@@ -67,8 +67,12 @@ internal static class DeviceHoldsOffDuty
     /// <summary>The entry that shows the isolator on under a lock: its own, or the last before it where it says nothing.</summary>
     private static OrderedEvent? TurnedOn(DutyFrame duty, OrderedEvent entry) =>
         entry.Event.Position is { } stated
-            ? stated == IsolatorPosition.On ? entry : null
-            : LastTurned(duty, entry) is { Event.Position: IsolatorPosition.On } turned ? turned : null;
+            ? stated == IsolatorPosition.On
+                ? entry
+                : null
+            : LastTurned(duty, entry) is { Event.Position: IsolatorPosition.On } turned
+                ? turned
+                : null;
 
     private static OrderedEvent? LastTurned(DutyFrame duty, OrderedEvent entry) =>
         duty

@@ -37,12 +37,16 @@ internal static class DeviceOnEachIsolatorDuty
         {
             var (still, removed) = DevicesOn.StillOn(leadUp, source, step.Shown);
             return !still.IsEmpty
-                ? step with { Shown = still }
+                ? step with
+                {
+                    Shown = still,
+                }
                 : step with
                 {
                     Shown = [],
                     Late = null,
-                    Why = removed is null ? string.Empty
+                    Why = removed is null
+                        ? string.Empty
                         : $" and left on (put on at {leadUp.Duty.Words.Time(last)}, {Gone(removed)} at {leadUp.Duty.Words.Time(removed)})",
                     Instead = removed is null ? [last] : [last, removed],
                 };

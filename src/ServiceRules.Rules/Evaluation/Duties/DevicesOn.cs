@@ -37,7 +37,12 @@ internal static class DevicesOn
         var still = entries
             .Where(entry => ended[entry] is not { } off || !leadUp.Contains(off))
             .ToImmutableArray();
-        return (still, still.IsEmpty ? entries.Select(entry => ended[entry]).OfType<OrderedEvent>().MaxBy(off => off.Place()) : null);
+        return (
+            still,
+            still.IsEmpty
+                ? entries.Select(entry => ended[entry]).OfType<OrderedEvent>().MaxBy(off => off.Place())
+                : null
+        );
     }
 
     /// <summary>Locks and tags only.</summary>

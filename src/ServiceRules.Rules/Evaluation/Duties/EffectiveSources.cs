@@ -92,7 +92,9 @@ public static class EffectiveSources
                     ? written.RecheckMinutes
                     : known.RecheckMinutes ?? written.RecheckMinutes,
             RecheckLimit =
-                written.RecheckLimit is { } limit && !(known.RecheckLimit < limit) ? limit : known.RecheckLimit,
+                written.RecheckLimit is { } limit && !(known.RecheckLimit < limit)
+                    ? limit
+                    : known.RecheckLimit,
             Release = written.Release ?? known.Release,
         };
 

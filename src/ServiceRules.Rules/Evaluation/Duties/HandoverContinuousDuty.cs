@@ -58,7 +58,9 @@ internal static class HandoverContinuousDuty
     {
         var held = changes
             .SelectMany(change => duty.SourcesAt(change.Next.Start.Place()))
-            .Where(source => source.HasIsolator && duty.Reading.Devices.Any(device => device.IsOn(source.Source.Id)))
+            .Where(source =>
+                source.HasIsolator && duty.Reading.Devices.Any(device => device.IsOn(source.Source.Id))
+            )
             .Select(source => source.Source)
             .Distinct()
             .ToList();
@@ -155,9 +157,7 @@ internal static class HandoverContinuousDuty
             Duty
                 .Reading.Of(TimelineEventKind.HandoverBriefed)
                 .FirstOrDefault(entry =>
-                    entry.Place() > Before.From
-                    && entry.Place() < Next.Start.Place()
-                    && IsBetween(entry)
+                    entry.Place() > Before.From && entry.Place() < Next.Start.Place() && IsBetween(entry)
                 );
 
         private bool IsBetween(OrderedEvent entry) =>

@@ -51,7 +51,8 @@ internal static class IsolatingDeviceDuty
     // Another isolator than the one written down may well do; that somebody looks at it is all that is asked.
     private static string? Differs(DutyFrame duty, OrderedEvent entry) =>
         entry.Event is { Isolator: { } operated, Source: SourceReference.One { Source: var id } }
-        && duty.Sources.FirstOrDefault(source => source.Source.Id == id) is { IsDescribed: true, Source: var source }
+        && duty.Sources.FirstOrDefault(source => source.Source.Id == id)
+            is { IsDescribed: true, Source: var source }
         && source.Isolator is { } written
         && !string.Equals(Plain(operated), Plain(written), StringComparison.Ordinal)
             ? $"The isolator of {TimelineWords.Named(source)} is written down as `{written}`, and `{operated}` was operated {duty.Words.AtBy(entry)}: see that it cuts the same energy off."

@@ -101,7 +101,8 @@ internal static class MinorServicingClaimDuty
                     entries,
                     Act
                 );
-        return [
+        return
+        [
             .. new[]
             {
                 facts,

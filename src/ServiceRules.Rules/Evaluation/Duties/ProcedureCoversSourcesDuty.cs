@@ -110,7 +110,10 @@ internal static class ProcedureCoversSourcesDuty
     private static IEnumerable<string> Unsaid(EnergySource written, EnergySource known)
     {
         var name = TimelineWords.Named(known);
-        if (known is { Isolator: { } isolator, Lockable: true } && written is { Isolator: not null, Lockable: false })
+        if (
+            known is { Isolator: { } isolator, Lockable: true }
+            && written is { Isolator: not null, Lockable: false }
+        )
         {
             yield return $"the {isolator.Replace('_', ' ')} of {name} takes a lock";
         }

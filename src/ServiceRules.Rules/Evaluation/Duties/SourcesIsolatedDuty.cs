@@ -29,13 +29,18 @@ internal static class SourcesIsolatedDuty
         var off = SourceReading.Isolations(reading, source).ToImmutableArray();
         var step = SourceStep.Of(leadUp, source, off);
         var on = SourceReading.PutOn(reading, source).LastOrDefault(leadUp.Contains);
-        return on is null || (leadUp.Work is null && !leadUp.CanStillBeDone) || step.Shown.IsEmpty || step.Shown[^1].Place() > on.Place()
+        return
+            on is null
+            || (leadUp.Work is null && !leadUp.CanStillBeDone)
+            || step.Shown.IsEmpty
+            || step.Shown[^1].Place() > on.Place()
             ? step
             : step with
             {
                 Shown = [],
                 Late = null,
-                Why = $" and left off (turned off at {leadUp.Duty.Words.Time(step.Shown[^1])}, {Again(on)} at {leadUp.Duty.Words.Time(on)})",
+                Why =
+                    $" and left off (turned off at {leadUp.Duty.Words.Time(step.Shown[^1])}, {Again(on)} at {leadUp.Duty.Words.Time(on)})",
                 Instead = [step.Shown[^1], on],
             };
     }

@@ -1,6 +1,5 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Site;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
@@ -60,7 +59,8 @@ internal static class LocksOnTwoIsolators
         sources.Find(source => !IsSame(source, sources[0]));
 
     private static bool IsSame(EnergySource one, EnergySource other) =>
-        one.Id == other.Id || string.Equals(Plain(one.Isolator!), Plain(other.Isolator!), StringComparison.Ordinal);
+        one.Id == other.Id
+        || string.Equals(Plain(one.Isolator!), Plain(other.Isolator!), StringComparison.Ordinal);
 
     private static string Plain(string isolator) =>
         string.Concat(isolator.Where(char.IsAsciiLetterOrDigit).Select(char.ToLowerInvariant));

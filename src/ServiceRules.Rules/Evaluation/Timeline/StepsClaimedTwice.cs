@@ -69,7 +69,10 @@ internal static class StepsClaimedTwice
                     standing,
                     key =>
                         key.Kind is TimelineEventKind.IsolatorOperated or TimelineEventKind.PlugRemoved
-                        && (key.On.Length == 0 || string.Equals(key.On, SourceOf(entry), StringComparison.Ordinal))
+                        && (
+                            key.On.Length == 0
+                            || string.Equals(key.On, SourceOf(entry), StringComparison.Ordinal)
+                        )
                 );
                 break;
             case TimelineEventKind.IsolatorOperated when entry.Position == IsolatorPosition.On:

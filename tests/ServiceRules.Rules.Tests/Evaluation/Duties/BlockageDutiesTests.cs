@@ -43,7 +43,9 @@ public sealed class BlockageDutiesTests
         Assert.Equal(
             Verdict.NotMet,
             Jammed
-                .With(string.Join('\n', lines.Where(line => !line.StartsWith(step, StringComparison.Ordinal))))
+                .With(
+                    string.Join('\n', lines.Where(line => !line.StartsWith(step, StringComparison.Ordinal)))
+                )
                 .VerdictOf(of)
         );
     }
@@ -84,7 +86,8 @@ public sealed class BlockageDutiesTests
     [Fact]
     public void IsolatingDevice_OtherThanWrittenDown_IsMetAndTold()
     {
-        var outcome = Registers.InOrder.Without(TimelineEventKind.IsolatorOperated)
+        var outcome = Registers
+            .InOrder.Without(TimelineEventKind.IsolatorOperated)
             .And("08:06 isolator_operated tech-01 source=engine_start isolator=fuse")
             .And("08:07 isolator_operated tech-01 source=hydraulic isolator=Valve")
             .Duty(EnergyDuty.IsolatingDevice);

@@ -11,7 +11,10 @@ public sealed class BuildUpDutyTests
     {
         Procedure = SafetyCase.RideOn with
         {
-            Sources = [SafetyCase.Source("hydraulic", "hydraulic pressure", "valve", true, true, recheck: 30)],
+            Sources =
+            [
+                SafetyCase.Source("hydraulic", "hydraulic pressure", "valve", true, true, recheck: 30),
+            ],
         },
     };
 

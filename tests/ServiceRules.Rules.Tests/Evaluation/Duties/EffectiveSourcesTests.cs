@@ -118,7 +118,13 @@ public class EffectiveSourcesTests
                 Sources =
                 [
                     .. SafetyCase.RideOn.Sources.Select(source =>
-                        source.Id.Text == "hydraulic" ? source with { Stored = false, Lockable = false } : source
+                        source.Id.Text == "hydraulic"
+                            ? source with
+                            {
+                                Stored = false,
+                                Lockable = false,
+                            }
+                            : source
                     ),
                 ],
             },
@@ -144,7 +150,8 @@ public class EffectiveSourcesTests
         );
     }
 
-    public static TheoryData<string> Nothing => ["register without sources", "procedure without sources", "bench"];
+    public static TheoryData<string> Nothing =>
+        ["register without sources", "procedure without sources", "bench"];
 
     /// <summary>An empty list says that nobody has looked, not that there is nothing.</summary>
     [Theory]

@@ -378,7 +378,10 @@ public sealed class ExemptionDutiesTests
             Entries =
             [
                 .. Corded.Entries.Where(entry => entry.Kind != TimelineEventKind.ExemptionClaimed),
-                TimelineLine.Read("08:40 exemption_claimed tech-01", Day) with { Claim = Plug },
+                TimelineLine.Read("08:40 exemption_claimed tech-01", Day) with
+                {
+                    Claim = Plug,
+                },
             ],
         };
         var minor = Scraper with
@@ -386,7 +389,10 @@ public sealed class ExemptionDutiesTests
             Entries =
             [
                 .. Scraper.Entries.Where(entry => entry.Kind != TimelineEventKind.ExemptionClaimed),
-                TimelineLine.Read("08:40 exemption_claimed op-01", Day) with { Claim = Minor },
+                TimelineLine.Read("08:40 exemption_claimed op-01", Day) with
+                {
+                    Claim = Minor,
+                },
             ],
         };
 

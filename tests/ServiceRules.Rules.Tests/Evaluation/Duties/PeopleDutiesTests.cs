@@ -187,7 +187,11 @@ public sealed class PeopleDutiesTests
         var outcome = Two.With(Handover).Duty(EnergyDuty.HandoverContinuous);
 
         Assert.Equal(Verdict.Met, outcome.Verdict);
-        Assert.Contains("a lock or tag on the isolator of engine start all the while", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            "a lock or tag on the isolator of engine start all the while",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]

@@ -34,7 +34,10 @@ public sealed class StateAtWorkTests
 
     private static readonly SafetyCase Cord = One with
     {
-        Procedure = SafetyCase.RideOn with { Sources = [SafetyCase.Source("mains_cord", "mains cord", "plug")] },
+        Procedure = SafetyCase.RideOn with
+        {
+            Sources = [SafetyCase.Source("mains_cord", "mains cord", "plug")],
+        },
     };
 
     [Theory]
@@ -169,9 +172,7 @@ public sealed class StateAtWorkTests
         };
 
         Assert.Empty(
-            TimelineReading
-                .Of(job.With("08:06 lock_applied tech-01 source=all lock=L-1").Frame())
-                .Weakened
+            TimelineReading.Of(job.With("08:06 lock_applied tech-01 source=all lock=L-1").Frame()).Weakened
         );
     }
 
@@ -287,13 +288,18 @@ public sealed class StateAtWorkTests
         };
         var gone = taken with
         {
-            Entries = [.. taken.Entries.Where(entry => !(entry.Actor.Text == "tech-01" && string.CompareOrdinal(entry.At.Text, "2026-04-13T09:43") > 0))],
+            Entries =
+            [
+                .. taken.Entries.Where(entry =>
+                    !(
+                        entry.Actor.Text == "tech-01"
+                        && string.CompareOrdinal(entry.At.Text, "2026-04-13T09:43") > 0
+                    )
+                ),
+            ],
         };
 
-        Assert.Equal(
-            gone.VerdictOf(EnergyDuty.DeviceOffByOwner),
-            gone.Judge(new Check.Protection()).Verdict
-        );
+        Assert.Equal(gone.VerdictOf(EnergyDuty.DeviceOffByOwner), gone.Judge(new Check.Protection()).Verdict);
         Assert.Equal(Verdict.Unproven, gone.VerdictOf(EnergyDuty.DeviceOffByOwner));
     }
 }
