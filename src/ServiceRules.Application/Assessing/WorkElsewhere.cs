@@ -30,13 +30,12 @@ public sealed class WorkElsewhere
     {
         ArgumentNullException.ThrowIfNull(records);
         ArgumentNullException.ThrowIfNull(zone);
-        return new(
-            records
-                .SelectMany(record => StaysIn(record, zone))
-                .ToLookup(stay => stay.Who, StringComparer.Ordinal),
-            zone
-        );
+        return Of(records.SelectMany(record => StaysIn(record, zone)), zone);
     }
+
+    /// <summary>The same from stays that were read before: where many records must not be kept.</summary>
+    internal static WorkElsewhere Of(IEnumerable<Stay> stays, SiteZone zone) =>
+        new(stays.ToLookup(stay => stay.Who, StringComparer.Ordinal), zone);
 
     /// <summary>What other records show, at other machines, of the locks and people of a record while it went on.</summary>
     public ImmutableArray<Elsewhere> Beside(ServiceRecord record)
@@ -68,7 +67,8 @@ public sealed class WorkElsewhere
         ];
     }
 
-    private static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
+    /// <summary>The stays that one record shows.</summary>
+    internal static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
     {
         var open = new Dictionary<string, (RecordedTime From, Func<RecordedTime?, Elsewhere> Place)>(
             StringComparer.Ordinal
@@ -148,7 +148,7 @@ public sealed class WorkElsewhere
             _ => null,
         };
 
-    private sealed record Stay(
+    internal sealed record Stay(
         string Who,
         Domain.Id<ServiceRecord> Record,
         Moment From,

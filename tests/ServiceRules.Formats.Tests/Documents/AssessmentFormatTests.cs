@@ -74,11 +74,19 @@ public sealed class AssessmentFormatTests
                         -2,
                         -1,
                         [new(Side.Left, false), new(Side.Right, false), new(Side.Left, false)],
-                        [new("left end", Length.FromInches(0.003m), Length.FromInches(0.002m))],
+                        [
+                            new("left end", Length.FromInches(0.003m), Length.FromInches(0.002m))
+                            {
+                                BeforeDoubt = Mm(0.002m),
+                                AfterDoubt = Mm(0.003m),
+                            },
+                        ],
                         [MeasuredQuantity.HeightOfCut]
                     )
                     {
                         LearnedStep = Mm(0.01m),
+                        LearnedStepDoubt = Mm(0.001m),
+                        ReadAfter = 2,
                         IsLeast = true,
                     }
                 ),
@@ -100,7 +108,10 @@ public sealed class AssessmentFormatTests
                     new Subject.Job(),
                     new Remedy.CannotBeTurnedIn("steps", "shim")
                     {
-                        Nearest = new(AdjusterKind.Clearance, 2, -1, "right end", Mm(0.004m), true),
+                        Nearest = new(AdjusterKind.Clearance, 2, -1, "right end", Mm(0.004m), true)
+                        {
+                            Doubt = Mm(0.003m),
+                        },
                     }
                 ),
                 Finding(

@@ -9,8 +9,35 @@ internal static class BuildUpRow
     public static Possible Judge(Story story) =>
         story
             .Sources.Where(s => s.Reaccumulates)
-            .Select(s => story.HandsWentIn ? Judge(story, s) : Possible.Any & ~Possible.NotMet)
+            .Select(s =>
+                story.HandsWentIn ? Judge(story, s).And(Read(story, s)) : Possible.Any & ~Possible.NotMet
+            )
             .OfAllOrNone();
+
+    /// <summary>"A rising reading over the limit with no action": hands out, or the pressure let off, is one.</summary>
+    private static Possible Read(Story story, EnergySource source)
+    {
+        if (source.RecheckLimit is not { } limit)
+        {
+            return Possible.NotApplicable;
+        }
+
+        string id = source.Id.Text;
+        var looks = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.StoredEnergyRechecked && s.IsOf(id))
+            .ToList();
+        var high = looks.Where(s => s.Event.Pressure > limit).ToList();
+        bool silent = looks.Exists(s => s.Event.Pressure is null);
+        bool ignored = high.Exists(s =>
+            story.Spells.Any(spell => spell.Covers(s.Place))
+            && story.Steps.FirstOrDefault(next => s.Before(next)) is { } next
+            && next.Kind is not (TimelineEventKind.WorkStopped or TimelineEventKind.StoredEnergyReleased)
+        );
+        return ignored ? Possible.NotMet
+            : high.Count > 0 ? Possible.Judged
+            : silent ? Possible.Unproven
+            : Possible.Met;
+    }
 
     private static Possible Judge(Story story, EnergySource source)
     {
@@ -45,9 +72,13 @@ internal static class BuildUpRow
         var end = story.LastStop?.At ?? story.Steps[^1].At;
         bool anyGap = first is null || Gaps(checks, first, end).Any(g => g.Until - g.From > limit);
         bool gapWithHandsIn = story.Spells.Any(spell => IsUnwatched(story, spell, checks, limit));
-        bool oddReading = story.Steps.Any(s =>
-            s.Kind == TimelineEventKind.StoredEnergyRechecked && s.Event.Pressure is not null && s.IsOf(id)
-        );
+        bool oddReading =
+            source.RecheckLimit is null
+            && story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.StoredEnergyRechecked
+                && s.Event.Pressure is not null
+                && s.IsOf(id)
+            );
         bool released = story.Steps.Any(s =>
             s.Kind == TimelineEventKind.StoredEnergyReleased && s.IsOf(id) && story.FirstWork!.Before(s)
         );

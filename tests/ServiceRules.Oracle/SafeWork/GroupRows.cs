@@ -7,6 +7,39 @@ namespace ServiceRules.Oracle.SafeWork;
 internal static class GroupRows
 {
     public static Possible Exchanged(Story story) =>
+        Strangers(story)
+            .Select(person => WithStranger(story, person))
+            .Concat(WithOutsiders(story))
+            .OfAllOrNone();
+
+    /// <summary>Whoever has a part in the job and stands in no register: they may be anybody's.</summary>
+    private static IEnumerable<string> Strangers(Story story) =>
+        story
+            .Steps.Where(s => s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
+            .Select(s => s.By)
+            .Concat(
+                story
+                    .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
+                    .Select(p => p.Id.Text)
+            )
+            .Distinct()
+            .Where(person => story.Person(person) is null);
+
+    private static Possible WithStranger(Story story, string person)
+    {
+        var first = story.Steps.FirstOrDefault(s =>
+            s.By == person && (s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
+        );
+        return story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.ContractorProceduresExchanged
+            && (first is null || s.Before(first))
+            && (s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
+        )
+            ? Possible.Met
+            : Possible.NeverMet & ~Possible.NotMet;
+    }
+
+    private static IEnumerable<Possible> WithOutsiders(Story story) =>
         story
             .Context.People.Select(p => p.Id.Text)
             .Where(story.IsOutside)
@@ -41,8 +74,7 @@ internal static class GroupRows
                     : talks.Any(s => s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
                         ? Possible.Met
                     : Possible.NeverMet;
-            })
-            .OfAllOrNone();
+            });
 
     /// <summary>Everybody of a group under their own device, from start to stop.</summary>
     public static Possible OwnDevice(Story story)

@@ -16,7 +16,11 @@ internal static class Suppression
     /// <summary>Why a duty does not apply to a job; null: it is to be judged.</summary>
     public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty) =>
         Reason(of, duty) is not { } reason ? null
-        : IsOfGroup(of) && HoldingExemption(duty) is null && MayBeGroup(duty) is { } untold ? untold
+        : IsOfGroup(of)
+        && (of != EnergyDuty.CoordinatorNamed || GroupLeadDuties.IsOfSeveralCrews(duty))
+        && HoldingExemption(duty) is null
+        && MayBeGroup(duty) is { } untold
+            ? untold
         : TimelineOutcome.NotApplicable(reason);
 
     /// <summary>

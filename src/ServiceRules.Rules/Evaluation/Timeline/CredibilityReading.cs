@@ -38,6 +38,8 @@ internal static class CredibilityReading
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
             CredibilityOf.DeviceHistory => DeviceHistory.In(reading),
             CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
+            CredibilityOf.OffsetChanges => OffsetChanges.In(reading),
+            CredibilityOf.UnknownSources => UnknownSources.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -59,7 +61,7 @@ internal static class CredibilityReading
             .Concat(DeviceHistory.In(reading))
             .Concat(StartsHeldOff.In(reading))
             .Where(doubt => doubt.Weakens)
-            .SelectMany(doubt => doubt.Pointers)
+            .Select(doubt => doubt.Pointer)
             .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)

@@ -69,7 +69,14 @@ internal static class TimelineOutcome
             worst[0].Verdict,
             worst[0].Reason,
             worst[0].Text,
-            worst.SelectMany(fault => fault.Entries).Evidence(),
+            [
+                .. worst
+                    .SelectMany(fault => fault.Entries)
+                    .Evidence()
+                    .Concat(worst.SelectMany(fault => fault.Beside ?? []))
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal),
+            ],
             worst[0].Act
         ) with
         {

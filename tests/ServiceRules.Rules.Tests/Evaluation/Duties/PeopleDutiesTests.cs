@@ -28,6 +28,8 @@ public sealed class PeopleDutiesTests
 
         """;
 
+    private static readonly RegisteredPerson Ours = new(new("tech-01"), true, null, null);
+
     private const string Handover = """
         08:08 lock_applied tech-01 source=engine_start lock=L-1
         08:20 work_started tech-01
@@ -166,8 +168,45 @@ public sealed class PeopleDutiesTests
     public void ContractorsInformed_ByWhenAndOfWhom(string exchanged, Verdict expected) =>
         Assert.Equal(
             expected,
-            (Two with { Register = [new(new("tech-02"), true, null, null) { Employer = Employer.Outside }] })
+            (
+                Two with
+                {
+                    Register = [Ours, new(new("tech-02"), true, null, null) { Employer = Employer.Outside }],
+                }
+            )
                 .With(exchanged + Group)
+                .VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Theory]
+    [InlineData("", Verdict.Unproven)]
+    [InlineData("08:30 contractor_procedures_exchanged lead-01 others=tech-02\n", Verdict.Unproven)]
+    [InlineData("07:40 contractor_procedures_exchanged lead-01 others=tech-02\n", Verdict.Met)]
+    public void ContractorsInformed_OfSomebodyWhomTheRegisterDoesNotHave_IsUnprovenUnlessExchanged(
+        string exchanged,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            (Two with { Register = [Ours] }).With(exchanged + Group).VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Fact]
+    public void ContractorsInformed_SomebodyUnknownOnlyHangsALock_TellsThatNothingShowsWhomTheyWorkFor() =>
+        Assert.Equal(
+            "The register of people does not have ext-09: who they work for is not shown, and the record does not show procedures exchanged with the outside employer before a lock put on at 08:25 by ext-09.",
+            (Two with { Register = [Ours, new(new("tech-02"), true, null, null)] })
+                .With(Group + "08:25 lock_applied ext-09 source=engine_start lock=X-1")
+                .Duty(EnergyDuty.ContractorsInformed)
+                .Statement
+        );
+
+    [Fact]
+    public void ContractorsInformed_EverybodyOfTheSite_DoesNotApply() =>
+        Assert.Equal(
+            Verdict.NotApplicable,
+            (Two with { Register = [Ours, new(new("tech-02"), true, null, null)] })
+                .With(Group)
                 .VerdictOf(EnergyDuty.ContractorsInformed)
         );
 
