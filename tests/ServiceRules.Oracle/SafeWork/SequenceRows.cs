@@ -92,7 +92,17 @@ internal static class SequenceRows
     public static Possible Verified(Story story) =>
         story.Sources.Select(s => Verified(story, s)).OfAllOrNone();
 
-    public static Possible Reviewed(Story story)
+    // Gone through before a run it stays known; a shutdown before a run does not serve work after it.
+    public static Possible Reviewed(Story story) => OrAfterARun(story, ReviewedAtAll(story));
+
+    public static Possible ShutDown(Story story) =>
+        OrAfterARun(story, ShutDownAtAll(story))
+        | (story.Isolatable.Any() ? Possible.None : Possible.NotApplicable);
+
+    private static Possible OrAfterARun(Story story, Possible told) =>
+        RanInBetween(story) && told == Possible.NotMet ? Possible.Judged : told;
+
+    private static Possible ReviewedAtAll(Story story)
     {
         var reviews = story.Steps.Where(s => s.Kind == TimelineEventKind.EnergyReviewed).ToList();
         if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
@@ -121,7 +131,7 @@ internal static class SequenceRows
         );
     }
 
-    public static Possible ShutDown(Story story)
+    private static Possible ShutDownAtAll(Story story)
     {
         var isolated = story.Steps.FirstOrDefault(s => s.IsIsolation);
         if (story.First(TimelineEventKind.MachineShutDown) is not { } down)

@@ -161,6 +161,19 @@ public sealed class RunningReelDutiesTests
     }
 
     [Fact]
+    public void RelockedAfterTest_HandedBackAndHandsInAgain_IsAskedAllTheSame() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Lap.With(
+                    MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + Run
+                        + "10:00 handed_back tech-01\n10:20 work_started tech-01\n10:30 work_stopped tech-01"
+                )
+                .VerdictOf(EnergyDuty.RelockedAfterTest)
+        );
+
+    [Fact]
     public void TestClear_RunBeforeAnyWorkOrLock_HasNothingToClear() =>
         Assert.Equal(
             Verdict.NotApplicable,
