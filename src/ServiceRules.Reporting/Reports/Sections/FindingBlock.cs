@@ -44,13 +44,13 @@ internal static class FindingBlock
         {
             lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
         }
-        var notices = contradictions?.NoticesOf(finding) ?? finding.Notices;
+        List<string> notices = [.. contradictions?.NoticesOf(finding) ?? finding.Notices];
         lines.AddRange(notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
-        if (notices.Length > noticesMax)
+        if (notices.Count > noticesMax)
         {
             lines.Add(
                 new Paragraph(
-                    $"and {notices.Length - noticesMax} more of the kind, in the attached assessment",
+                    $"and {notices.Count - noticesMax} more of the kind, in the attached assessment",
                     job.ToldQuiet
                 )
             );
