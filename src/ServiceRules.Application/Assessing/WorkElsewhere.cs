@@ -12,6 +12,8 @@ namespace ServiceRules.Application.Assessing;
 /// </summary>
 public sealed class WorkElsewhere
 {
+    private const string PersonPrefix = "person ";
+
     private readonly ILookup<string, Stay> stays;
     private readonly SiteZone zone;
 
@@ -28,13 +30,12 @@ public sealed class WorkElsewhere
     {
         ArgumentNullException.ThrowIfNull(records);
         ArgumentNullException.ThrowIfNull(zone);
-        return new(
-            records
-                .SelectMany(record => StaysIn(record, zone))
-                .ToLookup(stay => stay.Who, StringComparer.Ordinal),
-            zone
-        );
+        return Of(records.SelectMany(record => StaysIn(record, zone)), zone);
     }
+
+    /// <summary>The same from stays that were read before: where many records must not be kept.</summary>
+    internal static WorkElsewhere Of(IEnumerable<Stay> stays, SiteZone zone) =>
+        new(stays.ToLookup(stay => stay.Who, StringComparer.Ordinal), zone);
 
     /// <summary>What other records show, at other machines, of the locks and people of a record while it went on.</summary>
     public ImmutableArray<Elsewhere> Beside(ServiceRecord record)
@@ -66,12 +67,19 @@ public sealed class WorkElsewhere
         ];
     }
 
-    private static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
+    /// <summary>The stays that one record shows.</summary>
+    internal static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
     {
         var open = new Dictionary<string, (RecordedTime From, Func<RecordedTime?, Elsewhere> Place)>(
             StringComparer.Ordinal
         );
-        foreach (var entry in JudgedOrder.Of(record.Timeline, zone).Select(ordered => ordered.Event))
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var entries = JudgedOrder
+            .Of(record.Timeline, zone)
+            .Select(ordered => ordered.Event)
+            .Where(entry => entry.EventId is not { } id || seen.Add(id))
+            .ToList();
+        foreach (var entry in entries)
         {
             if (KeyOf(entry) is not { } who)
             {
@@ -88,9 +96,17 @@ public sealed class WorkElsewhere
             }
         }
 
+        // A lock hangs until somebody takes it off. Hands come out, whether or not that was entered: longer than its own
+        // record goes on, nobody's work shows them anywhere.
+        var last = entries
+            .Select(entry => entry.At)
+            .Append(record.SignOff?.At)
+            .OfType<RecordedTime>()
+            .MaxBy(at => JudgedOrder.MomentOf(at, zone));
         foreach (var (who, begun) in open.OrderBy(one => one.Key, StringComparer.Ordinal))
         {
-            yield return StayOf(record, who, begun.From, null, begun.Place, zone);
+            var until = who.StartsWith(PersonPrefix, StringComparison.Ordinal) ? last : null;
+            yield return StayOf(record, who, begun.From, until, begun.Place, zone);
         }
     }
 
@@ -124,7 +140,7 @@ public sealed class WorkElsewhere
     private static string? KeyOf(TimelineEvent entry) =>
         entry.Kind switch
         {
-            TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped => "person " + entry.Actor,
+            TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped => PersonPrefix + entry.Actor,
             TimelineEventKind.LockApplied
             or TimelineEventKind.TagApplied
             or TimelineEventKind.LockRemoved
@@ -132,7 +148,7 @@ public sealed class WorkElsewhere
             _ => null,
         };
 
-    private sealed record Stay(
+    internal sealed record Stay(
         string Who,
         Domain.Id<ServiceRecord> Record,
         Moment From,

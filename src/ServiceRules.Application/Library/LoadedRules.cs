@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Rules.Checking;
 using ServiceRules.Rules.Diagnostics;
 using ServiceRules.Rules.Model;
 
@@ -12,6 +13,9 @@ public sealed record LoadedRules
 
     /// <summary>Packs and sheets, as far as they could be read.</summary>
     public required RuleBook Book { get; init; }
+
+    /// <summary>The same and the registers, each part with the file that it stands in.</summary>
+    public required RuleLibrary Library { get; init; }
 
     /// <summary>The site's registers, or null when there is no site or it could not be read.</summary>
     public required SiteRegisters? Site { get; init; }

@@ -61,6 +61,7 @@ public static class RuleFolder
         {
             Folder = folder,
             Book = library.Book,
+            Library = library,
             Site = site is null ? null : Registers(site.Value, registers, library),
             Diagnostics = remarks.InOrder(),
             Cases = cases,

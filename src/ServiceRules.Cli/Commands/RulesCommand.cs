@@ -7,9 +7,14 @@ namespace ServiceRules.Cli.Commands;
 internal static class RulesCommand
 {
     public static Command Of(Session session) =>
-        new("rules", "Checks and tests rule packs, limit sheets and the site's registers.")
+        new(
+            "rules",
+            "Checks, tests, explains and compares rule packs, limit sheets and the site's registers."
+        )
         {
             RulesCheckCommand.Of(session),
             RulesTestCommand.Of(session),
+            RulesExplainCommand.Of(session),
+            RulesCompareCommand.Of(session),
         };
 }

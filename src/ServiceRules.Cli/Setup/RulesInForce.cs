@@ -28,9 +28,12 @@ internal static class RulesInForce
 
     /// <summary>Rules that are fit to judge by, with their site.</summary>
     /// <exception cref="InputException">They are not.</exception>
-    public static LoadedRules Sound(ParseResult parsed)
+    public static LoadedRules Sound(ParseResult parsed) => Sound(Load(parsed));
+
+    /// <summary>Rules that are fit to judge by, with their site.</summary>
+    /// <exception cref="InputException">They are not.</exception>
+    public static LoadedRules Sound(LoadedRules loaded)
     {
-        var loaded = Load(parsed);
         if (!loaded.IsSound || loaded.Site is null)
         {
             var first = loaded.Diagnostics.FirstOrDefault(remark => remark.Level is DiagnosticLevel.Error);

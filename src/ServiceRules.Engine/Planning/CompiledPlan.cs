@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Engine.Applying;
 using ServiceRules.Engine.Inference;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;

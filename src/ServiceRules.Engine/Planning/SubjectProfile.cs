@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain.Records;
+using ServiceRules.Engine.Applying;
 using ServiceRules.Engine.Inference;
 using ServiceRules.Rules.Model;
 
@@ -12,12 +13,9 @@ namespace ServiceRules.Engine.Planning;
 /// </summary>
 internal sealed record SubjectProfile : Fact
 {
-    private readonly ImmutableArray<ServiceTask> _tasks;
     private readonly ImmutableArray<UnitTraits> _units;
     private readonly RuleScope _scope;
-    private readonly string? _area;
-    private readonly WorkPlace _place;
-    private readonly DateOnly _date;
+    private readonly JobTraits _job;
 
     private SubjectProfile(
         RuleScope scope,
@@ -28,18 +26,15 @@ internal sealed record SubjectProfile : Fact
     )
     {
         _scope = scope;
-        _tasks = tasks;
+        _job = new(record, tasks);
         _units = units;
-        _area = record.Machine.Area;
-        _place = record.Place;
-        _date = record.Date;
         // The area is free text: its length in front keeps its content from being read as another part of the key.
-        var area = _area is null
-            ? "-"
-            : string.Create(CultureInfo.InvariantCulture, $"{_area.Length}:{_area}");
+        var area = record.Machine.Area is { } named
+            ? string.Create(CultureInfo.InvariantCulture, $"{named.Length}:{named}")
+            : "-";
         Key = string.Create(
             CultureInfo.InvariantCulture,
-            $"{scope}|{area}|{_place}|{slots.Of(_date)}|{string.Join(',', tasks)}|{string.Join('/', units.Select(u => u.Key))}"
+            $"{scope}|{area}|{record.Place}|{slots.Of(record.Date)}|{string.Join(',', tasks)}|{string.Join('/', units.Select(u => u.Key))}"
         );
     }
 
@@ -64,7 +59,7 @@ internal sealed record SubjectProfile : Fact
             scope,
             record,
             slots,
-            UnitTraits.Distinct(record.Tasks.Concat(units.SelectMany(unit => unit.Tasks))),
+            JobTraits.TasksOf(record, units),
             [.. units.DistinctBy(unit => unit.Key).OrderBy(unit => unit.Key, StringComparer.Ordinal)]
         );
 
@@ -74,10 +69,6 @@ internal sealed record SubjectProfile : Fact
     /// </summary>
     public bool Satisfies(RuleScope scope, Applicability when) =>
         scope == _scope
-        && (when.From is not { } from || from <= _date)
-        && (when.Until is not { } until || _date <= until)
-        && (when.Place is not { } place || place == _place)
-        && (when.Areas.IsEmpty || (_area is not null && when.Areas.Contains(_area, StringComparer.Ordinal)))
-        && (when.Tasks.IsEmpty || when.Tasks.Any(_tasks.Contains))
+        && _job.Answers(when).All(answer => answer.Holds)
         && _units.Any(unit => unit.Satisfies(when));
 }

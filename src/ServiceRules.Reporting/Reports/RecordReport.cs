@@ -29,7 +29,14 @@ internal sealed class RecordReport(string kind, Func<JobView, SignatureStatement
     {
         var statement = ReportIssue.Stated(signer, issuedAt, authority);
         return PdfReportWriter.Write(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs), Pagination.PagesMax),
+            LayOut(
+                assessed,
+                terms,
+                statement,
+                FontMeasure.Shipped,
+                ReportIssue.Log(proofs),
+                Pagination.PagesMax
+            ),
             Title(assessed, terms, statement),
             ReportAttachments.Of(assessed.Evidence, proofs),
             signer,

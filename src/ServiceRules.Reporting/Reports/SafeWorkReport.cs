@@ -14,7 +14,10 @@ namespace ServiceRules.Reporting.Reports;
 /// </summary>
 public static class SafeWorkReport
 {
-    private static readonly RecordReport Frame = new("Safe-work report", (job, signature) => Content(new SafeWorkView(job), signature));
+    private static readonly RecordReport Frame = new(
+        "Safe-work report",
+        (job, signature) => Content(new SafeWorkView(job), signature)
+    );
 
     /// <summary>What the title begins with, by which the kind of report is told.</summary>
     internal static string TitleStart => Frame.TitleStart;

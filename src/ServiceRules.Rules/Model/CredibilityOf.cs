@@ -41,4 +41,10 @@ public enum CredibilityOf
 
     /// <summary>The machine started while it was held off.</summary>
     StartedHeldOff,
+
+    /// <summary>The offset from UTC of one person's or device's times changes where the site's clocks do not.</summary>
+    OffsetChanges,
+
+    /// <summary>A source that neither the register of machines nor the procedure has, and that no entry brings.</summary>
+    UnknownSources,
 }

@@ -37,6 +37,7 @@ internal static class CitedRules
     [
         .. Citations.SelectMany(cited => cited.Rows.Select(row => (row, cited.Rule.Text))),
         .. CredibilityRules.ByRow.Select(row => (row.Key, row.Value)),
+        .. SafeWorkOpinion.BeyondTheTable.Select(rule => (rule, rule)),
     ];
 
     /// <summary>Rules that carry a row of the table, and every other duty of energy control.</summary>

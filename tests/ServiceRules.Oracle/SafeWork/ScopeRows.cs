@@ -27,7 +27,11 @@ internal static class ScopeRows
         var measures = story
             .BeforeWork.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
             .ToList();
-        bool claimedLate = claims.All(c => story.FirstWork?.Before(c) == true);
+        if (claims.All(c => story.FirstWork?.Before(c) == true))
+        {
+            return Possible.NotMet;
+        }
+
         if (story.StrayStops.Any() || (!story.IsOpen && !story.HandsWentIn))
         {
             // Since when hands were in is not told, and so not what was there before.
@@ -43,7 +47,7 @@ internal static class ScopeRows
             !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
         );
         return Protects([.. measures.SelectMany(m => m.Event.Measures)])
-            ? Possible.Met.OrStricter(claimedLate || !inTime)
+            ? Possible.Met.OrStricter(!inTime)
             : Possible.NeverMet;
     }
 
@@ -133,8 +137,30 @@ internal static class ScopeRows
             || story.Steps.Any(s =>
                 s.Kind == TimelineEventKind.MachineStarted && story.Spells.Any(work => s.Place < work.End)
             );
-        return Possible.Met.OrStricter(!worker || ran || claims.All(c => story.FirstWork?.Before(c) == true));
+        bool severalKeep = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.PlugControlConfirmed)
+            .Select(s => s.By)
+            .Distinct()
+            .Skip(1)
+            .Any();
+        bool backIn = story.Steps.Any(s => PutsIn(s) && story.Spells.Any(work => s.Place < work.End));
+        return Possible.Met.OrStricter(!worker || ran || severalKeep || backIn);
     }
+
+    private static bool PutsIn(Step s) =>
+        s.IsOf(MainsCord)
+        && (
+            s.Kind == TimelineEventKind.SourceAdded
+            || (s.Kind == TimelineEventKind.IsolatorOperated && s.Event.Position == IsolatorPosition.On)
+        );
+
+    /// <summary>Plugged in again and not pulled since, when hands go in.</summary>
+    private static bool IsIn(Story story, Step start) =>
+        story.Steps.LastOrDefault(s =>
+            s.Before(start) && (PutsIn(s) || s.Kind == TimelineEventKind.PlugRemoved)
+        )
+            is { } last
+        && PutsIn(last);
 
     public static Possible Undocumented(Story story)
     {
@@ -159,7 +185,8 @@ internal static class ScopeRows
     public static Possible Exempt(Story story)
     {
         var both = new[] { MinorServicing(story), CordAndPlug(story) };
-        return both.Any(p => p == Possible.Met) ? Possible.Met
+        bool doubtful = SafeWorkOpinion.Doubts(story).Any(flag => flag.HasFlag(Possible.Unproven));
+        return both.Any(p => p == Possible.Met) && !doubtful ? Possible.Met
             : both.Any(p => p.HasFlag(Possible.Met)) ? Possible.Any
             : Possible.NotMet;
     }

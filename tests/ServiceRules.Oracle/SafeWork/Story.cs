@@ -190,9 +190,12 @@ internal sealed class Story
             _ => Possible.NotMet,
         };
 
-    /// <summary>Those named as in charge: primary of the group, or coordinator of the crews.</summary>
+    /// <summary>Those in charge, primary of the group or coordinator of the crews: as named, or whoever took it on unnamed.</summary>
     public IEnumerable<string> InCharge(TimelineEventKind assigned) =>
-        Steps.Where(s => s.Kind == assigned).SelectMany(s => s.Event.Others).Select(o => o.Text);
+        Steps.Where(s => s.Kind == assigned).SelectMany(InCharge);
+
+    public static IEnumerable<string> InCharge(Step assigned) =>
+        assigned.Event.Others.IsEmpty ? [assigned.By] : assigned.Event.Others.Select(o => o.Text);
 
     public IEnumerable<Step> Claims(ExemptionKind kind) =>
         Steps.Where(s => s.Kind == TimelineEventKind.ExemptionClaimed && s.Event.Claim?.Kind == kind);
@@ -272,8 +275,25 @@ internal sealed class Story
 
     private List<EnergySource> AllSources()
     {
-        List<EnergySource> all = [.. Procedure?.Sources ?? []];
+        var had = Record.Place == WorkPlace.OnMachine ? Machine?.Sources ?? [] : [];
+        List<EnergySource> all =
+        [
+            .. (Procedure?.Sources ?? []).Select(s => Worst(s, had.FirstOrDefault(m => m.Id == s.Id))),
+        ];
         all.AddRange((Machine?.Sources ?? []).Where(s => all.All(known => known.Id != s.Id)));
         return all;
     }
+
+    /// <summary>What either says of a danger is so.</summary>
+    private static EnergySource Worst(EnergySource one, EnergySource? other) =>
+        other is null
+            ? one
+            : one with
+            {
+                Isolator = one.Isolator ?? other.Isolator,
+                Lockable = one.Lockable || other.Lockable,
+                Stored = one.Stored || other.Stored,
+                Reaccumulates = one.Reaccumulates || other.Reaccumulates,
+                RecheckMinutes = new[] { one.RecheckMinutes, other.RecheckMinutes }.Min(),
+            };
 }

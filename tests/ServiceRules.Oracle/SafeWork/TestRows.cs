@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
@@ -10,7 +11,15 @@ internal static class TestRows
         Tests(story).Select(t => Clear(story, t, look)).OfAllOrNone();
 
     public static Possible HandsOff(Story story) =>
-        Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone();
+        Tests(story).Any() || !Lapped(story) ? Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone()
+        : story.IsOpen ? Possible.Any & ~Possible.Met
+        : Possible.NotMet;
+
+    /// <summary>Lapping turns the reel; a record without the turning shows no hands out of it.</summary>
+    private static bool Lapped(Story story) =>
+        story.Record.Tasks.Contains(ServiceTask.Lap)
+        || story.Steps.Any(s => s.Kind == TimelineEventKind.EnergisedTaskPerformed)
+        || story.Record.Units.Any(u => u.Entries.Any(e => e is Grinding { Kind: GrindingKind.Lapping }));
 
     public static Possible Relocked(Story story) =>
         Tests(story).Select(t => Relocked(story, t)).OfAllOrNone();

@@ -95,7 +95,10 @@ internal static class DutyMatrixSection
             }
             : FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
         // What is not shown was told in full on page one.
-        var statement = finding.Verdict == Verdict.Met ? $"  {view.Job.Say(finding.Statement)}" : "";
+        var statement =
+            finding.Verdict == Verdict.Met
+                ? "  " + string.Join(" ", finding.Notices.Prepend(finding.Statement).Select(view.Job.Say))
+                : "";
         return new TableRow(
             Cells(
                 hasClauses,

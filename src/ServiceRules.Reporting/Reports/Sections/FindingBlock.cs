@@ -44,8 +44,10 @@ internal static class FindingBlock
         {
             lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
         }
-        List<string> notices = [.. contradictions?.NoticesOf(finding) ?? finding.Notices];
-        lines.AddRange(notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
+        var notices = (contradictions?.NoticesOf(finding) ?? finding.Notices).ToList();
+        lines.AddRange(
+            notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet))
+        );
         if (notices.Count > noticesMax)
         {
             lines.Add(

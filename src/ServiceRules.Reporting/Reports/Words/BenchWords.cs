@@ -3,7 +3,7 @@ using ServiceRules.Domain.Records;
 namespace ServiceRules.Reporting.Reports.Words;
 
 /// <summary>Lines of the bench log in words.</summary>
-internal static class BenchWords
+public static class BenchWords
 {
     public static string Told(BenchEntry entry) =>
         entry switch

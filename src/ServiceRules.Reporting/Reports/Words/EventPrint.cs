@@ -4,7 +4,7 @@ using ServiceRules.Domain.Timeline;
 namespace ServiceRules.Reporting.Reports.Words;
 
 /// <summary>One event of a timeline as it is listed: when, and what happened with what.</summary>
-internal static class EventPrint
+public static class EventPrint
 {
     /// <summary>The time, with the day only where it is not the day of the job.</summary>
     public static string When(RecordedTime at, DateOnly jobDay)

@@ -19,19 +19,22 @@ internal static class ContestedRemedy
     public static CheckOutcome Withheld(CheckOutcome outcome, Check check, JobFrame frame, UnitFrame? unit) =>
         outcome.Remedy switch
         {
-            Remedy.Turn or Remedy.Move or Remedy.CannotBeTurnedIn when unit is not null =>
-                QuantitiesOf(check).Select(quantity => ReadAgain(unit, quantity)).OfType<Remedy>().FirstOrDefault()
-                    is { } again
-                    ? outcome with
-                    {
-                        Remedy = again,
-                    }
-                    : outcome,
+            Remedy.Turn or Remedy.Move or Remedy.CannotBeTurnedIn when unit is not null => QuantitiesOf(check)
+                .Select(quantity => ReadAgain(unit, quantity))
+                .OfType<Remedy>()
+                .FirstOrDefault()
+                is { } again
+                ? outcome with
+                {
+                    Remedy = again,
+                }
+                : outcome,
             Remedy.MoveUnits move
-                when OfSet(frame.Units, Bench.AdjustedQuantity.SetBy(move.Adjuster)) is { } again => outcome with
-            {
-                Remedy = again,
-            },
+                when OfSet(frame.Units, Bench.AdjustedQuantity.SetBy(move.Adjuster)) is { } again =>
+                outcome with
+                {
+                    Remedy = again,
+                },
             _ => outcome,
         };
 

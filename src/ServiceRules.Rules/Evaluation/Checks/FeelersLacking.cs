@@ -114,7 +114,8 @@ internal static class FeelersLacking
                     upper > tolerance
                         ? $"{Wording.AtMost(upper - tolerance, place.System)} or less not passing, or "
                         : string.Empty
-                ) + $"more than {Wording.AtLeast(upper + tolerance, place.System)} passing settles the upper limit"
+                )
+                    + $"more than {Wording.AtLeast(upper + tolerance, place.System)} passing settles the upper limit"
             );
         }
 

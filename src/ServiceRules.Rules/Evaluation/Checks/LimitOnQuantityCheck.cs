@@ -209,11 +209,7 @@ internal static class LimitOnQuantityCheck
         ImmutableArray<Obstacle> beyond
     ) =>
         outcome.Verdict is Verdict.NotMet && places.IsContested
-            ? new(
-                quantity,
-                [.. places.Obstacles.Select(obstacle => obstacle.Place)],
-                ContestedRemedy.Why
-            )
+            ? new(quantity, [.. places.Obstacles.Select(obstacle => obstacle.Place)], ContestedRemedy.Why)
         : outcome.Verdict is Verdict.NotMet && places.AllLines().Any(line => !line.ReachesBothEnds)
             ? new(
                 quantity,

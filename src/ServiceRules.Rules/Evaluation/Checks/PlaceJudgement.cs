@@ -69,8 +69,7 @@ internal sealed record PlaceJudgement(
             AcceptLower = isUnknown ? null : result.AcceptanceZone?.Lower,
             AcceptUpper = isUnknown ? null : result.AcceptanceZone?.Upper,
             Target = zone.Target,
-            Probability =
-                !isUnknown && result.ConformanceProbability is { } p ? p.Value : null,
+            Probability = !isUnknown && result.ConformanceProbability is { } p ? p.Value : null,
             Margin = result.Margin,
         };
         return new(

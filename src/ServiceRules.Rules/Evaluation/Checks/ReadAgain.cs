@@ -71,8 +71,7 @@ internal static class ReadAgain
     {
         var compared = outcome.Comparisons.FirstOrDefault(each => each.Verdict is Verdict.Unproven);
         var help =
-            quantity is MeasuredQuantity.ReelDiameter or MeasuredQuantity.BedknifeLip
-                ? "use a finer gauge"
+            quantity is MeasuredQuantity.ReelDiameter or MeasuredQuantity.BedknifeLip ? "use a finer gauge"
             : compared is { LowerLimit: { } lower, UpperLimit: { } upper } && lower != -upper
                 ? "bring it nearer the middle, or use a finer gauge"
             : "bring it further inside the limit, or use a finer gauge";
@@ -125,8 +124,7 @@ internal static class ReadAgain
                 "use a gauge that is calibrated, zero-checked or of stated tolerance",
             FindingReason.GaugeUnfit => "use a gauge that is in date and passed its check",
             FindingReason.GaugeCannotProve => "use a finer gauge: this one cannot prove this limit",
-            FindingReason.IntervalCrossesLimit =>
-                FeelersLacking.Closer,
+            FindingReason.IntervalCrossesLimit => FeelersLacking.Closer,
             FindingReason.ProcedureNotFollowed => "try the feelers of the procedure, the thinner one first",
             _ => "not proven",
         };

@@ -162,11 +162,12 @@ internal static class StepRemedy
         for (var turned = 0; turned < plan.Sequence.Length; turned++)
         {
             var (side, opens) = plan.Sequence[turned];
-            (left, right) = side is Side.Left ? (left + (opens ? 1 : -1), right) : (left, right + (opens ? 1 : -1));
+            (left, right) =
+                side is Side.Left ? (left + (opens ? 1 : -1), right) : (left, right + (opens ? 1 : -1));
             if (
                 plan.Landings.Any(landing =>
                     landing.Known.AsInterval().Lower?.Value + gripping.Movement(left, right, landing.Station)
-                        <= Length.Zero
+                    <= Length.Zero
                 )
             )
             {
@@ -193,19 +194,11 @@ internal static class StepRemedy
         var own = Misses(nearest.Landings, zone.In(system));
         var misses = own.Count > 0 ? own : Misses(nearest.Landings, zone.Common);
         var worst = misses.Count > 0 ? misses[0] : (Landing: nearest.Worst, By: Length.Zero, nearest.IsAbove);
-        return new(
-            kind,
-            nearest.LeftSteps,
-            nearest.RightSteps,
-            Name(worst.Landing),
-            worst.By,
-            worst.IsAbove
-        )
+        return new(kind, nearest.LeftSteps, nearest.RightSteps, Name(worst.Landing), worst.By, worst.IsAbove)
         {
             // By an interval it is reckoned from its end, which nothing is added to but the steps.
             Doubt =
-                worst.Landing.Before is MeasuredValue
-                && StepInForce.Of(unit, kind) is { } step
+                worst.Landing.Before is MeasuredValue && StepInForce.Of(unit, kind) is { } step
                     ? worst.Landing.Doubt(pair, nearest.LeftSteps, nearest.RightSteps, step.Doubt)
                     : null,
             Also =
@@ -349,9 +342,7 @@ internal static class StepRemedy
                 )
                 {
                     BeforeDoubt = isLeast ? null : landing.Reach,
-                    AfterDoubt = isLeast
-                        ? null
-                        : landing.Doubt(pair, plan.LeftSteps, plan.RightSteps, step),
+                    AfterDoubt = isLeast ? null : landing.Doubt(pair, plan.LeftSteps, plan.RightSteps, step),
                 }),
             ],
             [

@@ -20,5 +20,5 @@ internal static class StepRepair
             ? new(
                 "what was turned did not move it as it should: see which way the adjuster turns and that it was noted so, look for a loose pivot, a worn bearing or a slipping adjuster, and repair that first; then read again before turning further"
             )
-            : null;
+        : null;
 }

@@ -108,11 +108,15 @@ internal static class StepsBeforeWork
     )
     {
         var until = work?.Start.Place();
-        var ran = reading
-            .Energisings.Places()
-            .Where(place => until is null || place < until)
-            .Select(place => (TimelinePlace?)place)
-            .LastOrDefault();
+        // A finished job that shows no work shows no steps that a run undid before it: the run may have come after.
+        var ran =
+            until is null && !reading.IsOpen
+                ? null
+                : reading
+                    .Energisings.Places()
+                    .Where(place => until is null || place < until)
+                    .Select(place => (TimelinePlace?)place)
+                    .LastOrDefault();
         var inTime = step.Entries(reading, source)
             .Where(entry => until is null || entry.Place() < until)
             .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind) || entry.Place() > ran)

@@ -44,7 +44,11 @@ internal static class TurnsObtained
     /// By all trials together where they tell; else by the last at each place, since each side has a screw of its own and one that
     /// did nothing hides behind one that did.
     /// </summary>
-    private static IEnumerable<string> ByDistance(MeasuredQuantity quantity, AdjusterKind kind, UnitFrame unit)
+    private static IEnumerable<string> ByDistance(
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        UnitFrame unit
+    )
     {
         var tried = unit.DistancesTried.Where(each => each.Adjuster == kind).ToList();
         if (tried.Count == 0)

@@ -156,9 +156,8 @@ internal static class TwistCheck
             .Select(roller =>
                 (
                     roller.Quantity,
-                    Open: roller.Places.Usable.Where(place =>
-                        FeelersLacking.Of([place], bound: null) is not null
-                    )
+                    Open: roller
+                        .Places.Usable.Where(place => FeelersLacking.Of([place], bound: null) is not null)
                         .ToList()
                 )
             )

@@ -29,6 +29,10 @@ internal sealed class MakeSafeStretch
     /// <summary>Its make-safe steps.</summary>
     public ImmutableArray<OrderedEvent> Entries => entries;
 
+    /// <summary>Every make-safe step of a job.</summary>
+    public static ImmutableArray<OrderedEvent> Steps(DutyFrame duty) =>
+        [.. duty.Reading.Events.Where(entry => IsStep(entry.Event))];
+
     /// <summary>Every stretch that leads up to work; on a job that goes on also the last one.</summary>
     public static IEnumerable<MakeSafeStretch> Of(DutyFrame duty)
     {

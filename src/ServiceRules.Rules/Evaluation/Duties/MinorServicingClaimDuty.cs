@@ -16,8 +16,9 @@ internal static class MinorServicingClaimDuty
     private const string Act =
         "Isolate and lock out as for any other work: the claim of minor servicing does not hold.";
 
-    /// <summary>Whether it is claimed and holds.</summary>
-    public static bool Holds(DutyFrame duty) => !Claims(duty).IsEmpty && Faults(duty).IsEmpty;
+    /// <summary>Whether it is claimed and shown to hold: what rests on entries that prove nothing is not.</summary>
+    public static bool Holds(DutyFrame duty) =>
+        !Claims(duty).IsEmpty && Faults(duty).IsEmpty && duty.Reading.AreCredible(RestsOn(duty));
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
@@ -39,9 +40,21 @@ internal static class MinorServicingClaimDuty
         return TimelineOutcome.Met(
             duty.Reading,
             $"Minor servicing in use, {claims[^1].ByClaim}: the record shows all that the claim needs, other measures {duty.Words.AtBy(measures[0])}, and no entry against it.",
-            [.. claims.Select(made => made.Entry), measures[0]]
+            RestsOn(duty)
         );
     }
+
+    private static ImmutableArray<OrderedEvent> RestsOn(DutyFrame duty) =>
+        [
+            .. Claims(duty).Select(made => made.Entry),
+            .. MeasuresOf(duty)
+                .Where(entry =>
+                    duty.Reading.FirstWork is not { Start: var start } || entry.Place() < start.Place()
+                )
+                .OrderBy(entry => !entry.Event.Measures.Any(MeasureWords.AgainstEnergy.Contains))
+                .ThenBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
+                .Take(1),
+        ];
 
     private static ImmutableArray<ClaimMade> Claims(DutyFrame duty) =>
         [.. duty.Claims.Where(made => made.Claim.Kind == ExemptionKind.MinorServicing)];
@@ -88,7 +101,15 @@ internal static class MinorServicingClaimDuty
                     entries,
                     Act
                 );
-        return [.. new[] { facts, Measures(duty, entries) }.OfType<TimelineFault>()];
+        return
+        [
+            .. new[]
+            {
+                facts,
+                Suppression.ClaimedLate(duty, "Minor servicing", entries, Act),
+                Measures(duty, entries),
+            }.OfType<TimelineFault>(),
+        ];
     }
 
     private static IEnumerable<string> NotSaid(ExemptionClaim claim)

@@ -17,7 +17,8 @@ internal static class NoHandsWhileEnergisedDuty
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var runs = TestRun.Of(duty);
-        if (runs.IsEmpty)
+        var untold = RunNotShown.Faults(duty);
+        if (runs.IsEmpty && untold.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no test run.");
         }
@@ -31,6 +32,7 @@ internal static class NoHandsWhileEnergisedDuty
                         duty.Reading.MayHaveBeenIn(run.Start.Place()).Select(stop => Stopped(duty, run, stop))
                     )
             ),
+            .. untold,
         ];
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -15,7 +16,11 @@ internal static class Suppression
     /// <summary>Why a duty does not apply to a job; null: it is to be judged.</summary>
     public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty) =>
         Reason(of, duty) is not { } reason ? null
-        : IsOfGroup(of) && HoldingExemption(duty) is null && MayBeGroup(duty) is { } untold ? untold
+        : IsOfGroup(of)
+        && (of != EnergyDuty.CoordinatorNamed || GroupLeadDuties.IsOfSeveralCrews(duty))
+        && HoldingExemption(duty) is null
+        && MayBeGroup(duty) is { } untold
+            ? untold
         : TimelineOutcome.NotApplicable(reason);
 
     /// <summary>
@@ -35,6 +40,25 @@ internal static class Suppression
         : MinorServicingClaimDuty.Holds(duty) ? duty.Claims.Last(Is(ExemptionKind.MinorServicing))
         : CordAndPlugClaimDuty.Holds(duty) ? duty.Claims.Last(Is(ExemptionKind.CordAndPlug))
         : null;
+
+    /// <summary>A claim that nobody made before hands went in: it was no reason to put them in.</summary>
+    public static TimelineFault? ClaimedLate(
+        DutyFrame duty,
+        string what,
+        ImmutableArray<OrderedEvent> claims,
+        string act
+    ) =>
+        duty.Reading.FirstWork is { Start: var start }
+        && claims.All(entry => entry.Place() > start.Place())
+        && claims is [var first, ..]
+            ? new(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"{what} is claimed only at {duty.Words.Time(first)}, after work started {duty.Words.AtBy(start)}.",
+                [first, start],
+                act
+            )
+            : null;
 
     /// <summary>
     /// No lock or tag was ever put on, nor a plug kept, and hands went in or the job is over: that is said once, of the

@@ -41,7 +41,11 @@ internal static class TagDuties
     private static bool HasLockBeside(DutyFrame duty, OrderedEvent tag, Id<EnergySource> source)
     {
         var on =
-            duty.Reading.Devices.FirstOrDefault(device => device.Applied == tag)?.Interval
+            duty.Reading.Devices.FirstOrDefault(device =>
+                device.Device == tag.Event.Lock
+                && device.Applied.Event.Source == tag.Event.Source
+                && device.Interval.Contains(tag.Place())
+            )?.Interval
             ?? new TimelineInterval(tag.Place(), null);
         return duty.Reading.Devices.Any(device =>
             !device.IsTag && device.IsOn(source) && !device.Interval.Overlap(on).IsEmpty

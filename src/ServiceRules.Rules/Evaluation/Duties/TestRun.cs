@@ -30,7 +30,7 @@ internal sealed record TestRun(DutyFrame Duty, OrderedEvent Start, OrderedEvent?
         ?? Performed.Select(entry => entry.Event.Task).FirstOrDefault(task => task is not null)
         ?? (
             Performed.IsEmpty ? null
-            : Duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap
+            : RunNotShown.IsLapping(Duty) ? ServiceTask.Lap
             : null
         );
 

@@ -1,5 +1,4 @@
 using ServiceRules.Domain;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 

@@ -9,7 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// <param name="Weakens">What rests on this entry alone is not proven by it.</param>
 internal sealed record EntryDoubt(CredibilityOf Kind, string Pointer, string Why, bool Weakens)
 {
-    /// <summary>The other entry of a contradiction between two, or null.</summary>
+    /// <summary>The other entry of a contradiction between two, which proves what it proves; or null.</summary>
     public string? Against { get; init; }
 
     /// <summary>Every entry that it is about.</summary>

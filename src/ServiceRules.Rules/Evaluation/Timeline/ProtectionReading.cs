@@ -38,9 +38,7 @@ public sealed class ProtectionReading
 
     /// <summary>Reads protection of a job whose sources are written down somewhere; null: they are nowhere.</summary>
     internal static ProtectionReading? Of(TimelineReading reading) =>
-        reading.Frame.Procedure is null && EffectiveSources.MachineOf(reading.Frame) is null
-            ? null
-            : new(reading, EffectiveSources.Of(reading));
+        EffectiveSources.AreKnown(reading) ? new(reading, EffectiveSources.Of(reading)) : null;
 
     /// <summary>When a person was protected.</summary>
     public IntervalSet ProtectedFor(Id<Participant> person) =>
@@ -91,12 +89,15 @@ public sealed class ProtectionReading
         var tags = Stretches(device =>
             device.Person == person && device.IsTagAtLockPoint && device.IsOn(source.Id)
         );
-        var started = reading.Energisings.Places().ToImmutableArray();
-        var kept = SourceReading
-            .PlugsKept(reading, source)
-            .Concat(SourceReading.KeysKept(reading, source))
+        // Started, plugged in again or taken over by somebody else: it is this person's no longer.
+        var kept = SourceReading.PlugsKept(reading, source).ToImmutableArray();
+        var ended = reading
+            .Energisings.Concat(SourceReading.PutOn(reading, source))
+            .Concat(kept.Where(entry => entry.Event.Actor != person))
+            .Places();
+        var own = kept.Concat(SourceReading.KeysKept(reading, source))
             .Where(entry => entry.Event.Actor == person);
-        return tags.Or(IntervalSet.Latched(kept.Places(), started));
+        return tags.Or(IntervalSet.Latched(own.Places(), ended));
     }
 
     private IntervalSet Stretches(Func<DeviceInterval, bool> which) =>

@@ -30,7 +30,7 @@ public sealed record SourceReading
 
     /// <summary>
     /// Its isolator was off. That ends when the last lock or tag comes off it, when it is put on again, and when the
-    /// machine is started with nothing on it. Always, where there is nothing to switch off.
+    /// machine is started, or the source plugged in, with nothing on it. Always, where there is nothing to switch off.
     /// </summary>
     public required IntervalSet Isolated { get; init; }
 
@@ -55,11 +55,7 @@ public sealed record SourceReading
     {
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(source);
-        var held = IntervalSet.Of(
-            from device in reading.Devices
-            where device.HoldsOff && device.IsOn(source.Id)
-            select device.Interval
-        );
+        var held = HeldOf(reading, source);
         var isolated = source.Isolator is null ? IntervalSet.Always : IsolatedOf(reading, source, held);
         var released = source.Stored ? ReleasedOf(reading, source, isolated) : IntervalSet.Always;
         var ready = isolated
@@ -93,6 +89,35 @@ public sealed record SourceReading
     /// <summary>The entries by which it was verified dead.</summary>
     internal static IEnumerable<OrderedEvent> Verifications(TimelineReading reading, EnergySource source) =>
         reading.Of(TimelineEventKind.IsolationVerified).Where(entry => entry.Event.SpeaksOf(source.Id));
+
+    /// <summary>
+    /// The entries by which it was switched on or plugged in again: what was done before holds no longer. What is plugged in
+    /// behind an isolator that a lock holds off stays off.
+    /// </summary>
+    internal static IEnumerable<OrderedEvent> PutOn(TimelineReading reading, EnergySource source) =>
+        PutOn(reading, source, HeldOf(reading, source));
+
+    private static IEnumerable<OrderedEvent> PutOn(
+        TimelineReading reading,
+        EnergySource source,
+        IntervalSet held
+    ) =>
+        reading
+            .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.SourceAdded)
+            .Where(entry =>
+                (
+                    entry.Event.Kind == TimelineEventKind.SourceAdded
+                        ? !held.Contains(entry.Place())
+                        : entry.Event.Position == IsolatorPosition.On
+                ) && entry.Event.SpeaksOf(source.Id)
+            );
+
+    private static IntervalSet HeldOf(TimelineReading reading, EnergySource source) =>
+        IntervalSet.Of(
+            from device in reading.Devices
+            where device.HoldsOff && device.IsOn(source.Id)
+            select device.Interval
+        );
 
     /// <summary>
     /// A plug and what is done with it concern its own source; where no source is entered, the one whose isolator takes no
@@ -142,9 +167,7 @@ public sealed record SourceReading
 
     private static IntervalSet IsolatedOf(TimelineReading reading, EnergySource source, IntervalSet held)
     {
-        var putOn = reading
-            .Of(TimelineEventKind.IsolatorOperated)
-            .Where(entry => entry.Event.Position == IsolatorPosition.On && entry.Event.SpeaksOf(source.Id));
+        var putOn = PutOn(reading, source, held);
         var startedUnheld = reading.Energisings.Places().Where(place => !held.Contains(place));
         return IntervalSet.Latched(
             Isolations(reading, source).Places(),

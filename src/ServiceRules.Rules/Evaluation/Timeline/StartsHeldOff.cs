@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 

@@ -33,7 +33,13 @@ public sealed class TimelineReading
         Devices = DevicesOf(Events);
         HandsIn = HandsInOf(
             frame.Record,
-            Works.Select(work => work.Person).Concat(StopsWithoutStart.Select(stop => stop.Event.Actor))
+            Works
+                .Select(work => work.Person)
+                .Concat(StopsWithoutStart.Select(stop => stop.Event.Actor))
+                .Concat(
+                    Of(TimelineEventKind.BlockageClearedByHand, TimelineEventKind.BlockageClearedWithTool)
+                        .Select(entry => entry.Event.Actor)
+                )
         );
         Energisings = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
         Running = IntervalSet.Latched(
@@ -54,7 +60,8 @@ public sealed class TimelineReading
     public ImmutableArray<OrderedEvent> Events { get; }
 
     /// <summary>
-    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work.
+    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work or
+    /// clearing a blockage.
     /// </summary>
     public ImmutableArray<Id<Participant>> HandsIn { get; }
 
@@ -93,6 +100,10 @@ public sealed class TimelineReading
 
     /// <summary>Evidence pointers of the entries that are not credible enough to prove anything by themselves.</summary>
     public IReadOnlySet<string> Weakened => weakened.Value;
+
+    /// <summary>Whether every one of some entries proves something by itself.</summary>
+    internal bool AreCredible(IEnumerable<OrderedEvent> entries) =>
+        !entries.Any(entry => Weakened.Contains(entry.Pointer()));
 
     /// <summary>Reads the timeline of a job.</summary>
     public static TimelineReading Of(JobFrame frame)

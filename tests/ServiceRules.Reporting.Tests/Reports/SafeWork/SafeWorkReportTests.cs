@@ -79,11 +79,7 @@ public sealed class SafeWorkReportTests
         var printed = Words(untold);
 
         AssertTells(printed, "not proven that everybody's work was inside the protected interval");
-        Assert.DoesNotContain(
-            Layout.Printable.Of("all of it protected"),
-            printed,
-            StringComparison.Ordinal
-        );
+        Assert.DoesNotContain(Layout.Printable.Of("all of it protected"), printed, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -114,7 +114,11 @@ public class LimitWordsTests
         var outcome = CheckEvaluation.Evaluate(rule, frame, frame.Units[0]);
 
         Assert.Equal(Verdict.Unproven, outcome.Verdict);
-        Assert.EndsWith("it may be at the limit, which itself is out", outcome.Statement, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "it may be at the limit, which itself is out",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
     }
 
     private static Remedy.CannotBeTurnedIn Bowed(string ends, string middle) =>

@@ -321,6 +321,86 @@ public sealed class ExemptionDutiesTests
         );
     }
 
+    [Theory]
+    [InlineData("08:35 source_added tech-01 source=mains_cord")]
+    [InlineData("08:35 isolator_operated tech-01 source=mains_cord position=on")]
+    [InlineData("08:35 plug_control_confirmed tech-02 source=mains_cord")]
+    public void Judge_PluggedInAgainOrKeptByAnother_DoesNotHoldForTheNextWork(string line)
+    {
+        var again = Corded.And("08:45 work_started tech-01").And("08:50 work_stopped tech-01");
+
+        Assert.Equal(Verdict.Met, again.Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.Equal(Verdict.NotMet, again.And(line).Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.NotEqual(Verdict.NotApplicable, again.And(line).Judge(new Check.Protection()).Verdict);
+    }
+
+    [Fact]
+    public void Judge_TwoPeopleEachKeepThePlug_DoesNotHold() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Corded
+                .And("08:03 plug_control_confirmed tech-02 source=mains_cord")
+                .And("08:02 plug_removed tech-02 source=mains_cord")
+                .And("08:10 work_started tech-02")
+                .And("08:20 work_stopped tech-02")
+                .Verdict(EnergyDuty.CordAndPlugClaim)
+        );
+
+    /// <summary>Entered three hours after the work and not labelled so: it proves nothing, and so lifts nothing.</summary>
+    [Fact]
+    public void Judge_ClaimRestsOnEntriesThatProveNothing_LiftsNothing()
+    {
+        var job = Corded with
+        {
+            Entries =
+            [
+                .. Corded.Entries.Select(entry =>
+                    entry.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
+                        ? entry with
+                        {
+                            ReceivedAt = RecordedTime.Parse("2026-04-13T11:30:00+01:00").OrThrow(),
+                        }
+                        : entry
+                ),
+            ],
+        };
+
+        Assert.Equal(Verdict.Unproven, job.Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.NotEqual(Verdict.NotApplicable, job.Verdict(EnergyDuty.SourcesIsolated));
+        Assert.NotEqual(Verdict.NotApplicable, job.Judge(new Check.Protection()).Verdict);
+    }
+
+    [Fact]
+    public void Judge_ClaimedAfterTheWork_DoesNotHold()
+    {
+        var late = Corded with
+        {
+            Entries =
+            [
+                .. Corded.Entries.Where(entry => entry.Kind != TimelineEventKind.ExemptionClaimed),
+                TimelineLine.Read("08:40 exemption_claimed tech-01", Day) with
+                {
+                    Claim = Plug,
+                },
+            ],
+        };
+        var minor = Scraper with
+        {
+            Entries =
+            [
+                .. Scraper.Entries.Where(entry => entry.Kind != TimelineEventKind.ExemptionClaimed),
+                TimelineLine.Read("08:40 exemption_claimed op-01", Day) with
+                {
+                    Claim = Minor,
+                },
+            ],
+        };
+
+        Assert.Equal(Verdict.NotMet, late.Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.Equal(Verdict.NotMet, minor.Verdict(EnergyDuty.MinorServicingClaim));
+        Assert.NotEqual(Verdict.NotApplicable, minor.Verdict(EnergyDuty.WorkByAuthorised));
+    }
+
     [Fact]
     public void Judge_PlugKeptWithoutBeingPulled_DoesNotHold() =>
         Assert.Equal(

@@ -168,6 +168,64 @@ public sealed class RunningReelDutiesTests
                 .VerdictOf(EnergyDuty.TestAreaClear)
         );
 
+    /// <summary>Lapping is done on a turning reel: a record that leaves the run out shows nothing of who stood where.</summary>
+    [Theory]
+    [InlineData("task", true, Verdict.NotMet)]
+    [InlineData("bench log", true, Verdict.NotMet)]
+    [InlineData("entry", true, Verdict.NotMet)]
+    [InlineData("entry", false, Verdict.Unproven)]
+    [InlineData("task", false, Verdict.NotApplicable)]
+    [InlineData("nothing", true, Verdict.NotApplicable)]
+    public void NoHandsWhileEnergised_LappedAndNoRunShown_IsAskedFor(
+        string by,
+        bool isSignedOff,
+        Verdict verdict
+    )
+    {
+        var still = MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work;
+        var job = new SafetyCase() with
+        {
+            IsSignedOff = isSignedOff,
+            Recorded = record =>
+                record with
+                {
+                    Tasks = [by == "task" ? ServiceTask.Lap : ServiceTask.FullService],
+                },
+            Units = by == "bench log" ? [LappedUnit] : [],
+        };
+
+        Assert.Equal(
+            verdict,
+            job.With(still + (by == "entry" ? "09:30 energised_task_performed tech-01" : string.Empty))
+                .VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+    }
+
+    /// <summary>Measures written down before nothing are no measures before the run.</summary>
+    [Fact]
+    public void EnergisedMeasures_LappedAndNoRunShown_AreNotShownToComeFirst()
+    {
+        var told = Whole
+            .Split('\n', StringSplitOptions.TrimEntries)
+            .Where(line =>
+                !line.Contains("test_e", StringComparison.Ordinal)
+                && !line.Contains("energised_task", StringComparison.Ordinal)
+            );
+
+        var outcome = Lap.With(string.Join('\n', told)).Duty(EnergyDuty.EnergisedMeasuresFirst);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains("does not show the reel run", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    private static UnitWork LappedUnit { get; } =
+        new()
+        {
+            Id = new("U-1"),
+            Sheet = new("sheet"),
+            Entries = [new Grinding { Kind = GrindingKind.Lapping }],
+        };
+
     [Fact]
     public void EnergisedTaskApproved_ListedByNobody_IsNotMet() =>
         Assert.Equal(

@@ -107,6 +107,62 @@ public sealed class ProtectionCheckTests
         Assert.Equal(Verdict.NotMet, again.Judge(Protection).Verdict);
     }
 
+    [Theory]
+    // Before anything was switched off, with the lock on and nothing verified, between proof and work, at work, after the
+    // work and still locked, after the lock came off.
+    [InlineData("08:02", Verdict.NotMet, "isolated")]
+    [InlineData("08:12", Verdict.Unproven, "verified dead")]
+    [InlineData("08:19", Verdict.Met, "")]
+    [InlineData("09:00", Verdict.Met, "")]
+    [InlineData("09:42", Verdict.Met, "")]
+    [InlineData("09:49", Verdict.NotMet, "isolated again")]
+    [InlineData("09:54", Verdict.NotMet, "while the machine ran")]
+    public void Evaluate_AdjusterTurnedOutsideTheWork_IsHandsInAllTheSame(
+        string at,
+        Verdict verdict,
+        string told
+    )
+    {
+        var outcome = Turning(at).Judge(Protection);
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+        Assert.Equal(verdict != Verdict.Met, outcome.Evidence.Contains("/units/0/entries/0"));
+    }
+
+    /// <summary>Where the log itself says that its time is wrong, only the clock says when.</summary>
+    [Fact]
+    public void Evaluate_AdjusterTurnedAtATimeAgainstTheLog_IsUnproven()
+    {
+        var outcome = Turning("09:00", "08:02").Judge(Protection);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotCredible), (outcome.Verdict, outcome.Reason));
+    }
+
+    private static SafetyCase Turning(params string[] times) =>
+        new SafetyCase() with
+        {
+            Entries = MakeSafe.Complete.Entries,
+            Units =
+            [
+                new()
+                {
+                    Id = new("U-1"),
+                    Sheet = new("sheet"),
+                    Entries =
+                    [
+                        .. times.Select(at => new Adjustment
+                        {
+                            Adjuster = AdjusterKind.Clearance,
+                            Side = Side.Left,
+                            Amount = new AdjustmentAmount.NotStated(),
+                            At = RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow(),
+                        }),
+                    ],
+                },
+            ],
+        };
+
     [Fact]
     public void Evaluate_SameEndEnteredTwice_LeavesNothingOpen()
     {
@@ -244,7 +300,8 @@ public sealed class ProtectionCheckTests
     {
         const string night = """
             2026-10-25T00:36:00+01:00 isolator_operated tech-01 source=all
-            2026-10-25T00:40:00+01:00 lock_applied tech-01 source=all lock=L-11
+            2026-10-25T00:40:00+01:00 lock_applied tech-01 source=engine_start lock=L-11
+            2026-10-25T00:41:00+01:00 lock_applied tech-01 source=hydraulic lock=L-12
             2026-10-25T00:50:00+01:00 stored_energy_released tech-01 source=all
             2026-10-25T01:55:00+01:00 isolation_verified tech-01 source=all
             2026-10-25T01:05:00+00:00 work_started tech-01

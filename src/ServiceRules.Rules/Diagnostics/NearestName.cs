@@ -1,15 +1,20 @@
-namespace ServiceRules.Formats.Json;
+namespace ServiceRules.Rules.Diagnostics;
 
 /// <summary>
 /// Finds the known name that was probably meant: the fewest single-character slips (a missing, extra, wrong or
 /// swapped character; optimal string alignment), at most a third of the longer name's length.
 /// </summary>
-internal static class NearestName
+public static class NearestName
 {
     private const int LongestCompared = 64;
 
+    /// <summary>The name that was probably meant, or null: none is near.</summary>
+    /// <param name="found">The name as it was written.</param>
+    /// <param name="known">The names that there are.</param>
     public static string? Of(string found, IEnumerable<string> known)
     {
+        ArgumentNullException.ThrowIfNull(found);
+        ArgumentNullException.ThrowIfNull(known);
         if (found.Length > LongestCompared)
         {
             return null;

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Engine.Applying;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Engine.Planning;
+
+/// <summary>What applicability may ask about a job. Plans keep it: it holds no record.</summary>
+/// <param name="Area">The area that the machine serves.</param>
+/// <param name="Place">Where the work is done.</param>
+/// <param name="Date">The day.</param>
+/// <param name="Tasks">The tasks of the subject that is asked about.</param>
+internal sealed record JobTraits(
+    string? Area,
+    WorkPlace Place,
+    DateOnly Date,
+    ImmutableArray<ServiceTask> Tasks
+)
+{
+    public JobTraits(ServiceRecord record, ImmutableArray<ServiceTask> tasks)
+        : this(record.Machine.Area, record.Place, record.Date, tasks) { }
+
+    /// <summary>The job's own tasks and those of all its units.</summary>
+    public static ImmutableArray<ServiceTask> TasksOf(ServiceRecord record, IEnumerable<UnitTraits> units) =>
+        UnitTraits.Distinct(record.Tasks.Concat(units.SelectMany(unit => unit.Tasks)));
+
+    /// <summary>One answer for each part that is asked.</summary>
+    public IEnumerable<PartAnswer> Answers(Applicability when)
+    {
+        if (when.From is { } from)
+        {
+            yield return new(AskedPart.From, from <= Date);
+        }
+
+        if (when.Until is { } until)
+        {
+            yield return new(AskedPart.Until, Date <= until);
+        }
+
+        if (when.Place is { } place)
+        {
+            yield return new(AskedPart.Place, place == Place);
+        }
+
+        if (!when.Areas.IsEmpty)
+        {
+            yield return new(
+                AskedPart.Areas,
+                Area is not null && when.Areas.Contains(Area, StringComparer.Ordinal)
+            );
+        }
+
+        if (!when.Tasks.IsEmpty)
+        {
+            yield return new(AskedPart.Tasks, when.Tasks.Any(Tasks.Contains));
+        }
+    }
+}
