@@ -36,12 +36,12 @@ public sealed class DocumentedVerdictsTests : IDisposable
         ]);
 
         Assert.True(outcome.ExitCode == exit, outcome.ToString());
-        var told = outcome.StandardOutput.Split('\n').AsEnumerable();
+        var told = outcome.StandardOutput.Split('\n').Select(line => line.TrimEnd()).ToList();
+        var at = -1;
         foreach (var line in shown)
         {
-            told = told.SkipWhile(each => each.TrimEnd() != line);
-            Assert.True(told.Any(), $"`{line}` is not in, or not in this order in\n{outcome}");
-            told = told.Skip(1);
+            at = told.IndexOf(line, at + 1);
+            Assert.True(at >= 0, $"`{line}` is not in, or not in this order in\n{outcome}");
         }
     }
 

@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Remedies;
