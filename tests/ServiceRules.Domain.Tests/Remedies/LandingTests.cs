@@ -1,3 +1,4 @@
+using FsCheck.Xunit;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Remedies;
@@ -72,6 +73,32 @@ public sealed class LandingTests
                 }
             ).Reach
         );
+    }
+
+    /// <summary>Whatever of what is known is true, whatever a step obtains, wherever within 5 mm it is read: it lies within.</summary>
+    [Property(MaxTest = PropertyCases.Each)]
+    public void Doubt_AnyTruthWithinWhatIsKnown_HoldsWhatIsRead(
+        byte at,
+        sbyte left,
+        sbyte right,
+        byte reading,
+        byte step,
+        byte corner
+    )
+    {
+        var (cL, cR) = (left / 8, right / 8);
+        var (d, e, h) = (0.0127m, 0.0127m * step / 512m, reading / 10_000m);
+        var x = at * 2m;
+        var known = LengthInterval.Between(Mm(0.5m - h), Mm(0.5m + h));
+        var landing = new Landing(LandingPlace.Station, Mm(x), known, known);
+        var doubt = landing.Doubt(Adjusters, cL, cR, Mm(e))!.Value.Millimetres;
+
+        decimal Sign(int bit) => (corner & (1 << bit)) == 0 ? 1m : -1m;
+        decimal Moved(decimal one, decimal where) => one * ((cL * (500m - where)) + (cR * where)) / 500m;
+        var predicted = 0.5m + Moved(d, x);
+        var truth = 0.5m + (Sign(0) * h) + Moved(d + (Sign(1) * e), x + (Sign(2) * 5m));
+
+        Assert.True(Math.Abs(truth - predicted) <= doubt + 1e-9m, $"{truth} against {predicted} ± {doubt}");
     }
 
     private static Landing Of(Knowledge before) => new(LandingPlace.Station, Mm(100m), before, before);
