@@ -70,6 +70,56 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public void Check_OneLockAndOnePersonOnTwoMachinesAtOnce_TellsBothOnlyWhereTheRecordsAreGivenTogether()
+    {
+        var here = _product.Write("here.json", Fixtures.Bytes("height-check"));
+        var there = _product.Write(
+            "there.json",
+            Fixtures.Changed("height-check", ("F-height-check", "F-elsewhere"), ("\"M-02\"", "\"M-03\""))
+        );
+
+        var alone = _product.Run("check", there);
+        var together = _product.Run("check", here, there);
+
+        Assert.DoesNotContain("A lock is in one place", alone.StandardOutput, StringComparison.Ordinal);
+        Manners.Hold(together);
+        Assert.True(together.ExitCode == 1, together.ToString());
+        Assert.Contains("L-21 is entered as put on here", together.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("and hung on M-03", together.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("and hung on M-02", together.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("who had hands in M-03", together.StandardOutput, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_RecordBesideOneThatCannotBeRead_IsJudgedAllTheSame()
+    {
+        var broken = _product.Write("broken.json", "{"u8.ToArray());
+
+        var outcome = _product.Run("check", broken, Fixtures.PathOf(Good));
+
+        Assert.True(outcome.ExitCode == 2, outcome.ToString());
+        Assert.Contains("may go out", outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("broken.json", outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_NoticeThatNamesNobody_SaysSoThoughTheDutyIsMet()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job["timeline"]![0]!.AsObject().Remove("others"));
+        var record = _product.Write("record.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", record);
+
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains(
+            "note: The notice at 08:00 names nobody: who was told is not shown. (Affected people told)",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Check_JobOnWhichHandsHaveBeenIn_HasNoSuchList()
     {
         var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
@@ -216,7 +266,9 @@ public sealed class CheckCommandTests : IDisposable
         ];
         var here = _product.Run(arguments);
 
-        Assert.True(here.ExitCode == 0, here.ToString());
+        // Each may go out; given together, they tell of one person at two machines at one time.
+        Assert.True(here.ExitCode == 1, here.ToString());
+        Assert.Contains("had hands in BENCH-1", here.StandardOutput, StringComparison.Ordinal);
         Assert.All(
             Elsewhere,
             place =>

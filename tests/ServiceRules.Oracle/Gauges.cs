@@ -32,9 +32,7 @@ internal static class Gauges
             return (0, 0);
         }
 
-        double shown = gauge.Resolution is null
-            ? 2 * (double)print.RoundingHalfWidth.Millimetres
-            : Mm(gauge.Resolution);
+        double shown = Shown(gauge, print);
         double repeat = Mm(gauge.Repeatability);
         double own = (shown * shown / 12) + (repeat * repeat);
         double shared = 0;
@@ -63,6 +61,12 @@ internal static class Gauges
 
         return (own, shared);
     }
+
+    /// <summary>The step that a gauge shows, or else the last digit written down.</summary>
+    public static double Shown(Instrument? gauge, PrintedLength print) =>
+        gauge?.Resolution is { } resolution
+            ? (double)resolution.Value.Millimetres
+            : 2 * (double)print.RoundingHalfWidth.Millimetres;
 
     private static double Mm(PrintedLength? length) => length is null ? 0 : (double)length.Value.Millimetres;
 }

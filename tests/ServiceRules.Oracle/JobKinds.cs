@@ -149,6 +149,15 @@ internal static class JobKinds
             CredibilityOf.LateEntries => timeline.Any(e =>
                 e.Mark is EntryMark.LateEntry or EntryMark.Transcription
             ),
+            // One offset in everything that is said is no change; more may be one, or a change of the site's clocks.
+            CredibilityOf.OffsetChanges
+                when timeline
+                    .Select(e => e.At)
+                    .OfType<RecordedTime.Instant>()
+                    .Select(at => at.LocalOffsetMinutes ?? 0)
+                    .Distinct()
+                    .Count() < 2 => false,
+            CredibilityOf.UnknownSources => SourcesUnknown(facts),
             _ => null,
         };
         return doubt switch
@@ -157,5 +166,33 @@ internal static class JobKinds
             false => Possible.Met,
             null => Possible.NeverNotMet | Possible.NotApplicable,
         };
+    }
+
+    /// <summary>Whether an entry names a source that is neither the machine's nor the procedure's, nor came; null: perhaps.</summary>
+    private static bool? SourcesUnknown(Facts facts)
+    {
+        var described = (facts.Procedure?.Sources ?? [])
+            .Concat(
+                facts.Record.Place == WorkPlace.OnMachine
+                    ? facts
+                        .Context.Machines.Where(m => m.Id == facts.Record.Machine.Id)
+                        .SelectMany(m => m.Sources)
+                    : []
+            )
+            .Select(source => source.Id)
+            .ToHashSet();
+        if (described.Count == 0)
+        {
+            return false;
+        }
+
+        var named = facts
+            .Record.Timeline.Where(e => e.Kind != TimelineEventKind.SourceAdded)
+            .Where(e => e.Source is SourceReference.One one && !described.Contains(one.Source))
+            .ToList();
+        bool mayHaveCome = facts.Record.Timeline.Any(e => e.Kind == TimelineEventKind.SourceAdded);
+        return named.Count == 0 ? false
+            : mayHaveCome || named.TrueForAll(e => e.EventId is not null) ? null
+            : true;
     }
 }

@@ -20,14 +20,14 @@ internal sealed record Spot
     public bool Proves { get; init; } = true;
 
     /// <summary>
-    /// Tried since the turn in a way that contradicts what was tried before it: what was tried since shows a breach, and
-    /// nothing in.
+    /// Tried since the turn in a way that contradicts what was tried before it, or read again without outweighing what
+    /// contradicts it: that shows a breach, and nothing in.
     /// </summary>
     public bool ShowsBreach { get; init; }
 
     /// <summary>
-    /// What each of two readings that contradict one another says by itself; empty where they agree, null where there are
-    /// more than two, of which no opinion is held.
+    /// What each of the readings that contradict one another says by itself; empty where they agree, null where no opinion
+    /// is held of it.
     /// </summary>
     public IReadOnlyList<Spot>? Believed { get; init; } = [];
 

@@ -138,34 +138,90 @@ internal sealed class Spots
             // What readings tell of the shift itself takes the place of the sheet's: no opinion by how much.
             IsPlain = last.Fate.Carried.Count == 0 || !TellsShift(),
         };
-        if (counting.Count == 1)
+        // Where one of several is of a gauge of which nothing is known, or has another standing, no opinion is held.
+        if (
+            counting.Any(c =>
+                Gauges.IsUnknown(facts.Gauge(c.Reading)) || !c.Fate.Carried.SequenceEqual(last.Fate.Carried)
+            )
+        )
         {
-            return spot;
+            return spot with { IsPlain = counting.Count == 1 };
         }
 
-        var before = counting[^2];
-        if (Gauges.IsUnknown(facts.Gauge(before.Reading)))
+        return Repeated(
+            [.. counting.Select(c => Of(c.Reading, c.Fate, at) with { IsFit = fit.Count > 0 })],
+            [.. counting.Select(c => c.Reading)],
+            spot
+        );
+    }
+
+    /// <summary>
+    /// Readings of one place, one after the other. Those that contradict the last are outweighed where the last two agree,
+    /// where more readings agree with the last than do not, and more gauges by what each read last.
+    /// </summary>
+    private Spot Repeated(List<Spot> each, List<Reading> readings, Spot spot)
+    {
+        int last = each.Count - 1;
+        List<int> against = [];
+        for (int i = 0; i < last; i++)
         {
-            return spot with { IsPlain = false };
+            double most = MostApart(readings[i], readings[last]);
+            double apart = (double)Math.Abs(each[i].Value - each[last].Value);
+            if (Math.Abs(apart - most) < 1e-6)
+            {
+                return spot with { IsPlain = false };
+            }
+
+            if (apart > most)
+            {
+                against.Add(i);
+            }
         }
 
-        var former = Of(before.Reading, before.Fate, at);
-        double apart = (double)Math.Abs(spot.Value - former.Value);
-        double most = 2 * Math.Sqrt(spot.Own.Greatest + spot.Shared);
-        most += 2 * Math.Sqrt(former.Own.Greatest + former.Shared);
-        bool sameStanding = before.Fate.Carried.SequenceEqual(last.Fate.Carried);
-        if (Math.Abs(apart - most) < 1e-6 || !sameStanding)
+        if (against.Count == 0)
         {
-            return spot with { IsPlain = false };
+            return each.Count == 1 ? spot : Mean(each, spot, each.Count);
         }
 
-        return apart > most
-            ? spot with
+        var since = each[(against.Max() + 1)..];
+        if (since.Count == 1)
+        {
+            return spot with { State = SpotState.Conflicting, Believed = each };
+        }
+
+        var gauges = readings.Select(r => r.Instrument).Distinct().ToList();
+        int gaugesAgainst = gauges.Count(g =>
+            against.Contains(readings.FindLastIndex(r => r.Instrument == g))
+        );
+        var mean = Mean(since, spot, since.Count);
+        return against.Count < each.Count - against.Count && gaugesAgainst < gauges.Count - gaugesAgainst
+            ? mean
+            : mean with
             {
                 State = SpotState.Conflicting,
-                Believed = counting.Count > 2 ? null : [former with { IsFit = fit.Count > 0 }, spot],
-            }
-            : Mean([.. counting.Select(c => Of(c.Reading, c.Fate, at))], spot, counting.Count);
+                ShowsBreach = true,
+                IsFit = false,
+            };
+    }
+
+    /// <summary>
+    /// Two gauges: the root of the squares of both expanded uncertainties. One gauge: two deviations of the difference of what
+    /// each reading has of its own, and a step of the gauge at least.
+    /// </summary>
+    private double MostApart(Reading one, Reading other)
+    {
+        var (first, second) = (facts.Gauge(one), facts.Gauge(other));
+        var a = Gauges.Squares(first, ((Observation.Measured)one.Observed).Value);
+        var b = Gauges.Squares(second, ((Observation.Measured)other.Observed).Value);
+        if (one.Instrument != other.Instrument)
+        {
+            return 2 * Math.Sqrt(a.Own + a.Shared + b.Own + b.Shared);
+        }
+
+        double steps =
+            Gauges.Shown(first, ((Observation.Measured)one.Observed).Value)
+            + Gauges.Shown(second, ((Observation.Measured)other.Observed).Value);
+        return Math.Max(2 * Math.Sqrt(a.Own + b.Own), steps / 2);
     }
 
     /// <summary>Whether the quantity was read before and after something that only shifts it.</summary>
@@ -186,7 +242,7 @@ internal sealed class Spots
         return last with
         {
             Value = mean,
-            IsPlain = last.IsPlain && oneGauge && count == 2 && last.IsFit,
+            IsPlain = last.IsPlain && oneGauge && last.IsFit,
             // Whether resolution averages is not written: both are allowed.
             Own = (last.Own.Least / count, last.Own.Greatest),
         };

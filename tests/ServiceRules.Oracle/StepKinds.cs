@@ -15,6 +15,16 @@ internal static class StepKinds
         TimelineEventKind.EnergisedTaskPerformed,
     ];
 
+    private static readonly TimelineEventKind[] Undone =
+    [
+        TimelineEventKind.DriveDisengaged,
+        TimelineEventKind.UnitsLowered,
+        TimelineEventKind.ParkingBrakeSet,
+        TimelineEventKind.KeyRemoved,
+        TimelineEventKind.SeenAtRest,
+        TimelineEventKind.ReelWedged,
+    ];
+
     public static Possible Required(Facts facts, Check.RequiredEvent check)
     {
         if (facts.Procedure is not { } procedure)
@@ -73,7 +83,7 @@ internal static class StepKinds
         switch (check.Per)
         {
             case RequiredPer.Job:
-                return Done(events, check, null, null, FirstWork(events, null));
+                return Done(events, check, null, null, FirstWork(events, null)).And(Again(events, check));
             case RequiredPer.Source:
                 foreach (var source in sources)
                 {
@@ -142,6 +152,33 @@ internal static class StepKinds
             : done.Count > 0
                 ? Possible.Judged
                 : Possible.NotMet;
+    }
+
+    /// <summary>What running undoes, after each later run and before the next hands-on work.</summary>
+    private static Possible Again(IReadOnlyList<TimelineEvent> events, Check.RequiredEvent check)
+    {
+        if (!check.Events.All(Undone.Contains))
+        {
+            return Possible.NotApplicable;
+        }
+
+        var sum = Possible.NotApplicable;
+        int ran = -1;
+        for (int at = FirstWork(events, null); at < events.Count; at++)
+        {
+            if (events[at].Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised)
+            {
+                ran = at;
+            }
+            else if (events[at].Kind == TimelineEventKind.WorkStarted && ran >= 0)
+            {
+                bool isThere = events.Take(at).Skip(ran).Any(e => check.Events.Contains(e.Kind));
+                sum = sum.And(isThere ? Possible.Met : Possible.Judged);
+                ran = -1;
+            }
+        }
+
+        return ran < 0 ? sum : sum | Possible.NeverNotMet;
     }
 
     private static Possible Doubt(Check.RequiredEvent check) =>

@@ -39,6 +39,16 @@ public sealed class AssessRecord
     public AssessRecord Beside(IEnumerable<ServiceRecord> records) =>
         new(book.Value, site, judge, WorkElsewhere.Of(records, site.Zone));
 
+    /// <summary>
+    /// The same, where the records are still as submitted. One that cannot be read tells nothing of the others; it is refused in
+    /// its turn.
+    /// </summary>
+    public AssessRecord Beside(IEnumerable<ReadOnlyMemory<byte>> submitted)
+    {
+        ArgumentNullException.ThrowIfNull(submitted);
+        return Beside(submitted.Select(ReadFor).OfType<ServiceRecord>().ToList());
+    }
+
     /// <summary>Reads and judges a record as submitted.</summary>
     public AssessOutcome Assess(ReadOnlyMemory<byte> bytes)
     {
@@ -93,6 +103,15 @@ public sealed class AssessRecord
         var frozen = CanonicalForm.Of(ContextFormat.Current.Write(context));
         return judge.Decide((record, document), (context, frozen), book);
     }
+
+    // Where locks and people were stands in the timeline: what was done to the units is not kept for it.
+    private static ServiceRecord? ReadFor(ReadOnlyMemory<byte> bytes) =>
+        RecordFormat.Current.Read(bytes).TryGet(out var record, out _, out _)
+            ? record with
+            {
+                Units = [],
+            }
+            : null;
 
     private (RuleBook, CanonicalDocument) Brought(RuleBook brought) =>
         (brought, written.GetOrAdd(brought, one => CanonicalForm.Of(RulePackFormat.Book.Write(one))));

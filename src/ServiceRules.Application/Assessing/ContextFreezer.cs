@@ -73,15 +73,18 @@ public static class ContextFreezer
         };
     }
 
-    /// <summary>Those in force; where there is none, the last that was, so that it can be told from none at all.</summary>
+    /// <summary>
+    /// Those in force when the job began; where there is none, the last that was, so that it can be told from none at all.
+    /// </summary>
     private static ImmutableArray<Procedure> ProceduresOf(SiteRegisters site, ServiceRecord record)
     {
+        var day = JobDays.Of(record, site.Zone).Began;
         var begun = site
             .Procedures.Where(p =>
-                p.Place == record.Place && p.Machines.Contains(record.Machine.Id) && !(p.From > record.Date)
+                p.Place == record.Place && p.Machines.Contains(record.Machine.Id) && !(p.From > day)
             )
             .ToList();
-        var inForce = begun.Where(p => !(p.Until < record.Date)).OrderBy(p => p.Id).ToImmutableArray();
+        var inForce = begun.Where(p => !(p.Until < day)).OrderBy(p => p.Id).ToImmutableArray();
         return inForce.IsEmpty
             ? [.. begun.OrderByDescending(p => p.Until).ThenBy(p => p.Id).Take(1)]
             : inForce;
@@ -132,6 +135,7 @@ public static class ContextFreezer
                 .SelectMany(p => p.EnergisedTasks)
                 .Select(t => t.ApprovedBy)
                 .OfType<Id<Participant>>(),
+            .. procedures.SelectMany(p => p.EnergisedTasks).SelectMany(t => t.Operators),
         ];
 
     private static bool InForce(DateOnly from, DateOnly? until, DateOnly day) =>

@@ -12,6 +12,8 @@ namespace ServiceRules.Application.Assessing;
 /// </summary>
 public sealed class WorkElsewhere
 {
+    private const string PersonPrefix = "person ";
+
     private readonly ILookup<string, Stay> stays;
     private readonly SiteZone zone;
 
@@ -71,7 +73,13 @@ public sealed class WorkElsewhere
         var open = new Dictionary<string, (RecordedTime From, Func<RecordedTime?, Elsewhere> Place)>(
             StringComparer.Ordinal
         );
-        foreach (var entry in JudgedOrder.Of(record.Timeline, zone).Select(ordered => ordered.Event))
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var entries = JudgedOrder
+            .Of(record.Timeline, zone)
+            .Select(ordered => ordered.Event)
+            .Where(entry => entry.EventId is not { } id || seen.Add(id))
+            .ToList();
+        foreach (var entry in entries)
         {
             if (KeyOf(entry) is not { } who)
             {
@@ -88,9 +96,17 @@ public sealed class WorkElsewhere
             }
         }
 
+        // A lock hangs until somebody takes it off. Hands come out, whether or not that was entered: longer than its own
+        // record goes on, nobody's work shows them anywhere.
+        var last = entries
+            .Select(entry => entry.At)
+            .Append(record.SignOff?.At)
+            .OfType<RecordedTime>()
+            .MaxBy(at => JudgedOrder.MomentOf(at, zone));
         foreach (var (who, begun) in open.OrderBy(one => one.Key, StringComparer.Ordinal))
         {
-            yield return StayOf(record, who, begun.From, null, begun.Place, zone);
+            var until = who.StartsWith(PersonPrefix, StringComparison.Ordinal) ? last : null;
+            yield return StayOf(record, who, begun.From, until, begun.Place, zone);
         }
     }
 
@@ -124,7 +140,7 @@ public sealed class WorkElsewhere
     private static string? KeyOf(TimelineEvent entry) =>
         entry.Kind switch
         {
-            TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped => "person " + entry.Actor,
+            TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped => PersonPrefix + entry.Actor,
             TimelineEventKind.LockApplied
             or TimelineEventKind.TagApplied
             or TimelineEventKind.LockRemoved

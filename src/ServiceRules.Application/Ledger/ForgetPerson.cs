@@ -1,6 +1,4 @@
-using System.Text.Json;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
@@ -17,7 +15,7 @@ public sealed class ForgetPerson(OpenLedger ledger)
     public FilingOutcome Forget(string person, Correction correction, bool withContents)
     {
         ArgumentNullException.ThrowIfNull(correction);
-        if (Names(correction.Reason, person))
+        if (WhereNamed.IsWordOf(correction.Reason, person, StringComparison.OrdinalIgnoreCase))
         {
             return new FilingOutcome.Refused(
                 new(
@@ -29,7 +27,7 @@ public sealed class ForgetPerson(OpenLedger ledger)
 
         return ledger.File(log =>
         {
-            var removed = withContents ? Naming(log, person) : [];
+            var removed = withContents ? WhereNamed.In(log, person) : [];
             var known = log.PseudonymOf(person);
             if (known is null && removed.Count == 0)
             {
@@ -55,29 +53,7 @@ public sealed class ForgetPerson(OpenLedger ledger)
     }
 
     /// <summary>How many contents name the person: what stays readable when only the pseudonym is forgotten.</summary>
-    public static int CountNaming(ILedgerReading log, string person) => Naming(log, person).Count;
-
-    // As a word of its own: who is called `ann` is not named by `cannot`, nor `tech-0` by `tech-02`.
-    private static bool Names(string reason, string person)
-    {
-        for (
-            var at = reason.IndexOf(person, StringComparison.OrdinalIgnoreCase);
-            at >= 0;
-            at = reason.IndexOf(person, at + 1, StringComparison.OrdinalIgnoreCase)
-        )
-        {
-            if (!GoesOn(reason[..at].Reverse()) && !GoesOn(reason[(at + person.Length)..]))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    // Marks within an identity also end sentences: they belong to it where a letter or digit is behind them.
-    private static bool GoesOn(IEnumerable<char> text) =>
-        text.SkipWhile(symbol => symbol is '.' or '-' or '_').Take(1).Any(char.IsLetterOrDigit);
+    public static int CountNaming(ILedgerReading log, string person) => WhereNamed.In(log, person).Count;
 
     private static FilingRefusal Unknown(ILedgerReading log, string person) =>
         CountNaming(log, person) is var count and > 0
@@ -86,33 +62,4 @@ public sealed class ForgetPerson(OpenLedger ledger)
                 "to remove those as well"
             )
             : new($"the log knows nobody by the name `{person}`", "a person that something was filed by");
-
-    private static List<ContentHash> Naming(ILedgerReading log, string person)
-    {
-        // As contents spell it: another writer of JSON may escape what the canonical form does not.
-        var named = CanonicalForm.Of(JsonSerializer.SerializeToUtf8Bytes(person)).Bytes;
-        var found = log.Contents()
-            .Where(hash => log.Content(hash) is { } bytes && bytes.Span.IndexOf(named.Span) >= 0)
-            .Select(hash => hash.ToString())
-            .ToHashSet(StringComparer.Ordinal);
-        // A report is compressed, so that it is found by what it tells; entries come in the order in which they rest on each other.
-        foreach (var stored in log.Entries(0))
-        {
-            if (
-                EntryReading.TryRead(stored, out var entry, out _)
-                && entry.Entry.Of is { } of
-                && found.Contains(of)
-            )
-            {
-                found.Add(entry.Entry.Content);
-            }
-        }
-
-        return
-        [
-            .. found
-                .Order(StringComparer.Ordinal)
-                .Select(text => ContentHash.TryParse(text, out var hash) ? hash : default),
-        ];
-    }
 }

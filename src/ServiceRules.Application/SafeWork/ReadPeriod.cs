@@ -93,8 +93,7 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
         var context = job.Context switch
         {
             null => ContextFreezer.Freeze(site, job.Record, beside),
-            { Elsewhere.IsEmpty: true } own => own with { Elsewhere = beside.Beside(job.Record) },
-            { } own => own,
+            { } own => own with { Elsewhere = [.. own.Elsewhere.Union(beside.Beside(job.Record))] },
         };
         return CanonicalForm.Of(ContextFormat.Current.Write(context));
     }

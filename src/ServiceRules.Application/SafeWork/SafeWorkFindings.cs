@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 
@@ -13,6 +15,7 @@ public sealed class SafeWorkFindings
     [
         EnergyDuty.NoHandsWhileEnergised,
         EnergyDuty.AdjusterUntouchedWhileRunning,
+        EnergyDuty.EnergisedByAuthorised,
         EnergyDuty.OwnDeviceThroughWork,
         EnergyDuty.OwnDeviceInGroup,
         EnergyDuty.RelockedAfterTest,
@@ -27,10 +30,11 @@ public sealed class SafeWorkFindings
         EnergyDuty.DeviceOffByOwner,
     ];
 
-    private SafeWorkFindings(Assessment assessment, ImmutableArray<SafeWorkFinding> all)
+    private SafeWorkFindings(Assessed job, ImmutableArray<SafeWorkFinding> all)
     {
         All = all;
-        Standing = StandingOf(assessment, [.. all.Where(one => one.Weighs)]);
+        HeldClaims = [.. all.Select(one => ClaimHeld(job.Record, one)).OfType<HeldClaim>()];
+        Standing = StandingOf(job.Assessment, [.. all.Where(one => one.Weighs)], Exemption is not null);
     }
 
     /// <summary>
@@ -45,13 +49,11 @@ public sealed class SafeWorkFindings
     /// <summary>What is not shown or not proven, gravest first.</summary>
     public IEnumerable<SafeWorkFinding> Open => All.Where(one => one.IsOpen);
 
-    /// <summary>The claim of an exemption from lockout that the record bears out; null: none is claimed, or none holds.</summary>
-    public SafeWorkFinding? Exemption =>
-        All.FirstOrDefault(one =>
-            one.Finding.Verdict == Verdict.Met
-            && one.Rule.Check
-                is Check.EnergyControl { Of: EnergyDuty.MinorServicingClaim or EnergyDuty.CordAndPlugClaim }
-        );
+    /// <summary>Claims of exemptions that the record bears out.</summary>
+    public ImmutableArray<HeldClaim> HeldClaims { get; }
+
+    /// <summary>The claim that takes lockout off the job; null: none is made, or none holds.</summary>
+    public HeldClaim? Exemption => HeldClaims.FirstOrDefault(claim => claim.LiftsLockout);
 
     /// <summary>Reads them out of an assessment.</summary>
     public static SafeWorkFindings Of(Assessed job)
@@ -63,7 +65,7 @@ public sealed class SafeWorkFindings
             .GroupBy(one => one.Rule.Id.Text, StringComparer.Ordinal)
             .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
         return new(
-            job.Assessment,
+            job,
             [
                 .. job
                     .Assessment.Findings.Where(finding => rules.ContainsKey(finding.Rule))
@@ -114,13 +116,33 @@ public sealed class SafeWorkFindings
             _ => HandsAtRisk.Length,
         };
 
+    private static HeldClaim? ClaimHeld(ServiceRecord record, SafeWorkFinding one)
+    {
+        ExemptionKind? kind = one.Rule.Check switch
+        {
+            Check.EnergyControl { Of: EnergyDuty.MinorServicingClaim } => ExemptionKind.MinorServicing,
+            Check.EnergyControl { Of: EnergyDuty.CordAndPlugClaim } => ExemptionKind.CordAndPlug,
+            Check.EnergyControl { Of: EnergyDuty.UndocumentedException } =>
+                ExemptionKind.UndocumentedProcedure,
+            _ => null,
+        };
+        return
+            one.Finding.Verdict == Verdict.Met
+            && record.Timeline.LastOrDefault(made => made.Claim?.Kind == kind)
+                is { Actor: var by, Claim: { Kind: var claimed, DecidedBy: var decided } }
+            ? new(one, claimed, by, decided)
+            : null;
+    }
+
     private static SafeWorkStanding StandingOf(
         Assessment assessment,
-        ImmutableArray<SafeWorkFinding> weighing
+        ImmutableArray<SafeWorkFinding> weighing,
+        bool isExempt
     ) =>
         weighing.Any(one => one.Finding.Verdict == Verdict.NotMet) ? SafeWorkStanding.NotShown
         : assessment.State == RecordState.Open ? SafeWorkStanding.InProgress
         : weighing.Any(one => one.Finding.Verdict == Verdict.Unproven) ? SafeWorkStanding.NotProven
+        : isExempt ? SafeWorkStanding.Exempt
         : weighing.Any(one => one.Finding.Verdict == Verdict.Met) ? SafeWorkStanding.Shown
         : SafeWorkStanding.NotJudged;
 }

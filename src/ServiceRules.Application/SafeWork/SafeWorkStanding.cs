@@ -12,6 +12,9 @@ public enum SafeWorkStanding
     /// <summary>The job is open: what it shows so far is in order, and more is to come.</summary>
     InProgress,
 
+    /// <summary>Every duty that applies is shown, and a claim that holds takes lockout off the job.</summary>
+    Exempt,
+
     /// <summary>Every duty that applies is shown.</summary>
     Shown,
 

@@ -24,7 +24,8 @@ public sealed record SafeWorkSummary(
         int NotShown,
         int NotProven,
         int InProgress,
-        int NotJudged
+        int NotJudged,
+        int? Exempt
     );
 
     /// <summary>One rule about safe work over the period.</summary>
@@ -66,7 +67,8 @@ public sealed record SafeWorkSummary(
                 With(SafeWorkStanding.NotShown),
                 With(SafeWorkStanding.NotProven),
                 With(SafeWorkStanding.InProgress),
-                With(SafeWorkStanding.NotJudged)
+                With(SafeWorkStanding.NotJudged),
+                With(SafeWorkStanding.Exempt) is > 0 and var exempt ? exempt : null
             ),
             [
                 .. found

@@ -24,6 +24,12 @@ public static class SafeWorkSummaryFormat
             var notProven = o.Required("notProven", Number, "a duty not proven", t => t.NotProven);
             var inProgress = o.Required("inProgress", Number, "open", t => t.InProgress);
             var notJudged = o.Required("notJudged", Number, "no duty applies", t => t.NotJudged);
+            var exempt = o.Optional(
+                "exempt",
+                Number,
+                "exempt from lockout by a claim; absent: none",
+                t => t.Exempt
+            );
             return v =>
                 new(
                     v.Get(jobs),
@@ -31,7 +37,8 @@ public static class SafeWorkSummaryFormat
                     v.Get(notShown),
                     v.Get(notProven),
                     v.Get(inProgress),
-                    v.Get(notJudged)
+                    v.Get(notJudged),
+                    v.Get(exempt)
                 );
         }
     );

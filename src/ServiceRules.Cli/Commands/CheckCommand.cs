@@ -41,12 +41,21 @@ internal static class CheckCommand
         {
             var judging = RulesInForce.Judging(parsed);
             var programmeTold = new HashSet<string>(StringComparer.Ordinal);
-            var outcomes = parsed
+            var read = parsed
                 .GetRequiredValue(files)
-                .Select(file =>
-                    Check(
-                        file,
-                        judging,
+                .Select(file => (file, Bytes: Read(file, session.Error)))
+                .ToList();
+            // One record cannot know where its locks and people were besides: those given with it tell.
+            var together =
+                read.Count == 1
+                    ? judging
+                    : judging.Beside(read.Select(one => one.Bytes).OfType<ReadOnlyMemory<byte>>());
+            return read.Max(one =>
+                one.Bytes is { } bytes
+                    ? Check(
+                        one.file,
+                        bytes,
+                        together,
                         session,
                         assessed =>
                             Print(
@@ -57,20 +66,20 @@ internal static class CheckCommand
                                 programmeTold
                             )
                     )
-                )
-                .ToList();
-            return outcomes.Max();
+                    : ExitCode.Unusable
+            );
         });
         return command;
     }
 
-    private static int Check(FileInfo file, AssessRecord judging, Session session, Action<Assessed> print)
+    private static int Check(
+        FileInfo file,
+        ReadOnlyMemory<byte> bytes,
+        AssessRecord judging,
+        Session session,
+        Action<Assessed> print
+    )
     {
-        if (!TryRead(file, session.Error, out var bytes))
-        {
-            return ExitCode.Unusable;
-        }
-
         switch (judging.Assess(bytes))
         {
             case AssessOutcome.Refused refused:
@@ -87,18 +96,16 @@ internal static class CheckCommand
     }
 
     /// <summary>One file that is not there keeps no other record from being judged.</summary>
-    private static bool TryRead(FileInfo file, TextWriter error, out byte[] bytes)
+    private static ReadOnlyMemory<byte>? Read(FileInfo file, TextWriter error)
     {
         try
         {
-            bytes = InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes);
-            return true;
+            return InputFile.ReadUpTo(file.FullName, ReadLimits.Record.Bytes);
         }
         catch (InputException unusable)
         {
             unusable.Tell(error);
-            bytes = [];
-            return false;
+            return null;
         }
     }
 

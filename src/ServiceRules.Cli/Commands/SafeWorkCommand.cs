@@ -131,6 +131,7 @@ internal static class SafeWorkCommand
             SafeWorkStanding.NotShown => "not shown",
             SafeWorkStanding.NotProven => "not proven",
             SafeWorkStanding.InProgress => "in progress",
+            SafeWorkStanding.Exempt => "exempt from lockout by a claim",
             SafeWorkStanding.Shown => "record shows safe work",
             _ => "not judged",
         };

@@ -7,6 +7,7 @@ using ServiceRules.Domain.Verdicts;
 using ServiceRules.Engine;
 using ServiceRules.Reporting.Reports.Words;
 using Spectre.Console;
+using Check = ServiceRules.Rules.Model.Check;
 using Requirement = ServiceRules.Rules.Model.Rule;
 
 namespace ServiceRules.Cli.Printing;
@@ -23,6 +24,9 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         .ToDictionary(same => same.Key, same => same.Last(), StringComparer.Ordinal);
 
     private readonly ContradictionsTold contradictions = new();
+
+    // A remark that nearly every duty has is told once, with the first of them.
+    private const int MostTitles = 3;
 
     // Two rules on one gap have one answer, told once.
     private (string Subject, string Words) lastTold;
@@ -112,6 +116,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         if (told.Count == 0)
         {
             screen.TextLine($"{title}: all in ({ReportWords.Counted(findings.Count, "rule", "rules")})");
+            Remarks(findings);
             return;
         }
 
@@ -128,12 +133,38 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         if (rest > 0)
         {
             screen.TextLine($"  in: {ReportWords.Counted(rest, "rule", "rules")}");
+            Remarks(findings.Except(told));
+        }
+    }
+
+    /// <summary>
+    /// What notices of safe work leave open though the duty is met: nobody looks for it among what is in. At the bench what
+    /// is in is remarked on for who asks.
+    /// </summary>
+    private void Remarks(IEnumerable<Finding> met)
+    {
+        var remarks =
+            from finding in met
+            where rules.GetValueOrDefault(finding.Rule)?.Check is Check.EnergyControl
+            from notice in finding.Notices
+            group finding by notice;
+        foreach (var same in remarks)
+        {
+            var titles = same.Select(finding => rules.GetValueOrDefault(finding.Rule)?.Title ?? finding.Rule)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal)
+                .ToList();
+            var more =
+                titles.Count > MostTitles
+                    ? FormattableString.Invariant($"; {titles.Count - MostTitles} more")
+                    : "";
+            Line($"note: {same.Key} ({string.Join("; ", titles.Take(MostTitles))}{more})");
         }
     }
 
     /// <summary>
     /// How the site runs its programme: no part of what may go out, so a line each is enough, and once for all the jobs
-    /// of one run.
+    /// of one run. A finding tells its worst fault and the others beside it; each is told for itself.
     /// </summary>
     private void Programme()
     {
@@ -145,7 +176,10 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             .Where(finding => showAll || finding.Verdict != Verdict.Met)
             .OrderBy(finding => finding.Verdict == Verdict.NotMet ? 0 : 1)
             .ThenBy(finding => finding.Rule, StringComparer.Ordinal)
-            .Where(finding => programmeTold.Add(finding.Statement))
+            .SelectMany(finding =>
+                finding.Notices.Prepend(finding.Statement).Select(fault => (finding, fault))
+            )
+            .Where(one => programmeTold.Add(one.fault))
             .ToList();
         if (told.Count == 0)
         {
@@ -153,11 +187,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         }
 
         screen.MarkedLine($"[bold]Programme, told once[/] (holds no job; for whoever looks after safety)");
-        foreach (var finding in told)
+        foreach (var (finding, fault) in told)
         {
             var rule = rules.GetValueOrDefault(finding.Rule);
             var (word, style) = VerdictWord(finding, rule);
-            screen.MarkedLine($"  [{style}]{word}[/]  {finding.Statement}");
+            screen.MarkedLine($"  [{style}]{word}[/]  {fault}");
         }
     }
 
@@ -190,7 +224,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Line($"decided: {DecisionWords.Of(rule.Decision)}");
         }
 
-        foreach (var notice in finding.Notices)
+        foreach (var notice in contradictions.NoticesOf(finding))
         {
             Line($"note: {notice}");
         }

@@ -1,11 +1,13 @@
+using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Conformity;
 
 /// <summary>
-/// Whether two gauges agree on one length: Eₙ = |a - b|/√(Uₐ² + U_b²), at most 1 when they do (ISO 13528, from
-/// memory). It needs the same place and nothing turned between.
+/// Whether two readings of one length agree: their difference over its own expanded uncertainty is at most 1. Of two gauges
+/// Eₙ = |a - b|/√(Uₐ² + U_b²) (ISO/IEC 17043:2023, annex B; ISO 13528:2022, 9.7, from memory); of one gauge what both readings
+/// share drops out of the difference (JCGM 100:2008, 5.2.2). It needs the same place and nothing turned between.
 /// </summary>
 public sealed record NormalisedError
 {
@@ -20,17 +22,17 @@ public sealed record NormalisedError
     /// <summary>|a - b|.</summary>
     public Length Difference { get; }
 
-    /// <summary>√(Uₐ² + U_b²): the largest difference that two sound gauges explain.</summary>
+    /// <summary>The largest difference that is explained: √(Uₐ² + U_b²) of two gauges, U of the difference of one.</summary>
     public Length Limit { get; }
 
-    /// <summary>Whether the difference is explained by what is known of both gauges; equality is.</summary>
+    /// <summary>Whether the difference is explained by what is known of the gauges; equality is.</summary>
     public bool Agrees => Difference <= Limit;
 
     /// <summary>Eₙ to two decimals; none where both are exactly known.</summary>
     public decimal? Value =>
         Limit == Length.Zero ? null : Math.Round(Difference.Millimetres / Limit.Millimetres, Decimals);
 
-    /// <summary>Holds two readings of one length against each other.</summary>
+    /// <summary>Holds two readings of one length with two gauges against each other.</summary>
     public static NormalisedError Of(MeasuredValue one, MeasuredValue other)
     {
         var limit = UncertaintyBudget
@@ -40,5 +42,27 @@ public sealed record NormalisedError
             )
             .Combined;
         return new((one.Value - other.Value).Abs, limit.Value);
+    }
+
+    /// <summary>
+    /// Holds two readings of one length with one gauge against each other: the error that both share explains no difference.
+    /// </summary>
+    /// <param name="one">The one reading.</param>
+    /// <param name="other">The other.</param>
+    /// <param name="ofOne">What the one shares with all readings of the gauge.</param>
+    /// <param name="ofOther">What the other shares with them.</param>
+    /// <param name="step">
+    /// The step that the gauge shows, zero or more: so far rounding alone may set one length apart, however small its u.
+    /// </param>
+    public static NormalisedError OfOneGauge(
+        MeasuredValue one,
+        MeasuredValue other,
+        SharedError? ofOne,
+        SharedError? ofOther,
+        Length step
+    )
+    {
+        var difference = (MeasuredValue)KnownDifference.Between(one, other, ofOne, ofOther);
+        return new(difference.Value.Abs, Length.Max(difference.Expanded.Value, step));
     }
 }

@@ -130,7 +130,10 @@ internal sealed class ClickProblem
                 p.Station,
                 p.Knowledge,
                 p.Knowledge.ShiftedBy(Task.Adjusters.Movement(left, right, p.Station), Length.Zero)
-            )),
+            )
+            {
+                Known = p.Bounds,
+            }),
         ];
 
     /// <summary>

@@ -8,4 +8,55 @@ namespace ServiceRules.Domain.Remedies;
 /// <param name="Station">Distance from the left end.</param>
 /// <param name="Before">What is known now; at an end, by the fitted line.</param>
 /// <param name="After">The same, moved by the lever geometry.</param>
-public sealed record Landing(LandingPlace Place, Length Station, Knowledge Before, Knowledge After);
+public sealed record Landing(LandingPlace Place, Length Station, Knowledge Before, Knowledge After)
+{
+    /// <summary>
+    /// What is really known now, where <see cref="Before"/> is an estimate within it or contact is counted on more; else the same.
+    /// </summary>
+    public Knowledge Known { get; init; } = Before;
+
+    /// <summary>
+    /// How far the prediction may be off: h + abs(n)·e + d·abs(cR - cL)·5 mm/(b - a), h how far what is known now reaches from
+    /// <see cref="Before"/> (U of a measured value), n the steps as they count here by the lever, e the doubt of one step, and the
+    /// last term that the place is met within 5 mm by the next reading. Added and not in quadrature: a step that was learned was
+    /// learned from the same readings (an upper bound, JCGM 100:2008, note 1 to 5.2.2). None where what is known is open.
+    /// </summary>
+    /// <param name="adjusters">What is turned.</param>
+    /// <param name="leftSteps">Net steps on the left.</param>
+    /// <param name="rightSteps">Net steps on the right.</param>
+    /// <param name="stepDoubt">How far one step may be off, zero or more.</param>
+    public Length? Doubt(AdjusterPair adjusters, int leftSteps, int rightSteps, Length stepDoubt)
+    {
+        if (Reach is not { } reach)
+        {
+            return null;
+        }
+
+        var moved =
+            adjusters.Movement(leftSteps, rightSteps, Station).Millimetres / adjusters.Step.Millimetres;
+        var slope =
+            adjusters.Step.Millimetres
+            * Math.Abs(rightSteps - leftSteps)
+            / (adjusters.RightAt - adjusters.LeftAt).Millimetres;
+        return Geometry.Rounding.ToLength(
+            reach.Millimetres + (Math.Abs(moved) * stepDoubt.Millimetres) + (slope * MetWithin)
+        );
+    }
+
+    /// <summary>How far what is known now reaches from <see cref="Before"/>; none where it is open.</summary>
+    public Length? Reach =>
+        Known.AsInterval() is { Lower: { } lower, Upper: { } upper } && Middle is { } middle
+            ? Length.Max(upper.Value - middle, middle - lower.Value)
+            : null;
+
+    // A station within 5 mm of a gauging station is taken for it (common practice, no source).
+    private const decimal MetWithin = 5;
+
+    private Length? Middle =>
+        Before switch
+        {
+            MeasuredValue measured => measured.Value,
+            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
+            _ => null,
+        };
+}

@@ -33,6 +33,7 @@ internal sealed class LeverPlace
         Place = place;
         Station = station;
         Knowledge = knowledge;
+        Bounds = bounds;
         var span = (adjusters.RightAt - adjusters.LeftAt).Millimetres;
         _adjusters = adjusters;
         _leftLever = (adjusters.RightAt - station).Millimetres;
@@ -51,6 +52,8 @@ internal sealed class LeverPlace
     public Length Station { get; }
 
     public Knowledge Knowledge { get; }
+
+    public Knowledge Bounds { get; }
 
     public decimal PerLeftStep { get; }
 

@@ -20,6 +20,9 @@ public sealed record NearestTurn(
     bool IsAbove
 )
 {
+    /// <summary>How far <see cref="Excess"/> may be off either way; none where nothing bounds it.</summary>
+    public Length? Doubt { get; init; }
+
     /// <summary>The other places that would still miss, from the left; they miss by no more.</summary>
     public ImmutableArray<string> Also { get; init; } = [];
 

@@ -33,6 +33,15 @@ public abstract record Remedy
         /// </summary>
         public Length? LearnedStep { get; init; }
 
+        /// <summary>How far <see cref="LearnedStep"/> may be off either way; none where it is none.</summary>
+        public Length? LearnedStepDoubt { get; init; }
+
+        /// <summary>
+        /// After so many single steps it is read before the next: should an adjuster whose steps were proven smaller obtain the
+        /// sheet's step again, the next could touch. None where that cannot happen.
+        /// </summary>
+        public int? ReadAfter { get; init; }
+
         /// <summary>
         /// Counted from the least that the readings leave, with the most that a step may take, and predicted so, because more steps at once might touch: to be
         /// read and turned again.

@@ -20,4 +20,8 @@ public sealed record EnergisedTask(
     string Stop,
     string? AdjusterControl,
     int? LongestMinutes
-);
+)
+{
+    /// <summary>Who may run the machine for it; empty: any authorised person.</summary>
+    public ImmutableArray<Id<Participant>> Operators { get; init; } = [];
+}

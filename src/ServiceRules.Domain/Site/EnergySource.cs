@@ -1,3 +1,5 @@
+using ServiceRules.Domain.Quantities;
+
 namespace ServiceRules.Domain.Site;
 
 /// <summary>One source of hazardous energy, and how it is isolated and proven dead.</summary>
@@ -21,10 +23,13 @@ public sealed record EnergySource
     /// <summary>Stored energy can build up again; it is rechecked at least this often, in minutes.</summary>
     public int? RecheckMinutes { get; init; }
 
-    /// <summary>Stored energy can build up again: always so where a time for rechecks is stated.</summary>
+    /// <summary>More than this is too much at a check; absent: nothing states how much is.</summary>
+    public Pressure? RecheckLimit { get; init; }
+
+    /// <summary>Stored energy can build up again: always so where a time or a limit for rechecks is stated.</summary>
     public bool Reaccumulates
     {
-        get => field || RecheckMinutes is not null;
+        get => field || RecheckMinutes is not null || RecheckLimit is not null;
         init;
     }
 

@@ -3,14 +3,24 @@ using System.Collections.Frozen;
 namespace ServiceRules.Domain.Timeline;
 
 /// <summary>
-/// Devices that stop or permit a machine and do not keep energy out: 29 CFR 1910.147(b) says of push buttons, selector
-/// switches and other control-circuit devices that they are not energy isolating devices.
+/// Devices that start, stop or permit a machine and do not keep energy out: push buttons, selector switches, keys and other
+/// devices of the control circuit isolate nothing.
 /// </summary>
 public static class ControlDevices
 {
     private static readonly FrozenSet<string> Known = new[]
     {
         "stopbutton",
+        "startbutton",
+        "startstopbutton",
+        "pushbutton",
+        "button",
+        "emergencystop",
+        "emergencystopbutton",
+        "key",
+        "ignition",
+        "ignitionkey",
+        "ignitionswitch",
         "keyswitch",
         "selector",
         "selectorswitch",

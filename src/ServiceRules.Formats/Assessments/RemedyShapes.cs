@@ -37,7 +37,23 @@ internal static class RemedyShapes
             var place = o.Required("place", Terms.Title, "where", p => p.Place);
             var before = o.Required("before", Terms.ExactLength, "as it is", p => p.Before);
             var after = o.Required("after", Terms.ExactLength, "as it will be", p => p.After);
-            return v => new PredictedGap(v.Get(place), v.Get(before), v.Get(after));
+            var doubtBefore = o.Optional(
+                "beforeDoubt",
+                Terms.ExactLength,
+                "how far the one as it is may be off either way",
+                p => p.BeforeDoubt
+            );
+            var doubtAfter = o.Optional(
+                "afterDoubt",
+                Terms.ExactLength,
+                "how far the one as it will be may be off either way: readings, steps and lever together",
+                p => p.AfterDoubt
+            );
+            return v => new PredictedGap(v.Get(place), v.Get(before), v.Get(after))
+            {
+                BeforeDoubt = v.Get(doubtBefore),
+                AfterDoubt = v.Get(doubtAfter),
+            };
         }
     );
 
@@ -97,6 +113,12 @@ internal static class RemedyShapes
                 "whether it would be above the limits",
                 n => n.IsAbove
             );
+            var doubt = o.Optional(
+                "doubt",
+                Terms.ExactLength,
+                "how far that may be off either way",
+                n => n.Doubt
+            );
             var also = o.Items(
                 "also",
                 Terms.Title,
@@ -120,6 +142,7 @@ internal static class RemedyShapes
                 v.Get(above)
             )
             {
+                Doubt = v.Get(doubt),
                 Also = v.Get(also),
                 IsByOtherPrint = v.Get(other),
             };
@@ -205,6 +228,18 @@ internal static class RemedyShapes
                     "what a step really obtains, where readings proved it to be other than the sheet says",
                     r => r.LearnedStep
                 );
+                var learnedDoubt = o.Optional(
+                    "learnedStepDoubt",
+                    Terms.ExactLength,
+                    "how far that step may be off either way",
+                    r => r.LearnedStepDoubt
+                );
+                var readAfter = o.Optional(
+                    "readAfter",
+                    Shape.Whole(0, 2 * MostSteps),
+                    "after how many single steps to read before the next, since it could touch where the sheet's step is obtained again",
+                    r => r.ReadAfter
+                );
                 var least = o.Defaulted(
                     "least",
                     Shape.Flag,
@@ -223,6 +258,8 @@ internal static class RemedyShapes
                     )
                     {
                         LearnedStep = v.Get(learned),
+                        LearnedStepDoubt = v.Get(learnedDoubt),
+                        ReadAfter = v.Get(readAfter),
                         IsLeast = v.Get(least),
                     };
             }

@@ -23,7 +23,7 @@ internal static class InstrumentShapes
             );
             var factor = o.Optional<decimal>(
                 "coverageFactor",
-                Shape.Number(0.1m, 5m),
+                Shape.Number(1m, 5m),
                 "coverage factor of that uncertainty",
                 c => c.Level is null ? c.CoverageFactor : null
             );
@@ -179,6 +179,14 @@ internal static class InstrumentShapes
                     i => i.ZeroCheckAfter
                 );
                 o.Needs(zeroAfter, zero);
+                o.Check(
+                    v =>
+                        v.Get(calibration) is not { } certified
+                        || CertifiedBounds.Hold(certified.ExpandedUncertainty, v.Get(resolution)),
+                    calibration,
+                    CertifiedBounds.Wrong,
+                    CertifiedBounds.Accepted
+                );
                 var inspection = o.Optional(
                     "inspection",
                     InspectionObject,

@@ -141,6 +141,13 @@ internal static class InspectionShapes
                     "longest run at a time, in minutes",
                     t => t.LongestMinutes
                 );
+                var operators = o.Items(
+                    "operators",
+                    Terms.Id<Participant>(),
+                    FormatLimits.Words,
+                    "who may run the machine for it; left out: any authorised person",
+                    t => t.Operators
+                );
                 return v => new EnergisedTask(
                     v.Get(task),
                     v.Get(approved),
@@ -148,7 +155,10 @@ internal static class InspectionShapes
                     v.Get(stop),
                     v.Get(control),
                     v.Get(longest)
-                );
+                )
+                {
+                    Operators = v.Get(operators),
+                };
             }
         );
 }

@@ -161,6 +161,12 @@ internal static class RegisterShapes
                     "expanded uncertainty (k = 2) of one reading: calibration, zero and repeatability together, without the step",
                     i => i.ExpandedUncertainty
                 );
+                o.Check(
+                    v => CertifiedBounds.Hold(v.Get(uncertainty), v.Get(resolution)),
+                    uncertainty,
+                    CertifiedBounds.Wrong,
+                    CertifiedBounds.Accepted
+                );
                 var measures = o.Required(
                     "measures",
                     Shape.List(Choices.Quantity, 1, FormatLimits.Words),

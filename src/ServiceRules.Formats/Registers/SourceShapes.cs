@@ -62,12 +62,18 @@ internal static class SourceShapes
                     "rechecked at least this often while work goes on, in minutes",
                     s => s.RecheckMinutes
                 );
+                var limit = o.Optional(
+                    "recheckLimit",
+                    Terms.Pressure,
+                    "more than this is too much at a recheck",
+                    s => s.RecheckLimit
+                );
                 var again = o.Defaulted(
                     "reaccumulates",
                     Shape.Flag,
                     false,
-                    "whether stored energy can build up again; always so where `recheckMinutes` is stated",
-                    s => s.Reaccumulates && s.RecheckMinutes is null
+                    "whether stored energy can build up again; always so where `recheckMinutes` or `recheckLimit` is stated",
+                    s => s.Reaccumulates && s.RecheckMinutes is null && s.RecheckLimit is null
                 );
                 var release = o.Optional(
                     "release",
@@ -96,6 +102,7 @@ internal static class SourceShapes
                     Lockable = v.Get(lockable),
                     Stored = v.Get(stored),
                     RecheckMinutes = v.Get(recheck),
+                    RecheckLimit = v.Get(limit),
                     Reaccumulates = v.Get(again),
                     Release = v.Get(release),
                     Proof = v.Get(proof),

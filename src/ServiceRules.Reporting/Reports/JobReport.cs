@@ -1,8 +1,6 @@
-using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
 using ServiceRules.Reporting.Layout;
-using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Timestamping;
@@ -12,6 +10,8 @@ namespace ServiceRules.Reporting.Reports;
 /// <summary>The report of one job: laid out, painted, evidence attached, signed.</summary>
 public static class JobReport
 {
+    private static readonly RecordReport Frame = new("Service report", Content);
+
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
     /// <param name="authority">Who stamps the signature; null when nobody is asked.</param>
     /// <param name="proofs">That record and assessment stand in a log; null when they were not filed.</param>
@@ -23,17 +23,7 @@ public static class JobReport
         DateTimeOffset issuedAt,
         ITimestampAuthority? authority = null,
         FilingProofs? proofs = null
-    )
-    {
-        var statement = ReportIssue.Stated(signer, issuedAt, authority);
-        return PdfReportWriter.Write(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs)),
-            Title(assessed, terms, statement),
-            ReportAttachments.Of(assessed.Evidence, proofs),
-            signer,
-            authority
-        );
-    }
+    ) => Frame.Write(assessed, terms, signer, issuedAt, authority, proofs);
 
     /// <summary>The same file as <see cref="Write"/> makes, but for its signature: for holding another against it.</summary>
     /// <param name="assessed">What the report tells.</param>
@@ -48,13 +38,7 @@ public static class JobReport
         SignatureStatement statement,
         FilingProofs? proofs,
         int pagesMax
-    ) =>
-        PdfReportWriter.WriteUnsigned(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs), pagesMax),
-            Title(assessed, terms, statement),
-            ReportAttachments.Of(assessed.Evidence, proofs),
-            statement
-        );
+    ) => Frame.DrawAnew(assessed, terms, statement, proofs, pagesMax);
 
     internal static PlacedDocument LayOut(
         Assessed assessed,
@@ -63,37 +47,10 @@ public static class JobReport
         ITextMeasure measure,
         FiledIn? log = null,
         int pagesMax = Pagination.PagesMax
-    )
-    {
-        var job = new JobView(assessed, terms, measure, signature.At) { Log = log };
-        var design = ReportPages.Design(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Service report · {assessed.Record.Id.Text} · {assessed.Record.Machine.Id.Text} · {assessed.Record.Date:yyyy-MM-dd}"
-            ),
-            assessed.Context.Site,
-            ReportPages.Digest("record", assessed.Evidence.Record),
-            pagesMax
-        );
-        return Pagination.LayOut(Content(job, signature), design, measure);
-    }
+    ) => Frame.LayOut(assessed, terms, signature, measure, log, pagesMax);
 
     /// <summary>The title that the report of a record carries.</summary>
-    public static string TitleOf(string record) => $"Service report {record}";
-
-    private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
-    {
-        var record = assessed.Record;
-        return new DocumentTitle(
-            TitleOf(record.Id.Text),
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}"
-            ),
-            terms.Language,
-            statement.At
-        );
-    }
+    public static string TitleOf(string record) => Frame.TitleOf(record);
 
     private static Stack Content(JobView job, SignatureStatement signature)
     {

@@ -1,8 +1,6 @@
-using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
 using ServiceRules.Reporting.Layout;
-using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports.SafeWork;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Signing;
@@ -16,8 +14,13 @@ namespace ServiceRules.Reporting.Reports;
 /// </summary>
 public static class SafeWorkReport
 {
+    private static readonly RecordReport Frame = new(
+        "Safe-work report",
+        (job, signature) => Content(new SafeWorkView(job), signature)
+    );
+
     /// <summary>What the title begins with, by which the kind of report is told.</summary>
-    internal const string TitleStart = "Safe-work report ";
+    internal static string TitleStart => Frame.TitleStart;
 
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
     /// <param name="authority">Who stamps the signature; null when nobody is asked.</param>
@@ -30,32 +33,22 @@ public static class SafeWorkReport
         DateTimeOffset issuedAt,
         ITimestampAuthority? authority = null,
         FilingProofs? proofs = null
-    )
-    {
-        var statement = ReportIssue.Stated(signer, issuedAt, authority);
-        return PdfReportWriter.Write(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs)),
-            Title(assessed, terms, statement),
-            ReportAttachments.Of(assessed.Evidence, proofs),
-            signer,
-            authority
-        );
-    }
+    ) => Frame.Write(assessed, terms, signer, issuedAt, authority, proofs);
 
     /// <summary>The same file as <see cref="Write"/> makes, but for its signature: for holding another against it.</summary>
+    /// <param name="assessed">What the report tells.</param>
+    /// <param name="terms">How it tells it.</param>
+    /// <param name="statement">What is said about its signature.</param>
+    /// <param name="proofs">That record and assessment stand in a log, or null.</param>
+    /// <param name="pagesMax">More pages than these are not drawn.</param>
+    /// <exception cref="InvalidOperationException">It takes more pages, or cannot be laid out.</exception>
     internal static byte[] DrawAnew(
         Assessed assessed,
         ReportTerms terms,
         SignatureStatement statement,
         FilingProofs? proofs,
         int pagesMax
-    ) =>
-        PdfReportWriter.WriteUnsigned(
-            LayOut(assessed, terms, statement, FontMeasure.Shipped, ReportIssue.Log(proofs), pagesMax),
-            Title(assessed, terms, statement),
-            ReportAttachments.Of(assessed.Evidence, proofs),
-            statement
-        );
+    ) => Frame.DrawAnew(assessed, terms, statement, proofs, pagesMax);
 
     internal static PlacedDocument LayOut(
         Assessed assessed,
@@ -64,21 +57,10 @@ public static class SafeWorkReport
         ITextMeasure measure,
         FiledIn? log = null,
         int pagesMax = Pagination.PagesMax
-    )
-    {
-        var job = new JobView(assessed, terms, measure, signature.At) { Log = log };
-        var record = assessed.Record;
-        var design = ReportPages.Design(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Safe-work report · {record.Id.Text} · {record.Machine.Id.Text} · {record.Date:yyyy-MM-dd}"
-            ),
-            assessed.Context.Site,
-            ReportPages.Digest("record", assessed.Evidence.Record),
-            pagesMax
-        );
-        return Pagination.LayOut(Content(new SafeWorkView(job), signature), design, measure);
-    }
+    ) => Frame.LayOut(assessed, terms, signature, measure, log, pagesMax);
+
+    /// <summary>The title that the report of a record carries.</summary>
+    public static string TitleOf(string record) => Frame.TitleOf(record);
 
     private static Stack Content(SafeWorkView view, SignatureStatement signature) =>
         new(
@@ -95,21 +77,4 @@ public static class SafeWorkReport
             ],
             6
         );
-
-    /// <summary>The title that the safe-work report of a record carries.</summary>
-    public static string TitleOf(string record) => $"{TitleStart}{record}";
-
-    private static DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)
-    {
-        var record = assessed.Record;
-        return new DocumentTitle(
-            TitleOf(record.Id.Text),
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Machine {record.Machine.Id.Text}, {record.Date:yyyy-MM-dd}"
-            ),
-            terms.Language,
-            statement.At
-        );
-    }
 }

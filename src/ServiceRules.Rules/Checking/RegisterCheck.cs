@@ -241,7 +241,10 @@ internal static class RegisterCheck
         for (var index = 0; index < procedure.Value.EnergisedTasks.Length; index++)
         {
             var at = FormattableString.Invariant($"/energisedTasks/{index}/approvedBy");
-            Person(procedure, at, procedure.Value.EnergisedTasks[index].ApprovedBy?.Text, library, remarks);
+            var task = procedure.Value.EnergisedTasks[index];
+            Person(procedure, at, task.ApprovedBy?.Text, library, remarks);
+            var operators = FormattableString.Invariant($"/energisedTasks/{index}/operators");
+            People(procedure, operators, task.Operators, library, remarks);
         }
     }
 

@@ -16,7 +16,11 @@ public static class CheckEvaluation
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(frame);
         var outcome = Suppression.ByExemption(rule, frame) ?? Judged(rule, frame, unit);
-        return GaugeNotices.Added(outcome, rule.Check, unit);
+        return GaugeNotices.Added(
+            ContestedRemedy.Withheld(outcome, rule.Check, frame, unit),
+            rule.Check,
+            unit
+        );
     }
 
     private static CheckOutcome Judged(Rule rule, JobFrame frame, UnitFrame? unit) =>

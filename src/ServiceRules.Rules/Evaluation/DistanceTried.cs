@@ -10,6 +10,7 @@ namespace ServiceRules.Rules.Evaluation;
 /// </summary>
 /// <param name="Adjuster">What was turned.</param>
 /// <param name="Quantity">What was read before and after.</param>
+/// <param name="Station">Where; none for a quantity of one place.</param>
 /// <param name="Noted">The distance that was noted, on the busier side; more than nothing.</param>
 /// <param name="Trial">
 /// The same as it counts at the place, in steps of one millimetre, with the change that was read: what one such step really
@@ -19,6 +20,7 @@ namespace ServiceRules.Rules.Evaluation;
 public sealed record DistanceTried(
     AdjusterKind Adjuster,
     MeasuredQuantity Quantity,
+    Length? Station,
     Length Noted,
     StepTrial Trial,
     UnitSystem System

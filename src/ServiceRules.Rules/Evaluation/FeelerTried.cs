@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Rules.Evaluation;
@@ -9,6 +10,24 @@ namespace ServiceRules.Rules.Evaluation;
 /// <param name="Entry">Evidence pointer.</param>
 public sealed record FeelerTried(Length Thickness, Length? Tolerance, bool Passes, string Entry)
 {
+    /// <summary>The feelers of a stack, in the order noted; empty for a single feeler.</summary>
+    public ImmutableArray<PrintedLength> Stacked { get; init; } = [];
+
+    /// <summary>As it is called at the bench: <c>0.002 in</c>, or <c>0.002 in + 0.003 in stacked</c>.</summary>
+    /// <param name="system">The units in which a single feeler is told.</param>
+    public string Named(UnitSystem system) =>
+        Stacked.IsEmpty ? Wording.Of(Thickness, system) : $"{string.Join(" + ", Stacked)} stacked";
+
+    /// <summary>Equal where thickness, tolerance, result, entry and the feelers of the stack are.</summary>
+    public bool Equals(FeelerTried? other) =>
+        other is not null
+        && (Thickness, Tolerance, Passes, Entry, IsByRootSum)
+            == (other.Thickness, other.Tolerance, other.Passes, other.Entry, other.IsByRootSum)
+        && Stacked.SequenceEqual(other.Stacked);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Thickness, Passes, Entry);
+
     /// <summary>A stack whose tolerances were added by root-sum, as its set names it: no bound.</summary>
     public bool IsByRootSum { get; init; }
 }

@@ -3,6 +3,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Bench;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation;
@@ -39,7 +40,7 @@ public static class FrameBuilder
             Context = context,
             Book = book,
             Units = units.MoveToImmutable(),
-            Procedure = ProcedureOf(record, context),
+            Procedure = ProcedureOf(record, context, days),
             Events = JudgedOrder.Of(record.Timeline, context.Zone),
             Days = days,
             State = StateOf(record),
@@ -104,13 +105,11 @@ public static class FrameBuilder
         };
     }
 
-    private static Procedure? ProcedureOf(ServiceRecord record, AssessmentContext context) =>
-        context.Procedures.FirstOrDefault(procedure =>
-            procedure.Place == record.Place
-            && procedure.Machines.Contains(record.Machine.Id)
-            && !(procedure.From > record.Date)
-            && !(procedure.Until < record.Date)
-        );
+    // People go by what is in force when they begin, whatever day the record is dated.
+    private static Procedure? ProcedureOf(ServiceRecord record, AssessmentContext context, JobDays days) =>
+        ProcedureInUse.Of(record, context.Procedures, days.Began) is { IsInForce: true, Procedure: var used }
+            ? used
+            : null;
 
     private static RecordState StateOf(ServiceRecord record) =>
         record switch

@@ -26,6 +26,9 @@ public sealed record JobDays
     /// <summary>The last day that a time falls on; none when nothing has a time.</summary>
     public DateOnly? Last { get; }
 
+    /// <summary>The day on which the job began: the first by the times, else the date.</summary>
+    public DateOnly Began => First ?? Dated;
+
     /// <summary>Whether the date is one of the days from the first to the last.</summary>
     public bool Agree => First <= Dated && Dated <= Last;
 
@@ -40,13 +43,22 @@ public sealed record JobDays
     /// <param name="context">Its frozen context, for the wall clock.</param>
     public static JobDays Of(ServiceRecord record, AssessmentContext context)
     {
-        ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(context);
+        return Of(record, context.Zone);
+    }
+
+    /// <summary>The days of a record.</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="zone">The wall clock of its site.</param>
+    public static JobDays Of(ServiceRecord record, SiteZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(zone);
         var days = record
             .Timeline.Select(entry => entry.At)
             .Concat(record.Units.SelectMany(unit => unit.Entries).Select(entry => entry.At))
             .OfType<RecordedTime>()
-            .Select(context.Zone.DayOf)
+            .Select(zone.DayOf)
             .ToList();
         return days.Count == 0 ? new(record.Date, null, null) : new(record.Date, days.Min(), days.Max());
     }

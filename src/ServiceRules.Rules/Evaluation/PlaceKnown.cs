@@ -21,8 +21,8 @@ public sealed record PlaceKnown
 
     /// <summary>
     /// Value with uncertainty, or interval; null when only sights were noted or nothing holds. Of feelers that contradict
-    /// what the steps before them should have made of the gap, what they tell by themselves: it shows a breach, and
-    /// <see cref="Doubt"/> keeps it from proving anything met.
+    /// what the steps before them should have made of the gap, and of lengths whose last few agree while too much says
+    /// otherwise, what they tell by themselves: it shows a breach, and <see cref="Doubt"/> keeps it from proving anything met.
     /// </summary>
     public required Knowledge? Knowledge { get; init; }
 
@@ -73,8 +73,14 @@ public sealed record PlaceKnown
     /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
     public Id<Instrument>? Gauge { get; init; }
 
-    /// <summary>How the last two gauges that read here agree, nothing having moved between; none where one gauge read.</summary>
+    /// <summary>
+    /// How the last two gauges that read here agree, nothing having moved between, or by how much one gauge contradicts
+    /// itself; none where there is nothing to compare.
+    /// </summary>
     public GaugeComparison? Gauges { get; init; }
+
+    /// <summary>How many of its readings count, where some contradict the last of them; none where all do.</summary>
+    public ReadingsCounted? Counted { get; init; }
 
     /// <summary>Entries it rests on, as JSON pointers.</summary>
     public required ImmutableArray<string> Evidence { get; init; }

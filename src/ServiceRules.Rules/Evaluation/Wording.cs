@@ -14,6 +14,12 @@ internal static class Wording
             ? Figure(Math.Round(length.Millimetres / 25.4m, 5), "0.000##", "in")
             : Figure(Math.Round(length.Millimetres, 4), "0.00##", "mm");
 
+    /// <summary>The least that something may be: rounded up.</summary>
+    public static string AtLeast(Length length, UnitSystem system) => Of(length, system, decimal.Ceiling);
+
+    /// <summary>The most that something may be: rounded down.</summary>
+    public static string AtMost(Length length, UnitSystem system) => Of(length, system, decimal.Floor);
+
     /// <summary>The same, each length rounded the way that is asked: the ends of an interval go outward.</summary>
     private static string Of(Length length, UnitSystem system, Func<decimal, decimal> rounded) =>
         system is UnitSystem.Inch

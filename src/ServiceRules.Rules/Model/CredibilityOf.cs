@@ -35,4 +35,16 @@ public enum CredibilityOf
 
     /// <summary>Somebody at work here while they were away or at work at another machine.</summary>
     PersonElsewhere,
+
+    /// <summary>A lock or tag put on, taken off or left on as no lock or tag can be.</summary>
+    DeviceHistory,
+
+    /// <summary>The machine started while it was held off.</summary>
+    StartedHeldOff,
+
+    /// <summary>The offset from UTC of one person's or device's times changes where the site's clocks do not.</summary>
+    OffsetChanges,
+
+    /// <summary>A source that neither the register of machines nor the procedure has, and that no entry brings.</summary>
+    UnknownSources,
 }

@@ -218,4 +218,7 @@ public enum EnergyDuty
 
     /// <summary>Nobody released or waived a safety exception of their own.</summary>
     OwnExceptionNotReleased,
+
+    /// <summary>Whoever ran the machine for a test or a task is authorised, or named for it by the procedure.</summary>
+    EnergisedByAuthorised,
 }

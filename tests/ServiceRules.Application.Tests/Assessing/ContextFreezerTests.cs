@@ -23,10 +23,31 @@ public sealed class ContextFreezerTests
             record with
             {
                 Date = DateOnly.ParseExact(day, "yyyy-MM-dd", null),
+                Timeline = [],
+                Units = [],
             }
         );
 
         Assert.Equal([expected], context.Procedures.Select(procedure => procedure.Id.Text));
+    }
+
+    /// <summary>A job begun before midnight and dated the day after went by what was in force when it began.</summary>
+    [Fact]
+    public void Freeze_DatedTheDayAfterItBegan_TakesTheOneInForceWhenItBegan()
+    {
+        var record = DemoSeasons.Jobs.First(job => job.Record.Machine.Id.Text == "M-01").Record;
+
+        var context = ContextFreezer.Freeze(
+            DemoSeasons.Site,
+            record with
+            {
+                Date = new(2026, 2, 10),
+                Timeline = [record.Timeline[0] with { At = Time("2026-02-09T23:30:00Z") }],
+                Units = [],
+            }
+        );
+
+        Assert.Equal(["P-ride-on-1"], context.Procedures.Select(procedure => procedure.Id.Text));
     }
 
     /// <summary>A withdrawn procedure is another thing than none: whoever looks after safety is told which it was.</summary>
@@ -47,7 +68,15 @@ public sealed class ContextFreezerTests
             ],
         };
 
-        var context = ContextFreezer.Freeze(site, record with { Date = new(2026, 6, 1) });
+        var context = ContextFreezer.Freeze(
+            site,
+            record with
+            {
+                Date = new(2026, 6, 1),
+                Timeline = [],
+                Units = [],
+            }
+        );
 
         Assert.Equal(["P-ride-on-2"], context.Procedures.Select(procedure => procedure.Id.Text));
     }

@@ -59,6 +59,30 @@ public sealed class WorkElsewhereTests
         Assert.Empty(Beside(Morning, next));
     }
 
+    /// <summary>An end of work that nobody entered in January shows nobody anywhere in April.</summary>
+    [Fact]
+    public void Beside_WorkWithoutAnEnd_LastsNoLongerThanItsRecord()
+    {
+        var left = Job("J-0", "M-02", Entry("06:00", TimelineEventKind.WorkStarted, "tech-01"));
+        var signedLater = left with { SignOff = new(new("tech-01"), Time("2026-04-13T08:30:00+01:00")) };
+
+        Assert.Empty(Beside(Morning, left));
+        var at = Assert.IsType<PersonElsewhere>(Assert.Single(Beside(Morning, signedLater)));
+        Assert.Equal(signedLater.SignOff.At, at.Until);
+    }
+
+    /// <summary>One entry received twice is one lock put on once.</summary>
+    [Fact]
+    public void Beside_EntryReceivedTwice_CountsOnce()
+    {
+        var on = Entry("06:00", TimelineEventKind.LockApplied, "tech-02", "L-11") with { EventId = "e-1" };
+        var off = Entry("06:10", TimelineEventKind.LockRemoved, "tech-02", "L-11");
+
+        Assert.Empty(
+            Beside(Morning, Job("J-0", "M-02", on, off, on with { At = Time("2026-04-13T06:20:00+01:00") }))
+        );
+    }
+
     [Fact]
     public void Beside_LockNeverTakenOff_HangsThereStill()
     {

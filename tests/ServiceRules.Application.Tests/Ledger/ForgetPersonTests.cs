@@ -66,6 +66,53 @@ public sealed class ForgetPersonTests : IDisposable
     }
 
     [Theory]
+    // Who inspected the procedure is told by the assessment, who was shown it is not.
+    [InlineData("lead-01", true)]
+    [InlineData("op-01", false)]
+    public void Forget_SomebodyWhomOnlyTheRegistersName_RemovesThemAndWhatTellsOfThem(
+        string person,
+        bool isTold
+    )
+    {
+        var assessed = Desk.Judged();
+        Assert.DoesNotContain(person, Text(assessed.Evidence.Record), StringComparison.Ordinal);
+        Assert.Contains($"\"{person}\"", Text(assessed.Evidence.Context), StringComparison.Ordinal);
+        _desk.File(assessed);
+        Assert.IsType<FilingOutcome.Filed>(
+            new FileReport(_desk.Open()).File(assessed, "%PDF-1.7 packed"u8.ToArray(), null)
+        );
+
+        Assert.IsType<FilingOutcome.Filed>(Forget(person, withContents: true));
+
+        Assert.Null(_desk.Store.Content(assessed.Evidence.Context.Hash));
+        Assert.Null(_desk.Store.Content(ContentHash.Of("%PDF-1.7 packed"u8)));
+        Assert.NotNull(_desk.Store.Content(assessed.Evidence.Record.Hash));
+        Assert.Equal(isTold, _desk.Store.Content(assessed.Evidence.Assessment.Hash) is null);
+        Assert.Equal(0, ForgetPerson.CountNaming(_desk.Store, person));
+        Assert.Empty(_desk.Verify().Faults);
+    }
+
+    [Theory]
+    [InlineData("tech-07", "tech-07 heard it run rough", true)]
+    [InlineData("tech-07", "heard by tech-07's mate", true)]
+    [InlineData("tech-07", "heard by tech-070", false)]
+    [InlineData("ann", "cannot be heard", false)]
+    [InlineData("will", "it will not cut", false)]
+    public void CountNaming_ANameInWhatSomebodyWrote_FindsItWhereItIsNoWordOfTheLanguage(
+        string person,
+        string complaint,
+        bool isNamed
+    )
+    {
+        _desk.File(Desk.Judged(record => record["complaint"] = complaint));
+
+        Assert.Equal(isNamed, ForgetPerson.CountNaming(_desk.Store, person) > 0);
+    }
+
+    private static string Text(CanonicalDocument document) =>
+        System.Text.Encoding.UTF8.GetString(document.Bytes.Span);
+
+    [Theory]
     [InlineData("tech+02")]
     [InlineData("o'hara")]
     [InlineData("jürgen-02")]

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.RuleCases;
 using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
 using ServiceRules.TestKit;
 
 namespace ServiceRules.Application.Tests.Library;
@@ -53,6 +54,32 @@ public sealed class ShippedRulesTests
                 .Value.Fixtures.Where(one => !one.IsReleased)
                 .Select(one => $"{one.File}: {string.Join("; ", one.Told)}")
         );
+
+    [Fact]
+    public void Load_BaseRules_RestOnNoTextOfAJurisdiction()
+    {
+        var texts = Loaded
+            .Book.Packs.SelectMany(pack => pack.Citations)
+            .Select(citation => citation.Source)
+            .Concat(
+                Loaded
+                    .Book.Packs.Where(pack => pack.Layer == PackLayer.Jurisdiction)
+                    .Select(pack => pack.Title)
+            )
+            .ToList();
+
+        Assert.NotEmpty(texts);
+        Assert.All(
+            Loaded.Book.Packs.Where(pack => pack.Layer == PackLayer.Base).SelectMany(pack => pack.Rules),
+            rule =>
+                Assert.DoesNotContain(
+                    texts,
+                    text =>
+                        rule.Basis.Source is { } source
+                        && text.Contains(source, StringComparison.OrdinalIgnoreCase)
+                )
+        );
+    }
 
     [Fact]
     public void Check_ShippedFolder_CountsWhatItRead()

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 
@@ -37,17 +38,21 @@ internal static partial class RemedyWords
         {
             Remedy.Turn turn => $"turn {Words.Of(turn.Adjuster)} {turn.LeftSteps} {turn.RightSteps}: "
                 + $"{string.Join(", ", turn.Sequence.Select(step => $"{Words.Of(step.Side)} {(step.Opens ? "opens" : "closes")}"))}; "
-                + $"{string.Join(", ", turn.Predicted.Select(at => $"{at.Place} {Words.Of(at.Before)} {Words.Of(at.After)}"))}; "
+                + $"{string.Join(", ", turn.Predicted.Select(at => $"{at.Place} {Told(at.Before)} {Told(at.After)}"))}; "
                 + $"again {Again(turn.Again)}",
             Remedy.OpenUntilFree free =>
                 $"open {Words.Of(free.Adjuster)} until free, then {free.ThenOpen}; again {Again(free.Again)}",
             Remedy.Move move =>
-                $"move {Words.Of(move.Adjuster)} {Words.Of(move.Left)} {Words.Of(move.Right)}; again {Again(move.Again)}",
+                $"move {Words.Of(move.Adjuster)} {Told(move.Left)} {Told(move.Right)}; again {Again(move.Again)}",
             Remedy.ReadAgain read => $"read {Words.Of(read.Quantity)} at {string.Join(", ", read.Places)}",
             // Words tell lengths in the units that were read; what is to be done is the same in either.
             Remedy.Act act => LengthInWords.Replace(act.What, "a length"),
             _ => $"{remedy}",
         };
+
+    // Worked by hand to a ten-thousandth of a millimetre.
+    private static string Told(Length length) =>
+        Words.Of(Length.FromMillimetres(Math.Round(length.Millimetres, 4))) ?? string.Empty;
 
     private static string Again(IEnumerable<MeasuredQuantity> quantities) =>
         string.Join(", ", quantities.Select(Words.Of).Order(StringComparer.Ordinal));

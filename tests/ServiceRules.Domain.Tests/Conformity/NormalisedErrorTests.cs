@@ -30,4 +30,45 @@ public sealed class NormalisedErrorTests
         Assert.Null(NormalisedError.Of(MeasuredValue.Exact(Mm(1m)), MeasuredValue.Exact(Mm(1m))).Value);
         Assert.False(NormalisedError.Of(MeasuredValue.Exact(Mm(1m)), MeasuredValue.Exact(Mm(2m))).Agrees);
     }
+
+    [Theory]
+    // u 0.005 each, of it 0.003 in both alike: of the difference √2·0.004 = 0.00565685, U 0.0113137. Shared with another cause: √2·0.005·2.
+    [InlineData("HG-01", 0.0113, true)]
+    [InlineData("HG-01", 0.0114, false)]
+    [InlineData("HG-02", 0.0141, true)]
+    [InlineData("HG-02", 0.0142, false)]
+    public void OfOneGauge_WhatBothShare_ExplainsNoDifference(string cause, decimal apart, bool agrees)
+    {
+        var one = new MeasuredValue(Mm(4m), StandardUncertainty.From(Mm(0.005m)));
+        var shared = StandardUncertainty.From(Mm(0.003m));
+
+        var error = NormalisedError.OfOneGauge(
+            one,
+            one with
+            {
+                Value = Mm(4m - apart),
+            },
+            new(shared, "HG-01"),
+            new(shared, cause),
+            Mm(0.001m)
+        );
+
+        Assert.Equal((Mm(apart), agrees), (error.Difference, error.Agrees));
+    }
+
+    [Theory]
+    [InlineData(0.01, true)]
+    [InlineData(0.0100001, false)]
+    public void OfOneGauge_ReadingsAStepApart_AgreeHoweverSmallTheirUncertainty(decimal apart, bool agrees)
+    {
+        var error = NormalisedError.OfOneGauge(
+            MeasuredValue.Exact(Mm(4m)),
+            MeasuredValue.Exact(Mm(4m + apart)),
+            null,
+            null,
+            Mm(0.01m)
+        );
+
+        Assert.Equal((Mm(0.01m), agrees), (error.Limit, error.Agrees));
+    }
 }

@@ -40,8 +40,10 @@ internal static class RandomBench
     )
     {
         int at = random.Next(entries.Length + 1);
-        switch (random.Next(10))
+        switch (random.Next(12))
         {
+            case 10 or 11 when ReadAgain(random, entries, record) is { } again:
+                return again;
             case 0 when at < entries.Length:
                 return entries.RemoveAt(at);
             case 1 when at < entries.Length:
@@ -86,6 +88,44 @@ internal static class RandomBench
             Adjustment turned => turned with { Amount = Amount(random) },
             _ => entry,
         };
+    }
+
+    /// <summary>
+    /// A measured length is read again at once, once or more, alike or a little off, with its own gauge or another of its kind.
+    /// </summary>
+    private static ImmutableArray<BenchEntry>? ReadAgain(
+        Random random,
+        ImmutableArray<BenchEntry> entries,
+        ServiceRecord record
+    )
+    {
+        var measured = entries.OfType<Reading>().Where(r => r.Observed is Observation.Measured).ToList();
+        if (measured.Count == 0)
+        {
+            return null;
+        }
+
+        var first = Any(random, measured);
+        var kind = record.Instruments.FirstOrDefault(i => i.Id == first.Instrument)?.Kind;
+        var others = record.Instruments.Where(i => i.Kind == kind).Select(i => i.Id).ToList();
+        int at = entries.IndexOf(first) + 1;
+        for (int more = random.Next(1, 5); more > 0; more--)
+        {
+            var length = ((Observation.Measured)first.Observed).Value;
+            int steps = random.Next(4) == 0 ? random.Next(-6, 7) : random.Next(-1, 2);
+            entries = entries.Insert(
+                at,
+                first with
+                {
+                    Observed = new Observation.Measured(Moved(length, 0.0005m * steps)),
+                    Instrument =
+                        others.Count > 1 && random.Next(3) == 0 ? Any(random, others) : first.Instrument,
+                }
+            );
+            at++;
+        }
+
+        return entries;
     }
 
     private static PrintedLength Moved(PrintedLength value, decimal inches)

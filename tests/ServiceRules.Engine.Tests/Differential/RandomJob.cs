@@ -97,6 +97,13 @@ internal sealed class RandomJob
         int which = random.Next(record.Instruments.Length);
         var gauge = record.Instruments[which];
         var day = record.Date;
+        if (random.Next(3) == 0)
+        {
+            record = record with { Instruments = record.Instruments.Add(gauge with { Id = new("G-90") }) };
+            record = record with { Instruments = [.. record.Instruments.DistinctBy(i => i.Id)] };
+            return;
+        }
+
         gauge = random.Next(6) switch
         {
             0 => gauge with { Calibration = null },

@@ -37,6 +37,7 @@ internal static class CitedRules
     [
         .. Citations.SelectMany(cited => cited.Rows.Select(row => (row, cited.Rule.Text))),
         .. CredibilityRules.ByRow.Select(row => (row.Key, row.Value)),
+        .. SafeWorkOpinion.BeyondTheTable.Select(rule => (rule, rule)),
     ];
 
     /// <summary>Rules that carry a row of the table, and every other duty of energy control.</summary>
@@ -50,7 +51,10 @@ internal static class CitedRules
     private static RuleBook Book { get; } = Shelf.Book(Rules);
 
     private static RuleBook BookWithoutCredibility { get; } =
-        Shelf.Book(Rules.Where(rule => !IsAboutCredibility(rule)));
+        Shelf.Book([
+            .. Rules.Where(rule => !IsAboutCredibility(rule)),
+            .. Shelf.Rules.Where(rule => rule.Check is Check.Protection),
+        ]);
 
     /// <summary>The verdict of each row that a rule speaks for: the worst of its rules.</summary>
     public static Dictionary<string, (Verdict Verdict, string Statement)> Rows(
@@ -77,7 +81,9 @@ internal static class CitedRules
         return rows;
     }
 
-    /// <summary>Judged without what only weighs how far a record can be believed.</summary>
+    /// <summary>
+    /// Judged without what only weighs how far a record can be believed, and by the rule of the protected interval as well.
+    /// </summary>
     public static Assessment AssessBelieved(
         RuleEngine engine,
         ServiceRecord record,

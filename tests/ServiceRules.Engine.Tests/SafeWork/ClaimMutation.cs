@@ -40,13 +40,17 @@ internal static class ClaimMutation
                 told.Add(
                     Event(TimelineEventKind.AlternativeMeasuresRecorded, by, start, 15) with
                     {
-                        Measures = [ProtectiveMeasure.LongHandledBrush, ProtectiveMeasure.ReelsAtRestSeen],
+                        Measures = Mostly()
+                            ? [ProtectiveMeasure.LongHandledBrush, ProtectiveMeasure.ReelsAtRestSeen]
+                            : [(ProtectiveMeasure)random.Next((int)ProtectiveMeasure.Other + 1)],
                     }
                 );
             }
 
             record = record with
             {
+                Tasks = [Mostly() ? ServiceTask.DailyCheck : ServiceTask.FullService],
+                Units = Mostly() ? record.Units : BenchLog(record.Units, random),
                 Setting = Mostly() ? WorkSetting.InUse : WorkSetting.Workshop,
                 HandsInBladeZone =
                     Mostly() ? false
@@ -85,6 +89,27 @@ internal static class ClaimMutation
             )
             : record.Timeline;
         return (record with { Timeline = [.. told, .. rest] }, context);
+    }
+
+    /// <summary>Something done to the first unit, at the blades or away from them.</summary>
+    private static ImmutableArray<UnitWork> BenchLog(ImmutableArray<UnitWork> units, Random random)
+    {
+        BenchEntry done = random.Next(4) switch
+        {
+            0 => new Reading
+            {
+                Quantity = MeasuredQuantity.Clearance,
+                Observed = new Observation.Contact(ContactState.Light),
+            },
+            1 => new Grinding { Kind = GrindingKind.ReelSpin },
+            2 => new PartFitted { Part = PartKind.Bedknife },
+            _ => new Reading
+            {
+                Quantity = MeasuredQuantity.Guards,
+                Observed = new Observation.Seen(Condition.Sound),
+            },
+        };
+        return units.IsEmpty ? units : units.SetItem(0, units[0] with { Entries = [done] });
     }
 
     private static ExemptionClaim Claim(ExemptionKind kind, Random random)

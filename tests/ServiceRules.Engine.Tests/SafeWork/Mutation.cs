@@ -19,6 +19,13 @@ internal static class Mutation
         TimelineEventKind.ResumedWork,
         TimelineEventKind.AreaInspected,
         TimelineEventKind.HandoverBriefed,
+        TimelineEventKind.PlugControlConfirmed,
+        TimelineEventKind.KeyRemoved,
+        TimelineEventKind.SourceAdded,
+        TimelineEventKind.EnergisedTaskPerformed,
+        TimelineEventKind.AlternativeMeasuresRecorded,
+        TimelineEventKind.SeenAtRest,
+        TimelineEventKind.HandedBack,
     ];
 
     public static (ServiceRecord Record, AssessmentContext Context) From(int seed)
@@ -103,18 +110,23 @@ internal static class Mutation
         );
     }
 
-    private static ServiceRecord Strayed(ServiceRecord record, TimelineEvent near, Random random) =>
-        With(
+    private static ServiceRecord Strayed(ServiceRecord record, TimelineEvent near, Random random)
+    {
+        var kind = Strays[random.Next(Strays.Length)];
+        return With(
             record,
             record.Timeline.Add(
                 new()
                 {
-                    Kind = Strays[random.Next(Strays.Length)],
+                    Kind = kind,
                     At = Later(near, random),
                     Actor = Anybody(record, random),
+                    Source =
+                        kind == TimelineEventKind.SourceAdded ? TimelinePen.SourceOf(SafeJob.Added) : null,
                 }
             )
         );
+    }
 
     /// <summary>Something about a lock, a tag or an isolator is not as it should be.</summary>
     private static ServiceRecord WithDevice(ServiceRecord record, Random random)

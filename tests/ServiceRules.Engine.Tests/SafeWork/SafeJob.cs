@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -7,7 +8,8 @@ namespace ServiceRules.Engine.Tests.SafeWork;
 
 /// <summary>
 /// A job done as it should be, of a random shape: one to four workers, one to six energy sources, own locks or a group
-/// box, a test run, a change of shift, outside people, a tag where no lock fits, pressure that comes back.
+/// box, a test run or a run for lapping, a change of shift, outside people, a tag where no lock fits, pressure that comes
+/// back, a plug as the only source, something plugged in during the job, a unit on the bench.
 /// </summary>
 internal sealed class SafeJob
 {
@@ -15,6 +17,7 @@ internal sealed class SafeJob
     public const string Operator = "op-1";
     public const string Inspector = "tech-9";
     public const string Machine = "M-1";
+    public const string Added = "groomer";
 
     private static readonly string[] Known =
     [
@@ -32,6 +35,11 @@ internal sealed class SafeJob
     private readonly ImmutableArray<EnergySource> sources;
     private readonly bool usesBox;
     private readonly bool isShiftChange;
+    private readonly bool isOnBench;
+    private readonly bool hasPlug;
+    private readonly bool addsSource;
+    private readonly bool hasControls;
+    private readonly bool laps;
     private readonly DateOnly day;
 
     private SafeJob(Random random)
@@ -57,18 +65,26 @@ internal sealed class SafeJob
                 )
                 .Select(n => $"tech-{n}"),
         ];
-        sources =
-        [
-            .. Known
-                .OrderBy(_ => random.Next())
-                .Take(random.Next(1, 7))
-                .Union(["engine_start"])
-                .TakeLast(6)
-                .Select(Source),
-        ];
+        isOnBench = random.Next(16) == 0;
+        hasPlug = !isOnBench && random.Next(8) == 0;
+        addsSource = !isOnBench && random.Next(8) == 0;
+        hasControls = random.Next(2) == 0;
+        laps = random.Next(2) == 0;
+        string[] known =
+            isOnBench ? ["gravity", "reel_rotation"]
+            : hasPlug ? ["mains_cord", "reel_rotation"]
+            :
+            [
+                .. Known
+                    .OrderBy(_ => random.Next())
+                    .Take(random.Next(1, 7))
+                    .Union(["engine_start"])
+                    .TakeLast(6),
+            ];
+        sources = [.. known.Select(Source)];
         day = DateOnly.FromDateTime(start.AddHours(-4).DateTime);
         isShiftChange = workers.Length == 2 && random.Next(2) == 0;
-        usesBox = workers.Length > 1 && !isShiftChange && random.Next(2) == 0;
+        usesBox = workers.Length > 1 && !isShiftChange && !hasPlug && random.Next(2) == 0;
     }
 
     private bool IsGroup => workers.Length > 1 && !isShiftChange;
@@ -89,26 +105,35 @@ internal sealed class SafeJob
                 job.sources,
                 job.workers,
                 outside,
-                job.sources.Any(s => s is { Isolator: not null, Lockable: false })
+                job.addsSource || job.sources.Any(s => s is { Isolator: not null, Lockable: false }),
+                job.isOnBench ? WorkPlace.OnBench : WorkPlace.OnMachine,
+                job.hasControls,
+                job.laps
             )
         );
     }
+
+    public static readonly Pressure Limit = Read("10 bar");
+
+    public static Pressure Read(string pressure) =>
+        Pressure.Parse(pressure).TryGet(out var read, out _) ? read : throw new ArgumentException(pressure);
 
     public static string LockOf(string person, string source) => $"L-{person}-{source}";
 
     private EnergySource Source(string id)
     {
-        bool switched = id is "engine_start" or "hydraulic" or "battery_drive";
-        bool stored = id is not ("engine_start" or "battery_drive");
+        bool switched = id is "engine_start" or "hydraulic" or "battery_drive" or "mains_cord";
+        bool stored = id is not ("engine_start" or "battery_drive" or "mains_cord");
         bool comesBack = id == "hydraulic" && random.Next(2) == 0;
         return new()
         {
             Id = new(id),
             Title = id.Replace('_', ' '),
             Isolator = switched ? $"{id}_disconnect" : null,
-            Lockable = switched && (id != "hydraulic" || random.Next(4) > 0),
+            Lockable = switched && id != "mains_cord" && (id != "hydraulic" || random.Next(4) > 0),
             Stored = stored,
             RecheckMinutes = comesBack ? 30 : null,
+            RecheckLimit = comesBack && random.Next(2) == 0 ? Limit : null,
             Release = stored ? "as the procedure says" : null,
             Proof = "tried",
         };
@@ -145,7 +170,7 @@ internal sealed class SafeJob
 
         Tell(TimelineEventKind.AffectedNotifiedBefore);
         pen.Write(TimelineEventKind.EnergyReviewed, workers[0]);
-        pen.Write(TimelineEventKind.MachineShutDown, workers[0]);
+        LeaveTheSeat();
         Control(workers[0]);
         string last = workers[0];
         if (isShiftChange)
@@ -159,7 +184,13 @@ internal sealed class SafeJob
         {
             Join();
             Work(workers);
-            if (random.Next(3) == 0)
+            if (addsSource)
+            {
+                Add();
+                Work(workers);
+            }
+
+            if (random.Next(3) == 0 && !isOnBench)
             {
                 Test();
                 Work(workers);
@@ -169,10 +200,58 @@ internal sealed class SafeJob
         Release(last);
     }
 
+    private void LeaveTheSeat()
+    {
+        if (hasControls)
+        {
+            pen.Write(TimelineEventKind.DriveDisengaged, workers[0]);
+            pen.Write(TimelineEventKind.UnitsLowered, workers[0]);
+            pen.Write(TimelineEventKind.ParkingBrakeSet, workers[0]);
+        }
+
+        pen.Write(TimelineEventKind.MachineShutDown, workers[0]);
+        if (hasControls)
+        {
+            pen.Write(TimelineEventKind.KeyRemoved, workers[0]);
+        }
+
+        pen.Write(TimelineEventKind.SeenAtRest, workers[0]);
+    }
+
+    /// <summary>Something with energy of its own is fitted between two stretches of work, and controlled at once.</summary>
+    private void Add()
+    {
+        pen.Write(TimelineEventKind.SourceAdded, workers[0], Added);
+        ControlAdded();
+    }
+
+    private void ControlAdded()
+    {
+        pen.Write(TimelineEventKind.IsolatorOperated, workers[0], Added);
+        foreach (string worker in workers)
+        {
+            pen.Write(
+                TimelineEventKind.TagApplied,
+                worker,
+                Added,
+                $"A-{worker}",
+                e => e with { AtLockPoint = true, Position = IsolatorPosition.Off }
+            );
+        }
+
+        pen.Write(TimelineEventKind.IsolationVerified, workers[0], Added);
+    }
+
     private void Control(string by)
     {
         foreach (string id in Isolatable)
         {
+            if (id == "mains_cord")
+            {
+                pen.Write(TimelineEventKind.PlugRemoved, by, id);
+                continue;
+            }
+
             pen.Write(
                 TimelineEventKind.IsolatorOperated,
                 by,
@@ -197,7 +276,11 @@ internal sealed class SafeJob
     private void Hang(string by, EnergySource source)
     {
         string id = source.Id.Text;
-        if (source.Lockable)
+        if (id == "mains_cord")
+        {
+            pen.Write(TimelineEventKind.PlugControlConfirmed, by, id);
+        }
+        else if (source.Lockable)
         {
             pen.Write(
                 TimelineEventKind.LockApplied,
@@ -255,7 +338,20 @@ internal sealed class SafeJob
             pen.Wait(random.Next(3, 12));
             foreach (var source in sources.Where(s => s.Reaccumulates))
             {
-                pen.Write(TimelineEventKind.StoredEnergyRechecked, people[0], source.Id.Text);
+                pen.Write(
+                    TimelineEventKind.StoredEnergyRechecked,
+                    people[0],
+                    source.Id.Text,
+                    more: e =>
+                        e with
+                        {
+                            Pressure =
+                                source.RecheckLimit is null ? null
+                                : random.Next(8) > 0 ? Read("2 bar")
+                                : random.Next(2) == 0 ? Read("30 bar")
+                                : null,
+                        }
+                );
             }
         }
 
@@ -269,11 +365,34 @@ internal sealed class SafeJob
     private void Test()
     {
         Look(workers[0]);
+        if (laps)
+        {
+            pen.Write(
+                TimelineEventKind.AlternativeMeasuresRecorded,
+                workers[0],
+                more: e => e with { Measures = [ProtectiveMeasure.LongHandledBrush] }
+            );
+        }
+
         TakeOff("test");
         pen.Write(TimelineEventKind.TestEnergised, workers[0]);
+        if (laps)
+        {
+            pen.Write(
+                TimelineEventKind.EnergisedTaskPerformed,
+                workers[0],
+                more: e => e with { Task = ServiceTask.Lap }
+            );
+        }
+
         pen.Write(TimelineEventKind.TestEnded, workers[0]);
+        LeaveTheSeat();
         Control(workers[0]);
         Join();
+        if (addsSource)
+        {
+            ControlAdded();
+        }
     }
 
     private void HandOver()
@@ -307,6 +426,10 @@ internal sealed class SafeJob
         TakeOff(null);
         Tell(TimelineEventKind.RemovalNotified);
         pen.Write(TimelineEventKind.MachineStarted, by);
+        if (random.Next(2) == 0)
+        {
+            pen.Write(TimelineEventKind.HandedBack, by);
+        }
     }
 
     private void Look(string by)
@@ -362,6 +485,7 @@ internal sealed class SafeJob
             Date = day,
             Machine = new(new(Machine), null, null),
             HandsInBladeZone = true,
+            Place = isOnBench ? WorkPlace.OnBench : WorkPlace.OnMachine,
             Tasks = [ServiceTask.FullService],
             People =
             [

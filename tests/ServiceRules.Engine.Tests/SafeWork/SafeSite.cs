@@ -19,7 +19,10 @@ internal static class SafeSite
         ImmutableArray<EnergySource> sources,
         string[] workers,
         bool outside,
-        bool tags
+        bool tags,
+        WorkPlace place,
+        bool controls,
+        bool laps
     )
     {
         string[] locksmiths = [.. workers];
@@ -28,7 +31,7 @@ internal static class SafeSite
             Site = "site",
             Zone = NewYork(),
             Machines = [new(new(SafeJob.Machine), "machine", sources)],
-            Procedures = [Procedure(sources, workers)],
+            Procedures = [Procedure(sources, workers, place, controls, laps)],
             People =
             [
                 .. workers.Select((w, n) => Person(w, sources, outside && n == workers.Length - 1, tags)),
@@ -45,27 +48,48 @@ internal static class SafeSite
                     Style = Style,
                 },
                 .. sources.Select(s => new RegisteredLock(new($"J-{s.Id.Text}"), null) { Style = Style }),
-                .. locksmiths.Select(w => new RegisteredLock(new($"T-{w}"), null)
-                {
-                    IsTag = true,
-                    Legend = "do not operate",
-                    Style = Style,
-                }),
+                .. locksmiths
+                    .SelectMany(w => new[] { $"T-{w}", $"A-{w}" })
+                    .Select(tag => new RegisteredLock(new(tag), null)
+                    {
+                        IsTag = true,
+                        Legend = "do not operate",
+                        Style = Style,
+                    }),
             ],
             LockStyle = Style,
             RemovalException = new("P-90", [new(SafeJob.Lead)]),
         };
     }
 
-    private static Procedure Procedure(ImmutableArray<EnergySource> sources, string[] workers) =>
+    private static Procedure Procedure(
+        ImmutableArray<EnergySource> sources,
+        string[] workers,
+        WorkPlace place,
+        bool controls,
+        bool laps
+    ) =>
         new()
         {
             Id = new("P-1"),
             Title = "procedure",
             Machines = [new(SafeJob.Machine)],
-            Place = WorkPlace.OnMachine,
+            Place = place,
             Sources = sources,
-            Controls = new(Key: false, ParkingBrake: false, LoweringUnits: false, ReelDrive: false),
+            Controls = new(controls, controls, controls, controls),
+            EnergisedTasks = laps
+                ?
+                [
+                    new(
+                        ServiceTask.Lap,
+                        new Id<Participant>(SafeJob.Lead),
+                        [ProtectiveMeasure.LongHandledBrush],
+                        "all off",
+                        null,
+                        10
+                    ),
+                ]
+                : [],
             From = Effective,
             ControlStepsChanged = true,
             Inspection = new(

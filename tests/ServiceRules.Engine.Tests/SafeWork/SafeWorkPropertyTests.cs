@@ -29,6 +29,8 @@ public sealed class SafeWorkPropertyTests
         TimelineEventKind.StoredEnergyReleased,
         TimelineEventKind.IsolationVerified,
         TimelineEventKind.StoredEnergyRechecked,
+        TimelineEventKind.WorkStarted,
+        TimelineEventKind.WorkStopped,
         TimelineEventKind.HandoverBriefed,
         TimelineEventKind.AreaInspected,
         TimelineEventKind.PeopleClearChecked,
@@ -75,6 +77,30 @@ public sealed class SafeWorkPropertyTests
                     }
 
                     (record, before) = (less, after);
+                }
+
+                return null;
+            }
+        );
+
+    /// <summary>
+    /// Of jobs with something wrong already: hands in at the wrong time are not made good by leaving out when they went in
+    /// or came out. What leaves a whole record of less work, or a job that has not begun, is set aside.
+    /// </summary>
+    [Fact]
+    public void Assess_StartOrEndOfWorkLeftOut_NeverImprovesTheDisposition() =>
+        Hold(
+            (seed, random) =>
+            {
+                var (record, context) = Mutation.From(seed);
+                var before = Worst(record, context);
+                foreach (int at in Edges(record))
+                {
+                    var after = Worst(record with { Timeline = record.Timeline.RemoveAt(at) }, context);
+                    if (after < before)
+                    {
+                        return $"{before} became {after} without {record.Timeline[at].Kind} at {record.Timeline[at].At.Text}\n{Told.Of(record, context)}";
+                    }
                 }
 
                 return null;
@@ -192,6 +218,43 @@ public sealed class SafeWorkPropertyTests
                     : null;
             }
         );
+
+    /// <summary>
+    /// Starts and ends of work of whoever starts and stops by turns. A start without an end leaves no trace on an open job,
+    /// nor where that person worked before or has no part in the job.
+    /// </summary>
+    private static IEnumerable<int> Edges(ServiceRecord record) =>
+        Enumerable
+            .Range(0, record.Timeline.Length)
+            .Where(at =>
+                record.Timeline[at].Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped
+            )
+            .OrderBy(at =>
+                record.Timeline[at].At is RecordedTime.Instant { Moment: var moment } ? moment : default
+            )
+            .ThenBy(at => at)
+            .GroupBy(at => record.Timeline[at].Actor)
+            .Where(theirs =>
+                theirs
+                    .Select(
+                        (at, place) =>
+                            (IsStart: record.Timeline[at].Kind == TimelineEventKind.WorkStarted, place)
+                    )
+                    .All(edge => edge.IsStart == (edge.place % 2 == 0))
+            )
+            .SelectMany(theirs =>
+                theirs.Where(at =>
+                    theirs.Count() % 2 == 0
+                    || at != theirs.Last()
+                    || (
+                        theirs.Count() == 1
+                        && record.SignOff is not null
+                        && record.People.Any(p =>
+                            p.Id == theirs.Key && p.Role is JobRole.Performs or JobRole.Assists
+                        )
+                    )
+                )
+            );
 
     private static void Hold(Func<int, Random, string?> fault)
     {

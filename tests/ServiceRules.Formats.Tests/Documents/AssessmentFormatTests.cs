@@ -18,7 +18,7 @@ public sealed class AssessmentFormatTests
     {
         JsonNode written = JsonNode.Parse(AssessmentFormat.Current.Write(Sample()))!;
         Assert.Equal("assessment/1", written["format"]!.GetValue<string>());
-        Assert.Equal("3", written["semantics"]!.GetValue<string>());
+        Assert.Equal("4", written["semantics"]!.GetValue<string>());
         JsonNode finding = written["findings"]![0]!;
         Assert.Equal("unit/U-1", finding["subject"]!.GetValue<string>());
         Assert.Equal("out-of-limit", finding["reason"]!.GetValue<string>());
@@ -50,7 +50,7 @@ public sealed class AssessmentFormatTests
     {
         string text = Encoding.UTF8.GetString(AssessmentFormat.Current.Write(Sample()));
         byte[] later = Encoding.UTF8.GetBytes(
-            text.Replace("\"semantics\": \"3\"", "\"semantics\": \"2\"", StringComparison.Ordinal)
+            text.Replace("\"semantics\": \"4\"", "\"semantics\": \"3\"", StringComparison.Ordinal)
         );
         Assert.False(AssessmentFormat.Current.Read(later).TryGet(out _, out ProblemReport problems));
         Assert.Equal("/semantics", Assert.Single(problems.Told).Pointer);
@@ -74,11 +74,19 @@ public sealed class AssessmentFormatTests
                         -2,
                         -1,
                         [new(Side.Left, false), new(Side.Right, false), new(Side.Left, false)],
-                        [new("left end", Length.FromInches(0.003m), Length.FromInches(0.002m))],
+                        [
+                            new("left end", Length.FromInches(0.003m), Length.FromInches(0.002m))
+                            {
+                                BeforeDoubt = Mm(0.002m),
+                                AfterDoubt = Mm(0.003m),
+                            },
+                        ],
                         [MeasuredQuantity.HeightOfCut]
                     )
                     {
                         LearnedStep = Mm(0.01m),
+                        LearnedStepDoubt = Mm(0.001m),
+                        ReadAfter = 2,
                         IsLeast = true,
                     }
                 ),
@@ -100,7 +108,10 @@ public sealed class AssessmentFormatTests
                     new Subject.Job(),
                     new Remedy.CannotBeTurnedIn("steps", "shim")
                     {
-                        Nearest = new(AdjusterKind.Clearance, 2, -1, "right end", Mm(0.004m), true),
+                        Nearest = new(AdjusterKind.Clearance, 2, -1, "right end", Mm(0.004m), true)
+                        {
+                            Doubt = Mm(0.003m),
+                        },
                     }
                 ),
                 Finding(

@@ -49,6 +49,14 @@ public sealed class RecordReadingTests
         Assert.Equal(PartKind.Bedknife, Assert.IsType<PartFitted>(entries[12]).Part);
     }
 
+    [Theory]
+    [InlineData("\"coverageFactor\": 2", "\"coverageFactor\": 1")]
+    [InlineData("\"coverageFactor\": 2", "\"coverageFactor\": 5")]
+    [InlineData("\"expandedUncertainty\": \"0.010 mm\"", "\"expandedUncertainty\": \"1.00 mm\"")]
+    [InlineData("\"expandedUncertainty\": \"0.010 mm\"", "\"expandedUncertainty\": \"0.1 µm\"")]
+    public void Read_ACertificateAtTheEdgeOfWhatFits_IsRead(string from, string to) =>
+        Assert.NotNull(Read(SampleRecord.Text.Replace(from, to, StringComparison.Ordinal)));
+
     [Fact]
     public void Write_AfterRead_StatesTheSameDocument()
     {
@@ -79,6 +87,30 @@ public sealed class RecordReadingTests
         "\"coverageFactor\": 6",
         "value.range",
         "/instruments/0/calibration/coverageFactor"
+    )]
+    [InlineData(
+        "\"coverageFactor\": 2",
+        "\"coverageFactor\": 0.9",
+        "value.range",
+        "/instruments/0/calibration/coverageFactor"
+    )]
+    [InlineData(
+        "\"expandedUncertainty\": \"0.010 mm\"",
+        "\"expandedUncertainty\": \"0 mm\"",
+        "value.unreadable",
+        "/instruments/0/calibration/expandedUncertainty"
+    )]
+    [InlineData(
+        "\"expandedUncertainty\": \"0.010 mm\"",
+        "\"expandedUncertainty\": \"1.01 mm\"",
+        "value.contradiction",
+        "/instruments/0/calibration"
+    )]
+    [InlineData(
+        "\"expandedUncertainty\": \"0.010 mm\"",
+        "\"expandedUncertainty\": \"0.09 µm\"",
+        "value.contradiction",
+        "/instruments/0/calibration"
     )]
     [InlineData("\"2027-01-10\"", "\"2025-01-10\"", "value.contradiction", "/instruments/0/calibration/due")]
     [InlineData("\"id\": \"FG-01\"", "\"id\": \"HG-01\"", "reference.duplicate", "/instruments/1/id")]

@@ -9,10 +9,45 @@ internal static class BuildUpRow
     public static Possible Judge(Story story) =>
         story
             .Sources.Where(s => s.Reaccumulates)
-            .Select(s => story.HandsWentIn ? Judge(story, s) : Possible.Any & ~Possible.NotMet)
+            .Select(s =>
+                story.HandsWentIn ? Judge(story, s).And(Read(story, s)) : Possible.Any & ~Possible.NotMet
+            )
             .OfAllOrNone();
 
+    /// <summary>"A rising reading over the limit with no action": hands out, or the pressure let off, is one.</summary>
+    private static Possible Read(Story story, EnergySource source)
+    {
+        if (source.RecheckLimit is not { } limit)
+        {
+            return Possible.NotApplicable;
+        }
+
+        string id = source.Id.Text;
+        var looks = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.StoredEnergyRechecked && s.IsOf(id))
+            .ToList();
+        var high = looks.Where(s => s.Event.Pressure > limit).ToList();
+        bool silent = looks.Exists(s => s.Event.Pressure is null);
+        bool ignored = high.Exists(s =>
+            story.Spells.Any(spell => spell.Covers(s.Place))
+            && story.Steps.FirstOrDefault(next => s.Before(next)) is { } next
+            && next.Kind is not (TimelineEventKind.WorkStopped or TimelineEventKind.StoredEnergyReleased)
+        );
+        return ignored ? Possible.NotMet
+            : high.Count > 0 ? Possible.Judged
+            : silent ? Possible.Unproven
+            : Possible.Met;
+    }
+
     private static Possible Judge(Story story, EnergySource source)
+    {
+        var told = Watched(story, source);
+        return story.StrayStops.Any() && told != Possible.NotMet
+            ? (told & ~Possible.Met) | Possible.Unproven
+            : told;
+    }
+
+    private static Possible Watched(Story story, EnergySource source)
     {
         if (source.RecheckMinutes is not { } minutes)
         {
@@ -27,18 +62,23 @@ internal static class BuildUpRow
             )
             .ToList();
         var first = story.BeforeWork.LastOrDefault(s => checks.Contains(s));
-        if (first is null)
+        if (first is null && !checks.Any(c => story.LastStop is not { } ended || c.Before(ended)))
         {
-            return Possible.Judged;
+            // There is nothing of which to "keep verifying": no check before hands were out again.
+            return story.LastStop is null ? Possible.NeverMet : Possible.NotMet;
         }
 
         var limit = TimeSpan.FromMinutes(minutes);
         var end = story.LastStop?.At ?? story.Steps[^1].At;
-        bool anyGap = Gaps(checks, first, end).Any(g => g.Until - g.From > limit);
+        bool anyGap = first is null || Gaps(checks, first, end).Any(g => g.Until - g.From > limit);
         bool gapWithHandsIn = story.Spells.Any(spell => IsUnwatched(story, spell, checks, limit));
-        bool oddReading = story.Steps.Any(s =>
-            s.Kind == TimelineEventKind.StoredEnergyRechecked && s.Event.Pressure is not null && s.IsOf(id)
-        );
+        bool oddReading =
+            source.RecheckLimit is null
+            && story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.StoredEnergyRechecked
+                && s.Event.Pressure is not null
+                && s.IsOf(id)
+            );
         bool released = story.Steps.Any(s =>
             s.Kind == TimelineEventKind.StoredEnergyReleased && s.IsOf(id) && story.FirstWork!.Before(s)
         );
@@ -72,10 +112,10 @@ internal static class BuildUpRow
     private static bool IsUnwatched(Story story, Spell spell, List<Step> checks, TimeSpan limit)
     {
         var until = spell.Stop?.At ?? story.Steps[^1].At;
-        var from = checks.LastOrDefault(c => c.Before(spell.Start))?.At;
+        var from = checks.LastOrDefault(c => c.Before(spell.Start))?.At ?? spell.Start.At;
         foreach (var check in checks.Where(c => spell.Start.Before(c) && c.At < until))
         {
-            if (from is { } last && check.At - last > limit)
+            if (check.At - from > limit)
             {
                 return true;
             }
@@ -83,6 +123,6 @@ internal static class BuildUpRow
             from = check.At;
         }
 
-        return from is { } seen && until - seen > limit;
+        return until - from > limit;
     }
 }

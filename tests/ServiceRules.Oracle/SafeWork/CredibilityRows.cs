@@ -9,6 +9,17 @@ namespace ServiceRules.Oracle.SafeWork;
 /// </summary>
 internal static class CredibilityRows
 {
+    private static readonly TimelineEventKind[] AtTheMachine =
+    [
+        TimelineEventKind.IsolatorOperated,
+        TimelineEventKind.LockApplied,
+        TimelineEventKind.TagApplied,
+        TimelineEventKind.StoredEnergyReleased,
+        TimelineEventKind.IsolationVerified,
+        TimelineEventKind.LockRemoved,
+        TimelineEventKind.TagRemoved,
+    ];
+
     private static readonly TimelineEventKind[] Physical =
     [
         TimelineEventKind.MachineShutDown,
@@ -21,22 +32,31 @@ internal static class CredibilityRows
         TimelineEventKind.TagRemoved,
     ];
 
+    /// <summary>
+    /// Sure is: five seconds a step with hands at the machine, after the first of three or more, where seconds were noted. How
+    /// long looking round or proving takes, and what only minutes leave open, is left to the product.
+    /// </summary>
     public static Possible Burst(Story story)
     {
-        bool surely = Bursts(story, TimeSpan.FromSeconds(1), 6).Any();
-        bool perhaps = Bursts(story, TimeSpan.FromSeconds(60), 4, any: true).Any();
-        return Flag(surely, perhaps);
+        bool surely = story.Steps.Any(first =>
+            story.Steps.Any(last =>
+                last.By == first.By && !IsLate(first) && !IsLate(last) && IsTooMuch(story, first, last)
+            )
+        );
+        return Flag(surely, Bursts(story, TimeSpan.FromSeconds(60), 3, any: true).Any());
     }
 
-    /// <summary>Entries that no hand can have made at these times.</summary>
+    /// <summary>Entries that no hand can have made at these times, and what was entered in the same breath.</summary>
     public static IReadOnlyList<TimelineEvent> BurstEntries(Story story) =>
         [
             .. Bursts(story, TimeSpan.FromSeconds(1), 6)
+                .Where(burst => !burst.Exists(IsLate) && !burst.TrueForAll(IsWholeMinute))
                 .SelectMany(burst =>
                     story.Steps.Where(s =>
                         s.By == burst[0].By
+                        && !IsLate(s)
                         && s.At - burst[0].At <= TimeSpan.FromSeconds(1)
-                        && burst[0].At - s.At <= TimeSpan.FromSeconds(1)
+                        && burst[0].At - s.At <= TimeSpan.FromSeconds(0.5)
                     )
                 )
                 .Select(s => s.Event)
@@ -112,8 +132,41 @@ internal static class CredibilityRows
             }
         }
 
+        surely |= HangsOnTwo(story);
         return Flag(surely, perhaps);
     }
+
+    /// <summary>One lock on two isolators of the machine, never taken off between: as impossible as on two machines.</summary>
+    private static bool HangsOnTwo(Story story) =>
+        Pairs(story.Steps)
+            .Any(pair =>
+                pair.Item1.IsDeviceOn
+                && pair.Item2.IsDeviceOn
+                && pair.Item1.Device == pair.Item2.Device
+                && IsolatorOf(story, pair.Item1) is { } one
+                && IsolatorOf(story, pair.Item2) is { } other
+                && one != other
+                && !story.Steps.Any(off =>
+                    off.IsDeviceOff
+                    && off.Device == pair.Item1.Device
+                    && pair.Item1.Before(off)
+                    && off.Before(pair.Item2)
+                )
+            )
+        || story.Steps.Any(s =>
+            s.IsDeviceOn
+            && s.Event.Source is SourceReference.All
+            && story
+                .Isolatable.Select(source => source.Isolator)
+                .Distinct(StringComparer.Ordinal)
+                .Skip(1)
+                .Any()
+        );
+
+    private static string? IsolatorOf(Story story, Step on) =>
+        on.Event.Source is SourceReference.One { Source: var id }
+            ? story.Isolatable.FirstOrDefault(source => source.Id == id)?.Isolator
+            : null;
 
     public static Possible ActorElsewhere(Story story)
     {
@@ -147,7 +200,8 @@ internal static class CredibilityRows
     public static Possible NoOffset(Story story) =>
         Flag(story.Record.Timeline.Any(e => e.At is RecordedTime.LocalTime), false);
 
-    private static Possible Flag(bool surely, bool perhaps) =>
+    /// <summary>A doubt that is there, may be there, or is not.</summary>
+    public static Possible Flag(bool surely, bool perhaps) =>
         surely ? Possible.Unproven
         : perhaps ? Possible.Any & ~Possible.NotMet
         : Possible.Met | Possible.NotApplicable;
@@ -169,7 +223,32 @@ internal static class CredibilityRows
                     )
                     .ToList()
             )
-            .Where(near => near.Count >= count);
+            .Where(near =>
+                any ? near.Count >= count : near.DistinctBy(s => (s.Kind, s.Event.Source)).Count() >= count
+            );
+
+    private static bool IsTooMuch(Story story, Step first, Step last)
+    {
+        var between = story
+            .Steps.Where(s =>
+                s.By == first.By && !IsLate(s) && first.Place <= s.Place && s.Place <= last.Place
+            )
+            .ToList();
+        int steps = between
+            .Where(s => AtTheMachine.Contains(s.Kind))
+            .DistinctBy(s => (s.Kind, s.Event.Source))
+            .Count();
+        return steps >= 3
+            && !between.TrueForAll(IsWholeMinute)
+            && AtTheMachine.Contains(first.Kind)
+            && TimeSpan.FromSeconds(5 * (steps - 1)) > last.At - first.At;
+    }
+
+    private static bool IsLate(Step step) =>
+        step.Event.Mark is EntryMark.LateEntry or EntryMark.Transcription;
+
+    private static bool IsWholeMinute(Step step) =>
+        step.At.Utc is { Second: 0, Millisecond: 0, Microsecond: 0 };
 
     private static IEnumerable<Step> Late(Story story, bool first)
     {

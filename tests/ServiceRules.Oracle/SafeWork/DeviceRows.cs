@@ -26,13 +26,23 @@ internal static class DeviceRows
                 var locks = story
                     .Steps.Where(s => s.Kind == TimelineEventKind.LockApplied && s.IsOf(source.Id.Text))
                     .ToList();
-                return locks.Count > 0
-                        ? Possible.Met.OrStricter(locks.All(l => story.FirstWork?.Before(l) == true))
+                // "Shall utilize lockout": a lock that was off before the tag hung, or came after it, leaves the tag alone.
+                bool beside = locks.Any(l =>
+                    (Off(story, l) is not { } off || tag.Before(off))
+                    && (Off(story, tag) is not { } gone || l.Before(gone))
+                );
+                return beside ? Possible.Met.OrStricter(locks.All(l => story.FirstWork?.Before(l) == true))
+                    : locks.Count > 0 && tag.Event.ExtraMeasure is null
+                        ? story.HandsWentIn ? Possible.NotMet
+                            : Possible.NeverMet
                     : tag.Event.ExtraMeasure is not null ? Possible.Judged
                     : story.HandsWentIn ? Possible.NotMet
                     : Possible.NeverMet;
             })
             .OfAllOrNone();
+
+    private static Step? Off(Story story, Step on) =>
+        story.Steps.FirstOrDefault(s => s.IsDeviceOff && s.Device == on.Device && on.Before(s));
 
     public static Possible AtLockPoint(Story story) =>
         Tags(story)

@@ -7,6 +7,39 @@ namespace ServiceRules.Oracle.SafeWork;
 internal static class GroupRows
 {
     public static Possible Exchanged(Story story) =>
+        Strangers(story)
+            .Select(person => WithStranger(story, person))
+            .Concat(WithOutsiders(story))
+            .OfAllOrNone();
+
+    /// <summary>Whoever has a part in the job and stands in no register: they may be anybody's.</summary>
+    private static IEnumerable<string> Strangers(Story story) =>
+        story
+            .Steps.Where(s => s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
+            .Select(s => s.By)
+            .Concat(
+                story
+                    .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
+                    .Select(p => p.Id.Text)
+            )
+            .Distinct()
+            .Where(person => story.Person(person) is null);
+
+    private static Possible WithStranger(Story story, string person)
+    {
+        var first = story.Steps.FirstOrDefault(s =>
+            s.By == person && (s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
+        );
+        return story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.ContractorProceduresExchanged
+            && (first is null || s.Before(first))
+            && (s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
+        )
+            ? Possible.Met
+            : Possible.NeverMet & ~Possible.NotMet;
+    }
+
+    private static IEnumerable<Possible> WithOutsiders(Story story) =>
         story
             .Context.People.Select(p => p.Id.Text)
             .Where(story.IsOutside)
@@ -41,23 +74,26 @@ internal static class GroupRows
                     : talks.Any(s => s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
                         ? Possible.Met
                     : Possible.NeverMet;
-            })
-            .OfAllOrNone();
+            });
 
     /// <summary>Everybody of a group under their own device, from start to stop.</summary>
-    public static Possible OwnDevice(Story story) =>
-        InGroup(story, story.Spells.Select(s => OwnDevice(story, s)).OfAll());
+    public static Possible OwnDevice(Story story)
+    {
+        var sum = story.Spells.Select(s => OwnDevice(story, s)).OfAll();
+        bool untold = story.StrayStops.Any() || (!story.IsOpen && story.Spells.Any(s => s.Stop is null));
+        return InGroup(
+            story,
+            untold && sum != Possible.NotMet ? (sum & ~Possible.Met) | Possible.Unproven : sum
+        );
+    }
 
     public static Possible PrimaryNamed(Story story)
     {
         var before = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.PrimaryAssigned).ToList();
         var sum =
             before.Count == 0 ? Possible.NotMet
-            : before.Any(s => s.Event.Others.Any(o => story.Authority(o.Text) == Possible.Met)) ? Possible.Met
-            : before.Any(s =>
-                s.Event.Others.IsEmpty
-                || s.Event.Others.Any(o => story.Authority(o.Text) == Possible.NeverMet)
-            )
+            : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.Met)) ? Possible.Met
+            : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.NeverMet))
                 ? Possible.Judged
             : Possible.NotMet;
         return InGroup(story, sum);
@@ -89,9 +125,13 @@ internal static class GroupRows
         {
             return InGroup(
                 story,
-                mine.Count > 0 ? Possible.Any & ~Possible.NotMet
-                    : story.IsOpen ? Possible.Any & ~Possible.Met
-                    : Possible.NeverMet | Possible.NotApplicable
+                mine.Count > 0
+                    ? story.StrayStops.Any()
+                        ? Possible.Any
+                        : Possible.Any & ~Possible.NotMet
+                    : story.IsOpen
+                        ? Possible.Any & ~Possible.Met
+                        : Possible.NeverMet | Possible.NotApplicable
             );
         }
 
@@ -261,10 +301,26 @@ internal static class GroupRows
             return Possible.NotMet;
         }
 
+        if (!briefings.Any(s => TookPart(story, s, incoming)))
+        {
+            // "No handover_briefed between the two".
+            return Possible.NotMet;
+        }
+
         bool named = briefings.Any(s =>
             s.By == outgoing.Person && s.Names(incoming.Person) && outgoing.Stop!.Before(s)
         );
         return Possible.Met.OrStricter(!named);
+    }
+
+    /// <summary>The one who takes over was there, or nobody is named and one who worked before tells it.</summary>
+    private static bool TookPart(Story story, Step briefing, Spell incoming)
+    {
+        string[] there = [briefing.By, .. briefing.Event.Others.Select(o => o.Text)];
+        bool worked = story.Spells.Any(s => s.Start.Before(incoming.Start) && there.Contains(s.Person));
+        return briefing.Event.Others.IsEmpty
+            ? worked || briefing.By == incoming.Person
+            : there.Contains(incoming.Person) && worked;
     }
 
     /// <summary>Between its first device and this place, tests aside, nothing hung on the isolator.</summary>

@@ -40,10 +40,17 @@ internal static class ProgrammeRows
                 procedure.Sources.FirstOrDefault(p => p.Id == s.Id) is not { } listed ? Possible.NotMet
                 : listed.Isolator is null && listed.Release is null ? Possible.Judged
                 : listed.Isolator is null && s.Isolator is not null ? Possible.Judged
-                : Possible.Met
+                : Possible.Met.OrStricter(SaysLess(listed, s))
             )
             .OfAllOrNone();
     }
+
+    /// <summary>The steps of a source rest on what is known of it: a danger left out leaves out its step.</summary>
+    private static bool SaysLess(EnergySource listed, EnergySource had) =>
+        (had.Lockable && !listed.Lockable)
+        || (had.Stored && !listed.Stored)
+        || (had.Reaccumulates && !listed.Reaccumulates)
+        || (had.RecheckMinutes is { } minutes && !(listed.RecheckMinutes <= minutes));
 
     public static Possible InspectedWithinTheYear(Story story)
     {

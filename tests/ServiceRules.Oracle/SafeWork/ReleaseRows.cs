@@ -13,10 +13,14 @@ internal static class ReleaseRows
         }
 
         var device = story.Steps.First(s => s.IsDeviceOn);
-        return story.Steps.Any(s => s.Kind == TimelineEventKind.AffectedNotifiedBefore && s.At <= device.At)
+        return story.Steps.Any(s =>
+            IsNotice(s, TimelineEventKind.AffectedNotifiedBefore) && s.At <= device.At
+        )
             ? Possible.Met.OrStricter(
                 story
-                    .Steps.Where(s => s.Kind == TimelineEventKind.AffectedNotifiedBefore && s.At <= device.At)
+                    .Steps.Where(s =>
+                        IsNotice(s, TimelineEventKind.AffectedNotifiedBefore) && s.At <= device.At
+                    )
                     .All(s => device.Before(s))
             )
             : Possible.NotMet | (story.HandsWentIn ? Possible.None : Possible.Unproven);
@@ -34,7 +38,7 @@ internal static class ReleaseRows
             return NotYet(story);
         }
 
-        bool told = story.Steps.Any(s => s.Kind == TimelineEventKind.RemovalNotified && removal.Before(s));
+        bool told = story.Steps.Any(s => IsNotice(s, TimelineEventKind.RemovalNotified) && removal.Before(s));
         return told ? (Possible.Met | Open(story)).OrStricter(IsFollowedByStray(story, removal))
             : IsFinal(story, removal) && !IsFollowedByStray(story, removal) ? Lacking(story)
             : Possible.Any;
@@ -56,7 +60,7 @@ internal static class ReleaseRows
             s.Kind == TimelineEventKind.MachineStarted && removal.Before(s)
         );
         var told = story
-            .Steps.Where(s => s.Kind == TimelineEventKind.RemovalNotified && removal.Before(s))
+            .Steps.Where(s => IsNotice(s, TimelineEventKind.RemovalNotified) && removal.Before(s))
             .ToList();
         if (start is null)
         {
@@ -128,6 +132,11 @@ internal static class ReleaseRows
             )
             : Lacking(story);
     }
+
+    /// <summary>To tell oneself is no notice.</summary>
+    private static bool IsNotice(Step step, TimelineEventKind kind) =>
+        step.Kind == kind
+        && (step.Event.Others.IsEmpty || step.Event.Others.Any(other => other.Text != step.By));
 
     /// <summary>Something of which the record does not show that it was on comes off still later.</summary>
     private static bool IsFollowedByStray(Story story, Step removal) =>

@@ -115,7 +115,9 @@ public static class SafeWorkOpinion
     {
         if (Story.Of(record, context) is not { } story)
         {
-            return AllRows.ToDictionary(row => row, _ => Possible.Any, StringComparer.Ordinal);
+            return AllRows
+                .Concat(BeyondTheTable)
+                .ToDictionary(row => row, _ => Possible.Any, StringComparer.Ordinal);
         }
 
         var belief = new Belief(story);
@@ -126,6 +128,15 @@ public static class SafeWorkOpinion
             foreach (var row in Rows.Keys.Where(row => opinions[row].HasFlag(Possible.Met)))
             {
                 opinions[row] |= Possible.Unproven | Possible.NotApplicable;
+            }
+        }
+
+        if (story.Record.Place == WorkPlace.OnBench)
+        {
+            // The table is of machines; what is asked at the bench is asked there by rules of its own.
+            foreach (var row in Rows.Keys)
+            {
+                opinions[row] |= Possible.NotApplicable;
             }
         }
 
@@ -143,12 +154,28 @@ public static class SafeWorkOpinion
             opinions[row] = judge(story);
         }
 
+        foreach (var (rule, judge) in BeyondRows.All)
+        {
+            // An exemption that holds lifts some of these and not others, which the table does not say.
+            opinions[rule] =
+                belief.Of(rule, judge)
+                | (ScopeRows.Exempt(story) == Possible.NotMet ? Possible.None : Possible.NotApplicable);
+        }
+
+        foreach (var (rule, judge) in BeyondRows.Doubts)
+        {
+            opinions[rule] = judge(story);
+        }
+
         return Suppressed(story, opinions);
     }
 
-    /// <summary>What each row about credibility says.</summary>
+    /// <summary>Rules of the base pack beyond the table about which there is an opinion as well.</summary>
+    public static IEnumerable<string> BeyondTheTable => BeyondRows.All.Keys.Concat(BeyondRows.Doubts.Keys);
+
+    /// <summary>What each row about credibility says, and each doubt beyond the table.</summary>
     internal static IEnumerable<Possible> Doubts(Story story) =>
-        Credibility.Values.Select(judge => judge(story));
+        Credibility.Values.Concat(BeyondRows.Doubts.Values).Select(judge => judge(story));
 
     /// <summary>A valid exemption makes every other row of the law not applicable, but none about credibility.</summary>
     private static Dictionary<string, Possible> Suppressed(Story story, Dictionary<string, Possible> opinions)

@@ -19,7 +19,7 @@ internal static class ScopeRows
         bool inUse = story.Record.Setting == WorkSetting.InUse;
         bool handsIn = story.Record.HandsInBladeZone != false;
         bool facts = claims.All(c => c.Event.Claim is { Routine: true, Repetitive: true, Integral: true });
-        if (!inUse || handsIn || !facts)
+        if (!inUse || handsIn || !facts || ReachedIn(story))
         {
             return Possible.NotMet;
         }
@@ -27,18 +27,71 @@ internal static class ScopeRows
         var measures = story
             .BeforeWork.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
             .ToList();
-        bool claimedLate = claims.All(c => story.FirstWork?.Before(c) == true);
-        return measures.Count == 0
-            ? story.HandsWentIn
-                ? Possible.NotMet
-                : Possible.NeverMet
-            : Possible.Met.OrStricter(
-                claimedLate
-                    || measures.All(m =>
-                        m.Event.Measures.IsEmpty || (story.FirstWork is { } work && m.At >= work.At)
-                    )
-            );
+        if (claims.All(c => story.FirstWork?.Before(c) == true))
+        {
+            return Possible.NotMet;
+        }
+
+        if (story.StrayStops.Any() || (!story.IsOpen && !story.HandsWentIn))
+        {
+            // Since when hands were in is not told, and so not what was there before.
+            return Possible.NeverMet;
+        }
+
+        if (measures.Count == 0)
+        {
+            return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+        }
+
+        bool inTime = measures.Any(m =>
+            !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
+        );
+        return Protects([.. measures.SelectMany(m => m.Event.Measures)])
+            ? Possible.Met.OrStricter(!inTime)
+            : Possible.NeverMet;
     }
+
+    /// <summary>Effective other measures: what is only worn protects from no energy, what is only told is for a person.</summary>
+    private static bool Protects(IReadOnlyCollection<ProtectiveMeasure> measures)
+    {
+        ProtectiveMeasure[] keeping =
+        [
+            ProtectiveMeasure.GuardsInPlace,
+            ProtectiveMeasure.LongHandledBrush,
+            ProtectiveMeasure.ExtensionTool,
+            ProtectiveMeasure.KeyRemovedAndKept,
+            ProtectiveMeasure.EngineOff,
+            ProtectiveMeasure.SingleOperatorControl,
+            ProtectiveMeasure.SecondPersonAtStopControl,
+        ];
+        return measures.Any(keeping.Contains);
+    }
+
+    /// <summary>The bench log tells of hands where the blades are, whatever is said of hands.</summary>
+    private static bool ReachedIn(Story story) =>
+        story.Record.Tasks.Any(task =>
+            task
+                is ServiceTask.Lap
+                    or ServiceTask.Grind
+                    or ServiceTask.TouchUp
+                    or ServiceTask.FullService
+                    or ServiceTask.SeasonalOverhaul
+        )
+        || story.Record.Units.Any(unit =>
+            unit.Entries.Any(entry =>
+                entry is Adjustment or Grinding or PartFitted
+                || (
+                    entry is Reading reading
+                    && (
+                        reading.Quantity == MeasuredQuantity.BearingPlay
+                        || reading.Observed
+                            is Observation.FeelerTest
+                                or Observation.Contact
+                                or Observation.Paper
+                    )
+                )
+            )
+        );
 
     public static Possible CordAndPlug(Story story)
     {
@@ -56,6 +109,11 @@ internal static class ScopeRows
         if (story.Sources.Any(s => s.Id.Text != MainsCord))
         {
             return Possible.NotMet;
+        }
+
+        if (story.StrayStops.Any())
+        {
+            return Possible.NeverMet;
         }
 
         var pulled = Of(story, TimelineEventKind.PlugRemoved);
@@ -79,8 +137,30 @@ internal static class ScopeRows
             || story.Steps.Any(s =>
                 s.Kind == TimelineEventKind.MachineStarted && story.Spells.Any(work => s.Place < work.End)
             );
-        return Possible.Met.OrStricter(!worker || ran || claims.All(c => story.FirstWork?.Before(c) == true));
+        bool severalKeep = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.PlugControlConfirmed)
+            .Select(s => s.By)
+            .Distinct()
+            .Skip(1)
+            .Any();
+        bool backIn = story.Steps.Any(s => PutsIn(s) && story.Spells.Any(work => s.Place < work.End));
+        return Possible.Met.OrStricter(!worker || ran || severalKeep || backIn);
     }
+
+    private static bool PutsIn(Step s) =>
+        s.IsOf(MainsCord)
+        && (
+            s.Kind == TimelineEventKind.SourceAdded
+            || (s.Kind == TimelineEventKind.IsolatorOperated && s.Event.Position == IsolatorPosition.On)
+        );
+
+    /// <summary>Plugged in again and not pulled since, when hands go in.</summary>
+    private static bool IsIn(Story story, Step start) =>
+        story.Steps.LastOrDefault(s =>
+            s.Before(start) && (PutsIn(s) || s.Kind == TimelineEventKind.PlugRemoved)
+        )
+            is { } last
+        && PutsIn(last);
 
     public static Possible Undocumented(Story story)
     {
@@ -105,7 +185,8 @@ internal static class ScopeRows
     public static Possible Exempt(Story story)
     {
         var both = new[] { MinorServicing(story), CordAndPlug(story) };
-        return both.Any(p => p == Possible.Met) ? Possible.Met
+        bool doubtful = SafeWorkOpinion.Doubts(story).Any(flag => flag.HasFlag(Possible.Unproven));
+        return both.Any(p => p == Possible.Met) && !doubtful ? Possible.Met
             : both.Any(p => p.HasFlag(Possible.Met)) ? Possible.Any
             : Possible.NotMet;
     }

@@ -13,6 +13,11 @@ internal static class SequenceRows
         "selector",
         "seatswitch",
         "hourmeterfob",
+        "pushbutton",
+        "startbutton",
+        "emergencystop",
+        "ignitionkey",
+        "key",
     ];
 
     private static readonly TimelineEventKind[] OtherReleases =
@@ -26,7 +31,8 @@ internal static class SequenceRows
     public static Possible Isolated(Story story) =>
         story
             .Isolatable.Select(s =>
-                HasPlug(story, s) ? Possible.Judged
+                HasPlug(story, s) ? PulledPlug(story, s)
+                : story.HandsWentIn && IsOnAgain(story, s) ? Possible.NotMet
                 : story.BeforeWork.Any(e => e.IsIsolation && e.IsOf(s.Id.Text)) ? Done(story, s)
                 : story.Absent
             )
@@ -45,11 +51,31 @@ internal static class SequenceRows
                 s.Event.Position switch
                 {
                     IsolatorPosition.On => Possible.NotMet,
-                    null => Possible.NeverNotMet,
+                    null => IsOnUnder(story, s) ? Possible.NotMet : Possible.NeverNotMet,
                     _ => Possible.Met,
                 }
             )
             .OfAllOrNone();
+
+    /// <summary>A lock whose position nobody wrote down, on an isolator last told to be turned on.</summary>
+    private static bool IsOnUnder(Story story, Step on) =>
+        story.Steps.LastOrDefault(s =>
+            s.Kind == TimelineEventKind.IsolatorOperated
+            && s.Before(on)
+            && (
+                on.Event.Source is SourceReference.One { Source: var id }
+                    ? s.IsOf(id.Text)
+                    : s.Event.Source == on.Event.Source
+            )
+        )
+            is { Event.Position: IsolatorPosition.On };
+
+    /// <summary>Turned off, and turned on again before hands went in: the machine was not cut off.</summary>
+    private static bool IsOnAgain(Story story, EnergySource source) =>
+        story.BeforeWork.LastOrDefault(s =>
+            (s.IsIsolation || s.Kind == TimelineEventKind.IsolatorOperated) && s.IsOf(source.Id.Text)
+        )
+            is { Event.Position: IsolatorPosition.On };
 
     public static Possible Released(Story story) =>
         story
@@ -122,10 +148,13 @@ internal static class SequenceRows
         );
 
     /// <summary>A plug pulled or kept stands for isolator and lock in ways that the table does not write down.</summary>
-    public static bool HasPlug(Story story, EnergySource source) =>
+    public static bool HasPlug(Story story, EnergySource source) => HasPlug(story, source.Id.Text);
+
+    /// <summary>The same of a source of which only the name is known.</summary>
+    public static bool HasPlug(Story story, string source) =>
         story.Steps.Any(s =>
             s.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
-            && (s.Event.Source is null || s.IsOf(source.Id.Text))
+            && (s.Event.Source is null || s.IsOf(source))
         );
 
     /// <summary>Done before the work; whether it still held is more than the rows ask.</summary>
@@ -181,7 +210,7 @@ internal static class SequenceRows
     {
         if (HasPlug(story, source))
         {
-            return Possible.Judged;
+            return KeptPlug(story, source);
         }
 
         string id = source.Id.Text;
@@ -198,6 +227,12 @@ internal static class SequenceRows
         }
 
         var after = devices.Where(d => isolated.Before(d)).ToList();
+        if (story.HandsWentIn && story.DevicesOn(id, story.FirstWork!.Place).Count == 0)
+        {
+            // "Between isolator operated and work started": one that came off before is not there.
+            return Possible.NotMet;
+        }
+
         return after.Count == 0
             ? devices.Any(d => d.At == isolated.At)
                 ? Possible.Judged
@@ -205,13 +240,52 @@ internal static class SequenceRows
             : Done(story, source).OrStricter(after.All(d => d.Event.Position == IsolatorPosition.On));
     }
 
-    private static Possible Verified(Story story, EnergySource source)
+    /// <summary>A plug pulled is off; nothing of it done and no isolator moved is not.</summary>
+    private static Possible PulledPlug(Story story, EnergySource source)
     {
-        if (HasPlug(story, source))
+        string id = source.Id.Text;
+        bool own = story.BeforeWork.Any(s => s.Kind == TimelineEventKind.PlugRemoved && s.IsOf(id));
+        bool any = story.BeforeWork.Any(s =>
+            (s.Kind == TimelineEventKind.PlugRemoved && s.Event.Source is null)
+            || (s.IsIsolation && s.IsOf(id))
+        );
+        return own && !source.Lockable ? Done(story, source)
+            : own || any ? Possible.Judged
+            : story.Absent;
+    }
+
+    /// <summary>Under somebody's eyes is a device only where no lock fits, and only once the plug is out.</summary>
+    private static Possible KeptPlug(Story story, EnergySource source)
+    {
+        string id = source.Id.Text;
+        if (story.BeforeWork.Any(s => s.IsDeviceOn && s.IsOf(id)))
         {
             return Possible.Judged;
         }
 
+        if (source.Lockable)
+        {
+            return story.Absent;
+        }
+
+        var pulled = story.BeforeWork.FirstOrDefault(s =>
+            s.Kind == TimelineEventKind.PlugRemoved && s.IsOf(id)
+        );
+        bool own = story.BeforeWork.Any(s =>
+            s.Kind == TimelineEventKind.PlugControlConfirmed && s.IsOf(id) && pulled?.Before(s) == true
+        );
+        bool unnamed = story.BeforeWork.Any(s =>
+            s.Kind is TimelineEventKind.PlugControlConfirmed or TimelineEventKind.PlugRemoved
+            && s.Event.Source is null
+        );
+        bool key = story.BeforeWork.Any(s => s.Kind == TimelineEventKind.KeyRemoved);
+        return own ? Done(story, source)
+            : unnamed || key || pulled is not null ? Possible.Judged
+            : story.Absent;
+    }
+
+    private static Possible Verified(Story story, EnergySource source)
+    {
         string id = source.Id.Text;
         var proofs = story
             .BeforeWork.Where(s => s.Kind == TimelineEventKind.IsolationVerified && s.IsOf(id))

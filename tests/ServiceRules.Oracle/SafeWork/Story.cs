@@ -50,7 +50,8 @@ internal sealed class Story
 
     public IEnumerable<EnergySource> Stored => Sources.Where(s => s.Stored);
 
-    public IEnumerable<string> Workers => Spells.Select(s => s.Person).Distinct();
+    public IEnumerable<string> Workers =>
+        Spells.Select(s => s.Person).Concat(StrayStops.Select(s => s.By)).Distinct();
 
     /// <summary>People who are said to do the work, and of whom no work is shown.</summary>
     public bool MayHaveOtherWorkers =>
@@ -71,8 +72,31 @@ internal sealed class Story
     /// <summary>The stop after which nobody's hands are in any more; none while somebody's still are.</summary>
     public Step? LastStop =>
         Spells.Count > 0 && Spells.All(s => s.Stop is not null)
-            ? Spells.Select(s => s.Stop!).MaxBy(s => s.Place)
+            ? Spells.Select(s => s.Stop!).Concat(StrayStops).MaxBy(s => s.Place)
             : null;
+
+    /// <summary>Ends of work of which no start is told; the same end told twice running is none.</summary>
+    public IEnumerable<Step> StrayStops =>
+        Steps.Where(s =>
+            s.Kind == TimelineEventKind.WorkStopped
+            && Spells.All(spell => spell.Stop?.Place != s.Place)
+            && (
+                Spells.Where(spell => spell.Person == s.By && spell.End < s.Place).MaxBy(spell => spell.End)
+                    is not { } last
+                || Steps.Any(o =>
+                    last.End < o.Place && o.Before(s) && o.Kind != TimelineEventKind.WorkStopped
+                )
+            )
+        );
+
+    /// <summary>Whether somebody whose start is not told may have had hands in already after this step.</summary>
+    public bool MayHaveBeenIn(Step step) =>
+        StrayStops.Any(s =>
+            step.Before(s)
+            && !Steps.Any(o =>
+                o.Kind == TimelineEventKind.WorkStopped && o.By == s.By && step.Before(o) && o.Before(s)
+            )
+        );
 
     /// <summary>Whether two people's hands were in at the same time; unsure where a stop is missing.</summary>
     public (bool Surely, bool Perhaps) SharedWork
@@ -84,7 +108,13 @@ internal sealed class Story
                 (p.a.Stop is not null || p.a.Start.Place > p.b.Start.Place)
                 && (p.b.Stop is not null || p.b.Start.Place > p.a.Start.Place)
             );
-            return (surely, pairs.Count > 0);
+            bool perhaps =
+                pairs.Count > 0
+                || StrayStops.Any(s =>
+                    Spells.Any(spell => spell.Person != s.By && spell.Start.Before(s))
+                    || StrayStops.Any(o => o.By != s.By)
+                );
+            return (surely, perhaps);
         }
     }
 
@@ -160,9 +190,12 @@ internal sealed class Story
             _ => Possible.NotMet,
         };
 
-    /// <summary>Those named as in charge: primary of the group, or coordinator of the crews.</summary>
+    /// <summary>Those in charge, primary of the group or coordinator of the crews: as named, or whoever took it on unnamed.</summary>
     public IEnumerable<string> InCharge(TimelineEventKind assigned) =>
-        Steps.Where(s => s.Kind == assigned).SelectMany(s => s.Event.Others).Select(o => o.Text);
+        Steps.Where(s => s.Kind == assigned).SelectMany(InCharge);
+
+    public static IEnumerable<string> InCharge(Step assigned) =>
+        assigned.Event.Others.IsEmpty ? [assigned.By] : assigned.Event.Others.Select(o => o.Text);
 
     public IEnumerable<Step> Claims(ExemptionKind kind) =>
         Steps.Where(s => s.Kind == TimelineEventKind.ExemptionClaimed && s.Event.Claim?.Kind == kind);
@@ -242,8 +275,25 @@ internal sealed class Story
 
     private List<EnergySource> AllSources()
     {
-        List<EnergySource> all = [.. Procedure?.Sources ?? []];
+        var had = Record.Place == WorkPlace.OnMachine ? Machine?.Sources ?? [] : [];
+        List<EnergySource> all =
+        [
+            .. (Procedure?.Sources ?? []).Select(s => Worst(s, had.FirstOrDefault(m => m.Id == s.Id))),
+        ];
         all.AddRange((Machine?.Sources ?? []).Where(s => all.All(known => known.Id != s.Id)));
         return all;
     }
+
+    /// <summary>What either says of a danger is so.</summary>
+    private static EnergySource Worst(EnergySource one, EnergySource? other) =>
+        other is null
+            ? one
+            : one with
+            {
+                Isolator = one.Isolator ?? other.Isolator,
+                Lockable = one.Lockable || other.Lockable,
+                Stored = one.Stored || other.Stored,
+                Reaccumulates = one.Reaccumulates || other.Reaccumulates,
+                RecheckMinutes = new[] { one.RecheckMinutes, other.RecheckMinutes }.Min(),
+            };
 }

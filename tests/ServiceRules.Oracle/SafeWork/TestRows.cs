@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
@@ -10,7 +11,15 @@ internal static class TestRows
         Tests(story).Select(t => Clear(story, t, look)).OfAllOrNone();
 
     public static Possible HandsOff(Story story) =>
-        Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone();
+        Tests(story).Any() || !Lapped(story) ? Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone()
+        : story.IsOpen ? Possible.Any & ~Possible.Met
+        : Possible.NotMet;
+
+    /// <summary>Lapping turns the reel; a record without the turning shows no hands out of it.</summary>
+    private static bool Lapped(Story story) =>
+        story.Record.Tasks.Contains(ServiceTask.Lap)
+        || story.Steps.Any(s => s.Kind == TimelineEventKind.EnergisedTaskPerformed)
+        || story.Record.Units.Any(u => u.Entries.Any(e => e is Grinding { Kind: GrindingKind.Lapping }));
 
     public static Possible Relocked(Story story) =>
         Tests(story).Select(t => Relocked(story, t)).OfAllOrNone();
@@ -40,6 +49,17 @@ internal static class TestRows
             return stop is null ? Possible.Any & ~Possible.Met : Possible.NotMet;
         }
 
+        if (story.Spells.Any(s => s.Covers(test.Place) && s.Stop is not null))
+        {
+            return Possible.NotMet;
+        }
+
+        bool unended = story.Spells.Any(s => s.Covers(test.Place));
+        if (unended || story.MayHaveBeenIn(looks[^1]))
+        {
+            return stop is null && !unended ? Possible.Any : Possible.NeverMet;
+        }
+
         var off = story.Steps.FirstOrDefault(s =>
             s.IsDeviceOff && s.Before(test) && (stop is null || stop.Before(s))
         );
@@ -48,12 +68,10 @@ internal static class TestRows
             && s.Before(test)
             && (stop is null || stop.Before(s))
         );
-        bool handsIn = story.Spells.Any(s => s.Covers(test.Place));
         return (stop is null ? Possible.Any : Possible.Met).OrStricter(
             stop is null
                 || strayStop
                 || ranBefore
-                || handsIn
                 || (off is not null && !looks.Any(s => s.Before(off)))
                 || looks.All(s => s.At == test.At || s.At == stop.At)
         );
@@ -66,15 +84,19 @@ internal static class TestRows
             s.Kind == TimelineEventKind.WorkStarted && test.Before(s) && (end is null || s.Before(end))
         );
         bool wasIn = story.Spells.Any(s => s.Covers(test.Place));
+        bool untold =
+            story.Spells.Any(s => s.Covers(test.Place) && s.Stop is null) || story.MayHaveBeenIn(test);
         return started
             ? end is null
                 ? Possible.Judged
                 : Possible.NotMet
-            : wasIn
-                ? Possible.Judged
-                : end is null
-                    ? Possible.NeverNotMet
-                    : Possible.Met;
+            : untold
+                ? Possible.NeverMet
+                : wasIn
+                    ? Possible.Judged
+                    : end is null
+                        ? Possible.NeverNotMet
+                        : Possible.Met;
     }
 
     private static Possible Relocked(Story story, Step test)
@@ -84,7 +106,11 @@ internal static class TestRows
             return Possible.Any;
         }
 
-        var next = story.Steps.FirstOrDefault(s => s.Kind == TimelineEventKind.WorkStarted && end.Before(s));
+        // Whoever stops work without having started had hands in by then, and since when is not told.
+        var stray = story.StrayStops.FirstOrDefault(end.Before);
+        var next = story.Steps.FirstOrDefault(s =>
+            (s.Kind == TimelineEventKind.WorkStarted || s == stray) && end.Before(s)
+        );
         if (next is null)
         {
             return Possible.Any & ~Possible.NotMet;
@@ -98,9 +124,11 @@ internal static class TestRows
 
         var sum = story.Sources.Select(s => Renewed(story, s, test, fresh)).OfAll();
         var late = story.Spells.Any(s => s.Covers(end.Place));
-        return (sum == Possible.NotApplicable ? Possible.Any & ~Possible.NotMet : sum).OrStricter(
-            late || IsDisordered(fresh)
-        );
+        return next == stray && sum != Possible.NotMet
+            ? (sum & ~Possible.Met) | Possible.Unproven
+            : (sum == Possible.NotApplicable ? Possible.Any & ~Possible.NotMet : sum).OrStricter(
+                late || IsDisordered(fresh)
+            );
     }
 
     private static Possible Renewed(Story story, EnergySource source, Step test, List<Step> fresh)

@@ -114,6 +114,84 @@ public class RemedyTextTests
         );
 
     [Fact]
+    public void Of_Predictions_TellHowFarTheyMayBeOff() =>
+        Assert.Contains(
+            "Predicted: left end from 0.0900 to 0.0463 mm ± 0.0049 mm; 51 mm from 0.09 to 0.0463 mm.",
+            Said(
+                new Remedy.Turn(
+                    AdjusterKind.Clearance,
+                    -7,
+                    -7,
+                    [],
+                    [
+                        // 0.04625 rounded once, ties to even, is 0.0462; what stands behind it is a little more.
+                        new("left end", Mm(0.09m), Mm(0.046250000001m))
+                        {
+                            BeforeDoubt = Mm(0.0029m),
+                            AfterDoubt = Mm(0.00486m),
+                        },
+                        new("51 mm", Mm(0.09m), Mm(0.046250000001m)),
+                    ],
+                    []
+                )
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Of_PredictedLeast_IsRoundedDown() =>
+        Assert.Contains(
+            "Predicted at least: left end from 0.0871 to 0.0363 mm.",
+            Said(
+                new Remedy.Turn(
+                    AdjusterKind.Clearance,
+                    -4,
+                    -4,
+                    [],
+                    [new("left end", Mm(0.08719m), Mm(0.03639m))],
+                    []
+                )
+                {
+                    IsLeast = true,
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData(12, "Read again after the first 12 steps of these")]
+    [InlineData(0, "Read again after every single one of these steps")]
+    public void Of_StepsThatCouldTouchWhereTheAdjusterGripsAgain_SayWhenToRead(int after, string said) =>
+        Assert.Contains(
+            said,
+            Said(
+                new Remedy.Turn(AdjusterKind.Clearance, -1, 0, [new(Side.Left, false)], [], [])
+                {
+                    LearnedStep = Mm(0.00625m),
+                    LearnedStepDoubt = Mm(0.000267m),
+                    ReadAfter = after,
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Of_NearestSetting_TellsHowFarItMayBeOff() =>
+        Assert.Contains(
+            "leaves 0.0400 mm ± 0.0029 mm too wide at 255 mm",
+            Said(
+                new Remedy.CannotBeTurnedIn("bow", "grind")
+                {
+                    Nearest = new(AdjusterKind.Clearance, 0, 0, "255 mm", Mm(0.04m), true)
+                    {
+                        Doubt = Mm(0.00281m),
+                    },
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public void Of_TurnsCountedByALearnedRatio_SaySo()
     {
         const string said =

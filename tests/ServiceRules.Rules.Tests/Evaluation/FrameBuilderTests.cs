@@ -4,6 +4,7 @@ using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Tests.Evaluation.Timeline;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
 namespace ServiceRules.Rules.Tests.Evaluation;
@@ -43,6 +44,48 @@ public class FrameBuilderTests
         var target = Assert.Single(FrameBuilder.Build(record, Context, Book()).Units[0].Targets);
 
         Assert.Equal(Mm(4.5m), target.Target.Value);
+    }
+
+    /// <summary>Dated the day after it began: people went by what was in force when they began.</summary>
+    [Theory]
+    [InlineData("2026-04-12T23:30:00+00:00", "P-old")]
+    [InlineData("2026-04-13T00:30:00+00:00", "P-new")]
+    public void Build_ProcedureReplacedOnTheDayOfTheRecord_TakesTheOneOfTheFirstEntry(
+        string began,
+        string expected
+    )
+    {
+        var old = SafetyCase.RideOn with
+        {
+            Id = new("P-old"),
+            Machines = [Record(Unit()).Machine.Id],
+            Until = new(2026, 4, 12),
+        };
+        var record = Record(Unit()) with
+        {
+            Date = new(2026, 4, 13),
+            Place = WorkPlace.OnMachine,
+            Timeline =
+            [
+                new()
+                {
+                    Kind = TimelineEventKind.MachineShutDown,
+                    At = At(began),
+                    Actor = new("tech-01"),
+                },
+            ],
+        };
+
+        var frame = FrameBuilder.Build(
+            record,
+            Context with
+            {
+                Procedures = [old with { Id = new("P-new"), From = new(2026, 4, 13), Until = null }, old],
+            },
+            Book()
+        );
+
+        Assert.Equal(expected, frame.Procedure?.Id.Text);
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using ServiceRules.Rules.Diagnostics;
+
 namespace ServiceRules.Formats.Json.Shapes;
 
 /// <summary>How a message lists the words that are accepted, the probable one first.</summary>

@@ -19,6 +19,9 @@ internal static class DutyMatrixSection
         "whether what was entered is what was done",
     ];
 
+    /// <summary>A reason that takes off so many duties is told.</summary>
+    private const int ManyDuties = 6;
+
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
         yield return Paragraph.Heading(2, "Duty by duty", Palette.Heading);
@@ -85,9 +88,17 @@ internal static class DutyMatrixSection
     private static TableRow RowOf(SafeWorkView view, SafeWorkFinding one, bool hasClauses)
     {
         var finding = one.Finding;
-        var print = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
+        var print = one.IsToCome
+            ? VerdictPrint.Of(Verdict.NotApplicable) with
+            {
+                Word = "to come after the work",
+            }
+            : FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
         // What is not shown was told in full on page one.
-        var statement = finding.Verdict == Verdict.Met ? $"  {view.Job.Say(finding.Statement)}" : "";
+        var statement =
+            finding.Verdict == Verdict.Met
+                ? "  " + string.Join(" ", finding.Notices.Prepend(finding.Statement).Select(view.Job.Say))
+                : "";
         return new TableRow(
             Cells(
                 hasClauses,
@@ -106,15 +117,30 @@ internal static class DutyMatrixSection
     private static string Cited(Clauses clauses) =>
         $"Clauses are those of {string.Join("; ", clauses.Texts.Select(text => text.Title))}. Where none stands, the duty is the product's own or the site's.";
 
+    /// <summary>What one reason takes off many duties, such as a claim, is told with that reason.</summary>
     private static string NotApplied(SafeWorkView view)
     {
-        var titles = view
+        var told = view
             .Found.All.Where(one => one.Finding.Verdict == Verdict.NotApplicable)
+            .GroupBy(one => one.Finding.Statement, StringComparer.Ordinal)
+            .Select(same => (Reason: same.Count() >= ManyDuties ? same.Key : "", Duties: same))
+            .GroupBy(one => one.Reason, one => one.Duties, StringComparer.Ordinal)
+            .OrderBy(same => same.Key.Length)
+            .ThenBy(same => same.Key, StringComparer.Ordinal)
+            .Select(same => Told(same.Key, view, same.SelectMany(duties => duties)))
+            .ToList();
+        return told.Count == 0 ? "nothing of what was asked." : string.Join(" ", told);
+    }
+
+    private static string Told(string reason, SafeWorkView view, IEnumerable<SafeWorkFinding> duties)
+    {
+        var titles = duties
             .Select(one => view.Job.TitleOf(one.Finding).ToLowerInvariant())
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal)
             .ToList();
-        return titles.Count == 0 ? "nothing of what was asked." : string.Join("; ", titles) + ".";
+        var list = string.Join("; ", titles) + ".";
+        return reason.Length == 0 ? list : $"{view.Job.Say(reason).TrimEnd('.')} ({titles.Count}): {list}";
     }
 
     private static Paragraph Head(string text) => new(text, Palette.TinyQuiet);

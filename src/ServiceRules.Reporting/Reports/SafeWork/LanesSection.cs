@@ -16,9 +16,9 @@ internal static class LanesSection
 {
     private const string Legend =
         "Number: event, on the lane of who did it; white: late or copied from paper. Grey bar: hands in. Rising hatch behind it: "
-        + "protected. Framed, falling hatch: hands in without shown protection. Source, pale: off and released; hatched: proven dead as "
+        + "protected. Framed, falling hatch: hands in without shown protection; neither: not proven. Source, pale: off and released; hatched: proven dead as "
         + "well; dot a step that takes energy away, tick a proof entered, ring energy given back. Letter: filled not shown, open not "
-        + "proven, at the event it shows at. Columns are of equal width. ~ no offset recorded.";
+        + "proven, at the event where it begins. Columns are of equal width. ~ no offset recorded.";
 
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
@@ -45,21 +45,26 @@ internal static class LanesSection
             new Stack(
                 [
                     new Paragraph(Legend, Palette.TinyQuiet),
-                    Columned.Of([.. view.Marked.Select(marked => Line(view, marked))], 2),
+                    Columned.Of([.. view.DueCauses.Select(cause => Line(view, cause))], 2),
                 ],
                 3
             )
         );
     }
 
-    private static Paragraph Line(SafeWorkView view, MarkedFinding marked)
+    private static Paragraph Line(SafeWorkView view, MarkedCause marked)
     {
-        var finding = marked.Told.Finding;
-        var events = view.Evidence(finding.Evidence);
-        var print = VerdictPrint.OfSafeWork(finding.Verdict);
+        var cause = marked.Cause;
+        var events = view.Evidence(cause.Evidence);
+        var print = VerdictPrint.OfSafeWork(cause.First.Verdict);
+        var what =
+            cause.IsOfSeveral && cause.IsOfCredibility
+                ? $"{cause.Findings.Length} duties, {Cause.NotCredible}"
+            : cause.IsOfSeveral ? $"{cause.Findings.Length} duties for one reason"
+            : view.Job.TitleOf(cause.First).ToLowerInvariant();
         return new Paragraph([
-            new Span($"{marked.Letter} ", Palette.TinyBold),
-            new Span($"{print.Word}: {view.Job.TitleOf(finding).ToLowerInvariant()}", Palette.Tiny),
+            new Span($"{marked.Letters} ", Palette.TinyBold),
+            new Span($"{print.Word}: {what}", Palette.Tiny),
             new Span(events.Length == 0 ? "" : $" ({events})", Palette.TinyQuiet),
         ]);
     }
@@ -67,12 +72,19 @@ internal static class LanesSection
     private static LaneOverlay Overlay(SafeWorkView view) =>
         new()
         {
-            Protected = ByPerson(view, person => person.Protected),
+            Protected = ByPerson(view, person => person.Protected?.Without(person.NotProven)),
             Unprotected = ByPerson(view, person => view.Found.Exemption is null ? person.Unprotected : null),
             Off = BySource(view, source => source.Isolated.And(source.Released)),
             Proven = BySource(view, source => source.Proven),
             Running = view.Stretches(view.Reading.Running),
-            Marks = [.. view.Marked.Select(marked => MarkOf(view, marked))],
+            Marks =
+            [
+                .. view.DueCauses.Select(cause => new LaneMark(
+                    cause.Marked[0].Letter,
+                    LetterPlace.Of(view, cause),
+                    cause.Cause.First.Verdict
+                )),
+            ],
         };
 
     private static Dictionary<Id<Participant>, ImmutableArray<LaneStretch>> ByPerson(
@@ -92,29 +104,4 @@ internal static class LanesSection
             source => source.Source.Id,
             source => view.Stretches(when(SourceReading.Of(view.Reading, source.Source)))
         );
-
-    private static LaneMark MarkOf(SafeWorkView view, MarkedFinding marked)
-    {
-        var finding = marked.Told.Finding;
-        ImmutableArray<int> events = [.. finding.Evidence.Select(view.NumberOf).OfType<int>().Order()];
-        var telling = events.FirstOrDefault(number => IsTelling(view.Events[number - 1].Event.Kind));
-        var at =
-            telling > 0 ? telling
-            : !events.IsEmpty ? events[^1]
-            : Missing(view);
-        return new LaneMark(marked.Letter, at, finding.Verdict);
-    }
-
-    /// <summary>What nobody entered shows where hands first went in, or at the end of what was entered.</summary>
-    private static int Missing(SafeWorkView view) =>
-        view.Reading.FirstWork is { } work ? view.NumberAt(work.Interval.From) : view.Events[^1].Number;
-
-    private static bool IsTelling(TimelineEventKind kind) =>
-        kind
-            is TimelineEventKind.WorkStarted
-                or TimelineEventKind.MachineStarted
-                or TimelineEventKind.TestEnergised
-                or TimelineEventKind.LockRemoved
-                or TimelineEventKind.TagRemoved
-                or TimelineEventKind.BlockageClearedByHand;
 }

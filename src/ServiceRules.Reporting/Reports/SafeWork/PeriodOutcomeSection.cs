@@ -57,7 +57,7 @@ internal static class PeriodOutcomeSection
         var places = ReportWords.Counted(machines, "machine or bench", "machines and benches");
         var registers = view.Programme.IsEmpty
             ? ""
-            : $" {ReportWords.Sentence(ReportWords.Counted(view.Programme.Length, "entry of the registers is", "entries of the registers are"))} out of date or missing.";
+            : $" {ReportWords.Sentence(ReportWords.Counted(view.Programme.Length, "entry of the registers is", "entries of the registers are"))} out of date, wrong or missing.";
         return $"Safe work as the records of {view.Days} show it, {places}.{registers}";
     }
 

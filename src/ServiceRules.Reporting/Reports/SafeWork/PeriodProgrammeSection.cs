@@ -55,7 +55,7 @@ internal static class PeriodProgrammeSection
             new Span(view.IsOfSeveralSites ? $"{fault.Site}: " : "", Palette.SmallBold),
             new Span(view.Say(fault.Statement), Palette.Small),
             new Span(
-                $" {view.TitleOf(fault.Rule)}, bears on {ReportWords.Counted(fault.Jobs.Length, "job", "jobs")}",
+                $" {string.Join("; ", fault.Rules.Select(view.TitleOf))}, bears on {ReportWords.Counted(fault.Jobs.Length, "job", "jobs")}",
                 Palette.SmallQuiet
             )
         );

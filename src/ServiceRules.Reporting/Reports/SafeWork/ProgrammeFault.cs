@@ -7,13 +7,13 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 
 /// <summary>One thing that a register of a site says or lacks, told once however many jobs it bears on.</summary>
 /// <param name="Site">The site.</param>
-/// <param name="Rule">The rule.</param>
+/// <param name="Rules">The rules that miss it, the gravest first.</param>
 /// <param name="Verdict">Not shown, or not proven.</param>
 /// <param name="Statement">What it is.</param>
 /// <param name="Jobs">The jobs that it bears on.</param>
 internal sealed record ProgrammeFault(
     string Site,
-    Rule Rule,
+    ImmutableArray<Rule> Rules,
     Verdict Verdict,
     string Statement,
     ImmutableArray<PeriodJob> Jobs
@@ -28,18 +28,23 @@ internal sealed record ProgrammeFault(
                                 .Select(statement => (job, one.Rule, one.Finding.Verdict, statement))
                         )
                 )
-                .GroupBy(one => (one.job.Job.Context.Site, one.Rule.Id.Text, one.statement))
+                .GroupBy(one => (one.job.Job.Context.Site, one.statement))
                 .Select(same => new ProgrammeFault(
                     same.Key.Site,
-                    same.First().Rule,
+                    [
+                        .. same.Select(one => one.Rule)
+                            .DistinctBy(rule => rule.Id)
+                            .OrderByDescending(rule => rule.Severity)
+                            .ThenBy(rule => rule.Id),
+                    ],
                     same.Any(one => one.Verdict == Verdict.NotMet) ? Verdict.NotMet : Verdict.Unproven,
                     same.Key.statement,
                     [.. same.Select(one => one.job).DistinctBy(job => job.Index)]
                 ))
                 .OrderBy(fault => fault.Verdict == Verdict.NotMet ? 0 : 1)
-                .ThenByDescending(fault => fault.Rule.Severity)
+                .ThenByDescending(fault => fault.Rules[0].Severity)
                 .ThenBy(fault => fault.Site, StringComparer.Ordinal)
-                .ThenBy(fault => fault.Rule.Id.Text, StringComparer.Ordinal)
+                .ThenBy(fault => fault.Rules[0].Id.Text, StringComparer.Ordinal)
                 .ThenBy(fault => fault.Statement, StringComparer.Ordinal),
         ];
 

@@ -21,7 +21,7 @@ internal static class ProtectedPeople
         );
         if (reading.Protection is not { } protection)
         {
-            return new(person, work, null, []);
+            return new(person, work, null, [], IntervalSet.Never, ProtectionProof.LeftOpen(view, person));
         }
         ImmutableArray<ProtectedSource> sources =
         [
@@ -34,7 +34,15 @@ internal static class ProtectedPeople
                 IntervalSet.Always,
                 (so, source) => so.And(source.Protected.Or(Before(source.Effective)))
             );
-        return new(person, work, protection.ProtectedFor(person).And(others), sources);
+        var when = protection.ProtectedFor(person).And(others);
+        return new(
+            person,
+            work,
+            when,
+            sources,
+            ProtectionProof.NotCredible(view, person).And(when),
+            ProtectionProof.LeftOpen(view, person)
+        );
     }
 
     private static IntervalSet Before(EffectiveSource source) =>

@@ -10,11 +10,15 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <param name="Work">When hands were in.</param>
 /// <param name="Protected">When protected from every source; null: no written procedure says from what.</param>
 /// <param name="Sources">The same source by source.</param>
+/// <param name="NotProven">Hands in that entries show as protected and do not prove.</param>
+/// <param name="LeftOpen">What leaves open, without saying for how long, whether all of it was protected; null: nothing.</param>
 internal sealed record ProtectedPerson(
     Id<Participant> Id,
     IntervalSet Work,
     IntervalSet? Protected,
-    ImmutableArray<ProtectedSource> Sources
+    ImmutableArray<ProtectedSource> Sources,
+    IntervalSet NotProven,
+    MarkedFinding? LeftOpen
 )
 {
     /// <summary>Hands in without protection; null where it cannot be told.</summary>

@@ -35,7 +35,7 @@ internal static class ProtectedSection
             yield return new Paragraph([
                 new Span("No lockout is asked of this job: ", Palette.SmallBold),
                 new Span(
-                    $"{view.Job.Say(exemption.Finding.Statement)} What it shows of each source all the same:",
+                    $"{view.Job.Say(exemption.Told.Finding.Statement)} What it shows of each source all the same:",
                     Palette.Small
                 ),
             ]);
@@ -77,11 +77,7 @@ internal static class ProtectedSection
         {
             return $"{person.Id.Text}: hands in {WorkTime.Of(person.Work, view)}, without lockout";
         }
-        var bare = person.Unprotected!;
-        var unprotected = bare.Intervals.IsEmpty
-            ? "0 min"
-            : $"{WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
-        return $"{person.Id.Text}: hands in {WorkTime.Of(person.Work, view)}, unprotected {unprotected}";
+        return $"{person.Id.Text}: hands in {WorkTime.Of(person.Work, view)}, {HandsInLines.Short(view, person)}";
     }
 
     private static TableRow RowOf(SafeWorkView view, ProtectedPerson person, ProtectedSource source)

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
-using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
@@ -16,9 +16,13 @@ internal static class RegistersSection
     {
         yield return Paragraph.Heading(2, "Registers that bear on this job", Palette.Heading);
         var programme = view.Found.All.Where(one => one.Kind == SafeWorkKind.Programme).ToList();
-        foreach (var one in programme.Where(one => one.IsOpen))
+        foreach (
+            var same in programme
+                .Where(one => one.IsOpen)
+                .GroupBy(one => (one.Finding.Verdict, one.Finding.Statement))
+        )
         {
-            yield return FindingBlock.Of(view.Job, one.Finding, VerdictPrint.OfSafeWork(one.Finding.Verdict));
+            yield return Said(view, [.. same]);
         }
         var met = programme.Where(one => one.Finding.Verdict == Verdict.Met).ToList();
         if (met.Count > 0)
@@ -33,7 +37,7 @@ internal static class RegistersSection
                 )
             );
         }
-        var lines = Lines(view.Job.Assessed.Context, view.Frame.Days.Latest);
+        var lines = Lines(view.Job.Record, view.Job.Assessed.Context, view.Frame.Days.Latest);
         if (!lines.IsEmpty)
         {
             yield return new Table(
@@ -45,7 +49,36 @@ internal static class RegistersSection
         }
     }
 
-    private static ImmutableArray<TableRow> Lines(AssessmentContext context, DateOnly day) =>
+    /// <summary>One entry that is wrong or lacking, and every duty that misses it.</summary>
+    private static Row Said(SafeWorkView view, ImmutableArray<SafeWorkFinding> same)
+    {
+        var finding = same[0].Finding;
+        var print =
+            finding.Verdict == Verdict.NotMet
+                ? VerdictPrint.OfSafeWork(finding.Verdict) with
+                {
+                    Word = "out of date, wrong or missing",
+                }
+                : VerdictPrint.OfSafeWork(finding.Verdict);
+        var titles = same.Select(one => view.Job.TitleOf(one.Finding)).Distinct(StringComparer.Ordinal);
+        var clauses = same.Select(one => view.Clauses.For(one.Rule))
+            .Where(clause => clause.Length > 0)
+            .Distinct(StringComparer.Ordinal);
+        var notices = same.SelectMany(one => one.Finding.Notices).Distinct(StringComparer.Ordinal);
+        return view.Job.MarkedLine(
+            print,
+            new Span($"{ReportWords.Sentence(print.Word)} · ", Palette.SmallBold with { Ink = print.Ink }),
+            new Span(view.Job.Say(string.Join(" ", notices.Prepend(finding.Statement))), Palette.Small),
+            new Span($"  {string.Join("; ", titles)}", Palette.SmallQuiet),
+            new Span($"  {string.Join(", ", clauses)}", Palette.SmallBold)
+        );
+    }
+
+    private static ImmutableArray<TableRow> Lines(
+        ServiceRecord record,
+        AssessmentContext context,
+        DateOnly day
+    ) =>
         [
             .. context.Procedures.Select(procedure =>
                 RowOf(
@@ -55,14 +88,16 @@ internal static class RegistersSection
                     Until(procedure.InspectionDue, day)
                 )
             ),
-            .. context.People.Select(person =>
-                RowOf(
-                    "people",
-                    $"{person.Id.Text}, {(person.Authorised ? "authorised" : "not authorised")} to lock out",
-                    Day("trained", person.TrainedOn),
-                    Until(person.TrainedUntil, day)
-                )
-            ),
+            .. context
+                .People.Where(person => NamedInRecord.Has(record, person.Id))
+                .Select(person =>
+                    RowOf(
+                        "people",
+                        $"{person.Id.Text}, {(person.Authorised ? "authorised" : "not authorised")} to lock out",
+                        Day("trained", person.TrainedOn),
+                        Until(person.TrainedUntil, day)
+                    )
+                ),
             .. context.Locks.Select(device => RowOf("locks", Device(device), "", "")),
         ];
 

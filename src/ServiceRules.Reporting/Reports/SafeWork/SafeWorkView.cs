@@ -16,6 +16,9 @@ internal sealed class SafeWorkView
 {
     private const string PointerStart = "/timeline/";
 
+    /// <summary>Entries at the bench that are named; the attached assessment names all.</summary>
+    private const int OthersMax = 4;
+
     private readonly Dictionary<int, int> _numbers;
 
     public SafeWorkView(JobView job)
@@ -29,12 +32,19 @@ internal sealed class SafeWorkView
         _numbers = Frame
             .Events.Select((one, at) => (one.Index, Number: at + 1))
             .ToDictionary(one => one.Index, one => one.Number);
-        Marked =
+        var letters = 0;
+        // What is to come is told last.
+        Causes =
         [
-            .. Found
-                .Open.Where(one => one.Kind == SafeWorkKind.Duty)
-                .Select((one, at) => new MarkedFinding(LetterOf(at), one)),
+            .. Cause
+                .Of(Duties(toCome: false))
+                .Concat(Duties(toCome: true).Select(one => new Cause([one])))
+                .Select(cause => new MarkedCause(
+                    cause,
+                    [.. cause.Findings.Select(one => new MarkedFinding(LetterOf(letters++), one))]
+                )),
         ];
+        Marked = [.. Causes.SelectMany(cause => cause.Marked)];
         Effective = EffectiveSources.Of(Reading);
         People = ProtectedPeople.Of(this);
     }
@@ -52,6 +62,12 @@ internal sealed class SafeWorkView
 
     /// <summary>Every entry in judged order.</summary>
     public ImmutableArray<NumberedEvent> Events { get; }
+
+    /// <summary>What leaves duties open, the gravest first, then what is to come.</summary>
+    public ImmutableArray<MarkedCause> Causes { get; }
+
+    /// <summary>What leaves duties open that are due by now.</summary>
+    public IEnumerable<MarkedCause> DueCauses => Causes.Where(cause => !cause.Marked[0].Told.IsToCome);
 
     /// <summary>Duties that are not shown or not proven, by letter.</summary>
     public ImmutableArray<MarkedFinding> Marked { get; }
@@ -95,8 +111,12 @@ internal sealed class SafeWorkView
     {
         var all = pointers.ToList();
         var numbers = all.Select(NumberOf).OfType<int>().Distinct().Order().ToList();
-        var others = all.Where(pointer => NumberOf(pointer) is null);
-        return string.Join(", ", [.. NumberRuns.Of(numbers), .. others]);
+        var others = all.Where(pointer => NumberOf(pointer) is null)
+            .OrderBy(pointer => pointer.Length)
+            .ThenBy(pointer => pointer, StringComparer.Ordinal)
+            .ToList();
+        var more = others.Count > OthersMax ? $" and {others.Count - OthersMax} more" : "";
+        return string.Join(", ", [.. NumberRuns.Of(numbers), .. others.Take(OthersMax)]) + more;
     }
 
     public ImmutableArray<LaneStretch> Stretches(IntervalSet when) =>
@@ -126,6 +146,9 @@ internal sealed class SafeWorkView
         when.Intervals.IsEmpty ? never : string.Join("; ", when.Intervals.Select(Told));
 
     public string When(RecordedTime at) => EventPrint.When(at, Job.Record.Date);
+
+    private IEnumerable<SafeWorkFinding> Duties(bool toCome) =>
+        Found.Open.Where(one => one.Kind == SafeWorkKind.Duty && one.IsToCome == toCome);
 
     private static string LetterOf(int at)
     {

@@ -4,6 +4,7 @@ using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
@@ -21,7 +22,7 @@ internal static class ShownSection
 
     private static Frame Box(SafeWorkView view)
     {
-        var print = StandingPrint.Of(view.Found.Standing, view.Job.Assessment.State);
+        var print = StandingPrint.Of(view.Found, view.Job.Assessment.State);
         var style = Palette.Outcome with { Ink = print.Ink };
         var mark = MarkDrawing.Inline(
             print.Mark,
@@ -41,7 +42,15 @@ internal static class ShownSection
             7
         );
         return new Frame(
-            new Stack([title, new Paragraph(Counts(view), Palette.BodyBold), .. Hands(view)], 2),
+            new Stack(
+                [
+                    title,
+                    new Paragraph(Counts(view), Palette.BodyBold),
+                    .. HandsInLines.Of(view),
+                    .. Registers(view),
+                ],
+                2
+            ),
             new FrameStyle(9, 5)
             {
                 Fill = Palette.Ground,
@@ -57,63 +66,39 @@ internal static class ShownSection
         int With(Verdict verdict) => duties.Count(one => one.Finding.Verdict == verdict);
         var state = view.Job.Assessment.State == RecordState.Open ? "The job is still open. " : "";
         var shown = ReportWords.Counted(With(Verdict.Met), "duty", "duties");
+        var toCome = duties.Count(one => one.IsToCome);
+        var later = toCome == 0 ? "" : $" {toCome} are to come after the work,";
         return $"{state}The record shows {shown}, does not show {With(Verdict.NotMet)}, and does not prove "
-            + $"{With(Verdict.Unproven)}; {With(Verdict.NotApplicable)} do not apply.";
+            + $"{With(Verdict.Unproven) - toCome};{later} {With(Verdict.NotApplicable)} do not apply.";
     }
 
-    private static IEnumerable<Block> Hands(SafeWorkView view)
+    private static IEnumerable<Block> Registers(SafeWorkView view)
     {
-        foreach (var person in view.People)
+        var registers = view
+            .Found.Open.Where(one => one.Kind == SafeWorkKind.Programme)
+            .Select(one => one.Finding.Statement)
+            .Distinct(StringComparer.Ordinal)
+            .Count();
+        if (registers > 0)
         {
-            yield return new Paragraph([
-                new Span($"{person.Id.Text}: ", Palette.SmallBold),
-                new Span(Hands(view, person), Palette.Small),
-            ]);
-        }
-        if (view.People.IsEmpty)
-        {
-            yield return new Paragraph("The record names nobody with hands in.", Palette.Small);
+            yield return new Paragraph(
+                $"Apart from what was done: {ReportWords.Counted(registers, "entry of the site's registers is", "entries of the site's registers are")} "
+                    + "out of date, wrong or missing, told under registers.",
+                Palette.Small
+            );
         }
     }
-
-    private static string Hands(SafeWorkView view, ProtectedPerson person)
-    {
-        if (person.Work.Intervals.IsEmpty)
-        {
-            return "the record shows no hands-on work.";
-        }
-        var work = $"hands in {view.Told(person.Work, "")}, {WorkTime.Of(person.Work, view)}";
-        return view.Found.Exemption is { } exemption
-                ? $"{work}; no lockout: {view.Job.TitleOf(exemption.Finding).ToLowerInvariant()} ({view.Evidence(exemption.Finding.Evidence)})."
-            : person.Unprotected is not { } bare
-                ? $"{work}; protection cannot be told: no written procedure is registered for this machine."
-            : bare.Intervals.IsEmpty ? $"{work}, all of it protected from {Sources(view)}."
-            : $"{work}; of it not shown as protected: {view.Told(bare, "")}, {WorkTime.Of(bare, view)}.";
-    }
-
-    private static string Sources(SafeWorkView view) =>
-        view.Effective is { Length: > 1 and var count } ? $"all {count} energy sources"
-        : view.Effective.Length == 1 ? "the one energy source"
-        : "what the procedure names";
 
     private static IEnumerable<Block> Action(SafeWorkView view)
     {
         yield return Paragraph.Heading(2, "Needs action", Palette.Heading);
-        if (view.Marked.All(one => one.Told.IsToCome))
+        if (!view.DueCauses.Any())
         {
             yield return new Paragraph("No duty that is due by now is open.", Palette.Small);
         }
-        foreach (var marked in view.Marked.Where(one => !one.Told.IsToCome))
+        foreach (var cause in view.DueCauses)
         {
-            yield return Lettered(
-                marked.Letter,
-                FindingBlock.Of(
-                    view.Job,
-                    marked.Told.Finding,
-                    VerdictPrint.OfSafeWork(marked.Told.Finding.Verdict),
-                    clause: view.Clauses.For(marked.Told.Rule)
-                )
-            );
+            yield return CauseBlock.Of(view, cause);
         }
         var later = view.Marked.Where(one => one.Told.IsToCome).ToList();
         if (later.Count > 0)
@@ -123,16 +108,7 @@ internal static class ShownSection
                 "To come after the work, before it goes out",
                 Palette.SubHeading
             );
-            yield return Columned.Of(
-                [
-                    .. later.Select(marked => new Paragraph([
-                        new Span($"{marked.Letter} ", Palette.SmallBold),
-                        new Span(view.Job.TitleOf(marked.Told.Finding).ToLowerInvariant(), Palette.Small),
-                        new Span($"  {view.Clauses.For(marked.Told.Rule)}", Palette.SmallQuiet),
-                    ])),
-                ],
-                3
-            );
+            yield return Columned.Of([.. later.Select(marked => CauseBlock.Line(view, marked))], 3);
         }
         ImmutableArray<SafeWorkFinding> doubts =
         [
@@ -156,13 +132,4 @@ internal static class ShownSection
             );
         }
     }
-
-    private static Row Lettered(string letter, Block told) =>
-        new(
-            [
-                new Column(ColumnWidth.Fixed(13), new Paragraph(letter, Palette.SmallBold)),
-                new Column(ColumnWidth.Share(), told),
-            ],
-            2
-        );
 }

@@ -14,7 +14,8 @@ internal static class FindingBlock
         VerdictPrint print,
         HashSet<string>? alreadyTold = null,
         ContradictionsTold? contradictions = null,
-        string clause = ""
+        string clause = "",
+        int noticesMax = int.MaxValue
     )
     {
         var told = Print(finding, print);
@@ -43,7 +44,19 @@ internal static class FindingBlock
         {
             lines.Add(new Paragraph($"Let out: {letOut}", job.ToldBold));
         }
-        lines.AddRange(finding.Notices.Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet)));
+        var notices = (contradictions?.NoticesOf(finding) ?? finding.Notices).ToList();
+        lines.AddRange(
+            notices.Take(noticesMax).Select(notice => new Paragraph(job.Say(notice), job.ToldQuiet))
+        );
+        if (notices.Count > noticesMax)
+        {
+            lines.Add(
+                new Paragraph(
+                    $"and {notices.Count - noticesMax} more of the kind, in the attached assessment",
+                    job.ToldQuiet
+                )
+            );
+        }
         var mark = MarkDrawing.Inline(told.Mark, job.Told.Size, job.Told.LineHeight, told.Ink, job.Measure);
         return new Row(
             [
@@ -58,7 +71,8 @@ internal static class FindingBlock
     public static VerdictPrint Print(Finding finding, VerdictPrint print) =>
         finding.Effect == Effect.Stop ? print with { Mark = Mark.Stop, Ink = Palette.Stop } : print;
 
-    private static string ToDo(JobView job, Finding finding) =>
+    /// <summary>What is to be done about it; empty: nothing.</summary>
+    public static string ToDo(JobView job, Finding finding) =>
         finding.Verdict is Verdict.Met or Verdict.NotApplicable ? ""
         : finding.Remedy is null ? RemedyText.Whole(job.Say(job.Rule(finding.Rule)?.Advice ?? ""))
         : string.Join("\n", RemedyText.Of(job.Say, finding.Remedy, job.SystemOf(finding)));

@@ -10,6 +10,7 @@ namespace ServiceRules.Reporting.Reports.Words;
 public sealed class ContradictionsTold
 {
     private readonly Dictionary<string, string> titles = new(StringComparer.Ordinal);
+    private readonly HashSet<string> notices = new(StringComparer.Ordinal);
 
     /// <summary>The statement of a finding, and whether it only refers to one that was told before.</summary>
     /// <param name="finding">The next finding that is told.</param>
@@ -38,6 +39,13 @@ public sealed class ContradictionsTold
         var subject = finding.Statement.Split(':', 2)[0];
         return ($"{subject}: open by the same contradicting readings as “{titles[readings]}”", true);
     }
+
+    /// <summary>What else a finding has to tell, without what an earlier one that the same readings leave open has told.</summary>
+    /// <param name="finding">The finding that is told.</param>
+    public IEnumerable<string> NoticesOf(Finding finding) =>
+        finding is { Verdict: Verdict.Unproven, Reason: FindingReason.Conflicting }
+            ? finding.Notices.Where(notice => notices.Add($"{finding.Subject.Key} {notice}"))
+            : finding.Notices;
 
     /// <summary>A gauging station is told by name with its distance, or by its distance alone.</summary>
     private static string Bare(string place) =>

@@ -19,6 +19,14 @@ public static class LengthPrint
 
     public static string Of(Length length, UnitSystem system) => $"{Figure(length, system)} {Unit(system)}";
 
+    /// <summary>A lower bound without its unit, rounded down: nothing less is promised than is known.</summary>
+    public static string AtLeastFigure(Length bound, UnitSystem system) =>
+        Outward(bound, system, decimal.Floor);
+
+    /// <summary>An upper bound with its unit, rounded up.</summary>
+    public static string AtMost(Length bound, UnitSystem system) =>
+        $"{Outward(bound, system, decimal.Ceiling)} {Unit(system)}";
+
     /// <summary>A limit as the label of a tick.</summary>
     public static string Limit(Length limit, UnitSystem system) => Figure(limit, system).Replace('-', '−');
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -91,9 +92,14 @@ public static class RemedyText
         var misses =
             nearest.Excess == Length.Zero
                 ? "inside the limits, but touching"
-                : $"leaves {LengthPrint.Of(nearest.Excess, system)} too {Too(nearest.IsAbove, raises)} at {nearest.Place}{Also(nearest)}{Print(nearest)}";
+                : $"leaves {Excess(nearest, system)} too {Too(nearest.IsAbove, raises)} at {nearest.Place}{Also(nearest)}{Print(nearest)}";
         yield return $"Nearest: {Both(nearest.LeftSteps, nearest.RightSteps, raises)}: {misses}.";
     }
+
+    private static string Excess(NearestTurn nearest, UnitSystem system) =>
+        nearest.Doubt is { } doubt
+            ? UncertaintyPrint.Beside(nearest.Excess, doubt, system)
+            : LengthPrint.Of(nearest.Excess, system);
 
     private static string Also(NearestTurn nearest) =>
         nearest.Also.IsEmpty ? "" : $", and by no more than that at {ReportWords.Listed(nearest.Also)}";
@@ -132,24 +138,44 @@ public static class RemedyText
                         : "."
                 );
         }
-        var predicted = turn.Predicted.Select(place =>
-            $"{place.Place} from {LengthPrint.Figure(place.Before, system)} to {LengthPrint.Of(place.After, system)}"
-        );
+        if (turn.ReadAfter is { } safe)
+        {
+            yield return $"Read again after {Before(safe)}: should a step obtain again what the sheet says, the next could touch.";
+        }
         if (!turn.Predicted.IsEmpty)
         {
+            var predicted = string.Join(
+                "; ",
+                turn.Predicted.Select(place => Predicted(place, system, turn.IsLeast))
+            );
             yield return turn.IsLeast
-                ? $"Predicted at least: {string.Join("; ", predicted)}. Counted from the least that the readings leave and with the most that a step may take, so that nothing touches on the way: read again, then turn the rest."
-                : $"Predicted: {string.Join("; ", predicted)}.";
+                ? $"Predicted at least: {predicted}. Counted from the least that the readings leave and with the most that a step may take, so that nothing touches on the way: read again, then turn the rest."
+                : $"Predicted: {predicted}.";
         }
         if (turn.LearnedStep is { } learned)
         {
-            yield return $"Counted with {LengthPrint.Of(learned, system)} a step, as read before and after the steps already turned; the sheet's step does not hold here.";
+            var step =
+                turn.LearnedStepDoubt is { } doubt ? UncertaintyPrint.Beside(learned, doubt, system)
+                : turn.IsLeast ? LengthPrint.AtMost(learned, system)
+                : LengthPrint.Of(learned, system);
+            yield return $"Counted with {step} a step, as read before and after the steps already turned; the sheet's step does not hold here.";
         }
         if (!turn.Again.IsEmpty)
         {
             yield return say(Again(turn.Again));
         }
     }
+
+    private static string Before(int steps) =>
+        steps == 0 ? "every single one of these steps" : $"the first {Steps(steps)} of these";
+
+    /// <summary>One place: as it is, and as it will be with how far that may be off.</summary>
+    private static string Predicted(PredictedGap place, UnitSystem system, bool isLeast) =>
+        isLeast
+            ? $"{place.Place} from {LengthPrint.AtLeastFigure(place.Before, system)} to {LengthPrint.AtLeastFigure(place.After, system)} {LengthPrint.Unit(system)}"
+        : place is { BeforeDoubt: { } now, AfterDoubt: { } then }
+            ? $"{place.Place} from {UncertaintyPrint.ValueFigure(place.Before, now, system)} to {UncertaintyPrint.Beside(place.After, then, system)}"
+        : $"{place.Place} from {LengthPrint.Figure(place.Before, system)} to {LengthPrint.Of(place.After, system)}";
 
     /// <summary>The order to turn in, told by stretches in one direction rather than click by click.</summary>
     private static IEnumerable<string> Stretches(ImmutableArray<SingleStep> sequence, bool raises)

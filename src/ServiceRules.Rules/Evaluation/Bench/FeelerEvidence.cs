@@ -109,6 +109,7 @@ internal sealed class FeelerEvidence
         var test = (Observation.FeelerTest)reading.Observed;
         return new(Thickness(test), Tolerance(reading), test.Passes, reading.Pointer)
         {
+            Stacked = test.Feelers.Length > 1 ? test.Feelers : [],
             IsByRootSum = test.Feelers.Length > 1 && reading.Gauge?.Stacking is StackRule.RootSum,
         };
     }

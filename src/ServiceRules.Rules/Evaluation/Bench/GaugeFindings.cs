@@ -117,7 +117,8 @@ internal static class GaugeFindings
         }
     }
 
-    private static Length StepShown(Instrument gauge, Length coarsestPrint) =>
+    /// <summary>The step that a gauge shows; where it states none, the last digit that was written down.</summary>
+    public static Length StepShown(Instrument gauge, Length coarsestPrint) =>
         gauge.Resolution?.Value.Abs ?? (coarsestPrint * 2);
 
     private static IEnumerable<UncertaintyContribution> Repeating(Instrument gauge, int readings)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -15,8 +14,8 @@ internal static class MeasuredEvidence
 
     /// <summary>
     /// Weighs the lengths read at one place. Only those with nothing disturbed between them and the last count; those
-    /// of a fit gauge alone, if there are any. They conflict when the last stands alone: its expanded uncertainty and
-    /// that of the one before it do not meet.
+    /// of a fit gauge alone, if there are any. Where they contradict one another beyond what <see cref="ReadingAgreement"/>
+    /// settles, the last ones still show a breach, if there is more than one of them, and prove nothing.
     /// </summary>
     public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, JobDays days, Temperature? workshop)
     {
@@ -35,14 +34,13 @@ internal static class MeasuredEvidence
         );
         var counted = fit.Count > 0 ? fit : together;
         var carried = fit.Count > 0 ? shift : current[^1].Since.DoubtedShift;
-        var agreeing = AgreeingWithLast(counted, workshop);
-        var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreeing, days);
-        var gauges = Compared(counted, workshop);
-        if (agreeing.Count == 1 && counted.Count > 1)
+        var agreement = ReadingAgreement.Of(counted, workshop);
+        var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreement.Lately, days);
+        if (agreement.StandsAlone)
         {
             return new(null, true, doubt)
             {
-                Gauges = gauges,
+                Gauges = agreement.Gauges,
                 Shared = SharedBy(
                     OneGauge(counted),
                     Mean([counted[^1]], workshop).Value,
@@ -57,14 +55,19 @@ internal static class MeasuredEvidence
             };
         }
 
-        var gauge = OneGauge(agreeing);
-        var mean = Mean(agreeing, workshop);
-        return new(mean.ShiftedBy(Length.Zero, carried), false, doubt)
+        var gauge = OneGauge(agreement.Lately);
+        var mean = Mean(agreement.Lately, workshop);
+        return new(
+            mean.ShiftedBy(Length.Zero, carried),
+            !agreement.IsSettled,
+            agreement.IsSettled || doubt != FindingReason.None ? doubt : FindingReason.Conflicting
+        )
         {
-            Shared = SharedBy(gauge, mean.Value, agreeing, carried, workshop),
+            Shared = SharedBy(gauge, mean.Value, agreement.Lately, carried, workshop),
             Gauge = gauge?.Id,
             AsRead = carried > Length.Zero ? mean : null,
-            Gauges = gauges,
+            Gauges = agreement.Gauges,
+            Counted = agreement.Counted,
         };
     }
 
@@ -86,29 +89,21 @@ internal static class MeasuredEvidence
                 Rest = OwnOf(gauge, readings, carried).DegreesOfFreedom,
             };
 
-    private static List<LoggedReading> AgreeingWithLast(List<LoggedReading> readings, Temperature? workshop)
-    {
-        var last = Mean([readings[^1]], workshop);
-        var disagreeing = readings.FindLastIndex(reading => !Agree(Mean([reading], workshop), last));
-        return readings[(disagreeing + 1)..];
-    }
+    /// <summary>One reading by itself.</summary>
+    public static MeasuredValue Of(LoggedReading reading, Temperature? workshop) => Mean([reading], workshop);
 
-    private static bool Agree(MeasuredValue one, MeasuredValue other) =>
-        (one.Value - other.Value).Abs <= one.Expanded.Value + other.Expanded.Value;
+    /// <summary>What one reading shares with every other of its gauge; none where it names none.</summary>
+    public static SharedError? SharedOf(LoggedReading reading, Temperature? workshop) =>
+        SharedBy(reading.Gauge, ValueOf(reading), [reading], Length.Zero, workshop);
 
-    /// <summary>The last reading against the last that another gauge took.</summary>
-    private static GaugeComparison? Compared(List<LoggedReading> readings, Temperature? workshop)
-    {
-        var later = readings[^1];
-        var earlier = readings.FindLast(reading => reading.Gauge is not null && reading.Gauge != later.Gauge);
-        return later.Gauge is null || earlier is null
-            ? null
-            : new(
-                earlier.Gauge!,
-                later.Gauge,
-                NormalisedError.Of(Mean([earlier], workshop), Mean([later], workshop))
-            );
-    }
+    /// <summary>The step that its gauge shows; where it states none, the last digit written down.</summary>
+    public static Length StepOf(LoggedReading reading) =>
+        reading.Gauge is { } gauge
+            ? GaugeFindings.StepShown(gauge, CoarsestOf([reading]))
+            : CoarsestOf([reading]) * 2;
+
+    private static Length ValueOf(LoggedReading reading) =>
+        ((Observation.Measured)reading.Observed).Value.Value;
 
     private static MeasuredValue Mean(List<LoggedReading> readings, Temperature? workshop)
     {

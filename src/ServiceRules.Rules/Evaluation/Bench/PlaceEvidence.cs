@@ -55,6 +55,7 @@ internal sealed class PlaceEvidence(
             Shared = length.Shared,
             Gauge = length.Gauge,
             Gauges = measured.Gauges,
+            Counted = measured.Counted,
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
         };
     }

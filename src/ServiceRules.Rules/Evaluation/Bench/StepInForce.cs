@@ -2,6 +2,7 @@ using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Bench;
 
@@ -12,7 +13,17 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 /// <param name="IsLearned">Whether it was learned, and not taken from the sheet.</param>
 /// <param name="Least">The least that is credible of a step: the least that was learned, or the sheet's; not below zero.</param>
 /// <param name="Most">The most that is credible of a step: the most that was learned, or the sheet's.</param>
-internal readonly record struct StepInForce(Length Step, bool IsLearned, Length Least, Length Most)
+/// <param name="Doubt">
+/// How far a step may be from <paramref name="Step"/>: half of what was learned leaves, or half a unit of the last digit that the
+/// sheet prints.
+/// </param>
+internal readonly record struct StepInForce(
+    Length Step,
+    bool IsLearned,
+    Length Least,
+    Length Most,
+    Length Doubt
+)
 {
     // A step proven to obtain less than this share of the sheet's slips rather than moves: nothing is counted with it
     // (common practice, no source).
@@ -28,7 +39,7 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
     {
         var stated = unit.Sheet.Of(kind)?.OneStep;
         var learned = Learned(unit, kind);
-        if (IsAmiss(stated, learned))
+        if (IsAmiss(stated, learned) || IsContested(unit, kind))
         {
             return null;
         }
@@ -40,35 +51,51 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
         )
         {
             var step = Length.FromMillimetres(rounded);
-            return Within(
+            Length[] credible = [step, .. Ends(learned.PerStep)];
+            return new(
                 step,
                 true,
-                [step, .. Ends(learned.PerStep), .. stated is { } said ? [said] : Array.Empty<Length>()]
+                Length.Max(Length.Zero, credible.Min()),
+                credible.Max(),
+                Length.Max(credible.Max() - step, step - credible.Min())
             );
         }
 
-        // Trials that contradict one another prove no step, but each of them may be what the next step obtains.
         return stated is { } sheet && sheet > Length.Zero
-            ? Within(
-                sheet,
-                false,
-                [
-                    sheet,
-                    .. learned is null
-                        ? Tried(unit, kind).SelectMany(trial => Ends(LearnedStep.From([trial])?.PerStep))
-                        : [],
-                ]
-            )
+            ? new(sheet, false, sheet, sheet, DigitsOf(unit.Sheet.Of(kind)!))
             : null;
     }
 
+    /// <summary>How far the sheet's step may lie from its print; where two prints agree, from the finer one.</summary>
+    private static Length DigitsOf(Adjuster adjuster) =>
+        adjuster.Step is not { } print ? Length.Zero
+        : print is { Alternate: { } other, Agreement: PrintAgreement.Agrees }
+            ? Length.Min(print.Governing.RoundingHalfWidth, other.RoundingHalfWidth)
+        : print.Governing.RoundingHalfWidth;
+
     /// <summary>
     /// Whether this job's readings prove that the adjuster does not do what it should: its steps go the other way, or may
-    /// obtain nothing, or next to nothing, or more than anybody can tell. It is repaired before it is turned by a count.
+    /// obtain nothing, or next to nothing, or more than anybody can tell, or one time more than the other time allows. It is
+    /// repaired before it is turned by a count.
     /// </summary>
     public static bool IsBroken(UnitFrame unit, AdjusterKind kind) =>
-        IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind))
-        || IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind));
+        IsContested(unit, kind)
+        || IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind))
+        || IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind))
+        || LastByPlace(unit.DistancesTried.Where(tried => tried.Adjuster == kind))
+            .Any(tried => IsAmiss(DistanceTried.AsNoted, LearnedStep.From([tried.Trial])));
+
+    /// <summary>The last of them at each place.</summary>
+    public static IEnumerable<DistanceTried> LastByPlace(IEnumerable<DistanceTried> tried) =>
+        tried.GroupBy(each => each.Station).Select(place => place.Last());
+
+    /// <summary>
+    /// Whether what steps of this job moved contradicts itself: one time more than the other time allows. Nobody knows then what
+    /// the next one obtains.
+    /// </summary>
+    public static bool IsContested(UnitFrame unit, AdjusterKind kind) =>
+        Learned(unit, kind) is null
+        && Tried(unit, kind).Any(trial => trial.Change.AsInterval() is not { Lower: null, Upper: null });
 
     private static bool IsAmiss(Length? stated, LearnedStep? learned)
     {
@@ -92,9 +119,6 @@ internal readonly record struct StepInForce(Length Step, bool IsLearned, Length 
                 }
             );
     }
-
-    private static StepInForce Within(Length step, bool isLearned, IReadOnlyCollection<Length> credible) =>
-        new(step, isLearned, Length.Max(Length.Zero, credible.Min()), credible.Max());
 
     private static IEnumerable<Length> Ends(Knowledge? perStep) =>
         perStep?.AsInterval() is { } known

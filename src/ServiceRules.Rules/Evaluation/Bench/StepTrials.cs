@@ -172,6 +172,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
         return new(
             adjuster.Kind,
             quantity,
+            place.Station,
             Length.FromMillimetres(moved.Turned),
             StepTrial.Between(moved.AtPlace, start, end),
             second.System

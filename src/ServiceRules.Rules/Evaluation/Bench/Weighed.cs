@@ -21,8 +21,11 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>Feelers tried before a step, moved with it, tell something that those tried since do not.</summary>
     public bool CountsEarlierTries { get; init; }
 
-    /// <summary>How the last two gauges agree, where more than one read.</summary>
+    /// <summary>How the last two gauges agree, where more than one read; or how a gauge contradicts itself.</summary>
     public GaugeComparison? Gauges { get; init; }
+
+    /// <summary>How many of its readings count, where some contradict the last of them; none where all do.</summary>
+    public ReadingsCounted? Counted { get; init; }
 
     /// <summary>What is left to be believed of readings that contradict one another; see <see cref="PlaceKnown.Contested"/>.</summary>
     public ImmutableArray<Knowledge> Contested { get; init; } = [];

@@ -72,7 +72,8 @@ internal static class AirGapProcedure
                 worst.Reason,
                 statement,
                 evidence,
-                ToTurn(unit, quantity, passes, stops)
+                ContestedRemedy.ReadAgain(unit, quantity)
+                    ?? ToTurn(unit, quantity, passes, stops)
                     ?? new Remedy.Act(
                         $"{Way(results)} one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
                     )
@@ -258,7 +259,9 @@ internal static class AirGapProcedure
         new(
             Verdict.NotMet,
             FindingReason.OutOfLimit,
-            $"the {Wording.Of(feeler.Thickness, place.System)} feeler {does} @",
+            feeler.Stacked.IsEmpty
+                ? $"the {feeler.Named(place.System)} feeler {does} @"
+                : $"{feeler.Named(place.System)} {does} @",
             name,
             place.Evidence
         );

@@ -90,7 +90,7 @@ internal static class ClipCheck
             [
                 .. outcome.Verdict is Verdict.NotMet ? ClipWords.Ways(clip, check.Ratio, worst!) : [],
                 .. TurfNotices(onTurf, isMoved),
-                .. contested.Select(ContestedBreach.Notice),
+                .. Alike.Once(contested.Select(ContestedBreach.Notice)),
             ],
             Remedy = outcome.Verdict switch
             {

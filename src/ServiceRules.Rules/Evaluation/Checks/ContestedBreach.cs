@@ -127,7 +127,7 @@ internal static class ContestedBreach
         };
     }
 
-    public static string Notice(PlaceJudgement contested) => $"{contested.Where}: {Doubt}";
+    public static (string Where, string Told) Notice(PlaceJudgement contested) => (contested.Where, Doubt);
 
     /// <summary>How far to turn is not known before they are repeated.</summary>
     public static Remedy Remedy(MeasuredQuantity quantity, UnitPlaces places) =>

@@ -20,7 +20,7 @@ internal static class CredibilityCheck
             Verdict.Unproven,
             FindingReason.NotCredible,
             Sentence(doubts[0].Why) + AndMore(doubts.Count - 1),
-            Told.Sorted(doubts.Select(doubt => doubt.Pointer)),
+            Told.Sorted(doubts.SelectMany(doubt => doubt.Pointers)),
             Advice(check.Of)
         );
     }
@@ -48,8 +48,13 @@ internal static class CredibilityCheck
             CredibilityOf.FutureStamps => "No entry is known to have been received before its time.",
             CredibilityOf.ConflictingDuplicates => "No step is claimed by two people.",
             CredibilityOf.LockInTwoPlaces =>
-                "No lock or tag is known to hang on another machine at the time.",
+                "No lock or tag is known to hang on another machine, or on two isolators, at the time.",
             CredibilityOf.PersonElsewhere => "Nobody is known to be away or at another machine at the time.",
+            CredibilityOf.DeviceHistory => "Every lock and tag is put on and taken off in turn.",
+            CredibilityOf.StartedHeldOff => "The machine is not started while it is held off.",
+            CredibilityOf.OffsetChanges =>
+                "No clock is written with another offset from UTC but where the site's clocks were moved.",
+            CredibilityOf.UnknownSources => "No entry names a source that the machine is not known to have.",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -70,7 +75,15 @@ internal static class CredibilityCheck
                 "Ask both who made the step; take the other entry back, saying why.",
             CredibilityOf.LockInTwoPlaces => "Find out where the lock hung before anybody relies on it.",
             CredibilityOf.PersonElsewhere => "Ask who made these steps, and who was there.",
+            CredibilityOf.OffsetChanges =>
+                "Ask whoever entered it by which clock; correct the time, saying why.",
+            CredibilityOf.UnknownSources =>
+                "Correct the name, saying why; or enter the source in the register and the procedure.",
             CredibilityOf.RecordDate => "Correct the date or the times, saying why.",
+            CredibilityOf.DeviceHistory =>
+                "Ask whoever hung it when it came off and went on; enter what they say as a late entry.",
+            CredibilityOf.StartedHeldOff =>
+                "Ask who took the lock off or switched on again, and when; enter it as a late entry.",
             _ => "Ask whoever did the work; label entries that were made later as such.",
         };
 }

@@ -6,40 +6,70 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// Where two gauges read one place, a finding says whether it is the gauge or the unit: always when they disagree, and when
-/// they agree only where something is out.
+/// they agree only where something is out. Where a gauge contradicts itself it says so, and where only some of many readings
+/// count, which.
 /// </summary>
 internal static class GaugeNotices
 {
-    public static CheckOutcome Added(CheckOutcome outcome, Check check, UnitFrame? unit)
-    {
-        if (
-            unit is null
-            || QuantityOf(check) is not { } quantity
-            || outcome.Verdict is Verdict.NotApplicable
-            || unit.Of(quantity) is not { } known
-        )
-        {
-            return outcome;
-        }
+    public static CheckOutcome Added(CheckOutcome outcome, Check check, UnitFrame? unit) =>
+        unit is null || outcome.Verdict is Verdict.NotApplicable
+            ? outcome
+            : outcome with
+            {
+                Notices =
+                [
+                    .. outcome.Notices,
+                    .. QuantitiesOf(check)
+                        .SelectMany(quantity => Once(Told(unit, quantity, outcome.Verdict))),
+                ],
+            };
 
+    /// <summary>What is to be told of several places alike is told once, with the places named.</summary>
+    private static IEnumerable<string> Once(IEnumerable<(string Where, string Told)> places) =>
+        places
+            .GroupBy(place => place.Told, StringComparer.Ordinal)
+            .Select(alike => $"{Wording.Listed([.. alike.Select(place => place.Where)])}: {alike.Key}");
+
+    private static IEnumerable<(string Where, string Told)> Told(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        Verdict verdict
+    )
+    {
         var places = UnitPlaces.Of(unit, quantity);
-        var told = known
-            .Left.Where(place => place.State is not KnownState.Stale)
-            .Where(place => place.Gauges is { } gauges && IsWorthTelling(gauges, outcome.Verdict))
-            .Select(place => place.Gauges!.Words(places.Said(place.Station, place.Blade), place.System));
-        return outcome with { Notices = [.. outcome.Notices, .. told] };
+        foreach (var place in unit.Of(quantity)?.Left ?? [])
+        {
+            if (place.State is KnownState.Stale)
+            {
+                continue;
+            }
+
+            var said = places.Said(place.Station, place.Blade);
+            if (place.Counted is { } counted)
+            {
+                yield return (said, counted.Words(place.System));
+            }
+
+            if (place.Gauges is { } gauges && IsWorthTelling(gauges, verdict))
+            {
+                yield return (said, gauges.Words(place.System));
+            }
+        }
     }
 
     private static bool IsWorthTelling(GaugeComparison gauges, Verdict verdict) =>
         !gauges.Error.Agrees || verdict is Verdict.NotMet;
 
-    private static MeasuredQuantity? QuantityOf(Check check) =>
+    private static IEnumerable<MeasuredQuantity> QuantitiesOf(Check check) =>
         check switch
         {
-            Check.LimitOnQuantity limit => limit.Quantity,
-            Check.Spread spread => spread.Quantity,
-            Check.Parallelism parallelism => parallelism.Quantity,
-            Check.Relation relation => relation.Quantity,
-            _ => null,
+            Check.LimitOnQuantity limit => [limit.Quantity],
+            Check.Presence presence => [presence.Quantity],
+            Check.Spread spread => [spread.Quantity],
+            Check.Parallelism parallelism => [parallelism.Quantity],
+            Check.Relation relation => [relation.Quantity],
+            Check.ReelForm => [MeasuredQuantity.ReelDiameter],
+            Check.Twist => [MeasuredQuantity.FrontRollerOnPlate, MeasuredQuantity.RearRollerOnPlate],
+            _ => [],
         };
 }

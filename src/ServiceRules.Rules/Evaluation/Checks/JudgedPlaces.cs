@@ -43,12 +43,10 @@ internal static class JudgedPlaces
         };
     }
 
-    /// <summary>What is to be told of several places alike is told once, with the places named.</summary>
     private static IEnumerable<string> PrintNotices(IEnumerable<PlaceJudgement> places) =>
-        places
-            .Where(place => place.Notice is not null)
-            .GroupBy(place => place.Notice, StringComparer.Ordinal)
-            .Select(alike => $"{Wording.Listed([.. alike.Select(place => place.Where)])}: {alike.Key}");
+        Alike.Once(
+            places.Where(place => place.Notice is not null).Select(place => (place.Where, place.Notice!))
+        );
 
     /// <summary>What stands in the way, in words.</summary>
     public static string NotKnown(string subject, ImmutableArray<Obstacle> obstacles)
@@ -135,6 +133,8 @@ internal static class JudgedPlaces
                 $"{figures}: closer to the limit than this gauge can tell{Guard(place)}",
             FindingReason.GaugeCannotProve =>
                 $"{figures}: this gauge cannot prove this limit, whatever it reads{Needed(place)}",
+            FindingReason.IntervalCrossesLimit when place.LeavesLimitItself =>
+                $"{figures}: it may be at the limit, which itself is out",
             FindingReason.IntervalCrossesLimit =>
                 $"{figures}: what the feelers tell leaves room on both sides of the limit",
             FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",

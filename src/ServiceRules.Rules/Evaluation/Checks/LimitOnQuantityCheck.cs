@@ -52,21 +52,8 @@ internal static class LimitOnQuantityCheck
             Notices =
             [
                 .. outcome.Notices,
-                .. contested.Select(ContestedBreach.Notice),
-                .. places
-                    .Usable.Where(place => place.CountsEarlierTries)
-                    .Select(place =>
-                        $"{places.Said(place.Station, place.Blade)}: tries before the last step still count, moved with it by "
-                        + $"its lever; so the gap is {Wording.Of(place.Knowledge!, place.System)}"
-                    ),
-                .. places
-                    .Usable.Where(place =>
-                        place.Knowledge is LengthInterval && place.Feelers.Any(feeler => feeler.IsByRootSum)
-                    )
-                    .Select(place =>
-                        $"{places.Said(place.Station, place.Blade)}: the tolerances of stacked feelers are added by root-sum, "
-                        + "as their set names it; that is no bound, a stack may be further off"
-                    ),
+                .. Alike.Once(contested.Select(ContestedBreach.Notice)),
+                .. Alike.Once(FeelerNotices(places)),
                 .. CarriedNotice.Notices(check.Quantity, unit, places),
                 .. TurnsObtained.Notices(check.Quantity, unit),
                 .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
@@ -81,6 +68,30 @@ internal static class LimitOnQuantityCheck
                 ?? LimitRemedy.For(outcome, check.Quantity, rule, frame, unit, places, zone),
         };
     }
+
+    private static IEnumerable<(string Where, string Told)> FeelerNotices(UnitPlaces places) =>
+        places
+            .Usable.Where(place => place.CountsEarlierTries)
+            .Select(place =>
+                (
+                    places.Said(place.Station, place.Blade),
+                    "tries before the last step still count, moved with it by its lever; so the gap is "
+                        + Wording.Of(place.Knowledge!, place.System)
+                )
+            )
+            .Concat(
+                places
+                    .Usable.Where(place =>
+                        place.Knowledge is LengthInterval && place.Feelers.Any(feeler => feeler.IsByRootSum)
+                    )
+                    .Select(place =>
+                        (
+                            places.Said(place.Station, place.Blade),
+                            "the tolerances of stacked feelers are added by root-sum, as their set names it; that is no "
+                                + "bound, a stack may be further off"
+                        )
+                    )
+            );
 
     /// <summary>
     /// In the light-contact school there is no gap to measure; where reel and bedknife touch, there is none either.
@@ -198,11 +209,7 @@ internal static class LimitOnQuantityCheck
         ImmutableArray<Obstacle> beyond
     ) =>
         outcome.Verdict is Verdict.NotMet && places.IsContested
-            ? new(
-                quantity,
-                [.. places.Obstacles.Select(obstacle => obstacle.Place)],
-                "it is out, but readings contradict one another, so that they do not tell how far to turn"
-            )
+            ? new(quantity, [.. places.Obstacles.Select(obstacle => obstacle.Place)], ContestedRemedy.Why)
         : outcome.Verdict is Verdict.NotMet && places.AllLines().Any(line => !line.ReachesBothEnds)
             ? new(
                 quantity,

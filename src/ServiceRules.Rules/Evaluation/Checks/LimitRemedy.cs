@@ -168,7 +168,7 @@ internal static class LimitRemedy
             return null;
         }
 
-        var (moveLeft, moveRight) = (Rounded(aim - leftNow), Rounded(aim - rightNow));
+        var (moveLeft, moveRight) = (Held(aim - leftNow), Held(aim - rightNow));
         return new(kind, moveLeft, moveRight, [.. ReadAgain.After(unit, [Turned(kind)])])
         {
             LeftTurns = ScrewTurns.For(moveLeft, unit, kind),
@@ -207,8 +207,11 @@ internal static class LimitRemedy
             _ => null,
         };
 
-    // Nobody turns a thread to better than a ten-thousandth of a millimetre.
-    private static Length Rounded(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 4));
+    /// <summary>
+    /// A distance as it is held: to 1e-9 mm, so that parts of a turn added up leave no trace of their last digits. Far from where
+    /// anybody sets; whoever prints it rounds it there.
+    /// </summary>
+    public static Length Held(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 9));
 
     private static Adjustment Turned(AdjusterKind kind) =>
         new()

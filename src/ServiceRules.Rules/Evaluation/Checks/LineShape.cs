@@ -68,11 +68,7 @@ internal static class LineShape
         if (line.Fit.Bow is { } bow && IsShown(bow))
         {
             // How well a straight line lies through a bow says nothing of the mean.
-            mean =
-                line.Fit.AsIfEven().Offset is MeasuredValue even
-                    ? Wording.Beside(even.Value, even.Expanded.Value, line.System)
-                : LimitRemedy.Best(line.Fit.Offset) is { } best ? Wording.Of(best, line.System)
-                : mean;
+            mean = Wording.Of(line.Fit.AsIfEven().Offset, line.System);
             parts.Add(
                 $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {words.BowRemedy}"
             );

@@ -22,7 +22,15 @@ internal sealed class MachineMatch
     /// the limits, or nothing is known well enough.
     /// </summary>
     public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null) =>
-        frame.Plans.Of(quantity, null, () => Solved(Known(frame, quantity), quantity))
+        frame.Plans.Of(
+            quantity,
+            null,
+            // How one of them is moved depends on all of them.
+            () =>
+                ContestedRemedy.OfSet(frame.Units, quantity) is null
+                    ? Solved(Known(frame, quantity), quantity)
+                    : null
+        )
         ?? (
             unit is null
                 ? null

@@ -121,7 +121,7 @@ internal sealed class MatchedUnit
     /// <summary>The setting as the remedy of one unit.</summary>
     public Remedy.Move Move(MatchSetting setting)
     {
-        var (left, right) = (Rounded(setting.Left), Rounded(setting.Right));
+        var (left, right) = (Held(setting.Left), Held(setting.Right));
         return new(Adjuster, left, right, [.. ReadAgain.After(Frame, [Turned()])])
         {
             LeftTurns = ScrewTurns.For(left, Frame, Adjuster),
@@ -133,7 +133,7 @@ internal sealed class MatchedUnit
     /// <summary>The setting as one of the moves of a machine.</summary>
     public UnitMove UnitMove(MatchSetting setting)
     {
-        var (left, right) = (Rounded(setting.Left), Rounded(setting.Right));
+        var (left, right) = (Held(setting.Left), Held(setting.Right));
         return new(Frame.Work.Id.Text, left, right)
         {
             LeftTurns = ScrewTurns.For(left, Frame, Adjuster),
@@ -152,12 +152,11 @@ internal sealed class MatchedUnit
             Amount = new AdjustmentAmount.NotStated(),
         };
 
+    private static Length Held(Length move) => LimitRemedy.Held(move);
+
     private static Length Best(Knowledge known) => LimitRemedy.Best(known) ?? Length.Zero;
 
     /// <summary>No finer than anyone sets a height: 0.01 mm or 0.0005 in (common practice, no source).</summary>
     private static Length FinestSet(UnitSystem system) =>
         system is UnitSystem.Inch ? Length.FromInches(0.0005m) : Length.FromMillimetres(0.01m);
-
-    // Nobody turns a thread to better than a ten-thousandth of a millimetre.
-    private static Length Rounded(Length move) => Length.FromMillimetres(Math.Round(move.Millimetres, 4));
 }

@@ -157,7 +157,7 @@ internal static class ParallelismCheck
         return new(
             kind,
             Length.Zero,
-            Length.FromMillimetres(Math.Round(right, 4)),
+            LimitRemedy.Held(Length.FromMillimetres(right)),
             [.. ReadAgain.After(unit, [turned])]
         );
     }

@@ -26,6 +26,9 @@ internal sealed record PlaceJudgement(
     /// <summary>Whether what is known of it reaches to the limit that it breaks, which then is out itself.</summary>
     public bool MayBeAtLimit { get; private init; }
 
+    /// <summary>Whether feelers leave nothing outside but the limit itself, which a rule takes for out.</summary>
+    public bool LeavesLimitItself { get; private init; }
+
     /// <summary>The largest expanded uncertainty that could prove this limit, where the gauge was weighed against it.</summary>
     public Length? CoarsestGauge { get; private init; }
 
@@ -66,8 +69,7 @@ internal sealed record PlaceJudgement(
             AcceptLower = isUnknown ? null : result.AcceptanceZone?.Lower,
             AcceptUpper = isUnknown ? null : result.AcceptanceZone?.Upper,
             Target = zone.Target,
-            Probability =
-                !isUnknown && result.ConformanceProbability is { } p ? decimal.Round(p.Value, 4) : null,
+            Probability = !isUnknown && result.ConformanceProbability is { } p ? p.Value : null,
             Margin = result.Margin,
         };
         return new(
@@ -87,6 +89,10 @@ internal sealed record PlaceJudgement(
                     (reach.Lower is { IsClosed: true } lower && lower.Value == own.Upper)
                     || (reach.Upper is { IsClosed: true } upper && upper.Value == own.Lower)
                 ),
+            LeavesLimitItself =
+                told is FindingReason.IntervalCrossesLimit
+                && decision.LimitItself is LimitItself.Excluded
+                && Conformity.Decide(zone.In(asked.System), asked.Knowledge, rule).Verdict is Verdict.Met,
             Way = asked.Way ?? asked.Said,
         };
     }

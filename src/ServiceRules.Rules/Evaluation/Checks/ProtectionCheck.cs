@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -20,7 +21,8 @@ internal static class ProtectionCheck
         var protection = reading.Protection;
         var faults = new List<TimelineFault>();
         faults.AddRange(WorkWhileRunning.Faults(reading, words));
-        faults.AddRange(DevicesTakenOff.Faults(reading, words));
+        faults.AddRange(RemovalDuties.Faults(DutyFrame.Of(rule, frame)));
+        faults.AddRange(AdjusterTurned.Faults(reading, protection, words));
         if (protection is not null)
         {
             faults.AddRange(WorkUnprotected.Faults(reading, protection, words));
@@ -64,8 +66,13 @@ internal static class ProtectionCheck
             TimelineEventKind.IsolatorOperated,
             TimelineEventKind.PlugRemoved,
             TimelineEventKind.PlugControlConfirmed,
+            TimelineEventKind.KeyRemoved,
+            TimelineEventKind.MachineShutDown,
+            TimelineEventKind.TestEnded,
             TimelineEventKind.LockApplied,
             TimelineEventKind.TagApplied,
+            TimelineEventKind.LockRemoved,
+            TimelineEventKind.TagRemoved,
             TimelineEventKind.StoredEnergyReleased,
             TimelineEventKind.IsolationVerified,
             TimelineEventKind.WorkStarted,

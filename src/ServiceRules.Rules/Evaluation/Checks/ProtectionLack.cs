@@ -75,7 +75,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             ? (string.Empty, " isolated", act, [])
             : (
                 string.Empty,
-                $" isolated again after {EventWords.Done(lost.Event.Kind)} at {words.Time(lost)}",
+                $" isolated again after {EventWords.Done(lost.Event)} at {words.Time(lost)}",
                 act,
                 [lost]
             );

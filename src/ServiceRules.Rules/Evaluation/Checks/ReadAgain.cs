@@ -36,7 +36,7 @@ internal static class ReadAgain
             isBowed
                 ? "bowed, so that the ends cannot be told from these stations: read nearer the ends"
                 : (outcome.Reason is FindingReason.IntervalCrossesLimit ? Lacking(outcome, places) : null)
-                    ?? Because(outcome)
+                    ?? Because(outcome, quantity)
         );
     }
 
@@ -51,14 +51,32 @@ internal static class ReadAgain
                 )
             )
             .ToList();
-        return FeelersLacking.Of(
-            (open.Count > 0 ? open : [.. places.Usable]).Select(place => place.Knowledge!),
-            bound: null
-        );
+        return FeelersLacking.ToSettle(open.Count > 0 ? open : [.. places.Usable], outcome);
     }
 
     /// <summary>Why to read again, in words.</summary>
-    public static string Because(CheckOutcome outcome) => outcome.WhyAgain ?? Why(outcome.Reason);
+    public static string Because(CheckOutcome outcome, MeasuredQuantity quantity) =>
+        outcome.WhyAgain
+        ?? (
+            outcome.Reason is FindingReason.InsideGuard or FindingReason.ProbabilityBetween
+                ? TooClose(outcome, quantity)
+                : Why(outcome.Reason)
+        );
+
+    /// <summary>
+    /// Where there are limits on both sides there is a middle to bring it to; where there is one, or a difference is held against
+    /// its limit either way, there is none. What wear alone changes is brought nowhere.
+    /// </summary>
+    private static string TooClose(CheckOutcome outcome, MeasuredQuantity quantity)
+    {
+        var compared = outcome.Comparisons.FirstOrDefault(each => each.Verdict is Verdict.Unproven);
+        var help =
+            quantity is MeasuredQuantity.ReelDiameter or MeasuredQuantity.BedknifeLip ? "use a finer gauge"
+            : compared is { LowerLimit: { } lower, UpperLimit: { } upper } && lower != -upper
+                ? "bring it nearer the middle, or use a finer gauge"
+            : "bring it further inside the limit, or use a finer gauge";
+        return $"too close to the limit for this gauge: {help}";
+    }
 
     /// <summary>
     /// What must be read again after turning an adjuster: its own quantity, and all that the sheet says is made void by
@@ -106,10 +124,7 @@ internal static class ReadAgain
                 "use a gauge that is calibrated, zero-checked or of stated tolerance",
             FindingReason.GaugeUnfit => "use a gauge that is in date and passed its check",
             FindingReason.GaugeCannotProve => "use a finer gauge: this one cannot prove this limit",
-            FindingReason.IntervalCrossesLimit =>
-                "try the feelers on both sides of the limit, or a finer gauge",
-            FindingReason.InsideGuard or FindingReason.ProbabilityBetween =>
-                "too close to the limit for this gauge: bring it nearer the middle, or use a finer gauge",
+            FindingReason.IntervalCrossesLimit => FeelersLacking.Closer,
             FindingReason.ProcedureNotFollowed => "try the feelers of the procedure, the thinner one first",
             _ => "not proven",
         };

@@ -6,7 +6,10 @@ using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
-/// <summary>Stored energy that can build up again is checked at least as often as the procedure says, while anybody works.</summary>
+/// <summary>
+/// Stored energy that can build up again is checked at least as often as the procedure says, while anybody works. Where no
+/// check stands before the work, the time runs from its start.
+/// </summary>
 internal static class RechecksMissed
 {
     public static IEnumerable<TimelineFault> Faults(
@@ -28,10 +31,22 @@ internal static class RechecksMissed
         }
 
         var checks = Checks(reading, source);
+        var longest = TimeSpan.FromMinutes(minutes);
+        if (NeverChecked(reading, checks) is { } began)
+        {
+            yield return new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record shows work from {words.Time(began)}, and no check of {TimelineWords.Named(source)} before or during it; the procedure asks for one at least every {minutes} minutes.",
+                [began],
+                "Stop, relieve and check before work goes on."
+            );
+            yield break;
+        }
+
         foreach (var work in reading.AnyWork.Intervals)
         {
-            var longest = TimeSpan.FromMinutes(minutes);
-            if (Gap(checks, work, longest) is { } last)
+            if (Gap(reading, checks, work, longest) is { } last)
             {
                 yield return new(
                     Verdict.NotMet,
@@ -64,7 +79,14 @@ internal static class RechecksMissed
                 .Where(entry => entry.Event.SpeaksOf(source.Id)),
         ];
 
-    /// <summary>In work whose end is not shown: the last check, where the record goes on for too long after it; or null.</summary>
+    /// <summary>The start of work, where no check stands before the end of it; or null.</summary>
+    private static OrderedEvent? NeverChecked(TimelineReading reading, ImmutableArray<OrderedEvent> checks) =>
+        reading.AnyWork.Intervals is [.., var last] works
+        && !checks.Any(entry => last.Until is not { } until || entry.Place() < until)
+            ? StartOf(reading, works[0])
+            : null;
+
+    /// <summary>In work whose end is not shown: the last check, else the start of the work, where the record goes on for too long after it; or null.</summary>
     private static OrderedEvent? OpenGap(
         TimelineReading reading,
         ImmutableArray<OrderedEvent> checks,
@@ -72,22 +94,23 @@ internal static class RechecksMissed
         TimeSpan longest
     ) =>
         work.Until is null
-        && checks.LastOrDefault() is { } last
+        && (checks.LastOrDefault() ?? StartOf(reading, work)) is { } last
         && reading.Events[^1].Moment - last.Moment > longest
             ? last
             : null;
 
-    /// <summary>The check after which the next came too late for a stretch of work, or null.</summary>
+    /// <summary>The check, or the start of the work, after which the next check came too late for a stretch of work; or null.</summary>
     private static OrderedEvent? Gap(
+        TimelineReading reading,
         ImmutableArray<OrderedEvent> checks,
         TimelineInterval work,
         TimeSpan longest
     )
     {
-        var last = checks.LastOrDefault(entry => entry.Place() <= work.From);
+        var last = checks.LastOrDefault(entry => entry.Place() <= work.From) ?? StartOf(reading, work);
         foreach (var next in checks.Where(entry => work.From < entry.Place() && work.Contains(entry.Place())))
         {
-            if (last is not null && next.Moment - last.Moment > longest)
+            if (next.Moment - last.Moment > longest)
             {
                 return last;
             }
@@ -95,8 +118,9 @@ internal static class RechecksMissed
             last = next;
         }
 
-        return last is not null && work.Until is { } until && until.Moment - last.Moment > longest
-            ? last
-            : null;
+        return work.Until is { } until && until.Moment - last.Moment > longest ? last : null;
     }
+
+    private static OrderedEvent StartOf(TimelineReading reading, TimelineInterval work) =>
+        reading.Events.First(entry => entry.Place() == work.From);
 }

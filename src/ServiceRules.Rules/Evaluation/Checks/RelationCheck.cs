@@ -178,7 +178,7 @@ internal static class RelationCheck
             Side = Side.Both,
             Amount = new AdjustmentAmount.NotStated(),
         };
-        var move = Length.FromMillimetres(Math.Round((against.Value - own.Value).Millimetres, 4));
+        var move = against.Value - own.Value;
         return new(kind, move, move, [.. ReadAgain.After(unit, [turned])]);
     }
 

@@ -52,7 +52,7 @@ internal sealed record RequiredStep(
             && (
                 Person is not { } person || entry.Event.Actor == person || entry.Event.Others.Contains(person)
             )
-            && (source is null || SourceReading.IsSwitchedBy(source, entry.Event))
+            && (source is null || SourceReading.IsSwitchedBy(reading, source, entry.Event))
         );
 
     /// <summary>" for engine start and hydraulic", or nothing.</summary>

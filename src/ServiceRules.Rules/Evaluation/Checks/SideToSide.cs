@@ -38,6 +38,9 @@ internal static class SideToSide
             Remedy = outcome.Verdict switch
             {
                 Verdict.NotMet when lines.Count == 0 => null,
+                Verdict.NotMet
+                    when AdjustedQuantity.FinelySetBy(quantity) is { } kind
+                        && StepRepair.For(unit, kind) is { } repair => repair,
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                     ?? LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
                 Verdict.Unproven => LimitRemedy.ToProve(outcome, quantity, frame, unit, places),

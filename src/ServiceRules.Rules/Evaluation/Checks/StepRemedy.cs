@@ -40,9 +40,11 @@ internal static class StepRemedy
         var (solution, isLeast) = Solved(task);
         return solution switch
         {
-            ClickSolution.Plan plan => Turn(kind, unit, plan) with
+            ClickSolution.Plan plan => Turn(kind, unit, plan, pair, isLeast) with
             {
                 LearnedStep = CountedWith(kind, unit, isLeast),
+                LearnedStepDoubt = isLeast ? null : LearnedDoubt(kind, unit),
+                ReadAfter = task.KeepClear ? ReadAfter(kind, unit, plan, pair) : null,
                 IsLeast = isLeast,
             },
             ClickSolution.Infeasible
@@ -53,10 +55,7 @@ internal static class StepRemedy
                 Why =
                     (
                         unknown.Binding is BindingConstraint.KnowledgeTooWide
-                            ? FeelersLacking.Of(
-                                places.Usable.Select(place => place.Knowledge!),
-                                NaturalBounds.Of(quantity)
-                            )
+                            ? FeelersLacking.Of(places.Usable, NaturalBounds.Of(quantity))
                             : null
                     ) ?? unknown.WouldHelp,
             },
@@ -66,7 +65,7 @@ internal static class StepRemedy
             )
             {
                 Nearest = infeasible.Nearest is { } nearest
-                    ? Near(kind, nearest, zone, places.Usable[0].System)
+                    ? Near(kind, unit, nearest, pair, zone, places.Usable[0].System)
                     : null,
             },
             _ => throw new InvalidOperationException("solutions are a closed family of two"),
@@ -132,9 +131,52 @@ internal static class StepRemedy
     /// <summary>The step that was learned, or where the most is counted with and that was learned, the most; else none.</summary>
     private static Length? CountedWith(AdjusterKind kind, UnitFrame unit, bool isLeast) =>
         StepInForce.Of(unit, kind) is not { } step ? null
-        : !isLeast ? (step.IsLearned ? step.Step : null)
-        : step.Most == unit.Sheet.Of(kind)?.OneStep ? null
-        : Shown(step.Most);
+        : !step.IsLearned ? null
+        : isLeast ? step.Most
+        : step.Step;
+
+    private static Length? LearnedDoubt(AdjusterKind kind, UnitFrame unit) =>
+        StepInForce.Of(unit, kind) is { IsLearned: true } step ? step.Doubt : null;
+
+    /// <summary>
+    /// How many of the single steps cannot touch even where each obtains what the sheet says, though less was proven: a slipping
+    /// adjuster may grip again. None where all of them cannot.
+    /// </summary>
+    private static int? ReadAfter(
+        AdjusterKind kind,
+        UnitFrame unit,
+        ClickSolution.Plan plan,
+        AdjusterPair pair
+    )
+    {
+        if (
+            unit.Sheet.Of(kind)?.OneStep is not { } stated
+            || stated <= pair.MostStep
+            || !AdjusterPair.TryCreate(pair.LeftAt, pair.RightAt, stated, pair.Approach, out var gripping)
+        )
+        {
+            return null;
+        }
+
+        var (left, right) = (0, 0);
+        for (var turned = 0; turned < plan.Sequence.Length; turned++)
+        {
+            var (side, opens) = plan.Sequence[turned];
+            (left, right) =
+                side is Side.Left ? (left + (opens ? 1 : -1), right) : (left, right + (opens ? 1 : -1));
+            if (
+                plan.Landings.Any(landing =>
+                    landing.Known.AsInterval().Lower?.Value + gripping.Movement(left, right, landing.Station)
+                    <= Length.Zero
+                )
+            )
+            {
+                return turned;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>
     /// The nearest setting as a remedy tells it: by the print that the readings are held against, as their own findings do;
@@ -142,7 +184,9 @@ internal static class StepRemedy
     /// </summary>
     private static NearestTurn Near(
         AdjusterKind kind,
+        UnitFrame unit,
         NearestSetting nearest,
+        AdjusterPair pair,
         PrintedZone zone,
         UnitSystem system
     )
@@ -150,15 +194,13 @@ internal static class StepRemedy
         var own = Misses(nearest.Landings, zone.In(system));
         var misses = own.Count > 0 ? own : Misses(nearest.Landings, zone.Common);
         var worst = misses.Count > 0 ? misses[0] : (Landing: nearest.Worst, By: Length.Zero, nearest.IsAbove);
-        return new(
-            kind,
-            nearest.LeftSteps,
-            nearest.RightSteps,
-            Name(worst.Landing),
-            Shown(worst.By),
-            worst.IsAbove
-        )
+        return new(kind, nearest.LeftSteps, nearest.RightSteps, Name(worst.Landing), worst.By, worst.IsAbove)
         {
+            // By an interval it is reckoned from its end, which nothing is added to but the steps.
+            Doubt =
+                worst.Landing.Before is MeasuredValue && StepInForce.Of(unit, kind) is { } step
+                    ? worst.Landing.Doubt(pair, nearest.LeftSteps, nearest.RightSteps, step.Doubt)
+                    : null,
             Also =
             [
                 .. misses
@@ -278,8 +320,16 @@ internal static class StepRemedy
             };
     }
 
-    private static Remedy.Turn Turn(AdjusterKind kind, UnitFrame unit, ClickSolution.Plan plan) =>
-        new(
+    private static Remedy.Turn Turn(
+        AdjusterKind kind,
+        UnitFrame unit,
+        ClickSolution.Plan plan,
+        AdjusterPair pair,
+        bool isLeast
+    )
+    {
+        var step = StepInForce.Of(unit, kind)?.Doubt ?? Length.Zero;
+        return new(
             kind,
             plan.LeftSteps,
             plan.RightSteps,
@@ -287,9 +337,13 @@ internal static class StepRemedy
             [
                 .. plan.Landings.Select(landing => new PredictedGap(
                     Name(landing),
-                    Shown(landing.Before),
-                    Shown(landing.After)
-                )),
+                    Foretold(landing.Before),
+                    Foretold(landing.After)
+                )
+                {
+                    BeforeDoubt = isLeast ? null : landing.Reach,
+                    AfterDoubt = isLeast ? null : landing.Doubt(pair, plan.LeftSteps, plan.RightSteps, step),
+                }),
             ],
             [
                 .. ReadAgain.After(
@@ -304,6 +358,7 @@ internal static class StepRemedy
                 ),
             ]
         );
+    }
 
     private static string Name(Landing landing) =>
         landing.Place switch
@@ -313,10 +368,8 @@ internal static class StepRemedy
             _ => UnitPlaces.Name(landing.Station, null),
         };
 
-    // A prediction is good to a step's own scatter at best; a ten-thousandth of a millimetre is plenty to show.
-    private static Length Shown(Knowledge knowledge) => Shown(LimitRemedy.Best(knowledge) ?? Length.Zero);
-
-    private static Length Shown(Length length) => Length.FromMillimetres(Math.Round(length.Millimetres, 4));
+    // Not rounded: whoever prints it rounds it once.
+    private static Length Foretold(Knowledge knowledge) => LimitRemedy.Best(knowledge) ?? Length.Zero;
 
     private static string Words(BindingConstraint binding) =>
         binding switch

@@ -12,9 +12,13 @@ internal static class StepRepair
 {
     /// <summary>None where nothing proves it.</summary>
     public static Remedy.Act? For(UnitFrame unit, AdjusterKind kind) =>
-        StepInForce.IsBroken(unit, kind)
+        StepInForce.IsContested(unit, kind)
+            ? new(
+                "one time the steps moved it by more than the other time allows, so that no count of steps is to be trusted: look for lost motion in the adjuster, a loose pivot or a reading gone wrong; then read it, turn some steps one way and read it again at the same places"
+            )
+        : StepInForce.IsBroken(unit, kind)
             ? new(
                 "what was turned did not move it as it should: see which way the adjuster turns and that it was noted so, look for a loose pivot, a worn bearing or a slipping adjuster, and repair that first; then read again before turning further"
             )
-            : null;
+        : null;
 }

@@ -139,9 +139,7 @@ internal static class StepsAfterWork
         foreach (var test in reading.Of(TimelineEventKind.TestEnergised))
         {
             var stopped = reading
-                .Works.Select(work => work.Stop)
-                .OfType<OrderedEvent>()
-                .Where(stop => stop.Place() < test.Place())
+                .EndsOfWork.Where(stop => stop.Place() < test.Place())
                 .MaxBy(stop => stop.Place());
             var isClear =
                 stopped is null

@@ -9,7 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// Steps required before the first hands-on work: of everybody, or of each person for a step required of each. A step
-/// that running the machine undoes must come after the machine last ran.
+/// that running the machine undoes must come after the machine last ran, and again after every run before hands go in.
 /// </summary>
 internal static class StepsBeforeWork
 {
@@ -48,13 +48,31 @@ internal static class StepsBeforeWork
             return;
         }
 
+        JudgeBefore(step, work, null, reading, words, faults, restsOn);
+        foreach (var again in WorkAfterRun.Of(reading, step))
+        {
+            JudgeBefore(step, again.Work, again.Ran, reading, words, faults, restsOn);
+        }
+    }
+
+    /// <summary>One stretch of work; <c>ran</c> is the run that it follows, or null before the first of all.</summary>
+    private static void JudgeBefore(
+        RequiredStep step,
+        WorkInterval? work,
+        OrderedEvent? ran,
+        TimelineReading reading,
+        TimelineWords words,
+        List<TimelineFault> faults,
+        List<OrderedEvent> restsOn
+    )
+    {
         var missing = new List<EnergySource?>();
         foreach (var source in step.Sources.IsEmpty ? [null] : step.Sources.Cast<EnergySource?>())
         {
             var (isShown, entry) = step.IsOwnControl
                 ? OwnControl(step, source!, work, reading)
                 : FirstInTime(step, source, work, reading);
-            if (entry is not null)
+            if (entry is not null && !restsOn.Contains(entry))
             {
                 restsOn.Add(entry);
             }
@@ -67,9 +85,9 @@ internal static class StepsBeforeWork
 
         if (missing.Count > 0)
         {
-            faults.AddRange(Faults(step, missing, work, reading, words));
+            faults.AddRange(Faults(step, missing, work, ran, reading, words));
         }
-        else if (work is null && !reading.IsOpen)
+        else if (work is null && ran is null && !reading.IsOpen)
         {
             faults.Add(WorkNotShown(step, restsOn));
         }
@@ -90,11 +108,15 @@ internal static class StepsBeforeWork
     )
     {
         var until = work?.Start.Place();
-        var ran = reading
-            .Energisings.Places()
-            .Where(place => until is null || place < until)
-            .Select(place => (TimelinePlace?)place)
-            .LastOrDefault();
+        // A finished job that shows no work shows no steps that a run undid before it: the run may have come after.
+        var ran =
+            until is null && !reading.IsOpen
+                ? null
+                : reading
+                    .Energisings.Places()
+                    .Where(place => until is null || place < until)
+                    .Select(place => (TimelinePlace?)place)
+                    .LastOrDefault();
         var inTime = step.Entries(reading, source)
             .Where(entry => until is null || entry.Place() < until)
             .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind) || entry.Place() > ran)
@@ -123,6 +145,7 @@ internal static class StepsBeforeWork
         RequiredStep step,
         List<EnergySource?> missing,
         WorkInterval? work,
+        OrderedEvent? ran,
         TimelineReading reading,
         TimelineWords words
     )
@@ -130,9 +153,16 @@ internal static class StepsBeforeWork
         var sources = missing.OfType<EnergySource>().ToList();
         if (work is null)
         {
-            yield return reading.IsOpen ? NotYet(step, sources) : NeverShown(step, sources);
+            yield return ran is not null ? NotYetAgain(step, sources, ran, words)
+            : reading.IsOpen ? NotYet(step, sources)
+            : NeverShown(step, sources);
             yield break;
         }
+
+        var since = ran is null
+            ? string.Empty
+            : $" again after {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)}, and";
+        OrderedEvent[] rests = ran is null ? [work.Start] : [ran, work.Start];
 
         var began =
             $"{(step.Person is { } person ? person.Text + " started work" : "work started")} at {words.Time(work.Start)}";
@@ -149,8 +179,10 @@ internal static class StepsBeforeWork
             yield return new(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
-                $"The record shows {step.Words}{RequiredStep.For(lateSources)} only at {words.Time(together.Key)}, after {began}.",
-                [work.Start, together.Key],
+                ran is null
+                    ? $"The record shows {step.Words}{RequiredStep.For(lateSources)} only at {words.Time(together.Key)}, after {began}."
+                    : $"After {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)} the record shows {step.Words}{RequiredStep.For(lateSources)} again only at {words.Time(together.Key)}, after {began}.",
+                [.. rests, together.Key],
                 "Stop work and make safe before hands go in again."
             );
         }
@@ -161,8 +193,8 @@ internal static class StepsBeforeWork
             yield return new(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
-                $"The record does not show {step.Words}{RequiredStep.For([.. never.OfType<EnergySource>()])} before {began}.",
-                [work.Start],
+                $"The record does not show {step.Words}{RequiredStep.For([.. never.OfType<EnergySource>()])}{since} before {began}.",
+                [.. rests],
                 "Stop work and make safe before hands go in again."
             );
         }
@@ -182,6 +214,20 @@ internal static class StepsBeforeWork
             $"Not yet shown: {step.Words}{RequiredStep.For(sources)}. Do it before touching the unit.",
             [],
             "Do it, and enter it, before touching the unit."
+        );
+
+    private static TimelineFault NotYetAgain(
+        RequiredStep step,
+        List<EnergySource> sources,
+        OrderedEvent ran,
+        TimelineWords words
+    ) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.InProgress,
+            $"Not yet shown since {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)}: {step.Words}{RequiredStep.For(sources)}. Do it before hands go in again.",
+            [ran],
+            "Do it, and enter it, before hands go in again."
         );
 
     private static TimelineFault NeverShown(RequiredStep step, List<EnergySource> sources) =>

@@ -16,7 +16,9 @@ internal static class TurnsObtained
 
     public static IEnumerable<string> Notices(MeasuredQuantity quantity, UnitFrame unit) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind
-            ? new[] { ByParts(quantity, kind, unit), ByDistance(quantity, kind, unit) }.OfType<string>()
+            ? new[] { ByParts(quantity, kind, unit) }
+                .OfType<string>()
+                .Concat(ByDistance(quantity, kind, unit))
             : [];
 
     private static string? ByParts(MeasuredQuantity quantity, AdjusterKind kind, UnitFrame unit)
@@ -38,17 +40,58 @@ internal static class TurnsObtained
         );
     }
 
-    private static string? ByDistance(MeasuredQuantity quantity, AdjusterKind kind, UnitFrame unit)
+    /// <summary>
+    /// By all trials together where they tell; else by the last at each place, since each side has a screw of its own and one that
+    /// did nothing hides behind one that did.
+    /// </summary>
+    private static IEnumerable<string> ByDistance(
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        UnitFrame unit
+    )
     {
-        if (StepInForce.LearnedByDistance(unit, kind) is not { } learned)
+        var tried = unit.DistancesTried.Where(each => each.Adjuster == kind).ToList();
+        if (tried.Count == 0)
         {
-            return null;
+            return [];
         }
 
-        var last = unit.DistancesTried.Last(tried => tried.Adjuster == kind);
+        if (
+            StepInForce.LearnedByDistance(unit, kind) is { } learned
+            && Told(quantity, kind, tried[^1], learned, string.Empty) is { } together
+        )
+        {
+            return [together];
+        }
+
+        var places = UnitPlaces.Of(unit, quantity);
+        return StepInForce
+            .LastByPlace(tried)
+            .Select(each =>
+                LearnedStep.From([each.Trial]) is { } alone
+                    ? Told(
+                        quantity,
+                        kind,
+                        each,
+                        alone,
+                        each.Station is null ? string.Empty : $" at {places.Said(each.Station, null)}"
+                    )
+                    : null
+            )
+            .OfType<string>();
+    }
+
+    private static string? Told(
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        DistanceTried tried,
+        LearnedStep learned,
+        string at
+    )
+    {
         var turned =
-            $"{Wording.Of(last.Noted, last.System)} {Way(kind, last.Trial)}, as it was noted, moved the {Wording.Of(quantity)}";
-        return Amiss(turned, learned, DistanceTried.AsNoted) ?? FarFrom(turned, learned, last);
+            $"{Wording.Of(tried.Noted, tried.System)} {Way(kind, tried.Trial)}, as it was noted, moved the {Wording.Of(quantity)}{at}";
+        return Amiss(turned, learned, DistanceTried.AsNoted) ?? FarFrom(turned, learned, tried);
     }
 
     /// <summary>The other way, or by nothing that shows; none where it moved its way.</summary>

@@ -125,6 +125,11 @@ internal static class TwistCheck
     /// <summary>The roller that the statement speaks of, and of it the corners that are lacking.</summary>
     private static Remedy Again(CheckOutcome outcome, UnitPlaces front, UnitPlaces rear)
     {
+        if (outcome.Reason is FindingReason.IntervalCrossesLimit && Feelers(front, rear) is { } feelers)
+        {
+            return feelers;
+        }
+
         var (quantity, places) = Lacking(front, rear);
         if (outcome.Reason is not (FindingReason.TooFewStations or FindingReason.NotMeasured))
         {
@@ -138,6 +143,40 @@ internal static class TwistCheck
             [.. Ends.Where(end => !IsRead(places, end))],
             $"twist shows only from all four corners{missing}"
         );
+    }
+
+    /// <summary>Which feelers are missing, at which corner of which roller; none where every corner is bounded on both sides.</summary>
+    private static Remedy.ReadAgain? Feelers(UnitPlaces front, UnitPlaces rear)
+    {
+        var lacking = new[]
+        {
+            (Quantity: MeasuredQuantity.FrontRollerOnPlate, Places: front),
+            (Quantity: MeasuredQuantity.RearRollerOnPlate, Places: rear),
+        }
+            .Select(roller =>
+                (
+                    roller.Quantity,
+                    Open: roller
+                        .Places.Usable.Where(place => FeelersLacking.Of([place], bound: null) is not null)
+                        .ToList()
+                )
+            )
+            .Where(roller => roller.Open.Count > 0)
+            .ToList();
+        return lacking.Count == 0
+            ? null
+            : new(
+                lacking[0].Quantity,
+                [.. lacking[0].Open.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
+                FeelersLacking.Of(lacking[0].Open, bound: null)
+                    + string.Concat(
+                        lacking
+                            .Skip(1)
+                            .Select(roller =>
+                                $"; {Wording.Of(roller.Quantity)} too, at {Wording.Listed([.. roller.Open.Select(place => UnitPlaces.Name(place.Station, place.Blade))])}: {FeelersLacking.Of(roller.Open, bound: null)}"
+                            )
+                    )
+            );
     }
 
     private static (MeasuredQuantity Quantity, UnitPlaces Places) Lacking(UnitPlaces front, UnitPlaces rear)

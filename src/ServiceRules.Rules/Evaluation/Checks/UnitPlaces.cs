@@ -226,7 +226,7 @@ internal sealed class UnitPlaces
             ?
             [
                 .. feelers[false]
-                    .Select(each => Wording.Of(each.tried.Key, each.place.System))
+                    .Select(each => each.tried.First().Named(each.place.System))
                     .Distinct(StringComparer.Ordinal),
             ]
             : [];

@@ -113,6 +113,7 @@ internal static class UnitSpread
             Remedy = outcome.Verdict switch
             {
                 Verdict.NotMet or Verdict.Unproven when RepairFirst(units, quantity) is { } repair => repair,
+                Verdict.NotMet when ContestedRemedy.OfSet(units, quantity) is { } again => again,
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
                     ?? new Remedy.Act(rule.Advice),
                 // What a unit of the set is moved for anyway is not read again first.
@@ -180,7 +181,7 @@ internal static class UnitSpread
                         .Select(compared => compared.Place),
                 ]
                 : open,
-            ReadAgain.Because(outcome)
+            ReadAgain.Because(outcome, quantity)
         );
     }
 

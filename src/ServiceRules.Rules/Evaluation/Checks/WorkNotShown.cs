@@ -1,23 +1,35 @@
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
-/// <summary>On a finished job: hands-on work whose start or end the record does not show.</summary>
+/// <summary>
+/// Hands-on work whose start the record does not show; on a finished job also work whose end it does not show. There it
+/// is not met, as any other step that is missing: an entry left out never makes a job better than it was.
+/// </summary>
 internal static class WorkNotShown
 {
     public static IEnumerable<TimelineFault> Faults(TimelineReading reading)
     {
         if (reading.IsOpen)
         {
+            foreach (var fault in WithoutStart(reading))
+            {
+                yield return fault;
+            }
+
             yield break;
         }
 
         foreach (var person in reading.HandsIn.Where(person => reading.FirstWorkOf(person) is null))
         {
+            if (reading.StopsWithoutStart.Any(stop => stop.Event.Actor == person))
+            {
+                continue;
+            }
+
             yield return new(
-                Verdict.Unproven,
+                Verdict.NotMet,
                 FindingReason.StepMissing,
                 $"The record does not show when {person} worked.",
                 [],
@@ -36,23 +48,15 @@ internal static class WorkNotShown
             );
         }
 
-        foreach (
-            var stop in reading.Of(TimelineEventKind.WorkStopped).Where(stop => LacksStart(stop, reading))
-        )
+        foreach (var fault in WithoutStart(reading))
         {
-            yield return new(
-                Verdict.Unproven,
-                FindingReason.StepMissing,
-                $"The record shows that {stop.Event.Actor} stopped work, and does not show when it started.",
-                [stop],
-                "Enter when hands-on work started, as a late entry."
-            );
+            yield return fault;
         }
 
         foreach (var work in reading.Works.Where(work => work.Stop is null))
         {
             yield return new(
-                Verdict.Unproven,
+                Verdict.NotMet,
                 FindingReason.StepMissing,
                 $"The record does not show when {work.Person} stopped work.",
                 [work.Start],
@@ -61,22 +65,12 @@ internal static class WorkNotShown
         }
     }
 
-    /// <summary>
-    /// An end of work that closes no stretch. A second entry of the same end is none; one after the machine ran is.
-    /// </summary>
-    private static bool LacksStart(OrderedEvent stop, TimelineReading reading)
-    {
-        if (reading.Works.Any(work => work.Stop?.Index == stop.Index))
-        {
-            return false;
-        }
-
-        var before = reading
-            .Works.Where(work => work.Person == stop.Event.Actor)
-            .Select(work => work.Stop)
-            .OfType<OrderedEvent>()
-            .LastOrDefault(ended => ended.Place() < stop.Place());
-        return before is null
-            || reading.Energisings.Any(ran => ran.Place() > before.Place() && ran.Place() < stop.Place());
-    }
+    private static IEnumerable<TimelineFault> WithoutStart(TimelineReading reading) =>
+        reading.StopsWithoutStart.Select(stop => new TimelineFault(
+            reading.IsOpen ? Verdict.Unproven : Verdict.NotMet,
+            FindingReason.StepMissing,
+            $"The record shows that {stop.Event.Actor} stopped work, and does not show when it started.",
+            [stop],
+            "Enter when hands-on work started, as a late entry."
+        ));
 }

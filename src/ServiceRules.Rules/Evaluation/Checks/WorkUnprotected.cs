@@ -19,14 +19,15 @@ internal static class WorkUnprotected
         TimelineWords words
     )
     {
-        if (reading.Works.IsEmpty && reading.IsOpen)
+        if (reading.Works.IsEmpty && reading.StopsWithoutStart.IsEmpty && reading.IsOpen)
         {
             return reading.HandsIn.SelectMany(person => NotYet(reading, protection, person));
         }
 
         return reading
             .Works.SelectMany(work => DuringWork(reading, protection, work, words))
-            .Concat(HandsInBetween(reading, protection, words));
+            .Concat(HandsInBetween(reading, protection, words))
+            .Concat(UntilStopped(reading, protection, words));
     }
 
     private static IEnumerable<TimelineFault> DuringWork(
@@ -104,6 +105,24 @@ internal static class WorkUnprotected
             FindingReason.Unprotected,
             $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
             [.. new[] { entry }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
+            lacks[0].Act
+        );
+
+    // Whoever stops work had hands in until then, whether or not the start was entered.
+    private static IEnumerable<TimelineFault> UntilStopped(
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    ) =>
+        from stop in reading.StopsWithoutStart
+        where reading.Running.StretchAt(stop.Place()) is null
+        let lacks = ProtectionLack.At(stop.Place(), stop.Event.Actor, reading, protection, words).ToList()
+        where lacks.Count > 0
+        select new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows {stop.Event.Actor} at work until {words.Time(stop)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
+            [.. new[] { stop }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
             lacks[0].Act
         );
 

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -6,6 +7,9 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>Hands in while the machine runs for a test, or after it was started.</summary>
 internal static class WorkWhileRunning
 {
+    private const string Act =
+        "Nobody puts hands in while the machine runs: stop, isolate, lock and verify first.";
+
     public static IEnumerable<TimelineFault> Faults(TimelineReading reading, TimelineWords words)
     {
         foreach (var work in reading.Works)
@@ -19,9 +23,13 @@ internal static class WorkWhileRunning
                     continue;
                 }
 
-                // Without an end of work, a later start may only mean that the end was not entered.
                 if (work.Stop is null && start.Place() > work.Start.Place())
                 {
+                    if (WithoutEnd(reading, work, start, running, words) is { } fault)
+                    {
+                        yield return fault;
+                    }
+
                     continue;
                 }
 
@@ -32,9 +40,56 @@ internal static class WorkWhileRunning
                         ? $"The record shows {EventWords.Done(start.Event.Kind)} at {words.Time(start)} while {work.Person} was at work."
                         : $"The record shows {work.Person} starting work at {words.Time(work.Start)} while the machine ran ({EventWords.Done(start.Event.Kind)} at {words.Time(start)}).",
                     [start, work.Start],
-                    "Nobody puts hands in while the machine runs: stop, isolate, lock and verify first."
+                    Act
                 );
             }
         }
+
+        foreach (var stop in reading.StopsWithoutStart)
+        {
+            if (reading.Running.StretchAt(stop.Place()) is null)
+            {
+                continue;
+            }
+
+            yield return new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {stop.Event.Actor} stopping work at {words.Time(stop)} while the machine ran, and does not show when it started.",
+                [stop],
+                Act
+            );
+        }
+    }
+
+    // Without an end of work, a later start of the machine may only mean that the end was not entered.
+    private static TimelineFault? WithoutEnd(
+        TimelineReading reading,
+        WorkInterval work,
+        OrderedEvent start,
+        TimelineInterval running,
+        TimelineWords words
+    )
+    {
+        var again = reading
+            .Of(TimelineEventKind.WorkStarted)
+            .FirstOrDefault(entry => entry.Event.Actor == work.Person && running.Contains(entry.Place()));
+        return again is not null
+                ? new(
+                    Verdict.NotMet,
+                    FindingReason.Unprotected,
+                    $"The record shows {work.Person} starting work at {words.Time(again)} while the machine ran ({EventWords.Done(start.Event.Kind)} at {words.Time(start)}).",
+                    [start, again],
+                    Act
+                )
+            : reading.IsOpen
+                ? new(
+                    Verdict.Unproven,
+                    FindingReason.InProgress,
+                    $"The record shows {EventWords.Done(start.Event.Kind)} at {words.Time(start)}, and does not show that {work.Person}, at work from {words.Time(work.Start)}, had stopped by then.",
+                    [start, work.Start],
+                    "Enter when hands-on work stopped."
+                )
+            : null;
     }
 }

@@ -53,7 +53,7 @@ internal static class WornReel
         );
         outcome = outcome with
         {
-            Notices = [.. outcome.Notices, .. contested.Select(ContestedBreach.Notice)],
+            Notices = [.. outcome.Notices, .. Alike.Once(contested.Select(ContestedBreach.Notice))],
         };
         return outcome.Verdict switch
         {

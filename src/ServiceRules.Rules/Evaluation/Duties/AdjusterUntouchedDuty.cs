@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
@@ -19,6 +20,9 @@ internal static class AdjusterUntouchedDuty
     private const string Act =
         "Stop the reel as the procedure says before the adjuster is touched, also for a single click.";
 
+    /// <summary>More times than these are told by the first few and the last.</summary>
+    private const int MostTimes = 6;
+
     private static readonly FrozenDictionary<string, TimelineEventKind> Kinds =
         Enum.GetValues<TimelineEventKind>()
             .ToFrozenDictionary(kind => Snake(kind.ToString()), StringComparer.Ordinal);
@@ -37,16 +41,20 @@ internal static class AdjusterUntouchedDuty
             return TimelineOutcome.NotApplicable("The record shows no adjuster turned in this job.");
         }
 
-        var faults = turns.Select(turn => Fault(duty, runs, turn)).OfType<TimelineFault>().ToList();
-        if (faults.Count > 0)
+        var touched = turns
+            .Select(turn => Fault(duty, runs, turn))
+            .OfType<Touched>()
+            .GroupBy(fault => (fault.Run, fault.What))
+            .ToList();
+        if (touched.Count > 0)
         {
-            return TimelineOutcome.OfFaults(faults) with
+            return TimelineOutcome.OfFaults([.. touched.Select(alike => Together(duty, [.. alike]))]) with
             {
                 Evidence =
                 [
-                    .. turns
-                        .Where(turn => Fault(duty, runs, turn) is not null)
-                        .Select(turn => turn.Pointer)
+                    .. touched
+                        .SelectMany(alike => alike)
+                        .Select(fault => fault.Turn.Pointer)
                         .Order(StringComparer.Ordinal),
                 ],
             };
@@ -92,7 +100,7 @@ internal static class AdjusterUntouchedDuty
         }
     }
 
-    private static TimelineFault? Fault(DutyFrame duty, ImmutableArray<TestRun> runs, Turn turn)
+    private static Touched? Fault(DutyFrame duty, ImmutableArray<TestRun> runs, Turn turn)
     {
         if (turn.Moment is not { } moment)
         {
@@ -106,18 +114,11 @@ internal static class AdjusterUntouchedDuty
         }
 
         var task = EnergisedTaskDuties.Listed(duty, last.Task);
-        var told = $"The record shows an adjuster of {turn.Unit} turned at {duty.Words.Time(turned(turn))}";
         if (last.End is null || moment < last.End.Moment)
         {
             return task is { AdjusterControl: not null }
                 ? null
-                : new(
-                    Verdict.NotMet,
-                    FindingReason.Unprotected,
-                    $"{told}, while the reel was running ({last.Named}).",
-                    [last.Start],
-                    Act
-                );
+                : new(turn, last, $"while the reel was running ({last.Named})");
         }
 
         if (task is not null && StopOf(task.Stop) is { IsEmpty: false } stop)
@@ -131,25 +132,52 @@ internal static class AdjusterUntouchedDuty
             return missing.IsEmpty
                 ? null
                 : new(
-                    Verdict.NotMet,
-                    FindingReason.Unprotected,
-                    $"{told}, after {last.Named}; the procedure asks for a stop first, and the record does not show {TimelineWords.List(missing.Select(EventWords.Done))}.",
-                    [last.Start, last.End],
-                    Act
+                    turn,
+                    last,
+                    $"after {last.Named}; the procedure asks for a stop first, and the record does not show {TimelineWords.List(missing.Select(EventWords.Done))}"
                 );
         }
 
         return IsProtected(duty, turn, moment)
             ? null
             : new(
-                Verdict.NotMet,
-                FindingReason.Unprotected,
-                $"{told}, after {last.Named} and before everything was isolated, locked and verified again.",
-                [last.Start, last.End],
-                Act
+                turn,
+                last,
+                $"after {last.Named} and before everything was isolated, locked and verified again"
             );
+    }
 
-        static RecordedTime turned(Turn turn) => turn.Entry.At!;
+    /// <summary>All the turns about which the same is to be said, in one sentence: units, how often, when.</summary>
+    private static TimelineFault Together(DutyFrame duty, ImmutableArray<Touched> alike)
+    {
+        var (first, run, what) = alike[0];
+        var inTime = alike.OrderBy(fault => fault.Turn.Moment).Select(fault => fault.Turn).ToImmutableArray();
+        var units = TimelineWords.List(
+            inTime.Select(turn => turn.Unit.Text).Distinct(StringComparer.Ordinal)
+        );
+        return new(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            alike.Length == 1
+                ? $"The record shows an adjuster of {first.Unit} turned at {Time(first)}, {what}."
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The record shows adjusters of {units} turned {alike.Length} times at {Times(inTime.Select(Time))}, {what}."
+                ),
+            [.. new[] { run.Start, run.End }.OfType<OrderedEvent>()],
+            Act
+        );
+
+        string Time(Turn turn) => duty.Words.Time(turn.Entry.At!);
+    }
+
+    // Told one by one while they can be read at a glance; every turn stands in the evidence.
+    private static string Times(IEnumerable<string> times)
+    {
+        var all = times.Distinct(StringComparer.Ordinal).ToImmutableArray();
+        return all.Length <= MostTimes
+            ? TimelineWords.List(all)
+            : $"{string.Join(", ", all[..(MostTimes - 1)])} and so on until {all[^1]}";
     }
 
     private static bool IsProtected(DutyFrame duty, Turn turn, Moment moment)
@@ -203,6 +231,12 @@ internal static class AdjusterUntouchedDuty
 
         return text.ToString();
     }
+
+    /// <summary>A turn at the wrong time.</summary>
+    /// <param name="Turn">The turn.</param>
+    /// <param name="Run">The run that it stands in or after.</param>
+    /// <param name="What">What is wrong with its time.</param>
+    private sealed record Touched(Turn Turn, TestRun Run, string What);
 
     private sealed record Turn(Id<UnitWork> Unit, Adjustment Entry, Moment? Moment, string Pointer);
 }

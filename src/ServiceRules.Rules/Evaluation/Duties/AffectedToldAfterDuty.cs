@@ -36,24 +36,30 @@ internal static class AffectedToldAfterDuty
                 );
         }
 
-        var told = duty
-            .Reading.Of(TimelineEventKind.RemovalNotified)
-            .FirstOrDefault(entry => entry.Moment >= last.Moment);
+        var instead = NoticesGiven.Instead(duty, TimelineEventKind.RemovalNotified);
+        var told = NoticesGiven.Best(
+            duty,
+            NoticesGiven
+                .Of(duty, TimelineEventKind.RemovalNotified)
+                .Where(entry => entry.Moment >= last.Moment)
+        );
         return told switch
         {
-            not null => TimelineOutcome.Met(
-                duty.Reading,
-                $"The record shows {what} {duty.Words.AtBy(told)}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}.",
-                [told]
-            ),
+            not null => TimelineOutcome
+                .Met(
+                    duty.Reading,
+                    $"The record shows {what} {duty.Words.AtBy(told)}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}.",
+                    [told]
+                )
+                .WithRemark(duty, told),
             null when duty.Reading.IsOpen => AffectedPeople.NotYet(
-                $"{what}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}",
+                $"{what}{instead}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}",
                 Act
             ),
             _ => TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
-                $"The record does not show {what} after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}.",
+                $"The record does not show {what}{instead} after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}.",
                 [last.Pointer()],
                 Act
             ),
@@ -64,18 +70,23 @@ internal static class AffectedToldAfterDuty
     private static CheckOutcome WithoutDevices(DutyFrame duty, string what)
     {
         var end = duty.Reading.EndOfWork();
-        var told = duty
-            .Reading.Of(TimelineEventKind.RemovalNotified)
-            .FirstOrDefault(entry => end is null || entry.Place() > end.Place());
+        var told = NoticesGiven.Best(
+            duty,
+            NoticesGiven
+                .Of(duty, TimelineEventKind.RemovalNotified)
+                .Where(entry => end is null || entry.Place() > end.Place())
+        );
         return told is null
             ? TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
-                $"The record does not show {what}.",
+                $"The record does not show {what}{NoticesGiven.Instead(duty, TimelineEventKind.RemovalNotified)}.",
                 [],
                 Act
             )
-            : TimelineOutcome.Met(duty.Reading, $"The record shows {what} {duty.Words.AtBy(told)}.", [told]);
+            : TimelineOutcome
+                .Met(duty.Reading, $"The record shows {what} {duty.Words.AtBy(told)}.", [told])
+                .WithRemark(duty, told);
     }
 
     /// <summary>On a job that goes on: something was put on again, or is on still.</summary>

@@ -17,26 +17,26 @@ internal static class AffectedToldDuty
         }
 
         var what = EventWords.Done(TimelineEventKind.AffectedNotifiedBefore);
-        var told = duty.Reading.Of(TimelineEventKind.AffectedNotifiedBefore);
+        var told = NoticesGiven.Of(duty, TimelineEventKind.AffectedNotifiedBefore);
+        var instead = NoticesGiven.Instead(duty, TimelineEventKind.AffectedNotifiedBefore);
         var first = DevicesOn.First(duty);
-        var inTime = told.Where(entry => first is null || entry.Moment <= first.Moment)
-            .OrderBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
-            .FirstOrDefault();
+        var inTime = NoticesGiven.Best(
+            duty,
+            told.Where(entry => first is null || entry.Moment <= first.Moment)
+        );
         if (inTime is not null)
         {
             var before = first is null
                 ? ". No control has been put on."
                 : $", before {EventWords.Done(first.Event.Kind)} at {duty.Words.Time(first)}.";
-            return TimelineOutcome.Met(
-                duty.Reading,
-                $"The record shows {what} {duty.Words.AtBy(inTime)}{before}",
-                [inTime]
-            );
+            return TimelineOutcome
+                .Met(duty.Reading, $"The record shows {what} {duty.Words.AtBy(inTime)}{before}", [inTime])
+                .WithRemark(duty, inTime);
         }
 
         if (first is null)
         {
-            return AffectedPeople.NotYet($"{what}, before the first lock or tag", Act);
+            return AffectedPeople.NotYet($"{what}{instead}, before the first lock or tag", Act);
         }
 
         var late = told.FirstOrDefault();
@@ -45,7 +45,7 @@ internal static class AffectedToldDuty
             ? TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
-                $"The record does not show {what} before {began}.",
+                $"The record does not show {what}{instead} before {began}.",
                 [first.Pointer()],
                 "Tell them now; next time before anything is isolated."
             )

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -14,39 +15,14 @@ internal static class BlockageDuties
 {
     private const string HydraulicPrefix = "hydraulic";
 
-    /// <summary>The machine shut down and everything seen at rest before.</summary>
-    public static CheckOutcome Stopped(DutyFrame duty)
-    {
-        if (Of(duty) is not { } blockage)
-        {
-            return NoBlockage();
-        }
+    /// <summary>The machine shut down, and everything seen at rest after that, before each clearing.</summary>
+    public static CheckOutcome Stopped(DutyFrame duty) =>
+        Of(duty) is { IsEmpty: false } all ? Together(all.Select(Stopped)) : NoBlockage();
 
-        var missing = new[] { TimelineEventKind.MachineShutDown, TimelineEventKind.SeenAtRest }
-            .Where(kind => !blockage.Before(kind).Any())
-            .ToImmutableArray();
-        return missing.IsEmpty
-            ? TimelineOutcome.Met(
-                duty.Reading,
-                $"The record shows the machine shut down and everything seen at rest{blockage.BeforeWords}.",
-                [
-                    .. blockage
-                        .Before(TimelineEventKind.MachineShutDown)
-                        .Concat(blockage.Before(TimelineEventKind.SeenAtRest)),
-                ]
-            )
-            : TimelineOutcome.OfFaults([
-                blockage.Missing(
-                    TimelineWords.List(missing.Select(EventWords.Done)),
-                    "Stop the machine and see everything at rest; a fixed waiting time does not show it."
-                ),
-            ]);
-    }
-
-    /// <summary>Hydraulic pressure released before.</summary>
+    /// <summary>Hydraulic pressure released before each clearing.</summary>
     public static CheckOutcome PressureReleased(DutyFrame duty)
     {
-        if (Of(duty) is not { } blockage)
+        if (Of(duty) is not { IsEmpty: false } all)
         {
             return NoBlockage();
         }
@@ -57,12 +33,43 @@ internal static class BlockageDuties
             )
             .Select(source => source.Source)
             .ToImmutableArray();
-        if (sources.IsEmpty)
-        {
-            return SourcesKnown.Lacking(duty)
+        return !sources.IsEmpty
+            ? Together(all.Select(blockage => PressureReleased(blockage, sources)))
+            : SourcesKnown.Lacking(duty)
                 ?? TimelineOutcome.NotApplicable("There is no hydraulic pressure here.");
-        }
+    }
 
+    private static CheckOutcome Stopped(Blockage blockage)
+    {
+        var down = blockage.Before(TimelineEventKind.MachineShutDown).ToImmutableArray();
+        // At rest it is seen after it was stopped; where it was not, that is what is lacking first.
+        var rest = blockage
+            .Before(TimelineEventKind.SeenAtRest)
+            .Where(seen => down.IsEmpty || down.Any(stopped => stopped.Moment <= seen.Moment))
+            .ToImmutableArray();
+        var missing = new[]
+        {
+            down.IsEmpty ? EventWords.Done(TimelineEventKind.MachineShutDown) : null,
+            !rest.IsEmpty ? null
+            : down.IsEmpty ? EventWords.Done(TimelineEventKind.SeenAtRest)
+            : $"{EventWords.Done(TimelineEventKind.SeenAtRest)} after {EventWords.Done(TimelineEventKind.MachineShutDown)} at {blockage.Duty.Words.Time(down[0])}",
+        }.OfType<string>().ToImmutableArray();
+        return missing.IsEmpty
+            ? TimelineOutcome.Met(
+                blockage.Duty.Reading,
+                $"The record shows the machine shut down and everything seen at rest{blockage.BeforeWords}.",
+                [.. down, .. rest]
+            )
+            : TimelineOutcome.OfFaults([
+                blockage.Missing(
+                    TimelineWords.List(missing),
+                    "Stop the machine and see everything at rest; a fixed waiting time does not show it."
+                ),
+            ]);
+    }
+
+    private static CheckOutcome PressureReleased(Blockage blockage, ImmutableArray<EnergySource> sources)
+    {
         var released = sources.ToDictionary(
             source => source,
             source =>
@@ -73,7 +80,7 @@ internal static class BlockageDuties
         var missing = sources.Where(source => released[source] is null).ToImmutableArray();
         return missing.IsEmpty
             ? TimelineOutcome.Met(
-                duty.Reading,
+                blockage.Duty.Reading,
                 $"The record shows the stored energy released for {TimelineWords.Named(sources)}{blockage.BeforeWords}.",
                 [.. released.Values.OfType<OrderedEvent>().Distinct()]
             )
@@ -85,10 +92,42 @@ internal static class BlockageDuties
             ]);
     }
 
+    /// <summary>The worst of several clearings, the others told beside it; where none is at fault, the last, resting on all.</summary>
+    private static CheckOutcome Together(IEnumerable<CheckOutcome> each)
+    {
+        var all = each.OrderBy(outcome =>
+                outcome.Verdict switch
+                {
+                    Verdict.NotMet => 0,
+                    Verdict.Unproven => 1,
+                    _ => 2,
+                }
+            )
+            .ToImmutableArray();
+        var faults = all.TakeWhile(outcome => outcome.Verdict is Verdict.NotMet or Verdict.Unproven).ToList();
+        var (told, beside) = faults.Count > 0 ? (faults[0], faults.Skip(1)) : (all[^1], []);
+        return told with
+        {
+            Evidence =
+            [
+                .. (faults.Count > 0 ? faults : [.. all])
+                    .SelectMany(outcome => outcome.Evidence)
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal),
+            ],
+            Notices =
+            [
+                .. told
+                    .Notices.Concat(beside.Select(outcome => outcome.Statement))
+                    .Distinct(StringComparer.Ordinal),
+            ],
+        };
+    }
+
     /// <summary>By a tool, never by hand.</summary>
     public static CheckOutcome ByTool(DutyFrame duty)
     {
-        if (Of(duty) is null)
+        if (Of(duty).IsEmpty)
         {
             return NoBlockage();
         }
@@ -122,13 +161,12 @@ internal static class BlockageDuties
     }
 
     /// <summary>Looked over after it, before the machine is started or handed back.</summary>
-    public static CheckOutcome CheckedAfter(DutyFrame duty)
-    {
-        if (Of(duty) is not { } blockage)
-        {
-            return NoBlockage();
-        }
+    public static CheckOutcome CheckedAfter(DutyFrame duty) =>
+        Of(duty) is { IsEmpty: false } all ? Together(all.Select(CheckedAfter)) : NoBlockage();
 
+    private static CheckOutcome CheckedAfter(Blockage blockage)
+    {
+        var duty = blockage.Duty;
         if (blockage.Last is not { } cleared)
         {
             return TimelineOutcome.Of(
@@ -171,15 +209,18 @@ internal static class BlockageDuties
         };
     }
 
-    private static Blockage? Of(DutyFrame duty)
+    /// <summary>What was cleared between two runs of the machine, each time; where no clearing is shown, the first work.</summary>
+    private static ImmutableArray<Blockage> Of(DutyFrame duty)
     {
-        var cleared = duty.Reading.Of(
-            TimelineEventKind.BlockageClearedWithTool,
-            TimelineEventKind.BlockageClearedByHand
-        );
-        return duty.Record.Tasks.Contains(ServiceTask.ClearBlockage) || !cleared.IsEmpty
-            ? new(duty, cleared.FirstOrDefault() ?? duty.Reading.FirstWork?.Start, cleared.LastOrDefault())
-            : null;
+        var cleared = duty
+            .Reading.Of(TimelineEventKind.BlockageClearedWithTool, TimelineEventKind.BlockageClearedByHand)
+            .GroupBy(entry => duty.Reading.Energisings.Count(start => start.Place() < entry.Place()))
+            .Select(together => new Blockage(duty, together.First(), together.Last()))
+            .ToImmutableArray();
+        return !cleared.IsEmpty ? cleared
+            : duty.Record.Tasks.Contains(ServiceTask.ClearBlockage)
+                ? [new(duty, duty.Reading.FirstWork?.Start, null)]
+            : [];
     }
 
     private static CheckOutcome NoBlockage() =>

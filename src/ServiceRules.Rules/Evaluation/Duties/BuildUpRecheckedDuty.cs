@@ -1,12 +1,16 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>Stored energy that can build up again was checked, while anybody worked, at least as often as stated.</summary>
+/// <summary>
+/// Stored energy that can build up again was checked, while anybody worked, at least as often as stated, and was not left
+/// above the limit that is stated for it.
+/// </summary>
 internal static class BuildUpRecheckedDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
@@ -22,32 +26,66 @@ internal static class BuildUpRecheckedDuty
             return TimelineOutcome.NotApplicable("There is no stored energy here that can build up again.");
         }
 
-        if (duty.Reading.Works.IsEmpty)
+        if (duty.Reading.Works.IsEmpty && duty.Reading.StopsWithoutStart.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no hands-on work.");
         }
 
         var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
+        var read = sources.Where(source => IsRead(duty, source.Source)).ToImmutableArray();
         var faults = stated
             .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
+            .Concat(sources.SelectMany(source => RecheckReadings.Faults(duty, source.Source)))
+            .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))
             .ToList();
         var outcome =
             faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
-            : stated.IsEmpty
+            : stated.IsEmpty && read.IsEmpty
                 ? TimelineOutcome.NotApplicable(
                     $"Nothing states how often {Named(sources)} is to be checked, so the record cannot be held against it."
                 )
             : TimelineOutcome.Met(
                 duty.Reading,
-                $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
+                Shown(stated, read),
                 [
                     .. stated
+                        .Concat(read)
                         .SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source))
                         .Distinct(),
                 ]
             );
         return outcome with { Notices = [.. outcome.Notices, .. Notices(duty, sources)] };
     }
+
+    private static bool IsRead(DutyFrame duty, EnergySource source) =>
+        source.RecheckLimit is not null
+        && RechecksMissed.Checks(duty.Reading, source).Any(check => check.Event.Pressure is not null);
+
+    private static string Shown(
+        ImmutableArray<EffectiveSource> stated,
+        ImmutableArray<EffectiveSource> read
+    ) =>
+        string.Join(
+            " ",
+            new[]
+            {
+                stated.IsEmpty
+                    ? null
+                    : $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
+                read.IsEmpty
+                    ? null
+                    : $"The record shows {TimelineWords.List(read.Select(source => $"{TimelineWords.Named(source.Source)} left at no more than {source.Source.RecheckLimit}"))}.",
+            }.OfType<string>()
+        );
+
+    private static TimelineFault Untold(DutyFrame duty, OrderedEvent stop) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {stop.Event.Actor} at work until {duty.Words.Time(stop)}, and does not show from when: how long nothing was checked meanwhile cannot be told.",
+            [stop],
+            "Enter when hands-on work started, as a late entry."
+        );
 
     private static string Named(IEnumerable<EffectiveSource> sources) =>
         TimelineWords.Named(sources.Select(source => source.Source));
@@ -60,7 +98,11 @@ internal static class BuildUpRecheckedDuty
             yield return $"State in the procedure how often {Named(silent)}, which can build up again, is to be checked.";
         }
 
-        foreach (var rise in sources.SelectMany(source => Rising(duty, source.Source)))
+        foreach (
+            var rise in sources
+                .Where(source => source.Source.RecheckLimit is null)
+                .SelectMany(source => Rising(duty, source.Source))
+        )
         {
             yield return rise;
         }

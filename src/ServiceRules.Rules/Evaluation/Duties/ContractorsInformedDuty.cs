@@ -18,12 +18,12 @@ internal static class ContractorsInformedDuty
                     .Select(entry => entry.Event.Actor)
             )
             .Distinct()
-            .Where(duty.IsFromOutside)
+            .Where(person => duty.IsFromOutside(person) || IsUnknown(duty, person))
             .ToImmutableArray();
         if (outside.IsEmpty)
         {
             return TimelineOutcome.NotApplicable(
-                "The register shows nobody of an outside employer in this job."
+                "The register shows everybody who has a part in this job, and nobody of an outside employer."
             );
         }
 
@@ -58,6 +58,22 @@ internal static class ContractorsInformedDuty
     private static TimelineFault Fault(DutyFrame duty, Id<Participant> person, OrderedEvent? first)
     {
         var what = EventWords.Done(TimelineEventKind.ContractorProceduresExchanged);
+        if (IsUnknown(duty, person))
+        {
+            return new(
+                Verdict.Unproven,
+                FindingReason.NotRegistered,
+                $"The register of people does not have {person}: who they work for is not shown, and the record does not show {what} "
+                    + (
+                        first is null
+                            ? $"for {person}."
+                            : $"before {EventWords.Done(first.Event.Kind)} {duty.Words.AtBy(first)}."
+                    ),
+                first is null ? [] : [first],
+                "Enter the person and their employer in the register; tell each other how you lock out before anybody from outside begins."
+            );
+        }
+
         return first is null && duty.Reading.IsOpen
             ? new(
                 Verdict.Unproven,
@@ -76,6 +92,9 @@ internal static class ContractorsInformedDuty
                 "Tell each other how you lock out before anybody from outside begins."
             );
     }
+
+    /// <summary>Whom the register does not have may work for anybody.</summary>
+    private static bool IsUnknown(DutyFrame duty, Id<Participant> person) => duty.PersonOf(person) is null;
 
     private static OrderedEvent? FirstPart(DutyFrame duty, Id<Participant> person) =>
         duty

@@ -8,8 +8,9 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// A claim of cord and plug holds: the mains cord is the only source, and whoever works pulled the plug and kept it
-/// before hands went in, alone and without the machine started since.
+/// A claim of cord and plug holds: the mains cord is the only source, it is claimed before hands go in, and whoever works
+/// pulled the plug and kept it before, alone, without it kept by somebody else, plugged in or the machine started since.
+/// What rests on entries that prove nothing holds no more than what is not shown.
 /// </summary>
 internal static class CordAndPlugClaimDuty
 {
@@ -18,8 +19,9 @@ internal static class CordAndPlugClaimDuty
     private const string Act =
         "Isolate and lock out every source: a plug that is pulled and kept is enough only where there is no other.";
 
-    /// <summary>Whether it is claimed and holds.</summary>
-    public static bool Holds(DutyFrame duty) => !Claims(duty).IsEmpty && Faults(duty).IsEmpty;
+    /// <summary>Whether it is claimed and shown to hold.</summary>
+    public static bool Holds(DutyFrame duty) =>
+        !Claims(duty).IsEmpty && Faults(duty).IsEmpty && duty.Reading.AreCredible(RestsOn(duty));
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
@@ -40,13 +42,16 @@ internal static class CordAndPlugClaimDuty
         var kept = duty.Reading.Of(TimelineEventKind.PlugControlConfirmed);
         return TimelineOutcome.Met(
             duty.Reading,
-            $"The record shows the mains cord as the only source, and the plug pulled and kept {duty.Words.AtBy(kept[0])} before hands went in.",
-            [
-                .. claims.Select(made => made.Entry),
-                .. duty.Reading.Of(TimelineEventKind.PlugRemoved, TimelineEventKind.PlugControlConfirmed),
-            ]
+            $"Cord and plug, {claims[^1].ByClaim}: the record shows the mains cord as the only source, and the plug pulled and kept {duty.Words.AtBy(kept[0])} before hands went in.",
+            RestsOn(duty)
         );
     }
+
+    private static ImmutableArray<OrderedEvent> RestsOn(DutyFrame duty) =>
+        [
+            .. Claims(duty).Select(made => made.Entry),
+            .. duty.Reading.Of(TimelineEventKind.PlugRemoved, TimelineEventKind.PlugControlConfirmed),
+        ];
 
     private static ImmutableArray<ClaimMade> Claims(DutyFrame duty) =>
         [.. duty.Claims.Where(made => made.Claim.Kind == ExemptionKind.CordAndPlug)];
@@ -54,7 +59,15 @@ internal static class CordAndPlugClaimDuty
     private static ImmutableArray<TimelineFault> Faults(DutyFrame duty)
     {
         var entries = Claims(duty).Select(made => made.Entry).ToImmutableArray();
-        return [.. new[] { OtherSources(duty, entries), Plug(duty, entries) }.OfType<TimelineFault>()];
+        return
+        [
+            .. new[]
+            {
+                OtherSources(duty, entries),
+                Suppression.ClaimedLate(duty, "Cord and plug", entries, Act),
+                Plug(duty, entries),
+            }.OfType<TimelineFault>(),
+        ];
     }
 
     private static TimelineFault? OtherSources(DutyFrame duty, ImmutableArray<OrderedEvent> entries)
@@ -82,6 +95,15 @@ internal static class CordAndPlugClaimDuty
 
     private static TimelineFault? Plug(DutyFrame duty, ImmutableArray<OrderedEvent> entries)
     {
+        if (!duty.Reading.StopsWithoutStart.IsEmpty)
+        {
+            return Wrong(
+                FindingReason.StepMissing,
+                "Cord and plug is claimed, and the record does not show when all work started, and so not that the plug was kept by then.",
+                [.. entries, .. duty.Reading.StopsWithoutStart]
+            );
+        }
+
         if (duty.Reading.Works.IsEmpty)
         {
             return WithoutWork(duty, entries);
@@ -121,11 +143,12 @@ internal static class CordAndPlugClaimDuty
             ? null
             : Wrong(
                 FindingReason.StepMissing,
-                $"Cord and plug is claimed, and the record does not show the plug pulled and kept by {work.Person} before they started work at {duty.Words.Time(work.Start)}, with the machine not started since.",
+                $"Cord and plug is claimed, and the record does not show the plug pulled and kept by {work.Person} alone before they started work at {duty.Words.Time(work.Start)}, and neither plugged in nor the machine started since.",
                 [.. entries, work.Start]
             );
 
-    // Pulled and kept by the same person, both since the machine last ran; a start while they work ends it.
+    // Pulled and kept by the same person, both since the machine last ran or was plugged in, and by nobody else after. A start
+    // while they work ends it.
     private static bool IsKeptBy(
         DutyFrame duty,
         Id<Domain.Records.Participant> person,
@@ -133,21 +156,36 @@ internal static class CordAndPlugClaimDuty
         TimelinePlace? until
     )
     {
-        var starts = duty.Reading.Energisings;
-        var since = starts.Places().Where(place => place < by).DefaultIfEmpty(TimelinePlace.Beginning).Max();
+        var ended = duty
+            .Reading.Energisings.Concat(
+                duty.Reading.Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.SourceAdded)
+                    .Where(IsPutOn)
+            )
+            .Concat(
+                OfPlug(TimelineEventKind.PlugControlConfirmed).Where(entry => entry.Event.Actor != person)
+            )
+            .Places()
+            .ToImmutableArray();
+        var since = ended.Where(place => place < by).DefaultIfEmpty(TimelinePlace.Beginning).Max();
         return Has(TimelineEventKind.PlugRemoved)
             && Has(TimelineEventKind.PlugControlConfirmed)
-            && !starts.Places().Any(place => place >= by && (until is not { } end || place < end));
+            && !ended.Any(place => place >= by && (until is not { } end || place < end));
 
         bool Has(TimelineEventKind kind) =>
+            OfPlug(kind)
+                .Any(entry => entry.Event.Actor == person && entry.Place() >= since && entry.Place() <= by);
+
+        IEnumerable<OrderedEvent> OfPlug(TimelineEventKind kind) =>
             duty
                 .Reading.Of(kind)
-                .Any(entry =>
-                    entry.Event.Actor == person
-                    && (entry.Event.Source is null || entry.Event.SpeaksOf(MainsCord))
-                    && entry.Place() >= since
-                    && entry.Place() <= by
-                );
+                .Where(entry => entry.Event.Source is null || entry.Event.SpeaksOf(MainsCord));
+
+        bool IsPutOn(OrderedEvent entry) =>
+            entry.Event.SpeaksOf(MainsCord)
+            && (
+                entry.Event.Kind == TimelineEventKind.SourceAdded
+                || entry.Event.Position == IsolatorPosition.On
+            );
     }
 
     private static TimelineFault Wrong(

@@ -5,7 +5,10 @@ using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>Every lock went on with its isolator off, closed or blocked. A position that nobody wrote down is told, no more.</summary>
+/// <summary>
+/// Every lock went on with its isolator off, closed or blocked. A position that nobody wrote down is told, no more, unless
+/// the isolator was last turned on.
+/// </summary>
 internal static class DeviceHoldsOffDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
@@ -20,12 +23,13 @@ internal static class DeviceHoldsOffDuty
         }
 
         var faults = locks
-            .Where(entry => entry.Event.Position == IsolatorPosition.On)
-            .Select(entry => new TimelineFault(
+            .Select(entry => (Lock: entry, On: TurnedOn(duty, entry)))
+            .Where(one => one.On is not null)
+            .Select(one => new TimelineFault(
                 Verdict.NotMet,
                 FindingReason.ProcedureNotFollowed,
-                $"The record shows lock {entry.Event.Lock} put on {SourceNames.Of(duty, entry.Event.Source)} {duty.Words.AtBy(entry)} with the isolator on.",
-                [entry],
+                $"The record shows lock {one.Lock.Event.Lock} put on {SourceNames.Of(duty, one.Lock.Event.Source)} {duty.Words.AtBy(one.Lock)} with the isolator on{(one.On == one.Lock ? string.Empty : $", as it was turned {duty.Words.AtBy(one.On!)}")}.",
+                one.On == one.Lock ? [one.Lock] : [one.On!, one.Lock],
                 "Take the lock off, turn the isolator off, lock it off, and verify again."
             ))
             .ToList();
@@ -55,7 +59,23 @@ internal static class DeviceHoldsOffDuty
     // An isolator turned off before and not turned on since is off under the lock.
     private static bool IsPositionKnown(DutyFrame duty, OrderedEvent entry) =>
         entry.Event.Position is not null
-        || duty
+        || LastTurned(duty, entry)?.Event.Position
+            is IsolatorPosition.Off
+                or IsolatorPosition.Closed
+                or IsolatorPosition.Blocked;
+
+    /// <summary>The entry that shows the isolator on under a lock: its own, or the last before it where it says nothing.</summary>
+    private static OrderedEvent? TurnedOn(DutyFrame duty, OrderedEvent entry) =>
+        entry.Event.Position is { } stated
+            ? stated == IsolatorPosition.On
+                ? entry
+                : null
+            : LastTurned(duty, entry) is { Event.Position: IsolatorPosition.On } turned
+                ? turned
+                : null;
+
+    private static OrderedEvent? LastTurned(DutyFrame duty, OrderedEvent entry) =>
+        duty
             .Reading.Of(TimelineEventKind.IsolatorOperated)
             .LastOrDefault(other =>
                 other.Place() < entry.Place()
@@ -64,9 +84,5 @@ internal static class DeviceHoldsOffDuty
                         ? other.Event.SpeaksOf(source)
                         : other.Event.Source == entry.Event.Source
                 )
-            )
-            ?.Event.Position
-            is IsolatorPosition.Off
-                or IsolatorPosition.Closed
-                or IsolatorPosition.Blocked;
+            );
 }

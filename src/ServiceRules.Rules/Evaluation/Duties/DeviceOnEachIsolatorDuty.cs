@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>A lock or tag went on each isolating device after it was turned off, before hands went in.</summary>
+/// <summary>A lock or tag went on each isolating device after it was turned off, and was still on when hands went in.</summary>
 internal static class DeviceOnEachIsolatorDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
@@ -32,6 +33,25 @@ internal static class DeviceOnEachIsolatorDuty
             source,
             on.Where(entry => off is null ? !leadUp.Contains(entry) : entry.Place() > off.Place())
         );
+        if (step.Shown is [.., var last] && (leadUp.Work is not null || leadUp.CanStillBeDone))
+        {
+            var (still, removed) = DevicesOn.StillOn(leadUp, source, step.Shown);
+            return !still.IsEmpty
+                ? step with
+                {
+                    Shown = still,
+                }
+                : step with
+                {
+                    Shown = [],
+                    Late = null,
+                    Why = removed is null
+                        ? string.Empty
+                        : $" and left on (put on at {leadUp.Duty.Words.Time(last)}, {Gone(removed)} at {leadUp.Duty.Words.Time(removed)})",
+                    Instead = removed is null ? [last] : [last, removed],
+                };
+        }
+
         return step.Shown.IsEmpty && before is not null
             ? step with
             {
@@ -43,4 +63,9 @@ internal static class DeviceOnEachIsolatorDuty
             }
             : step;
     }
+
+    private static string Gone(OrderedEvent entry) =>
+        entry.Event.Kind is TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved
+            ? "off again"
+            : "plugged in again";
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -8,22 +10,40 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 internal static class DevicesOn
 {
     /// <summary>
-    /// A lock or tag on its isolator. Where the isolator takes no lock also the plug, or the key of a machine that has
-    /// one, kept by whoever pulled it.
+    /// A lock or tag on its isolator. Where the isolator takes no lock also the plug, once pulled, or the key by which it is
+    /// switched, kept by somebody.
     /// </summary>
     public static IEnumerable<OrderedEvent> Of(DutyFrame duty, EnergySource source) =>
-        duty.Reading.Events.Where(entry =>
-            entry.Event.Kind switch
-            {
-                TimelineEventKind.LockApplied or TimelineEventKind.TagApplied => entry.Event.SpeaksOf(
-                    source.Id
-                ),
-                TimelineEventKind.PlugControlConfirmed => !source.Lockable
-                    && SourceReading.IsSwitchedBy(source, entry.Event),
-                TimelineEventKind.KeyRemoved => !source.Lockable && duty.Procedure is { Controls.Key: true },
-                _ => false,
-            }
+        LocksAndTags(duty, source)
+            .Concat(SourceReading.PlugsKept(duty.Reading, source))
+            .Concat(SourceReading.KeysKept(duty.Reading, source))
+            .OrderBy(entry => entry.Place());
+
+    /// <summary>Those of some entries by which the source was still held when work started, and what ended the last of the others.</summary>
+    public static (ImmutableArray<OrderedEvent> Still, OrderedEvent? Ended) StillOn(
+        LeadUp leadUp,
+        EnergySource source,
+        ImmutableArray<OrderedEvent> entries
+    )
+    {
+        var reading = leadUp.Duty.Reading;
+        var ended = entries.ToDictionary(
+            entry => entry,
+            entry =>
+                entry.Event.Lock is { } device
+                    ? EndedBy(reading, device, source, entry)
+                    : SourceReading.PutOn(reading, source).FirstOrDefault(on => on.Place() > entry.Place())
         );
+        var still = entries
+            .Where(entry => ended[entry] is not { } off || !leadUp.Contains(off))
+            .ToImmutableArray();
+        return (
+            still,
+            still.IsEmpty
+                ? entries.Select(entry => ended[entry]).OfType<OrderedEvent>().MaxBy(off => off.Place())
+                : null
+        );
+    }
 
     /// <summary>Locks and tags only.</summary>
     public static IEnumerable<OrderedEvent> LocksAndTags(DutyFrame duty, EnergySource source) =>
@@ -44,4 +64,17 @@ internal static class DevicesOn
     /// <summary>The entries by which locks and tags came off.</summary>
     public static IEnumerable<OrderedEvent> Removals(DutyFrame duty) =>
         duty.Reading.Of(TimelineEventKind.LockRemoved, TimelineEventKind.TagRemoved);
+
+    // An entry that puts on what hangs already hangs no longer than that.
+    private static OrderedEvent? EndedBy(
+        TimelineReading reading,
+        Id<LockDevice> device,
+        EnergySource source,
+        OrderedEvent entry
+    ) =>
+        reading
+            .Devices.LastOrDefault(on =>
+                on.Device == device && on.IsOn(source.Id) && on.Applied.Place() <= entry.Place()
+            )
+            ?.Removed;
 }

@@ -69,6 +69,15 @@ internal static class EnergisedTaskDuties
 
         var starts = Starts(duty);
         var recorded = duty.Reading.Of(TimelineEventKind.AlternativeMeasuresRecorded);
+        var untold = RunNotShown.Faults(duty);
+        if (!untold.IsEmpty)
+        {
+            return TimelineOutcome.OfFaults([
+                .. starts.Select(start => MeasureFault(duty, start, recorded)).OfType<TimelineFault>(),
+                .. untold,
+            ]);
+        }
+
         if (starts.IsEmpty)
         {
             return recorded.IsEmpty ? NothingRecorded(duty) : RecordedOnly(duty, recorded);
@@ -94,6 +103,15 @@ internal static class EnergisedTaskDuties
             .Of(duty)
             .Where(run => run.IsTask && Listed(duty, run.Task) is { LongestMinutes: not null })
             .ToImmutableArray();
+        var states =
+            RunNotShown.IsLapping(duty) && Listed(duty, ServiceTask.Lap) is { LongestMinutes: not null };
+        if (runs.IsEmpty && states && RunNotShown.Faults(duty) is { IsEmpty: false } untold)
+        {
+            return TimelineOutcome.OfFaults([
+                .. untold.Select(fault => fault with { Verdict = Verdict.Unproven }),
+            ]);
+        }
+
         if (runs.IsEmpty)
         {
             return TimelineOutcome.NotApplicable(
@@ -124,12 +142,8 @@ internal static class EnergisedTaskDuties
         var alone = duty
             .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
             .Where(entry => !runs.Any(run => run.Interval.Contains(entry.Place())))
-            .Select(entry =>
-                entry.Event.Task ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
-            );
-        var asked = duty.Record.Tasks.Contains(ServiceTask.Lap)
-            ? (IEnumerable<ServiceTask?>)[ServiceTask.Lap]
-            : [];
+            .Select(entry => entry.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null));
+        var asked = RunNotShown.IsLapping(duty) ? (IEnumerable<ServiceTask?>)[ServiceTask.Lap] : [];
         return [.. runs.Select(run => run.Task).Concat(alone).Concat(asked).Distinct()];
     }
 
@@ -138,7 +152,7 @@ internal static class EnergisedTaskDuties
     {
         var all = TestRun.Of(duty);
         var runs = all.Where(run => run.IsTask).ToImmutableArray();
-        if (runs.IsEmpty && duty.Record.Tasks.Contains(ServiceTask.Lap))
+        if (runs.IsEmpty && RunNotShown.IsLapping(duty))
         {
             // Lapping is done on a turning reel: where no entry tells the runs apart, each may be one for it.
             runs = all;
@@ -194,9 +208,7 @@ internal static class EnergisedTaskDuties
         var run = TestRun.Of(duty).FirstOrDefault(run => run.Start == start);
         var listed = Listed(
             duty,
-            run?.Task
-                ?? start.Event.Task
-                ?? (duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap : null)
+            run?.Task ?? start.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null)
         );
         var said = before.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
         var missing = (listed?.Measures ?? []).Where(measure => !said.Contains(measure)).ToImmutableArray();

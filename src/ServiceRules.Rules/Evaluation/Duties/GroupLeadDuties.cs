@@ -39,8 +39,8 @@ internal static class GroupLeadDuties
             : outcome;
     }
 
-    /// <summary>Where people of several crews work together, one authorised person coordinates them.</summary>
-    public static CheckOutcome CoordinatorNamed(DutyFrame duty)
+    /// <summary>Whether the register has those at work in more than one crew, or with more than one employer.</summary>
+    public static bool IsOfSeveralCrews(DutyFrame duty)
     {
         var people = GroupWork
             .Workers(duty)
@@ -52,15 +52,18 @@ internal static class GroupLeadDuties
             .OfType<string>()
             .Distinct(StringComparer.Ordinal)
             .Count();
-        var employers = people.Select(person => person.Employer).Distinct().Count();
-        return crews > 1 || employers > 1
+        return crews > 1 || people.Select(person => person.Employer).Distinct().Count() > 1;
+    }
+
+    /// <summary>Where people of several crews work together, one authorised person coordinates them.</summary>
+    public static CheckOutcome CoordinatorNamed(DutyFrame duty) =>
+        IsOfSeveralCrews(duty)
             ? GroupWork.PutInCharge(
                 duty,
                 TimelineEventKind.CoordinatorAssigned,
                 "Name one authorised person who coordinates the crews before hands go in."
             )
             : TimelineOutcome.NotApplicable("The register shows people of one crew only in this job.");
-    }
 
     /// <summary>
     /// Whoever is in charge accounted for everybody after the last work and before the group's lock came off: the job lock

@@ -14,7 +14,13 @@ internal static class GroupWork
     public static ImmutableArray<Id<Participant>> Workers(DutyFrame duty) =>
         duty.Reading.Works.IsEmpty && duty.Reading.IsOpen
             ? duty.Reading.HandsIn
-            : [.. duty.Reading.Works.Select(work => work.Person).Distinct()];
+            :
+            [
+                .. duty
+                    .Reading.Works.Select(work => work.Person)
+                    .Concat(duty.Reading.StopsWithoutStart.Select(stop => stop.Event.Actor))
+                    .Distinct(),
+            ];
 
     /// <summary>Whom an entry puts in charge: those it names; whoever made it, where it names nobody.</summary>
     public static ImmutableArray<Id<Participant>> Named(OrderedEvent entry) =>

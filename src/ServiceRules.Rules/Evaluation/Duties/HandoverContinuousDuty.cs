@@ -48,9 +48,25 @@ internal static class HandoverContinuousDuty
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
                 duty.Reading,
-                $"The record shows the job handed over to {TimelineWords.List(changes.Select(change => change.Next.Person.Text).Distinct(StringComparer.Ordinal))} with a briefing, and every isolator under a lock or tag all the while.",
+                $"The record shows the job handed over to {TimelineWords.List(changes.Select(change => change.Next.Person.Text).Distinct(StringComparer.Ordinal))} with a briefing{Held(duty, changes)}.",
                 restsOn
             );
+    }
+
+    // What never had a lock on it was under none: that, the duty of devices tells.
+    private static string Held(DutyFrame duty, ImmutableArray<Change> changes)
+    {
+        var held = changes
+            .SelectMany(change => duty.SourcesAt(change.Next.Start.Place()))
+            .Where(source =>
+                source.HasIsolator && duty.Reading.Devices.Any(device => device.IsOn(source.Source.Id))
+            )
+            .Select(source => source.Source)
+            .Distinct()
+            .ToList();
+        return held.Count == 0
+            ? string.Empty
+            : $", and a lock or tag on the isolator of {TimelineWords.Named(held)} all the while";
     }
 
     private static IEnumerable<Change> Changes(DutyFrame duty)
@@ -133,18 +149,23 @@ internal static class HandoverContinuousDuty
         WorkInterval Next
     )
     {
-        /// <summary>By one of those who worked, to the one who takes over; also while the work still goes on.</summary>
+        /// <summary>
+        /// Between one of those who worked and the one who takes over, whoever of them enters it; also while the work still
+        /// goes on.
+        /// </summary>
         public OrderedEvent? Briefing =>
             Duty
                 .Reading.Of(TimelineEventKind.HandoverBriefed)
                 .FirstOrDefault(entry =>
-                    entry.Place() > Before.From
-                    && entry.Place() < Next.Start.Place()
-                    && (
-                        entry.Event.Others.IsEmpty
-                        || entry.Event.Actor == Next.Person
-                        || entry.Event.Others.Contains(Next.Person)
-                    )
+                    entry.Place() > Before.From && entry.Place() < Next.Start.Place() && IsBetween(entry)
                 );
+
+        private bool IsBetween(OrderedEvent entry) =>
+            entry.Event.Others.IsEmpty
+                ? entry.Event.Actor == Next.Person || People.Contains(entry.Event.Actor)
+                : Took(entry).Contains(Next.Person) && Took(entry).Any(People.Contains);
+
+        private static ImmutableArray<Id<Participant>> Took(OrderedEvent entry) =>
+            [entry.Event.Actor, .. entry.Event.Others];
     }
 }

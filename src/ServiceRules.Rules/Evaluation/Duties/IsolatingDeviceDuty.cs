@@ -32,14 +32,34 @@ internal static class IsolatingDeviceDuty
                 "Open the isolating device of the source: a battery disconnect, a pulled and kept plug, a valve."
             );
         var found = faults.ToList();
-        return found.Count > 0
-            ? TimelineOutcome.OfFaults(found)
-            : TimelineOutcome.Met(
-                duty.Reading,
-                "The record shows isolating devices operated, not control devices alone.",
-                [.. operated.Where(entry => !IsControl(duty, entry))]
-            );
+        if (found.Count > 0)
+        {
+            return TimelineOutcome.OfFaults(found);
+        }
+
+        var met = TimelineOutcome.Met(
+            duty.Reading,
+            "The record shows isolating devices operated, not control devices alone.",
+            [.. operated.Where(entry => !IsControl(duty, entry))]
+        );
+        return met with
+        {
+            Notices = [.. met.Notices, .. operated.Select(entry => Differs(duty, entry)).OfType<string>()],
+        };
     }
+
+    // Another isolator than the one written down may well do; that somebody looks at it is all that is asked.
+    private static string? Differs(DutyFrame duty, OrderedEvent entry) =>
+        entry.Event is { Isolator: { } operated, Source: SourceReference.One { Source: var id } }
+        && duty.Sources.FirstOrDefault(source => source.Source.Id == id)
+            is { IsDescribed: true, Source: var source }
+        && source.Isolator is { } written
+        && !string.Equals(Plain(operated), Plain(written), StringComparison.Ordinal)
+            ? $"The isolator of {TimelineWords.Named(source)} is written down as `{written}`, and `{operated}` was operated {duty.Words.AtBy(entry)}: see that it cuts the same energy off."
+            : null;
+
+    private static string Plain(string isolator) =>
+        string.Concat(isolator.Where(char.IsAsciiLetterOrDigit).Select(char.ToLowerInvariant));
 
     private static bool IsMadeGood(DutyFrame duty, List<OrderedEvent> operated, OrderedEvent entry)
     {

@@ -7,7 +7,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Every source was proven dead by an authorised person: after its first lock or tag went on and after its stored energy
-/// was last released, and at an earlier time than hands went in.
+/// was last released, at an earlier time than hands went in, and with nothing undone between.
 /// </summary>
 internal static class IsolationVerifiedDuty
 {
@@ -35,6 +35,7 @@ internal static class IsolationVerifiedDuty
         var released = duty
             .Reading.Of(TimelineEventKind.StoredEnergyReleased)
             .LastOrDefault(entry => entry.Event.SpeaksOf(source.Id) && leadUp.Contains(entry));
+        var undone = leadUp.Work is not null || leadUp.CanStillBeDone ? Undone(leadUp, source) : null;
         var all = SourceReading.Verifications(duty.Reading, source).ToImmutableArray();
         var before = all.Where(leadUp.Contains).ToImmutableArray();
         var good = before.Where(entry => Against(entry) is null).ToImmutableArray();
@@ -47,6 +48,8 @@ internal static class IsolationVerifiedDuty
                 ? $"before a lock or tag was on at {duty.Words.Time(on)}"
             : released is not null && entry.Place() < released.Place()
                 ? $"before its stored energy was released at {duty.Words.Time(released)}"
+            : undone is not null && entry.Place() < undone.Place()
+                ? $"before {EventWords.Done(undone.Event)} at {duty.Words.Time(undone)}"
             : leadUp.Work is { } work && entry.Moment >= work.Start.Moment
                 ? "at the very time at which work started"
             : Authorities.Of(duty, entry.Event.Actor) switch
@@ -54,5 +57,16 @@ internal static class IsolationVerifiedDuty
                 Authority.Shown => null,
                 var other => $"by {entry.Event.Actor}, {Authorities.Against(other)}",
             };
+    }
+
+    // The last lock or tag coming off, or the isolator turned on: what was proven before is not so any more.
+    private static OrderedEvent? Undone(LeadUp leadUp, EnergySource source)
+    {
+        var reading = leadUp.Duty.Reading;
+        var held = SourceReading.Of(reading, source).Held;
+        return reading
+            .Events.Where(entry => leadUp.Contains(entry) && held.Ends.Contains(entry.Place()))
+            .Concat(SourceReading.PutOn(reading, source).Where(leadUp.Contains))
+            .MaxBy(entry => entry.Place());
     }
 }

@@ -35,15 +35,15 @@ internal static class JobPeople
             .Select(person => person.Id)
             .Distinct();
 
-    /// <summary>Those named by an entry as in charge of the group or of the crews.</summary>
+    /// <summary>Those whom an entry puts in charge of the group or of the crews.</summary>
     public static IEnumerable<Id<Participant>> InCharge(DutyFrame duty) =>
         duty
             .Reading.Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.CoordinatorAssigned)
-            .SelectMany(entry => entry.Event.Others);
+            .SelectMany(entry => GroupWork.Named(entry));
 
-    /// <summary>Those named by an entry as in charge of the group.</summary>
+    /// <summary>Those whom an entry puts in charge of the group.</summary>
     public static IEnumerable<Id<Participant>> Primaries(DutyFrame duty) =>
-        duty.Reading.Of(TimelineEventKind.PrimaryAssigned).SelectMany(entry => entry.Event.Others);
+        duty.Reading.Of(TimelineEventKind.PrimaryAssigned).SelectMany(entry => GroupWork.Named(entry));
 
     /// <summary>Where the record names a person; the list where it does not.</summary>
     public static string PointerOf(DutyFrame duty, Id<Participant> person)

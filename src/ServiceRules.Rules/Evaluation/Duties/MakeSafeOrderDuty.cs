@@ -16,6 +16,20 @@ internal static class MakeSafeOrderDuty
             return lacking;
         }
 
+        if (
+            duty.Reading is { IsOpen: false, Works.IsEmpty: true }
+            && MakeSafeStretch.Steps(duty) is { IsEmpty: false } shown
+        )
+        {
+            return TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                "The record shows make-safe steps, but not when hands-on work started, so not in which order they led up to it.",
+                shown.Evidence(),
+                "Enter when hands-on work started and stopped, as a late entry."
+            );
+        }
+
         var stretches = MakeSafeStretch.Of(duty).ToList();
         var steps = stretches.SelectMany(stretch => stretch.Entries).ToList();
         if (steps.Select(step => step.Event.Kind).Distinct().Count() < 2)

@@ -29,6 +29,10 @@ internal sealed class MakeSafeStretch
     /// <summary>Its make-safe steps.</summary>
     public ImmutableArray<OrderedEvent> Entries => entries;
 
+    /// <summary>Every make-safe step of a job.</summary>
+    public static ImmutableArray<OrderedEvent> Steps(DutyFrame duty) =>
+        [.. duty.Reading.Events.Where(entry => IsStep(entry.Event))];
+
     /// <summary>Every stretch that leads up to work; on a job that goes on also the last one.</summary>
     public static IEnumerable<MakeSafeStretch> Of(DutyFrame duty)
     {
@@ -63,7 +67,7 @@ internal sealed class MakeSafeStretch
     {
         var chains = duty
             .Sources.Where(source => Work is null || source.IsThereAt(Work.Start.Place()))
-            .Select(source => Chain.Of(source.Source, entries, StillOn(source.Source)))
+            .Select(source => Chain.Of(duty.Reading, source.Source, entries, StillOn(source.Source)))
             .ToImmutableArray();
         foreach (var chain in chains)
         {
@@ -158,6 +162,7 @@ internal sealed class MakeSafeStretch
     )
     {
         public static Chain Of(
+            TimelineReading reading,
             EnergySource source,
             ImmutableArray<OrderedEvent> entries,
             OrderedEvent? stillOn
@@ -177,7 +182,10 @@ internal sealed class MakeSafeStretch
                 var found = ImmutableArray.CreateBuilder<OrderedEvent>();
                 foreach (var entry in entries)
                 {
-                    if (kinds.Contains(entry.Event.Kind) && SourceReading.IsSwitchedBy(source, entry.Event))
+                    if (
+                        kinds.Contains(entry.Event.Kind)
+                        && SourceReading.IsSwitchedBy(reading, source, entry.Event)
+                    )
                     {
                         found.Add(entry);
                     }

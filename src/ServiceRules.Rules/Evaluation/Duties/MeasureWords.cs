@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
@@ -5,6 +6,25 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>What a protective measure is called in a sentence.</summary>
 internal static class MeasureWords
 {
+    /// <summary>What keeps hands from the energy, or the energy from the hands, where nothing is isolated.</summary>
+    public static ImmutableArray<ProtectiveMeasure> AgainstEnergy { get; } =
+    [
+        ProtectiveMeasure.LongHandledBrush,
+        ProtectiveMeasure.ExtensionTool,
+        ProtectiveMeasure.GuardsInPlace,
+        ProtectiveMeasure.EngineOff,
+        ProtectiveMeasure.KeyRemovedAndKept,
+        ProtectiveMeasure.SingleOperatorControl,
+        ProtectiveMeasure.SecondPersonAtStopControl,
+    ];
+
+    /// <summary>Worn or left off by the person: it makes a blade that turns no less sharp.</summary>
+    public static bool IsOnThePerson(ProtectiveMeasure measure) =>
+        measure
+            is ProtectiveMeasure.EyeProtection
+                or ProtectiveMeasure.HairAndClothingSecured
+                or ProtectiveMeasure.NoGlovesNearTurningReel;
+
     public static string Of(ProtectiveMeasure measure) =>
         measure switch
         {

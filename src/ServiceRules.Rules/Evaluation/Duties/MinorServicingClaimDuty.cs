@@ -8,15 +8,17 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// A claim of minor servicing holds: the machine is in use, the task is routine, repetitive and part of that use, hands
-/// stay out of the reach of the blades, and other measures were in place before work.
+/// stay out of the reach of the blades, and other measures against the energy were in place before work. What the bench
+/// log shows of hands at the blades is believed before what the record says of them.
 /// </summary>
 internal static class MinorServicingClaimDuty
 {
     private const string Act =
         "Isolate and lock out as for any other work: the claim of minor servicing does not hold.";
 
-    /// <summary>Whether it is claimed and holds.</summary>
-    public static bool Holds(DutyFrame duty) => !Claims(duty).IsEmpty && Faults(duty).IsEmpty;
+    /// <summary>Whether it is claimed and shown to hold: what rests on entries that prove nothing is not.</summary>
+    public static bool Holds(DutyFrame duty) =>
+        !Claims(duty).IsEmpty && Faults(duty).IsEmpty && duty.Reading.AreCredible(RestsOn(duty));
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
@@ -31,16 +33,28 @@ internal static class MinorServicingClaimDuty
         {
             return Suppression.HoldingExemption(duty) is not null
                 ? TimelineOutcome.NotApplicable("Another exemption holds, so this claim is not needed.")
-                : TimelineOutcome.OfFaults(faults);
+                : WithBenchLog(duty, TimelineOutcome.OfFaults(faults));
         }
 
         var measures = MeasuresOf(duty);
         return TimelineOutcome.Met(
             duty.Reading,
-            $"The record shows minor servicing in use claimed by {claims[^1].Entry.Event.Actor}, with all that the claim needs and other measures {duty.Words.AtBy(measures[0])}.",
-            [.. claims.Select(made => made.Entry), measures[0]]
+            $"Minor servicing in use, {claims[^1].ByClaim}: the record shows all that the claim needs, other measures {duty.Words.AtBy(measures[0])}, and no entry against it.",
+            RestsOn(duty)
         );
     }
+
+    private static ImmutableArray<OrderedEvent> RestsOn(DutyFrame duty) =>
+        [
+            .. Claims(duty).Select(made => made.Entry),
+            .. MeasuresOf(duty)
+                .Where(entry =>
+                    duty.Reading.FirstWork is not { Start: var start } || entry.Place() < start.Place()
+                )
+                .OrderBy(entry => !entry.Event.Measures.Any(MeasureWords.AgainstEnergy.Contains))
+                .ThenBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
+                .Take(1),
+        ];
 
     private static ImmutableArray<ClaimMade> Claims(DutyFrame duty) =>
         [.. duty.Claims.Where(made => made.Claim.Kind == ExemptionKind.MinorServicing)];
@@ -64,6 +78,18 @@ internal static class MinorServicingClaimDuty
             );
         }
 
+        var shown = HandsAtTheBlades
+            .Shown(duty)
+            .Select(one => one.What)
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        if (shown.Count > 0 && duty.Record.HandsInBladeZone == false)
+        {
+            wrong.Add(
+                $"hands are said to have stayed out of the reach of the blades, but the record shows {TimelineWords.List(shown)}"
+            );
+        }
+
         wrong.AddRange(claims.SelectMany(made => NotSaid(made.Claim)).Distinct(StringComparer.Ordinal));
         TimelineFault? facts =
             wrong.Count == 0
@@ -75,7 +101,15 @@ internal static class MinorServicingClaimDuty
                     entries,
                     Act
                 );
-        return [.. new[] { facts, Measures(duty, entries) }.OfType<TimelineFault>()];
+        return
+        [
+            .. new[]
+            {
+                facts,
+                Suppression.ClaimedLate(duty, "Minor servicing", entries, Act),
+                Measures(duty, entries),
+            }.OfType<TimelineFault>(),
+        ];
     }
 
     private static IEnumerable<string> NotSaid(ExemptionClaim claim)
@@ -99,22 +133,26 @@ internal static class MinorServicingClaimDuty
     private static TimelineFault? Measures(DutyFrame duty, ImmutableArray<OrderedEvent> entries)
     {
         var measures = MeasuresOf(duty);
-        if (duty.Reading.FirstWork is not { Start: var start })
+        if (duty.Reading.FirstWork is not { Start: var start } || !duty.Reading.StopsWithoutStart.IsEmpty)
         {
-            return !measures.IsEmpty ? null
-                : duty.Reading.IsOpen
-                    ? new(
-                        Verdict.Unproven,
-                        FindingReason.InProgress,
-                        "Minor servicing is claimed, and the record does not show the other measures yet.",
-                        entries,
-                        "Put the measures in place and record them before work starts."
+            return !duty.Reading.IsOpen || !duty.Reading.StopsWithoutStart.IsEmpty
+                    ? Missing(
+                        "the record does not show when work started, and so not that other measures were in place before it",
+                        [.. entries, .. duty.Reading.StopsWithoutStart]
                     )
-                : Missing("the record does not show the other measures", entries);
+                : !measures.IsEmpty ? Strength(measures, entries)
+                : new(
+                    Verdict.Unproven,
+                    FindingReason.InProgress,
+                    "Minor servicing is claimed, and the record does not show the other measures yet.",
+                    entries,
+                    "Put the measures in place and record them before work starts."
+                );
         }
 
-        return measures.Any(entry => entry.Place() < start.Place())
-            ? null
+        var inTime = measures.Where(entry => entry.Place() < start.Place()).ToImmutableArray();
+        return !inTime.IsEmpty
+            ? Strength(inTime, entries)
             : Missing(
                 measures.IsEmpty
                     ? "the record does not show the other measures"
@@ -122,6 +160,42 @@ internal static class MinorServicingClaimDuty
                 [.. entries, .. measures, start]
             );
     }
+
+    /// <summary>Measures that keep nobody's hands from the energy are none; what is told in words a person must judge.</summary>
+    private static TimelineFault? Strength(
+        ImmutableArray<OrderedEvent> measures,
+        ImmutableArray<OrderedEvent> entries
+    )
+    {
+        var named = measures.SelectMany(entry => entry.Event.Measures).Distinct().ToImmutableArray();
+        if (named.Any(MeasureWords.AgainstEnergy.Contains))
+        {
+            return null;
+        }
+
+        var isOnThePerson = named.All(MeasureWords.IsOnThePerson);
+        return new(
+            isOnThePerson ? Verdict.NotMet : Verdict.Unproven,
+            isOnThePerson ? FindingReason.ProcedureNotFollowed : FindingReason.StepMissing,
+            $"Minor servicing is claimed, and the only other measures that the record shows are {TimelineWords.List(named.Select(MeasureWords.Of))}: {(isOnThePerson ? "that protects nobody from the energy" : "that they protect from the energy is not shown")}.",
+            [.. entries, .. measures],
+            $"Isolate and lock out, or name before work what keeps hands from the energy: {TimelineWords.List(MeasureWords.AgainstEnergy.Select(MeasureWords.Of))}."
+        );
+    }
+
+    private static CheckOutcome WithBenchLog(DutyFrame duty, CheckOutcome outcome) =>
+        duty.Record.HandsInBladeZone != false
+            ? outcome
+            : outcome with
+            {
+                Evidence =
+                [
+                    .. outcome
+                        .Evidence.Concat(HandsAtTheBlades.Shown(duty).Select(one => one.Pointer))
+                        .Distinct(StringComparer.Ordinal)
+                        .Order(StringComparer.Ordinal),
+                ],
+            };
 
     private static TimelineFault Missing(string what, ImmutableArray<OrderedEvent> entries) =>
         new(

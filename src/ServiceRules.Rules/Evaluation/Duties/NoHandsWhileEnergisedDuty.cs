@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -10,41 +11,29 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// </summary>
 internal static class NoHandsWhileEnergisedDuty
 {
+    private const string Act =
+        "Nobody puts hands in while the machine is energised: stop, isolate, lock and verify first.";
+
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var runs = TestRun.Of(duty);
-        if (runs.IsEmpty)
+        var untold = RunNotShown.Faults(duty);
+        if (runs.IsEmpty && untold.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no test run.");
         }
 
-        var words = duty.Words;
-        var faults = new List<TimelineFault>();
-        foreach (var run in runs)
-        {
-            foreach (var work in duty.Reading.Works)
-            {
-                // Without an end of work, a later run may only mean that the end was not entered.
-                var mayHaveStopped = work.Stop is null && run.Start.Place() > work.Start.Place();
-                if (mayHaveStopped || run.Interval.Overlap(work.Interval).IsEmpty)
-                {
-                    continue;
-                }
-
-                faults.Add(
-                    new(
-                        Verdict.NotMet,
-                        FindingReason.Unprotected,
-                        run.Start.Place() > work.Start.Place()
-                            ? $"The record shows {run.Named} energised while {work.Person}, at work from {words.Time(work.Start)}, had hands in."
-                            : $"The record shows {work.Person} starting work at {words.Time(work.Start)} during {run.Named}{(run.End is null ? ", whose end it does not show" : string.Empty)}.",
-                        [run.Start, work.Start],
-                        "Nobody puts hands in while the machine is energised: stop, isolate, lock and verify first."
+        List<TimelineFault> faults =
+        [
+            .. runs.SelectMany(run =>
+                duty.Reading.Works.Where(work => !run.Interval.Overlap(work.Interval).IsEmpty)
+                    .Select(work => AtWork(duty, run, work))
+                    .Concat(
+                        duty.Reading.MayHaveBeenIn(run.Start.Place()).Select(stop => Stopped(duty, run, stop))
                     )
-                );
-            }
-        }
-
+            ),
+            .. untold,
+        ];
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
@@ -57,4 +46,70 @@ internal static class NoHandsWhileEnergisedDuty
                 ]
             );
     }
+
+    private static TimelineFault AtWork(DutyFrame duty, TestRun run, WorkInterval work)
+    {
+        var words = duty.Words;
+        var isAfter = run.Start.Place() > work.Start.Place();
+        // Without an end of work hands stay in, unless somebody saw people clear, or that person was at a lock or the key.
+        var isOpen = isAfter && work.Stop is null;
+        var started = isAfter
+            ? duty
+                .Reading.Of(TimelineEventKind.WorkStarted)
+                .FirstOrDefault(entry =>
+                    isOpen && entry.Event.Actor == work.Person && run.Interval.Contains(entry.Place())
+                )
+            : work.Start;
+        var seenOut = isOpen && started is null ? SeenOut(duty, run, work) : null;
+        return seenOut is not null
+            ? new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {run.Named}, and does not show that {work.Person}, at work from {words.Time(work.Start)}, had stopped by then; {EventWords.Done(seenOut.Event.Kind)} {words.AtBy(seenOut)} speaks for it.",
+                [run.Start, work.Start, seenOut],
+                "Enter when hands-on work stopped, as a late entry."
+            )
+            : new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                started is null
+                    ? $"The record shows {run.Named} energised while {work.Person}, at work from {words.Time(work.Start)}{(isOpen ? " with no end entered" : string.Empty)}, had hands in."
+                    : $"The record shows {work.Person} starting work at {words.Time(started)} during {run.Named}{(run.End is null ? ", whose end it does not show" : string.Empty)}.",
+                [run.Start, started ?? work.Start],
+                Act
+            );
+    }
+
+    private static OrderedEvent? SeenOut(DutyFrame duty, TestRun run, WorkInterval work) =>
+        duty.Reading.Events.LastOrDefault(entry =>
+            entry.Place() > work.Start.Place()
+            && entry.Place() <= run.Start.Place()
+            && (
+                entry.Event.Kind is TimelineEventKind.PeopleClearChecked or TimelineEventKind.ExposureChecked
+                || (
+                    entry.Event.Actor == work.Person
+                    && entry.Event.Kind
+                        is TimelineEventKind.LockRemoved
+                            or TimelineEventKind.TagRemoved
+                            or TimelineEventKind.TestEnergised
+                )
+            )
+        );
+
+    private static TimelineFault Stopped(DutyFrame duty, TestRun run, OrderedEvent stop) =>
+        run.Interval.Contains(stop.Place())
+            ? new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {stop.Event.Actor} stopping work at {duty.Words.Time(stop)} during {run.Named}, and does not show when it started.",
+                [run.Start, stop],
+                Act
+            )
+            : new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {stop.Event.Actor} stopping work at {duty.Words.Time(stop)}, and does not show that it started only after {run.Named}.",
+                [run.Start, stop],
+                "Enter when hands-on work started, as a late entry."
+            );
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -29,7 +30,11 @@ internal static class OwnDeviceInGroupDuty
             return NotBegun(duty, workers);
         }
 
-        var faults = duty.Reading.Works.Select(work => Fault(duty, work)).OfType<TimelineFault>().ToList();
+        var faults = duty
+            .Reading.Works.Select(work => Fault(duty, work) ?? WithoutEnd(duty, work))
+            .OfType<TimelineFault>()
+            .Concat(duty.Reading.StopsWithoutStart.Select(stop => WithoutStart(duty, stop)))
+            .ToList();
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
@@ -132,6 +137,26 @@ internal static class OwnDeviceInGroupDuty
         };
     }
 
+    private static TimelineFault? WithoutEnd(DutyFrame duty, WorkInterval work) =>
+        work.Stop is not null || duty.Reading.IsOpen
+            ? null
+            : new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {work.Person} starting work at {duty.Words.Time(work.Start)} in a group, and does not show when it stopped.",
+                [work.Start],
+                "Enter when hands-on work stopped, as a late entry."
+            );
+
+    private static TimelineFault WithoutStart(DutyFrame duty, OrderedEvent stop) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {stop.Event.Actor} at work until {duty.Words.Time(stop)} beside others, and does not show from when.",
+            [stop],
+            "Enter when hands-on work started, as a late entry."
+        );
+
     private static bool IsOwn(DutyFrame duty, DeviceInterval device) =>
         duty.LockOf(device.Device) switch
         {
@@ -140,9 +165,15 @@ internal static class OwnDeviceInGroupDuty
             _ => device.IsTag,
         };
 
+    // A plug under one's own eyes is a device of one's own only where there is nothing else to lock.
     private static bool KeepsPlug(DutyFrame duty, Id<Participant> person, WorkInterval? work) =>
-        duty
-            .Reading.Of(TimelineEventKind.PlugControlConfirmed)
+        duty.SourcesAt(work?.Start.Place() ?? TimelinePlace.Beginning)
+            .Where(source => source.HasIsolator)
+            .Select(source => (Id<EnergySource>?)source.Source.Id)
+            .ToImmutableArray()
+            is [{ } only]
+        && SourceReading
+            .PlugsKept(duty.Reading, duty.Sources.First(source => source.Source.Id == only).Source)
             .Any(entry =>
                 entry.Event.Actor == person
                 && (

@@ -39,6 +39,8 @@ internal static class OwnDeviceThroughWorkDuty
                         .Works.Where(work => work.Person == person)
                         .SelectMany(work => DuringWork(duty, protection, work))
             )
+            .Concat(WithoutEnd(duty))
+            .Concat(reading.StopsWithoutStart.Select(stop => WithoutStart(duty, protection, stop)))
             .ToList();
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
@@ -121,6 +123,47 @@ internal static class OwnDeviceThroughWorkDuty
                 yield return fault;
             }
         }
+    }
+
+    private static IEnumerable<TimelineFault> WithoutEnd(DutyFrame duty) =>
+        from work in duty.Reading.Works
+        where work.Stop is null && !duty.Reading.IsOpen
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {work.Person} starting work at {duty.Words.Time(work.Start)}, and does not show when it stopped: until when an own lock or control had to be on cannot be told.",
+            [work.Start],
+            "Enter when hands-on work stopped, as a late entry."
+        );
+
+    // Whoever stops work had hands in until then, whether or not the start was entered.
+    private static TimelineFault WithoutStart(DutyFrame duty, ProtectionReading protection, OrderedEvent stop)
+    {
+        var person = stop.Event.Actor;
+        var free = duty
+            .Sources.Where(source =>
+                source.HasIsolator
+                && source.From <= stop.Place()
+                && !protection.ControlOf(person, source.Source).Contains(stop.Place())
+            )
+            .Select(source => source.Source)
+            .ToImmutableArray();
+        var told = $"The record shows {person} at work until {duty.Words.Time(stop)}";
+        return free.IsEmpty
+            ? new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"{told}, and does not show when it started: from when an own lock or control had to be on cannot be told.",
+                [stop],
+                "Enter when hands-on work started, as a late entry."
+            )
+            : new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"{told}. By then it does not show an own lock or control of {person} on {TimelineWords.Named(free)}.",
+                [stop],
+                Act
+            );
     }
 
     private static TimelineFault? Fault(

@@ -26,6 +26,7 @@ internal static class ProcedureCoversSourcesDuty
                 NotListed(duty, procedure),
                 NoIsolation(duty, procedure),
                 NoProof(procedure),
+                Milder(duty, procedure),
                 NotKnown(duty, procedure),
             ],
             procedure.Sources.IsEmpty
@@ -84,6 +85,57 @@ internal static class ProcedureCoversSourcesDuty
                 Act,
                 Machine
             );
+    }
+
+    // The record is held against the stricter of the two; whoever goes by the procedure is told less.
+    private static RegisterFault? Milder(DutyFrame duty, Procedure procedure)
+    {
+        var registered = duty.Record.Place == WorkPlace.OnMachine ? duty.Machine?.Sources ?? [] : [];
+        var told = (
+            from source in procedure.Sources
+            join known in registered on source.Id equals known.Id
+            from what in Unsaid(source, known)
+            select $"that {what}"
+        ).ToList();
+        return told.Count == 0
+            ? null
+            : RegisterFault.Wrong(
+                FindingReason.StepMissing,
+                $"Procedure {procedure.Id} does not say what the register of {duty.Record.Machine.Id} does: {TimelineWords.List(told)}.",
+                Act,
+                Machine
+            );
+    }
+
+    private static IEnumerable<string> Unsaid(EnergySource written, EnergySource known)
+    {
+        var name = TimelineWords.Named(known);
+        if (
+            known is { Isolator: { } isolator, Lockable: true }
+            && written is { Isolator: not null, Lockable: false }
+        )
+        {
+            yield return $"the {isolator.Replace('_', ' ')} of {name} takes a lock";
+        }
+
+        if (known.Stored && !written.Stored)
+        {
+            yield return $"the energy of {name} stays stored";
+        }
+
+        if (known.Reaccumulates && !written.Reaccumulates)
+        {
+            yield return $"{name} can build up again";
+        }
+        else if (known.RecheckMinutes is { } minutes && !(written.RecheckMinutes <= minutes))
+        {
+            yield return $"{name} is checked again every {minutes} minutes";
+        }
+
+        if (known.RecheckLimit is { } limit && !(written.RecheckLimit <= limit))
+        {
+            yield return $"{name} may read no more than {limit}";
+        }
     }
 
     private static RegisterFault? NotKnown(DutyFrame duty, Procedure procedure) =>

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
@@ -11,21 +12,32 @@ internal sealed record ProcedureInUse(Procedure Procedure, DateOnly Began)
     public bool IsInForce => IsInForceOn(Procedure, Began);
 
     /// <summary>The procedure of a job; null: the register has none of this machine and place.</summary>
-    public static ProcedureInUse? Of(DutyFrame duty)
-    {
-        var began = duty.Job.Days.First ?? duty.Job.Days.Dated;
-        var last = duty
-            .Context.Procedures.Where(procedure =>
-                procedure.Place == duty.Record.Place && procedure.Machines.Contains(duty.Record.Machine.Id)
+    public static ProcedureInUse? Of(DutyFrame duty) =>
+        Of(duty.Record, duty.Context.Procedures, duty.Job.Days.Began)
+        ?? (duty.Procedure is { } written ? new(written, duty.Job.Days.Began) : null);
+
+    /// <summary>The procedure of a record among those of a register; null: it has none of this machine and place.</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="procedures">The register.</param>
+    /// <param name="began">The day on which the job began.</param>
+    public static ProcedureInUse? Of(
+        ServiceRecord record,
+        IEnumerable<Procedure> procedures,
+        DateOnly began
+    ) =>
+        procedures
+            .Where(procedure =>
+                procedure.Place == record.Place && procedure.Machines.Contains(record.Machine.Id)
             )
             .OrderByDescending(procedure => IsInForceOn(procedure, began))
             .ThenByDescending(procedure => !(procedure.From > began))
             .ThenByDescending(procedure => procedure.Until ?? DateOnly.MaxValue)
             .ThenByDescending(procedure => procedure.From ?? DateOnly.MinValue)
             .ThenBy(procedure => procedure.Id)
-            .FirstOrDefault();
-        return (last ?? duty.Procedure) is { } used ? new(used, began) : null;
-    }
+            .FirstOrDefault()
+            is { } used
+            ? new(used, began)
+            : null;
 
     private static bool IsInForceOn(Procedure procedure, DateOnly day) =>
         !(procedure.From > day) && !(procedure.Until < day);

@@ -55,13 +55,14 @@ internal static class RelockedAfterTestDuty
 
             var next = duty.Reading.Events.FirstOrDefault(entry =>
                 entry.Place() > end.Place()
-                && entry.Event.Kind
-                    is TimelineEventKind.WorkStarted
-                        or TimelineEventKind.TestEnergised
-                        or TimelineEventKind.MachineStarted
-                        or TimelineEventKind.HandedBack
+                    && entry.Event.Kind
+                        is TimelineEventKind.WorkStarted
+                            or TimelineEventKind.TestEnergised
+                            or TimelineEventKind.MachineStarted
+                            or TimelineEventKind.HandedBack
+                || (entry.Place() > end.Place() && duty.Reading.StopsWithoutStart.Contains(entry))
             );
-            var isWork = next?.Event.Kind == TimelineEventKind.WorkStarted;
+            var isWork = next?.Event.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped;
             if (isWork || (next is null && duty.Reading.IsOpen))
             {
                 yield return new(runs[index], end, isWork ? next : null);
@@ -102,12 +103,23 @@ internal static class RelockedAfterTestDuty
             }
                 .OfType<string>()
                 .ToImmutableArray();
+            var words = Duty.Words;
             if (lacking.IsEmpty)
             {
+                if (Work is { Event.Kind: TimelineEventKind.WorkStopped } stop)
+                {
+                    yield return new(
+                        Verdict.Unproven,
+                        FindingReason.StepMissing,
+                        $"The record shows {stop.Event.Actor} at work until {words.Time(stop)} after {Run.Named}, and does not show that it started only after everything was made safe again.",
+                        [End, stop],
+                        "Enter when hands-on work started, as a late entry."
+                    );
+                }
+
                 yield break;
             }
 
-            var words = Duty.Words;
             yield return Work is null
                 ? new(
                     Verdict.Unproven,
@@ -119,7 +131,7 @@ internal static class RelockedAfterTestDuty
                 : new(
                     Verdict.NotMet,
                     FindingReason.Unprotected,
-                    $"The record does not show {string.Join("; ", lacking)} between the end of the test run at {words.Time(End)} and work started {words.AtBy(Work)}.",
+                    $"The record does not show {string.Join("; ", lacking)} between the end of the test run at {words.Time(End)} and {EventWords.Done(Work.Event.Kind)} {words.AtBy(Work)}.",
                     [End, Work],
                     Act
                 );

@@ -30,7 +30,14 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
             !Device.IsTag
             && Duty.LockOf(Device.Device) is { Owner: null, IsTag: false }
             && Duty.Reading.Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.HandoverBriefed)
-                .Any(entry => entry.Place() < Entry.Place() && entry.Event.Others.Contains(Entry.Event.Actor))
+                .Any(entry =>
+                    entry.Place() < Entry.Place()
+                    && (
+                        entry.Event.Kind == TimelineEventKind.PrimaryAssigned
+                            ? GroupWork.Named(entry)
+                            : entry.Event.Others
+                    ).Contains(Entry.Event.Actor)
+                )
         );
 
     /// <summary>

@@ -28,6 +28,10 @@ internal static class RemovalDuties
             );
     }
 
+    /// <summary>Devices that came off by another hand, without all that the documented exception needs.</summary>
+    public static IEnumerable<TimelineFault> Faults(DutyFrame duty) =>
+        Removal.Of(duty).Where(removal => !removal.IsByOwner).Select(Fault).OfType<TimelineFault>();
+
     /// <summary>Devices taken off for a test.</summary>
     public static CheckOutcome TestDeviceOwner(DutyFrame duty)
     {

@@ -58,6 +58,16 @@ internal static class SourceAddedControlledDuty
                 Act
             );
         }
+        else if (duty.Reading.MayHaveBeenIn(entry.Place()).FirstOrDefault() is { } untold)
+        {
+            yield return new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {TimelineWords.Named(source)} added {words.AtBy(entry)}, and {untold.Event.Actor} at work until {words.Time(untold)}, but not from when.",
+                [entry, untold],
+                "Enter when hands-on work started, as a late entry."
+            );
+        }
 
         var next = duty.Reading.Works.FirstOrDefault(work => work.Start.Place() > entry.Place());
         var isAsked =

@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>Every source that can be switched off was, at its isolating device, before hands went in.</summary>
+/// <summary>Every source that can be switched off was, at its isolating device, and was still off when hands went in.</summary>
 internal static class SourcesIsolatedDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
@@ -15,16 +18,33 @@ internal static class SourcesIsolatedDuty
         var leadUp = LeadUp.ToFirstWork(duty);
         return SourceStep.Judge(
             leadUp,
-            [
-                .. from source in leadUp.Sources
-                where source.HasIsolator
-                select SourceStep.Of(
-                    leadUp,
-                    source.Source,
-                    SourceReading.Isolations(duty.Reading, source.Source)
-                ),
-            ],
+            [.. from source in leadUp.Sources where source.HasIsolator select Step(leadUp, source.Source)],
             "the isolator turned off"
         );
     }
+
+    private static SourceStep Step(LeadUp leadUp, EnergySource source)
+    {
+        var reading = leadUp.Duty.Reading;
+        var off = SourceReading.Isolations(reading, source).ToImmutableArray();
+        var step = SourceStep.Of(leadUp, source, off);
+        var on = SourceReading.PutOn(reading, source).LastOrDefault(leadUp.Contains);
+        return
+            on is null
+            || (leadUp.Work is null && !leadUp.CanStillBeDone)
+            || step.Shown.IsEmpty
+            || step.Shown[^1].Place() > on.Place()
+            ? step
+            : step with
+            {
+                Shown = [],
+                Late = null,
+                Why =
+                    $" and left off (turned off at {leadUp.Duty.Words.Time(step.Shown[^1])}, {Again(on)} at {leadUp.Duty.Words.Time(on)})",
+                Instead = [step.Shown[^1], on],
+            };
+    }
+
+    private static string Again(OrderedEvent entry) =>
+        entry.Event.Kind == TimelineEventKind.SourceAdded ? "plugged in again" : "turned on again";
 }

@@ -7,7 +7,7 @@ internal static class SourcesKnown
 {
     /// <summary>What a duty comes to where neither a procedure nor the register of machines says what there is; else null.</summary>
     public static CheckOutcome? Lacking(DutyFrame duty) =>
-        duty.Procedure is null && duty.Machine is null ? TimelineOutcome.NoProcedure(duty.Job) : null;
+        EffectiveSources.AreKnown(duty.Reading) ? null : TimelineOutcome.NoProcedure(duty.Job);
 
     /// <summary>The same, and where nothing can be switched off.</summary>
     public static CheckOutcome? LackingIsolated(DutyFrame duty) =>

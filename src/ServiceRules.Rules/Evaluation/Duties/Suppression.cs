@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -13,7 +15,13 @@ internal static class Suppression
 {
     /// <summary>Why a duty does not apply to a job; null: it is to be judged.</summary>
     public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty) =>
-        Reason(of, duty) is { } reason ? TimelineOutcome.NotApplicable(reason) : null;
+        Reason(of, duty) is not { } reason ? null
+        : IsOfGroup(of)
+        && (of != EnergyDuty.CoordinatorNamed || GroupLeadDuties.IsOfSeveralCrews(duty))
+        && HoldingExemption(duty) is null
+        && MayBeGroup(duty) is { } untold
+            ? untold
+        : TimelineOutcome.NotApplicable(reason);
 
     /// <summary>
     /// The outcome of a check of safe work that is no duty, on a job whose exemption holds; null: it is to be judged. Minor
@@ -32,6 +40,25 @@ internal static class Suppression
         : MinorServicingClaimDuty.Holds(duty) ? duty.Claims.Last(Is(ExemptionKind.MinorServicing))
         : CordAndPlugClaimDuty.Holds(duty) ? duty.Claims.Last(Is(ExemptionKind.CordAndPlug))
         : null;
+
+    /// <summary>A claim that nobody made before hands went in: it was no reason to put them in.</summary>
+    public static TimelineFault? ClaimedLate(
+        DutyFrame duty,
+        string what,
+        ImmutableArray<OrderedEvent> claims,
+        string act
+    ) =>
+        duty.Reading.FirstWork is { Start: var start }
+        && claims.All(entry => entry.Place() > start.Place())
+        && claims is [var first, ..]
+            ? new(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"{what} is claimed only at {duty.Words.Time(first)}, after work started {duty.Words.AtBy(start)}.",
+                [first, start],
+                act
+            )
+            : null;
 
     /// <summary>
     /// No lock or tag was ever put on, nor a plug kept, and hands went in or the job is over: that is said once, of the
@@ -67,6 +94,30 @@ internal static class Suppression
                     other.Person != one.Person && !one.Interval.Overlap(other.Interval).IsEmpty
                 )
             );
+
+    // Work whose start is not told may have gone on beside that of another.
+    private static CheckOutcome? MayBeGroup(DutyFrame duty)
+    {
+        var reading = duty.Reading;
+        var untold = reading
+            .StopsWithoutStart.Where(stop =>
+                reading.Works.Any(work =>
+                    work.Person != stop.Event.Actor && work.Start.Place() < stop.Place()
+                ) || reading.StopsWithoutStart.Any(other => other.Event.Actor != stop.Event.Actor)
+            )
+            .ToList();
+        return untold.Count == 0
+            ? null
+            : TimelineOutcome.OfFaults([
+                .. untold.Select(stop => new TimelineFault(
+                    Verdict.Unproven,
+                    FindingReason.StepMissing,
+                    $"The record shows {stop.Event.Actor} at work until {duty.Words.Time(stop)}, and does not show from when: whether others were at work at that time cannot be told.",
+                    [stop],
+                    "Enter when hands-on work started, as a late entry."
+                )),
+            ]);
+    }
 
     private static string? Reason(EnergyDuty of, DutyFrame duty) =>
         !StandsWhateverIsExcepted(of) && HoldingExemption(duty) is { } claim ? Excepted(claim)
@@ -139,8 +190,8 @@ internal static class Suppression
 
     private static string Excepted(ClaimMade claim) =>
         claim.Claim.Kind == ExemptionKind.CordAndPlug
-            ? "The plug was the only source and was kept by whoever worked, so the duties of isolation do not apply."
-            : "Minor servicing in use was claimed and the claim holds, so the duties of isolation do not apply.";
+            ? $"The plug was the only source and was kept by whoever worked, {claim.ByClaim}, so the duties of isolation do not apply."
+            : $"Minor servicing in use, {claim.ByClaim}, and the claim holds, so the duties of isolation do not apply.";
 
     private static Func<ClaimMade, bool> Is(ExemptionKind kind) => made => made.Claim.Kind == kind;
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -19,9 +21,7 @@ internal static class TagDuties
             (tag, source) =>
                 source.Source.Lockable
                 && tag.Event.ExtraMeasure is null
-                && !duty
-                    .Reading.Of(TimelineEventKind.LockApplied)
-                    .Any(entry => entry.Event.SpeaksOf(source.Source.Id)),
+                && !HasLockBeside(duty, tag, source.Source.Id),
             "takes a lock, and does not show a lock on it or an extra measure",
             "Hang a lock where one fits; a tag alone does not hold.",
             "The record shows tags only where no lock fits, or beside a lock or an extra measure."
@@ -36,6 +36,21 @@ internal static class TagDuties
             "Hang the tag where the lock would go.",
             "The record shows every tag where a lock would hang, or on an isolator that takes none."
         );
+
+    // A lock that was off again before the tag, or came on after it, leaves the tag alone.
+    private static bool HasLockBeside(DutyFrame duty, OrderedEvent tag, Id<EnergySource> source)
+    {
+        var on =
+            duty.Reading.Devices.FirstOrDefault(device =>
+                device.Device == tag.Event.Lock
+                && device.Applied.Event.Source == tag.Event.Source
+                && device.Interval.Contains(tag.Place())
+            )?.Interval
+            ?? new TimelineInterval(tag.Place(), null);
+        return duty.Reading.Devices.Any(device =>
+            !device.IsTag && device.IsOn(source) && !device.Interval.Overlap(on).IsEmpty
+        );
+    }
 
     private static CheckOutcome Judge(
         DutyFrame duty,

@@ -8,6 +8,9 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>Before every test run: tools clear before the locks come off for it, people clear before it is energised.</summary>
 internal static class TestClearDuties
 {
+    private const string Act =
+        "Clear tools and people before every test run, after everybody's hands are out.";
+
     /// <summary>Tools and parts clear before the first lock comes off for the test.</summary>
     public static CheckOutcome AreaClear(DutyFrame duty) =>
         Judge(
@@ -53,13 +56,14 @@ internal static class TestClearDuties
                     (run.WorkStopped is not { } stop || entry.Place() > stop.Place())
                     && entry.Place() < limit.Place()
                 );
-            if (clear is not null)
+            if (clear is null)
             {
-                restsOn.Add(clear);
+                faults.Add(Fault(run, what, limit));
                 continue;
             }
 
-            faults.Add(Fault(run, what, limit));
+            restsOn.Add(clear);
+            faults.AddRange(HandsIn(run, what, clear));
         }
 
         return faults.Count > 0
@@ -69,6 +73,48 @@ internal static class TestClearDuties
                 $"The record shows {what} before {TimelineWords.List(runs.Select(run => run.Named))}.",
                 [.. restsOn.Distinct()]
             );
+    }
+
+    /// <summary>Whose hands were in, or may have been, between the look and the run: the look was not the last.</summary>
+    private static IEnumerable<TimelineFault> HandsIn(TestRun run, string what, OrderedEvent clear)
+    {
+        var words = run.Duty.Words;
+        var told = $"The record shows {what} at {words.Time(clear)} before {run.Named}";
+        var start = run.Start.Place();
+        foreach (var work in run.Duty.Reading.Works.Where(work => work.Start.Place() < start))
+        {
+            if (work.Stop is { } stop && stop.Place() < start)
+            {
+                continue;
+            }
+
+            yield return work.Stop is { } end
+                ? new(
+                    Verdict.NotMet,
+                    FindingReason.WrongOrder,
+                    $"{told}, while {work.Person} was at work from {words.Time(work.Start)} until {words.Time(end)}.",
+                    [clear, work.Start, end, run.Start],
+                    Act
+                )
+                : new(
+                    Verdict.Unproven,
+                    FindingReason.StepMissing,
+                    $"{told}, and does not show that {work.Person}, at work from {words.Time(work.Start)}, had stopped by then.",
+                    [clear, work.Start, run.Start],
+                    "Enter when hands-on work stopped, as a late entry."
+                );
+        }
+
+        foreach (var stop in run.Duty.Reading.MayHaveBeenIn(clear.Place()))
+        {
+            yield return new(
+                stop.Place() < start ? Verdict.NotMet : Verdict.Unproven,
+                stop.Place() < start ? FindingReason.WrongOrder : FindingReason.StepMissing,
+                $"{told}, and {stop.Event.Actor} at work until {words.Time(stop)}, but not from when.",
+                [clear, stop, run.Start],
+                Act
+            );
+        }
     }
 
     private static TimelineFault Fault(TestRun run, string what, OrderedEvent limit)
@@ -86,7 +132,7 @@ internal static class TestClearDuties
             FindingReason.StepMissing,
             $"The record does not show {what} {since} {then}.",
             [.. new[] { run.WorkStopped, limit, run.Start }.OfType<OrderedEvent>().Distinct()],
-            "Clear tools and people before every test run."
+            Act
         );
     }
 }

@@ -30,7 +30,7 @@ internal sealed record TestRun(DutyFrame Duty, OrderedEvent Start, OrderedEvent?
         ?? Performed.Select(entry => entry.Event.Task).FirstOrDefault(task => task is not null)
         ?? (
             Performed.IsEmpty ? null
-            : Duty.Record.Tasks.Contains(ServiceTask.Lap) ? ServiceTask.Lap
+            : RunNotShown.IsLapping(Duty) ? ServiceTask.Lap
             : null
         );
 
@@ -39,15 +39,13 @@ internal sealed record TestRun(DutyFrame Duty, OrderedEvent Start, OrderedEvent?
 
     /// <summary>The last end of work before it, or null.</summary>
     public OrderedEvent? WorkStopped =>
-        Duty
-            .Reading.Works.Select(work => work.Stop)
-            .OfType<OrderedEvent>()
-            .Where(stop => stop.Place() < Start.Place())
-            .MaxBy(stop => stop.Place());
+        Duty.Reading.EndsOfWork.Where(stop => stop.Place() < Start.Place()).MaxBy(stop => stop.Place());
 
     /// <summary>Locks or tags had been on before it, or hands in: there was something to clear.</summary>
     public bool FollowsControl =>
-        WorkStopped is not null || Duty.Reading.Devices.Any(device => device.Applied.Place() < Start.Place());
+        WorkStopped is not null
+        || Duty.Reading.Works.Any(work => work.Start.Place() < Start.Place())
+        || Duty.Reading.Devices.Any(device => device.Applied.Place() < Start.Place());
 
     /// <summary>Every run, in judged order.</summary>
     public static ImmutableArray<TestRun> Of(DutyFrame duty)

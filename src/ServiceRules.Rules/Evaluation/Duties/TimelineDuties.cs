@@ -48,6 +48,7 @@ internal static class TimelineDuties
             [EnergyDuty.EnergisedMeasuresFirst] = EnergisedTaskDuties.MeasuresFirst,
             [EnergyDuty.EnergisedRunLength] = EnergisedTaskDuties.RunLength,
             [EnergyDuty.AdjusterUntouchedWhileRunning] = AdjusterUntouchedDuty.Judge,
+            [EnergyDuty.EnergisedByAuthorised] = EnergisedByAuthorisedDuty.Judge,
             [EnergyDuty.NoGlovesNearTurningReel] = GlovesDuty.Judge,
             [EnergyDuty.BlockageStopped] = BlockageDuties.Stopped,
             [EnergyDuty.BlockagePressureReleased] = BlockageDuties.PressureReleased,

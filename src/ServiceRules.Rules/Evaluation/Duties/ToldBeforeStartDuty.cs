@@ -43,11 +43,13 @@ internal static class ToldBeforeStartDuty
 
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
-            : TimelineOutcome.Met(
-                reading,
-                $"The record shows {what}, before the machine was started at {duty.Words.Time(starts[^1])}.",
-                [.. restsOn.Distinct()]
-            );
+            : TimelineOutcome
+                .Met(
+                    reading,
+                    $"The record shows {what}, before the machine was started at {duty.Words.Time(starts[^1])}.",
+                    [.. restsOn.Distinct()]
+                )
+                .WithRemark(duty, restsOn.Distinct());
     }
 
     private static void Judge(
@@ -82,9 +84,12 @@ internal static class ToldBeforeStartDuty
             return;
         }
 
-        var told = duty
-            .Reading.Of(TimelineEventKind.RemovalNotified)
-            .FirstOrDefault(entry => entry.Moment >= off.Moment && entry.Moment <= start.Moment);
+        var told = NoticesGiven.Best(
+            duty,
+            NoticesGiven
+                .Of(duty, TimelineEventKind.RemovalNotified)
+                .Where(entry => entry.Moment >= off.Moment && entry.Moment <= start.Moment)
+        );
         if (told is not null)
         {
             restsOn.Add(told);
@@ -95,7 +100,7 @@ internal static class ToldBeforeStartDuty
             new(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
-                $"The record does not show {what} between {EventWords.Done(off.Event.Kind)} at {words.Time(off)} and the start of the machine at {words.Time(start)}.",
+                $"The record does not show {what}{NoticesGiven.Instead(duty, TimelineEventKind.RemovalNotified)} between {EventWords.Done(off.Event.Kind)} at {words.Time(off)} and the start of the machine at {words.Time(start)}.",
                 [off, start],
                 Act
             )

@@ -20,6 +20,34 @@ internal static class BenchTimes
         }
     }
 
+    /// <summary>Pointers of bench entries whose time contradicts the order in which they stand.</summary>
+    public static IReadOnlySet<string> OutOfOrder(TimelineReading reading)
+    {
+        var found = new HashSet<string>(StringComparer.Ordinal);
+        var units = reading.Frame.Record.Units;
+        for (var unit = 0; unit < units.Length; unit++)
+        {
+            Moment? latest = null;
+            for (var index = 0; index < units[unit].Entries.Length; index++)
+            {
+                if (units[unit].Entries[index].At is not { } at)
+                {
+                    continue;
+                }
+
+                var moment = JudgedOrder.MomentOf(at, reading.Frame.Context.Zone);
+                if (latest is { } before && moment < before)
+                {
+                    found.Add(Pointers.Entry(unit, index));
+                }
+
+                latest = latest is { } so && so > moment ? so : moment;
+            }
+        }
+
+        return found;
+    }
+
     private static IEnumerable<EntryDoubt> InUnit(TimelineReading reading, UnitWork unit, int unitIndex)
     {
         (Moment Moment, RecordedTime At)? latest = null;

@@ -32,8 +32,14 @@ internal static class CredibilityReading
             CredibilityOf.RecordDate => RecordDay.Contradicted(reading.Frame.Days),
             CredibilityOf.FutureStamps => FutureStamps(reading),
             CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
-            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts.OfDevices(reading),
+            CredibilityOf.LockInTwoPlaces => ElsewhereDoubts
+                .OfDevices(reading)
+                .Concat(LocksOnTwoIsolators.In(reading)),
             CredibilityOf.PersonElsewhere => ElsewhereDoubts.OfPeople(reading),
+            CredibilityOf.DeviceHistory => DeviceHistory.In(reading),
+            CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
+            CredibilityOf.OffsetChanges => OffsetChanges.In(reading),
+            CredibilityOf.UnknownSources => UnknownSources.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -50,7 +56,10 @@ internal static class CredibilityReading
             .Concat(FutureStamps(reading))
             .Concat(StepsClaimedTwice.In(reading))
             .Concat(ElsewhereDoubts.OfDevices(reading))
+            .Concat(LocksOnTwoIsolators.In(reading))
             .Concat(ElsewhereDoubts.OfPeople(reading))
+            .Concat(DeviceHistory.In(reading))
+            .Concat(StartsHeldOff.In(reading))
             .Where(doubt => doubt.Weakens)
             .Select(doubt => doubt.Pointer)
             .ToFrozenSet(StringComparer.Ordinal);

@@ -7,4 +7,11 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// <param name="Pointer">The entry.</param>
 /// <param name="Why">In words, a whole sentence without its full stop.</param>
 /// <param name="Weakens">What rests on this entry alone is not proven by it.</param>
-internal sealed record EntryDoubt(CredibilityOf Kind, string Pointer, string Why, bool Weakens);
+internal sealed record EntryDoubt(CredibilityOf Kind, string Pointer, string Why, bool Weakens)
+{
+    /// <summary>The other entry of a contradiction between two, which proves what it proves; or null.</summary>
+    public string? Against { get; init; }
+
+    /// <summary>Every entry that it is about.</summary>
+    public IEnumerable<string> Pointers => Against is null ? [Pointer] : [Pointer, Against];
+}

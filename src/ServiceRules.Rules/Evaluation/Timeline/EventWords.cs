@@ -65,6 +65,12 @@ internal static class EventWords
             ),
         };
 
+    /// <summary>What one entry is called: an isolator may be turned on as well.</summary>
+    public static string Done(TimelineEvent entry) =>
+        entry is { Kind: TimelineEventKind.IsolatorOperated, Position: IsolatorPosition.On }
+            ? "the isolator turned on"
+            : Done(entry.Kind);
+
     /// <summary>Any one of several steps, as one phrase.</summary>
     public static string AnyOf(IEnumerable<TimelineEventKind> kinds) =>
         string.Join(" or ", kinds.Select(Done));

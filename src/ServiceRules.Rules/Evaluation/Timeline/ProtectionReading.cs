@@ -14,13 +14,11 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 public sealed class ProtectionReading
 {
     private readonly TimelineReading reading;
-    private readonly bool hasKey;
     private readonly ImmutableArray<(SourceReading Reading, IntervalSet Absent)> sources;
 
     private ProtectionReading(TimelineReading reading, ImmutableArray<EffectiveSource> sources)
     {
         this.reading = reading;
-        hasKey = reading.Frame.Procedure is { Controls.Key: true };
         this.sources =
         [
             .. sources.Select(source =>
@@ -40,9 +38,7 @@ public sealed class ProtectionReading
 
     /// <summary>Reads protection of a job whose sources are written down somewhere; null: they are nowhere.</summary>
     internal static ProtectionReading? Of(TimelineReading reading) =>
-        reading.Frame.Procedure is null && EffectiveSources.MachineOf(reading.Frame) is null
-            ? null
-            : new(reading, EffectiveSources.Of(reading));
+        EffectiveSources.AreKnown(reading) ? new(reading, EffectiveSources.Of(reading)) : null;
 
     /// <summary>When a person was protected.</summary>
     public IntervalSet ProtectedFor(Id<Participant> person) =>
@@ -93,14 +89,15 @@ public sealed class ProtectionReading
         var tags = Stretches(device =>
             device.Person == person && device.IsTagAtLockPoint && device.IsOn(source.Id)
         );
-        var started = reading.Energisings.Places().ToImmutableArray();
-        var plug = reading
-            .Of(TimelineEventKind.PlugControlConfirmed)
-            .Where(entry => entry.Event.Actor == person && SourceReading.IsSwitchedBy(source, entry.Event));
-        var key = reading
-            .Of(TimelineEventKind.KeyRemoved)
-            .Where(entry => entry.Event.Actor == person && hasKey);
-        return tags.Or(IntervalSet.Latched(plug.Concat(key).Places(), started));
+        // Started, plugged in again or taken over by somebody else: it is this person's no longer.
+        var kept = SourceReading.PlugsKept(reading, source).ToImmutableArray();
+        var ended = reading
+            .Energisings.Concat(SourceReading.PutOn(reading, source))
+            .Concat(kept.Where(entry => entry.Event.Actor != person))
+            .Places();
+        var own = kept.Concat(SourceReading.KeysKept(reading, source))
+            .Where(entry => entry.Event.Actor == person);
+        return tags.Or(IntervalSet.Latched(own.Places(), ended));
     }
 
     private IntervalSet Stretches(Func<DeviceInterval, bool> which) =>

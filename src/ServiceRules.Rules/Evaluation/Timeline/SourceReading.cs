@@ -13,6 +13,13 @@ public sealed record SourceReading
     private static readonly Id<EnergySource> ReelRotation = new("reel_rotation");
     private static readonly Id<EnergySource> MechanicalCoupling = new("mechanical_coupling");
 
+    // A key in a pocket keeps an engine from being started. A valve, a raised unit or what was plugged in it does not hold.
+    private static readonly ImmutableArray<Id<EnergySource>> SwitchedByKey =
+    [
+        new("engine_start"),
+        new("battery_drive"),
+    ];
+
     private SourceReading(EnergySource source) => Source = source;
 
     /// <summary>The source, as the procedure describes it.</summary>
@@ -23,7 +30,7 @@ public sealed record SourceReading
 
     /// <summary>
     /// Its isolator was off. That ends when the last lock or tag comes off it, when it is put on again, and when the
-    /// machine is started with nothing on it. Always, where there is nothing to switch off.
+    /// machine is started, or the source plugged in, with nothing on it. Always, where there is nothing to switch off.
     /// </summary>
     public required IntervalSet Isolated { get; init; }
 
@@ -48,11 +55,7 @@ public sealed record SourceReading
     {
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(source);
-        var held = IntervalSet.Of(
-            from device in reading.Devices
-            where device.HoldsOff && device.IsOn(source.Id)
-            select device.Interval
-        );
+        var held = HeldOf(reading, source);
         var isolated = source.Isolator is null ? IntervalSet.Always : IsolatedOf(reading, source, held);
         var released = source.Stored ? ReleasedOf(reading, source, isolated) : IntervalSet.Always;
         var ready = isolated
@@ -71,7 +74,9 @@ public sealed record SourceReading
     internal static IEnumerable<OrderedEvent> Isolations(TimelineReading reading, EnergySource source) =>
         reading
             .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved)
-            .Where(entry => entry.Event.Position != IsolatorPosition.On && IsSwitchedBy(source, entry.Event));
+            .Where(entry =>
+                entry.Event.Position != IsolatorPosition.On && IsSwitchedBy(reading, source, entry.Event)
+            );
 
     /// <summary>The entries by which its stored energy was released or restrained.</summary>
     internal static IEnumerable<OrderedEvent> Releases(TimelineReading reading, EnergySource source) =>
@@ -85,20 +90,84 @@ public sealed record SourceReading
     internal static IEnumerable<OrderedEvent> Verifications(TimelineReading reading, EnergySource source) =>
         reading.Of(TimelineEventKind.IsolationVerified).Where(entry => entry.Event.SpeaksOf(source.Id));
 
-    /// <summary>A plug and what is done with it concern its own source, or the one whose isolator takes no lock.</summary>
-    internal static bool IsSwitchedBy(EnergySource source, TimelineEvent entry) =>
+    /// <summary>
+    /// The entries by which it was switched on or plugged in again: what was done before holds no longer. What is plugged in
+    /// behind an isolator that a lock holds off stays off.
+    /// </summary>
+    internal static IEnumerable<OrderedEvent> PutOn(TimelineReading reading, EnergySource source) =>
+        PutOn(reading, source, HeldOf(reading, source));
+
+    private static IEnumerable<OrderedEvent> PutOn(
+        TimelineReading reading,
+        EnergySource source,
+        IntervalSet held
+    ) =>
+        reading
+            .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.SourceAdded)
+            .Where(entry =>
+                (
+                    entry.Event.Kind == TimelineEventKind.SourceAdded
+                        ? !held.Contains(entry.Place())
+                        : entry.Event.Position == IsolatorPosition.On
+                ) && entry.Event.SpeaksOf(source.Id)
+            );
+
+    private static IntervalSet HeldOf(TimelineReading reading, EnergySource source) =>
+        IntervalSet.Of(
+            from device in reading.Devices
+            where device.HoldsOff && device.IsOn(source.Id)
+            select device.Interval
+        );
+
+    /// <summary>
+    /// A plug and what is done with it concern its own source; where no source is entered, the one whose isolator takes no
+    /// lock, if there is but one.
+    /// </summary>
+    internal static bool IsSwitchedBy(TimelineReading reading, EnergySource source, TimelineEvent entry) =>
         entry.SpeaksOf(source.Id)
         || (
             entry.Source is null
-            && !source.Lockable
+            && source.Id == reading.SourceOfPlug
             && entry.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
         );
 
+    /// <summary>
+    /// The entries by which the plug of a source is kept by somebody, once it was pulled. Under somebody's eyes is not
+    /// locked: where the isolator takes a lock there are none, and a plug that is still in is not kept.
+    /// </summary>
+    internal static IEnumerable<OrderedEvent> PlugsKept(TimelineReading reading, EnergySource source)
+    {
+        if (source.Lockable)
+        {
+            return [];
+        }
+
+        var pulled = reading
+            .Of(TimelineEventKind.PlugRemoved)
+            .FirstOrDefault(entry => IsSwitchedBy(reading, source, entry.Event));
+        return reading
+            .Of(TimelineEventKind.PlugControlConfirmed)
+            .Where(entry =>
+                pulled is not null
+                && pulled.Moment <= entry.Moment
+                && IsSwitchedBy(reading, source, entry.Event)
+            );
+    }
+
+    /// <summary>
+    /// The entries by which the key that a source cannot be switched on without is kept by somebody. It locks nothing: it
+    /// counts for what a key switches, and only where the isolator takes no lock.
+    /// </summary>
+    internal static IEnumerable<OrderedEvent> KeysKept(TimelineReading reading, EnergySource source) =>
+        !source.Lockable
+        && SwitchedByKey.Contains(source.Id)
+        && reading.Frame.Procedure is { Controls.Key: true }
+            ? reading.Of(TimelineEventKind.KeyRemoved)
+            : [];
+
     private static IntervalSet IsolatedOf(TimelineReading reading, EnergySource source, IntervalSet held)
     {
-        var putOn = reading
-            .Of(TimelineEventKind.IsolatorOperated)
-            .Where(entry => entry.Event.Position == IsolatorPosition.On && entry.Event.SpeaksOf(source.Id));
+        var putOn = PutOn(reading, source, held);
         var startedUnheld = reading.Energisings.Places().Where(place => !held.Contains(place));
         return IntervalSet.Latched(
             Isolations(reading, source).Places(),
@@ -118,9 +187,7 @@ public sealed record SourceReading
 
     private static IntervalSet ProvenOf(TimelineReading reading, EnergySource source, IntervalSet ready)
     {
-        var unplugged = reading
-            .Of(TimelineEventKind.PlugControlConfirmed)
-            .Where(entry => !source.Lockable && IsSwitchedBy(source, entry.Event));
+        var unplugged = PlugsKept(reading, source);
         var releasedAgain = reading
             .Of(TimelineEventKind.StoredEnergyReleased)
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !reading.AnyWork.Contains(entry.Place()));

@@ -64,6 +64,17 @@ internal static class StepsClaimedTwice
             case TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised:
                 Remove(standing, key => key.Kind != TimelineEventKind.LockApplied);
                 break;
+            case TimelineEventKind.SourceAdded:
+                Remove(
+                    standing,
+                    key =>
+                        key.Kind is TimelineEventKind.IsolatorOperated or TimelineEventKind.PlugRemoved
+                        && (
+                            key.On.Length == 0
+                            || string.Equals(key.On, SourceOf(entry), StringComparison.Ordinal)
+                        )
+                );
+                break;
             case TimelineEventKind.IsolatorOperated when entry.Position == IsolatorPosition.On:
                 Remove(
                     standing,

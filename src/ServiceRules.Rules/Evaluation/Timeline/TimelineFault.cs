@@ -9,10 +9,12 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// <param name="Text">A whole sentence.</param>
 /// <param name="Entries">The entries it rests on.</param>
 /// <param name="Act">What to do about it.</param>
+/// <param name="Beside">Pointers of what it rests on beside the timeline; absent: nothing.</param>
 internal sealed record TimelineFault(
     Verdict Verdict,
     FindingReason Reason,
     string Text,
     ImmutableArray<OrderedEvent> Entries,
-    string Act
+    string Act,
+    ImmutableArray<string>? Beside = null
 );

@@ -16,15 +16,23 @@ internal static class TimelineOutcome
             Statement = statement,
         };
 
-    /// <summary>The register has no written procedure for this machine and place.</summary>
+    /// <summary>Nothing says what energy there is at this machine and place.</summary>
     public static CheckOutcome NoProcedure(JobFrame frame) =>
-        Of(
-            Verdict.Unproven,
-            FindingReason.NotRegistered,
-            $"No written make-safe procedure is registered for {frame.Record.Machine.Id} at this place of work, so the record cannot be held against one.",
-            [],
-            "Register the make-safe procedure of this machine."
-        );
+        frame.Procedure is { } procedure
+            ? Of(
+                Verdict.Unproven,
+                FindingReason.NotRegistered,
+                $"Procedure {procedure.Id} names no source of energy of {frame.Record.Machine.Id} at this place of work, nor does the register of machines, so the record cannot be held against any.",
+                [],
+                "Enter the sources of energy in the procedure and the register of machines."
+            )
+            : Of(
+                Verdict.Unproven,
+                FindingReason.NotRegistered,
+                $"No written make-safe procedure is registered for {frame.Record.Machine.Id} at this place of work, so the record cannot be held against one.",
+                [],
+                "Register the make-safe procedure of this machine."
+            );
 
     /// <summary>A step is asked of each person with hands in, and the record names none.</summary>
     public static CheckOutcome NobodyNamed() =>
@@ -61,7 +69,14 @@ internal static class TimelineOutcome
             worst[0].Verdict,
             worst[0].Reason,
             worst[0].Text,
-            worst.SelectMany(fault => fault.Entries).Evidence(),
+            [
+                .. worst
+                    .SelectMany(fault => fault.Entries)
+                    .Evidence()
+                    .Concat(worst.SelectMany(fault => fault.Beside ?? []))
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal),
+            ],
             worst[0].Act
         ) with
         {

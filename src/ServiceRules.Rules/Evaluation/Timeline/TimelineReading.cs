@@ -3,8 +3,10 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
@@ -20,14 +22,25 @@ public sealed class TimelineReading
     private readonly Lazy<FrozenSet<string>> weakened;
     private readonly Lazy<ProtectionReading?> protection;
     private readonly Lazy<TimelineWords> words;
+    private readonly Lazy<Id<EnergySource>?> sourceOfPlug;
 
     private TimelineReading(JobFrame frame)
     {
         Frame = frame;
         Events = WithoutRepeats(frame.Events);
         Works = WorkOf(Events);
+        StopsWithoutStart = [.. Of(TimelineEventKind.WorkStopped).Where(LacksStart)];
         Devices = DevicesOf(Events);
-        HandsIn = HandsInOf(frame.Record, Works);
+        HandsIn = HandsInOf(
+            frame.Record,
+            Works
+                .Select(work => work.Person)
+                .Concat(StopsWithoutStart.Select(stop => stop.Event.Actor))
+                .Concat(
+                    Of(TimelineEventKind.BlockageClearedByHand, TimelineEventKind.BlockageClearedWithTool)
+                        .Select(entry => entry.Event.Actor)
+                )
+        );
         Energisings = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
         Running = IntervalSet.Latched(
             Energisings.Places(),
@@ -35,6 +48,7 @@ public sealed class TimelineReading
         );
         AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
         words = new(() => TimelineWords.Of(this));
+        sourceOfPlug = new(() => EffectiveSources.OfPlug(this));
         weakened = new(() => CredibilityReading.Weakened(this));
         protection = new(() => ProtectionReading.Of(this));
     }
@@ -46,12 +60,16 @@ public sealed class TimelineReading
     public ImmutableArray<OrderedEvent> Events { get; }
 
     /// <summary>
-    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work.
+    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work or
+    /// clearing a blockage.
     /// </summary>
     public ImmutableArray<Id<Participant>> HandsIn { get; }
 
     /// <summary>Hands-on work, in the order it began.</summary>
     public ImmutableArray<WorkInterval> Works { get; }
+
+    /// <summary>Ends of hands-on work whose start the record does not show: hands were in until then.</summary>
+    public ImmutableArray<OrderedEvent> StopsWithoutStart { get; }
 
     /// <summary>Locks and tags, in the order they were put on.</summary>
     public ImmutableArray<DeviceInterval> Devices { get; }
@@ -74,11 +92,18 @@ public sealed class TimelineReading
     /// <summary>Who was protected when; null: neither a procedure nor the register of machines says from what.</summary>
     public ProtectionReading? Protection => protection.Value;
 
+    /// <summary>What an entry about a plug speaks of that names no source; null: it cannot be told.</summary>
+    internal Id<EnergySource>? SourceOfPlug => sourceOfPlug.Value;
+
     /// <summary>How its entries are told.</summary>
     internal TimelineWords Words => words.Value;
 
     /// <summary>Evidence pointers of the entries that are not credible enough to prove anything by themselves.</summary>
     public IReadOnlySet<string> Weakened => weakened.Value;
+
+    /// <summary>Whether every one of some entries proves something by itself.</summary>
+    internal bool AreCredible(IEnumerable<OrderedEvent> entries) =>
+        !entries.Any(entry => Weakened.Contains(entry.Pointer()));
 
     /// <summary>Reads the timeline of a job.</summary>
     public static TimelineReading Of(JobFrame frame)
@@ -112,8 +137,31 @@ public sealed class TimelineReading
         var theirs = Works.Where(work => person is null || work.Person == person).ToList();
         return theirs.Exists(work => work.Stop is null)
             ? null
-            : theirs.Select(work => work.Stop).OfType<OrderedEvent>().MaxBy(stop => stop.Place());
+            : theirs
+                .Select(work => work.Stop)
+                .OfType<OrderedEvent>()
+                .Concat(StopsWithoutStart.Where(stop => person is null || stop.Event.Actor == person))
+                .MaxBy(stop => stop.Place());
     }
+
+    /// <summary>Every end of hands-on work, its start shown or not.</summary>
+    internal IEnumerable<OrderedEvent> EndsOfWork =>
+        Works.Select(work => work.Stop).OfType<OrderedEvent>().Concat(StopsWithoutStart);
+
+    /// <summary>
+    /// Ends of work without a start, by people of whom no other end stands between a place and that one: their hands
+    /// may have been in at that place already.
+    /// </summary>
+    internal IEnumerable<OrderedEvent> MayHaveBeenIn(TimelinePlace place) =>
+        StopsWithoutStart.Where(stop =>
+            stop.Place() > place
+            && !Of(TimelineEventKind.WorkStopped)
+                .Any(other =>
+                    other.Event.Actor == stop.Event.Actor
+                    && other.Place() > place
+                    && other.Place() < stop.Place()
+                )
+        );
 
     private static ImmutableArray<OrderedEvent> WithoutRepeats(ImmutableArray<OrderedEvent> events)
     {
@@ -138,6 +186,30 @@ public sealed class TimelineReading
         }
 
         return [.. works];
+    }
+
+    /// <summary>
+    /// An end of work that closes no stretch. The same end entered twice is none, as long as nothing but ends of work
+    /// stands between.
+    /// </summary>
+    private bool LacksStart(OrderedEvent stop)
+    {
+        if (Works.Any(work => work.Stop?.Index == stop.Index))
+        {
+            return false;
+        }
+
+        var before = Works
+            .Where(work => work.Person == stop.Event.Actor)
+            .Select(work => work.Stop)
+            .OfType<OrderedEvent>()
+            .LastOrDefault(ended => ended.Place() < stop.Place());
+        return before is null
+            || Events.Any(entry =>
+                entry.Event.Kind != TimelineEventKind.WorkStopped
+                && entry.Place() > before.Place()
+                && entry.Place() < stop.Place()
+            );
     }
 
     private static ImmutableArray<DeviceInterval> DevicesOf(ImmutableArray<OrderedEvent> events)
@@ -187,13 +259,13 @@ public sealed class TimelineReading
 
     private static ImmutableArray<Id<Participant>> HandsInOf(
         ServiceRecord record,
-        ImmutableArray<WorkInterval> works
+        IEnumerable<Id<Participant>> atWork
     ) =>
         [
             .. record
                 .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
                 .Select(person => person.Id)
-                .Concat(works.Select(work => work.Person))
+                .Concat(atWork)
                 .Distinct(),
         ];
 }

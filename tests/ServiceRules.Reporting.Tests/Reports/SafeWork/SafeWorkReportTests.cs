@@ -65,6 +65,23 @@ public sealed class SafeWorkReportTests
         AssertTells(printed, "tech-01: hands in 20 min, unprotected 0 min");
     }
 
+    /// <summary>The hours of the other may be in order: of the job as a whole it is not proven.</summary>
+    [Fact]
+    public void LayOut_WorkNotShownAsProtected_CallsNobodyProtectedInTheTopBox()
+    {
+        var untold = SampleJobs.Judge(
+            SafeWorkSamples.Without(
+                SafeWorkSamples.ByTwo,
+                one => one is { Kind: Domain.Timeline.TimelineEventKind.WorkStarted, Actor.Text: "tech-05" }
+            )
+        );
+
+        var printed = Words(untold);
+
+        AssertTells(printed, "not proven that everybody's work was inside the protected interval");
+        Assert.DoesNotContain(Layout.Printable.Of("all of it protected"), printed, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void LayOut_NotShown_IsToldInFullOnPageOneAndByLetterOnTheLanes()
     {
@@ -121,6 +138,29 @@ public sealed class SafeWorkReportTests
         Assert.True(
             printed.IndexOf(Layout.Printable.Of("guards back"), later, StringComparison.Ordinal) > later
         );
+    }
+
+    /// <summary>A fault of the site's registers is told, and is no fault of who did the work.</summary>
+    [Fact]
+    public void LayOut_EveryRegisterFault_IsToldOnceAndWeighsOnNothing()
+    {
+        var lost = SampleJobs.Judge(
+            SafeWorkSamples.ByTwo with
+            {
+                Machine = SafeWorkSamples.ByTwo.Machine with { Id = new("M-99") },
+            }
+        );
+        var registers = SafeWorkFindings
+            .Of(lost)
+            .Open.Where(one => one.Kind == SafeWorkKind.Programme)
+            .ToList();
+
+        var printed = Words(lost);
+
+        Assert.NotEmpty(registers);
+        Assert.All(registers, one => Assert.False(one.Weighs));
+        Assert.All(registers, one => AssertTells(printed, one.Finding.Statement));
+        AssertTells(printed, "Apart from what was done:");
     }
 
     [Fact]

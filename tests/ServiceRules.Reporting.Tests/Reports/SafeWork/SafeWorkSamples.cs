@@ -32,6 +32,60 @@ internal static class SafeWorkSamples
             FollowUp = null,
         };
 
+    /// <summary>The same, and the first of them takes their lock off in the middle of the work.</summary>
+    public static ServiceRecord LockOffAtWork =>
+        Each(
+            ByTwo,
+            one =>
+                one is { Kind: TimelineEventKind.LockRemoved, Lock.Text: "L-11" }
+                    ? one with
+                    {
+                        At = Time("2026-04-13T08:18:00+01:00"),
+                    }
+                    : one
+        );
+
+    /// <summary>The same, and every entry came in only in the afternoon, not labelled as late.</summary>
+    public static ServiceRecord BackFilled =>
+        Each(ByTwo, one => one with { ReceivedAt = Time("2026-04-13T16:00:00+01:00") });
+
+    /// <summary>The same, and the record does not say when hands of the second went in.</summary>
+    public static ServiceRecord WithoutAStart =>
+        Without(ByTwo, one => one is { Kind: TimelineEventKind.WorkStarted, Actor.Text: "tech-05" });
+
+    /// <summary>The same on a machine in use, nothing locked, by a claim of minor servicing.</summary>
+    public static ServiceRecord ByClaim =>
+        ByTwo with
+        {
+            Setting = WorkSetting.InUse,
+            HandsInBladeZone = false,
+            Units = [.. ByTwo.Units.Select(unit => unit with { Entries = [] })],
+            Timeline =
+            [
+                new()
+                {
+                    Kind = TimelineEventKind.ExemptionClaimed,
+                    At = Time("2026-04-13T07:57:00+01:00"),
+                    Actor = new("tech-01"),
+                    Claim = new(
+                        ExemptionKind.MinorServicing,
+                        Routine: true,
+                        Repetitive: true,
+                        Integral: true,
+                        DecidedBy: new("lead-01")
+                    ),
+                },
+                new()
+                {
+                    Kind = TimelineEventKind.AlternativeMeasuresRecorded,
+                    At = Time("2026-04-13T07:58:00+01:00"),
+                    Actor = new("tech-01"),
+                    Measures = [ProtectiveMeasure.EngineOff, ProtectiveMeasure.KeyRemovedAndKept],
+                },
+                .. ByTwo.Timeline.Where(one => one.Lock is null),
+            ],
+        };
+
     public static ServiceRecord Read(string name)
     {
         var path = ReferenceFiles.InRepository("rules", "base", "fixtures", $"{name}.record.json");
@@ -39,6 +93,17 @@ internal static class SafeWorkSamples
             ? record
             : throw new InvalidOperationException(problems.ToString());
     }
+
+    public static RecordedTime Time(string text) =>
+        RecordedTime.Parse(text).TryGet(out var time, out var failure)
+            ? time
+            : throw new InvalidOperationException(failure.ToString());
+
+    public static ServiceRecord Each(ServiceRecord record, Func<TimelineEvent, TimelineEvent> change) =>
+        record with
+        {
+            Timeline = [.. record.Timeline.Select(change)],
+        };
 
     public static ServiceRecord Without(ServiceRecord record, Predicate<TimelineEvent> left) =>
         record with

@@ -177,6 +177,77 @@ public sealed class ContestedElsewhereTests
         }
     }
 
+    // The others are 0.60 mm apart whatever is believed of the one that contradicts itself; who moves depends on all three.
+    [Fact]
+    public void Evaluate_OneUnitOfASetContradictsItself_TellsNoMoveOfTheOthers()
+    {
+        UnitWork At(int position, params BenchEntry[] entries) =>
+            Unit(entries) with
+            {
+                Id = new($"U-01-{position}"),
+                Position = position,
+            };
+        var frame = FrameBuilder.Build(
+            Record(
+                At(1, Height("left", "4.20 mm"), Height("left", "4.40 mm"), Height("right", "4.30 mm")),
+                At(2, Height("left", "4.00 mm"), Height("right", "4.00 mm")),
+                At(3, Height("left", "4.60 mm"), Height("right", "4.60 mm"))
+            ),
+            Context,
+            Book()
+        );
+
+        foreach (var check in new[] { Units, Adjacent })
+        {
+            var outcome = CheckEvaluation.Evaluate(RuleFor(check), frame, null);
+
+            Assert.Equal(Verdict.NotMet, outcome.Verdict);
+            var again = Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+            Assert.Equal(["U-01-1"], again.Places.AsEnumerable());
+            Assert.EndsWith("do not tell how far to turn", again.Why, StringComparison.Ordinal);
+        }
+    }
+
+    // 0.002 in passes on the left, which is out; 0.001 in passes and does not on the right.
+    [Fact]
+    public void Evaluate_FeelersContradictOneAnotherElsewhere_AreTriedAgainBeforeAnythingIsTurned()
+    {
+        var outcome = Judge(
+            new Check.ProceduralLimit(MeasuredQuantity.Clearance),
+            Feeler("left", "0.002 in", true),
+            Feeler("left", "0.0025 in", false),
+            Feeler("right", "0.001 in", true),
+            Feeler("right", "0.001 in", false)
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Equal(
+            ["right (459 mm)"],
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Places.AsEnumerable()
+        );
+    }
+
+    // 0.004 in passed and 0.005 in did not; one step of 0.0005 in later 0.0026 in passes and 0.003 in does not: out either way.
+    [Fact]
+    public void Evaluate_FeelersAgainstTheStepsBeforeThem_TellNoCountOfSteps()
+    {
+        var outcome = Judge(
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
+            Feeler("left", "0.004 in", true),
+            Feeler("left", "0.005 in", false),
+            Feeler("right", "0.004 in", true),
+            Feeler("right", "0.005 in", false),
+            Steps(AdjusterKind.Clearance, Side.Both, AdjustDirection.Close, 1),
+            Feeler("left", "0.0027 in", true),
+            Feeler("left", "0.003 in", false),
+            Feeler("right", "0.0027 in", true),
+            Feeler("right", "0.003 in", false)
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+    }
+
     // The worn value is 122 mm.
     [Theory]
     [InlineData("121.00 mm", "121.40 mm", Verdict.NotMet)]

@@ -248,11 +248,22 @@ public sealed class DoubtToldTests
         );
     }
 
-    // Upper limit 0.0025 in, lower 0.0005 in. Every feeler passes, or none does: no finer gauge, but the next feeler.
+    // Upper limit 0.0025 in, lower 0.0005 in, tolerance 0.0001 in. Every feeler passes, or none does: no finer gauge, but the next
+    // feeler, and which one settles it.
     [Theory]
     [InlineData("0.004 in", true, Verdict.NotMet, "thicker feelers until one does not pass")]
-    [InlineData("0.0015 in", true, Verdict.Unproven, "thicker feelers until one does not pass")]
-    [InlineData("0.001 in", false, Verdict.Unproven, "thinner feelers until one passes")]
+    [InlineData(
+        "0.0015 in",
+        true,
+        Verdict.Unproven,
+        "thicker feelers until one does not pass: 0.0024 in or less not passing, or more than 0.0026 in passing settles the upper limit"
+    )]
+    [InlineData(
+        "0.001 in",
+        false,
+        Verdict.Unproven,
+        "thinner feelers until one passes: 0.0006 in or more passing, or 0.0004 in or less not passing, settles the lower limit"
+    )]
     public void Evaluate_FeelersOnOneSideAlone_AsksForTheFeelerThatIsMissing(
         string feeler,
         bool passes,
@@ -264,6 +275,74 @@ public sealed class DoubtToldTests
 
         Assert.Equal(verdict, outcome.Verdict);
         Assert.EndsWith(asked, Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_FeelersThatLackDifferentThingsAtEachSide_AreAskedForWhereTheyAre()
+    {
+        var outcome = Judge(Gap, Feeler("left", "0.001 in", false), Feeler("right", "0.0015 in", true));
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        var why = Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why;
+        Assert.StartsWith("at 51 mm what was tried does not pass", why, StringComparison.Ordinal);
+        Assert.Contains("; at 459 mm what was tried passes", why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Evaluate_FeelersToEitherSideOfALimit_NameTheFeelersThatSettleIt()
+    {
+        // 0.0019 to 0.0031 in, upper limit 0.0025 in: 0.0024 in that stops proves less than 0.0025 in.
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.002 in", true),
+            Feeler("left", "0.003 in", false),
+            Feeler("right", "0.002 in", true),
+            Feeler("right", "0.003 in", false)
+        );
+
+        Assert.Equal(
+            "try the feelers on both sides of the limit, or a finer gauge: 0.0024 in or less not passing, or more than 0.0026 in passing settles the upper limit",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
+        );
+    }
+
+    // A limit on one side has no middle to go to, nor has a difference held to its limit either way.
+    [Fact]
+    public void Evaluate_TooCloseToTheOnlyLimit_NamesNoMiddle()
+    {
+        var atLeast = Sheet with
+        {
+            Quantities =
+            [
+                new()
+                {
+                    Quantity = MeasuredQuantity.ShieldGap,
+                    Lower = D("1.0 mm"),
+                    Basis = Sheet.Basis,
+                },
+            ],
+        };
+        var frame = FrameBuilder.Build(
+            Record(Unit(Measured(MeasuredQuantity.ShieldGap, null, "1.005 mm"))),
+            Context,
+            Book(atLeast)
+        );
+
+        Assert.Equal(
+            "too close to the limit for this gauge: bring it further inside the limit, or use a finer gauge",
+            Assert
+                .IsType<Remedy.ReadAgain>(
+                    Judge(
+                        new Check.LimitOnQuantity(
+                            MeasuredQuantity.ShieldGap,
+                            LimitSource.Sheet,
+                            CheckedPlaces.Stations
+                        ),
+                        frame
+                    ).Remedy
+                )
+                .Why
+        );
     }
 
     [Fact]

@@ -84,7 +84,7 @@ public class FeelersAndStepsTests
 
     /// <summary>
     /// Four steps closed 0.2000 to 0.1238 mm: 0.01905 mm a step, where the sheet says 0.0127. Five more leave 0.02855 mm, between
-    /// the feelers of 0.0254 and 0.038 mm, told as 0.0286. With a step rounded to 0.0190 mm they would be said to leave 0.0288.
+    /// the feelers of 0.0254 and 0.038 mm. With a step rounded to 0.0190 mm they would be said to leave 0.0288.
     /// </summary>
     [Fact]
     public void Evaluate_LearnedStep_IsCountedAsItWasLearned()
@@ -108,6 +108,6 @@ public class FeelersAndStepsTests
 
         Assert.Equal(Mm(0.01905m), turn.LearnedStep);
         Assert.Equal((-5, -5), (turn.LeftSteps, turn.RightSteps));
-        Assert.All(turn.Predicted, predicted => Assert.Equal(Mm(0.0286m), predicted.After));
+        Assert.All(turn.Predicted, predicted => Assert.Equal(Mm(0.02855m), predicted.After));
     }
 }

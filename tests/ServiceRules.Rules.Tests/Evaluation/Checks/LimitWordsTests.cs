@@ -83,6 +83,44 @@ public class LimitWordsTests
         Assert.EndsWith(told, outcome.Statement, StringComparison.Ordinal);
     }
 
+    /// <summary>A true feeler of 0.0005 in that passes leaves the gap on that lower limit or above it, and the limit itself is out.</summary>
+    [Fact]
+    public void Evaluate_FeelersThatLeaveNothingOutButTheLimitItself_SayThat()
+    {
+        var exact = Instruments[1] with { Id = new("FG-09"), Tolerance = L("0.0000 in") };
+        var record = Record(
+            Unit(
+                Feeler("left", "0.0005 in", true, "FG-09"),
+                Feeler("left", "0.0015 in", false, "FG-09"),
+                Feeler("right", "0.001 in", true, "FG-09"),
+                Feeler("right", "0.0015 in", false, "FG-09")
+            )
+        );
+        var frame = FrameBuilder.Build(
+            record with
+            {
+                Instruments = [.. record.Instruments, exact],
+            },
+            Context,
+            Book()
+        );
+        var atStations = new Check.LimitOnQuantity(
+            MeasuredQuantity.Clearance,
+            LimitSource.Sheet,
+            CheckedPlaces.Stations
+        );
+        var rule = RuleFor(atStations, new RuleDecision(DecisionRule.Unguarded, LimitItself.Excluded));
+
+        var outcome = CheckEvaluation.Evaluate(rule, frame, frame.Units[0]);
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.EndsWith(
+            "it may be at the limit, which itself is out",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
     private static Remedy.CannotBeTurnedIn Bowed(string ends, string middle) =>
         Assert.IsType<Remedy.CannotBeTurnedIn>(
             Judge(

@@ -125,7 +125,12 @@ public class ProceduralLimitCheckTests
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
         var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
         Assert.Equal((1, 1), (turn.LeftSteps, turn.RightSteps));
-        Assert.Equal((Mm(0.0140m), Mm(0.0267m)), (turn.Predicted[1].Before, turn.Predicted[1].After));
+        Assert.Equal((Mm(0.01397m), Mm(0.02667m)), (turn.Predicted[1].Before, turn.Predicted[1].After));
+        // Half of what is known, and of one step the half digit of its print, 0.00005 in = 0.00127 mm.
+        Assert.Equal(
+            (Mm(0.01397m), Mm(0.01524m)),
+            (turn.Predicted[1].BeforeDoubt, turn.Predicted[1].AfterDoubt)
+        );
     }
 
     [Fact]
@@ -139,6 +144,21 @@ public class ProceduralLimitCheckTests
             "from a 0.001 in feeler that just drags at both ends that is about 2 steps on each side (derived)",
             Assert.IsType<Remedy.Act>(outcome.Remedy).What,
             StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Evaluate_StackThatPasses_IsCalledByItsFeelers()
+    {
+        Reading Stack(string station) =>
+            Feeler(station, "0.002 in", true) with
+            {
+                Observed = new Observation.FeelerTest([L("0.002 in"), L("0.003 in")], true),
+            };
+
+        Assert.Equal(
+            "Clearance: 0.002 in + 0.003 in stacked passes at left (51 mm) and right (459 mm)",
+            Judge(Taught, Stack("left"), Stack("right")).Statement
         );
     }
 

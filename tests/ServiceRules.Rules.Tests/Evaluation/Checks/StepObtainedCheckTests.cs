@@ -201,18 +201,53 @@ public class StepObtainedCheckTests
     }
 
     /// <summary>
-    /// Five steps moved 0.02 mm: 0.004 a step. Eleven of those from 0.080 mm would be 0.14 mm where a slipping adjuster grips
-    /// again and obtains the sheet's 0.0127: three of those take the least that is read, 0.0717, to 0.0336, and more is left to
-    /// the next reading.
+    /// Five steps moved 0.02 mm: 0.004 a step, so that eleven more bring 0.080 mm to 0.036, between the taught feelers. A slipping
+    /// adjuster may grip again: of the sheet's 0.0127 mm five on each side leave 0.0717 - 0.0635 of the least that is read, a sixth touches.
+    /// A step is a tenth of two differences of readings with √(0.01²/12 + 0.003²) each: U = 2·√4·0.0041633/10 = 0.0016653. The
+    /// steps that follow add eleven times that to the reading's own, and turned alike the lever nothing.
     /// </summary>
     [Fact]
-    public void Evaluate_LearnedStepSmallerThanTheSheets_IsClosedOnlyAsFarAsTheSheetsAllows()
+    public void Evaluate_LearnedStepSmallerThanTheSheets_IsCountedWithAndHaltsBeforeTheSheetsCouldTouch()
     {
         var turn = Assert.IsType<Remedy.Turn>(AfterFive("0.100 mm", "0.080 mm").Remedy);
 
-        Assert.Equal((-3, -3), (turn.LeftSteps, turn.RightSteps));
-        Assert.True(turn.IsLeast);
-        Assert.Null(turn.LearnedStep);
+        Assert.Equal((-11, -11), (turn.LeftSteps, turn.RightSteps));
+        Assert.False(turn.IsLeast);
+        Assert.Equal(Mm(0.004m), turn.LearnedStep);
+        Assert.Equal(10, turn.ReadAfter);
+        Assert.All(turn.Predicted, each => Assert.Equal(Mm(0.036m), each.After));
+        Assert.All(
+            turn.Predicted,
+            each => Assert.Equal(each.BeforeDoubt + (turn.LearnedStepDoubt!.Value * 11), each.AfterDoubt)
+        );
+        Assert.InRange(turn.LearnedStepDoubt!.Value.Millimetres, 0.001665m, 0.001666m);
+    }
+
+    [Fact]
+    public void Evaluate_StepsThatOnceMovedMoreThanTheOtherTimeAllows_AreNotCountedWith()
+    {
+        var outcome = Judge(
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
+            Feeler("left", "0.010 in", true),
+            Feeler("left", "0.011 in", false),
+            Closed(Side.Both, 8),
+            Feeler("left", "0.006 in", true),
+            Feeler("left", "0.0065 in", false),
+            Closed(Side.Both, 8),
+            Feeler("left", "0.006 in", true),
+            Feeler("left", "0.0065 in", false),
+            Feeler("left", "0.006 in", true),
+            Feeler("left", "0.0065 in", false),
+            Feeler("right", "0.006 in", true),
+            Feeler("right", "0.0065 in", false)
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.StartsWith(
+            "one time the steps moved it by more than the other time allows",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>

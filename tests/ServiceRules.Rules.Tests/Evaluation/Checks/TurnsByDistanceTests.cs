@@ -50,6 +50,34 @@ public class TurnsByDistanceTests
                 )
         );
 
+    /// <summary>Each side has a screw of its own: one that moved 0.28 mm for the noted 0.20 hides one that moved nothing.</summary>
+    [Fact]
+    public void Evaluate_ScrewOfOneSideThatDidNothing_IsRemarkedThereAndRepairedFirst()
+    {
+        var outcome = Judge(
+            OnTarget,
+            Height("left", "4.30 mm"),
+            Height("right", "4.30 mm"),
+            Distance(Side.Both, AdjustDirection.Lower, "0.20 mm"),
+            Height("left", "4.02 mm"),
+            Height("right", "4.30 mm")
+        );
+
+        Assert.Contains(
+            outcome.Notices,
+            notice =>
+                notice.StartsWith(
+                    "0.20 mm down, as it was noted, moved the height of cut at right (459 mm) by nothing that the readings show",
+                    StringComparison.Ordinal
+                )
+        );
+        Assert.Contains(
+            "repair that first",
+            Assert.IsType<Remedy.Act>(outcome.Remedy).What,
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     [InlineData("3.80 mm")]
     [InlineData("3.72 mm")]

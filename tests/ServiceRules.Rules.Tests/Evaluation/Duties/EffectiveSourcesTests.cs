@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Tests.Evaluation.Duties;
@@ -76,6 +79,102 @@ public class EffectiveSourcesTests
         };
 
         Assert.Equal(["spark"], Of(unwritten).Select(source => source.Source.Id.Text));
+    }
+
+    /// <summary>Leaving a danger out of the procedure takes nothing from what the machine has.</summary>
+    [Fact]
+    public void Of_ProcedureSaysLessThanTheRegister_TakesTheStricter()
+    {
+        var known = SafetyCase.Source("hydraulic", "of the register", "valve", true, true, recheck: 30);
+        var sources = Of(
+            OfMachine with
+            {
+                Procedure = SafetyCase.RideOn with
+                {
+                    Sources = [SafetyCase.Source("hydraulic", "hydraulic pressure", recheck: 45)],
+                },
+                Entries = [],
+                Registered = With(known),
+            }
+        );
+
+        Assert.Equal(
+            known with
+            {
+                Title = "hydraulic pressure",
+                Reaccumulates = true,
+            },
+            Assert.Single(sources).Source
+        );
+    }
+
+    [Fact]
+    public void Judge_ProcedureSilentOnStoredEnergyThatTheMachineHas_AsksForItsRelease()
+    {
+        var job = Registers.InOrder with
+        {
+            Procedure = Registers.InOrder.Procedure! with
+            {
+                Sources =
+                [
+                    .. SafetyCase.RideOn.Sources.Select(source =>
+                        source.Id.Text == "hydraulic"
+                            ? source with
+                            {
+                                Stored = false,
+                                Lockable = false,
+                            }
+                            : source
+                    ),
+                ],
+            },
+        };
+        var unreleased = job with
+        {
+            Entries = [.. job.Entries.Where(entry => entry.Kind != TimelineEventKind.StoredEnergyReleased)],
+        };
+
+        var released = unreleased.Duty(EnergyDuty.StoredEnergyReleased);
+        var covered = job.Duty(EnergyDuty.ProcedureCoversSources);
+
+        Assert.Equal(Verdict.NotMet, released.Verdict);
+        Assert.Contains("hydraulic pressure", released.Statement, StringComparison.Ordinal);
+        Assert.Equal(Verdict.NotMet, covered.Verdict);
+        Assert.Contains(
+            covered.Notices.Prepend(covered.Statement),
+            told =>
+                told.Contains(
+                    "that the valve of hydraulic pressure takes a lock and that the energy of hydraulic pressure stays stored",
+                    StringComparison.Ordinal
+                )
+        );
+    }
+
+    public static TheoryData<string> Nothing =>
+        ["register without sources", "procedure without sources", "bench"];
+
+    /// <summary>An empty list says that nobody has looked, not that there is nothing.</summary>
+    [Theory]
+    [MemberData(nameof(Nothing))]
+    public void Judge_NobodySaysWhatEnergyThereIs_IsUnproven(string what)
+    {
+        var work = new SafetyCase().With("08:20 work_started tech-01\n09:40 work_stopped tech-01");
+        var job = what switch
+        {
+            "register without sources" => work with { Procedure = null, Registered = With() },
+            "procedure without sources" => work with { Procedure = SafetyCase.RideOn with { Sources = [] } },
+            _ => work with
+            {
+                Procedure = null,
+                Recorded = record => record with { Place = WorkPlace.OnBench },
+                Registered = With([.. SafetyCase.RideOn.Sources]),
+            },
+        };
+
+        Assert.Null(TimelineReading.Of(job.Frame()).Protection);
+        Assert.Equal(Verdict.Unproven, job.Judge(new Check.Protection()).Verdict);
+        Assert.Equal(Verdict.Unproven, job.VerdictOf(EnergyDuty.SourcesIsolated));
+        Assert.Equal(Verdict.Unproven, job.VerdictOf(EnergyDuty.IsolationVerified));
     }
 
     private static ImmutableArray<EffectiveSource> Of(SafetyCase safety) =>

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -32,7 +33,7 @@ public sealed class ExemptionDutiesTests
             .Measured("08:02 alternative_measures_recorded op-01", ProtectiveMeasure.LongHandledBrush)
             .Claiming(Minor, "op-01") with
         {
-            Recorded = record => record with { Setting = WorkSetting.InUse, HandsInBladeZone = false },
+            Recorded = InUse,
         };
 
     /// <summary>A corded grinder, its plug pulled and kept by the one who works.</summary>
@@ -56,6 +57,63 @@ public sealed class ExemptionDutiesTests
                 """
             )
             .Claiming(Plug);
+
+    private static ServiceRecord InUse(ServiceRecord record) =>
+        record with
+        {
+            Setting = WorkSetting.InUse,
+            HandsInBladeZone = false,
+            Tasks = [ServiceTask.DailyCheck],
+        };
+
+    private static SafetyCase Having(BenchEntry[] entries, ServiceTask task = ServiceTask.DailyCheck) =>
+        Scraper with
+        {
+            Recorded = record => InUse(record) with { Tasks = [task] },
+            Units =
+            [
+                new()
+                {
+                    Id = new("U-1"),
+                    Sheet = new("sheet"),
+                    Entries = [.. entries],
+                },
+            ],
+        };
+
+    private static BenchEntry BenchEntryOf(string named) =>
+        named switch
+        {
+            "feeler" => Read(
+                MeasuredQuantity.Clearance,
+                new Observation.FeelerTest([PrintedLength.Parse("0.002 in").OrThrow()], Passes: true)
+            ),
+            "roller" => Read(
+                MeasuredQuantity.FrontRollerOnPlate,
+                new Observation.FeelerTest([PrintedLength.Parse("0.002 in").OrThrow()], Passes: true)
+            ),
+            "paper" => Read(MeasuredQuantity.Edge, new Observation.Paper(PaperResult.Cuts)),
+            "contact" => Read(MeasuredQuantity.Clearance, new Observation.Contact(ContactState.Light)),
+            "play" => Read(MeasuredQuantity.BearingPlay, new Observation.Seen(Condition.Sound)),
+            "height" => Read(
+                MeasuredQuantity.HeightOfCut,
+                new Observation.Measured(PrintedLength.Parse("4.00 mm").OrThrow())
+            ),
+            "guards" => Read(MeasuredQuantity.Guards, new Observation.Seen(Condition.Sound)),
+            "turn" => new Adjustment
+            {
+                Adjuster = AdjusterKind.Clearance,
+                Side = Side.Both,
+                Direction = AdjustDirection.Close,
+                Amount = new AdjustmentAmount.Steps(1),
+            },
+            "grind" => new Grinding { Kind = GrindingKind.ReelSpin },
+            "part" => new PartFitted { Part = PartKind.Bedknife },
+            _ => throw new ArgumentOutOfRangeException(nameof(named), named, "not an entry"),
+        };
+
+    private static Reading Read(MeasuredQuantity quantity, Observation observed) =>
+        new() { Quantity = quantity, Observed = observed };
 
     public static TheoryData<string> Spoilt =>
         ["workshop", "hands", "unsaid", "routine", "no measures", "late measures", "unnamed measures"];
@@ -93,6 +151,108 @@ public sealed class ExemptionDutiesTests
 
         Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.MinorServicingClaim));
         Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.WorkByAuthorised));
+    }
+
+    [Fact]
+    public void Judge_MinorServicingThatHolds_SaysWhoDecidedIt()
+    {
+        Assert.StartsWith(
+            "Minor servicing in use, by claim, decided by op-01, who entered it: ",
+            Scraper.Judge(EnergyDuty.MinorServicingClaim).Statement,
+            StringComparison.Ordinal
+        );
+
+        var decided = Scraper
+            .Without(TimelineEventKind.ExemptionClaimed)
+            .Claiming(Minor with { DecidedBy = new("lead-01") }, "op-01");
+
+        Assert.Contains(
+            "by claim, decided by lead-01",
+            decided.Judge(EnergyDuty.MinorServicingClaim).Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "by claim, decided by lead-01",
+            decided.Judge(EnergyDuty.IsolationVerified).Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    public static TheoryData<string, string> AtTheBlades =>
+        new()
+        {
+            { "feeler", "a feeler between the blades on U-1" },
+            { "paper", "paper tried at the blades on U-1" },
+            { "contact", "the contact felt over the blades on U-1" },
+            { "play", "a reading at the reel on U-1" },
+            { "turn", "an adjuster turned on U-1" },
+            { "grind", "metal ground off on U-1" },
+            { "part", "a part fitted on U-1" },
+            { "task", "the touch-up as the task" },
+        };
+
+    /// <summary>Hands out of the reach of the blades by the record's own word, and in it by its bench log.</summary>
+    [Theory]
+    [MemberData(nameof(AtTheBlades))]
+    public void Judge_MinorServicingAgainstTheBenchLog_IsNotMetAndLiftsNothing(string entry, string told)
+    {
+        var job = entry == "task" ? Having([], ServiceTask.TouchUp) : Having([BenchEntryOf(entry)]);
+
+        var outcome = job.Judge(EnergyDuty.MinorServicingClaim);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(entry == "task" ? "/tasks/0" : "/units/0/entries/0", outcome.Evidence);
+        Assert.Equal(Verdict.NotMet, job.Verdict(EnergyDuty.WorkByAuthorised));
+    }
+
+    [Theory]
+    [InlineData("height")]
+    [InlineData("roller")]
+    [InlineData("guards")]
+    public void Judge_MinorServicingWithReadingsAwayFromTheBlades_Holds(string entry) =>
+        Assert.Equal(Verdict.Met, Having([BenchEntryOf(entry)]).Verdict(EnergyDuty.MinorServicingClaim));
+
+    [Theory]
+    [InlineData(Verdict.Unproven, ProtectiveMeasure.Other)]
+    [InlineData(Verdict.NotMet, ProtectiveMeasure.EyeProtection)]
+    [InlineData(Verdict.NotMet, ProtectiveMeasure.HairAndClothingSecured, ProtectiveMeasure.EyeProtection)]
+    [InlineData(Verdict.Unproven, ProtectiveMeasure.ExclusionZone)]
+    [InlineData(Verdict.Met, ProtectiveMeasure.EyeProtection, ProtectiveMeasure.EngineOff)]
+    [InlineData(Verdict.Met, ProtectiveMeasure.ExtensionTool)]
+    public void Judge_MinorServicing_AsksForAMeasureAgainstTheEnergy(
+        Verdict verdict,
+        params ProtectiveMeasure[] measures
+    )
+    {
+        var job = Scraper
+            .Without(TimelineEventKind.AlternativeMeasuresRecorded)
+            .Measured("08:02 alternative_measures_recorded op-01", measures);
+
+        Assert.Equal(verdict, job.Verdict(EnergyDuty.MinorServicingClaim));
+        Assert.Equal(
+            verdict == Verdict.Met ? Verdict.NotApplicable : Verdict.NotMet,
+            job.Verdict(EnergyDuty.WorkByAuthorised)
+        );
+    }
+
+    [Theory]
+    [InlineData(TimelineEventKind.WorkStarted)]
+    [InlineData(TimelineEventKind.WorkStarted, TimelineEventKind.WorkStopped)]
+    public void Judge_ClaimWithoutTheStartOfWork_DoesNotHold(params TimelineEventKind[] left)
+    {
+        var minor = Scraper;
+        var plug = Corded;
+        foreach (var kind in left)
+        {
+            (minor, plug) = (minor.Without(kind), plug.Without(kind));
+        }
+
+        Assert.Equal(Verdict.NotMet, minor.Verdict(EnergyDuty.MinorServicingClaim));
+        Assert.Equal(
+            left.Length > 1 ? Verdict.Met : Verdict.NotMet,
+            plug.Verdict(EnergyDuty.CordAndPlugClaim)
+        );
     }
 
     [Fact]
@@ -159,6 +319,86 @@ public sealed class ExemptionDutiesTests
                 .And("08:41 plug_control_confirmed tech-01 source=mains_cord")
                 .Verdict(EnergyDuty.CordAndPlugClaim)
         );
+    }
+
+    [Theory]
+    [InlineData("08:35 source_added tech-01 source=mains_cord")]
+    [InlineData("08:35 isolator_operated tech-01 source=mains_cord position=on")]
+    [InlineData("08:35 plug_control_confirmed tech-02 source=mains_cord")]
+    public void Judge_PluggedInAgainOrKeptByAnother_DoesNotHoldForTheNextWork(string line)
+    {
+        var again = Corded.And("08:45 work_started tech-01").And("08:50 work_stopped tech-01");
+
+        Assert.Equal(Verdict.Met, again.Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.Equal(Verdict.NotMet, again.And(line).Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.NotEqual(Verdict.NotApplicable, again.And(line).Judge(new Check.Protection()).Verdict);
+    }
+
+    [Fact]
+    public void Judge_TwoPeopleEachKeepThePlug_DoesNotHold() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Corded
+                .And("08:03 plug_control_confirmed tech-02 source=mains_cord")
+                .And("08:02 plug_removed tech-02 source=mains_cord")
+                .And("08:10 work_started tech-02")
+                .And("08:20 work_stopped tech-02")
+                .Verdict(EnergyDuty.CordAndPlugClaim)
+        );
+
+    /// <summary>Entered three hours after the work and not labelled so: it proves nothing, and so lifts nothing.</summary>
+    [Fact]
+    public void Judge_ClaimRestsOnEntriesThatProveNothing_LiftsNothing()
+    {
+        var job = Corded with
+        {
+            Entries =
+            [
+                .. Corded.Entries.Select(entry =>
+                    entry.Kind is TimelineEventKind.PlugRemoved or TimelineEventKind.PlugControlConfirmed
+                        ? entry with
+                        {
+                            ReceivedAt = RecordedTime.Parse("2026-04-13T11:30:00+01:00").OrThrow(),
+                        }
+                        : entry
+                ),
+            ],
+        };
+
+        Assert.Equal(Verdict.Unproven, job.Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.NotEqual(Verdict.NotApplicable, job.Verdict(EnergyDuty.SourcesIsolated));
+        Assert.NotEqual(Verdict.NotApplicable, job.Judge(new Check.Protection()).Verdict);
+    }
+
+    [Fact]
+    public void Judge_ClaimedAfterTheWork_DoesNotHold()
+    {
+        var late = Corded with
+        {
+            Entries =
+            [
+                .. Corded.Entries.Where(entry => entry.Kind != TimelineEventKind.ExemptionClaimed),
+                TimelineLine.Read("08:40 exemption_claimed tech-01", Day) with
+                {
+                    Claim = Plug,
+                },
+            ],
+        };
+        var minor = Scraper with
+        {
+            Entries =
+            [
+                .. Scraper.Entries.Where(entry => entry.Kind != TimelineEventKind.ExemptionClaimed),
+                TimelineLine.Read("08:40 exemption_claimed op-01", Day) with
+                {
+                    Claim = Minor,
+                },
+            ],
+        };
+
+        Assert.Equal(Verdict.NotMet, late.Verdict(EnergyDuty.CordAndPlugClaim));
+        Assert.Equal(Verdict.NotMet, minor.Verdict(EnergyDuty.MinorServicingClaim));
+        Assert.NotEqual(Verdict.NotApplicable, minor.Verdict(EnergyDuty.WorkByAuthorised));
     }
 
     [Fact]

@@ -65,6 +65,18 @@ public sealed class LeadUpDutiesTests
         );
 
     [Fact]
+    public void MakeSafeOrder_FinishedJobThatShowsNoWork_SaysSoInsteadOfTooFewSteps()
+    {
+        var outcome = new SafetyCase()
+            .With(MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.After)
+            .Duty(EnergyDuty.MakeSafeOrder);
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains("not when hands-on work started", outcome.Statement, StringComparison.Ordinal);
+        Assert.Equal(9, outcome.Evidence.Length);
+    }
+
+    [Fact]
     public void EnergyReviewed_MachineStartedSince_IsKnownAllTheSame() =>
         Assert.Equal(
             Verdict.Met,

@@ -28,6 +28,8 @@ public sealed class PeopleDutiesTests
 
         """;
 
+    private static readonly RegisteredPerson Ours = new(new("tech-01"), true, null, null);
+
     private const string Handover = """
         08:08 lock_applied tech-01 source=engine_start lock=L-1
         08:20 work_started tech-01
@@ -166,8 +168,45 @@ public sealed class PeopleDutiesTests
     public void ContractorsInformed_ByWhenAndOfWhom(string exchanged, Verdict expected) =>
         Assert.Equal(
             expected,
-            (Two with { Register = [new(new("tech-02"), true, null, null) { Employer = Employer.Outside }] })
+            (
+                Two with
+                {
+                    Register = [Ours, new(new("tech-02"), true, null, null) { Employer = Employer.Outside }],
+                }
+            )
                 .With(exchanged + Group)
+                .VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Theory]
+    [InlineData("", Verdict.Unproven)]
+    [InlineData("08:30 contractor_procedures_exchanged lead-01 others=tech-02\n", Verdict.Unproven)]
+    [InlineData("07:40 contractor_procedures_exchanged lead-01 others=tech-02\n", Verdict.Met)]
+    public void ContractorsInformed_OfSomebodyWhomTheRegisterDoesNotHave_IsUnprovenUnlessExchanged(
+        string exchanged,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            (Two with { Register = [Ours] }).With(exchanged + Group).VerdictOf(EnergyDuty.ContractorsInformed)
+        );
+
+    [Fact]
+    public void ContractorsInformed_SomebodyUnknownOnlyHangsALock_TellsThatNothingShowsWhomTheyWorkFor() =>
+        Assert.Equal(
+            "The register of people does not have ext-09: who they work for is not shown, and the record does not show procedures exchanged with the outside employer before a lock put on at 08:25 by ext-09.",
+            (Two with { Register = [Ours, new(new("tech-02"), true, null, null)] })
+                .With(Group + "08:25 lock_applied ext-09 source=engine_start lock=X-1")
+                .Duty(EnergyDuty.ContractorsInformed)
+                .Statement
+        );
+
+    [Fact]
+    public void ContractorsInformed_EverybodyOfTheSite_DoesNotApply() =>
+        Assert.Equal(
+            Verdict.NotApplicable,
+            (Two with { Register = [Ours, new(new("tech-02"), true, null, null)] })
+                .With(Group)
                 .VerdictOf(EnergyDuty.ContractorsInformed)
         );
 
@@ -180,14 +219,38 @@ public sealed class PeopleDutiesTests
                 .VerdictOf(EnergyDuty.ContractorsInformed)
         );
 
+    /// <summary>The valve, on which no lock ever hung, is not said to have been under one.</summary>
     [Fact]
-    public void Handover_BriefedWithLocksOverlapping_IsMet() =>
-        Assert.Equal(Verdict.Met, Two.With(Handover).VerdictOf(EnergyDuty.HandoverContinuous));
+    public void Handover_BriefedWithLocksOverlapping_IsMetForWhatWasHeld()
+    {
+        var outcome = Two.With(Handover).Duty(EnergyDuty.HandoverContinuous);
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Contains(
+            "a lock or tag on the isolator of engine start all the while",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("handover_briefed tech-01")]
+    [InlineData("handover_briefed tech-02")]
+    [InlineData("handover_briefed tech-02 others=tech-01")]
+    [InlineData("handover_briefed lead-01 others=tech-01,tech-02")]
+    public void Handover_BetweenTheTwo_WhoeverEntersIt(string briefed) =>
+        Assert.Equal(
+            Verdict.Met,
+            Changed(Handover, "handover_briefed tech-01 others=tech-02", briefed)
+                .VerdictOf(EnergyDuty.HandoverContinuous)
+        );
 
     [Theory]
     [InlineData("09:02 handover_briefed", "09:12 handover_briefed")]
     [InlineData("others=tech-02", "others=tech-03")]
     [InlineData("09:06 lock_removed", "09:04 lock_removed")]
+    [InlineData("09:02 handover_briefed tech-01 others=tech-02", "09:02 handover_briefed lead-01")]
+    [InlineData("09:02 handover_briefed tech-01", "09:02 handover_briefed lead-01")]
     public void Handover_LateOrToAnotherOrWithAGap_IsNotMet(string was, string now) =>
         Assert.Equal(Verdict.NotMet, Changed(Handover, was, now).VerdictOf(EnergyDuty.HandoverContinuous));
 
@@ -260,6 +323,33 @@ public sealed class PeopleDutiesTests
             )
                 .Duty(EnergyDuty.OwnDeviceThroughWork)
                 .Reason
+        );
+
+    [Theory]
+    [InlineData("08:21 work_started tech-02\n", Verdict.Unproven)]
+    [InlineData("09:00 work_stopped tech-02\n", Verdict.Unproven)]
+    public void OwnDevice_StartOrEndOfWorkNotEntered_IsUnproven(string left, Verdict verdict)
+    {
+        var job = Changed(Group, left, "");
+
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.OwnDeviceInGroup));
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.OwnDeviceThroughWork));
+    }
+
+    [Fact]
+    public void OwnDeviceThroughWork_LockOffBeforeAnEndWithoutAStart_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Two.With(
+                    Group
+                        .Replace("08:21 work_started tech-02\n", "", StringComparison.Ordinal)
+                        .Replace(
+                            "09:01 lock_removed tech-02",
+                            "08:40 lock_removed tech-02",
+                            StringComparison.Ordinal
+                        )
+                )
+                .VerdictOf(EnergyDuty.OwnDeviceThroughWork)
         );
 
     private static SafetyCase Changed(string timeline, string was, string now)

@@ -56,6 +56,42 @@ public sealed class ReleaseDutiesTests
         Assert.Equal(after, late.VerdictOf(EnergyDuty.AffectedToldAfter));
     }
 
+    [Theory]
+    [InlineData("affected_notified_before lead-01", EnergyDuty.AffectedTold)]
+    [InlineData("removal_notified lead-01", EnergyDuty.AffectedToldAfter)]
+    [InlineData("removal_notified lead-01", EnergyDuty.ToldBeforeStart)]
+    public void Told_ByANoticeThatNamesNobody_IsMetWithTheRemarkThatNothingShowsWhom(
+        string notice,
+        EnergyDuty of
+    )
+    {
+        var outcome = Changed($"{notice} others=op-01", notice).Duty(of);
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.EndsWith(
+            "names nobody: who was told is not shown.",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+        Assert.Empty(WithOthers.Duty(of).Notices);
+    }
+
+    [Theory]
+    [InlineData("affected_notified_before lead-01", EnergyDuty.AffectedTold)]
+    [InlineData("removal_notified lead-01", EnergyDuty.AffectedToldAfter)]
+    [InlineData("removal_notified lead-01", EnergyDuty.ToldBeforeStart)]
+    public void Told_ByANoticeThatNamesOnlyWhoeverGaveIt_IsNotShown(string notice, EnergyDuty of)
+    {
+        var outcome = Changed($"{notice} others=op-01", $"{notice} others=lead-01").Duty(of);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains("names only lead-01, who gave it", outcome.Statement, StringComparison.Ordinal);
+        Assert.Equal(
+            Verdict.Met,
+            Changed($"{notice} others=op-01", $"{notice} others=lead-01,op-01").VerdictOf(of)
+        );
+    }
+
     [Fact]
     public void ToldBeforeStart_StartedWithOneLockStillOn_IsNotMet() =>
         Assert.Equal(

@@ -99,6 +99,38 @@ public sealed class RunningReelDutiesTests
         );
     }
 
+    [Theory]
+    // Hands in across the run: told in full, without the end (and with a look between), without the start, ended only after it.
+    [InlineData("09:49 work_started tech-02", "09:52 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("09:49 work_started tech-02", "", Verdict.NotMet)]
+    [InlineData("09:41 work_started tech-02", "", Verdict.Unproven)]
+    [InlineData("", "09:52 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("", "10:25 work_stopped tech-02", Verdict.Unproven)]
+    [InlineData("", "09:41 work_stopped tech-02", Verdict.Met)]
+    public void NoHandsWhileEnergised_StartOrEndNotEntered_IsNeverMet(
+        string start,
+        string stop,
+        Verdict verdict
+    ) =>
+        Assert.Equal(verdict, Lap.With(InOrderWith(start, stop)).VerdictOf(EnergyDuty.NoHandsWhileEnergised));
+
+    [Theory]
+    [InlineData("09:41 work_started tech-02", "09:49 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("09:41 work_started tech-02", "09:52 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("09:41 work_started tech-02", "", Verdict.Unproven)]
+    [InlineData("", "09:46 work_stopped tech-02", Verdict.NotMet)]
+    [InlineData("", "09:52 work_stopped tech-02", Verdict.Unproven)]
+    [InlineData("08:21 work_started tech-02", "09:41 work_stopped tech-02", Verdict.Met)]
+    public void TestClear_HandsInAfterTheLook_IsNotMetOrUnproven(string start, string stop, Verdict verdict)
+    {
+        var job = Lap.With(InOrderWith(start, stop));
+
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.TestAreaClear));
+        Assert.Equal(verdict, job.VerdictOf(EnergyDuty.TestPeopleClear));
+    }
+
+    private static string InOrderWith(params string[] lines) => Whole + string.Join('\n', lines);
+
     [Fact]
     public void RelockedAfterTest_LockThatStayedOnAllThrough_NeedNotBeHungAgain() =>
         Assert.Equal(
@@ -135,6 +167,64 @@ public sealed class RunningReelDutiesTests
             Lap.With("07:00 test_energised tech-01\n07:05 test_ended tech-01\n" + MakeSafe.Isolation)
                 .VerdictOf(EnergyDuty.TestAreaClear)
         );
+
+    /// <summary>Lapping is done on a turning reel: a record that leaves the run out shows nothing of who stood where.</summary>
+    [Theory]
+    [InlineData("task", true, Verdict.NotMet)]
+    [InlineData("bench log", true, Verdict.NotMet)]
+    [InlineData("entry", true, Verdict.NotMet)]
+    [InlineData("entry", false, Verdict.Unproven)]
+    [InlineData("task", false, Verdict.NotApplicable)]
+    [InlineData("nothing", true, Verdict.NotApplicable)]
+    public void NoHandsWhileEnergised_LappedAndNoRunShown_IsAskedFor(
+        string by,
+        bool isSignedOff,
+        Verdict verdict
+    )
+    {
+        var still = MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work;
+        var job = new SafetyCase() with
+        {
+            IsSignedOff = isSignedOff,
+            Recorded = record =>
+                record with
+                {
+                    Tasks = [by == "task" ? ServiceTask.Lap : ServiceTask.FullService],
+                },
+            Units = by == "bench log" ? [LappedUnit] : [],
+        };
+
+        Assert.Equal(
+            verdict,
+            job.With(still + (by == "entry" ? "09:30 energised_task_performed tech-01" : string.Empty))
+                .VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+    }
+
+    /// <summary>Measures written down before nothing are no measures before the run.</summary>
+    [Fact]
+    public void EnergisedMeasures_LappedAndNoRunShown_AreNotShownToComeFirst()
+    {
+        var told = Whole
+            .Split('\n', StringSplitOptions.TrimEntries)
+            .Where(line =>
+                !line.Contains("test_e", StringComparison.Ordinal)
+                && !line.Contains("energised_task", StringComparison.Ordinal)
+            );
+
+        var outcome = Lap.With(string.Join('\n', told)).Duty(EnergyDuty.EnergisedMeasuresFirst);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains("does not show the reel run", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    private static UnitWork LappedUnit { get; } =
+        new()
+        {
+            Id = new("U-1"),
+            Sheet = new("sheet"),
+            Entries = [new Grinding { Kind = GrindingKind.Lapping }],
+        };
 
     [Fact]
     public void EnergisedTaskApproved_ListedByNobody_IsNotMet() =>
@@ -173,12 +263,42 @@ public sealed class RunningReelDutiesTests
                 Lap with
                 {
                     Procedure = With(new(ServiceTask.Lap, new("lead-01"), [], stop, control, null)),
-                    Units = [Turned(at)],
+                    Units = [Turned([at])],
                 }
             )
                 .With(Whole)
                 .VerdictOf(EnergyDuty.AdjusterUntouchedWhileRunning)
         );
+
+    /// <summary>Twenty clicks in one run are one thing to tell, and twenty entries to look at.</summary>
+    [Fact]
+    public void Adjuster_TurnedManyTimesInOneRun_IsToldInOneSentenceWithEveryEntry()
+    {
+        var outcome = (Lap with { Units = [Turned([.. Enumerable.Range(51, 7).Select(m => $"09:{m}")])] })
+            .With(Whole)
+            .Duty(EnergyDuty.AdjusterUntouchedWhileRunning);
+
+        Assert.Equal(
+            "The record shows adjusters of U-1 turned 7 times at 09:51, 09:52, 09:53, 09:54, 09:55 and so on until 09:57, while the reel was running (the test run at 09:50).",
+            outcome.Statement
+        );
+        Assert.Empty(outcome.Notices);
+        Assert.Equal<IEnumerable<string>>(
+            Enumerable.Range(0, 7).Select(entry => $"/units/0/entries/{entry}"),
+            outcome.Evidence
+        );
+    }
+
+    [Fact]
+    public void Adjuster_TurnedInTheRunAndAfterIt_IsToldApart()
+    {
+        var outcome = (Lap with { Units = [Turned("09:55", "09:56", "10:03")] })
+            .With(Whole)
+            .Duty(EnergyDuty.AdjusterUntouchedWhileRunning);
+
+        Assert.Contains("turned 2 times at 09:55 and 09:56", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains("turned at 10:03, after", Assert.Single(outcome.Notices), StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData(EnergyDuty.BlockageStopped, "08:04 seen_at_rest")]
@@ -239,20 +359,20 @@ public sealed class RunningReelDutiesTests
 
     private static Procedure With(EnergisedTask task) => SafetyCase.RideOn with { EnergisedTasks = [task] };
 
-    private static UnitWork Turned(string? at) =>
+    private static UnitWork Turned(params string?[] times) =>
         new()
         {
             Id = new("U-1"),
             Sheet = new("sheet"),
             Entries =
             [
-                new Adjustment
+                .. times.Select(at => new Adjustment
                 {
                     Adjuster = AdjusterKind.Clearance,
                     Side = Side.Left,
                     Amount = new AdjustmentAmount.NotStated(),
                     At = at is null ? null : RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow(),
-                },
+                }),
             ],
         };
 

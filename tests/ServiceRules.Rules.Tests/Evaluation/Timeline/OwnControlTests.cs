@@ -225,6 +225,12 @@ public sealed class OwnControlTests
                 """
         );
 
-        Assert.Equal(verdict, absent.Judge(Protection).Verdict);
+        var written = absent with
+        {
+            Registered = context => context with { RemovalException = new("P-90", [new("lead-01")]) },
+        };
+
+        Assert.Equal(verdict, written.Judge(Protection).Verdict);
+        Assert.NotEqual(Verdict.Met, absent.Judge(Protection).Verdict);
     }
 }

@@ -54,16 +54,29 @@ public sealed class ProtectionCheckTests
     }
 
     [Fact]
-    public void Evaluate_WorkEndedNotEntered_IsUnprovenOnAClosedJob()
+    public void Evaluate_WorkEndedNotEntered_IsNotMetOnAClosedJob()
     {
         var outcome = MakeSafe.Complete.Without(TimelineEventKind.WorkStopped).Judge(Protection);
 
-        Assert.Equal((Verdict.Unproven, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
+        Assert.Equal((Verdict.NotMet, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
         Assert.Contains("when tech-01 stopped work", outcome.Statement, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("09:54 work_stopped tech-02", "while the machine ran")]
+    [InlineData("09:49 work_stopped tech-02", "at work until 09:49")]
+    public void Evaluate_EndOfWorkWithoutAStartOutsideProtection_IsNotMet(string stop, string told)
+    {
+        var outcome = new SafetyCase()
+            .With(MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After + "\n" + stop)
+            .Judge(Protection);
+
+        Assert.Equal((Verdict.NotMet, FindingReason.Unprotected), (outcome.Verdict, outcome.Reason));
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+    }
+
     [Fact]
-    public void Evaluate_EndOfWorkWithoutAStart_IsUnprovenOnAClosedJob()
+    public void Evaluate_EndOfWorkWithoutAStart_IsNotMetOnAClosedJob()
     {
         var stray = new SafetyCase().With(
             MakeSafe.Seat
@@ -75,9 +88,80 @@ public sealed class ProtectionCheckTests
 
         var outcome = stray.Judge(Protection);
 
-        Assert.Equal((Verdict.Unproven, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
+        Assert.Equal((Verdict.NotMet, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
         Assert.Contains("does not show when it started", outcome.Statement, StringComparison.Ordinal);
     }
+
+    // Something stood between: it may have been the second spell that ended.
+    [Fact]
+    public void Evaluate_SecondEndAfterTheLockCameOff_IsNotMet()
+    {
+        var again = new SafetyCase().With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + MakeSafe.Work
+                + MakeSafe.After
+                + "\n09:49 work_stopped tech-01"
+        );
+
+        Assert.Equal(Verdict.NotMet, again.Judge(Protection).Verdict);
+    }
+
+    [Theory]
+    // Before anything was switched off, with the lock on and nothing verified, between proof and work, at work, after the
+    // work and still locked, after the lock came off.
+    [InlineData("08:02", Verdict.NotMet, "isolated")]
+    [InlineData("08:12", Verdict.Unproven, "verified dead")]
+    [InlineData("08:19", Verdict.Met, "")]
+    [InlineData("09:00", Verdict.Met, "")]
+    [InlineData("09:42", Verdict.Met, "")]
+    [InlineData("09:49", Verdict.NotMet, "isolated again")]
+    [InlineData("09:54", Verdict.NotMet, "while the machine ran")]
+    public void Evaluate_AdjusterTurnedOutsideTheWork_IsHandsInAllTheSame(
+        string at,
+        Verdict verdict,
+        string told
+    )
+    {
+        var outcome = Turning(at).Judge(Protection);
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+        Assert.Equal(verdict != Verdict.Met, outcome.Evidence.Contains("/units/0/entries/0"));
+    }
+
+    /// <summary>Where the log itself says that its time is wrong, only the clock says when.</summary>
+    [Fact]
+    public void Evaluate_AdjusterTurnedAtATimeAgainstTheLog_IsUnproven()
+    {
+        var outcome = Turning("09:00", "08:02").Judge(Protection);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotCredible), (outcome.Verdict, outcome.Reason));
+    }
+
+    private static SafetyCase Turning(params string[] times) =>
+        new SafetyCase() with
+        {
+            Entries = MakeSafe.Complete.Entries,
+            Units =
+            [
+                new()
+                {
+                    Id = new("U-1"),
+                    Sheet = new("sheet"),
+                    Entries =
+                    [
+                        .. times.Select(at => new Adjustment
+                        {
+                            Adjuster = AdjusterKind.Clearance,
+                            Side = Side.Left,
+                            Amount = new AdjustmentAmount.NotStated(),
+                            At = RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow(),
+                        }),
+                    ],
+                },
+            ],
+        };
 
     [Fact]
     public void Evaluate_SameEndEnteredTwice_LeavesNothingOpen()
@@ -216,7 +300,8 @@ public sealed class ProtectionCheckTests
     {
         const string night = """
             2026-10-25T00:36:00+01:00 isolator_operated tech-01 source=all
-            2026-10-25T00:40:00+01:00 lock_applied tech-01 source=all lock=L-11
+            2026-10-25T00:40:00+01:00 lock_applied tech-01 source=engine_start lock=L-11
+            2026-10-25T00:41:00+01:00 lock_applied tech-01 source=hydraulic lock=L-12
             2026-10-25T00:50:00+01:00 stored_energy_released tech-01 source=all
             2026-10-25T01:55:00+01:00 isolation_verified tech-01 source=all
             2026-10-25T01:05:00+00:00 work_started tech-01

@@ -52,6 +52,12 @@ internal sealed record PublishedTimeline(
                             Text(context.GetProperty("job"), "setting") == "in_use"
                                 ? WorkSetting.InUse
                                 : WorkSetting.Workshop,
+                        Tasks =
+                        [
+                            Text(context.GetProperty("job"), "task") == "brush_roller_scraper"
+                                ? ServiceTask.DailyCheck
+                                : ServiceTask.FullService,
+                        ],
                         HandsInBladeZone = context
                             .GetProperty("job")
                             .GetProperty("hands_in_blade_zone")

@@ -57,6 +57,17 @@ public sealed class RequiredEventCheckTests
     }
 
     [Fact]
+    public void Evaluate_FinishedJobThatShowsNoWork_ShowsTheStepThoughTheMachineRanAfterIt()
+    {
+        var outcome = new SafetyCase().With(MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.After).Judge(Brake);
+
+        Assert.Equal(
+            (Verdict.Unproven, "The record shows the parking brake set, but not when hands-on work started."),
+            (outcome.Verdict, outcome.Statement)
+        );
+    }
+
+    [Fact]
     public void Evaluate_SameMinute_TheOrderOfEntryDecides()
     {
         var before = new SafetyCase().With("08:20 parking_brake_set tech-01\n" + MakeSafe.Work);

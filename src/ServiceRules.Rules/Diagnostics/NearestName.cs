@@ -1,4 +1,4 @@
-namespace ServiceRules.Formats.Json;
+namespace ServiceRules.Rules.Diagnostics;
 
 /// <summary>
 /// Finds the known name that was probably meant: the fewest single-character slips (a missing, extra, wrong or
@@ -8,8 +8,13 @@ public static class NearestName
 {
     private const int LongestCompared = 64;
 
+    /// <summary>The name that was probably meant, or null: none is near.</summary>
+    /// <param name="found">The name as it was written.</param>
+    /// <param name="known">The names that there are.</param>
     public static string? Of(string found, IEnumerable<string> known)
     {
+        ArgumentNullException.ThrowIfNull(found);
+        ArgumentNullException.ThrowIfNull(known);
         if (found.Length > LongestCompared)
         {
             return null;

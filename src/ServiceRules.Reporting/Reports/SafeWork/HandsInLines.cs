@@ -1,0 +1,101 @@
+using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>Of each person in one line: hands in when, and how much of it shown as protected, not shown, not proven.</summary>
+internal static class HandsInLines
+{
+    public static IEnumerable<Block> Of(SafeWorkView view)
+    {
+        foreach (var claim in view.Found.HeldClaims)
+        {
+            yield return new Paragraph([
+                new Span("Claim: ", Palette.SmallBold),
+                new Span(ClaimWords.Whole(view, claim), Palette.Small),
+            ]);
+        }
+        foreach (var person in view.People)
+        {
+            yield return new Paragraph([
+                new Span($"{person.Id.Text}: ", Palette.SmallBold),
+                new Span(Told(view, person), Palette.Small),
+            ]);
+        }
+        if (view.People.IsEmpty)
+        {
+            yield return new Paragraph("The record names nobody with hands in.", Palette.Small);
+        }
+    }
+
+    /// <summary>How much of the work is shown as protected, in a few words for a heading.</summary>
+    public static string Short(SafeWorkView view, ProtectedPerson person)
+    {
+        if (person.Unprotected is not { } bare)
+        {
+            return "protection cannot be told";
+        }
+        var unprotected = bare.Intervals.IsEmpty
+            ? "unprotected 0 min"
+            : $"unprotected {WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
+        return person.NotProven is { Intervals.IsEmpty: false } doubtful
+                ? $"{unprotected}, not proven {WorkTime.Of(doubtful, view)}"
+            : bare.Intervals.IsEmpty && person.LeftOpen is { } open
+                ? $"{unprotected} as entered, {Word(open)} that this is all ({open.Letter})"
+            : unprotected;
+    }
+
+    private static string Told(SafeWorkView view, ProtectedPerson person)
+    {
+        if (person.Work.Intervals.IsEmpty)
+        {
+            return person.LeftOpen is { Letter: var letter }
+                ? $"the record does not show when hands were in ({letter})."
+                : "the record shows no hands-on work.";
+        }
+        var work = Work(view, person.Work);
+        if (view.Found.Exemption is { } exemption)
+        {
+            return $"{work}; no lockout: {ClaimWords.Short(exemption)}.";
+        }
+        if (person.Unprotected is not { } bare)
+        {
+            return $"{work}; protection cannot be told: no written procedure is registered for this machine.";
+        }
+        var parts = new[]
+        {
+            Part(view, "not shown as protected", bare),
+            Part(view, "shown as protected but not proven", person.NotProven),
+        }
+            .OfType<string>()
+            .ToList();
+        return parts.Count > 0 ? $"{work}; of it {string.Join("; ", parts)}."
+            : person.LeftOpen is { } open
+                ? $"{work}; {Word(open)} that all of it was inside the protected interval ({open.Letter})."
+            : $"{work}, all of it protected from {Sources(view)}{(IsGoingOn(person) ? " so far" : "")}.";
+    }
+
+    private static string Work(SafeWorkView view, IntervalSet work) =>
+        work.Intervals is [{ Until: null, From: var from }] && view.TimeAt(from) is { } since
+            ? $"hands in since {view.When(since)} ({view.NumberAt(from)}), no end shown, {WorkTime.Of(work, view)}"
+            : $"hands in {view.Told(work, "")}, {WorkTime.Of(work, view)}";
+
+    private static string? Part(SafeWorkView view, string word, IntervalSet? when) =>
+        when is { Intervals.IsEmpty: false }
+            ? $"{word}: {view.Told(when, "")}, {WorkTime.Of(when, view)}"
+            : null;
+
+    private static bool IsGoingOn(ProtectedPerson person) =>
+        person.Work.Intervals.Any(one => one.Until is null);
+
+    private static string Word(MarkedFinding open) =>
+        open.Told.Finding.Verdict == Verdict.NotMet ? "not shown" : "not proven";
+
+    private static string Sources(SafeWorkView view) =>
+        view.Effective is { Length: > 1 and var count } ? $"all {count} energy sources"
+        : view.Effective.Length == 1 ? "the one energy source"
+        : "what the procedure names";
+}

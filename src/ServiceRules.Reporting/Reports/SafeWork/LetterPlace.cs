@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>At which event a letter stands on the lanes: where what it tells begins.</summary>
+internal static class LetterPlace
+{
+    public static int Of(SafeWorkView view, MarkedCause cause)
+    {
+        ImmutableArray<int> events =
+        [
+            .. cause.Cause.Evidence.Select(view.NumberOf).OfType<int>().Distinct().Order(),
+        ];
+        return events.IsEmpty ? Missing(view)
+            : cause.Cause.IsOfCredibility ? events[0]
+            : Bared(view, cause.Marked[0].Told.Rule.Check, events) is > 0 and var bared ? bared
+            : First(view, events, IsTelling) is > 0 and var telling ? telling
+            : First(view, events, kind => kind == TimelineEventKind.WorkStarted) is > 0 and var began ? began
+            : events[^1];
+    }
+
+    /// <summary>Where the protection of somebody with hands in ends, or they go in without; nought: none of these events.</summary>
+    private static int Bared(SafeWorkView view, Check check, ImmutableArray<int> events) =>
+        !IsOfHands(check)
+            ? 0
+            : view
+                .People.SelectMany(person => person.Unprotected?.Intervals ?? [])
+                .Select(bare => view.NumberAt(bare.From))
+                .Where(number => events.Contains(number))
+                .Order()
+                .FirstOrDefault();
+
+    private static bool IsOfHands(Check check) =>
+        check
+            is Check.Protection
+                or Check.EnergyControl
+                {
+                    Of: EnergyDuty.OwnDeviceThroughWork
+                        or EnergyDuty.OwnDeviceInGroup
+                        or EnergyDuty.NoHandsWhileEnergised
+                        or EnergyDuty.RelockedAfterTest
+                        or EnergyDuty.HandoverContinuous
+                        or EnergyDuty.SourceAddedControlled
+                };
+
+    private static int First(
+        SafeWorkView view,
+        ImmutableArray<int> events,
+        Func<TimelineEventKind, bool> kinds
+    ) => events.FirstOrDefault(number => kinds(view.Events[number - 1].Event.Kind));
+
+    /// <summary>What nobody entered shows where hands first went in, or at the end of what was entered.</summary>
+    private static int Missing(SafeWorkView view) =>
+        view.Reading.FirstWork is { } work ? view.NumberAt(work.Interval.From) : view.Events[^1].Number;
+
+    /// <summary>Where energy comes back tells more than where work began.</summary>
+    private static bool IsTelling(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.MachineStarted
+                or TimelineEventKind.TestEnergised
+                or TimelineEventKind.LockRemoved
+                or TimelineEventKind.TagRemoved
+                or TimelineEventKind.BlockageClearedByHand;
+}

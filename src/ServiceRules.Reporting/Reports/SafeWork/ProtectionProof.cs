@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Reporting.Reports.SafeWork;
+
+/// <summary>What of the work that entries show as protected they do not prove.</summary>
+internal static class ProtectionProof
+{
+    /// <summary>Steps without which nobody is protected.</summary>
+    private static readonly ImmutableArray<TimelineEventKind> Steps =
+    [
+        TimelineEventKind.IsolatorOperated,
+        TimelineEventKind.PlugRemoved,
+        TimelineEventKind.PlugControlConfirmed,
+        TimelineEventKind.LockApplied,
+        TimelineEventKind.TagApplied,
+        TimelineEventKind.StoredEnergyReleased,
+        TimelineEventKind.IsolationVerified,
+    ];
+
+    /// <summary>Work that itself, or a step before its end, rests on entries that are not credible.</summary>
+    public static IntervalSet NotCredible(SafeWorkView view, Id<Participant> person)
+    {
+        var weak = view.Events.Where(one => view.Reading.Weakened.Contains(view.PointerOf(one))).ToList();
+        return IntervalSet.Of(
+            view.Reading.Works.Where(work => work.Person == person)
+                .Select(work => work.Interval)
+                .Where(work => weak.Exists(one => BearsOn(view, one, work)))
+        );
+    }
+
+    /// <summary>The finding that leaves open whether this person's work was protected; null: there is none.</summary>
+    public static MarkedFinding? LeftOpen(SafeWorkView view, Id<Participant> person) =>
+        view.Marked.FirstOrDefault(one =>
+            one.Told.Rule.Check is Check.Protection
+            && one.Told.Finding.Reason is not (FindingReason.NotCredible or FindingReason.InProgress)
+            && Concerns(view, one.Told.Finding, person)
+        );
+
+    private static bool BearsOn(SafeWorkView view, NumberedEvent one, TimelineInterval work)
+    {
+        var begins = view.NumberAt(work.From);
+        var ends = work.Until is { } until ? view.NumberAt(until) : int.MaxValue;
+        return one.Number == begins
+            || one.Number == ends
+            || (one.Number < ends && Steps.Contains(one.Event.Kind));
+    }
+
+    /// <summary>A start or an end of work is its own person's; every other entry is everybody's.</summary>
+    private static bool Concerns(SafeWorkView view, Finding finding, Id<Participant> person)
+    {
+        var events = finding
+            .Evidence.Select(view.NumberOf)
+            .OfType<int>()
+            .Select(number => view.Events[number - 1].Event)
+            .ToList();
+        return events.Count == 0
+            || events.Exists(one =>
+                one.Actor == person
+                || one.Kind is not (TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped)
+            );
+    }
+}

@@ -1,0 +1,48 @@
+using System.Collections.Frozen;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>What is asked beyond the table, by the rule of the base pack that asks it.</summary>
+internal static class BeyondRows
+{
+    /// <summary>The rules, each with what it says of a story.</summary>
+    public static FrozenDictionary<string, Func<Story, Possible>> All { get; } =
+        new Dictionary<string, Func<Story, Possible>>(StringComparer.Ordinal)
+        {
+            ["energised-by-authorised"] = RunRows.ByAuthorised,
+            ["energised-task-approved"] = OnMachine(RunRows.Approved),
+            ["energised-measures-first"] = OnMachine(RunRows.MeasuresFirst),
+            ["energised-run-length"] = OnMachine(RunRows.RunLength),
+            ["source-added-controlled"] = OnMachine(RunRows.AddedControlled),
+            ["drive-disengaged"] = Step(
+                TimelineEventKind.DriveDisengaged,
+                s => s.Procedure?.Controls.ReelDrive
+            ),
+            ["units-lowered"] = Step(
+                TimelineEventKind.UnitsLowered,
+                s => s.Procedure?.Controls.LoweringUnits
+            ),
+            ["brake-set"] = Step(TimelineEventKind.ParkingBrakeSet, s => s.Procedure?.Controls.ParkingBrake),
+            ["key-kept"] = Step(TimelineEventKind.KeyRemoved, s => s.Procedure?.Controls.Key),
+            ["seen-at-rest"] = Step(TimelineEventKind.SeenAtRest, _ => true),
+        }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>The doubts beyond the table.</summary>
+    public static FrozenDictionary<string, Func<Story, Possible>> Doubts { get; } =
+        new Dictionary<string, Func<Story, Possible>>(StringComparer.Ordinal)
+        {
+            ["locks-on-and-off-in-turn"] = HistoryRows.InTurn,
+            ["not-started-while-held-off"] = HistoryRows.Started,
+        }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    // The trade's own steps stand beside isolation: only minor servicing that holds lifts them.
+    private static Func<Story, Possible> Step(TimelineEventKind kind, Func<Story, bool?> isAsked) =>
+        OnMachine(story =>
+            isAsked(story) is { } asked ? RunRows.Again(story, kind, asked) : Possible.Unproven
+        );
+
+    private static Func<Story, Possible> OnMachine(Func<Story, Possible> judge) =>
+        story => story.Record.Place == WorkPlace.OnMachine ? judge(story) : Possible.NotApplicable;
+}

@@ -1,0 +1,219 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Oracle.SafeWork;
+
+/// <summary>
+/// Runs of the machine in the middle of a job, beyond what the table asks: who makes them, what a task on the running reel
+/// needs, and what is made safe again by hand and eye before hands go in. From energised-tasks.md and the words of the
+/// requirements.
+/// </summary>
+internal static class RunRows
+{
+    private const TimelineEventKind Task = TimelineEventKind.EnergisedTaskPerformed;
+
+    /// <summary>Whoever runs the machine while the job goes on is authorised, and trained on that day.</summary>
+    public static Possible ByAuthorised(Story story) =>
+        story
+            .Steps.Where(s =>
+                s.Kind is TimelineEventKind.TestEnergised or Task
+                || (
+                    s.Kind == TimelineEventKind.MachineStarted
+                    && story.Spells.Any(spell => spell.Start.Before(s))
+                    && story.Spells.Any(spell => s.Before(spell.Start))
+                )
+            )
+            .Select(s => Trained(story, s))
+            .OfAll();
+
+    /// <summary>The procedure lists the task and names who approved it.</summary>
+    public static Possible Approved(Story story)
+    {
+        if (!HasTask(story))
+        {
+            return Possible.NotApplicable;
+        }
+
+        if (story.Steps.Any(s => s.Kind == Task && s.Event.Task is null))
+        {
+            return story.Procedure is null ? Possible.Unproven : Possible.NeverMet | Possible.Met;
+        }
+
+        return story.Procedure is not { } written ? Possible.Unproven
+            : written.EnergisedTasks.Any(t => t.Task == ServiceTask.Lap && t.ApprovedBy is not null)
+                ? Possible.Met
+            : Possible.NotMet;
+    }
+
+    /// <summary>What keeps people clear is recorded before the machine is energised for the task.</summary>
+    public static Possible MeasuresFirst(Story story)
+    {
+        if (!HasTask(story))
+        {
+            return Possible.NotApplicable;
+        }
+
+        var done = story.Steps.Where(s => s.Kind == Task).ToList();
+        var recorded = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
+            .ToList();
+        if (done.Count == 0)
+        {
+            return Possible.Any;
+        }
+
+        bool plain =
+            done.All(d => d.Event.Task == ServiceTask.Lap)
+            && recorded.All(r => r.Event.Measures.Contains(ProtectiveMeasure.LongHandledBrush));
+        if (recorded.Count == 0)
+        {
+            return Possible.NotMet;
+        }
+
+        // Recorded before the machine was energised at all is in time; after the task itself is not.
+        bool inTime = done.All(d =>
+            story.Steps.LastOrDefault(s => s.Kind == TimelineEventKind.TestEnergised && s.Before(d))
+                is var run
+            && recorded.Any(r => r.Before(run ?? d))
+        );
+        bool tooLate = done.Any(d => !recorded.Any(r => r.Before(d)));
+        return tooLate ? Possible.NotMet
+            : inTime && plain ? Possible.Met
+            : Possible.Judged;
+    }
+
+    /// <summary>No longer at a time than the procedure says.</summary>
+    public static Possible RunLength(Story story)
+    {
+        int? longest = story
+            .Procedure?.EnergisedTasks.FirstOrDefault(t => t.Task == ServiceTask.Lap)
+            ?.LongestMinutes;
+        if (
+            longest is not { } minutes
+            || !story.Steps.Any(s => s.Kind == Task && s.Event.Task == ServiceTask.Lap)
+        )
+        {
+            return Possible.Any & ~Possible.NotMet;
+        }
+
+        var sum = Possible.NotApplicable;
+        foreach (var start in story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised))
+        {
+            var end = story.Steps.FirstOrDefault(s =>
+                s.Kind is TimelineEventKind.TestEnded or TimelineEventKind.MachineShutDown && start.Before(s)
+            );
+            bool laps = story.Steps.Any(s =>
+                s.Kind == Task
+                && s.Event.Task == ServiceTask.Lap
+                && start.Before(s)
+                && (end is null || s.Before(end))
+            );
+            bool other = story.Steps.Any(s => s.Kind == Task && s.Event.Task is null);
+            var one =
+                !laps ? Possible.NotApplicable
+                : end is null ? Possible.Unproven
+                : end.At - start.At > TimeSpan.FromMinutes(minutes) ? Possible.NotMet
+                : Possible.Met;
+            sum = sum.And(other ? one | Possible.Judged | Possible.NotApplicable : one);
+        }
+
+        return sum;
+    }
+
+    /// <summary>What came during the job came with hands out, and was off, held and proven before hands went in again.</summary>
+    public static Possible AddedControlled(Story story) =>
+        story
+            .Steps.Where(s =>
+                s.Kind == TimelineEventKind.SourceAdded && s.Event.Source is SourceReference.One
+            )
+            .Select(s => AddedControlled(story, s))
+            .OfAll();
+
+    /// <summary>A step of the seat, or the look at the reels: before the first work and again after every run.</summary>
+    public static Possible Again(Story story, TimelineEventKind step, bool isAsked)
+    {
+        if (!isAsked)
+        {
+            return Possible.NotApplicable;
+        }
+
+        if (story.FirstWork is null)
+        {
+            return story.IsOpen ? Possible.NeverNotMet
+                : story.First(step) is null ? Possible.NotMet
+                : Possible.NeverMet;
+        }
+
+        bool isThere = true;
+        Step? ran = null;
+        foreach (var now in story.Steps)
+        {
+            if (now.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted)
+            {
+                ran = now;
+            }
+            else if (
+                story.Spells.FirstOrDefault(spell => spell.Start == now) is not null
+                && !story.Spells.Any(spell =>
+                    spell.Start.Before(now) && (ran is null || ran.Before(spell.Start))
+                )
+            )
+            {
+                isThere &= story.Steps.Any(s =>
+                    s.Kind == step && s.Before(now) && (ran is null || ran.Before(s))
+                );
+            }
+        }
+
+        bool mayGoOn = story.IsOpen && ran is not null;
+        return !isThere ? Possible.NotMet
+            : mayGoOn ? Possible.NeverNotMet
+            : Possible.Met;
+    }
+
+    private static bool HasTask(Story story) => story.Steps.Any(s => s.Kind == Task);
+
+    private static Possible Trained(Story story, Step step)
+    {
+        var day = story.Context.Zone.DayOf(step.Event.At);
+        return story.Person(step.By) switch
+        {
+            null => Possible.Unproven,
+            { Authorised: false } => Possible.NotMet,
+            var known when known.TrainedOn > day || known.TrainedUntil < day => Possible.NotMet,
+            _ => Possible.Met,
+        };
+    }
+
+    private static Possible AddedControlled(Story story, Step added)
+    {
+        string id = ((SourceReference.One)added.Event.Source!).Source.Text;
+        var known = story.Sources.FirstOrDefault(s => s.Id.Text == id);
+        if (story.Spells.Any(spell => spell.Covers(added.Place)))
+        {
+            return Possible.NotMet;
+        }
+
+        var next = story.Spells.Where(s => added.Before(s.Start)).MinBy(s => s.Start.Place)?.Start;
+        bool Since(Step s) => added.Before(s) && (next is null || s.Before(next)) && s.IsOf(id);
+        bool whole =
+            story.Steps.Any(s => Since(s) && s.IsIsolation)
+            && story.Steps.Any(s => Since(s) && s.IsDeviceOn)
+            && story.Steps.Any(s => Since(s) && s.Kind == TimelineEventKind.IsolationVerified)
+            && known is null;
+        bool heldBefore = story.DevicesOn(id, added.Place).Count > 0;
+        bool proven = story.Steps.Any(s => Since(s) && s.Kind == TimelineEventKind.IsolationVerified);
+        return next is null
+            ? whole || !story.IsOpen
+                ? Possible.Met
+                : Possible.NeverNotMet
+            : whole
+                ? Possible.Met
+                : !proven
+                    ? Possible.NotMet
+                    : heldBefore || known is not null || SequenceRows.HasPlug(story, id)
+                        ? Possible.Judged
+                        : Possible.NotMet;
+    }
+}

@@ -1,0 +1,118 @@
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Duties;
+
+/// <summary>What rechecks of pressure read, against the limit that the procedure states.</summary>
+public sealed class RecheckReadingsTests
+{
+    private static readonly SafetyCase Job = Limited(30);
+
+    [Theory]
+    [InlineData("10_bar", Verdict.Met)]
+    [InlineData("1000_kPa", Verdict.Met)]
+    [InlineData("10.1_bar", Verdict.NotMet)]
+    [InlineData("146_psi", Verdict.NotMet)]
+    public void Judge_ReadingAtARecheck_IsHeldAgainstTheLimitInAnyUnit(string read, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                Job,
+                $"08:40 stored_energy_rechecked tech-01 source=hydraulic pressure={read}\n08:41 gloves_worn tech-01\n"
+            ).Verdict
+        );
+
+    [Fact]
+    public void Judge_ReadingAboveTheLimit_NamesReadingTimePersonAndLimit()
+    {
+        var outcome = Judge(
+            Job,
+            "08:40 stored_energy_rechecked tech-01 source=hydraulic pressure=38_bar\n08:50 gloves_worn tech-01\n"
+        );
+
+        Assert.Equal(FindingReason.Unprotected, outcome.Reason);
+        Assert.StartsWith(
+            "The record shows hydraulic pressure read at 38 bar at 08:40 by tech-01, above the 10 bar that are allowed",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Equal("/timeline/2", Assert.Single(outcome.Evidence));
+    }
+
+    /// <summary>The clause table: a rising reading over the limit with no action is the breach.</summary>
+    [Theory]
+    [InlineData("08:41 stored_energy_released tech-01 source=hydraulic\n", Verdict.Met)]
+    [InlineData("08:41 work_stopped tech-01\n", Verdict.Met)]
+    [InlineData("08:41 stored_energy_released tech-01 source=gravity\n", Verdict.NotMet)]
+    [InlineData("08:41 work_stopped tech-01\n08:42 work_started tech-01\n", Verdict.NotMet)]
+    [InlineData(
+        "08:41 work_stopped tech-01\n08:42 stored_energy_released tech-01 source=hydraulic\n08:43 work_started tech-01\n",
+        Verdict.Met
+    )]
+    public void Judge_ReadingAboveTheLimit_IsMadeGoodByHandsOutOrARelease(string then, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                Job,
+                "08:40 stored_energy_rechecked tech-01 source=hydraulic pressure=38_bar\n" + then
+            ).Verdict
+        );
+
+    [Fact]
+    public void Judge_RecheckWithoutReading_IsUnproven()
+    {
+        var outcome = Judge(Job, "08:40 stored_energy_rechecked tech-01 source=hydraulic\n");
+
+        Assert.Equal((Verdict.Unproven, FindingReason.StepMissing), (outcome.Verdict, outcome.Reason));
+        Assert.Contains(
+            "checked again at 08:40 without what was read",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("9_bar", Verdict.Met)]
+    [InlineData("11_bar", Verdict.NotMet)]
+    public void Judge_LimitWithoutATimeForRechecks_IsHeldAgainstWhatWasRead(string read, Verdict expected)
+    {
+        var outcome = Judge(
+            Limited(null),
+            $"08:40 stored_energy_rechecked tech-01 source=hydraulic pressure={read}\n08:41 gloves_worn tech-01\n"
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Contains(
+            "State in the procedure how often",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+    }
+
+    private static SafetyCase Limited(int? minutes) =>
+        new SafetyCase() with
+        {
+            Procedure = SafetyCase.RideOn with
+            {
+                Sources =
+                [
+                    SafetyCase.Source("hydraulic", "hydraulic pressure", "valve", true, true, minutes) with
+                    {
+                        RecheckLimit = Pressure.Parse("10 bar").OrThrow(),
+                    },
+                    SafetyCase.Source("gravity", "raised unit", stored: true),
+                ],
+            },
+        };
+
+    private static CheckOutcome Judge(SafetyCase job, string during) =>
+        job.With(
+                "08:19 isolation_verified tech-01 source=all\n08:20 work_started tech-01\n"
+                    + during
+                    + "08:50 work_stopped tech-01"
+            )
+            .Duty(EnergyDuty.BuildUpRechecked);
+}
