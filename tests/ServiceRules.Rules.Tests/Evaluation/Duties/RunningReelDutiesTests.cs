@@ -107,6 +107,8 @@ public sealed class RunningReelDutiesTests
     [InlineData("", "09:52 work_stopped tech-02", Verdict.NotMet)]
     [InlineData("", "10:25 work_stopped tech-02", Verdict.Unproven)]
     [InlineData("", "09:41 work_stopped tech-02", Verdict.Met)]
+    // Out in the minute in which it was run: entered after it, and the record cannot tell.
+    [InlineData("09:41 work_started tech-02", "09:50 work_stopped tech-02", Verdict.Unproven)]
     public void NoHandsWhileEnergised_StartOrEndNotEntered_IsNeverMet(
         string start,
         string stop,
