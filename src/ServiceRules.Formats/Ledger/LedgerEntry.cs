@@ -20,7 +20,7 @@ public sealed record LedgerEntry
     /// <summary>Length of the content in bytes.</summary>
     public required long ContentBytes { get; init; }
 
-    /// <summary>Digest of what the content speaks of: an assessment's record, a report's assessment.</summary>
+    /// <summary>Digest of what the content speaks of: an assessment's record, a report's assessment, a period's jobs.</summary>
     public string? Of { get; init; }
 
     /// <summary>The earlier entry that this one corrects.</summary>

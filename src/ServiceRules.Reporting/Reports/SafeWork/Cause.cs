@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
-using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;

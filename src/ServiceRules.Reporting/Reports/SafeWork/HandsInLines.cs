@@ -1,8 +1,6 @@
-using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
-using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
