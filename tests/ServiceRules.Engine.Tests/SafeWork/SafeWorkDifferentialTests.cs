@@ -64,7 +64,7 @@ public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
     private static IEnumerable<Compared> Compare(RuleEngine engine, int seed)
     {
         var (record, context) = Mutation.From(seed);
-        var opinions = SafeWorkOpinion.Of(record, context);
+        var opinions = SafeWorkOpinion.WithBeyond(record, context);
         return CitedRules
             .Rows(engine, record, context)
             .Where(row => opinions.ContainsKey(row.Key))
@@ -143,7 +143,7 @@ public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
         AssessmentContext context
     ) =>
         (
-            SafeWorkOpinion.Of(record, context)[row],
+            SafeWorkOpinion.WithBeyond(record, context)[row],
             CitedRules.Rows(engine, record, context).GetValueOrDefault(row, (Verdict.NotApplicable, ""))
         );
 }

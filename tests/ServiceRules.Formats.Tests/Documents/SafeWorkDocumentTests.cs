@@ -102,7 +102,7 @@ public sealed class SafeWorkDocumentTests
         "value.contradiction",
         "/inspectionDue"
     )]
-    [InlineData("\"10 bar\"", "\"10 m\"", "value.unreadable", "/sources/2/recheckLimit")]
+    [InlineData("\"10 bar\"", "\"10 m\"", "text.pattern", "/sources/2/recheckLimit")]
     [InlineData(", \"guards-in-place\"", ", \"prayers\"", "value.choice", "/energisedTasks/0/measures/1")]
     public void Read_ProcedureWithOneThingWrong_IsToldWhereItStands(
         string right,

@@ -61,13 +61,19 @@ internal static class OwnerRows
                 || (story.Lock(r.Off.Device)?.Owner is { } owner && story.IsOutside(owner.Text))
             )
             .ToList();
+        // Whose it is that two put on, one of them from outside, the row does not say.
         bool maybeTheirs = Removals(story)
             .Any(r =>
-                story.Steps.Any(s =>
-                    s.IsDeviceOn && s.Device == r.Off.Device && s.Before(r.Off) && story.IsOutside(s.By)
+                r.On is { } on
+                && story.Steps.Any(s =>
+                    s.IsDeviceOn
+                    && s.Device == on.Device
+                    && s.Before(r.Off)
+                    && s.By != on.By
+                    && story.IsOutside(s.By)
                 )
             );
-        return theirs.Count == 0
+        return theirs.Count == 0 || maybeTheirs
             ? maybeTheirs
                 ? Possible.Any
                 : Possible.Any & ~Possible.NotMet

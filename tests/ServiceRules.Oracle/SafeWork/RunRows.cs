@@ -72,6 +72,11 @@ internal static class RunRows
             return Possible.NotMet;
         }
 
+        if (!tangled && IsDoneOutsideARun(story))
+        {
+            return story.IsOpen ? Possible.NeverMet : Possible.NotMet;
+        }
+
         // Recorded before the machine was energised at all is in time; after the task itself is not.
         bool inTime = done.All(d =>
             story.Steps.LastOrDefault(s => s.Kind == TimelineEventKind.TestEnergised && s.Before(d))
@@ -177,6 +182,14 @@ internal static class RunRows
             : mayGoOn ? Possible.NeverNotMet
             : Possible.Met;
     }
+
+    /// <summary>The reel cannot have turned for a task when nothing turned it.</summary>
+    public static bool IsDoneOutsideARun(Story story) =>
+        story.Steps.Any(done =>
+            done.Kind == Task
+            && !Starts(story)
+                .Any(start => start.Before(done) && (EndOf(story, start) is not { } end || done.Before(end)))
+        );
 
     private static IEnumerable<Step> Starts(Story story) =>
         story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised);

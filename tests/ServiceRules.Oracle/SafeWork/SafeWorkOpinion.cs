@@ -132,7 +132,16 @@ public static class SafeWorkOpinion
     public static IEnumerable<string> AllRows => Rows.Keys.Concat(Credibility.Keys);
 
     /// <summary>The verdicts that each row leaves possible for a record in its context.</summary>
-    public static IReadOnlyDictionary<string, Possible> Of(ServiceRecord record, AssessmentContext context)
+    public static IReadOnlyDictionary<string, Possible> Of(ServiceRecord record, AssessmentContext context) =>
+        WithBeyond(record, context)
+            .Where(opinion => AllRows.Contains(opinion.Key, StringComparer.Ordinal))
+            .ToDictionary(StringComparer.Ordinal);
+
+    /// <summary>The same, and what each rule beyond the table leaves possible.</summary>
+    public static IReadOnlyDictionary<string, Possible> WithBeyond(
+        ServiceRecord record,
+        AssessmentContext context
+    )
     {
         if (Story.Of(record, context) is not { } story)
         {
