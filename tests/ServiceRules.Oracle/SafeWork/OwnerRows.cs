@@ -57,7 +57,7 @@ internal static class OwnerRows
     {
         var theirs = Removals(story)
             .Where(r =>
-                (r.On is { } on && story.IsOutside(on.By))
+                (r.On is { } on && (story.IsOutside(on.By) || story.WasHungByTwo(on)))
                 || (story.Lock(r.Off.Device)?.Owner is { } owner && story.IsOutside(owner.Text))
             )
             .ToList();
