@@ -1,6 +1,5 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Site;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 

@@ -79,7 +79,7 @@ internal static class StepBursts
     }
 
     /// <summary>The bursts that hold no shorter one, so that what was done at leisure before the haste is left out.</summary>
-    private static IEnumerable<(int First, int Last)> Shortest(List<OrderedEvent> entries)
+    private static Stack<(int First, int Last)> Shortest(List<OrderedEvent> entries)
     {
         var kept = new Stack<(int First, int Last)>();
         for (var first = entries.Count - 1; first >= 0; first--)
