@@ -17,6 +17,7 @@ internal sealed class FlipSearch
     private readonly RuleSide old;
     private readonly RuleSide now;
     private readonly ImmutableArray<FolderChange> changes;
+    private readonly TouchedRules touched;
     private readonly ImmutableArray<(ChangeKind Kind, Lazy<RuleSide> Side)> mixtures;
 
     public FlipSearch(RuleSide old, RuleSide now, ImmutableArray<FolderChange> changes)
@@ -24,6 +25,7 @@ internal sealed class FlipSearch
         this.old = old;
         this.now = now;
         this.changes = changes;
+        touched = new(old, now, changes);
         mixtures =
         [
             .. changes
@@ -38,6 +40,17 @@ internal sealed class FlipSearch
     public RecordCompared Compare(string file, ServiceRecord record, Func<RuleSide, WorkElsewhere> others)
     {
         var (lacking, gone) = (old.Missing(record), now.Missing(record));
+        if (lacking.IsEmpty && gone.IsEmpty && !touched.CanReach(record, others))
+        {
+            return new()
+            {
+                File = file,
+                Record = record,
+                Was = null,
+                WouldBe = null,
+            };
+        }
+
         var was = lacking.IsEmpty ? old.Judge(record, others(old)) : null;
         var wouldBe = gone.IsEmpty ? now.Judge(record, others(now)) : null;
         return new()

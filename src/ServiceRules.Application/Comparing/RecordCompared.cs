@@ -13,10 +13,12 @@ public sealed record RecordCompared
     /// <summary>The record.</summary>
     public required ServiceRecord Record { get; init; }
 
-    /// <summary>By the old rules; null: they have no limit sheet for one of its units.</summary>
+    /// <summary>
+    /// By the old rules; null: they have no limit sheet for one of its units, or nothing that changed reaches this record.
+    /// </summary>
     public required Assessment? Was { get; init; }
 
-    /// <summary>By the new rules; null: they have no limit sheet for one of its units.</summary>
+    /// <summary>By the new rules; null likewise.</summary>
     public required Assessment? WouldBe { get; init; }
 
     /// <summary>Limit sheets that one of the two lacks; then nothing is compared.</summary>

@@ -72,7 +72,7 @@ internal static class RuleMixture
         );
 
     /// <summary>The rules in force as one pack: of which layer each came is settled.</summary>
-    private static RuleBook Book(RuleSide old, IEnumerable<Rule> rules) =>
+    public static RuleBook Book(RuleSide old, IEnumerable<Rule> rules) =>
         old.Book with
         {
             Packs =

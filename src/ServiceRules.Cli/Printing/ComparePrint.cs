@@ -113,7 +113,7 @@ internal sealed class ComparePrint(IAnsiConsole screen, bool showAll) : ICompare
                 .ThenBy(turn => turn.Key.WouldBe)
                 .ThenBy(turn => turn.Key.WouldBeEffect)
                 .Select(turn =>
-                    $"{turn.Value} {FlipWords.Of(turn.Key.Was, turn.Key.WasEffect)} -> {FlipWords.Of(turn.Key.WouldBe, turn.Key.WouldBeEffect)}"
+                    $"{turn.Value} {FlipWords.Of(turn.Key.Was, turn.Key.WasEffect, turn.Key.WasLetOut)} -> {FlipWords.Of(turn.Key.WouldBe, turn.Key.WouldBeEffect, turn.Key.WouldBeLetOut)}"
                 );
             screen.TextLine($"  {total.Flips}  {rule}: {string.Join(", ", turns)}");
         }

@@ -6,11 +6,9 @@ namespace ServiceRules.Cli.Printing;
 internal static class FlipWords
 {
     public static string Of(Finding? finding) =>
-        finding is null ? "not judged"
-        : finding.LetOut is not null ? $"{Of(finding.Verdict, Effect.None)} and let out"
-        : Of(finding.Verdict, finding.Effect);
+        finding is null ? "not judged" : Of(finding.Verdict, finding.Effect, finding.LetOut is not null);
 
-    public static string Of(Verdict? verdict, Effect effect)
+    public static string Of(Verdict? verdict, Effect effect, bool isLetOut)
     {
         var word = verdict switch
         {
@@ -22,6 +20,7 @@ internal static class FlipWords
         };
         return effect switch
         {
+            _ when isLetOut => $"{word} (let out)",
             Effect.Stop => $"{word} (stops)",
             Effect.Hold => $"{word} (holds)",
             Effect.Advise => $"{word} (told)",

@@ -11,7 +11,7 @@ internal static class PartChangeWords
     public static string Of(IEnumerable<PartChange> changes) => string.Join("; ", changes.Select(Of));
 
     private static string Plain(string? json) =>
-        json is null ? "(not there)"
+        json is null ? "(left out)"
         : json.Length > 1 && json[0] == '"' && json[^1] == '"' ? json[1..^1]
         : json;
 }

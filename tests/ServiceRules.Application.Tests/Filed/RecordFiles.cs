@@ -45,7 +45,7 @@ internal sealed class RecordFiles : IDisposable
         return path;
     }
 
-    private sealed class NoReports : IReportReader
+    internal sealed class NoReports : IReportReader
     {
         public SignedReport Read(ReadOnlyMemory<byte> file) =>
             new(
