@@ -165,23 +165,117 @@ public sealed class SafeWorkCommandTests : IDisposable
         Assert.Contains("before --from", outcome.StandardError, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void SafeWork_PeriodIntoALedger_IsRefused()
+    private string FiledPeriod(out string certificate)
     {
+        var pdf = _product.At("april.pdf");
+        certificate = _product.At("signer.pem");
         _ = Record("J-1");
-
-        var outcome = _product.Run(
+        _ = Record("J-2", ("2026-04-13", "2026-04-14"));
+        var written = _product.Run(
             "safe-work",
             _product.At("records"),
             "-o",
-            _product.At("none.pdf"),
+            pdf,
             "--ledger",
-            _product.At("ledger")
+            _product.At("ledger"),
+            "--certificate-out",
+            certificate
+        );
+        Manners.Hold(written);
+        Assert.True(written.ExitCode == 0, written.ToString());
+        Assert.Contains("report is entry 0", written.StandardOutput, StringComparison.Ordinal);
+        return pdf;
+    }
+
+    [Fact]
+    public void SafeWork_PeriodIntoALedger_IsFiledAndVerifiedByItsProofAndTheLogsKey()
+    {
+        var pdf = FiledPeriod(out var certificate);
+        var key = _product.At("log-key.pem");
+        File.WriteAllText(
+            key,
+            _product.Run("ledger", "key", "--ledger", _product.At("ledger")).StandardOutput
+        );
+        string[] asked = ["verify", pdf, "--trust", certificate, "--require", "log"];
+
+        var proven = _product.Run([.. asked, "--proof", pdf + ".proof", "--log-key", key]);
+        var withoutKey = _product.Run([.. asked, "--proof", pdf + ".proof"]);
+        var withoutProof = _product.Run(asked);
+        var ledger = _product.Run("ledger", "verify", "--ledger", _product.At("ledger"));
+
+        Assert.True(proven.ExitCode == 0, proven.ToString());
+        Assert.Contains("this file is entry 0", proven.StandardOutput, StringComparison.Ordinal);
+        Assert.NotEqual(0, withoutKey.ExitCode);
+        Assert.NotEqual(0, withoutProof.ExitCode);
+        Assert.True(ledger.ExitCode == 0, ledger.ToString());
+    }
+
+    [Fact]
+    public void SafeWork_ProofOfAnotherPeriod_EstablishesNothing()
+    {
+        var pdf = FiledPeriod(out var certificate);
+        var key = _product.At("log-key.pem");
+        File.WriteAllText(
+            key,
+            _product.Run("ledger", "key", "--ledger", _product.At("ledger")).StandardOutput
+        );
+        var other = _product.At("other.pdf");
+        Assert.Equal(
+            0,
+            _product
+                .Run(
+                    "safe-work",
+                    _product.At("records"),
+                    "-o",
+                    other,
+                    "--until",
+                    "2026-04-13",
+                    "--ledger",
+                    _product.At("ledger")
+                )
+                .ExitCode
         );
 
-        Manners.HoldForRefusal(outcome);
-        Assert.Contains("is not filed", outcome.StandardError, StringComparison.Ordinal);
-        Assert.False(Directory.Exists(_product.At("ledger")));
+        var verified = _product.Run(
+            "verify",
+            pdf,
+            "--trust",
+            certificate,
+            "--proof",
+            other + ".proof",
+            "--log-key",
+            key
+        );
+
+        Assert.NotEqual(0, verified.ExitCode);
+        Assert.Contains("settles nothing about this file", verified.StandardOutput, StringComparison.Ordinal);
+    }
+
+    /// <summary>The report is compressed; its jobs, kept beside it, say whom it names.</summary>
+    [Fact]
+    public void SafeWork_FiledPeriodThatNamesOneWhoIsForgotten_GoesWithTheContents()
+    {
+        _ = FiledPeriod(out _);
+        string[] place = ["--ledger", _product.At("ledger")];
+
+        var forgotten = _product.Run([
+            "ledger",
+            "forget",
+            "tech-05",
+            "--with-contents",
+            "--by",
+            "officer-01",
+            "--reason",
+            "left the site",
+            .. place,
+        ]);
+        var verified = _product.Run(["ledger", "verify", .. place]);
+
+        Assert.True(forgotten.ExitCode == 0, forgotten.ToString());
+        Assert.True(verified.ExitCode == 0, verified.ToString());
+        // The jobs and the report that tells them.
+        Assert.Contains("2", verified.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains("erased", verified.StandardOutput, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

@@ -1,6 +1,8 @@
 using System.Security.Cryptography.X509Certificates;
+using System.Text.Json.Nodes;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Reports;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Evidence;
 using ServiceRules.Reporting.Verifying;
 using ServiceRules.TestKit;
@@ -70,6 +72,21 @@ public class ReportsDemoTests
 
         Assert.True(CanonicalJson.Canonicalise(record).TryGet(out var canonical, out _));
         Assert.Equal(canonical.Bytes.ToArray(), attached);
+    }
+
+    /// <summary>A month on which all is well shows nobody what the report is for.</summary>
+    [Fact]
+    public void CommittedMonth_ShowsAJobThatNeedsAction()
+    {
+        var summaries = Directory
+            .EnumerateFiles(Path.Combine(Folder, "safe-work"), "*.pdf")
+            .Select(path => new PdfReportReader([]).Read(File.ReadAllBytes(path)).Attachments)
+            .Where(attached => attached.ContainsKey(PeriodFiles.SummaryName))
+            .Select(attached => JsonNode.Parse(attached[PeriodFiles.SummaryName])!)
+            .ToList();
+
+        Assert.NotEmpty(summaries);
+        Assert.All(summaries, summary => Assert.True((int)summary["totals"]!["notShown"]! > 0));
     }
 
     private static IEnumerable<string> Named(string folder, string before) =>

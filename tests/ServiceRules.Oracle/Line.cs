@@ -63,6 +63,16 @@ internal sealed class Line
         return Amount.Sum([.. spots.Select((s, i) => (weights[i], doubt(s)))]);
     }
 
+    /// <summary>By the parabola: its middle less the mean of its ends.</summary>
+    public Amount Bow(decimal width)
+    {
+        decimal[] middle = ParabolaWeights(width / 2, width);
+        decimal[] left = ParabolaWeights(0, width);
+        decimal[] right = ParabolaWeights(width, width);
+        var doubt = Doubt(3, where => ParabolaWeights(where, width));
+        return Amount.Sum([.. spots.Select((s, i) => (middle[i] - ((left[i] + right[i]) / 2), doubt(s)))]);
+    }
+
     private decimal[] Weights(decimal x)
     {
         decimal mean = at.Average();

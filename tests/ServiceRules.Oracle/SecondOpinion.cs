@@ -6,8 +6,7 @@ namespace ServiceRules.Oracle;
 
 /// <summary>
 /// A deliberately naive evaluator: loops straight over the record, the sheets, the setting orders and the rules, from
-/// the written meaning of the checks alone. Where the meaning is silent it says so instead of guessing. Of a reel's barrel
-/// and of twisted rollers it has no opinion.
+/// the written meaning of the checks alone. Where the meaning is silent it says so instead of guessing.
 /// </summary>
 public static class SecondOpinion
 {
@@ -46,6 +45,9 @@ public static class SecondOpinion
                 rule.Decision
             ),
             Check.ReelForm { Of: ReelFormOf.Taper } => LimitKinds.Taper(facts, unit, rule.Decision),
+            Check.ReelForm => FormKinds.Barrel(facts, unit, rule.Decision),
+            Check.Twist => FormKinds.Twist(facts, unit, rule.Decision),
+            Check.StepObtained step => FormKinds.Step(facts, unit, step.Quantity),
             Check.Relation relation => RelationKind.Related(facts, unit, relation, rule.Decision),
             Check.Clip clip => MowingKinds.Clip(facts, unit, clip, rule.Decision),
             Check.WavePitch => MowingKinds.Wave(facts, unit),

@@ -105,8 +105,8 @@ internal sealed class Spots
                 && quantity is MeasuredQuantity.ReelDiameter or MeasuredQuantity.BedknifeLip;
         var spot =
             readings[0].Reading.Observed is Observation.Measured
-                ? Measured(readings, at)
-                : Tried(readings, at);
+                ? Measured([.. readings.Where(r => r.Reading.Observed is Observation.Measured)], at)
+                : Tried([.. readings.Where(r => r.Reading.Observed is Observation.FeelerTest)], at);
         return spot with { IsPlain = spot.IsPlain && !odd };
     }
 

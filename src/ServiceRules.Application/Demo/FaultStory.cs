@@ -91,7 +91,12 @@ internal static class FaultStory
                     ? On(Set, "heights-match-across-units", "adjacent-ends-match")
                     : [],
             ],
-            SeededFaultKind.IsolationNotVerified => On(Job, "isolation-verified", "work-protected"),
+            SeededFaultKind.IsolationNotVerified => On(
+                Job,
+                "build-up-rechecked",
+                "isolation-verified",
+                "work-protected"
+            ),
             SeededFaultKind.GuardsNotRecorded => On(Job, "guards-refitted"),
             SeededFaultKind.NoLock => On(
                 Job,

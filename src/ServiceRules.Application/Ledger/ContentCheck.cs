@@ -7,6 +7,7 @@ using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
+using ServiceRules.Formats.SafeWork;
 
 namespace ServiceRules.Application.Ledger;
 
@@ -163,7 +164,11 @@ internal sealed class ContentCheck(
             }
         }
 
-        if (filed.Entry.Of is { } of && !earlier.Exists(other => other.Entry.Content == of))
+        if (
+            filed.Entry.Of is { } of
+            && !earlier.Exists(other => other.Entry.Content == of)
+            && !IsOfJobs(filed, of, place)
+        )
         {
             Tell(
                 LedgerFaultCode.Reference,
@@ -171,6 +176,32 @@ internal sealed class ContentCheck(
                 $"no earlier entry about `{filed.Entry.Subject}` has the content {of} that it is about"
             );
         }
+    }
+
+    /// <summary>The report of a period speaks of jobs that are kept beside it and have no entry of their own.</summary>
+    private bool IsOfJobs(FiledEntry filed, string of, string place)
+    {
+        if (filed.Entry.Kind is not EntryKind.Report || !ContentHash.TryParse(of, out var hash))
+        {
+            return false;
+        }
+
+        if (erased.Contains(hash))
+        {
+            return true;
+        }
+
+        if (log.Content(hash) is null)
+        {
+            return false;
+        }
+
+        if (Content(of, $"{place}, its jobs") is { } jobs)
+        {
+            _ = Read(SafeWorkJobsFormat.Current, jobs, $"{place}, its jobs");
+        }
+
+        return true;
     }
 
     // A record filed again without saying what it corrects may only go on.

@@ -34,6 +34,16 @@ public sealed record GivenLogKey
         return IsNamed ? key == other : key.ToPem() == other.ToPem();
     }
 
+    /// <summary>Whether it signed a checkpoint; one without a name is taken for the log's whatever it is called.</summary>
+    public bool HasSigned(SignedCheckpoint checkpoint)
+    {
+        ArgumentNullException.ThrowIfNull(checkpoint);
+        return IsNamed
+            ? checkpoint.IsSignedBy(key)
+            : NoteKey.TryFromPem(checkpoint.Head.Origin, key.ToPem(), out var named, out _)
+                && checkpoint.IsSignedBy(named);
+    }
+
     /// <summary>Name, if it bears one, and id.</summary>
     public override string ToString() =>
         IsNamed ? $"of `{key.Name}`, id {key.IdText}" : $"id {key.IdText}, in PEM, which names no log";

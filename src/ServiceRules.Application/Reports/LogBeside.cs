@@ -51,6 +51,13 @@ internal static class LogBeside
             return contradiction;
         }
 
+        return OfEntry(proof, report, evidence.Assessment.Hash.ToString());
+    }
+
+    /// <summary>Whether a proof is of this very file, and of the document that it speaks of.</summary>
+    internal static LogFinding OfEntry(GivenReportProof proof, ReadOnlyMemory<byte> report, string of)
+    {
+        const string Subject = "the proof given";
         var (entry, hash) = (proof.Entry, ContentHash.Of(report.Span).ToString());
         return entry.Kind is not EntryKind.Report
                 ? LogFinding.Open(
@@ -58,9 +65,7 @@ internal static class LogBeside
                         $"{Subject} is of entry {proof.Index}, which is of no report: it settles nothing about this file; accepted: the proof that was written beside this report"
                     )
                 )
-            : entry.Content != hash
-            || entry.ContentBytes != report.Length
-            || entry.Of != evidence.Assessment.Hash.ToString()
+            : entry.Content != hash || entry.ContentBytes != report.Length || entry.Of != of
                 ? LogFinding.Open(
                     FormattableString.Invariant(
                         $"{Subject} is of entry {proof.Index}, about another file ({entry.Content}) than this one ({hash}): it settles nothing about this file; accepted: the proof that was written beside this report"

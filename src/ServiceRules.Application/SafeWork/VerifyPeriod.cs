@@ -40,7 +40,7 @@ internal sealed class VerifyPeriod(Judge judge, IReportDrawing drawing, LogDeman
 
     private IEnumerable<ReportPoint> Judged(ReadOnlyMemory<byte> file, SignedReport signed, byte[] summary)
     {
-        var filed = LogInclusion.OfNotFiled(log);
+        var filed = PeriodInclusion.Of(file, signed.Attachments[PeriodFiles.JobsName], log);
         if (!Again(signed.Attachments).TryGet(out var period, out var fault))
         {
             return

@@ -57,11 +57,7 @@ internal static class SafeWorkCommand
             return OfRecord(parsed, session, new FileInfo(paths[0]));
         }
 
-        return parsed.GetValue(LedgerPlace.Option) is null
-            ? OfPeriod(parsed, session, paths, from, until)
-            : throw new InputException(
-                $"{LedgerPlace.Option.Name}: the report of a period is not filed; accepted: with one record and no period"
-            );
+        return OfPeriod(parsed, session, paths, from, until);
     }
 
     private static int OfRecord(ParseResult parsed, Session session, FileInfo file) =>
@@ -92,7 +88,7 @@ internal static class SafeWorkCommand
         DateOnly? from,
         DateOnly? until
     ) =>
-        new ReportIssuing(parsed, session).OfMany(
+        new ReportIssuing(parsed, session).OfPeriod(
             paths,
             () => Read(parsed, session, paths, from, until),
             (period, signer, at, authority, _) =>

@@ -4,6 +4,7 @@ using System.Text;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Reports;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Cli.Printing;
 
 namespace ServiceRules.Cli.Setup;
@@ -79,12 +80,23 @@ internal sealed class ReportFiling : IDisposable
     {
         var outcome = new FileReport(inUse.Ledger).File(assessed, report, null);
         exitCode = Tell(assessed, outcome);
-        return outcome is FilingOutcome.Filed filed
-            ? Encoding.UTF8.GetBytes(inUse.Ledger.ProveWithEntry(filed.Entries[^1].Entry))
-            : null;
+        return ProofOf(outcome);
+    }
+
+    /// <summary>Files the finished report of a period and gives its proof; null when it may not be filed, which is told.</summary>
+    public byte[]? End(SafeWorkPeriod period, byte[] report, out int exitCode)
+    {
+        var outcome = new FilePeriodReport(inUse.Ledger).File(period, report);
+        exitCode = FilingPrint.Write(session, file, FilePeriodReport.SubjectOf(period), outcome);
+        return ProofOf(outcome);
     }
 
     public void Dispose() => inUse.Dispose();
+
+    private byte[]? ProofOf(FilingOutcome outcome) =>
+        outcome is FilingOutcome.Filed filed
+            ? Encoding.UTF8.GetBytes(inUse.Ledger.ProveWithEntry(filed.Entries[^1].Entry))
+            : null;
 
     private int Tell(Assessed assessed, FilingOutcome outcome) =>
         FilingPrint.Write(session, file, assessed.Record.Id.Text, outcome);

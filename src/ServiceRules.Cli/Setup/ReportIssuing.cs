@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Signing;
 using ServiceRules.Reporting.Timestamping;
 
@@ -53,31 +54,29 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
             told
         );
 
-    /// <summary>A report of something else than one record, which is not filed.</summary>
+    /// <summary>A report of a period, filed where a ledger is named.</summary>
     /// <param name="inputs">Files and folders it is made from.</param>
     /// <param name="read">Reads and judges; null: it cannot be, and that was told.</param>
     /// <param name="draw">Draws and signs.</param>
     /// <param name="title">The title that it carries.</param>
     /// <param name="told">What was written, for the screen.</param>
-    public int OfMany<T>(
+    public int OfPeriod(
         IReadOnlyCollection<string> inputs,
-        Func<T?> read,
-        ReportDrawing<T> draw,
-        Func<T, string> title,
-        Func<T, string> told
-    )
-        where T : class =>
+        Func<SafeWorkPeriod?> read,
+        ReportDrawing<SafeWorkPeriod> draw,
+        Func<SafeWorkPeriod, string> title,
+        Func<SafeWorkPeriod, string> told
+    ) =>
         Issue(
             inputs,
             read,
-            (value, key, authority) =>
+            (period, key, authority) =>
             {
-                using var draft = DraftFile.Of(
-                    Output.FullName,
-                    draw(value, key, session.Clock.GetUtcNow(), authority, null)
+                using var filing = ReportFiling.Open(parsed, session, Output);
+                return Kept(
+                    draw(period, key, session.Clock.GetUtcNow(), authority, null),
+                    (byte[] pdf, out int code) => End(filing, period, pdf, out code)
                 );
-                draft.Keep();
-                return ExitCode.Good;
             },
             title,
             told
@@ -144,9 +143,29 @@ internal sealed class ReportIssuing(ParseResult parsed, Session session)
         }
 
         var pdf = draw(assessed, key, session.Clock.GetUtcNow(), authority, proofs);
+        return Kept(pdf, (byte[] file, out int code) => End(filing, assessed, file, out code));
+    }
+
+    /// <summary>Files a finished report; its proof, or null where it is not filed.</summary>
+    private delegate byte[]? Filing(byte[] pdf, out int exitCode);
+
+    private static byte[]? End(ReportFiling? filing, Assessed assessed, byte[] pdf, out int exitCode)
+    {
+        exitCode = ExitCode.Good;
+        return filing?.End(assessed, pdf, out exitCode);
+    }
+
+    private static byte[]? End(ReportFiling? filing, SafeWorkPeriod period, byte[] pdf, out int exitCode)
+    {
+        exitCode = ExitCode.Good;
+        return filing?.End(period, pdf, out exitCode);
+    }
+
+    private int Kept(byte[] pdf, Filing file)
+    {
         // On the disk before it is filed: a filed report that nobody has could not be made again.
         using var draft = DraftFile.Of(Output.FullName, pdf);
-        var proof = filing?.End(assessed, pdf, out filed);
+        var proof = file(pdf, out var filed);
         if (filed != ExitCode.Good)
         {
             return filed;

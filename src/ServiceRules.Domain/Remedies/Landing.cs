@@ -16,7 +16,7 @@ public sealed record Landing(LandingPlace Place, Length Station, Knowledge Befor
     public Knowledge Known { get; init; } = Before;
 
     /// <summary>
-    /// How far the prediction may be off: h + abs(n)·e + d·abs(cR - cL)·5 mm/(b - a), h how far what is known now reaches from
+    /// How far the prediction may be off: h + abs(n)·e + (d + e)·abs(cR - cL)·5 mm/(b - a), h how far what is known now reaches from
     /// <see cref="Before"/> (U of a measured value), n the steps as they count here by the lever, e the doubt of one step, and the
     /// last term that the place is met within 5 mm by the next reading. Added and not in quadrature: a step that was learned was
     /// learned from the same readings (an upper bound, JCGM 100:2008, note 1 to 5.2.2). None where what is known is open.
@@ -35,7 +35,7 @@ public sealed record Landing(LandingPlace Place, Length Station, Knowledge Befor
         var moved =
             adjusters.Movement(leftSteps, rightSteps, Station).Millimetres / adjusters.Step.Millimetres;
         var slope =
-            adjusters.Step.Millimetres
+            (adjusters.Step + stepDoubt).Millimetres
             * Math.Abs(rightSteps - leftSteps)
             / (adjusters.RightAt - adjusters.LeftAt).Millimetres;
         return Geometry.Rounding.ToLength(

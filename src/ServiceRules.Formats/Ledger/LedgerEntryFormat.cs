@@ -73,7 +73,7 @@ public static class LedgerEntryFormat
                     @"[A-Za-z0-9][A-Za-z0-9._\-]*",
                     "1 to 160 letters, digits, dots, hyphens and underscores, beginning with a letter or digit"
                 ),
-                "identity of the record, order, waiver or pseudonym",
+                "identity of the record, order, waiver, period or pseudonym",
                 e => e.Subject
             );
             var content = o.Required("content", Terms.Digest, "digest of its content", e => e.Content);
@@ -86,7 +86,7 @@ public static class LedgerEntryFormat
             var of = o.Optional(
                 "of",
                 Terms.Digest,
-                "an assessment's record, a report's assessment",
+                "an assessment's record, a report's assessment, the jobs of the report of a period",
                 e => e.Of
             );
             var corrects = o.Optional("corrects", Corrected, "the entry it corrects", e => e.Corrects);

@@ -81,7 +81,8 @@ public static class SafeWorkPeriodReport
     private static IEnumerable<Block> PageOne(PeriodView view, PageOneRoom room) =>
         [
             PeriodOutcomeSection.Of(view),
-            .. PeriodActionSection.Of(view, room.Jobs),
+            .. PeriodActionSection.Of(view, room.Jobs, room.Named),
+            .. GoingOnSection.Of(view, room.GoingOn),
             .. RecurringSection.Of(view, room.Duties),
             .. PeriodProgrammeSection.Of(view, room.Registers),
             PrecedenceSection.Of(view.Clauses.Texts, view.Measure),

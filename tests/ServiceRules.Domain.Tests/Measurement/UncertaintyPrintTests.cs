@@ -16,6 +16,14 @@ public sealed class UncertaintyPrintTests
     [InlineData(9.91, "10 mm", "9.9 mm")]
     [InlineData(12.3, "13 mm", "12 mm")]
     [InlineData(123.4, "130 mm", "120 mm")]
+    [InlineData(0.099, "0.099 mm", "0.099 mm")]
+    [InlineData(0.0990001, "0.10 mm", "0.099 mm")]
+    [InlineData(0.0999999, "0.10 mm", "0.099 mm")]
+    [InlineData(0.1, "0.10 mm", "0.10 mm")]
+    [InlineData(99, "99 mm", "99 mm")]
+    [InlineData(99.5, "100 mm", "99 mm")]
+    [InlineData(0.0000001, "0.000001 mm", "0.000000 mm")]
+    [InlineData(0.000099, "0.000099 mm", "0.000099 mm")]
     [InlineData(0, "0.00 mm", "0.00 mm")]
     public void Of_Millimetres_KeepsTwoDigitsToTheSafeSide(decimal uncertainty, string up, string down)
     {
@@ -35,6 +43,14 @@ public sealed class UncertaintyPrintTests
     [InlineData(-0.0525, 0.013, "-0.052 mm ± 0.013 mm")]
     [InlineData(125, 123.4, "120 mm ± 130 mm")]
     [InlineData(4.02, 0, "4.02 mm ± 0.00 mm")]
+    [InlineData(4.00005, 0, "4.00 mm ± 0.00 mm")]
+    [InlineData(4.00015, 0, "4.0002 mm ± 0.00 mm")]
+    [InlineData(4.5, 12, "4 mm ± 12 mm")]
+    [InlineData(5.5, 12, "6 mm ± 12 mm")]
+    [InlineData(4.0125, 0.0990001, "4.01 mm ± 0.10 mm")]
+    [InlineData(4.0125, 0.099, "4.012 mm ± 0.099 mm")]
+    [InlineData(-4.0135, 0.013, "-4.014 mm ± 0.013 mm")]
+    [InlineData(1.2345678, 0.0000001, "1.234568 mm ± 0.000001 mm")]
     public void Beside_Value_EndsAtThePlaceOfItsUncertainty(
         decimal value,
         decimal uncertainty,
@@ -48,6 +64,13 @@ public sealed class UncertaintyPrintTests
             "0.15827 in ± 0.00052 in",
             UncertaintyPrint.Beside(Mm(4.02m), Mm(0.013013m), UnitSystem.Inch)
         );
+
+    // 4.02 mm is 0.1582677 in, 3.81 mm is 0.15 in.
+    [Theory]
+    [InlineData(4.02, "0.15827 in ± 0.00 in")]
+    [InlineData(3.81, "0.150 in ± 0.00 in")]
+    public void Beside_ExactInches_KeepsFiveDecimals(decimal value, string printed) =>
+        Assert.Equal(printed, UncertaintyPrint.Beside(Mm(value), Mm(0m), UnitSystem.Inch));
 
     [Fact]
     public void Of_Inches_KeepsTwoDigitsOfTheInch()

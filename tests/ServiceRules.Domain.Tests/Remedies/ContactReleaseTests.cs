@@ -45,7 +45,7 @@ public sealed class ContactReleaseTests
             ContactRelease.For(Mm(0m), ToleranceZone.AtMost(Mm(1m)))
         );
 
-    [Property(MaxTest = 300)]
+    [Property(MaxTest = PropertyCases.Each)]
     public void For_AnyZone_IsTheFewestThatLandsEveryStartInside(byte lower, byte width)
     {
         var zone = ToleranceZone.Between(Mm(lower * 0.001m), Mm((lower + width) * 0.001m));

@@ -64,7 +64,7 @@ public sealed class HeightThreadTests
         Assert.Throws<ArgumentOutOfRangeException>(() => thread.PartOf(0));
     }
 
-    [Property]
+    [Property(MaxTest = PropertyCases.Each)]
     public void TurnsFor_AnyChange_IsOffByAtMostHalfAPart(short change, byte parts)
     {
         var thread = new HeightThread(Mm(1.25m), 1m);

@@ -34,8 +34,11 @@ internal sealed class RandomJob
 
     private void Change()
     {
-        switch (random.Next(13))
+        switch (random.Next(14))
         {
+            case 13:
+                record = RandomForm.Changed(random, record);
+                break;
             case <= 6:
                 int which = random.Next(record.Units.Length);
                 var unit = record.Units[which];

@@ -154,7 +154,7 @@ internal static class ClaimMutation
             Proof = "tried",
         };
         ImmutableArray<EnergySource> With(ImmutableArray<EnergySource> sources) =>
-            only ? [mains] : [.. sources, mains];
+            only ? [mains] : [.. sources.Where(s => s.Id != mains.Id), mains];
         return context with
         {
             Machines = [.. context.Machines.Select(m => m with { Sources = With(m.Sources) })],

@@ -191,6 +191,10 @@ internal static class Mutation
             {
                 Reason = e.Reason is null ? "test" : null,
             },
+            TimelineEventKind.StoredEnergyRechecked => e with
+            {
+                Pressure = random.Next(3) == 0 ? null : SafeJob.Read("30 bar"),
+            },
             TimelineEventKind.IsolationVerified => e with { Source = TimelinePen.SourceOf("engine_start") },
             _ => e with { Others = [] },
         };

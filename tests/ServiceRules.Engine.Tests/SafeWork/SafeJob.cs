@@ -342,15 +342,7 @@ internal sealed class SafeJob
                     TimelineEventKind.StoredEnergyRechecked,
                     people[0],
                     source.Id.Text,
-                    more: e =>
-                        e with
-                        {
-                            Pressure =
-                                source.RecheckLimit is null ? null
-                                : random.Next(8) > 0 ? Read("2 bar")
-                                : random.Next(2) == 0 ? Read("30 bar")
-                                : null,
-                        }
+                    more: e => e with { Pressure = source.RecheckLimit is null ? null : Read("2 bar") }
                 );
             }
         }
@@ -448,20 +440,7 @@ internal sealed class SafeJob
 
     private void TakeOffOf(string person, string? reason)
     {
-        Dictionary<string, TimelineEvent> on = new(StringComparer.Ordinal);
-        foreach (var e in pen.Written.Where(e => e.Lock is not null))
-        {
-            if (e.Kind is TimelineEventKind.LockApplied or TimelineEventKind.TagApplied)
-            {
-                on[e.Lock!.Value.Text] = e;
-            }
-            else
-            {
-                on.Remove(e.Lock!.Value.Text);
-            }
-        }
-
-        foreach (var e in on.Values.Where(e => e.Actor.Text == person).Reverse())
+        foreach (var e in pen.On().Where(e => e.Actor.Text == person).Reverse())
         {
             pen.Write(
                 e.Kind == TimelineEventKind.TagApplied

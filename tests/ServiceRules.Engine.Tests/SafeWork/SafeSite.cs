@@ -113,7 +113,7 @@ internal static class SafeSite
         {
             Employer = outside ? Employer.Outside : Employer.Site,
             Crew = outside ? "outside" : "shop",
-            Covers = [.. sources.Select(s => s.Id)],
+            Covers = [.. sources.Select(s => s.Id), new(SafeJob.Added)],
             StatesCovers = true,
             TagLimitsOn = tags ? Trained : null,
             InstructedOn = Trained,

@@ -39,6 +39,25 @@ internal sealed class TimelinePen(Random random, DateTimeOffset start)
         events.Add(more is null ? written : more(written));
     }
 
+    /// <summary>What puts on the locks and tags that are on.</summary>
+    public IReadOnlyCollection<TimelineEvent> On()
+    {
+        Dictionary<string, TimelineEvent> on = new(StringComparer.Ordinal);
+        foreach (var e in events.Where(e => e.Lock is not null))
+        {
+            if (e.Kind is TimelineEventKind.LockApplied or TimelineEventKind.TagApplied)
+            {
+                on[e.Lock!.Value.Text] = e;
+            }
+            else
+            {
+                on.Remove(e.Lock!.Value.Text);
+            }
+        }
+
+        return on.Values;
+    }
+
     public static SourceReference? SourceOf(string? source) =>
         source switch
         {

@@ -17,7 +17,8 @@ public sealed class SafeWorkDocumentTests
           "format": "procedure/1", "id": "P-1", "title": "Ride-on machine", "machines": ["M-01"], "place": "on-machine",
           "sources": [
             { "id": "hydraulic", "title": "Hydraulics", "stored": true, "reaccumulates": true, "release": "levers", "proof": "gauge" },
-            { "id": "spark", "title": "Spark", "recheckMinutes": 30, "proof": "lead off" }
+            { "id": "spark", "title": "Spark", "recheckMinutes": 30, "proof": "lead off" },
+            { "id": "accumulator", "title": "Accumulator", "recheckLimit": "10 bar", "proof": "gauge" }
           ],
           "controls": { "key": true, "parkingBrake": true, "loweringUnits": true, "reelDrive": true },
           "inspectedOn": "2026-02-10", "inspectionDue": "2027-02-10",
@@ -30,7 +31,8 @@ public sealed class SafeWorkDocumentTests
           "energisedTasks": [
             {
               "task": "lap", "approvedBy": "officer-01", "measures": ["long-handled-brush", "guards-in-place"],
-              "stop": "reel stopped and engine off", "adjusterControl": "remote lever", "longestMinutes": 15
+              "stop": "reel stopped and engine off", "adjusterControl": "remote lever", "longestMinutes": 15,
+              "operators": ["tech-01"]
             }
           ]
         }
@@ -80,6 +82,8 @@ public sealed class SafeWorkDocumentTests
         Assert.Equal(new DateOnly(2026, 2, 10), procedure.LastInspected);
         Assert.Equal(new DateOnly(2026, 2, 20), procedure.Inspection!.Findings[0].Closed);
         Assert.Equal("remote lever", procedure.EnergisedTasks[0].AdjusterControl);
+        Assert.Equal("tech-01", Assert.Single(procedure.EnergisedTasks[0].Operators).Text);
+        Assert.Equal("10 bar", procedure.Sources[2].RecheckLimit.ToString());
         Assert.All(procedure.Sources, source => Assert.True(source.Reaccumulates));
         ComesBack(SiteFormat.Procedure, Procedure);
     }
@@ -98,6 +102,7 @@ public sealed class SafeWorkDocumentTests
         "value.contradiction",
         "/inspectionDue"
     )]
+    [InlineData("\"10 bar\"", "\"10 m\"", "value.unreadable", "/sources/2/recheckLimit")]
     [InlineData(", \"guards-in-place\"", ", \"prayers\"", "value.choice", "/energisedTasks/0/measures/1")]
     public void Read_ProcedureWithOneThingWrong_IsToldWhereItStands(
         string right,

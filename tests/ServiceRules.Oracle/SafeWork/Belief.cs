@@ -15,11 +15,16 @@ internal sealed class Belief
     >(StringComparer.Ordinal)
     {
         [Notice] = [TimelineEventKind.AffectedNotifiedBefore],
-        ["147.c.1"] = [TimelineEventKind.IsolatorOperated],
+        ["147.c.1"] = [TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved],
         ["147.d.1"] = [TimelineEventKind.EnergyReviewed],
         ["147.d.2"] = [TimelineEventKind.MachineShutDown],
-        ["147.d.3"] = [TimelineEventKind.IsolatorOperated],
-        ["147.d.4.i"] = [TimelineEventKind.LockApplied, TimelineEventKind.TagApplied],
+        ["147.d.3"] = [TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved],
+        ["147.d.4.i"] =
+        [
+            TimelineEventKind.LockApplied,
+            TimelineEventKind.TagApplied,
+            TimelineEventKind.PlugControlConfirmed,
+        ],
         ["147.d.5.i"] = [TimelineEventKind.StoredEnergyReleased],
         ["147.d.6"] = [TimelineEventKind.IsolationVerified],
     }.ToFrozenDictionary(StringComparer.Ordinal);

@@ -18,14 +18,11 @@ internal static class BeyondRows
             ["source-added-controlled"] = OnMachine(RunRows.AddedControlled),
             ["drive-disengaged"] = Step(
                 TimelineEventKind.DriveDisengaged,
-                s => s.Procedure?.Controls.ReelDrive
+                s => s.InForce?.Controls.ReelDrive
             ),
-            ["units-lowered"] = Step(
-                TimelineEventKind.UnitsLowered,
-                s => s.Procedure?.Controls.LoweringUnits
-            ),
-            ["brake-set"] = Step(TimelineEventKind.ParkingBrakeSet, s => s.Procedure?.Controls.ParkingBrake),
-            ["key-kept"] = Step(TimelineEventKind.KeyRemoved, s => s.Procedure?.Controls.Key),
+            ["units-lowered"] = Step(TimelineEventKind.UnitsLowered, s => s.InForce?.Controls.LoweringUnits),
+            ["brake-set"] = Step(TimelineEventKind.ParkingBrakeSet, s => s.InForce?.Controls.ParkingBrake),
+            ["key-kept"] = Step(TimelineEventKind.KeyRemoved, s => s.InForce?.Controls.Key),
             ["seen-at-rest"] = Step(TimelineEventKind.SeenAtRest, _ => true),
         }.ToFrozenDictionary(StringComparer.Ordinal);
 
@@ -40,7 +37,9 @@ internal static class BeyondRows
     // The trade's own steps stand beside isolation: only minor servicing that holds lifts them.
     private static Func<Story, Possible> Step(TimelineEventKind kind, Func<Story, bool?> isAsked) =>
         OnMachine(story =>
-            isAsked(story) is { } asked ? RunRows.Again(story, kind, asked) : Possible.Unproven
+            isAsked(story) is not { } asked ? Possible.Unproven
+            : story.StrayStops.Any() ? RunRows.Again(story, kind, asked) | Possible.NeverMet
+            : RunRows.Again(story, kind, asked)
         );
 
     private static Func<Story, Possible> OnMachine(Func<Story, Possible> judge) =>

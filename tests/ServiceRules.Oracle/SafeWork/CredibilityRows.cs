@@ -98,7 +98,10 @@ internal static class CredibilityRows
 
             bool oneOff = (one.IsIsolation && other.IsIsolation) || one.Kind == TimelineEventKind.PlugRemoved;
             bool like =
-                one.Kind is TimelineEventKind.MachineShutDown or TimelineEventKind.StoredEnergyReleased
+                one.Kind
+                    is TimelineEventKind.MachineShutDown
+                        or TimelineEventKind.StoredEnergyReleased
+                        or TimelineEventKind.KeyRemoved
                 || (one.IsDeviceOn && one.Device == other.Device);
             bool reversed = story.Steps.Any(s => one.Before(s) && s.Before(other) && MayReverse(s));
             bool otherIsolator = one.Event.Isolator != other.Event.Isolator;
@@ -289,7 +292,10 @@ internal static class CredibilityRows
                                     ? s.Event.Sequence < counted[later].Event.Sequence
                                     : s != counted[later]
                             )
-                            && s.At - counted[later].At > TimeSpan.FromSeconds(2)
+                            && (
+                                s.At - counted[later].At > TimeSpan.FromSeconds(2)
+                                || (!consecutive && s.Event.Sequence == counted[later].Event.Sequence)
+                            )
                         )
                 )
                 {

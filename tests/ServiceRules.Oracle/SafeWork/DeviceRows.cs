@@ -27,19 +27,26 @@ internal static class DeviceRows
                     .Steps.Where(s => s.Kind == TimelineEventKind.LockApplied && s.IsOf(source.Id.Text))
                     .ToList();
                 // "Shall utilize lockout": a lock that was off before the tag hung, or came after it, leaves the tag alone.
+                bool elsewhere = locks.Append(tag).Any(on => HangsElsewhere(story, on));
                 bool beside = locks.Any(l =>
                     (Off(story, l) is not { } off || tag.Before(off))
                     && (Off(story, tag) is not { } gone || l.Before(gone))
                 );
                 return beside ? Possible.Met.OrStricter(locks.All(l => story.FirstWork?.Before(l) == true))
                     : locks.Count > 0 && tag.Event.ExtraMeasure is null
-                        ? story.HandsWentIn ? Possible.NotMet
+                        ? elsewhere ? Possible.Judged
+                            : story.HandsWentIn ? Possible.NotMet
                             : Possible.NeverMet
                     : tag.Event.ExtraMeasure is not null ? Possible.Judged
                     : story.HandsWentIn ? Possible.NotMet
                     : Possible.NeverMet;
             })
             .OfAllOrNone();
+
+    private static bool HangsElsewhere(Story story, Step on) =>
+        story.Steps.Any(s =>
+            (s.IsDeviceOn || s.IsDeviceOff) && s.Device == on.Device && s.Event.Source != on.Event.Source
+        );
 
     private static Step? Off(Story story, Step on) =>
         story.Steps.FirstOrDefault(s => s.IsDeviceOff && s.Device == on.Device && on.Before(s));

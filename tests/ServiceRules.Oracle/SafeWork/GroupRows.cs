@@ -199,6 +199,11 @@ internal static class GroupRows
 
     private static Possible OwnDevice(Story story, Spell spell)
     {
+        if (KeepsThePlug(story, spell))
+        {
+            return Possible.Judged;
+        }
+
         bool boxAlone = false;
         bool lacking = Own(story, spell.Person, spell.Start.Place + 1).Count == 0;
         bool lackingLater = false;
@@ -226,6 +231,17 @@ internal static class GroupRows
         return Possible.Met.OrStricter(boxAlone || oneOfSeveralOff || BorrowedOrUnknown(story, spell.Person))
             | (spell.Stop is null ? Possible.Unproven : Possible.None);
     }
+
+    /// <summary>The plug is all there is, it is out, and this person keeps it too.</summary>
+    private static bool KeepsThePlug(Story story, Spell spell) =>
+        story.Isolatable.ToList() is [{ Lockable: false } only]
+        && story.Steps.Any(kept =>
+            kept.Kind == TimelineEventKind.PlugControlConfirmed
+            && kept.By == spell.Person
+            && (kept.Event.Source is null || kept.IsOf(only.Id.Text))
+            && kept.At <= spell.Start.At
+            && story.Steps.Any(s => s.Kind == TimelineEventKind.PlugRemoved && s.At <= kept.At)
+        );
 
     /// <summary>Devices that a person put on and that are theirs, on at a place in the order.</summary>
     private static List<Step> Own(Story story, string person, int place)

@@ -1,5 +1,3 @@
-using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Oracle.SafeWork;

@@ -61,11 +61,22 @@ internal static class OwnerRows
                 || (story.Lock(r.Off.Device)?.Owner is { } owner && story.IsOutside(owner.Text))
             )
             .ToList();
+        bool maybeTheirs = Removals(story)
+            .Any(r =>
+                story.Steps.Any(s =>
+                    s.IsDeviceOn && s.Device == r.Off.Device && s.Before(r.Off) && story.IsOutside(s.By)
+                )
+            );
         return theirs.Count == 0
-            ? Possible.Any & ~Possible.NotMet
+            ? maybeTheirs
+                ? Possible.Any
+                : Possible.Any & ~Possible.NotMet
             : theirs
                 .Select(r =>
-                    r.On is null || !story.IsOutside(r.On.By) || story.WasHungByTwo(r.On) ? Possible.Any
+                    r.On is null
+                    || !story.IsOutside(r.On.By)
+                    || story.Steps.Any(s => s.IsDeviceOn && s.Device == r.On.Device && s.By != r.On.By)
+                        ? Possible.Any
                     : story.IsOutside(r.Off.By) ? Possible.Met
                     : story.Person(r.Off.By) is null ? Possible.Judged
                     : r.Off.Event.Exception is not null && ByOwner(story, r) != Possible.NotMet

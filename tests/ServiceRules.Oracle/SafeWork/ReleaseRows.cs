@@ -110,8 +110,10 @@ internal static class ReleaseRows
             return looks.Count > 0
                     ? (Possible.Any & ~Possible.NotMet).OrStricter(
                         story.Steps.Any(s =>
-                            (s.Kind == TimelineEventKind.MachineStarted || (s.IsForTest && stop.Before(s)))
-                            && s.Before(looks[^1])
+                            (
+                                s.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.HandedBack
+                                || (s.IsForTest && stop.Before(s))
+                            ) && s.Before(looks[^1])
                         )
                     )
                 : story.IsOpen ? Possible.Any & ~Possible.Met
@@ -122,7 +124,10 @@ internal static class ReleaseRows
             stop.Before(s)
             && (
                 s.IsForTest
-                || s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted
+                || s.Kind
+                    is TimelineEventKind.TestEnergised
+                        or TimelineEventKind.MachineStarted
+                        or TimelineEventKind.HandedBack
                     && s.Before(looks.LastOrDefault() ?? removal)
             )
         );

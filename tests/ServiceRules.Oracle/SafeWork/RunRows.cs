@@ -1,5 +1,4 @@
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Oracle.SafeWork;
@@ -37,10 +36,10 @@ internal static class RunRows
 
         if (story.Steps.Any(s => s.Kind == Task && s.Event.Task is null))
         {
-            return story.Procedure is null ? Possible.Unproven : Possible.NeverMet | Possible.Met;
+            return story.InForce is null ? Possible.Unproven : Possible.NeverMet | Possible.Met;
         }
 
-        return story.Procedure is not { } written ? Possible.Unproven
+        return story.InForce is not { } written ? Possible.Unproven
             : written.EnergisedTasks.Any(t => t.Task == ServiceTask.Lap && t.ApprovedBy is not null)
                 ? Possible.Met
             : Possible.NotMet;
@@ -63,8 +62,10 @@ internal static class RunRows
             return Possible.Any;
         }
 
+        bool tangled = Starts(story).Any(s => EndOf(story, s) is null);
         bool plain =
-            done.All(d => d.Event.Task == ServiceTask.Lap)
+            !tangled
+            && done.All(d => d.Event.Task == ServiceTask.Lap)
             && recorded.All(r => r.Event.Measures.Contains(ProtectiveMeasure.LongHandledBrush));
         if (recorded.Count == 0)
         {
@@ -77,17 +78,22 @@ internal static class RunRows
                 is var run
             && recorded.Any(r => r.Before(run ?? d))
         );
-        bool tooLate = done.Any(d => !recorded.Any(r => r.Before(d)));
+        bool tooLate = !tangled && done.Any(d => !recorded.Any(r => r.Before(d)));
         return tooLate ? Possible.NotMet
-            : inTime && plain ? Possible.Met
+            : inTime && plain && story.InForce is not null ? Possible.Met
             : Possible.Judged;
     }
 
     /// <summary>No longer at a time than the procedure says.</summary>
     public static Possible RunLength(Story story)
     {
+        if (Starts(story).Any(s => EndOf(story, s) is null))
+        {
+            return Possible.Any;
+        }
+
         int? longest = story
-            .Procedure?.EnergisedTasks.FirstOrDefault(t => t.Task == ServiceTask.Lap)
+            .InForce?.EnergisedTasks.FirstOrDefault(t => t.Task == ServiceTask.Lap)
             ?.LongestMinutes;
         if (
             longest is not { } minutes
@@ -172,6 +178,22 @@ internal static class RunRows
             : Possible.Met;
     }
 
+    private static IEnumerable<Step> Starts(Story story) =>
+        story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised);
+
+    /// <summary>The end of a run; none where it is started again before.</summary>
+    private static Step? EndOf(Story story, Step start)
+    {
+        var next = story.Steps.FirstOrDefault(s =>
+            s.Kind
+                is TimelineEventKind.TestEnded
+                    or TimelineEventKind.MachineShutDown
+                    or TimelineEventKind.TestEnergised
+            && start.Before(s)
+        );
+        return next?.Kind == TimelineEventKind.TestEnergised ? null : next;
+    }
+
     private static bool HasTask(Story story) => story.Steps.Any(s => s.Kind == Task);
 
     private static Possible Trained(Story story, Step step)
@@ -204,6 +226,11 @@ internal static class RunRows
             && known is null;
         bool heldBefore = story.DevicesOn(id, added.Place).Count > 0;
         bool proven = story.Steps.Any(s => Since(s) && s.Kind == TimelineEventKind.IsolationVerified);
+        if (story.StrayStops.Any(added.Before))
+        {
+            return Possible.Judged;
+        }
+
         return next is null
             ? whole || !story.IsOpen
                 ? Possible.Met

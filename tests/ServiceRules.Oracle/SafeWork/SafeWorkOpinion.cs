@@ -92,6 +92,27 @@ public static class SafeWorkOpinion
         ["cred.no-offset"] = CredibilityRows.NoOffset,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
+    private static readonly string[] AboutAdditions =
+    [
+        "147.a.2.iii.A",
+        "147.c.4.i.note",
+        "147.f.1.v",
+        "147.f.3.i",
+        "147.f.3.ii.D",
+        "147.f.4",
+    ];
+
+    private static readonly string[] AboutFirstWork =
+    [
+        "147.c.1",
+        "147.c.2.ii",
+        "147.d.3",
+        "147.d.4.i",
+        "147.d.4.iii",
+        "147.d.5.i",
+        "147.d.6",
+    ];
+
     private static readonly string[] AboutDevices =
     [
         Belief.Order,
@@ -131,6 +152,18 @@ public static class SafeWorkOpinion
             }
         }
 
+        // The table reckons with the sources of the machine alone, not with what arrives.
+        foreach (
+            var row in story.Additions.Any()
+                ? story.Additions.Any(s => story.FirstWork is not { } work || s.Before(work))
+                    ? [.. AboutAdditions, .. AboutDevices, .. AboutFirstWork]
+                    : AboutAdditions
+                : []
+        )
+        {
+            opinions[row] = Possible.Any;
+        }
+
         if (story.Record.Place == WorkPlace.OnBench)
         {
             // The table is of machines; what is asked at the bench is asked there by rules of its own.
@@ -138,6 +171,8 @@ public static class SafeWorkOpinion
             {
                 opinions[row] |= Possible.NotApplicable;
             }
+
+            opinions["147.c.4.ii"] = Possible.Any;
         }
 
         if (story.Sources.Any(source => SequenceRows.HasPlug(story, source)))

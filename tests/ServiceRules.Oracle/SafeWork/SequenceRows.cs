@@ -92,7 +92,17 @@ internal static class SequenceRows
     public static Possible Verified(Story story) =>
         story.Sources.Select(s => Verified(story, s)).OfAllOrNone();
 
-    public static Possible Reviewed(Story story)
+    // Gone through before a run it stays known; a shutdown before a run does not serve work after it.
+    public static Possible Reviewed(Story story) => OrAfterARun(story, ReviewedAtAll(story));
+
+    public static Possible ShutDown(Story story) =>
+        OrAfterARun(story, ShutDownAtAll(story))
+        | (story.Isolatable.Any() ? Possible.None : Possible.NotApplicable);
+
+    private static Possible OrAfterARun(Story story, Possible told) =>
+        RanInBetween(story) && told == Possible.NotMet ? Possible.Judged : told;
+
+    private static Possible ReviewedAtAll(Story story)
     {
         var reviews = story.Steps.Where(s => s.Kind == TimelineEventKind.EnergyReviewed).ToList();
         if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
@@ -121,7 +131,7 @@ internal static class SequenceRows
         );
     }
 
-    public static Possible ShutDown(Story story)
+    private static Possible ShutDownAtAll(Story story)
     {
         var isolated = story.Steps.FirstOrDefault(s => s.IsIsolation);
         if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
@@ -240,6 +250,10 @@ internal static class SequenceRows
             : Done(story, source).OrStricter(after.All(d => d.Event.Position == IsolatorPosition.On));
     }
 
+    /// <summary>The same printed minute, seconds not noted on either.</summary>
+    private static bool IsInTheMinuteOfWork(Story story, Step step) =>
+        story.FirstWork is { } work && step.At == work.At && step.At.Utc is { Second: 0, Millisecond: 0 };
+
     /// <summary>A plug pulled is off; nothing of it done and no isolator moved is not.</summary>
     private static Possible PulledPlug(Story story, EnergySource source)
     {
@@ -292,7 +306,10 @@ internal static class SequenceRows
             .ToList();
         if (proofs.Count == 0)
         {
-            return story.Absent;
+            bool perhaps = story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.IsolationVerified && s.IsOf(id) && IsInTheMinuteOfWork(story, s)
+            );
+            return perhaps ? Possible.Unproven : story.Absent;
         }
 
         var device = source.Isolator is null
@@ -307,6 +324,17 @@ internal static class SequenceRows
         if (good.Count == 0)
         {
             return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
+        }
+
+        if (good.All(p => IsInTheMinuteOfWork(story, p)))
+        {
+            // Which came first, the proof or the hands, the record cannot tell.
+            return Possible.Unproven
+                | (
+                    good.All(p => story.Authority(p.By) == Possible.Met) && !Undone(story, source)
+                        ? Possible.None
+                        : Possible.NotMet
+                );
         }
 
         bool somethingIsMissing =

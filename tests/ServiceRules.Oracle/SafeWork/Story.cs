@@ -19,7 +19,11 @@ internal sealed class Story
             .Procedures.Where(p => p.Place == record.Place && p.Machines.Contains(record.Machine.Id))
             .ToList();
         Procedure = fitting.FirstOrDefault(p => IsCurrent(p, Day)) ?? fitting.LastOrDefault();
-        Machine = context.Machines.FirstOrDefault(m => m.Id == record.Machine.Id);
+        // What the machine has is not on the bench with its unit.
+        Machine =
+            record.Place == WorkPlace.OnMachine
+                ? context.Machines.FirstOrDefault(m => m.Id == record.Machine.Id)
+                : null;
         Sources = AllSources();
     }
 
@@ -39,6 +43,12 @@ internal sealed class Story
     public Procedure? Procedure { get; }
 
     public RegisteredMachine? Machine { get; }
+
+    /// <summary>Entries of something with energy of its own that came during the job.</summary>
+    public IEnumerable<Step> Additions => Steps.Where(s => s.Kind == TimelineEventKind.SourceAdded);
+
+    /// <summary>The procedure, where it is in force on the day of the job.</summary>
+    public Procedure? InForce => Procedure is { } written && IsCurrent(written, Day) ? written : null;
 
     public IReadOnlyList<EnergySource> Sources { get; }
 

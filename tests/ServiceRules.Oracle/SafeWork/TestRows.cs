@@ -30,9 +30,13 @@ internal static class TestRows
     private static Step? EndOf(Story story, Step test)
     {
         var next = story.Steps.FirstOrDefault(s =>
-            s.Kind is TimelineEventKind.TestEnded or TimelineEventKind.TestEnergised && test.Before(s)
+            s.Kind
+                is TimelineEventKind.TestEnded
+                    or TimelineEventKind.TestEnergised
+                    or TimelineEventKind.MachineShutDown
+            && test.Before(s)
         );
-        return next?.Kind == TimelineEventKind.TestEnded ? next : null;
+        return next?.Kind == TimelineEventKind.TestEnergised ? null : next;
     }
 
     private static Possible Clear(Story story, Step test, TimelineEventKind look)

@@ -71,6 +71,23 @@ public class SafeWorkPackTests
             ProcedureFile,
             "/energisedTasks/0/approvedBy"
         ),
+        ["a task on the live machine to be run by nobody known"] = (
+            With(
+                SoundLibrary.Procedure with
+                {
+                    EnergisedTasks =
+                    [
+                        new(ServiceTask.Lap, new("lead-01"), [], "engine off", null, null)
+                        {
+                            Operators = [new("lead-01"), new("nobody")],
+                        },
+                    ],
+                }
+            ),
+            DiagnosticCode.UnknownPerson,
+            ProcedureFile,
+            "/energisedTasks/0/operators/1"
+        ),
     };
 
     private static Rule Programme =>

@@ -134,7 +134,7 @@ public class EvaluationPropertyTests
             }
         );
 
-    [Property]
+    [Property(MaxTest = 1000)]
     public Property Evaluate_UnfitGauges_NeverProveAndNeverSoften() =>
         Prop.ForAll(
             Logs,
@@ -149,7 +149,7 @@ public class EvaluationPropertyTests
                     })
         );
 
-    [Property]
+    [Property(MaxTest = 1000)]
     public Property Evaluate_BothSidesOrOneAfterTheOther_IsTheSame() =>
         Prop.ForAll(
             Logs,
@@ -160,7 +160,7 @@ public class EvaluationPropertyTests
             }
         );
 
-    [Property]
+    [Property(MaxTest = 1000)]
     public Property Evaluate_AdjusterTurnedLastByAnUnknownAmount_LeavesNothingMet() =>
         Prop.ForAll(
             Logs,

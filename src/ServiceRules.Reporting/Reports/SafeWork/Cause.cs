@@ -28,9 +28,15 @@ internal sealed record Cause(ImmutableArray<SafeWorkFinding> Findings)
     public static bool IsCredibility(Finding finding) =>
         finding is { Verdict: Verdict.Unproven, Reason: FindingReason.NotCredible };
 
-    // What somebody let out is told by itself, with who let it out.
-    private static (Verdict, string) KeyOf(SafeWorkFinding one) =>
-        one.Finding.LetOut is not null ? (one.Finding.Verdict, one.Finding.Rule)
-        : IsCredibility(one.Finding) ? (one.Finding.Verdict, NotCredible)
-        : (one.Finding.Verdict, one.Finding.Statement);
+    // What somebody let out is told by itself, with who let it out; so is what has more to tell than its statement.
+    private static (Verdict, string) KeyOf(SafeWorkFinding one)
+    {
+        var finding = one.Finding;
+        return (
+            finding.Verdict,
+            finding.LetOut is not null || !finding.Notices.IsEmpty ? finding.Rule
+            : IsCredibility(finding) ? NotCredible
+            : finding.Statement
+        );
+    }
 }

@@ -10,7 +10,7 @@ internal static class ClaimWords
     public static string By(HeldClaim claim) =>
         claim.DecidedBy is { } person
             ? $"a claim decided by {person.Text}"
-            : $"a claim of {claim.ClaimedBy.Text}, decided by nobody named";
+            : $"a claim decided by {claim.ClaimedBy.Text}, who entered it";
 
     public static string Short(HeldClaim claim) => $"{Of(claim.Kind)}, {By(claim)}";
 
@@ -24,7 +24,7 @@ internal static class ClaimWords
             + (
                 claim.DecidedBy is { } person
                     ? $"decided by {person.Text}"
-                    : "with nobody named who decided it"
+                    : "with nobody else named who decided it"
             )
             + $": {lifts}. It rests on what was claimed; whether it is so, a competent person decides.";
     }

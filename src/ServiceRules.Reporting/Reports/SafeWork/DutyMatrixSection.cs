@@ -109,9 +109,16 @@ internal static class DutyMatrixSection
                 ]),
                 new Paragraph(view.Clauses.For(one.Rule), Palette.Tiny),
                 view.Job.MarkedLine(print, new Span(print.Word, Palette.Tiny)),
-                new Paragraph(view.Evidence(finding.Evidence), Palette.Tiny)
+                new Paragraph(Entries(view, one), Palette.Tiny)
             )
         );
+    }
+
+    /// <summary>What nobody entered has no number: that is said, so that nobody looks for it.</summary>
+    private static string Entries(SafeWorkView view, SafeWorkFinding one)
+    {
+        var told = view.Evidence(one.Finding.Evidence);
+        return told.Length == 0 && one.IsOpen && !one.IsToCome ? "no such entry" : told;
     }
 
     private static string Cited(Clauses clauses) =>

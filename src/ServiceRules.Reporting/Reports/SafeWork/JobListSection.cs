@@ -36,7 +36,7 @@ internal static class JobListSection
     {
         var record = job.Job.Record;
         var state = job.Job.Assessment.State;
-        var standing = StandingPrint.Of(job.Standing, state);
+        var standing = StandingPrint.Of(job.Found, state);
         var whole = VerdictPrint.Of(job.Job.Assessment.Job.Disposition, state);
         return new TableRow([
             new Paragraph(record.Id.Text, Palette.TinyBold),

@@ -17,7 +17,7 @@ internal static class PeriodBasisSection
         yield return new Paragraph(NotJudged(view), Palette.Small);
         yield return GroundsSection.Of(
             GroundsSection.Times([.. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone))]),
-            "not filed in a log.",
+            "where it was filed in one, the proof beside it says so; none can stand in it.",
             signature,
             Palette.SmallBold,
             Palette.Small

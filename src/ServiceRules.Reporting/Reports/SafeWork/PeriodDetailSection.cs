@@ -20,9 +20,9 @@ internal static class PeriodDetailSection
         foreach (var job in jobs)
         {
             yield return Paragraph.Heading(3, Head(job), Palette.SubHeading);
-            foreach (var duty in job.OpenDuties)
+            foreach (var cause in job.Causes)
             {
-                yield return Line(view, duty.Finding, view.TitleOf(duty.Rule));
+                yield return Line(view, cause);
             }
         }
     }
@@ -37,15 +37,27 @@ internal static class PeriodDetailSection
         );
     }
 
-    private static Row Line(PeriodView view, Finding finding, string title)
+    private static Row Line(PeriodView view, Cause cause)
     {
+        var finding = cause.First;
         var told = FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
-        var entries = finding.Evidence.IsEmpty ? "" : $" ({string.Join(", ", InOrder(finding.Evidence))})";
+        var evidence = InOrder(cause.Evidence).ToList();
+        var entries = evidence.Count == 0 ? "" : $" ({string.Join(", ", evidence)})";
+        var titles = cause.Findings.Select(one => view.TitleOf(one.Rule)).Distinct(StringComparer.Ordinal);
+        var clauses = cause
+            .Findings.Select(one => view.Clauses.For(one.Rule))
+            .Where(clause => clause.Length > 0)
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        var statement = cause is { IsOfSeveral: true, IsOfCredibility: true }
+            ? $"{cause.Findings.Length} duties: {Cause.NotCredible}."
+            : view.Say(finding.Statement);
         return view.MarkedLine(
             told,
             new Span($"{ReportWords.Sentence(told.Word)} · ", Palette.TinyBold with { Ink = told.Ink }),
-            new Span(view.Say(finding.Statement), Palette.Tiny),
-            new Span($"  {title}", Palette.TinyQuiet),
+            new Span(statement, Palette.Tiny),
+            new Span($"  {string.Join("; ", titles)}", Palette.TinyQuiet),
+            new Span(clauses.Count == 0 ? "" : $"  {string.Join("; ", clauses)}", Palette.TinyBold),
             new Span(finding.LetOut is { } letOut ? $"  Let out: {letOut}" : "", Palette.TinyBold),
             new Span(entries, Palette.TinyQuiet)
         );

@@ -58,7 +58,14 @@ internal static class PeriodOutcomeSection
         var registers = view.Programme.IsEmpty
             ? ""
             : $" {ReportWords.Sentence(ReportWords.Counted(view.Programme.Length, "entry of the registers is", "entries of the registers are"))} out of date, wrong or missing.";
-        return $"Safe work as the records of {view.Days} show it, {places}.{registers}";
+        var open = view.Jobs.Count(job => job.IsOpen);
+        var handsIn = view.Jobs.Count(job => !job.HandsIn.IsEmpty);
+        var hands = handsIn == 0 ? "hands in on none" : $"hands in on {handsIn}";
+        var going =
+            open == 0
+                ? ""
+                : $" {ReportWords.Counted(open, "job is", "jobs are")} still open, {hands} of them.";
+        return $"Safe work as the records of {view.Days} show it, {places}.{going}{registers}";
     }
 
     private static Row Counts(PeriodView view)

@@ -40,11 +40,21 @@ internal sealed class PeriodView
 
     public Clauses Clauses { get; }
 
-    /// <summary>Jobs that are kept in by what their record leaves open: open jobs first, then stops, then by day.</summary>
+    /// <summary>Jobs that are kept in by what their record leaves open: hands in first, then other open jobs, then stops, then by day.</summary>
     public IEnumerable<PeriodJob> NeedAction =>
         Jobs.Where(job => job.NeedsAction)
-            .OrderBy(job => job.IsOpen ? 0 : 1)
+            .OrderBy(job =>
+                job.IsOpen && !job.HandsIn.IsEmpty ? 0
+                : job.IsOpen ? 1
+                : 2
+            )
             .ThenByDescending(job => job.Gravest)
+            .ThenBy(job => job.Index);
+
+    /// <summary>Open jobs on which nothing is missed so far, those with hands in first.</summary>
+    public IEnumerable<PeriodJob> GoingOn =>
+        Jobs.Where(job => job.IsOpen && !job.NeedsAction)
+            .OrderBy(job => job.HandsIn.IsEmpty ? 1 : 0)
             .ThenBy(job => job.Index);
 
     /// <summary>The sites, for the running head.</summary>

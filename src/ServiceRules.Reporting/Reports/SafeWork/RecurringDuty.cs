@@ -4,12 +4,14 @@ using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
-/// <summary>One duty that some jobs of a period leave open.</summary>
-/// <param name="Rule">The rule.</param>
+/// <summary>One duty that some jobs of a period leave open; or what leaves many duties of them open at once.</summary>
+/// <param name="Rule">The rule; null: entries that are not credible enough, whatever duty they were to prove.</param>
+/// <param name="Duties">How many duties it is.</param>
 /// <param name="NotShown">Jobs whose record does not show it.</param>
 /// <param name="NotProven">Jobs whose record does not prove it.</param>
 internal sealed record RecurringDuty(
-    Rule Rule,
+    Rule? Rule,
+    int Duties,
     ImmutableArray<PeriodJob> NotShown,
     ImmutableArray<PeriodJob> NotProven
 )
@@ -19,16 +21,22 @@ internal sealed record RecurringDuty(
     public static ImmutableArray<RecurringDuty> Of(IEnumerable<PeriodJob> jobs) =>
         [
             .. jobs.SelectMany(job => job.OpenDuties.Select(duty => (job, duty)))
-                .GroupBy(one => one.duty.Finding.Rule, StringComparer.Ordinal)
+                .GroupBy(
+                    one => Cause.IsCredibility(one.duty.Finding) ? "" : one.duty.Finding.Rule,
+                    StringComparer.Ordinal
+                )
                 .Select(same => new RecurringDuty(
-                    same.First().duty.Rule,
+                    same.Key.Length == 0 ? null : same.First().duty.Rule,
+                    same.Select(one => one.duty.Finding.Rule).Distinct(StringComparer.Ordinal).Count(),
                     With(same, Verdict.NotMet),
                     With(same, Verdict.Unproven)
                 ))
-                .OrderByDescending(duty => duty.NotShown.IsEmpty ? Severity.Advise : duty.Rule.Severity)
+                .OrderByDescending(duty =>
+                    duty.NotShown.IsEmpty || duty.Rule is null ? Severity.Advise : duty.Rule.Severity
+                )
                 .ThenByDescending(duty => duty.NotShown.Length)
                 .ThenByDescending(duty => duty.NotProven.Length)
-                .ThenBy(duty => duty.Rule.Id.Text, StringComparer.Ordinal),
+                .ThenBy(duty => duty.Rule?.Id.Text, StringComparer.Ordinal),
         ];
 
     private static ImmutableArray<PeriodJob> With(

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
@@ -68,14 +69,19 @@ internal static class RecurringSection
         new(
             Only<Block>(
                 hasClauses,
-                new Paragraph(view.TitleOf(duty.Rule), Palette.TinyBold),
-                new Paragraph(view.Clauses.For(duty.Rule), Palette.Tiny),
+                new Paragraph(Title(view, duty), Palette.TinyBold),
+                new Paragraph(duty.Rule is { } rule ? view.Clauses.For(rule) : "", Palette.Tiny),
                 Count(duty.NotShown.Length),
                 Count(duty.NotProven.Length),
                 new Paragraph(Days([.. duty.Jobs]), Palette.Tiny),
                 new Paragraph(Where([.. duty.Jobs]), Palette.Tiny)
             )
         );
+
+    private static string Title(PeriodView view, RecurringDuty duty) =>
+        duty.Rule is { } rule ? view.TitleOf(rule)
+        : duty.Duties == 1 ? ReportWords.Sentence(Cause.NotCredible)
+        : $"{ReportWords.Sentence(Cause.NotCredible)} ({duty.Duties} duties)";
 
     private static ImmutableArray<T> Only<T>(
         bool hasClauses,

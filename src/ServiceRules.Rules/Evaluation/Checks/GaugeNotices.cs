@@ -20,15 +20,9 @@ internal static class GaugeNotices
                 [
                     .. outcome.Notices,
                     .. QuantitiesOf(check)
-                        .SelectMany(quantity => Once(Told(unit, quantity, outcome.Verdict))),
+                        .SelectMany(quantity => Alike.Once(Told(unit, quantity, outcome.Verdict))),
                 ],
             };
-
-    /// <summary>What is to be told of several places alike is told once, with the places named.</summary>
-    private static IEnumerable<string> Once(IEnumerable<(string Where, string Told)> places) =>
-        places
-            .GroupBy(place => place.Told, StringComparer.Ordinal)
-            .Select(alike => $"{Wording.Listed([.. alike.Select(place => place.Where)])}: {alike.Key}");
 
     private static IEnumerable<(string Where, string Told)> Told(
         UnitFrame unit,

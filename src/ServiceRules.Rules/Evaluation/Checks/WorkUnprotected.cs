@@ -3,6 +3,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -42,8 +43,10 @@ internal static class WorkUnprotected
             .Of([work.Interval])
             .Without(protection.ProtectedFor(work.Person))
             .Without(reading.Running);
-        foreach (var from in bare.Intervals.Select(interval => interval.From))
+        // What a whole stretch lacks is told before what may only stand the wrong way round.
+        foreach (var stretch in bare.Intervals.OrderBy(stretch => stretch.IsWithinAMinute()))
         {
+            var from = stretch.From;
             var isAtStart = from == work.Start.Place();
             if (!isAtStart && work.Stop is null && !reading.IsOpen)
             {
@@ -58,10 +61,24 @@ internal static class WorkUnprotected
                 .ToList();
             if (lacks.Count > 0)
             {
-                yield return Fault(work, entry, isAtStart, lacks, words);
+                var fault = Fault(work, entry, isAtStart, lacks, words);
+                yield return stretch.IsWithinAMinute() ? WithinAMinute(fault) : fault;
             }
         }
     }
+
+    // Begun and made good in one printed minute: the entries may only stand the wrong way round.
+    private static TimelineFault WithinAMinute(TimelineFault fault) =>
+        fault.Verdict == Verdict.NotMet
+            ? LeadUpOutcome.Untold(
+                fault with
+                {
+                    Text =
+                        fault.Text.TrimEnd('.')
+                        + ", and it was so again in the same minute: which came first it cannot tell.",
+                }
+            )
+            : fault;
 
     private static TimelineFault Fault(
         WorkInterval work,

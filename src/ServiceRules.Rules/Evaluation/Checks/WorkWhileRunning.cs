@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -33,7 +34,7 @@ internal static class WorkWhileRunning
                     continue;
                 }
 
-                yield return new(
+                var told = new TimelineFault(
                     Verdict.NotMet,
                     FindingReason.Unprotected,
                     start.Place() > work.Start.Place()
@@ -42,6 +43,8 @@ internal static class WorkWhileRunning
                     [start, work.Start],
                     Act
                 );
+                // Out and started, or stopped and in, in one printed minute may only stand the wrong way round.
+                yield return both.IsWithinAMinute() ? LeadUpOutcome.Untold(told) : told;
             }
         }
 

@@ -39,19 +39,35 @@ internal static class IsolationVerifiedDuty
         var all = SourceReading.Verifications(duty.Reading, source).ToImmutableArray();
         var before = all.Where(leadUp.Contains).ToImmutableArray();
         var good = before.Where(entry => Against(entry) is null).ToImmutableArray();
-        return good.IsEmpty && before is [.., var last]
-            ? new(source, [], null, $" ({duty.Words.Time(last)}: {Against(last)})", [last])
+        var together = before.LastOrDefault(entry => IsInTheMinute(entry) && Besides(entry) is null);
+        return good.IsEmpty && together is not null
+                ? new(
+                    source,
+                    [],
+                    null,
+                    $" ({duty.Words.Time(together)}: in the very minute in which work started; which came first it cannot tell)",
+                    [together],
+                    IsUntold: true
+                )
+            : good.IsEmpty && before is [.., var last]
+                ? new(source, [], null, $" ({duty.Words.Time(last)}: {Against(last)})", [last])
             : new(source, good, leadUp.FirstAfter(all), string.Empty, []);
 
+        bool IsInTheMinute(OrderedEvent entry) =>
+            leadUp.Work is { } work && entry.Place().IsInTheMinuteOf(work.Start.Place());
+
         string? Against(OrderedEvent entry) =>
+            leadUp.Work is { } work && entry.Moment >= work.Start.Moment
+                ? Besides(entry) ?? "at the very time at which work started"
+                : Besides(entry);
+
+        string? Besides(OrderedEvent entry) =>
             on is not null && entry.Place() < on.Place()
                 ? $"before a lock or tag was on at {duty.Words.Time(on)}"
             : released is not null && entry.Place() < released.Place()
                 ? $"before its stored energy was released at {duty.Words.Time(released)}"
             : undone is not null && entry.Place() < undone.Place()
                 ? $"before {EventWords.Done(undone.Event)} at {duty.Words.Time(undone)}"
-            : leadUp.Work is { } work && entry.Moment >= work.Start.Moment
-                ? "at the very time at which work started"
             : Authorities.Of(duty, entry.Event.Actor) switch
             {
                 Authority.Shown => null,

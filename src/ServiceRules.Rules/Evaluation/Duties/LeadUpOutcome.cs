@@ -44,6 +44,15 @@ internal static class LeadUpOutcome
                 [.. entries],
                 AskWhoWas
             ),
+            { } work when late is not null && late.Place().IsInTheMinuteOf(work.Start.Place()) => Untold(
+                new(
+                    Verdict.NotMet,
+                    FindingReason.WrongOrder,
+                    $"The record shows {what} at {words.Time(late)}, in the very minute in which work started {words.AtBy(work.Start)}: which came first it cannot tell.",
+                    [work.Start, late, .. entries],
+                    StopWork
+                )
+            ),
             { } work when late is not null => new(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
@@ -60,6 +69,17 @@ internal static class LeadUpOutcome
             ),
         };
     }
+
+    /// <summary>The same, where the record cannot tell whether it was in time.</summary>
+    public static TimelineFault Untold(TimelineFault fault) =>
+        fault.Verdict == Verdict.NotMet
+            ? fault with
+            {
+                Verdict = Verdict.Unproven,
+                Reason = FindingReason.NotCredible,
+                Act = "Have somebody who was there say which came first; note the seconds next time.",
+            }
+            : fault;
 
     /// <summary>The faults, or met; on a finished job that shows no work, neither.</summary>
     public static CheckOutcome Of(

@@ -99,7 +99,10 @@ internal sealed class MakeSafeStretch
 
         // A machine that ran while it was isolated did so whatever was switched off again later.
         var down = OfKind(TimelineEventKind.MachineShutDown).FirstOrDefault();
-        var first = Earlier(chains.SelectMany(chain => chain.Off).MinBy(Place), relied.MinBy(Place));
+        var firstOff = entries.FirstOrDefault(entry =>
+            entry.Event.Kind is TimelineEventKind.IsolatorOperated or TimelineEventKind.PlugRemoved
+        );
+        var first = Earlier(firstOff, relied.MinBy(Place));
         if (down is not null && first is not null && Is(down, first))
         {
             yield return (down, first, null);

@@ -27,7 +27,11 @@ internal static class NoHandsWhileEnergisedDuty
         [
             .. runs.SelectMany(run =>
                 duty.Reading.Works.Where(work => !run.Interval.Overlap(work.Interval).IsEmpty)
-                    .Select(work => AtWork(duty, run, work))
+                    .Select(work =>
+                        run.Interval.Overlap(work.Interval).IsWithinAMinute()
+                            ? LeadUpOutcome.Untold(AtWork(duty, run, work))
+                            : AtWork(duty, run, work)
+                    )
                     .Concat(
                         duty.Reading.MayHaveBeenIn(run.Start.Place()).Select(stop => Stopped(duty, run, stop))
                     )

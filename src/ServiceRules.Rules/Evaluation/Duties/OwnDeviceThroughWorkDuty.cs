@@ -113,14 +113,15 @@ internal static class OwnDeviceThroughWorkDuty
                 .And(IntervalSet.Of([new TimelineInterval(source.From, null)]))
                 .Without(duty.Reading.Running)
                 .Intervals
-            group source.Source by gap.From into together
-            orderby together.Key
+            group source.Source by (gap.From, IsBrief: gap.IsWithinAMinute()) into together
+            orderby together.Key.From
             select together;
         foreach (var gap in bare)
         {
-            if (Fault(duty, protection, work, gap.Key, [.. gap]) is { } fault)
+            if (Fault(duty, protection, work, gap.Key.From, [.. gap]) is { } fault)
             {
-                yield return fault;
+                // Off and on again, or work and lock, in one printed minute may only stand the wrong way round.
+                yield return gap.Key.IsBrief ? LeadUpOutcome.Untold(fault) : fault;
             }
         }
     }

@@ -59,11 +59,13 @@ internal static class RelockedAfterTestDuty
                         is TimelineEventKind.WorkStarted
                             or TimelineEventKind.TestEnergised
                             or TimelineEventKind.MachineStarted
-                            or TimelineEventKind.HandedBack
                 || (entry.Place() > end.Place() && duty.Reading.StopsWithoutStart.Contains(entry))
             );
             var isWork = next?.Event.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped;
-            if (isWork || (next is null && duty.Reading.IsOpen))
+            var isHandedBack = duty
+                .Reading.Of(TimelineEventKind.HandedBack)
+                .Any(back => back.Place() > end.Place());
+            if (isWork || (next is null && duty.Reading.IsOpen && !isHandedBack))
             {
                 yield return new(runs[index], end, isWork ? next : null);
             }

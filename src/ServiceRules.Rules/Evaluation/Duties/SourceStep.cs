@@ -10,12 +10,14 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <param name="Late">An entry that would have done, had it stood before the work; or null.</param>
 /// <param name="Why">What stands instead, in brackets and after a blank; empty: nothing.</param>
 /// <param name="Instead">The entries that stand instead.</param>
+/// <param name="IsUntold">What stands instead may have been in time: the record cannot tell the order.</param>
 internal sealed record SourceStep(
     EnergySource Source,
     ImmutableArray<OrderedEvent> Shown,
     OrderedEvent? Late,
     string Why,
-    ImmutableArray<OrderedEvent> Instead
+    ImmutableArray<OrderedEvent> Instead,
+    bool IsUntold = false
 )
 {
     /// <summary>A step that any of some entries does, where it stands before the work.</summary>
@@ -42,14 +44,15 @@ internal sealed record SourceStep(
         var faults =
             from step in steps
             where step.Shown.IsEmpty
-            group step by (step.Late, step.Why) into alike
-            select LeadUpOutcome.Missing(
+            group step by (step.Late, step.Why, step.IsUntold) into alike
+            let missing = LeadUpOutcome.Missing(
                 leadUp,
                 done + For(alike.Select(step => step.Source)),
                 alike.Key.Late,
                 alike.Key.Why,
                 [.. alike.SelectMany(step => step.Instead).Distinct()]
-            );
+            )
+            select alike.Key.IsUntold ? LeadUpOutcome.Untold(missing) : missing;
         return LeadUpOutcome.Of(leadUp, [.. faults], done + For(steps.Select(step => step.Source)), restsOn);
     }
 

@@ -90,8 +90,8 @@ internal static class TestClearDuties
 
             yield return work.Stop is { } end
                 ? new(
-                    Verdict.NotMet,
-                    FindingReason.WrongOrder,
+                    end.Place().IsInTheMinuteOf(start) ? Verdict.Unproven : Verdict.NotMet,
+                    end.Place().IsInTheMinuteOf(start) ? FindingReason.NotCredible : FindingReason.WrongOrder,
                     $"{told}, while {work.Person} was at work from {words.Time(work.Start)} until {words.Time(end)}.",
                     [clear, work.Start, end, run.Start],
                     Act

@@ -65,7 +65,7 @@ internal static class UndocumentedExceptionDuty
             );
         }
 
-        if (sources.IsEmpty)
+        if (!sources.Any(source => source.IsDescribed))
         {
             faults.Add(
                 new(

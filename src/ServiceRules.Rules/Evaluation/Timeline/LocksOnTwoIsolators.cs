@@ -1,6 +1,5 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Site;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
@@ -18,6 +17,7 @@ internal static class LocksOnTwoIsolators
         var isolators = EffectiveSources
             .Of(reading)
             .Where(source => source.IsDescribed && source.HasIsolator)
+            .DistinctBy(source => source.Source.Id)
             .ToDictionary(source => source.Source.Id, source => source.Source);
         foreach (var device in reading.Devices)
         {

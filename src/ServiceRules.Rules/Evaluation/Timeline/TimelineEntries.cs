@@ -12,6 +12,17 @@ internal static class TimelineEntries
     /// <summary>Its place in the judged order.</summary>
     public static TimelinePlace Place(this OrderedEvent entry) => new(entry.Moment, entry.Index);
 
+    /// <summary>
+    /// Whether two places stand in one printed minute, seconds not noted: which of the two came first the record cannot
+    /// tell.
+    /// </summary>
+    public static bool IsInTheMinuteOf(this TimelinePlace place, TimelinePlace? other) =>
+        place.Moment == other?.Moment && place.Moment.Utc.Ticks % TimeSpan.TicksPerMinute == 0;
+
+    /// <summary>Whether a stretch begins and ends in one printed minute.</summary>
+    public static bool IsWithinAMinute(this TimelineInterval stretch) =>
+        stretch.From.IsInTheMinuteOf(stretch.Until);
+
     /// <summary>Its evidence pointer.</summary>
     public static string Pointer(this OrderedEvent entry) =>
         string.Create(CultureInfo.InvariantCulture, $"/timeline/{entry.Index}");

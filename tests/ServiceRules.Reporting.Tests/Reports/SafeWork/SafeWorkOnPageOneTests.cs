@@ -107,7 +107,7 @@ public sealed class SafeWorkOnPageOneTests
     }
 
     [Fact]
-    public void Headline_ClaimThatNamesNobody_SaysSo()
+    public void Headline_ClaimThatNamesNobody_IsOfWhoeverEnteredIt()
     {
         var undecided = SafeWorkSamples.Each(
             SafeWorkSamples.ByClaim,
@@ -115,7 +115,7 @@ public sealed class SafeWorkOnPageOneTests
         );
 
         Assert.Contains(
-            Printed("decided by nobody named"),
+            Printed("Exempt from lockout by a claim decided by tech-01, who entered it"),
             Words(LayOut(SampleJobs.Judge(undecided)).Pages),
             StringComparison.Ordinal
         );
@@ -230,6 +230,18 @@ public sealed class SafeWorkOnPageOneTests
                         )
                 );
             }
+        );
+    }
+
+    [Fact]
+    public void Duty_WithoutAnyEntry_SaysThatThereIsNone()
+    {
+        var nobody = SafeWorkSamples.ByTwo with { Timeline = [], People = [] };
+
+        Assert.Contains(
+            Printed("no such entry"),
+            Words(LayOut(SampleJobs.Judge(nobody)).Pages),
+            StringComparison.Ordinal
         );
     }
 }

@@ -65,23 +65,6 @@ public sealed class SafeWorkReportTests
         AssertTells(printed, "tech-01: hands in 20 min, unprotected 0 min");
     }
 
-    /// <summary>The hours of the other may be in order: of the job as a whole it is not proven.</summary>
-    [Fact]
-    public void LayOut_WorkNotShownAsProtected_CallsNobodyProtectedInTheTopBox()
-    {
-        var untold = SampleJobs.Judge(
-            SafeWorkSamples.Without(
-                SafeWorkSamples.ByTwo,
-                one => one is { Kind: Domain.Timeline.TimelineEventKind.WorkStarted, Actor.Text: "tech-05" }
-            )
-        );
-
-        var printed = Words(untold);
-
-        AssertTells(printed, "not proven that everybody's work was inside the protected interval");
-        Assert.DoesNotContain(Layout.Printable.Of("all of it protected"), printed, StringComparison.Ordinal);
-    }
-
     [Fact]
     public void LayOut_NotShown_IsToldInFullOnPageOneAndByLetterOnTheLanes()
     {

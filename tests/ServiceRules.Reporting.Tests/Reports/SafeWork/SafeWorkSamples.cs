@@ -32,6 +32,18 @@ internal static class SafeWorkSamples
             FollowUp = null,
         };
 
+    /// <summary>The same, hands in and nothing missed so far.</summary>
+    public static ServiceRecord AtWork =>
+        ByTwo with
+        {
+            Timeline =
+            [
+                .. ByTwo.Timeline.Where(one => string.CompareOrdinal(one.At.Text, "2026-04-13T08:20") < 0),
+            ],
+            SignOff = null,
+            FollowUp = null,
+        };
+
     /// <summary>The same, and the first of them takes their lock off in the middle of the work.</summary>
     public static ServiceRecord LockOffAtWork =>
         Each(
@@ -59,6 +71,7 @@ internal static class SafeWorkSamples
         {
             Setting = WorkSetting.InUse,
             HandsInBladeZone = false,
+            People = [.. ByTwo.People, new(new("lead-01"), JobRole.Leads)],
             Units = [.. ByTwo.Units.Select(unit => unit with { Entries = [] })],
             Timeline =
             [

@@ -1,6 +1,8 @@
+using System.Globalization;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -105,4 +107,115 @@ public sealed class LineReachTests
         Assert.DoesNotContain(outcome.Comparisons, compared => compared.IsAtEnd);
         Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
     }
+
+    /// <summary>A quantity without gauging stations: 510 mm is 202 mm beyond 308 mm, and 210 mm beyond 300 mm.</summary>
+    [Theory]
+    [InlineData("105 mm", "308 mm", Verdict.Met, "")]
+    [InlineData("100 mm", "300 mm", Verdict.Unproven, "not read at the right end, too far beyond")]
+    [InlineData("210 mm", "410 mm", Verdict.Unproven, "not read at the left end, too far beyond")]
+    [InlineData(
+        "240 mm",
+        "260 mm",
+        Verdict.Unproven,
+        "the left end, too far beyond what was read to be told and the right end, too far beyond what was read to be told"
+    )]
+    public void Evaluate_AnEndTooFarBeyond_IsNamed(string first, string second, Verdict verdict, string told)
+    {
+        var check = new Check.LimitOnQuantity(
+            MeasuredQuantity.ShieldGap,
+            LimitSource.Sheet,
+            CheckedPlaces.StationsAndEnds
+        );
+
+        var outcome = Judge(
+            check,
+            Measured(MeasuredQuantity.ShieldGap, first, "1.50 mm"),
+            Measured(MeasuredQuantity.ShieldGap, second, "1.50 mm")
+        );
+
+        Assert.Equal(
+            (verdict, verdict is Verdict.Met ? FindingReason.None : FindingReason.TooFewStations),
+            (outcome.Verdict, outcome.Reason)
+        );
+        Assert.Contains(told, outcome.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>Left and middle tell the middle of a unit, 204 mm apart; not its right end, 255 mm further on.</summary>
+    [Theory]
+    [InlineData(SpreadAcross.Units, Verdict.NotMet)]
+    [InlineData(SpreadAcross.AdjacentEnds, Verdict.Unproven)]
+    public void Evaluate_AUnitReadAtLeftAndMiddle_IsComparedWhereItsLineReaches(
+        SpreadAcross across,
+        Verdict verdict
+    )
+    {
+        var frame = Machine(
+            [Height("left", "4.60 mm"), Height("middle", "4.60 mm")],
+            [Height("left", "4.00 mm"), Height("right", "4.00 mm")]
+        );
+
+        var outcome = CheckEvaluation.Evaluate(
+            RuleFor(new Check.Spread(MeasuredQuantity.HeightOfCut, across)),
+            frame,
+            null
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Equal(verdict is Verdict.Unproven, outcome.Comparisons.IsEmpty);
+    }
+
+    /// <summary>Every choice of what may be believed is looked at up to 64 of one unit; here each is out the same way.</summary>
+    [Theory]
+    [InlineData(8, Verdict.NotMet)]
+    [InlineData(9, Verdict.Unproven)]
+    public void Evaluate_ContradictionsAtBothEnds_AreLookedThroughUpTo64Choices(int left, Verdict verdict)
+    {
+        var outcome = Judge(Sides, [.. Apart("left", 4.20m, left), .. Apart("right", 3.80m, 8)]);
+
+        Assert.Equal(verdict, outcome.Verdict);
+    }
+
+    /// <summary>And up to 256 of the units of a set: 8 times 8 times 4.</summary>
+    [Theory]
+    [InlineData(4, Verdict.NotMet)]
+    [InlineData(5, Verdict.Unproven)]
+    public void Evaluate_ContradictionsOfThreeUnits_AreLookedThroughUpTo256Choices(int third, Verdict verdict)
+    {
+        var frame = Machine(
+            [.. Apart("left", 5m, 8), Height("right", "5.00 mm")],
+            [.. Apart("left", 4m, 8), Height("right", "4.00 mm")],
+            [.. Apart("left", 3m, third), Height("right", "3.00 mm")]
+        );
+
+        var outcome = CheckEvaluation.Evaluate(
+            RuleFor(new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.Units)),
+            frame,
+            null
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+    }
+
+    /// <summary>Readings of one place, each 0.02 mm above the one before, which the scatter of the gauge does not explain.</summary>
+    private static IEnumerable<BenchEntry> Apart(string station, decimal from, int readings) =>
+        Enumerable
+            .Range(0, readings)
+            .Select(
+                BenchEntry (each) =>
+                    Height(
+                        station,
+                        string.Create(CultureInfo.InvariantCulture, $"{from + (each * 0.02m):0.00} mm")
+                    )
+            );
+
+    private static JobFrame Machine(params BenchEntry[][] units) =>
+        FrameBuilder.Build(
+            Record([
+                .. units.Select(
+                    (entries, at) => Unit(entries) with { Id = new($"U-01-{at + 1}"), Position = at + 1 }
+                ),
+            ]),
+            Context,
+            Book()
+        );
 }

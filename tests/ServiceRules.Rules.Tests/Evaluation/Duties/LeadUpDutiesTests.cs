@@ -128,11 +128,6 @@ public sealed class LeadUpDutiesTests
     [Theory]
     [InlineData(
         "08:17 isolation_verified tech-01 source=all",
-        "08:20 isolation_verified tech-01 source=all",
-        "at the very time"
-    )]
-    [InlineData(
-        "08:17 isolation_verified tech-01 source=all",
         "08:08 isolation_verified tech-01 source=all",
         "before"
     )]
@@ -151,6 +146,40 @@ public sealed class LeadUpDutiesTests
             string.Join(' ', outcome.Notices.Prepend(outcome.Statement)),
             StringComparison.Ordinal
         );
+    }
+
+    /// <summary>To the second it is too late; to the minute the record cannot tell which came first.</summary>
+    [Theory]
+    [InlineData("2026-04-13T08:20:30+01:00", Verdict.NotMet, "at the very time")]
+    [InlineData("08:20", Verdict.Unproven, "in the very minute in which work started")]
+    public void IsolationVerified_AtTheTimeAtWhichWorkStarted_CountsBySecondsNoted(
+        string at,
+        Verdict verdict,
+        string why
+    )
+    {
+        var steps = Steps(MakeSafe.Seat)
+            .Replace("08:17 isolation_verified", $"{at} isolation_verified", StringComparison.Ordinal)
+            .Replace("08:20 work_started", $"{at} work_started", StringComparison.Ordinal);
+
+        var outcome = new SafetyCase().With(steps).Duty(EnergyDuty.IsolationVerified);
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Contains(why, outcome.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>Entered after the start of work, in the same minute.</summary>
+    [Fact]
+    public void SourcesIsolated_EnteredAfterTheStartInTheSameMinute_IsUnproven()
+    {
+        var off = "08:06 isolator_operated tech-01 source=engine_start\n";
+        var steps = Steps(MakeSafe.Seat).Replace(off, string.Empty, StringComparison.Ordinal);
+
+        var outcome = new SafetyCase()
+            .With(steps + "\n08:20 isolator_operated tech-01 source=engine_start")
+            .Duty(EnergyDuty.SourcesIsolated);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.NotCredible), (outcome.Verdict, outcome.Reason));
     }
 
     [Fact]

@@ -234,6 +234,17 @@ public sealed class ProcedureDutiesTests
         Assert.Equal(Verdict.NotApplicable, job.Verdict(EnergyDuty.WrittenProcedure));
     }
 
+    /// <summary>What only an entry of the job names says nothing of what the machine has.</summary>
+    [Fact]
+    public void Judge_MachineOfWhichNothingIsWrittenAndSomethingPluggedIn_IsNotShownToBeSimple() =>
+        Assert.Equal(
+            Verdict.Unproven,
+            (InOrder with { Procedure = null, Registered = context => context })
+                .Claiming(new(ExemptionKind.UndocumentedProcedure, Facts: Yes))
+                .And("08:15 source_added tech-01 source=groomer")
+                .Verdict(EnergyDuty.UndocumentedException)
+        );
+
     [Theory]
     [InlineData("stored")]
     [InlineData("builds-up")]

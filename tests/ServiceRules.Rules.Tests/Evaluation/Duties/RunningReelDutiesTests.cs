@@ -107,6 +107,8 @@ public sealed class RunningReelDutiesTests
     [InlineData("", "09:52 work_stopped tech-02", Verdict.NotMet)]
     [InlineData("", "10:25 work_stopped tech-02", Verdict.Unproven)]
     [InlineData("", "09:41 work_stopped tech-02", Verdict.Met)]
+    // Out in the minute in which it was run: entered after it, and the record cannot tell.
+    [InlineData("09:41 work_started tech-02", "09:50 work_stopped tech-02", Verdict.Unproven)]
     public void NoHandsWhileEnergised_StartOrEndNotEntered_IsNeverMet(
         string start,
         string stop,
@@ -159,6 +161,19 @@ public sealed class RunningReelDutiesTests
             StringComparison.Ordinal
         );
     }
+
+    [Fact]
+    public void RelockedAfterTest_HandedBackAndHandsInAgain_IsAskedAllTheSame() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Lap.With(
+                    MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + Run
+                        + "10:00 handed_back tech-01\n10:20 work_started tech-01\n10:30 work_stopped tech-01"
+                )
+                .VerdictOf(EnergyDuty.RelockedAfterTest)
+        );
 
     [Fact]
     public void TestClear_RunBeforeAnyWorkOrLock_HasNothingToClear() =>

@@ -107,6 +107,42 @@ public sealed class ProtectionCheckTests
         Assert.Equal(Verdict.NotMet, again.Judge(Protection).Verdict);
     }
 
+    /// <summary>To the minute nobody can tell which came first; to the second the entries stand as they were made.</summary>
+    [Theory]
+    [InlineData(
+        "08:20 isolation_verified tech-01 source=all",
+        "08:17 isolation_verified tech-01 source=all",
+        Verdict.Unproven
+    )]
+    [InlineData(
+        "2026-04-13T08:20:30+01:00 isolation_verified tech-01 source=all",
+        "08:17 isolation_verified tech-01 source=all",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "09:40 lock_removed tech-01 source=engine_start lock=L-11",
+        "09:47 lock_removed tech-01 source=engine_start lock=L-11",
+        Verdict.Unproven
+    )]
+    [InlineData(
+        "09:39 lock_removed tech-01 source=engine_start lock=L-11",
+        "09:47 lock_removed tech-01 source=engine_start lock=L-11",
+        Verdict.NotMet
+    )]
+    public void Evaluate_InTheMinuteOfStartOrEnd_IsUnproven(string entry, string insteadOf, Verdict verdict)
+    {
+        var whole = MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After;
+        Assert.Contains(insteadOf, whole, StringComparison.Ordinal);
+        var rest = whole.Replace(insteadOf + "\n", string.Empty, StringComparison.Ordinal);
+
+        // A proof is entered after the start, a lock taken off before the end: the wrong way round, if either is.
+        var job = entry.Contains("verified", StringComparison.Ordinal)
+            ? rest + "\n" + entry
+            : rest.Replace("09:40 work_stopped", entry + "\n09:40 work_stopped", StringComparison.Ordinal);
+
+        Assert.Equal(verdict, new SafetyCase().With(job).Judge(Protection).Verdict);
+    }
+
     [Theory]
     // Before anything was switched off, with the lock on and nothing verified, between proof and work, at work, after the
     // work and still locked, after the lock came off.
