@@ -13,11 +13,14 @@ public sealed class RulesCompareCommandTests : IDisposable
 
     private string Records()
     {
-        _product.Write("records/a.json", Fixtures.Bytes("height-check"));
+        _product.Write(
+            "records/a.json",
+            Fixtures.Changed("height-check", ("\"3.81 mm\"", "\"3.87 mm\""), ("\"3.83 mm\"", "\"3.87 mm\""))
+        );
         return _product.At("records");
     }
 
-    /// <summary>The shipped rules with the height allowed 0.02 mm either way in place of 0.13 mm: 3.83 is then too near.</summary>
+    /// <summary>The shipped rules with the height allowed 0.064 mm either way in place of 0.13 mm: 3.87 is then too near.</summary>
     private string Narrower()
     {
         foreach (var file in Directory.GetFiles(Shipped, "*.json", SearchOption.AllDirectories))
@@ -31,7 +34,7 @@ public sealed class RulesCompareCommandTests : IDisposable
             File.ReadAllText(sheet)
                 .Replace(
                     "\"toleranceAboutTarget\": { \"governing\": \"0.005 in\", \"printed\": \"0.13 mm\" }",
-                    "\"toleranceAboutTarget\": { \"governing\": \"0.0008 in\", \"printed\": \"0.020 mm\" }",
+                    "\"toleranceAboutTarget\": { \"governing\": \"0.0025 in\", \"printed\": \"0.064 mm\" }",
                     StringComparison.Ordinal
                 )
         );
@@ -63,7 +66,7 @@ public sealed class RulesCompareCommandTests : IDisposable
         Assert.All(
             new[]
             {
-                "limit changed: reel-125-9-510 height of cut: toleranceAboutTarget/governing 0.005 in -> 0.0008 in",
+                "limit changed: reel-125-9-510 height of cut: toleranceAboutTarget/governing 0.005 in -> 0.0025 in",
                 "machine M-02, golf-greens: was may go out, would be HOLD",
                 "Height on target (height-on-target): was in, would be NOT PROVEN (holds)",
                 "because: limit changed (reel-125-9-510 height of cut:",

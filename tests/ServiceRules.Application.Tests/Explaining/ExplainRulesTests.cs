@@ -62,7 +62,10 @@ public sealed class ExplainRulesTests : IDisposable
         var subject = rule.Subjects[0];
         Assert.True(subject.Reach.Applies);
         Assert.Equal([new PartAnswer(AskedPart.Tasks, true)], subject.Reach.OfJob.AsEnumerable());
-        Assert.Equal([new PartAnswer(AskedPart.SheetStates, true)], subject.Reach.Units[0].Answers.AsEnumerable());
+        Assert.Equal(
+            [new PartAnswer(AskedPart.SheetStates, true)],
+            subject.Reach.Units[0].Answers.AsEnumerable()
+        );
         Assert.Equal(Verdict.Met, subject.Finding?.Verdict);
         var limit = Assert.Single(subject.Limits);
         Assert.Equal(
