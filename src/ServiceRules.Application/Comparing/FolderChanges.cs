@@ -4,7 +4,6 @@ using ServiceRules.Application.Library;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Rules.Layering;
-using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Comparing;
 

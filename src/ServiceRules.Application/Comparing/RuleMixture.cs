@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Application.Library;
 using ServiceRules.Rules.Layering;
 using ServiceRules.Rules.Model;
