@@ -332,7 +332,9 @@ public sealed class CompareRulesTests : IDisposable
         _new.Replace(
             Sheet,
             Tolerance,
-            Tolerance.Replace("0.13 mm", "0.26 mm").Replace("0.005 in", "0.010 in")
+            Tolerance
+                .Replace("0.13 mm", "0.26 mm", StringComparison.Ordinal)
+                .Replace("0.005 in", "0.010 in", StringComparison.Ordinal)
         );
         Rule(Target, rule => rule["severity"] = "advise");
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
