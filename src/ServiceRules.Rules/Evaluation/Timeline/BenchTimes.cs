@@ -68,12 +68,12 @@ internal static class BenchTimes
                     $"the entry at {at.Text} on {unit.Id} stands after the one at {before.At.Text}"
                 );
             }
-            else if (NeedsHands(entry) && !reading.Works.IsEmpty && !IsDuringWork(reading, entry, moment))
+            else if (NeedsHands(reading, unitIndex, index) && !reading.Works.IsEmpty && !IsDuringWork(reading, entry, moment))
             {
                 yield return Doubt(
                     unitIndex,
                     index,
-                    $"the work on {unit.Id} at {at.Text} lies outside the hands-on work of "
+                    $"the {(entry is Reading ? "reading" : "work")} on {unit.Id} at {at.Text} lies outside the hands-on work of "
                         + (entry.By?.Text ?? "everybody in the job")
                 );
             }
@@ -85,7 +85,9 @@ internal static class BenchTimes
     private static EntryDoubt Doubt(int unit, int entry, string why) =>
         new(CredibilityOf.EntryTimes, Pointers.Entry(unit, entry), why, Weakens: false);
 
-    private static bool NeedsHands(BenchEntry entry) => entry is Adjustment or Grinding or PartFitted;
+    private static bool NeedsHands(TimelineReading reading, int unit, int index) =>
+        reading.Frame.Record.Units[unit].Entries[index] is Adjustment or Grinding or PartFitted
+        || reading.HandsByTheLog.Any(hands => hands.Pointer == Pointers.Entry(unit, index));
 
     // Both ends count: times are often noted to the minute.
     private static bool IsDuringWork(TimelineReading reading, BenchEntry entry, Moment moment) =>
