@@ -22,8 +22,7 @@ internal static class HandsByTheLog
     {
         var contradicted = BenchTimes.OutOfOrder(reading);
         // Ten feelers of one minute are one time that hands were in.
-        return
-            from hands in reading.HandsByTheLog
+        return from hands in reading.HandsByTheLog
             let fault = Fault(hands, !contradicted.Contains(hands.Pointer), reading, protection, words)
             where fault is not null
             group fault by fault.Text into same
@@ -86,9 +85,7 @@ internal static class HandsByTheLog
     )
     {
         ImmutableArray<Id<Participant>> people = hands.Entry.By is { } by ? [by] : reading.HandsIn;
-        if (
-            people.IsEmpty || people.Any(person => places.Any(protection.ProtectedFor(person).Contains))
-        )
+        if (people.IsEmpty || people.Any(person => places.Any(protection.ProtectedFor(person).Contains)))
         {
             return null;
         }
@@ -132,10 +129,7 @@ internal static class HandsByTheLog
     // The contact of a turning reel is heard, not felt.
     private static bool IsJudgedElsewhere(HandsAtUnit hands, OrderedEvent? ran, bool isRunning) =>
         ran?.Event.Kind == TimelineEventKind.TestEnergised
-        && (
-            !hands.IsReading
-            || (isRunning && hands.Entry is Reading { Observed: Observation.Contact })
-        );
+        && (!hands.IsReading || (isRunning && hands.Entry is Reading { Observed: Observation.Contact }));
 
     private static string OnlyByClock(bool isInOrder) =>
         isInOrder ? string.Empty : "; its time contradicts the order of the bench log";

@@ -82,8 +82,16 @@ public sealed class HandsByTheLogTests
                         + MakeSafe.Isolation
                         + MakeSafe.Work
                         + MakeSafe
-                            .After.Replace("09:50 removal", "09:49 test_energised tech-01\n09:50 removal", StringComparison.Ordinal)
-                            .Replace("09:53 machine", "09:51 test_ended tech-01\n09:53 machine", StringComparison.Ordinal)
+                            .After.Replace(
+                                "09:50 removal",
+                                "09:49 test_energised tech-01\n09:50 removal",
+                                StringComparison.Ordinal
+                            )
+                            .Replace(
+                                "09:53 machine",
+                                "09:51 test_ended tech-01\n09:53 machine",
+                                StringComparison.Ordinal
+                            )
                 )
                 .Entries,
         };
@@ -102,9 +110,7 @@ public sealed class HandsByTheLogTests
                 Controls = new(false, false, false, false),
                 Sources = [SafetyCase.Source("gravity", "raised unit", stored: true)],
             },
-            Entries = new SafetyCase()
-                .With("08:10 unit_supported tech-01\n" + MakeSafe.Work)
-                .Entries,
+            Entries = new SafetyCase().With("08:10 unit_supported tech-01\n" + MakeSafe.Work).Entries,
         };
 
         Assert.Equal(Verdict.Met, bench.Judge(Protection).Verdict);
@@ -117,11 +123,7 @@ public sealed class HandsByTheLogTests
         var job = Logged(Entry("feeler") with { By = new("op-01") }, "09:00") with
         {
             People = [SafetyCase.Person("tech-01"), SafetyCase.Person("op-01", JobRole.Affected)],
-            Register =
-            [
-                Registered("tech-01", isAuthorised: true),
-                Registered("op-01", isAuthorised: false),
-            ],
+            Register = [Registered("tech-01", isAuthorised: true), Registered("op-01", isAuthorised: false)],
         };
 
         Assert.Equal(Verdict.NotMet, job.VerdictOf(EnergyDuty.WorkByAuthorised));
@@ -178,7 +180,8 @@ public sealed class HandsByTheLogTests
                 {
                     Id = new("U-1"),
                     Sheet = new("sheet"),
-                    Entries = times.Length == 0 ? [entry] : [.. times.Select(at => entry with { At = Time(at) })],
+                    Entries =
+                        times.Length == 0 ? [entry] : [.. times.Select(at => entry with { At = Time(at) })],
                 },
             ],
         };
