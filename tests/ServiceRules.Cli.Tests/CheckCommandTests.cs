@@ -119,6 +119,29 @@ public sealed class CheckCommandTests : IDisposable
         );
     }
 
+    /// <summary>A lock came off with hands in: before anything else they come out.</summary>
+    [Fact]
+    public void Check_JobWithHandsInAndSomethingLacking_SaysHandsOutFirst()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        var entries = job["timeline"]!.AsArray();
+        var stop = entries.First(one => (string?)one!["event"] == "work_stopped");
+        stop!["event"] = "lock_removed";
+        var hung = entries.First(one => (string?)one!["event"] == "lock_applied")!;
+        stop["source"] = hung["source"]!.DeepClone();
+        stop["lock"] = hung["lock"]!.DeepClone();
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", open);
+
+        Manners.Hold(outcome);
+        var lines = outcome.StandardOutput.Split('\n').Select(line => line.TrimEnd()).ToList();
+        var heading = lines.FindIndex(line => line.StartsWith("Hands are in: ", StringComparison.Ordinal));
+        Assert.True(heading > 0, outcome.StandardOutput);
+        Assert.Equal("  1. Hands out now: tech-01.", lines[heading + 1]);
+    }
+
     [Fact]
     public void Check_JobOnWhichHandsHaveBeenIn_HasNoSuchList()
     {

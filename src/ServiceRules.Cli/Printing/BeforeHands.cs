@@ -9,15 +9,27 @@ namespace ServiceRules.Cli.Printing;
 
 /// <summary>What a job that goes on still lacks before hands go in, in the order in which it is done.</summary>
 /// <param name="Findings">The findings that say so.</param>
-/// <param name="Steps">One line a step.</param>
-internal sealed record BeforeHands(ImmutableHashSet<Finding> Findings, ImmutableArray<string> Steps)
+/// <param name="Steps">One line a step; where hands are in now, that they come out is the first.</param>
+/// <param name="AreIn">Hands are in now, and something is lacking.</param>
+internal sealed record BeforeHands(
+    ImmutableHashSet<Finding> Findings,
+    ImmutableArray<string> Steps,
+    bool AreIn
+)
 {
     /// <summary>Reads it off an assessment; empty on a job that is signed off.</summary>
-    public static BeforeHands Of(Assessment assessment, Func<Finding, Requirement?> ruleOf)
+    /// <param name="assessment">The job as it was judged.</param>
+    /// <param name="ruleOf">The rule of a finding.</param>
+    /// <param name="handsIn">Whoever the record shows at work and not out yet.</param>
+    public static BeforeHands Of(
+        Assessment assessment,
+        Func<Finding, Requirement?> ruleOf,
+        IReadOnlyCollection<string> handsIn
+    )
     {
         if (assessment.State != RecordState.Open)
         {
-            return new([], []);
+            return new([], [], false);
         }
 
         var lacking = (
@@ -36,14 +48,26 @@ internal sealed record BeforeHands(ImmutableHashSet<Finding> Findings, Immutable
         var single = lacking
             .Where(one => one.Rule.Check is not Check.Protection && !IsOrderOfNothing(one.Rule, one.Finding))
             .ToImmutableArray();
+        ImmutableArray<string> steps =
+        [
+            .. (single.IsEmpty ? lacking : single)
+                .SelectMany(one => Lines(one.Finding))
+                .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
+                .Distinct(StringComparer.Ordinal),
+        ];
+        var areIn =
+            handsIn.Count > 0
+            && (
+                !steps.IsEmpty
+                || assessment.Findings.Any(finding =>
+                    finding is { Verdict: Verdict.NotMet, Effect: Effect.Stop, Subject: Subject.Job }
+                    && ruleOf(finding) is { Check: Check.Protection or Check.EnergyControl }
+                )
+            );
         return new(
             [.. lacking.Select(one => one.Finding)],
-            [
-                .. (single.IsEmpty ? lacking : single)
-                    .SelectMany(one => Lines(one.Finding))
-                    .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
-                    .Distinct(StringComparer.Ordinal),
-            ]
+            areIn ? [$"Hands out now: {string.Join(", ", handsIn)}.", .. steps] : steps,
+            areIn
         );
     }
 

@@ -6,6 +6,8 @@ using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Engine;
 using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Timeline;
 using Spectre.Console;
 using Check = ServiceRules.Rules.Model.Check;
 using Requirement = ServiceRules.Rules.Model.Rule;
@@ -39,7 +41,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             UnitLine(unit);
         }
 
-        var before = BeforeHands.Of(job.Assessment, finding => rules.GetValueOrDefault(finding.Rule));
+        var before = BeforeHands.Of(
+            job.Assessment,
+            finding => rules.GetValueOrDefault(finding.Rule),
+            HandsIn()
+        );
         Before(before);
         Group(
             before.Steps.IsEmpty ? "Job and safe work" : "Job and safe work, otherwise",
@@ -92,7 +98,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             return;
         }
 
-        screen.MarkedLine($"[bold]Before hands go in[/]: work may not begin yet");
+        screen.MarkedLine(
+            before.AreIn
+                ? (FormattableString)$"[bold]Hands are in[/]: work may not go on"
+                : $"[bold]Before hands go in[/]: work may not begin yet"
+        );
         for (var index = 0; index < before.Steps.Length; index++)
         {
             screen.TextLine(
@@ -100,6 +110,15 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             );
         }
     }
+
+    private List<string> HandsIn() =>
+        [
+            .. TimelineReading
+                .Of(FrameBuilder.Build(job.Record, job.Context, job.Book))
+                .Works.Where(work => work.Stop is null)
+                .Select(work => work.Person.Text)
+                .Distinct(StringComparer.Ordinal),
+        ];
 
     private void Group(string title, Func<Finding, bool> belongs)
     {

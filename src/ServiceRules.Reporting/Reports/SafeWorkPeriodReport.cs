@@ -82,6 +82,7 @@ public static class SafeWorkPeriodReport
         [
             PeriodOutcomeSection.Of(view),
             .. PeriodActionSection.Of(view, room.Jobs, room.Named),
+            .. ExemptSection.Of(view, room.GoingOn),
             .. GoingOnSection.Of(view, room.GoingOn),
             .. RecurringSection.Of(view, room.Duties),
             .. PeriodProgrammeSection.Of(view, room.Registers),

@@ -48,11 +48,26 @@ internal static class RunRows
     /// <summary>What keeps people clear is recorded before the machine is energised for the task.</summary>
     public static Possible MeasuresFirst(Story story)
     {
-        if (!HasTask(story))
-        {
-            return Possible.NotApplicable;
-        }
+        // A test is a run too: somebody says before it how people are kept clear.
+        var tests = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised)
+            .Select(run =>
+                story.Steps.Any(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded && s.Before(run))
+            )
+            .ToList();
+        return !HasTask(story)
+            ? tests.Count == 0
+                ? Possible.NotApplicable
+                : tests.All(told => told)
+                    ? Possible.Met | Possible.Unproven
+                    : Possible.NotMet
+            : tests.Contains(false)
+                ? Possible.NotMet
+                : TaskMeasuresFirst(story);
+    }
 
+    private static Possible TaskMeasuresFirst(Story story)
+    {
         var done = story.Steps.Where(s => s.Kind == Task).ToList();
         var recorded = story
             .Steps.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
@@ -216,10 +231,16 @@ internal static class RunRows
         {
             null => Possible.Unproven,
             { Authorised: false } => Possible.NotMet,
+            _ when IsOnlyAffected(story, step.By) => Possible.NotMet,
             var known when known.TrainedOn > day || known.TrainedUntil < day => Possible.NotMet,
             _ => Possible.Met,
         };
     }
+
+    private static bool IsOnlyAffected(Story story, string person) =>
+        story.Affected.Contains(person)
+        && story.Record.People.Where(p => p.Id.Text == person).All(p => p.Role == JobRole.Affected)
+        && !story.Workers.Contains(person);
 
     private static Possible AddedControlled(Story story, Step added)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -19,6 +20,9 @@ internal sealed record PeriodJob(int Index, Assessed Job, SafeWorkFindings Found
 
     /// <summary>Work that has begun on an open job and whose end is not shown: hands may be in now.</summary>
     public ImmutableArray<WorkInterval> HandsIn { get; } = HandsInNow(Job);
+
+    /// <summary>The start of the first run with hands-on work going on; null: none is shown.</summary>
+    public OrderedEvent? RanDuringWork { get; } = RunDuringWork(Job);
 
     /// <summary>Duties of this job that are not shown or not proven, and weigh; of an open job those that are due by now.</summary>
     public IEnumerable<SafeWorkFinding> OpenDuties =>
@@ -40,6 +44,20 @@ internal sealed record PeriodJob(int Index, Assessed Job, SafeWorkFindings Found
 
     /// <summary>The gravest thing that its open duties do.</summary>
     public Effect Gravest => OpenDuties.Select(one => one.Finding.Effect).DefaultIfEmpty().Max();
+
+    private static OrderedEvent? RunDuringWork(Assessed job)
+    {
+        var reading = TimelineReading.Of(FrameBuilder.Build(job.Record, job.Context, job.Book));
+        var both = reading.Running.And(reading.AnyWork).Intervals;
+        if (both.IsEmpty)
+        {
+            return null;
+        }
+        var from = both[0].From;
+        return reading.Energisings.LastOrDefault(start =>
+            new TimelinePlace(start.Moment, start.Index) <= from
+        );
+    }
 
     private static ImmutableArray<WorkInterval> HandsInNow(Assessed job) =>
         job.Assessment.State != RecordState.Open

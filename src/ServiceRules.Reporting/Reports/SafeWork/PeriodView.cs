@@ -57,6 +57,13 @@ internal sealed class PeriodView
             .OrderBy(job => job.HandsIn.IsEmpty ? 1 : 0)
             .ThenBy(job => job.Index);
 
+    /// <summary>Jobs of which a claim that holds takes lockout off, those still open first, then those on a machine that ran.</summary>
+    public IEnumerable<PeriodJob> Exempt =>
+        Jobs.Where(job => job.Found.Exemption is not null)
+            .OrderBy(job => job.IsOpen ? 0 : 1)
+            .ThenBy(job => job.RanDuringWork is null ? 1 : 0)
+            .ThenBy(job => job.Index);
+
     /// <summary>The sites, for the running head.</summary>
     public string Sites =>
         string.Join(", ", Jobs.Select(job => job.Job.Context.Site).Distinct(StringComparer.Ordinal));

@@ -50,8 +50,42 @@ internal static class ProtectionProof
             || (one.Number < ends && Steps.Contains(one.Event.Kind));
     }
 
-    /// <summary>A start or an end of work is its own person's; every other entry is everybody's.</summary>
+    /// <summary>
+    /// A sentence that names people is about them; one that names a device, about whoever put it on; any other about
+    /// whoever the entries are of, where a start or an end of work is its own person's and every other entry everybody's.
+    /// </summary>
     private static bool Concerns(SafeWorkView view, Finding finding, Id<Participant> person)
+    {
+        var names = view
+            .Reading.HandsIn.Concat(view.Job.Record.People.Select(one => one.Id))
+            .Concat(view.Events.Select(one => one.Event.Actor))
+            .Select(one => one.Text)
+            .ToHashSet(StringComparer.Ordinal);
+        return finding
+            .Notices.Prepend(finding.Statement)
+            .Any(sentence =>
+            {
+                var words = Words(sentence);
+                if (names.Overlaps(words))
+                {
+                    return words.Contains(person.Text);
+                }
+                var hung = view
+                    .Reading.Devices.Where(device => words.Contains(device.Device.Text))
+                    .Select(device => device.Person)
+                    .ToList();
+                return hung.Count > 0 ? hung.Contains(person) : IsOfEntries(view, finding, person);
+            });
+    }
+
+    private static HashSet<string> Words(string sentence) =>
+        sentence
+            .Split([' ', ',', ';', ':', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
+            .Select(word => word.TrimEnd('.'))
+            .Select(word => word.EndsWith("'s", StringComparison.Ordinal) ? word[..^"'s".Length] : word)
+            .ToHashSet(StringComparer.Ordinal);
+
+    private static bool IsOfEntries(SafeWorkView view, Finding finding, Id<Participant> person)
     {
         var events = finding
             .Evidence.Select(view.NumberOf)

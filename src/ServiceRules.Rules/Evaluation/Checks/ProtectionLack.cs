@@ -33,7 +33,10 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             .ToList();
         var unproven = sources
             .Where(source =>
-                !source.Proven.Contains(place) && !on.Contains(source) && !stored.Contains(source)
+                !source.Proven.Contains(place)
+                && !on.Contains(source)
+                && !stored.Contains(source)
+                && !LacksOnlyTheLock(source, place, reading)
             )
             .ToList();
         return Grouped(on, source => NotIsolated(source, place, reading, words))
@@ -41,6 +44,26 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             .Concat(Grouped(stored, source => NotReleased(source)))
             .Concat(Grouped(unproven, source => NotProven(source, place, reading, words)));
     }
+
+    // Verified while it was off and released: told is the lock that it never had, and no proof that it did not lose.
+    private static bool LacksOnlyTheLock(
+        SourceReading source,
+        TimelinePlace place,
+        TimelineReading reading
+    ) =>
+        source.HasIsolator
+        && source.Source.Lockable
+        && !source.Held.Contains(place)
+        && SourceReading
+            .Verifications(reading, source.Source)
+            .Any(entry =>
+                entry.Place() <= place
+                && Lasted(source.Isolated, entry.Place(), place)
+                && Lasted(source.Released, entry.Place(), place)
+            );
+
+    private static bool Lasted(IntervalSet state, TimelinePlace from, TimelinePlace until) =>
+        state.Intervals.Any(one => one.Contains(from) && one.Contains(until));
 
     private static IEnumerable<ProtectionLack> Grouped(
         List<SourceReading> sources,

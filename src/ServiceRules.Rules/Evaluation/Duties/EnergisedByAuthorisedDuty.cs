@@ -106,6 +106,10 @@ internal static class EnergisedByAuthorisedDuty
                 FindingReason.WrongPerson,
                 $"{told}, {Authorities.Against(Authority.Denied)}."
             ),
+            { } when IsOnlyAffected(duty, person) => Wrong(
+                FindingReason.WrongPerson,
+                $"{told}, whom the record has as affected by the work and with no part in it."
+            ),
             { TrainedOn: { } on } when on > day => Wrong(
                 FindingReason.OutOfDate,
                 $"{told}, who was trained only on {RegisterOutcome.Day(on)}."
@@ -120,6 +124,11 @@ internal static class EnergisedByAuthorisedDuty
         TimelineFault Wrong(FindingReason reason, string text) =>
             new(Verdict.NotMet, reason, text, [run.Entry], Act);
     }
+
+    private static bool IsOnlyAffected(DutyFrame duty, Id<Participant> person) =>
+        JobPeople.Affected(duty).Contains(person)
+        && !duty.Reading.HandsIn.Contains(person)
+        && !duty.Record.People.Any(one => one.Id == person && one.Role != JobRole.Affected);
 
     private sealed record Run(OrderedEvent Entry, ServiceTask? Task)
     {

@@ -58,16 +58,19 @@ internal static class EnergisedTaskDuties
             );
     }
 
-    /// <summary>What the procedure asks for was recorded before the machine was energised for the task.</summary>
+    /// <summary>
+    /// What the procedure asks for was recorded before the machine was energised for the task; before a test, some measures.
+    /// </summary>
     public static CheckOutcome MeasuresFirst(DutyFrame duty)
     {
-        var tasks = Tasks(duty);
-        if (tasks.IsEmpty)
+        var tests = TestRun.Of(duty).Where(run => !run.IsTask).Select(run => run.Start).ToImmutableArray();
+        if (Tasks(duty).IsEmpty && tests.IsEmpty)
         {
             return NoTask();
         }
 
-        var starts = Starts(duty);
+        // A test is a run as well: nobody is locked out of it, and people are kept clear all the same.
+        ImmutableArray<OrderedEvent> starts = [.. Starts(duty).Concat(tests).Distinct()];
         var recorded = duty.Reading.Of(TimelineEventKind.AlternativeMeasuresRecorded);
         var untold = RunNotShown.Faults(duty);
         if (!untold.IsEmpty)
@@ -206,10 +209,13 @@ internal static class EnergisedTaskDuties
         }
 
         var run = TestRun.Of(duty).FirstOrDefault(run => run.Start == start);
-        var listed = Listed(
-            duty,
-            run?.Task ?? start.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null)
-        );
+        var isTest = run is { IsTask: false } && TestRun.Of(duty).Any(other => other.IsTask);
+        var listed = isTest
+            ? null
+            : Listed(
+                duty,
+                run?.Task ?? start.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null)
+            );
         var said = before.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
         var missing = (listed?.Measures ?? []).Where(measure => !said.Contains(measure)).ToImmutableArray();
         if (missing.IsEmpty)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
@@ -33,6 +34,31 @@ public sealed class EnergisedByAuthorisedDutyTests
             outcome.Statement
         );
         Assert.Equal("/timeline/9", Assert.Single(outcome.Evidence));
+    }
+
+    /// <summary>Trained, and in this job only one of those who are kept clear of it.</summary>
+    [Fact]
+    public void Judge_RunBySomebodyWhomTheRecordHasAsAffected_IsNotMet()
+    {
+        var job = Job with
+        {
+            Recorded = record =>
+                record with
+                {
+                    People = [SafetyCase.Person("tech-02"), SafetyCase.Person("tech-01", JobRole.Affected)],
+                },
+            Entries =
+            [
+                .. Job.Entries.Where(entry =>
+                    entry.Kind is not (TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped)
+                ),
+            ],
+        };
+
+        var outcome = Judge(job);
+
+        Assert.Equal((Verdict.NotMet, FindingReason.WrongPerson), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("affected by the work", outcome.Statement, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -99,6 +99,24 @@ public sealed class RunningReelDutiesTests
         );
     }
 
+    /// <summary>Run to hear the contact: no task, and people are kept clear all the same.</summary>
+    [Theory]
+    [InlineData("09:44 alternative_measures_recorded tech-01 measures=EyeProtection", Verdict.Met)]
+    [InlineData("09:51 alternative_measures_recorded tech-01 measures=EyeProtection", Verdict.NotMet)]
+    [InlineData("", Verdict.NotMet)]
+    public void EnergisedMeasuresFirst_RunForATest_AsksForMeasuresToo(string measures, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            new SafetyCase()
+                .With(
+                    MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + measures
+                        + "\n09:50 test_energised tech-01\n09:58 test_ended tech-01\n"
+                )
+                .VerdictOf(EnergyDuty.EnergisedMeasuresFirst)
+        );
+
     /// <summary>Forty-five runs with no end and hands in twice after them: two faults a run.</summary>
     [Fact]
     public void NoHandsWhileEnergised_MoreFaultsThanAnybodyReads_CountsTheRest()

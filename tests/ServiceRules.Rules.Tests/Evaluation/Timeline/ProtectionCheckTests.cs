@@ -199,6 +199,16 @@ public sealed class ProtectionCheckTests
             ],
         };
 
+    /// <summary>Off, released and verified since: what was missing is the lock, and nothing else is told.</summary>
+    [Fact]
+    public void Evaluate_VerifiedAndNeverLocked_TellsTheLockAlone()
+    {
+        var outcome = MakeSafe.Complete.Without(TimelineEventKind.LockApplied).Judge(Protection);
+
+        Assert.Contains("own lock on engine start", outcome.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("verified dead", outcome.Statement, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Evaluate_SameEndEnteredTwice_LeavesNothingOpen()
     {
