@@ -22,7 +22,7 @@ internal static class ProtectionCheck
         var faults = new List<TimelineFault>();
         faults.AddRange(WorkWhileRunning.Faults(reading, words));
         faults.AddRange(RemovalDuties.Faults(DutyFrame.Of(rule, frame)));
-        faults.AddRange(AdjusterTurned.Faults(reading, protection, words));
+        faults.AddRange(HandsByTheLog.Faults(reading, protection, words));
         if (protection is not null)
         {
             faults.AddRange(WorkUnprotected.Faults(reading, protection, words));

@@ -19,7 +19,11 @@ internal static class OwnDeviceInGroupDuty
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
-        var workers = GroupWork.Workers(duty);
+        var besides = HandsBeside.Of(duty);
+        ImmutableArray<Id<Participant>> workers =
+        [
+            .. GroupWork.Workers(duty).Concat(besides.Select(beside => beside.Person)).Distinct(),
+        ];
         if (workers.Length < 2)
         {
             return TimelineOutcome.NotApplicable("The record shows one person at work, not a group.");
@@ -34,6 +38,7 @@ internal static class OwnDeviceInGroupDuty
             .Reading.Works.Select(work => Fault(duty, work) ?? WithoutEnd(duty, work))
             .OfType<TimelineFault>()
             .Concat(duty.Reading.StopsWithoutStart.Select(stop => WithoutStart(duty, stop)))
+            .Concat(besides.Select(beside => Fault(duty, beside)).OfType<TimelineFault>())
             .ToList();
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
@@ -136,6 +141,24 @@ internal static class OwnDeviceInGroupDuty
             _ => null,
         };
     }
+
+    // Of the bench log alone a moment is known: the own lock is on then.
+    private static TimelineFault? Fault(DutyFrame duty, HandsBeside beside) =>
+        duty.Reading.Devices.Any(device =>
+            device.Person == beside.Person
+            && IsOwn(duty, device)
+            && device.Applied.Moment <= beside.Hands.Moment
+            && (device.Removed is not { } off || beside.Hands.Moment <= off.Moment)
+        ) || KeepsPlug(duty, beside.Person, null)
+            ? null
+            : new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {beside.Hands.What} by {beside.Person} at {duty.Words.Time(beside.Hands.At)}, beside the work of {beside.Other.Person}, and no own lock or tag of {beside.Person} on.",
+                [beside.Other.Start],
+                Act,
+                [beside.Hands.Pointer]
+            );
 
     private static TimelineFault? WithoutEnd(DutyFrame duty, WorkInterval work) =>
         work.Stop is not null || duty.Reading.IsOpen

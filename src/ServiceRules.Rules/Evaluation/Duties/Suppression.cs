@@ -89,11 +89,12 @@ internal static class Suppression
     public static bool IsWithoutGroup(DutyFrame duty) =>
         IsStillToBegin(duty)
             ? duty.Reading.HandsIn.Length < 2
-            : !duty.Reading.Works.Any(one =>
-                duty.Reading.Works.Any(other =>
-                    other.Person != one.Person && !one.Interval.Overlap(other.Interval).IsEmpty
-                )
-            );
+            : HandsBeside.Of(duty).IsEmpty
+                && !duty.Reading.Works.Any(one =>
+                    duty.Reading.Works.Any(other =>
+                        other.Person != one.Person && !one.Interval.Overlap(other.Interval).IsEmpty
+                    )
+                );
 
     // Work whose start is not told may have gone on beside that of another.
     private static CheckOutcome? MayBeGroup(DutyFrame duty)

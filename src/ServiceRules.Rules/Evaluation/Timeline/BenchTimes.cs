@@ -11,9 +11,10 @@ internal static class BenchTimes
     public static IEnumerable<EntryDoubt> Contradicted(TimelineReading reading)
     {
         var units = reading.Frame.Record.Units;
+        var byHand = reading.HandsByTheLog.Select(hands => hands.Pointer).ToHashSet(StringComparer.Ordinal);
         for (var unit = 0; unit < units.Length; unit++)
         {
-            foreach (var doubt in InUnit(reading, units[unit], unit))
+            foreach (var doubt in InUnit(reading, units[unit], unit, byHand))
             {
                 yield return doubt;
             }
@@ -48,7 +49,12 @@ internal static class BenchTimes
         return found;
     }
 
-    private static IEnumerable<EntryDoubt> InUnit(TimelineReading reading, UnitWork unit, int unitIndex)
+    private static IEnumerable<EntryDoubt> InUnit(
+        TimelineReading reading,
+        UnitWork unit,
+        int unitIndex,
+        HashSet<string> byHand
+    )
     {
         (Moment Moment, RecordedTime At)? latest = null;
         for (var index = 0; index < unit.Entries.Length; index++)
@@ -68,12 +74,16 @@ internal static class BenchTimes
                     $"the entry at {at.Text} on {unit.Id} stands after the one at {before.At.Text}"
                 );
             }
-            else if (NeedsHands(entry) && !reading.Works.IsEmpty && !IsDuringWork(reading, entry, moment))
+            else if (
+                (entry is Grinding or PartFitted || byHand.Contains(Pointers.Entry(unitIndex, index)))
+                && !reading.Works.IsEmpty
+                && !IsDuringWork(reading, entry, moment)
+            )
             {
                 yield return Doubt(
                     unitIndex,
                     index,
-                    $"the work on {unit.Id} at {at.Text} lies outside the hands-on work of "
+                    $"the {(entry is Reading ? "reading" : "work")} on {unit.Id} at {at.Text} lies outside the hands-on work of "
                         + (entry.By?.Text ?? "everybody in the job")
                 );
             }
@@ -84,8 +94,6 @@ internal static class BenchTimes
 
     private static EntryDoubt Doubt(int unit, int entry, string why) =>
         new(CredibilityOf.EntryTimes, Pointers.Entry(unit, entry), why, Weakens: false);
-
-    private static bool NeedsHands(BenchEntry entry) => entry is Adjustment or Grinding or PartFitted;
 
     // Both ends count: times are often noted to the minute.
     private static bool IsDuringWork(TimelineReading reading, BenchEntry entry, Moment moment) =>

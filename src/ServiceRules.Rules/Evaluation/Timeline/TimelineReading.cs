@@ -31,6 +31,7 @@ public sealed class TimelineReading
         Works = WorkOf(Events);
         StopsWithoutStart = [.. Of(TimelineEventKind.WorkStopped).Where(LacksStart)];
         Devices = DevicesOf(Events);
+        HandsByTheLog = HandsAtUnit.Of(frame);
         HandsIn = HandsInOf(
             frame.Record,
             Works
@@ -40,6 +41,7 @@ public sealed class TimelineReading
                     Of(TimelineEventKind.BlockageClearedByHand, TimelineEventKind.BlockageClearedWithTool)
                         .Select(entry => entry.Event.Actor)
                 )
+                .Concat(HandsByTheLog.Select(hands => hands.Entry.By).OfType<Id<Participant>>())
         );
         Energisings = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
         Running = IntervalSet.Latched(
@@ -60,8 +62,8 @@ public sealed class TimelineReading
     public ImmutableArray<OrderedEvent> Events { get; }
 
     /// <summary>
-    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work or
-    /// clearing a blockage.
+    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work,
+    /// clearing a blockage, or at a unit by a timed entry of the bench log.
     /// </summary>
     public ImmutableArray<Id<Participant>> HandsIn { get; }
 
@@ -73,6 +75,9 @@ public sealed class TimelineReading
 
     /// <summary>Locks and tags, in the order they were put on.</summary>
     public ImmutableArray<DeviceInterval> Devices { get; }
+
+    /// <summary>Hands at a unit at the times of the bench log.</summary>
+    internal ImmutableArray<HandsAtUnit> HandsByTheLog { get; }
 
     /// <summary>Starts of the machine, for a test or after release.</summary>
     public ImmutableArray<OrderedEvent> Energisings { get; }

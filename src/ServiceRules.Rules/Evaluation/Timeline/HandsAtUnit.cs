@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>Hands at a unit at a time that its bench log states: an adjuster turned, a feeler tried, a gauge set on it, a part fitted.</summary>
+/// <param name="Unit">Which unit.</param>
+/// <param name="Entry">The bench entry.</param>
+/// <param name="At">Its time as entered.</param>
+/// <param name="Moment">The moment that this is.</param>
+/// <param name="Pointer">Where it stands in the record.</param>
+/// <param name="What">What was done, after <c>the record shows</c>.</param>
+internal sealed record HandsAtUnit(
+    Id<UnitWork> Unit,
+    BenchEntry Entry,
+    RecordedTime At,
+    Moment Moment,
+    string Pointer,
+    string What
+)
+{
+    /// <summary>Whether it was read, and nothing turned or fitted.</summary>
+    public bool IsReading => Entry is Reading;
+
+    /// <summary>Every timed bench entry that takes hands at a unit; off the machine a reading takes none in its danger zone.</summary>
+    public static ImmutableArray<HandsAtUnit> Of(JobFrame frame)
+    {
+        var found = ImmutableArray.CreateBuilder<HandsAtUnit>();
+        var units = frame.Record.Units;
+        for (var unit = 0; unit < units.Length; unit++)
+        {
+            for (var index = 0; index < units[unit].Entries.Length; index++)
+            {
+                var entry = units[unit].Entries[index];
+                if (entry.At is { } at && Done(entry, units[unit].Id, frame.Record.Place) is { } what)
+                {
+                    var moment = JudgedOrder.MomentOf(at, frame.Context.Zone);
+                    found.Add(new(units[unit].Id, entry, at, moment, Pointers.Entry(unit, index), what));
+                }
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
+    /// <summary>Whether the hands-on work that the timeline shows of whoever did it has this time; both ends count, for times are often noted to the minute.</summary>
+    public bool IsDuring(IEnumerable<WorkInterval> works) =>
+        works.Any(work =>
+            (Entry.By is not { } by || work.Person == by)
+            && work.Start.Moment <= Moment
+            && (work.Stop is not { } stop || Moment <= stop.Moment)
+        );
+
+    private static string? Done(BenchEntry entry, Id<UnitWork> unit, WorkPlace place) =>
+        entry switch
+        {
+            Adjustment => $"an adjuster of {unit} turned",
+            _ when place == WorkPlace.OnBench => null,
+            PartFitted => $"a part fitted on {unit}",
+            Reading { Observed: var observed } => OfReading(observed, unit),
+            _ => null,
+        };
+
+    // What is only looked at may be seen from where nothing can reach.
+    private static string? OfReading(Observation observed, Id<UnitWork> unit) =>
+        observed switch
+        {
+            Observation.FeelerTest => $"a feeler tried on {unit}",
+            Observation.Paper => $"paper tried on {unit}",
+            Observation.Contact => $"the contact felt on {unit}",
+            Observation.Measured or Observation.MeasuredAngle => $"a gauge held to {unit}",
+            _ => null,
+        };
+}
