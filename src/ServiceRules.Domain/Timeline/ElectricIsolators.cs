@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Domain.Timeline;
 
