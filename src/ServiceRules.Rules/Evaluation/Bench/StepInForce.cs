@@ -79,9 +79,10 @@ internal readonly record struct StepInForce(
     }
 
     /// <summary>
-    /// What a step may have been where tries are carried over it: what this job's readings learned of it; where they prove
+    /// What a step may have been where tries are carried over it: what this job's measured readings learned of it; where they prove
     /// nothing against the sheet, that with the sheet's print, and where they contradict it or one another past any use, all of
-    /// them. None when nobody states a step.
+    /// them. Feelers tell nothing here: carried by what they told of the step they would never contradict it. None when nobody
+    /// states a step.
     /// </summary>
     public static (Length Least, Length Most)? Carrying(
         LimitSheet sheet,
@@ -94,14 +95,14 @@ internal readonly record struct StepInForce(
             return null;
         }
 
-        ImmutableArray<StepTrial> trials = [.. Tried(tried, kind)];
-        var learned = Learned(trials);
+        ImmutableArray<StepsTried> measured = [.. tried.Where(each => each.Trial.Change is MeasuredValue)];
+        var learned = Learned([.. Tried(measured, kind)]);
         var isOther = learned is { Best: not null } && learned.Against(stated) is not StepAnswer.Agrees;
         var digits = DigitsOf(adjuster);
         Length[] all =
             isOther && !IsAmiss(stated, learned)
                 ? [.. Ends(learned!.PerStep)]
-                : [stated - digits, stated + digits, .. Possible(tried, kind, stated)];
+                : [stated - digits, stated + digits, .. Possible(measured, kind, stated)];
         return (all.Min(), all.Max());
     }
 
