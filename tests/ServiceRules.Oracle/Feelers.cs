@@ -40,7 +40,9 @@ internal static class Feelers
                 var step = sheet.Of(adjuster!.Value)!.Step!;
                 off *= HalfDigit(step) / step.Governing.Value.Millimetres;
                 // Lengths read before and after a turn tell another step than the sheet's.
-                plain &= unit.Entries.OfType<Reading>().Count(r => r.Quantity == quantity && r.Observed is Observation.Measured) < 2;
+                plain &=
+                    unit.Entries.OfType<Reading>()
+                        .Count(r => r.Quantity == quantity && r.Observed is Observation.Measured) < 2;
             }
 
             decimal carried = fate.Carried.Sum();
@@ -175,10 +177,7 @@ internal static class Feelers
     /// <summary>How far the sheet's step may be from its print: half its last digit, of two prints that agree the finer.</summary>
     private static decimal HalfDigit(DualPrint step) =>
         step is { Alternate: { } other, Agreement: PrintAgreement.Agrees }
-            ? Math.Min(
-                step.Governing.RoundingHalfWidth.Millimetres,
-                other.RoundingHalfWidth.Millimetres
-            )
+            ? Math.Min(step.Governing.RoundingHalfWidth.Millimetres, other.RoundingHalfWidth.Millimetres)
             : step.Governing.RoundingHalfWidth.Millimetres;
 
     private sealed record Bound(
