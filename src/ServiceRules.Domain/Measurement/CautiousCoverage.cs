@@ -44,7 +44,9 @@ internal static class CautiousCoverage
             .Sum(error => error.Size * error.Size);
         var largest = Enumerable
             .Range(0, 1 << doubted.Count)
-            .SelectMany(selection => new[] { Expanded(doubted, selection, 0), Expanded(doubted, selection, known) })
+            .SelectMany(selection =>
+                new[] { Expanded(doubted, selection, 0), Expanded(doubted, selection, known) }
+            )
             .Max();
         return CoverageFactor.Giving(largest * (1 - Slack) / combined.Value.Millimetres);
     }
@@ -68,7 +70,9 @@ internal static class CautiousCoverage
         }
 
         var degrees =
-            reliability > 0 ? DegreesOfFreedom.Of(Math.Max(1, variance * variance / reliability)) : DegreesOfFreedom.Infinite;
+            reliability > 0
+                ? DegreesOfFreedom.Of(Math.Max(1, variance * variance / reliability))
+                : DegreesOfFreedom.Infinite;
         var standard = StandardUncertainty.FromComputed(Math.Sqrt(variance));
         return StandardUncertainty.RoundUp(standard.Value.Millimetres * CoverageFactor.Between(degrees));
     }

@@ -161,7 +161,8 @@ public static class CoverageFactor
         }
 
         var whole = (int)number;
-        return Table[whole - 1] - ((Table[whole - 1] - Table[whole]) * (whole + 1) * (number - whole) / number);
+        return Table[whole - 1]
+            - ((Table[whole - 1] - Table[whole]) * (whole + 1) * (number - whole) / number);
     }
 
     /// <summary>The degrees of freedom at which <see cref="Between"/> is this k; infinite from 2 down.</summary>

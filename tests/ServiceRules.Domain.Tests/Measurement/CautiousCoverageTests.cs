@@ -60,7 +60,11 @@ public sealed class CautiousCoverageTests
     }
 
     [Property(MaxTest = PropertyCases.Each)]
-    public void Around_AnyErrorGrown_NeverGetsLessExpanded((ushort Size, byte Degrees)[] lines, ushort more, byte which)
+    public void Around_AnyErrorGrown_NeverGetsLessExpanded(
+        (ushort Size, byte Degrees)[] lines,
+        ushort more,
+        byte which
+    )
     {
         if (lines.Length == 0)
         {
@@ -71,16 +75,19 @@ public sealed class CautiousCoverageTests
         UncertaintyContribution[] before = [.. lines.Select(line => Line(Size(line.Size), line.Degrees))];
         UncertaintyContribution[] after =
         [
-            .. lines.Select(
-                (line, i) => Line(Size(line.Size) + (i == grown ? Size(more) : 0), line.Degrees)
-            ),
+            .. lines.Select((line, i) => Line(Size(line.Size) + (i == grown ? Size(more) : 0), line.Degrees)),
         ];
 
         Assert.True(Expanded(before) <= Expanded(after), $"{Expanded(before)} fell to {Expanded(after)}");
     }
 
     [Property(MaxTest = PropertyCases.Each)]
-    public void Around_AnErrorTakenAsKnownAdded_NeverGetsLessExpanded(ushort size, byte degrees, ushort one, ushort two)
+    public void Around_AnErrorTakenAsKnownAdded_NeverGetsLessExpanded(
+        ushort size,
+        byte degrees,
+        ushort one,
+        ushort two
+    )
     {
         var study = Line(Size(size), degrees);
         var less = Math.Min(Size(one), Size(two));

@@ -62,7 +62,7 @@ internal static class ReadAgain
                 ? TooClose(outcome, quantity)
             : outcome.Reason is FindingReason.UncertaintyUnknown && IsByFeelers(outcome)
                 ? "use feelers whose tolerance is stated, and state it in the record"
-                : Why(outcome.Reason)
+            : Why(outcome.Reason)
         );
 
     private static bool IsByFeelers(CheckOutcome outcome) =>
