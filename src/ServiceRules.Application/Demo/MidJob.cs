@@ -46,6 +46,7 @@ internal static class MidJob
         safety.Note(TimelineEventKind.WorkStopped, person, 10);
         safety.Note(TimelineEventKind.AreaInspected, person, 30);
         safety.Note(TimelineEventKind.PeopleClearChecked, person, 15);
+        safety.GuardBefore(person);
         safety.TakeOff(person);
         safety.SwitchOn(person);
         safety.Note(
@@ -55,6 +56,7 @@ internal static class MidJob
             reason: "to hear the contact over the width"
         );
         safety.Note(TimelineEventKind.TestEnded, person, 90);
+        safety.StopAgain(person);
     }
 
     /// <summary>Off at noon, and nobody's lock on it until the next shift came.</summary>

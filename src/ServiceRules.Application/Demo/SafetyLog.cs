@@ -85,6 +85,34 @@ internal sealed class SafetyLog
         Verify();
     }
 
+    /// <summary>What stands in for the lock while the machine runs for a test.</summary>
+    public void GuardBefore(string person)
+    {
+        Note(TimelineEventKind.AlternativeMeasuresRecorded, person, 20);
+        events[^1] = events[^1] with
+        {
+            Measures =
+            [
+                ProtectiveMeasure.GuardsInPlace,
+                ProtectiveMeasure.SingleOperatorControl,
+                ProtectiveMeasure.ExclusionZone,
+                ProtectiveMeasure.EyeProtection,
+            ],
+        };
+    }
+
+    /// <summary>From running to standing still, in the middle of a job.</summary>
+    public void StopAgain(string person)
+    {
+        var controls = procedure.Controls;
+        NoteIf(controls.ReelDrive, TimelineEventKind.DriveDisengaged, person, 10);
+        NoteIf(controls.LoweringUnits, TimelineEventKind.UnitsLowered, person, 12);
+        NoteIf(controls.ParkingBrake, TimelineEventKind.ParkingBrakeSet, person, 6);
+        Note(TimelineEventKind.MachineShutDown, person, 10);
+        NoteIf(controls.Key, TimelineEventKind.KeyRemoved, person, 8);
+        Note(TimelineEventKind.SeenAtRest, person, 20);
+    }
+
     /// <summary>Hangs the locks of one more person on what is off already.</summary>
     public void HangBeside(string person)
     {
@@ -357,6 +385,14 @@ internal sealed class SafetyLog
         foreach (var source in Lockable)
         {
             Turn(source, person, IsolatorPosition.On);
+        }
+    }
+
+    private void NoteIf(bool isThere, TimelineEventKind kind, string person, int seconds)
+    {
+        if (isThere)
+        {
+            Note(kind, person, seconds);
         }
     }
 

@@ -7,6 +7,9 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// <summary>How the outcome of a timeline check is put together, the same way for every kind.</summary>
 internal static class TimelineOutcome
 {
+    // Runs times works of one record may be a hundred thousand faults: what nobody reads is counted.
+    private const int MostTold = 40;
+
     /// <summary>The requirement is about something that this job or machine does not have.</summary>
     public static CheckOutcome NotApplicable(string statement) =>
         new()
@@ -80,9 +83,20 @@ internal static class TimelineOutcome
             worst[0].Act
         ) with
         {
-            Notices = [.. worst.Skip(1).Select(fault => fault.Text).Distinct(StringComparer.Ordinal)],
+            Notices = Told(
+                worst.Skip(1).Select(fault => fault.Text).Distinct(StringComparer.Ordinal).ToList()
+            ),
         };
     }
+
+    private static ImmutableArray<string> Told(List<string> others) =>
+        others.Count <= MostTold
+            ? [.. others]
+            :
+            [
+                .. others.Take(MostTold),
+                $"And {others.Count - MostTold} more of the kind, among the entries named.",
+            ];
 
     /// <summary>
     /// Met, unless it rests on entries that are not credible: then unproven. Labelled late entries are told beside it.

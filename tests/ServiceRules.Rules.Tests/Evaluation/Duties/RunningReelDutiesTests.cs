@@ -99,6 +99,30 @@ public sealed class RunningReelDutiesTests
         );
     }
 
+    /// <summary>Forty-five runs with no end and hands in twice after them: two faults a run.</summary>
+    [Fact]
+    public void NoHandsWhileEnergised_MoreFaultsThanAnybodyReads_CountsTheRest()
+    {
+        var runs = string.Concat(
+            Enumerable.Range(0, 45).Select(at => $"10:{at:00} test_energised tech-01\n")
+        );
+        var outcome = Lap.With(
+                MakeSafe.Isolation
+                    + runs
+                    + "11:00 work_started tech-01\n11:05 work_stopped tech-01\n"
+                    + "11:10 work_started tech-01\n11:15 work_stopped tech-01\n"
+            )
+            .Duty(EnergyDuty.NoHandsWhileEnergised);
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Equal(41, outcome.Notices.Length);
+        Assert.EndsWith(
+            "more of the kind, among the entries named.",
+            outcome.Notices[^1],
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     // Hands in across the run: told in full, without the end (and with a look between), without the start, ended only after it.
     [InlineData("09:49 work_started tech-02", "09:52 work_stopped tech-02", Verdict.NotMet)]
