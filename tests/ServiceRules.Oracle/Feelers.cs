@@ -32,6 +32,19 @@ internal static class Feelers
             }
 
             decimal moved = turns.Sum(t => Moved(t, sheet.Of(adjuster!.Value)!, at ?? 0));
+            decimal off = turns
+                .GroupBy(t => t.Side)
+                .Sum(side => Math.Abs(side.Sum(t => Moved(t, sheet.Of(adjuster!.Value)!, at ?? 0))));
+            if (off > 0)
+            {
+                var step = sheet.Of(adjuster!.Value)!.Step!;
+                off *= HalfDigit(step) / step.Governing.Value.Millimetres;
+                // Lengths read before and after a turn tell another step than the sheet's.
+                plain &=
+                    unit.Entries.OfType<Reading>()
+                        .Count(r => r.Quantity == quantity && r.Observed is Observation.Measured) < 2;
+            }
+
             decimal carried = fate.Carried.Sum();
             plain &= carried == 0;
             var gauge = facts.Gauge(reading);
@@ -44,7 +57,8 @@ internal static class Feelers
                     thick,
                     test.Passes,
                     e ?? 0,
-                    moved,
+                    moved - off,
+                    moved + off,
                     turns.Count,
                     fit,
                     e is not null,
@@ -100,8 +114,8 @@ internal static class Feelers
 
     private static bool Empty(List<Bound> bounds)
     {
-        var low = bounds.Where(b => b.Passes).Select(b => b.Thick - b.E + b.Moved).ToList();
-        var high = bounds.Where(b => !b.Passes).Select(b => b.Thick + b.E + b.Moved).ToList();
+        var low = bounds.Where(b => b.Passes).Select(b => b.Thick - b.E + b.MovedLeast).ToList();
+        var high = bounds.Where(b => !b.Passes).Select(b => b.Thick + b.E + b.MovedMost).ToList();
         return low.Count > 0 && high.Count > 0 && low.Max() >= high.Min();
     }
 
@@ -112,8 +126,8 @@ internal static class Feelers
         foreach (var bound in bounds)
         {
             decimal edge = bound.Passes
-                ? bound.Thick - bound.E + bound.Moved
-                : bound.Thick + bound.E + bound.Moved;
+                ? bound.Thick - bound.E + bound.MovedLeast
+                : bound.Thick + bound.E + bound.MovedMost;
             low = bound.Passes && (low is null || edge > low) ? edge : low;
             high = !bound.Passes && (high is null || edge < high) ? edge : high;
         }
@@ -160,11 +174,18 @@ internal static class Feelers
         return sign * steps.Count * adjuster.Step.Governing.Value.Millimetres * share;
     }
 
+    /// <summary>How far the sheet's step may be from its print: half its last digit, of two prints that agree the finer.</summary>
+    private static decimal HalfDigit(DualPrint step) =>
+        step is { Alternate: { } other, Agreement: PrintAgreement.Agrees }
+            ? Math.Min(step.Governing.RoundingHalfWidth.Millimetres, other.RoundingHalfWidth.Millimetres)
+            : step.Governing.RoundingHalfWidth.Millimetres;
+
     private sealed record Bound(
         decimal Thick,
         bool Passes,
         decimal E,
-        decimal Moved,
+        decimal MovedLeast,
+        decimal MovedMost,
         int Turns,
         bool Fit,
         bool Proves,

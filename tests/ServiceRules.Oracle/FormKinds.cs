@@ -154,7 +154,7 @@ internal static class FormKinds
             .Entries.Select((entry, index) => (Reading: entry as Reading, Index: index))
             .Where(r => r.Reading?.Quantity == quantity)
             .ToList();
-        if (adjuster.Step is null || adjuster.LeftAt is not { } leftAt || adjuster.RightAt is not { } rightAt)
+        if (adjuster.Step is null || adjuster.LeftAt is null || adjuster.RightAt is null)
         {
             return Possible.Any;
         }
@@ -183,12 +183,49 @@ internal static class FormKinds
             return Possible.NotApplicable;
         }
 
-        if (pairs.Count > 1 || read.GroupBy(r => spots.Place(r.Reading!.Station)).Any(g => g.Count() > 2))
+        if (pairs.Count > 2 || read.GroupBy(r => spots.Place(r.Reading!.Station)).Any(g => g.Count() > 2))
         {
             return Possible.Any;
         }
 
-        var (where, before, after) = pairs[0];
+        var told = pairs
+            .Select(p =>
+                Trial(
+                    facts,
+                    unit,
+                    adjuster,
+                    p.At,
+                    (p.First.Index, p.First.Reading!),
+                    (p.Second.Index, p.Second.Reading!)
+                )
+            )
+            .ToList();
+        if (told.Any(t => t is null))
+        {
+            return Possible.Any;
+        }
+
+        var (moved, either) = told[0]!.Value;
+        if (told.Count == 1)
+        {
+            return Against(adjuster.Step, moved, either);
+        }
+
+        // Two places that exclude one another tell no step; what two that agree tell together is not asked here.
+        var (other, otherEither) = told[1]!.Value;
+        return Math.Abs(moved - other) > either + otherEither + Near ? Possible.Unproven : Possible.Any;
+    }
+
+    /// <summary>What a step moved at one place, and how far that may be off; null where no opinion is held of it.</summary>
+    private static (double Moved, double Either)? Trial(
+        Facts facts,
+        UnitWork unit,
+        Adjuster adjuster,
+        decimal where,
+        (int Index, Reading Reading) before,
+        (int Index, Reading Reading) after
+    )
+    {
         var between = Between(unit, before.Index, after.Index).ToList();
         if (
             between.Any(e =>
@@ -201,14 +238,14 @@ internal static class FormKinds
                     }
             )
             || between.Cast<Adjustment>().Select(t => t.Direction).Distinct().Count() > 1
-            || before.Reading!.Instrument != after.Reading!.Instrument
+            || before.Reading.Instrument != after.Reading.Instrument
         )
         {
-            return Possible.Any;
+            return null;
         }
 
-        decimal from = leftAt.Value.Millimetres;
-        decimal to = rightAt.Value.Millimetres;
+        decimal from = adjuster.LeftAt!.Value.Millimetres;
+        decimal to = adjuster.RightAt!.Value.Millimetres;
         decimal steps = between
             .Cast<Adjustment>()
             .Sum(t =>
@@ -221,19 +258,23 @@ internal static class FormKinds
                 )
             );
         // Near the pivot the reading tells more of the gauge than of the step.
-        return Math.Abs(steps) < 1m
-            ? Possible.Any
-            : Moved(facts, before.Reading, after.Reading, steps, adjuster.Step);
+        if (Math.Abs(steps) < 1m)
+        {
+            return null;
+        }
+
+        var first = ((Observation.Measured)before.Reading.Observed).Value;
+        var second = ((Observation.Measured)after.Reading.Observed).Value;
+        var gauge = facts.Gauge(before.Reading);
+        double square = Gauges.Squares(gauge, first).Own + Gauges.Squares(gauge, second).Own;
+        return (
+            (double)((second.Value.Millimetres - first.Value.Millimetres) / steps),
+            2 * Math.Sqrt(square) / (double)Math.Abs(steps)
+        );
     }
 
-    private static Possible Moved(Facts facts, Reading before, Reading after, decimal steps, DualPrint stated)
+    private static Possible Against(DualPrint stated, double moved, double either)
     {
-        var first = ((Observation.Measured)before.Observed).Value;
-        var second = ((Observation.Measured)after.Observed).Value;
-        var gauge = facts.Gauge(before);
-        double square = Gauges.Squares(gauge, first).Own + Gauges.Squares(gauge, second).Own;
-        double either = 2 * Math.Sqrt(square) / (double)Math.Abs(steps);
-        double moved = (double)((second.Value.Millimetres - first.Value.Millimetres) / steps);
         var sum = Possible.None;
         // Which print of the step is meant is not asked here: both are allowed.
         foreach (var print in (UnitSystem[])[UnitSystem.Inch, UnitSystem.Metric])

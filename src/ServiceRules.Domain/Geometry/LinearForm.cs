@@ -85,7 +85,7 @@ internal sealed class LinearForm
                 alike.MaxBy(each => each.DegreesOfFreedom.Reciprocal).DegreesOfFreedom
             ));
         var budget = UncertaintyBudget.Of([.. common, .. own]);
-        return new MeasuredValue(Estimate(readings), budget.Combined, budget.DegreesOfFreedom);
+        return budget.Around(Estimate(readings));
     }
 
     /// <summary>All values the intervals admit.</summary>

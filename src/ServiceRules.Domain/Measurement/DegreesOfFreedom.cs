@@ -37,9 +37,16 @@ public readonly record struct DegreesOfFreedom
         return value >= 1e6 ? Infinite : new(Math.Max(1, value));
     }
 
+    /// <summary>The fewer of two.</summary>
+    public static DegreesOfFreedom Least(DegreesOfFreedom one, DegreesOfFreedom other) =>
+        one.Reciprocal >= other.Reciprocal ? one : other;
+
     /// <summary>The number, or <c>infinite</c>.</summary>
     public override string ToString() =>
         IsInfinite ? "infinite" : Math.Round(_finite, 3).ToString(CultureInfo.InvariantCulture);
 
     internal double Reciprocal => IsInfinite ? 0 : 1 / _finite;
+
+    /// <summary>Not truncated, to 15 digits; none when infinite.</summary>
+    internal decimal? Number => IsInfinite ? null : (decimal)_finite;
 }

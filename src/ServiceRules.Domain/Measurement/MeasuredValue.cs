@@ -30,7 +30,7 @@ public sealed record MeasuredValue(
             new(UncertaintySource.Reading, Uncertainty.Millimetres, DegreesOfFreedom),
             UncertaintyContribution.WithinHalfWidth(UncertaintySource.Movement, halfWidth)
         );
-        return new MeasuredValue(Value + by, budget.Combined, budget.DegreesOfFreedom);
+        return budget.Around(Value + by);
     }
 
     /// <inheritdoc/>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
 
 namespace ServiceRules.Domain.Measurement;
 
@@ -27,6 +28,7 @@ public sealed class UncertaintyBudget
         EffectiveDegreesOfFreedom =
             reliability > 0 ? variance * variance / reliability : double.PositiveInfinity;
         DegreesOfFreedom = DegreesOfFreedom.Of(EffectiveDegreesOfFreedom);
+        CautiousDegreesOfFreedom = CautiousCoverage.Of(ordered, Combined, DegreesOfFreedom);
     }
 
     /// <summary>The lines of the budget, as given; those that come to nothing are still listed.</summary>
@@ -35,8 +37,15 @@ public sealed class UncertaintyBudget
     /// <summary>The combined standard uncertainty.</summary>
     public StandardUncertainty Combined { get; }
 
-    /// <summary>The effective degrees of freedom of the combined uncertainty.</summary>
+    /// <summary>The effective degrees of freedom of the combined uncertainty, plain Welch-Satterthwaite.</summary>
     public DegreesOfFreedom DegreesOfFreedom { get; }
+
+    /// <summary>
+    /// The same or fewer, so that k·u is never less than with some of the budget's own errors left out: the plain formula
+    /// gives a smaller k·u where an error that is well known grows beside one that is little known, and so would let a
+    /// worse gauge prove what a better one cannot. More cautious than JCGM 100 asks.
+    /// </summary>
+    public DegreesOfFreedom CautiousDegreesOfFreedom { get; }
 
     internal double CombinedMillimetres { get; }
 
@@ -47,6 +56,10 @@ public sealed class UncertaintyBudget
     /// </summary>
     public static UncertaintyBudget Of(params ImmutableArray<UncertaintyContribution> contributions) =>
         new(contributions);
+
+    /// <summary>A value with this budget as its uncertainty, its degrees of freedom on the cautious side.</summary>
+    /// <param name="value">The best estimate.</param>
+    public MeasuredValue Around(Length value) => new(value, Combined, CautiousDegreesOfFreedom);
 
     /// <summary>Independent errors: each line of its own, and one for each cause, its sensitivities added exactly.</summary>
     private static IEnumerable<(double Size, DegreesOfFreedom DegreesOfFreedom)> Errors(

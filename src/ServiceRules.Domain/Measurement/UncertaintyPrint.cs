@@ -15,8 +15,9 @@ public static class UncertaintyPrint
     /// <summary>The figure without its unit, in millimetres or inches.</summary>
     /// <param name="uncertainty">Zero or more.</param>
     /// <param name="system">The units to print in.</param>
-    public static string Figure(Length uncertainty, UnitSystem system) =>
-        Print(In(uncertainty, system), decimal.Ceiling);
+    /// <param name="finer">How many digits more than two, where two would hide on which side of it something lies.</param>
+    public static string Figure(Length uncertainty, UnitSystem system, int finer = 0) =>
+        Print(In(uncertainty, system), decimal.Ceiling, finer);
 
     /// <summary>The figure with its unit.</summary>
     /// <param name="uncertainty">Zero or more.</param>
@@ -28,7 +29,7 @@ public static class UncertaintyPrint
     /// <param name="most">Zero or more.</param>
     /// <param name="system">The units to print in.</param>
     public static string AtMost(Length most, UnitSystem system) =>
-        $"{Print(In(most, system), decimal.Floor)} {Unit(system)}";
+        $"{Print(In(most, system), decimal.Floor, 0)} {Unit(system)}";
 
     /// <summary>
     /// A value without its unit, to the decimal place of the uncertainty that stands beside it; to 0.0001 mm or 0.00001 in
@@ -37,7 +38,8 @@ public static class UncertaintyPrint
     /// <param name="value">Any length.</param>
     /// <param name="uncertainty">Its expanded uncertainty, zero or more.</param>
     /// <param name="system">The units to print in.</param>
-    public static string ValueFigure(Length value, Length uncertainty, UnitSystem system)
+    /// <param name="finer">How many digits more than two the uncertainty is printed with.</param>
+    public static string ValueFigure(Length value, Length uncertainty, UnitSystem system, int finer = 0)
     {
         var doubt = In(uncertainty, system);
         var figure = In(value, system);
@@ -46,7 +48,7 @@ public static class UncertaintyPrint
             return system is UnitSystem.Inch ? Plain(figure, 5, "0.000##") : Plain(figure, 4, "0.00##");
         }
 
-        var quantum = QuantumOf(doubt, decimal.Ceiling);
+        var quantum = QuantumOf(doubt, decimal.Ceiling, finer);
         return Figured(Math.Round(figure / quantum) * quantum, quantum);
     }
 
@@ -62,24 +64,29 @@ public static class UncertaintyPrint
     private static decimal In(Length length, UnitSystem system) =>
         system is UnitSystem.Inch ? length.Millimetres / 25.4m : length.Millimetres;
 
-    private static string Print(decimal figure, Func<decimal, decimal> rounded)
+    private static string Print(decimal figure, Func<decimal, decimal> rounded, int finer)
     {
         if (figure == 0m)
         {
             return "0.00";
         }
 
-        var quantum = QuantumOf(figure, rounded);
+        var quantum = QuantumOf(figure, rounded, finer);
         return Figured(rounded(figure / quantum) * quantum, quantum);
     }
 
-    /// <summary>One of the second significant digit that the figure has once it is rounded.</summary>
-    private static decimal QuantumOf(decimal figure, Func<decimal, decimal> rounded)
+    /// <summary>One of the second significant digit that the figure has once it is rounded, or of a later one.</summary>
+    private static decimal QuantumOf(decimal figure, Func<decimal, decimal> rounded, int finer)
     {
         var quantum = Finest;
         while (rounded(figure / quantum) >= 100)
         {
             quantum *= 10;
+        }
+
+        for (var digit = 0; digit < finer && quantum > Finest; digit++)
+        {
+            quantum /= 10;
         }
 
         return quantum;

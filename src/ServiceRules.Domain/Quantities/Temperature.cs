@@ -7,10 +7,10 @@ public readonly record struct Temperature : IComparable<Temperature>
 {
     /// <summary>The forms that are read, in words for a message.</summary>
     public const string AcceptedForms =
-        "a number, one space and degC or degF, from -50 to 80 degC, such as `24 degC` or `75 degF`";
+        "a number, one space and degC or degF, from -20 to 50 degC, such as `24 degC` or `75 degF`";
 
-    private const decimal Least = -50m;
-    private const decimal Most = 80m;
+    private const decimal Least = -20m;
+    private const decimal Most = 50m;
     private const decimal FreezingFahrenheit = 32m;
 
     private readonly PrintedNumber figure;

@@ -52,6 +52,12 @@ public sealed record LearnedStep
     }
 
     /// <summary>
+    /// Whether some two trials exclude one another, each told alone: what both could have moved has no common step. A mean of
+    /// them would be the step of neither.
+    /// </summary>
+    public static bool Differ(ImmutableArray<StepTrial> trials) => !trials.IsEmpty && Common(trials) is null;
+
+    /// <summary>
     /// Whether a step as stated can be true: proven otherwise when it differs by more than U, or lies outside the
     /// interval. Equality with U is agreement.
     /// </summary>

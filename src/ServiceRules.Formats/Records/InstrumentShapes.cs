@@ -23,7 +23,7 @@ internal static class InstrumentShapes
             );
             var factor = o.Optional<decimal>(
                 "coverageFactor",
-                Shape.Number(1m, 5m),
+                Shape.Number(CertifiedCoverage.Least, CertifiedCoverage.Most),
                 "coverage factor of that uncertainty",
                 c => c.Level is null ? c.CoverageFactor : null
             );
@@ -40,6 +40,12 @@ internal static class InstrumentShapes
                 c => c.DegreesOfFreedom
             );
             o.ExactlyOne(factor, level);
+            o.Check(
+                v => v.Get(level) is not { } stated || CertifiedCoverage.Hold(stated, v.Get(degrees)),
+                degrees,
+                CertifiedCoverage.Wrong,
+                CertifiedCoverage.Accepted
+            );
             o.Check(v => v.Get(due) >= v.Get(date), due, "due before it was done", "`date` or later");
             return v =>
                 v.Get(level) is { } stated

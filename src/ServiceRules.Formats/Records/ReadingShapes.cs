@@ -22,8 +22,8 @@ internal static class ReadingShapes
     );
 
     private static readonly JsonShape<ImmutableArray<PrintedLength>> Feelers = Shape.Either(
-        Terms.Size.As(feeler => ImmutableArray.Create(feeler), stack => stack[0]),
-        Shape.List(Terms.Size, 1, FormatLimits.FeelerStack),
+        Terms.Feeler.As(feeler => ImmutableArray.Create(feeler), stack => stack[0]),
+        Shape.List(Terms.Feeler, 1, FormatLimits.FeelerStack),
         stack => stack.Length == 1
     );
 

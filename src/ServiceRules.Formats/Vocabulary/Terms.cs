@@ -73,6 +73,21 @@ public static class Terms
             length => length
         );
 
+    /// <summary>
+    /// The thickness of a feeler: beyond an inch it is a block or a slip of the pen (common practice, no source).
+    /// </summary>
+    public static JsonShape<PrintedLength> Feeler { get; } =
+        Size.AsParsed(
+            length =>
+                Kept(
+                    length,
+                    length.Value <= Domain.Quantities.Length.FromInches(1m),
+                    "is no thickness of a feeler",
+                    "a thickness of more than nothing, at most `1 in` or `25.4 mm`"
+                ),
+            length => length
+        );
+
     /// <summary>An exact length in millimetres, as results state it.</summary>
     public static JsonShape<Length> ExactLength { get; } =
         Shape.Read(

@@ -78,6 +78,7 @@ public static class FrameBuilder
             );
         var readings = BenchLog.Of(work, index, sheet, record);
         var trials = new StepTrials(work, sheet, days);
+        var steps = trials.In(readings);
         var shifts = ShiftsInForce.From(
             trials.Carried(readings),
             trials.Carried(readings, withAnyGauge: true),
@@ -97,9 +98,10 @@ public static class FrameBuilder
                 shifts.IsOfSheet ? readings : BenchLog.Of(work, index, sheet, record, shifts),
                 sheet,
                 record,
-                days
+                days,
+                steps
             ),
-            StepsTried = trials.In(readings),
+            StepsTried = steps,
             DistancesTried = trials.ByDistance(readings),
             ShiftsLearned = shifts.Learned,
         };

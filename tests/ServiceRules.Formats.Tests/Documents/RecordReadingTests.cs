@@ -142,6 +142,13 @@ public sealed class RecordReadingTests
     )]
     [InlineData("\"24 degC\"", "\"124 degC\"", "value.unreadable", "/temperature")]
     [InlineData("\"24 degC\"", "\"24 C\"", "text.pattern", "/temperature")]
+    [InlineData("\"24 degC\"", "\"-40 degC\"", "value.unreadable", "/temperature")]
+    [InlineData(
+        "\"feeler\": \"0.002 in\"",
+        "\"feeler\": \"1.001 in\"",
+        "value.unreadable",
+        "/units/0/entries/0/feeler"
+    )]
     [InlineData("\"95 %\"", "\"96 %\"", "value.unreadable", "/instruments/2/calibration/level")]
     [InlineData(
         "\"coverageFactor\": 2",
@@ -284,6 +291,49 @@ public sealed class RecordReadingTests
         Assert.Contains((code, pointer), problems.Told.Select(problem => (problem.Code, problem.Pointer)));
         Assert.All(problems.Told, problem => Assert.NotEmpty(problem.Accepted));
     }
+
+    // Student's two-sided factors (JCGM 100:2008, table G.2): 6.31 and 2.92 at 90 % on 1 and 2; 12.71 and 4.30 at 95 %;
+    // 13.97 and 4.53 at 95.45 %; 5.84 and 4.60 at 99 % on 3 and 4; 5.51 and 4.90 at 99.73 % on 5 and 6; 1.84 at 68.27 % on 1.
+    [Theory]
+    [InlineData("90 %", 1, 2)]
+    [InlineData("95 %", 1, 2)]
+    [InlineData("95.45 %", 1, 2)]
+    [InlineData("99 %", 3, 4)]
+    [InlineData("99.73 %", 5, 6)]
+    [InlineData("68.27 %", null, 1)]
+    public void Read_LevelOnFewDegreesOfFreedom_ObeysTheBoundsOfAStatedFactor(
+        string level,
+        int? refused,
+        int accepted
+    )
+    {
+        Assert.NotNull(Read(Certified(level, accepted)));
+        if (refused is not { } few)
+        {
+            return;
+        }
+
+        Assert.False(
+            RecordFormat
+                .Current.Read(Encoding.UTF8.GetBytes(Certified(level, few)))
+                .TryGet(out _, out var problems)
+        );
+        var told = Assert.Single(problems.Told);
+        Assert.Equal(
+            ("value.contradiction", "/instruments/2/calibration/degreesOfFreedom"),
+            (told.Code, told.Pointer)
+        );
+        Assert.Contains("a coverage factor from 1 to 5", told.Accepted, StringComparison.Ordinal);
+    }
+
+    private static string Certified(string level, int degreesOfFreedom) =>
+        SampleRecord
+            .Text.Replace("\"95 %\"", $"\"{level}\"", StringComparison.Ordinal)
+            .Replace(
+                "\"degreesOfFreedom\": 12",
+                $"\"degreesOfFreedom\": {degreesOfFreedom}",
+                StringComparison.Ordinal
+            );
 
     [Fact]
     public void Read_TwoUnitsAtOnePosition_IsRefusedOnTheMachineAndNotOnTheBench()

@@ -17,13 +17,17 @@ internal static class BeyondRows
             ["energised-run-length"] = OnMachine(RunRows.RunLength),
             ["source-added-controlled"] = OnMachine(RunRows.AddedControlled),
             ["drive-disengaged"] = Step(
-                TimelineEventKind.DriveDisengaged,
-                s => s.InForce?.Controls.ReelDrive
+                s => s.InForce?.Controls.ReelDrive,
+                TimelineEventKind.DriveDisengaged
             ),
-            ["units-lowered"] = Step(TimelineEventKind.UnitsLowered, s => s.InForce?.Controls.LoweringUnits),
-            ["brake-set"] = Step(TimelineEventKind.ParkingBrakeSet, s => s.InForce?.Controls.ParkingBrake),
-            ["key-kept"] = Step(TimelineEventKind.KeyRemoved, s => s.InForce?.Controls.Key),
-            ["seen-at-rest"] = Step(TimelineEventKind.SeenAtRest, _ => true),
+            ["units-lowered"] = Step(
+                s => s.InForce?.Controls.LoweringUnits,
+                TimelineEventKind.UnitsLowered,
+                TimelineEventKind.UnitSupported
+            ),
+            ["brake-set"] = Step(s => s.InForce?.Controls.ParkingBrake, TimelineEventKind.ParkingBrakeSet),
+            ["key-kept"] = Step(s => s.InForce?.Controls.Key, TimelineEventKind.KeyRemoved),
+            ["seen-at-rest"] = Step(_ => true, TimelineEventKind.SeenAtRest),
         }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>The doubts beyond the table.</summary>
@@ -35,11 +39,11 @@ internal static class BeyondRows
         }.ToFrozenDictionary(StringComparer.Ordinal);
 
     // The trade's own steps stand beside isolation: only minor servicing that holds lifts them.
-    private static Func<Story, Possible> Step(TimelineEventKind kind, Func<Story, bool?> isAsked) =>
+    private static Func<Story, Possible> Step(Func<Story, bool?> isAsked, params TimelineEventKind[] kinds) =>
         OnMachine(story =>
             isAsked(story) is not { } asked ? Possible.Unproven
-            : story.StrayStops.Any() ? RunRows.Again(story, kind, asked) | Possible.NeverMet
-            : RunRows.Again(story, kind, asked)
+            : story.StrayStops.Any() ? RunRows.Again(story, kinds, asked) | Possible.NeverMet
+            : RunRows.Again(story, kinds, asked)
         );
 
     private static Func<Story, Possible> OnMachine(Func<Story, Possible> judge) =>

@@ -157,7 +157,7 @@ internal static class RunRows
             .OfAll();
 
     /// <summary>A step of the seat, or the look at the reels: before the first work and again after every run.</summary>
-    public static Possible Again(Story story, TimelineEventKind step, bool isAsked)
+    public static Possible Again(Story story, IReadOnlyCollection<TimelineEventKind> steps, bool isAsked)
     {
         if (!isAsked)
         {
@@ -167,7 +167,7 @@ internal static class RunRows
         if (story.FirstWork is null)
         {
             return story.IsOpen ? Possible.NeverNotMet
-                : story.First(step) is null ? Possible.NotMet
+                : !story.Steps.Any(s => steps.Contains(s.Kind)) ? Possible.NotMet
                 : Possible.NeverMet;
         }
 
@@ -187,7 +187,7 @@ internal static class RunRows
             )
             {
                 isThere &= story.Steps.Any(s =>
-                    s.Kind == step && s.Before(now) && (ran is null || ran.Before(s))
+                    steps.Contains(s.Kind) && s.Before(now) && (ran is null || ran.Before(s))
                 );
             }
         }

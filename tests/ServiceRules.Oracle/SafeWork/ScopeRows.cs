@@ -27,9 +27,20 @@ internal static class ScopeRows
         var measures = story
             .BeforeWork.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
             .ToList();
-        if (claims.All(c => story.FirstWork?.Before(c) == true))
+        if (
+            claims.All(c => story.FirstWork?.Before(c) == true)
+            || IsBelied(story)
+            || IsTestedAtWork(story)
+            || (IsMeasured(story) && RanThroughout(story))
+        )
         {
             return Possible.NotMet;
+        }
+
+        if (IsDecidedLate(story, claims) || (IsMeasured(story) && story.WithHandsIn.Any(story.RunsAfter)))
+        {
+            // What the measures come to may be worse.
+            return measures.Count == 0 ? Possible.NotMet | Possible.Unproven : Possible.NeverMet;
         }
 
         if (story.StrayStops.Any() || (!story.IsOpen && !story.HandsWentIn))
@@ -46,7 +57,7 @@ internal static class ScopeRows
         bool inTime = measures.Any(m =>
             !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
         );
-        return Protects([.. measures.SelectMany(m => m.Event.Measures)])
+        return Protects([.. measures.SelectMany(m => m.Event.Measures).Where(m => IsShown(story, m))])
             ? Possible.Met.OrStricter(!inTime)
             : Possible.NeverMet;
     }
@@ -66,6 +77,70 @@ internal static class ScopeRows
         ];
         return measures.Any(keeping.Contains);
     }
+
+    /// <summary>A measure that is one step, or one more person, is there where the record shows the step or the person.</summary>
+    private static bool IsShown(Story story, ProtectiveMeasure measure) =>
+        measure switch
+        {
+            ProtectiveMeasure.EngineOff => story.BeforeWork.Any(s =>
+                s.Kind == TimelineEventKind.MachineShutDown
+            ),
+            ProtectiveMeasure.KeyRemovedAndKept => story.BeforeWork.Any(s =>
+                s.Kind == TimelineEventKind.KeyRemoved
+            ),
+            ProtectiveMeasure.SecondPersonAtStopControl => story
+                .Record.People.Where(p => p.Role != JobRole.Affected)
+                .Select(p => p.Id.Text)
+                .Concat(story.Workers)
+                .Distinct()
+                .Count() > 1,
+            _ => true,
+        };
+
+    /// <summary>What is said to have kept people safe was, by the record's own events, not so.</summary>
+    private static bool IsBelied(Story story)
+    {
+        var said = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
+            .SelectMany(s => s.Event.Measures)
+            .ToHashSet();
+        bool ran = story.WithHandsIn.Any(story.RunsAfter);
+        bool guardsWereOff =
+            story.FirstWork is { } work
+            && story.Steps.Any(s => s.Kind == TimelineEventKind.GuardsRefitted && work.Before(s));
+        bool anotherStarts = story.WithHandsIn.Any(s =>
+            s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted
+            && story.Spells.All(spell => spell.Person != s.By)
+        );
+        return (
+                ran
+                && (
+                    said.Contains(ProtectiveMeasure.EngineOff)
+                    || said.Contains(ProtectiveMeasure.KeyRemovedAndKept)
+                )
+            )
+            || (guardsWereOff && said.Contains(ProtectiveMeasure.GuardsInPlace))
+            || (anotherStarts && said.Contains(ProtectiveMeasure.SingleOperatorControl));
+    }
+
+    /// <summary>Servicing in use tests nothing: a machine energised for a test before hands are out is being worked on.</summary>
+    private static bool IsTestedAtWork(Story story) =>
+        story.HandsWentIn
+        && story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.TestEnergised && (story.LastStop is not { } stop || s.Before(stop))
+        );
+
+    private static bool IsMeasured(Story story) =>
+        story.Record.Units.Any(unit =>
+            unit.Entries.Any(entry => entry is Reading { Observed: not Observation.Seen })
+        );
+
+    private static bool RanThroughout(Story story) =>
+        story.HandsWentIn && story.WithHandsIn.All(story.RunsAfter);
+
+    private static bool IsDecidedLate(Story story, List<Step> claims) =>
+        claims.Where(c => story.FirstWork is { } work && c.Before(work)).ToList() is { Count: > 0 } inTime
+        && inTime.TrueForAll(story.IsEnteredAfterWork);
 
     /// <summary>The bench log tells of hands where the blades are, whatever is said of hands.</summary>
     private static bool ReachedIn(Story story) =>
@@ -118,6 +193,11 @@ internal static class ScopeRows
 
         var pulled = Of(story, TimelineEventKind.PlugRemoved);
         var kept = Of(story, TimelineEventKind.PlugControlConfirmed);
+        if (IsDecidedLate(story, claims))
+        {
+            return Possible.NeverMet;
+        }
+
         bool sameHand = pulled.Any(p => kept.Any(k => k.By == p.By));
         if (!sameHand)
         {

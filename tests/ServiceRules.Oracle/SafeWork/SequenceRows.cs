@@ -51,11 +51,19 @@ internal static class SequenceRows
                 s.Event.Position switch
                 {
                     IsolatorPosition.On => Possible.NotMet,
+                    _ when TakesNone(story, s) => IsOnUnder(story, s) && s.Event.Position is null
+                        ? Possible.NotMet
+                        : Possible.Unproven,
                     null => IsOnUnder(story, s) ? Possible.NotMet : Possible.NeverNotMet,
                     _ => Possible.Met,
                 }
             )
             .OfAllOrNone();
+
+    /// <summary>An isolator that takes no lock is held by none.</summary>
+    private static bool TakesNone(Story story, Step on) =>
+        on.Event.Source is SourceReference.One { Source: var id }
+        && story.Isolatable.Any(s => s.Id == id && !s.Lockable);
 
     /// <summary>A lock whose position nobody wrote down, on an isolator last told to be turned on.</summary>
     private static bool IsOnUnder(Story story, Step on) =>

@@ -159,9 +159,39 @@ internal sealed class Story
         return new(
             record,
             context,
-            [.. timed.OrderBy(t => t.At).Select((t, place) => new Step(t.Event, t.At, place))]
+            [.. timed.OrderBy(t => t.At).Select((t, place) => new Step(Told(t.Event), t.At, place))]
         );
     }
+
+    /// <summary>What switches electricity is off when it is open: "closed" is a position of valves.</summary>
+    private static TimelineEvent Told(TimelineEvent entry)
+    {
+        bool isElectric =
+            entry.Source is SourceReference.One one
+            && one.Source.Text is "engine_start" or "battery_drive" or "mains_cord";
+        return entry.Position == IsolatorPosition.Closed && isElectric
+            ? entry with
+            {
+                Position = IsolatorPosition.On,
+            }
+            : entry;
+    }
+
+    /// <summary>Whether the machine is told to run just after a step.</summary>
+    public bool RunsAfter(Step step) =>
+        Steps.LastOrDefault(s =>
+            s.Place <= step.Place
+            && s.Kind
+                is TimelineEventKind.TestEnergised
+                    or TimelineEventKind.MachineStarted
+                    or TimelineEventKind.TestEnded
+                    or TimelineEventKind.MachineShutDown
+        )
+            is { Kind: TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted };
+
+    /// <summary>The steps after each of which somebody's hands were in.</summary>
+    public IEnumerable<Step> WithHandsIn =>
+        Steps.Where(s => Spells.Any(spell => spell.Start.Place <= s.Place && s.Place < spell.End));
 
     public static Moment? MomentOf(RecordedTime time, AssessmentContext context) =>
         time switch
@@ -206,6 +236,16 @@ internal sealed class Story
 
     public static IEnumerable<string> InCharge(Step assigned) =>
         assigned.Event.Others.IsEmpty ? [assigned.By] : assigned.Event.Others.Select(o => o.Text);
+
+    /// <summary>Whether a claim is, by its own label, one that was entered only after hands went in.</summary>
+    public bool IsEnteredAfterWork(Step claim) =>
+        claim.Event.Mark is EntryMark.LateEntry or EntryMark.Transcription
+        && FirstWork is { } work
+        && (
+            claim.Event.ReceivedAt is not { } received
+            || MomentOf(received, Context) is not { } at
+            || at > work.At
+        );
 
     public IEnumerable<Step> Claims(ExemptionKind kind) =>
         Steps.Where(s => s.Kind == TimelineEventKind.ExemptionClaimed && s.Event.Claim?.Kind == kind);

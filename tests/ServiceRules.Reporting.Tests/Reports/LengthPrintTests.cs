@@ -77,4 +77,30 @@ public class LengthPrintTests
         string? upper,
         string expected
     ) => Assert.Equal(expected, LengthPrint.Short(Read(value, doubt, lower, upper), UnitSystem.Metric));
+
+    // Limit 3.93 mm, guard U: 0.1171 is more than 0.1125, 0.01404 more than 0.01401, 0.01396 less than 0.01399.
+    [Theory]
+    [InlineData("3.8129 mm", "0.1125 mm", "3.813 ± 0.113 mm", "0.117")]
+    [InlineData("3.91596 mm", "0.01401 mm", "3.91596 ± 0.01401 mm", "0.01404")]
+    [InlineData("3.91604 mm", "0.01399 mm", "3.91604 ± 0.01399 mm", "0.01396")]
+    [InlineData("3.91600 mm", "0.01400 mm", "3.916 ± 0.014 mm", "0.014")]
+    [InlineData("3.80000 mm", "0.01401 mm", "3.800 ± 0.015 mm", "0.130")]
+    public void Known_MarginAlmostTheUncertainty_IsPrintedWithTheDigitsThatTellThemApart(
+        string value,
+        string doubt,
+        string known,
+        string margin
+    )
+    {
+        var limit = Length("3.93 mm")!.Value;
+        var read = Read(value, doubt) with
+        {
+            UpperLimit = limit,
+            AcceptUpper = limit - Length(doubt)!.Value,
+            Margin = limit - Length(value)!.Value,
+        };
+
+        Assert.Equal(known, LengthPrint.Known(read, UnitSystem.Metric));
+        Assert.Equal(margin, LengthPrint.Margin(read, UnitSystem.Metric));
+    }
 }

@@ -178,7 +178,8 @@ public class FrameBuilderTests
     [Fact]
     public void Build_OneStepOpenBetweenFeelers_BoundsTheGapFromBothSides()
     {
-        // 0.001 in does not pass, one step of 0.0005 in open on both sides, 0.001 in passes; e = 0.0001 in.
+        // 0.001 in does not pass, one step of 0.0005 in, true to half its last digit, 0.00005 in, open on both sides, 0.001 in
+        // passes; e = 0.0001 in: below 0.0011 + 0.00055 in.
         var frame = Frame(
             Feeler("left", "0.001 in", passes: false),
             Open(Side.Both, 1),
@@ -188,13 +189,13 @@ public class FrameBuilderTests
         var interval = Assert.IsType<LengthInterval>(Left(frame, MeasuredQuantity.Clearance, 51).Knowledge);
 
         Assert.Equal(IntervalEnd.Closed(Domain.Quantities.Length.FromInches(0.0009m)), interval.Lower);
-        Assert.Equal(IntervalEnd.Open(Domain.Quantities.Length.FromInches(0.0016m)), interval.Upper);
+        Assert.Equal(IntervalEnd.Open(Domain.Quantities.Length.FromInches(0.00165m)), interval.Upper);
     }
 
     [Fact]
     public void Build_LeftSideOnlyOpened_MovesTheStationByItsLever()
     {
-        // Station 51 mm of 510 mm: nine tenths of 0.0005 in. 0.0011 + 0.00045 in.
+        // Station 51 mm of 510 mm: nine tenths of 0.0005 in and half its last digit, 0.00055 in. 0.0011 + 0.000495 in.
         var frame = Frame(
             Feeler("left", "0.001 in", passes: false),
             Open(Side.Left, 1),
@@ -203,7 +204,7 @@ public class FrameBuilderTests
 
         var interval = Assert.IsType<LengthInterval>(Left(frame, MeasuredQuantity.Clearance, 51).Knowledge);
 
-        Assert.Equal(IntervalEnd.Open(Domain.Quantities.Length.FromInches(0.00155m)), interval.Upper);
+        Assert.Equal(IntervalEnd.Open(Domain.Quantities.Length.FromInches(0.001595m)), interval.Upper);
     }
 
     [Fact]
@@ -314,9 +315,10 @@ public class FrameBuilderTests
 
     /// <summary>
     /// Backing off, left side only, in two steps: 0.001 in stops, one step, it stops again, one step, it passes. By hand, in
-    /// thousandths, e = 0.1, a step at station 51 of 510 being 0.9 of 0.5 = 0.45: after the second no-go the gap is less
-    /// than 1.1, after the step less than 1.55; the first no-go carried through two steps says less than 2.0, which is
-    /// wider; the go says at least 0.9. At the right station, one tenth of each step: less than 1.1 + 0.05, at least 0.9.
+    /// thousandths, e = 0.1, a step at station 51 of 510 being 0.9 of 0.5 and half its last digit, 0.55, at most 0.495: after the
+    /// second no-go the gap is less than 1.1, after the step less than 1.595; the first no-go carried through two steps says less
+    /// than 2.09, which is wider; the go says at least 0.9. At the right station, one tenth of each step: less than 1.1 + 0.055, at
+    /// least 0.9.
     /// </summary>
     [Fact]
     public void Build_LastNoGoOneStepFirstGo_BoundsTheGapByOneStep()
@@ -335,8 +337,8 @@ public class FrameBuilderTests
         var left = Left(frame, MeasuredQuantity.Clearance, 51);
         var right = Left(frame, MeasuredQuantity.Clearance, 459);
 
-        Assert.Equal((0.0009m, 0.00155m), Inches(left));
-        Assert.Equal((0.0009m, 0.00115m), Inches(right));
+        Assert.Equal((0.0009m, 0.001595m), Inches(left));
+        Assert.Equal((0.0009m, 0.001155m), Inches(right));
         Assert.True(left.CountsEarlierTries && right.CountsEarlierTries);
     }
 

@@ -11,6 +11,7 @@ public static class LengthPrint
     private const decimal Inch = 25.4m;
     private const int MetricDecimals = 4;
     private const int InchDecimals = 5;
+    private const int MostFiner = 3;
 
     /// <summary>The figure without its unit, to 0.0001 mm or 0.00001 in.</summary>
     public static string Figure(Length length, UnitSystem system) => Figure(length, system, Decimals(system));
@@ -49,7 +50,7 @@ public static class LengthPrint
         }
 
         var figure = comparison.Uncertainty is { } doubt
-            ? UncertaintyPrint.ValueFigure(margin, doubt, system)
+            ? UncertaintyPrint.ValueFigure(margin, doubt, system, Finer(comparison, system))
             : Figure(margin, system);
         return (figure.AsSpan().ContainsAnyInRange('1', '9') ? figure : Figure(margin, system)).Replace(
             '-',
@@ -63,7 +64,7 @@ public static class LengthPrint
         if (comparison.Value is { } value)
         {
             return comparison.Uncertainty is { } doubt
-                ? $"{UncertaintyPrint.ValueFigure(value, doubt, system)} ± {UncertaintyPrint.Figure(doubt, system)} {Unit(system)}"
+                ? Beside(value, doubt, system, Finer(comparison, system))
                 : Of(value, system);
         }
         return (comparison.KnownLower, comparison.KnownUpper) switch
@@ -99,6 +100,40 @@ public static class LengthPrint
             (null, { } upper) => $"≤ {Of(upper, system)}",
             _ => "",
         };
+
+    private static string Beside(Length value, Length doubt, UnitSystem system, int finer) =>
+        $"{UncertaintyPrint.ValueFigure(value, doubt, system, finer)} ± {UncertaintyPrint.Figure(doubt, system, finer)} {Unit(system)}";
+
+    /// <summary>
+    /// How many more digits show which of margin and uncertainty is the larger, where the verdict hangs on that and two digits
+    /// would print a tie or the other way round.
+    /// </summary>
+    private static int Finer(Comparison comparison, UnitSystem system)
+    {
+        var guard =
+            comparison.AcceptLower - comparison.LowerLimit ?? comparison.UpperLimit - comparison.AcceptUpper;
+        if (comparison is not { Margin.Abs: var margin, Uncertainty: { } doubt } || guard != doubt)
+        {
+            return 0;
+        }
+
+        var isSo = margin.CompareTo(doubt);
+        var finer = 0;
+        while (finer < MostFiner && Shown(finer) != Math.Sign(isSo))
+        {
+            finer++;
+        }
+
+        return finer;
+
+        int Shown(int digits) =>
+            Math.Sign(
+                Number(UncertaintyPrint.ValueFigure(margin, doubt, system, digits))
+                    .CompareTo(Number(UncertaintyPrint.Figure(doubt, system, digits)))
+            );
+    }
+
+    private static decimal Number(string figure) => decimal.Parse(figure, CultureInfo.InvariantCulture);
 
     private static int Decimals(UnitSystem system) =>
         system == UnitSystem.Inch ? InchDecimals : MetricDecimals;

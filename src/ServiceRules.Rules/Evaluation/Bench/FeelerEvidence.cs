@@ -17,11 +17,23 @@ internal sealed class FeelerEvidence
     private readonly LimitSheet sheet;
     private readonly JobDays days;
 
-    public FeelerEvidence(ImmutableArray<BenchEntry> entries, LimitSheet sheet, JobDays days)
+    private readonly ImmutableArray<StepsTried> steps;
+
+    /// <param name="entries">The bench log.</param>
+    /// <param name="sheet">The sheet with its steps.</param>
+    /// <param name="days">The days of the job.</param>
+    /// <param name="steps">What this log tells of the steps really obtained.</param>
+    public FeelerEvidence(
+        ImmutableArray<BenchEntry> entries,
+        LimitSheet sheet,
+        JobDays days,
+        ImmutableArray<StepsTried> steps
+    )
     {
         this.entries = entries;
         this.sheet = sheet;
         this.days = days;
+        this.steps = steps;
     }
 
     /// <summary>The feelers tried since anything disturbed the quantity, in order.</summary>
@@ -45,7 +57,7 @@ internal sealed class FeelerEvidence
             return Weighed.Nothing;
         }
 
-        var latest = Agreed.Of([.. epochs[0].Select(reading => Constraint(reading, Length.Zero))]);
+        var latest = Agreed.Of([.. epochs[0].Select(reading => Constraint(reading, Carriage.None))]);
         if (latest.Interval is not { } interval)
         {
             return new(null, true, latest.Doubt) { Contested = latest.Contested };
@@ -151,23 +163,47 @@ internal sealed class FeelerEvidence
         return Agreed.Of([.. constraints]);
     }
 
-    private Length? MovedSince(LoggedReading reading, Length station)
+    private Carriage? MovedSince(LoggedReading reading, Length station)
     {
-        var moved = Length.Zero;
-        foreach (var turn in OwnTurns(reading))
+        var moved = Carriage.None;
+        // Each side has its own adjuster; of one, steps there and back are off by as much and drop out.
+        foreach (var side in OwnTurns(reading).GroupBy(turn => (turn.Adjuster, turn.Side)))
         {
-            if (BenchSteps.MovementAt(station, turn, sheet) is not { } by)
+            var (noted, counted) = (Length.Zero, Length.Zero);
+            foreach (var turn in side)
             {
-                return null;
+                if (BenchSteps.MovementAt(station, turn, sheet) is not { } by)
+                {
+                    return null;
+                }
+
+                (noted, counted) =
+                    turn.Amount is AdjustmentAmount.Steps ? (noted, counted + by) : (noted + by, counted);
             }
 
-            moved += by;
+            moved = moved.And(noted, Length.Zero);
+            if (counted != Length.Zero && StepInForce.Carrying(sheet, steps, side.Key.Adjuster) is { } range)
+            {
+                var inSteps = counted.Millimetres / sheet.Of(side.Key.Adjuster)!.OneStep!.Value.Millimetres;
+                moved = moved.And(
+                    (range.Least + range.Most) * 0.5m * inSteps,
+                    (range.Most - range.Least) * 0.5m * Math.Abs(inSteps)
+                );
+            }
         }
 
         return moved;
     }
 
-    private FeelerConstraint Constraint(LoggedReading reading, Length moved)
+    /// <summary>How far tries are carried, and how far that may be off either way.</summary>
+    private readonly record struct Carriage(Length By, Length Doubt)
+    {
+        public static Carriage None { get; }
+
+        public Carriage And(Length by, Length doubt) => new(By + by, Doubt + doubt);
+    }
+
+    private FeelerConstraint Constraint(LoggedReading reading, Carriage moved)
     {
         var tried = Tried(reading);
         var tolerance = tried.Tolerance ?? Length.Zero;
@@ -186,8 +222,9 @@ internal sealed class FeelerEvidence
             tried.Passes,
             (LengthInterval)
                 proven.ShiftedBy(
-                    moved,
-                    doubt is FindingReason.None ? reading.Since.Shift : reading.Since.DoubtedShift
+                    moved.By,
+                    moved.Doubt
+                        + (doubt is FindingReason.None ? reading.Since.Shift : reading.Since.DoubtedShift)
                 ),
             doubt
         );

@@ -86,7 +86,7 @@ internal static class MeasuredEvidence
             ? null
             : GaugeFindings.SharedBy(gauge, value, CoarsestOf(readings), workshop) with
             {
-                Rest = OwnOf(gauge, readings, carried).DegreesOfFreedom,
+                Rest = OwnOf(gauge, readings, carried).CautiousDegreesOfFreedom,
             };
 
     /// <summary>One reading by itself.</summary>
@@ -114,15 +114,15 @@ internal static class MeasuredEvidence
         var gauges = readings.Select(reading => reading.Gauge).Distinct().ToImmutableArray();
         var length = Length.FromMillimetres(mean);
         var counted = gauges.Length == 1 ? readings.Count : 1;
-        // Different gauges share nothing that a mean would reduce: the coarsest speaks for all.
-        var budget = gauges
+        // Different gauges share nothing that a mean would reduce: the one that proves least speaks for all.
+        return gauges
             .Select(gauge =>
                 gauge is null
                     ? GaugeFindings.BudgetWithoutGauge(coarsest)
                     : GaugeFindings.BudgetOf(gauge, length, counted, coarsest, workshop)
             )
-            .MaxBy(each => each.Combined.Value)!;
-        return new(length, budget.Combined, budget.DegreesOfFreedom);
+            .Select(budget => budget.Around(length))
+            .MaxBy(each => each.Expanded.Value)!;
     }
 
     /// <summary>What readings with one gauge do not share with its others, with the doubt that came on since.</summary>

@@ -12,10 +12,11 @@ internal sealed class PlaceEvidence(
     ImmutableArray<BenchEntry> entries,
     LimitSheet sheet,
     JobDays days,
-    Temperature? workshop
+    Temperature? workshop,
+    ImmutableArray<StepsTried> steps
 )
 {
-    private readonly FeelerEvidence feelers = new(entries, sheet, days);
+    private readonly FeelerEvidence feelers = new(entries, sheet, days, steps);
 
     public PlaceKnown Known(PlaceKey place, IReadOnlyList<LoggedReading> readings)
     {

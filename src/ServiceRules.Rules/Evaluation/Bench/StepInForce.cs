@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -38,8 +39,9 @@ internal readonly record struct StepInForce(
     public static StepInForce? Of(UnitFrame unit, AdjusterKind kind)
     {
         var stated = unit.Sheet.Of(kind)?.OneStep;
-        var learned = Learned(unit, kind);
-        if (IsAmiss(stated, learned) || IsContested(unit, kind))
+        ImmutableArray<StepTrial> trials = [.. Tried(unit.StepsTried, kind)];
+        var learned = Learned(trials);
+        if (IsAmiss(stated, learned) || IsContested(trials))
         {
             return null;
         }
@@ -50,20 +52,86 @@ internal readonly record struct StepInForce(
             && (stated is not { } told || learned.Against(told) is not StepAnswer.Agrees)
         )
         {
-            var step = Length.FromMillimetres(rounded);
-            Length[] credible = [step, .. Ends(learned.PerStep)];
-            return new(
-                step,
-                true,
-                Length.Max(Length.Zero, credible.Min()),
-                credible.Max(),
-                Length.Max(credible.Max() - step, step - credible.Min())
-            );
+            return Within(Length.FromMillimetres(rounded), true, Length.Zero, [.. Ends(learned.PerStep)]);
         }
 
         return stated is { } sheet && sheet > Length.Zero
-            ? new(sheet, false, sheet, sheet, DigitsOf(unit.Sheet.Of(kind)!))
+            ? Within(sheet, false, DigitsOf(unit.Sheet.Of(kind)!), Possible(unit.StepsTried, kind, sheet))
             : null;
+    }
+
+    private static StepInForce Within(
+        Length step,
+        bool isLearned,
+        Length leastDoubt,
+        ImmutableArray<Length> possible
+    )
+    {
+        Length[] credible = [step, .. possible];
+        var (least, most) = (credible.Min(), credible.Max());
+        return new(
+            step,
+            isLearned,
+            Length.Max(Length.Zero, least),
+            most,
+            Length.Max(leastDoubt, Length.Max(most - step, step - least))
+        );
+    }
+
+    /// <summary>
+    /// What a step may have been where tries are carried over it: what this job's measured readings learned of it; where they prove
+    /// nothing against the sheet, that with the sheet's print, and where they contradict it or one another past any use, all of
+    /// them. Feelers tell nothing here: carried by what they told of the step they would never contradict it. None when nobody
+    /// states a step.
+    /// </summary>
+    public static (Length Least, Length Most)? Carrying(
+        LimitSheet sheet,
+        ImmutableArray<StepsTried> tried,
+        AdjusterKind kind
+    )
+    {
+        if (sheet.Of(kind) is not { OneStep: { } stated } adjuster || stated <= Length.Zero)
+        {
+            return null;
+        }
+
+        ImmutableArray<StepsTried> measured = [.. tried.Where(each => each.Trial.Change is MeasuredValue)];
+        var learned = Learned([.. Tried(measured, kind)]);
+        var isOther = learned is { Best: not null } && learned.Against(stated) is not StepAnswer.Agrees;
+        var digits = DigitsOf(adjuster);
+        Length[] all =
+            isOther && !IsAmiss(stated, learned)
+                ? [.. Ends(learned!.PerStep)]
+                : [stated - digits, stated + digits, .. Possible(measured, kind, stated)];
+        return (all.Min(), all.Max());
+    }
+
+    /// <summary>
+    /// The ends of what trials that tell something leave of a step, at each place for itself and over all: each side has its own
+    /// adjuster. Feelers that leave more than half a step either way tell nothing.
+    /// </summary>
+    private static ImmutableArray<Length> Possible(
+        ImmutableArray<StepsTried> tried,
+        AdjusterKind kind,
+        Length stated
+    )
+    {
+        ImmutableArray<StepTrial> trials = [.. Tried(tried, kind)];
+        return
+        [
+            .. tried
+                .Where(each => each.Adjuster == kind)
+                .GroupBy(each => (each.Quantity, each.Station, each.Blade), each => each.Trial)
+                .Select(place => Learned([.. place]))
+                .Append(Learned(trials))
+                // Of those that contradict one another each is as credible as the next.
+                .Concat(IsContested(trials) ? trials.Select(trial => LearnedStep.From([trial])) : [])
+                .OfType<LearnedStep>()
+                .Where(learned =>
+                    learned.PerStep is MeasuredValue || learned.PerStep.AsInterval().Width <= stated
+                )
+                .SelectMany(learned => Ends(learned.PerStep)),
+        ];
     }
 
     /// <summary>How far the sheet's step may lie from its print; where two prints agree, from the finer one.</summary>
@@ -94,8 +162,9 @@ internal readonly record struct StepInForce(
     /// the next one obtains.
     /// </summary>
     public static bool IsContested(UnitFrame unit, AdjusterKind kind) =>
-        Learned(unit, kind) is null
-        && Tried(unit, kind).Any(trial => trial.Change.AsInterval() is not { Lower: null, Upper: null });
+        IsContested([.. Tried(unit.StepsTried, kind)]);
+
+    private static bool IsContested(ImmutableArray<StepTrial> trials) => LearnedStep.Differ(trials);
 
     private static bool IsAmiss(Length? stated, LearnedStep? learned)
     {
@@ -127,7 +196,10 @@ internal readonly record struct StepInForce(
 
     /// <summary>What this job's readings tell of a step; none when they tell nothing or contradict one another.</summary>
     public static LearnedStep? Learned(UnitFrame unit, AdjusterKind kind) =>
-        LearnedStep.From([.. Tried(unit, kind)]);
+        Learned([.. Tried(unit.StepsTried, kind)]);
+
+    private static LearnedStep? Learned(ImmutableArray<StepTrial> trials) =>
+        LearnedStep.Differ(trials) ? null : LearnedStep.From(trials);
 
     /// <summary>
     /// What this job's readings tell of a noted millimetre of an adjuster; none when they tell nothing or contradict one
@@ -138,6 +210,6 @@ internal readonly record struct StepInForce(
             .. unit.DistancesTried.Where(tried => tried.Adjuster == kind).Select(tried => tried.Trial),
         ]);
 
-    private static IEnumerable<StepTrial> Tried(UnitFrame unit, AdjusterKind kind) =>
-        unit.StepsTried.Where(tried => tried.Adjuster == kind).Select(tried => tried.Trial);
+    private static IEnumerable<StepTrial> Tried(IEnumerable<StepsTried> tried, AdjusterKind kind) =>
+        tried.Where(each => each.Adjuster == kind).Select(each => each.Trial);
 }

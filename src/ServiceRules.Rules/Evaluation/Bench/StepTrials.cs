@@ -17,7 +17,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
     private const decimal LeastShare = 0.5m;
 
     // A step is a difference of two readings by one gauge: what heat did to both drops out.
-    private readonly PlaceEvidence evidence = new([], sheet, days, workshop: null);
+    private readonly PlaceEvidence evidence = new([], sheet, days, workshop: null, steps: []);
 
     public ImmutableArray<StepsTried> In(IEnumerable<LoggedReading> readings) =>
         [

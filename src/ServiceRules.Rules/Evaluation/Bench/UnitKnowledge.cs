@@ -12,10 +12,11 @@ internal static class UnitKnowledge
         ImmutableArray<LoggedReading> readings,
         LimitSheet sheet,
         ServiceRecord record,
-        JobDays days
+        JobDays days,
+        ImmutableArray<StepsTried> steps
     )
     {
-        var places = new PlaceEvidence(work.Entries, sheet, days, record.Temperature);
+        var places = new PlaceEvidence(work.Entries, sheet, days, record.Temperature, steps);
         return
         [
             .. readings
@@ -25,7 +26,7 @@ internal static class UnitKnowledge
                     group.Key,
                     AtPlaces(
                         group.Where(reading => reading.IsFound).Select(reading => reading.AsTaken()),
-                        new PlaceEvidence([], sheet, days, record.Temperature)
+                        new PlaceEvidence([], sheet, days, record.Temperature, [])
                     ),
                     AtPlaces(group, places)
                 )),

@@ -129,7 +129,7 @@ internal static class ClipCheck
             MeasuredQuantity.HeightOfCut,
             "on the turf",
             "on the turf",
-            new MeasuredValue(height.Value, digit.Combined, digit.DegreesOfFreedom),
+            digit.Around(height.Value),
             height.System,
             new HeightPair(height.Value, height.Value).IsBelowPrism
                 ? FindingReason.GaugeUnfit

@@ -63,9 +63,9 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
         Places[0].Shared is { } shared && Places.All(place => place.Shared?.Cause == shared.Cause)
             ? shared with
             {
-                Rest = Places.Min(place => place.Shared?.Rest?.Truncated) is { } least
-                    ? DegreesOfFreedom.Of(least)
-                    : DegreesOfFreedom.Infinite,
+                Rest = Places
+                    .Select(place => place.Shared?.Rest ?? DegreesOfFreedom.Infinite)
+                    .Aggregate(DegreesOfFreedom.Least),
             }
             : null;
 

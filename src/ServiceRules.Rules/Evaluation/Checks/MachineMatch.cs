@@ -97,14 +97,35 @@ internal sealed class MachineMatch
 
         // Where nothing names a target, the units go to the one in the middle.
         var aim = Median.Of(units.Select(unit => LimitRemedy.Best(unit.Middle.Knowledge)!.Value));
-        var plan = MatchSolver.Solve(
-            new()
-            {
-                Units = [.. units.Select(unit => unit.Problem(aim))],
-                Together = Together(units, quantity),
-                Steps = [.. units.Zip(units.Skip(1), (left, right) => Step(left, right, quantity))],
-            }
-        );
+        var task = new MatchTask
+        {
+            Units = [.. units.Select(unit => unit.Problem(aim))],
+            Together = Together(units, quantity),
+            Steps = [.. units.Zip(units.Skip(1), (left, right) => Step(left, right, quantity))],
+        };
+        var plan = MatchSolver.Solve(task);
+        if (plan?.Settings.Any(setting => setting.IsMoved) is true && !units.All(unit => unit.IsProven))
+        {
+            // A unit left where its limit is not proven would hold the machine after all that turning.
+            plan =
+                MatchSolver.Solve(
+                    task with
+                    {
+                        Units =
+                        [
+                            .. task.Units.Zip(
+                                units,
+                                (problem, unit) =>
+                                    problem with
+                                    {
+                                        MustMove = problem.MustMove || !unit.IsProven,
+                                    }
+                            ),
+                        ],
+                    }
+                ) ?? plan;
+        }
+
         return plan is null ? null : new([.. units.Zip(plan.Settings)]);
     }
 

@@ -97,15 +97,7 @@ internal sealed class MatchedUnit
             LeftAt = leftAt,
             RightAt = rightAt,
             Width = width,
-            Zone = limits.Drawn(
-                // How well a straight line lies through a bow says nothing of the next reading.
-                below + above
-                > Length.Zero
-                    ? line.Places.Max(place => Doubt(place.Knowledge!))
-                    : Length.Max(Doubt(LeftEnd.Knowledge), Doubt(RightEnd.Knowledge)),
-                below,
-                above
-            ),
+            Zone = limits.Drawn(DoubtOfNext(below + above), below, above),
             MostTilt = sides is { } widest ? MachineMatch.Guarded(widest, Doubt(line.Fit.Tilt)) : null,
             Target = limits.Target ?? aim,
             MustMove = !limits.Allow(least, System) || !limits.Allow(most, System) || tilt > sides,
@@ -117,6 +109,28 @@ internal sealed class MatchedUnit
             Part = StepInForce.Of(Frame, Adjuster)?.Step ?? FinestSet(Frame.Sheet.Width.Governing.System),
         };
     }
+
+    /// <summary>
+    /// Whether it keeps its own limits by more than its readings may be off: left as it is, it holds the machine all the same where
+    /// it does not.
+    /// </summary>
+    public bool IsProven
+    {
+        get
+        {
+            var (below, above) = LineShape.Departures(line);
+            var (left, right) = (Best(LeftEnd.Knowledge), Best(RightEnd.Knowledge));
+            var doubt = DoubtOfNext(below + above);
+            return limits.Prove(Length.Min(left, right) - below, doubt, System)
+                && limits.Prove(Length.Max(left, right) + above, doubt, System);
+        }
+    }
+
+    // How well a straight line lies through a bow says nothing of the next reading.
+    private Length DoubtOfNext(Length bow) =>
+        bow > Length.Zero
+            ? line.Places.Max(place => Doubt(place.Knowledge!))
+            : Length.Max(Doubt(LeftEnd.Knowledge), Doubt(RightEnd.Knowledge));
 
     /// <summary>The setting as the remedy of one unit.</summary>
     public Remedy.Move Move(MatchSetting setting)

@@ -60,8 +60,17 @@ internal static class ReadAgain
         ?? (
             outcome.Reason is FindingReason.InsideGuard or FindingReason.ProbabilityBetween
                 ? TooClose(outcome, quantity)
-                : Why(outcome.Reason)
+            : outcome.Reason is FindingReason.UncertaintyUnknown && IsByFeelers(outcome)
+                ? "use feelers whose tolerance is stated, and state it in the record"
+            : Why(outcome.Reason)
         );
+
+    private static bool IsByFeelers(CheckOutcome outcome) =>
+        outcome
+            .Comparisons.Where(each => each.Verdict is Verdict.Unproven)
+            .Select(each => each.Value is null && (each.KnownLower ?? each.KnownUpper) is not null)
+            .DefaultIfEmpty(false)
+            .All(told => told);
 
     /// <summary>
     /// Where there are limits on both sides there is a middle to bring it to; where there is one, or a difference is held against
@@ -121,7 +130,7 @@ internal static class ReadAgain
             FindingReason.Stale => "something that moves it was turned after the reading",
             FindingReason.Conflicting => "the readings contradict one another",
             FindingReason.UncertaintyUnknown =>
-                "use a gauge that is calibrated, zero-checked or of stated tolerance",
+                "use a gauge that is calibrated or zero-checked, or feelers whose tolerance is stated",
             FindingReason.GaugeUnfit => "use a gauge that is in date and passed its check",
             FindingReason.GaugeCannotProve => "use a finer gauge: this one cannot prove this limit",
             FindingReason.IntervalCrossesLimit => FeelersLacking.Closer,

@@ -26,6 +26,10 @@ internal sealed record RequiredStep(
             || Check.Events.Contains(TimelineEventKind.TagApplied)
         );
 
+    /// <summary>Whether a unit supported stands for one lowered: on the machine a run may lift it off again, as it may lift that one.</summary>
+    public bool IsSupportOnTheMachine(TimelineEventKind kind) =>
+        kind == TimelineEventKind.UnitSupported && Check.Events.Contains(TimelineEventKind.UnitsLowered);
+
     /// <summary>What is required, for a sentence.</summary>
     public string Words =>
         (IsOwnControl ? $"{Person}'s own lock or control" : EventWords.AnyOf(Check.Events))

@@ -52,7 +52,7 @@ internal static class StepObtainedCheck
             return tried.Exists(each => IsBounded(each.Trial.Change))
                 ? Told.Unproven(
                     FindingReason.Conflicting,
-                    $"{subject}: one time they moved it by more than the other time allows",
+                    $"{subject}: {Differing(unit, tried)}: one time they moved it by more than the other time allows",
                     evidence,
                     new Remedy.Act(
                         "look for lost motion in the adjuster, then read, turn some steps one way and read again"
@@ -105,6 +105,26 @@ internal static class StepObtainedCheck
     /// <summary>Known to within half a step either way: a step that did nothing, or two, would have been seen.</summary>
     private static bool IsTold(LearnedStep learned, Length stated) =>
         learned.PerStep.AsInterval().Width is { } width && width <= stated.Abs;
+
+    /// <summary>The one that moved least at most and the one that moved most at least, each told alone.</summary>
+    private static string Differing(UnitFrame unit, List<StepsTried> tried)
+    {
+        var told = tried
+            .Select(each => (Tried: each, Learned: LearnedStep.From([each.Trial])))
+            .Where(each => each.Learned is not null)
+            .ToList();
+        var little = told.Where(each => each.Learned!.PerStep.AsInterval().Upper is not null)
+            .MinBy(each => each.Learned!.PerStep.AsInterval().Upper!.Value.Value);
+        var much = told.Where(each => each.Learned!.PerStep.AsInterval().Lower is not null)
+            .MaxBy(each => each.Learned!.PerStep.AsInterval().Lower!.Value.Value);
+        return string.Join(
+            ", ",
+            told.Where(each => each == little || each == much)
+                .Select(each =>
+                    $"{UnitPlaces.Of(unit, each.Tried.Quantity).Said(each.Tried.Station, each.Tried.Blade)} {Step(each.Learned!, each.Tried.System)} a step"
+                )
+        );
+    }
 
     private static bool IsBounded(Knowledge change) =>
         change is not LengthInterval interval || interval.Lower is not null || interval.Upper is not null;

@@ -119,7 +119,7 @@ internal static class StepsBeforeWork
                     .LastOrDefault();
         var inTime = step.Entries(reading, source)
             .Where(entry => until is null || entry.Place() < until)
-            .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind) || entry.Place() > ran)
+            .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind, step) || entry.Place() > ran)
             .ToList();
         var first =
             inTime.Find(entry => !reading.Weakened.Contains(entry.Pointer())) ?? inTime.FirstOrDefault();
@@ -276,8 +276,9 @@ internal static class StepsBeforeWork
         return $"The record shows {what}{before}";
     }
 
-    private static bool IsUndoneByRunning(TimelineEventKind kind) =>
-        kind
+    private static bool IsUndoneByRunning(TimelineEventKind kind, RequiredStep step) =>
+        step.IsSupportOnTheMachine(kind)
+        || kind
             is TimelineEventKind.DriveDisengaged
                 or TimelineEventKind.UnitsLowered
                 or TimelineEventKind.ParkingBrakeSet

@@ -25,8 +25,18 @@ internal static class TurnsObtained
     {
         if (
             unit.Sheet.Of(kind) is not { Step: null, Thread: { } thread } adjuster
-            || StepInForce.Learned(unit, kind) is not { } learned
+            || !unit.StepsTried.Any(tried => tried.Adjuster == kind)
         )
+        {
+            return null;
+        }
+
+        if (StepInForce.IsContested(unit, kind))
+        {
+            return $"one time turns moved the {Wording.Of(quantity)} by more than the other time allows: look for a loose lock nut or lost motion, on each side";
+        }
+
+        if (StepInForce.Learned(unit, kind) is not { } learned)
         {
             return null;
         }

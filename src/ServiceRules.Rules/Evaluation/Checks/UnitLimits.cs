@@ -13,15 +13,20 @@ internal sealed class UnitLimits
 
     private readonly LimitItself onRange;
     private readonly LimitItself onTarget;
+    private readonly bool rangeIsGuarded;
+    private readonly bool targetIsGuarded;
 
     private UnitLimits(
         QuantityLimit? limit,
         Domain.Site.AreaTarget? inForce,
-        LimitItself onRange,
-        LimitItself onTarget
+        MeasuredQuantity quantity,
+        RuleBook book
     )
     {
-        (this.onRange, this.onTarget) = (onRange, onTarget);
+        onRange = Itself(book, quantity, LimitSource.Sheet);
+        onTarget = Itself(book, quantity, LimitSource.SettingOrder);
+        rangeIsGuarded = IsGuarded(book, quantity, LimitSource.Sheet);
+        targetIsGuarded = IsGuarded(book, quantity, LimitSource.SettingOrder);
         range = PrintedZone.Of(limit?.Lower, limit?.Upper, null);
         var tolerance = inForce?.Tolerance is { } stated ? DualPrint.Of(stated) : limit?.ToleranceAboutTarget;
         about =
@@ -45,21 +50,26 @@ internal sealed class UnitLimits
         new(
             unit.Sheet.Of(quantity),
             unit.Targets.FirstOrDefault(target => target.Quantity == quantity),
-            Itself(book, quantity, LimitSource.Sheet),
-            Itself(book, quantity, LimitSource.SettingOrder)
+            quantity,
+            book
         );
 
     private static LimitItself Itself(RuleBook book, MeasuredQuantity quantity, LimitSource source) =>
-        book
-            .Packs.SelectMany(pack => pack.Rules)
-            .Any(rule =>
-                rule.Decision.LimitItself is LimitItself.Excluded
-                && rule.Check is Check.LimitOnQuantity limit
-                && limit.Quantity == quantity
-                && limit.Against == source
-            )
+        On(book, quantity, source).Any(rule => rule.Decision.LimitItself is LimitItself.Excluded)
             ? LimitItself.Excluded
             : LimitItself.Permitted;
+
+    private static bool IsGuarded(RuleBook book, MeasuredQuantity quantity, LimitSource source) =>
+        On(book, quantity, source).Any(rule => rule.Decision.By != DecisionRule.Unguarded);
+
+    private static IEnumerable<Rule> On(RuleBook book, MeasuredQuantity quantity, LimitSource source) =>
+        book
+            .Packs.SelectMany(pack => pack.Rules)
+            .Where(rule =>
+                rule.Check is Check.LimitOnQuantity limit
+                && limit.Quantity == quantity
+                && limit.Against == source
+            );
 
     private static ToleranceZone With(ToleranceZone zone, LimitItself itself) => zone.With(itself) ?? zone;
 
@@ -67,6 +77,22 @@ internal sealed class UnitLimits
     public bool Allow(Length value, UnitSystem system) =>
         (range is null || With(range.In(system), onRange).Contains(value))
         && (about is null || With(about.In(system), onTarget).Contains(value));
+
+    /// <summary>
+    /// Whether a value that may be off by so much is proven to keep all limits as printed in its system, where a rule asks for
+    /// proof. A limit too tight for the gauge anyway is not asked.
+    /// </summary>
+    public bool Prove(Length value, Length doubt, UnitSystem system) =>
+        (
+            range is null
+            || !rangeIsGuarded
+            || With(range.In(system), onRange).DrawnIn(doubt)?.Contains(value) != false
+        )
+        && (
+            about is null
+            || !targetIsGuarded
+            || With(about.In(system), onTarget).DrawnIn(doubt)?.Contains(value) != false
+        );
 
     /// <summary>
     /// Inside both prints of all limits, drawn in by the doubt of a reading so that the next one can prove it; where that

@@ -137,12 +137,13 @@ internal static class WearLeft
             .Select(grind => (Length?)(grind.Before!.Value - grind.After!.Value))
             .LastOrDefault(took => took > Length.Zero);
 
-    private static string Grinds(int count) => "about " + Counted(count, "grind");
+    private static string Grinds(int count) =>
+        count == 0 ? Counted(count, "grind") : "about " + Counted(count, "grind");
 
     private static string Counted(int count, string what) =>
         count switch
         {
-            0 => $"not one whole {what}",
+            0 => $"less than one {what}",
             1 => $"1 {what}",
             _ => $"{count.ToString(CultureInfo.InvariantCulture)} {what}s",
         };

@@ -17,7 +17,7 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
         var works = reading
             .Works.Where(work => step.Person is not { } person || work.Person == person)
             .ToList();
-        if (works.Count == 0 || !step.Check.Events.All(IsUndone))
+        if (works.Count == 0 || !step.Check.Events.All(kind => IsUndone(kind, step)))
         {
             yield break;
         }
@@ -38,8 +38,9 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
     }
 
     // That a test ended says that the machine was shut down.
-    private static bool IsUndone(TimelineEventKind kind) =>
-        kind
+    private static bool IsUndone(TimelineEventKind kind, RequiredStep step) =>
+        step.IsSupportOnTheMachine(kind)
+        || kind
             is TimelineEventKind.DriveDisengaged
                 or TimelineEventKind.UnitsLowered
                 or TimelineEventKind.ParkingBrakeSet

@@ -65,6 +65,7 @@ internal static class CordAndPlugClaimDuty
             {
                 OtherSources(duty, entries),
                 Suppression.ClaimedLate(duty, "Cord and plug", entries, Act),
+                Suppression.EnteredLate(duty, "Cord and plug", entries, Act),
                 Plug(duty, entries),
             }.OfType<TimelineFault>(),
         ];

@@ -7,7 +7,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Every lock went on with its isolator off, closed or blocked. A position that nobody wrote down is told, no more, unless
-/// the isolator was last turned on.
+/// the isolator was last turned on. A lock on an isolator that takes none is unproven.
 /// </summary>
 internal static class DeviceHoldsOffDuty
 {
@@ -32,6 +32,7 @@ internal static class DeviceHoldsOffDuty
                 one.On == one.Lock ? [one.Lock] : [one.On!, one.Lock],
                 "Take the lock off, turn the isolator off, lock it off, and verify again."
             ))
+            .Concat(locks.SelectMany(entry => WhereNoneFits(duty, entry)))
             .ToList();
         if (faults.Count > 0)
         {
@@ -55,6 +56,21 @@ internal static class DeviceHoldsOffDuty
                 ],
             };
     }
+
+    // The procedure has it that no lock fits: what the lock held, and how, nothing shows.
+    private static IEnumerable<TimelineFault> WhereNoneFits(DutyFrame duty, OrderedEvent entry) =>
+        from source in duty.Sources
+        where
+            source is { HasIsolator: true, Source.Lockable: false }
+            && entry.Event.Source is SourceReference.One { Source: var id }
+            && id == source.Source.Id
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.ProcedureNotFollowed,
+            $"The record shows lock {entry.Event.Lock} put on {TimelineWords.Named(source.Source)} {duty.Words.AtBy(entry)}, whose isolator ({source.Source.Isolator}) takes no lock as it is written down: how the lock held it off is not shown.",
+            [entry],
+            "Say what the lock held; or keep the plug or the part yourself, or hang a tag at that point, and correct the procedure if a lock fits."
+        );
 
     // An isolator turned off before and not turned on since is off under the lock.
     private static bool IsPositionKnown(DutyFrame duty, OrderedEvent entry) =>

@@ -37,7 +37,17 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
             var entries = duty.Record.Units[unit].Entries;
             for (var index = 0; index < entries.Length; index++)
             {
-                if (WhatOf(entries[index], isTurnedFromOutside) is { } what)
+                if (
+                    (
+                        WhatOf(entries[index], isTurnedFromOutside)
+                        ?? (
+                            IsReadRunning(duty.Reading, entries[index])
+                                ? "a reading taken while the machine ran"
+                                : null
+                        )
+                    ) is
+                    { } what
+                )
                 {
                     shown.Add(new($"{what} on {duty.Record.Units[unit].Id}", Pointers.Entry(unit, index)));
                 }
@@ -45,6 +55,38 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
         }
 
         return shown.ToImmutable();
+    }
+
+    /// <summary>Whether a reading is shown to have been taken at a unit while the machine ran.</summary>
+    public static bool ReadRunning(DutyFrame duty) =>
+        duty.Record.Units.Any(unit => unit.Entries.Any(entry => IsReadRunning(duty.Reading, entry)));
+
+    /// <summary>Whether a reading without a time may have been taken while the machine ran.</summary>
+    public static bool MayHaveReadRunning(DutyFrame duty) =>
+        !duty.Reading.Running.And(duty.Reading.AnyWork).Intervals.IsEmpty
+        && duty.Record.Units.Any(unit => unit.Entries.Any(entry => IsAtTheUnit(entry) && entry.At is null));
+
+    // A gauge is laid on a unit by hand; what is only looked at is not.
+    private static bool IsAtTheUnit(BenchEntry entry) => entry is Reading { Observed: not Observation.Seen };
+
+    // Without a time: as the work was done, if the machine ran through all of it.
+    private static bool IsReadRunning(TimelineReading reading, BenchEntry entry)
+    {
+        if (!IsAtTheUnit(entry))
+        {
+            return false;
+        }
+
+        if (entry.At is not { } at)
+        {
+            return !reading.AnyWork.Intervals.IsEmpty
+                && reading.AnyWork.Without(reading.Running).Intervals.IsEmpty;
+        }
+
+        // Times are often noted to the minute: before or after every entry of it.
+        var moment = JudgedOrder.MomentOf(at, reading.Frame.Context.Zone);
+        return reading.Running.Contains(new(moment, int.MinValue))
+            && reading.Running.Contains(new(moment, int.MaxValue));
     }
 
     private static string? WhatOf(BenchEntry entry, bool isTurnedFromOutside) =>
@@ -97,6 +139,6 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
         && !IsFromOutside(duty, task);
 
     // The one way to set a reel with hands out of its reach: as the procedure has it for the task on the running reel.
-    private static bool IsFromOutside(DutyFrame duty, ServiceTask task) =>
+    public static bool IsFromOutside(DutyFrame duty, ServiceTask task) =>
         EnergisedTaskDuties.Listed(duty, task) is { ApprovedBy: not null, AdjusterControl: not null };
 }

@@ -9,7 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>
 /// A claim of minor servicing holds: the machine is in use, the task is routine, repetitive and part of that use, hands
 /// stay out of the reach of the blades, and other measures against the energy were in place before work. What the bench
-/// log shows of hands at the blades is believed before what the record says of them.
+/// log shows of hands at the blades, and the timeline of the measures, is believed before what the record says of them.
 /// </summary>
 internal static class MinorServicingClaimDuty
 {
@@ -54,7 +54,26 @@ internal static class MinorServicingClaimDuty
                 .OrderBy(entry => !entry.Event.Measures.Any(MeasureWords.AgainstEnergy.Contains))
                 .ThenBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
                 .Take(1),
+            .. ShownBy(duty),
         ];
+
+    // Where every measure that counts is one that a step shows, the claim rests on that step.
+    private static IEnumerable<OrderedEvent> ShownBy(DutyFrame duty)
+    {
+        var counting = MeasuresOf(duty)
+            .SelectMany(entry => entry.Event.Measures)
+            .Where(MeasureWords.AgainstEnergy.Contains)
+            .Distinct()
+            .Where(measure => MeasuresInTimeline.Lacking(duty, measure) is null)
+            .Select(measure => MeasuresInTimeline.StepsOf(duty, measure))
+            .ToList();
+        return counting.Exists(steps => steps.IsEmpty)
+            ? []
+            : counting
+                .SelectMany(steps => steps)
+                .OrderBy(step => duty.Reading.Weakened.Contains(step.Pointer()))
+                .Take(1);
+    }
 
     private static ImmutableArray<ClaimMade> Claims(DutyFrame duty) =>
         [.. duty.Claims.Where(made => made.Claim.Kind == ExemptionKind.MinorServicing)];
@@ -91,6 +110,17 @@ internal static class MinorServicingClaimDuty
         }
 
         wrong.AddRange(claims.SelectMany(made => NotSaid(made.Claim)).Distinct(StringComparer.Ordinal));
+        var against = MeasuresInTimeline.Against(
+            duty,
+            [.. MeasuresOf(duty).SelectMany(entry => entry.Event.Measures).Distinct()]
+        );
+        wrong.AddRange(against.Select(one => one.What));
+        var tests = TestsAtWork(duty);
+        wrong.AddRange(
+            tests.Select(run =>
+                $"the record shows {EventWords.Done(run.Event.Kind)} {duty.Words.AtBy(run)}, before the work was over"
+            )
+        );
         TimelineFault? facts =
             wrong.Count == 0
                 ? null
@@ -98,7 +128,7 @@ internal static class MinorServicingClaimDuty
                     Verdict.NotMet,
                     FindingReason.ProcedureNotFollowed,
                     $"Minor servicing is claimed, and {TimelineWords.List(wrong)}.",
-                    entries,
+                    [.. entries.Concat(against.Select(one => one.Entry)).Concat(tests).Distinct()],
                     Act
                 );
         return
@@ -107,10 +137,48 @@ internal static class MinorServicingClaimDuty
             {
                 facts,
                 Suppression.ClaimedLate(duty, "Minor servicing", entries, Act),
+                Suppression.EnteredLate(duty, "Minor servicing", entries, Act),
+                ReadWhileItMayHaveRun(duty, entries),
                 Measures(duty, entries),
             }.OfType<TimelineFault>(),
         ];
     }
+
+    /// <summary>
+    /// Runs for a test before the work is over: they are no part of using the machine. A task that the procedure has done
+    /// on the running reel, and turned from outside, is none.
+    /// </summary>
+    private static ImmutableArray<OrderedEvent> TestsAtWork(DutyFrame duty)
+    {
+        if (duty.Reading.FirstWork is null)
+        {
+            return [];
+        }
+
+        var end = duty.Reading.EndOfWork();
+        return
+        [
+            .. TestRun
+                .Of(duty)
+                .Where(run => end is null || run.Start.Place() < end.Place())
+                .Where(run => run.Task is not { } task || !HandsAtTheBlades.IsFromOutside(duty, task))
+                .Select(run => run.Start),
+        ];
+    }
+
+    private static TimelineFault? ReadWhileItMayHaveRun(
+        DutyFrame duty,
+        ImmutableArray<OrderedEvent> entries
+    ) =>
+        HandsAtTheBlades.MayHaveReadRunning(duty) && !HandsAtTheBlades.ReadRunning(duty)
+            ? new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                "Minor servicing is claimed, the record shows the machine running for a part of the work, and readings without a time: that none was taken while it ran is not shown.",
+                entries,
+                "Enter when the readings were taken, as late entries."
+            )
+            : null;
 
     private static IEnumerable<string> NotSaid(ExemptionClaim claim)
     {
@@ -140,7 +208,7 @@ internal static class MinorServicingClaimDuty
                         "the record does not show when work started, and so not that other measures were in place before it",
                         [.. entries, .. duty.Reading.StopsWithoutStart]
                     )
-                : !measures.IsEmpty ? Strength(measures, entries)
+                : !measures.IsEmpty ? Strength(duty, measures, entries)
                 : new(
                     Verdict.Unproven,
                     FindingReason.InProgress,
@@ -152,7 +220,7 @@ internal static class MinorServicingClaimDuty
 
         var inTime = measures.Where(entry => entry.Place() < start.Place()).ToImmutableArray();
         return !inTime.IsEmpty
-            ? Strength(inTime, entries)
+            ? Strength(duty, inTime, entries)
             : Missing(
                 measures.IsEmpty
                     ? "the record does not show the other measures"
@@ -163,14 +231,34 @@ internal static class MinorServicingClaimDuty
 
     /// <summary>Measures that keep nobody's hands from the energy are none; what is told in words a person must judge.</summary>
     private static TimelineFault? Strength(
+        DutyFrame duty,
         ImmutableArray<OrderedEvent> measures,
         ImmutableArray<OrderedEvent> entries
     )
     {
         var named = measures.SelectMany(entry => entry.Event.Measures).Distinct().ToImmutableArray();
-        if (named.Any(MeasureWords.AgainstEnergy.Contains))
+        var counting = named.Where(MeasureWords.AgainstEnergy.Contains).ToImmutableArray();
+        var lacking = counting
+            .Select(measure => MeasuresInTimeline.Lacking(duty, measure))
+            .OfType<string>()
+            .ToImmutableArray();
+        if (counting.Length > lacking.Length)
         {
             return null;
+        }
+
+        if (!counting.IsEmpty)
+        {
+            var isToBegin = duty.Reading.IsOpen && duty.Reading.FirstWork is null;
+            return new(
+                Verdict.Unproven,
+                isToBegin ? FindingReason.InProgress : FindingReason.StepMissing,
+                $"Minor servicing is claimed, {TimelineWords.List(counting.Select(MeasureWords.Of))} is said to keep hands from the energy, and the record does not show {TimelineWords.List(lacking)}{(isToBegin ? " yet" : " before work")}.",
+                [.. entries, .. measures],
+                isToBegin
+                    ? "Do it and enter it before work starts."
+                    : "Enter the step that the measure names, as a late entry, if it was done."
+            );
         }
 
         var isOnThePerson = named.All(MeasureWords.IsOnThePerson);

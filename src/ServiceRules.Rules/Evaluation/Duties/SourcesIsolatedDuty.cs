@@ -29,6 +29,17 @@ internal static class SourcesIsolatedDuty
         var off = SourceReading.Isolations(reading, source).ToImmutableArray();
         var step = SourceStep.Of(leadUp, source, off);
         var on = SourceReading.PutOn(reading, source).LastOrDefault(leadUp.Contains);
+        if (on is not null && step.Shown.IsEmpty && IsEnteredClosed(reading, on))
+        {
+            return step with
+            {
+                Late = null,
+                Why =
+                    $" (entered as closed at {leadUp.Duty.Words.Time(on)}: a closed isolator of electricity is live)",
+                Instead = [on],
+            };
+        }
+
         return
             on is null
             || (leadUp.Work is null && !leadUp.CanStillBeDone)
@@ -44,6 +55,9 @@ internal static class SourcesIsolatedDuty
                 Instead = [step.Shown[^1], on],
             };
     }
+
+    private static bool IsEnteredClosed(TimelineReading reading, OrderedEvent entry) =>
+        reading.Frame.Record.Timeline[entry.Index].Position == IsolatorPosition.Closed;
 
     private static string Again(OrderedEvent entry) =>
         entry.Event.Kind == TimelineEventKind.SourceAdded ? "plugged in again" : "turned on again";

@@ -61,6 +61,41 @@ internal static class Suppression
             : null;
 
     /// <summary>
+    /// A claim of before hands went in that was entered only after, by its own label: that anybody decided it in time is
+    /// not shown.
+    /// </summary>
+    public static TimelineFault? EnteredLate(
+        DutyFrame duty,
+        string what,
+        ImmutableArray<OrderedEvent> claims,
+        string act
+    )
+    {
+        if (duty.Reading.FirstWork is not { Start: var start })
+        {
+            return null;
+        }
+
+        var inTime = claims.Where(entry => entry.Place() < start.Place()).ToImmutableArray();
+        return inTime is [var first, ..] && inTime.All(IsEnteredAfter)
+            ? new(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"{what} is claimed at {duty.Words.Time(first)} by an entry that is labelled as made later{(first.Event.ReceivedAt is { } received ? $", received at {received.Text}" : string.Empty)}, and work started {duty.Words.AtBy(start)}: that it was decided before hands went in is not shown.",
+                [first, start],
+                act
+            )
+            : null;
+
+        bool IsEnteredAfter(OrderedEvent claim) =>
+            claim.IsLabelledLate()
+            && (
+                claim.Event.ReceivedAt is not { } received
+                || JudgedOrder.MomentOf(received, duty.Job.Context.Zone) > start.Moment
+            );
+    }
+
+    /// <summary>
     /// No lock or tag was ever put on, nor a plug kept, and hands went in or the job is over: that is said once, of the
     /// devices, and neither of notices nor of what comes before devices are taken off. Where nothing can be switched off,
     /// nothing is said of devices, and the rest is asked all the same.

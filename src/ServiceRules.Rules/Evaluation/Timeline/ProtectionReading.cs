@@ -64,7 +64,7 @@ public sealed class ProtectionReading
 
     /// <summary>
     /// When a person alone could let a source be switched on again: their own lock on its isolator; their own lock on the
-    /// group box while a job lock holds the isolator; a job lock that they hung themselves, if nobody else has hands in.
+    /// group box while a job lock holds the isolator. A job lock is nobody's own, whoever hung it.
     /// Where the isolator takes no lock: also their own tag at the lock point, the plug or the key kept by them.
     /// </summary>
     public IntervalSet ControlOf(Id<Participant> person, EnergySource source)
@@ -112,8 +112,7 @@ public sealed class ProtectionReading
         && Issue(device) switch
         {
             null => true,
-            { Owner: { } owner } => owner == person,
-            _ => !device.IsOnGroupBox && reading.HandsIn.Length == 1,
+            var issued => issued.Owner == person,
         };
 
     private bool HoldsForTheGroup(DeviceInterval device, EnergySource source) =>

@@ -27,7 +27,7 @@ public sealed class TimelineReading
     private TimelineReading(JobFrame frame)
     {
         Frame = frame;
-        Events = WithoutRepeats(frame.Events);
+        Events = [.. WithoutRepeats(frame.Events).Select(AsItStood)];
         Works = WorkOf(Events);
         StopsWithoutStart = [.. Of(TimelineEventKind.WorkStopped).Where(LacksStart)];
         Devices = DevicesOf(Events);
@@ -167,6 +167,15 @@ public sealed class TimelineReading
                     && other.Place() < stop.Place()
                 )
         );
+
+    // A switch that is closed is on, whatever word it is entered with.
+    private static OrderedEvent AsItStood(OrderedEvent entry) =>
+        ElectricIsolators.IsClosedLive(entry.Event)
+            ? entry with
+            {
+                Event = entry.Event with { Position = IsolatorPosition.On },
+            }
+            : entry;
 
     private static ImmutableArray<OrderedEvent> WithoutRepeats(ImmutableArray<OrderedEvent> events)
     {

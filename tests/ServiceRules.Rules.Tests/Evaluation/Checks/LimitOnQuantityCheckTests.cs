@@ -448,7 +448,7 @@ public class LimitOnQuantityCheckTests
         Assert.Equal(Verdict.Met, outcome.Verdict);
         Assert.Equal(
             [
-                "left (51 mm) and right (459 mm): tries before the last step still count, moved with it by its lever; so the gap is between 0.0009 in and 0.0016 in",
+                "left (51 mm) and right (459 mm): tries before the last step still count, moved with it by its lever; so the gap is between 0.0009 in and 0.00165 in",
             ],
             outcome.Notices.AsEnumerable()
         );

@@ -340,6 +340,45 @@ public class SpreadCheckTests
         Assert.Equal(Mm(-0.12m), Assert.IsType<Remedy.Move>(unit.Remedy).Left);
     }
 
+    /// <summary>
+    /// 4.09 mm ± more than 0.01 mm against 4.10 mm: in, and not proven so. Where the rule asks for proof it holds the machine after
+    /// the middle unit, 4.50 mm, is turned down, so it is turned with it.
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Evaluate_UnitWhoseOwnLimitIsNotProven_IsMovedWithTheOthers(bool isGuarded)
+    {
+        var onTarget = RuleFor(
+            new Check.LimitOnQuantity(
+                MeasuredQuantity.HeightOfCut,
+                LimitSource.SettingOrder,
+                CheckedPlaces.StationsAndEnds
+            ),
+            isGuarded ? RuleDecision.Guarded : RuleDecision.Simple
+        );
+        var pack = new RulePack
+        {
+            Id = new("pack-a"),
+            Title = "Pack",
+            Version = "1",
+            Layer = PackLayer.Base,
+            Rules = [onTarget],
+        };
+        var frame = FrameBuilder.Build(
+            Record(At(1, "4.09 mm", "4.09 mm"), At(2, "4.50 mm", "4.50 mm"), At(3, "4.06 mm", "4.06 mm")),
+            Context,
+            new RuleBook([pack], [Sheet])
+        );
+
+        var units = Assert.IsType<Remedy.MoveUnits>(
+            CheckEvaluation.Evaluate(RuleFor(Units), frame, null).Remedy
+        );
+
+        Assert.Equal(isGuarded, units.Moves.Any(move => move.Unit == "U-01-1"));
+        Assert.DoesNotContain(units.Moves, move => move.Unit == "U-01-3");
+    }
+
     /// <summary>4.10 mm on a limit of 4.10 mm that is itself out by the rule in force: the plan of the machine moves it too.</summary>
     [Theory]
     [InlineData(LimitItself.Excluded, true)]

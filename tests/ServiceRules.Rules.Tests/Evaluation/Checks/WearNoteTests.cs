@@ -67,7 +67,7 @@ public class WearNoteTests
         );
 
     [Theory]
-    [InlineData("118.85 mm", "about not one whole grind")]
+    [InlineData("118.85 mm", ": less than one grind at")]
     [InlineData("118.86 mm", "about 1 grind at")]
     [InlineData("119.61 mm", "about 2 grinds at")]
     public void Evaluate_FewGrindsLeft_AreCountedWhole(string diameter, string told) =>

@@ -151,7 +151,7 @@ public sealed class OwnControlTests
     }
 
     [Fact]
-    public void Evaluate_JobLocksHungByOneOfTwo_DoNotProtectEither()
+    public void Evaluate_JobLocks_ProtectNobodyByThemselves()
     {
         var people = (SafetyCase)(
             new SafetyCase() with
@@ -167,7 +167,7 @@ public sealed class OwnControlTests
             }
         ).With(MakeSafe.Isolation + MakeSafe.Work + "08:30 work_started tech-02\n08:40 work_stopped tech-02");
 
-        Assert.Equal(Verdict.Met, alone.Judge(Protection).Verdict);
+        Assert.Equal(Verdict.NotMet, alone.Judge(Protection).Verdict);
         var outcome = two.Judge(Protection);
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
         Assert.Contains("not tech-01's own", outcome.Statement, StringComparison.Ordinal);
