@@ -105,7 +105,10 @@ internal sealed class LinearForm
             return null;
         }
 
-        ImmutableArray<LengthInterval> others = readings.SetItem(index, LengthInterval.Between(Length.Zero, Length.Zero));
+        ImmutableArray<LengthInterval> others = readings.SetItem(
+            index,
+            LengthInterval.Between(Length.Zero, Length.Zero)
+        );
         return End(others, upper) is { } end
             ? Rounding.ToLength((limit - end.Value).Millimetres / _weights[index])
             : null;

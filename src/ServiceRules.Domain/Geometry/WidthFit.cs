@@ -116,10 +116,7 @@ public sealed class WidthFit
     /// </summary>
     public Knowledge Mean =>
         _parabola is { } parabola
-            ? Evaluate(
-                LineAt(0m).Plus(LinearForm.Fitted(parabola.MeanDepartureWeights())),
-                _misfitOfParabola
-            )
+            ? Evaluate(LineAt(0m).Plus(LinearForm.Fitted(parabola.MeanDepartureWeights())), _misfitOfParabola)
             : Offset;
 
     /// <summary>
@@ -242,7 +239,10 @@ public sealed class WidthFit
         }
 
         var values = ValuesByLine();
-        var (high, low) = (values.LastOrDefault(v => v.At == above), values.LastOrDefault(v => v.At == below));
+        var (high, low) = (
+            values.LastOrDefault(v => v.At == above),
+            values.LastOrDefault(v => v.At == below)
+        );
         return high.Value is null || low.Value is null
             ? null
             : high.Value.Minus(low.Value).Apply(_measured, _shared, _misfitOfLine);

@@ -62,10 +62,7 @@ public static class LengthPrint
     public static string Known(Comparison comparison, UnitSystem system)
     {
         // A gap below nothing is no length.
-        if (
-            comparison is
-            { IsAtEnd: true, Quantity: MeasuredQuantity.Clearance, Value.Millimetres: < 0 }
-        )
+        if (comparison is { IsAtEnd: true, Quantity: MeasuredQuantity.Clearance, Value.Millimetres: < 0 })
         {
             return "touching by the line, or the line does not hold";
         }

@@ -31,7 +31,8 @@ internal static class SettlingFeelers
 
         var ends = EndsBeyond(place, outcome, places);
         var here = new ReadingRoom(compared.LowerLimit, compared.UpperLimit);
-        var both = Needed(place, ends, here, places) is { } room && CanBe(room, known, tolerance) ? room : null;
+        var both =
+            Needed(place, ends, here, places) is { } room && CanBe(room, known, tolerance) ? room : null;
         var needed = both ?? here;
         var tail =
             ends.IsEmpty ? string.Empty
@@ -79,9 +80,7 @@ internal static class SettlingFeelers
                 greatest > tolerance
                     ? $"{Wording.AtMost(greatest - tolerance, system)} or less not passing"
                     : null,
-                limit is { } most
-                    ? $"more than {Wording.AtLeast(most + tolerance, system)} passing"
-                    : null,
+                limit is { } most ? $"more than {Wording.AtLeast(most + tolerance, system)} passing" : null,
             }.OfType<string>()
         ) + " settles the upper limit";
 

@@ -97,7 +97,11 @@ public class ParallelismCheckTests
     [InlineData("0.010 mm", "0.053 mm", "0.010 mm")] // bow 0.0672 mm
     [InlineData("0.010 mm", "0.050 mm", "0.017 mm")] // bow 0.0570 mm
     [InlineData("0.053 mm", "0.009 mm", "0.053 mm")] // bow -0.0688 mm
-    public void Evaluate_BowedRollerThatIsInAtItsStations_IsNotPassed(string left, string middle, string right)
+    public void Evaluate_BowedRollerThatIsInAtItsStations_IsNotPassed(
+        string left,
+        string middle,
+        string right
+    )
     {
         Reading Read(string station, string value) =>
             Measured(MeasuredQuantity.FrontRoller, station, value, "DG-01");
@@ -163,7 +167,12 @@ public class ParallelismCheckTests
             Quantities =
             [
                 .. Sheet.Quantities.Select(limit =>
-                    limit.Quantity is MeasuredQuantity.FrontRoller ? limit with { Parallelism = D("0.5 mm") } : limit
+                    limit.Quantity is MeasuredQuantity.FrontRoller
+                        ? limit with
+                        {
+                            Parallelism = D("0.5 mm"),
+                        }
+                        : limit
                 ),
             ],
         };
