@@ -308,41 +308,58 @@ internal static class LimitKinds
             : Possible.Judged;
     }
 
-    /// <summary>The largest difference between two of the readings and the two ends of their line.</summary>
+    /// <summary>
+    /// Every difference between two of the readings and the two ends of their line keeps the limit; and where it is bowed, also
+    /// those by the parabola, which can leave it open and show nothing out.
+    /// </summary>
     private static Possible Range(Line line, decimal width, decimal most, RuleDecision decision)
     {
-        if (line.Count == 2)
-        {
-            return line.Tilt(width).Within(-most, most, decision);
-        }
-
         if (line.HasIntervals)
         {
-            return Possible.Judged;
+            return line.Count == 2 ? line.Tilt(width).Within(-most, most, decision) : Possible.Judged;
         }
 
-        List<IReadOnlyList<(decimal Weight, Spot Spot)>> values =
-        [
-            .. line.Doubted.Select(s => (IReadOnlyList<(decimal, Spot)>)[(1, s)]),
-            line.At(0),
-            line.At(width),
-        ];
-        var pairs = values
-            .SelectMany((a, i) => values.Skip(i + 1).Select(b => Difference(a, b)))
-            .OrderByDescending(d => Math.Abs(d.Value!.Value))
-            .ToList();
-        // Of two differences as large as one another either may be the one that is told.
-        var sum = Possible.None;
-        foreach (
-            var pair in pairs.Where(p =>
-                Math.Abs(p.Value!.Value) > Math.Abs(pairs[0].Value!.Value) - 0.000001m
-            )
-        )
+        var byLine = EveryTwo(line.AsRead, line.Doubted, [line.At(0), line.At(width)], most, decision);
+        if (line.Count == 2)
         {
-            sum |= pair.Within(-most, most, decision);
+            return byLine;
         }
 
-        return sum;
+        var bow = line.Bow(width);
+        double height = Math.Abs((double)bow.Value!.Value);
+        bool mayBeBowed = height > (2 * Math.Sqrt(bow.LeastSquare)) - 0.000001;
+        bool isBowed = height > (2 * Math.Sqrt(bow.GreatestSquare)) + 0.000001;
+        var byBow = EveryTwo(
+            line.AsRead,
+            line.DoubtedByParabola(width),
+            [line.Bent(0, width), line.Bent(width / 2, width), line.Bent(width, width)],
+            most,
+            decision
+        );
+        var open = byLine.And(byBow.HasFlag(Possible.Met) ? byBow | Possible.Unproven : Possible.Unproven);
+        open = byLine.HasFlag(Possible.NotMet) ? open : open & ~Possible.NotMet;
+        return byBow == Possible.Met || !mayBeBowed ? byLine
+            : isBowed ? open
+            : byLine | open;
+    }
+
+    /// <summary>Of two readings no form of the line has a say; of a reading and an end it has.</summary>
+    private static Possible EveryTwo(
+        IReadOnlyList<Spot> read,
+        IReadOnlyList<Spot> doubted,
+        IReadOnlyList<IReadOnlyList<(decimal Weight, Spot Spot)>> told,
+        decimal most,
+        RuleDecision decision
+    )
+    {
+        static IReadOnlyList<(decimal, Spot)> One(Spot spot) => [(1, spot)];
+        var between = read.SelectMany((a, i) => read.Skip(i + 1).Select(b => Difference(One(a), One(b))));
+        var toTold = doubted.SelectMany(a => told.Select(b => Difference(One(a), b)));
+        var among = told.SelectMany((a, i) => told.Skip(i + 1).Select(b => Difference(a, b)));
+        return between
+            .Concat(toTold)
+            .Concat(among)
+            .Aggregate(Possible.Met, (sum, pair) => sum.And(pair.Within(-most, most, decision)));
     }
 
     private static Amount Difference(

@@ -33,6 +33,21 @@ internal sealed class Line
     /// <summary>No further beyond the outermost places than those are from one another.</summary>
     public bool Tells(decimal x) => x >= (2 * at.Min()) - at.Max() && x <= (2 * at.Max()) - at.Min();
 
+    /// <summary>The readings as they are.</summary>
+    public IReadOnlyList<Spot> AsRead => spots;
+
+    /// <summary>The readings, each with as much more doubt as they depart from the parabola.</summary>
+    public IReadOnlyList<Spot> DoubtedByParabola(decimal width) =>
+        [.. spots.Select(Doubt(3, where => ParabolaWeights(where, width)))];
+
+    /// <summary>The parabola at a place.</summary>
+    public IReadOnlyList<(decimal Weight, Spot Spot)> Bent(decimal x, decimal width)
+    {
+        var doubted = DoubtedByParabola(width);
+        decimal[] weights = ParabolaWeights(x, width);
+        return [.. doubted.Select((s, i) => (weights[i], s))];
+    }
+
     /// <summary>The readings themselves, each with as much more doubt as they depart from the line.</summary>
     public IReadOnlyList<Spot> Doubted => [.. spots.Select(Doubt(2, where => Weights(where)))];
 

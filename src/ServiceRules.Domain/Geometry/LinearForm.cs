@@ -94,6 +94,29 @@ internal sealed class LinearForm
             ? interval
             : throw new InvalidOperationException("a weighted sum of non-empty intervals is not empty");
 
+    /// <summary>
+    /// What one reading has to be for the sum to lie at a limit, the others pulling it as far up, or down, as their intervals
+    /// let them. None where they are open that way, or where the reading plays no part.
+    /// </summary>
+    public Length? Needed(int index, ImmutableArray<LengthInterval> readings, Length limit, bool upper)
+    {
+        if (_weights[index] == 0)
+        {
+            return null;
+        }
+
+        ImmutableArray<LengthInterval> others = readings.SetItem(
+            index,
+            LengthInterval.Between(Length.Zero, Length.Zero)
+        );
+        return End(others, upper) is { } end
+            ? Rounding.ToLength((limit - end.Value).Millimetres / _weights[index])
+            : null;
+    }
+
+    /// <summary>Whether the sum rises with one reading: above zero, falls with it: below zero, or does not change: zero.</summary>
+    public int SignOf(int index) => Math.Sign(_weights[index]);
+
     internal static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
         Math.Sqrt(
             Math.Max(0, (whole.Millimetres * whole.Millimetres) - (shared.Millimetres * shared.Millimetres))

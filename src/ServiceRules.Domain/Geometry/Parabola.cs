@@ -55,5 +55,13 @@ internal sealed class Parabola
         return _second.Select(second => departure * second / _norm);
     }
 
+    /// <summary>Weights of what the mean of the parabola over the width has more than the line at mid-width.</summary>
+    public IEnumerable<decimal> MeanDepartureWeights()
+    {
+        // The mean of t is 0 and that of t² 1/12, from -1/2 to 1/2.
+        var departure = (1m / 12) + (_mean * _mean) + (_skew * _mean) - _spread;
+        return _second.Select(second => departure * second / _norm);
+    }
+
     private static decimal Second(decimal d, decimal skew, decimal spread) => (d * d) - (skew * d) - spread;
 }

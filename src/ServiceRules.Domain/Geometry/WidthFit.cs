@@ -111,6 +111,38 @@ public sealed class WidthFit
             : null;
 
     /// <summary>
+    /// The mean over the width, by the parabola where there is one: the line at mid-width and what a bow adds to it or takes
+    /// from it.
+    /// </summary>
+    public Knowledge Mean =>
+        _parabola is { } parabola
+            ? Evaluate(LineAt(0m).Plus(LinearForm.Fitted(parabola.MeanDepartureWeights())), _misfitOfParabola)
+            : Offset;
+
+    /// <summary>
+    /// How far each station and end lies above each other one that it is not below, measured readings only; the largest first,
+    /// and of those alike the least certain. The ends by the line.
+    /// </summary>
+    public ImmutableArray<WidthDifference> Differences => Pairs(ValuesByLine(), _misfitOfLine);
+
+    /// <summary>
+    /// The same by the parabola: the stations as read, the ends and the middle of the width by the parabola. None with fewer
+    /// than three different stations.
+    /// </summary>
+    public ImmutableArray<WidthDifference> DifferencesByParabola =>
+        _parabola is null
+            ? []
+            : Pairs(
+                [
+                    (Length.Zero, ParabolaAt(Position(Length.Zero, Width))),
+                    .. AtStations(),
+                    (Width * 0.5m, ParabolaAt(0m)),
+                    (Width, ParabolaAt(Position(Width, Width))),
+                ],
+                _misfitOfParabola
+            );
+
+    /// <summary>
     /// The range of the values at every station and at both ends. When the readings are distances
     /// from a straight datum, this is the parallelism deviation over the whole width.
     /// </summary>
@@ -188,11 +220,92 @@ public sealed class WidthFit
     /// <summary>The parabola at a station; the line where there is none, with fewer than three different stations.</summary>
     public Knowledge ParabolaAt(Length station)
     {
-        var at = Position(station, Width);
-        return _parabola is { } parabola
-            ? Evaluate(LineAt(at).Plus(LinearForm.Fitted(parabola.DepartureWeights(at))), _misfitOfParabola)
-            : LineAt(station);
+        return _parabola is null
+            ? LineAt(station)
+            : Evaluate(ParabolaAt(Position(station, Width)), _misfitOfParabola);
     }
+
+    /// <summary>
+    /// How far one place of <see cref="Differences"/> lies above another, told again by this line: as its gauge alone tells it,
+    /// say. Readings that are intervals tell none.
+    /// </summary>
+    /// <param name="above">The station, or 0 or the width for an end.</param>
+    /// <param name="below">The other.</param>
+    public MeasuredValue? Difference(Length above, Length below)
+    {
+        if (_measured.IsEmpty)
+        {
+            return null;
+        }
+
+        var values = ValuesByLine();
+        var (high, low) = (
+            values.LastOrDefault(v => v.At == above),
+            values.LastOrDefault(v => v.At == below)
+        );
+        return high.Value is null || low.Value is null
+            ? null
+            : high.Value.Minus(low.Value).Apply(_measured, _shared, _misfitOfLine);
+    }
+
+    /// <summary>
+    /// Between what a reading has to lie for the line at a place to keep within limits, wherever the other readings lie in their
+    /// intervals. None where those leave the line open there, or where no straight line passes through them.
+    /// </summary>
+    /// <param name="reading">Which of <see cref="Readings"/>.</param>
+    /// <param name="at">The place, from the left end.</param>
+    /// <param name="lower">The lower limit there, if any.</param>
+    /// <param name="upper">The upper limit there, if any.</param>
+    public ReadingRoom? RoomOf(int reading, Length at, Length? lower, Length? upper)
+    {
+        var line = LineAt(Position(at, Width));
+        var rises = line.SignOf(reading) > 0;
+        if (_otherShape is not null)
+        {
+            return null;
+        }
+
+        if (line.SignOf(reading) == 0)
+        {
+            return new(null, null);
+        }
+
+        var atLower = lower is { } least ? line.Needed(reading, _intervals, least, upper: false) : null;
+        var atUpper = upper is { } most ? line.Needed(reading, _intervals, most, upper: true) : null;
+        return (lower is not null && atLower is null) || (upper is not null && atUpper is null) ? null
+            : rises ? new(atLower, atUpper)
+            : new(atUpper, atLower);
+    }
+
+    private ImmutableArray<(Length At, LinearForm Value)> ValuesByLine() =>
+        [
+            (Length.Zero, LineAt(Position(Length.Zero, Width))),
+            (Width, LineAt(Position(Width, Width))),
+            .. AtStations(),
+        ];
+
+    private IEnumerable<(Length At, LinearForm Value)> AtStations() =>
+        Readings.Select((reading, i) => (reading.Station, LinearForm.Single(i, Readings.Length)));
+
+    private ImmutableArray<WidthDifference> Pairs(
+        ImmutableArray<(Length At, LinearForm Value)> values,
+        double misfit
+    ) =>
+        _measured.IsEmpty
+            ? []
+            :
+            [
+                .. (
+                    from high in values
+                    from low in values
+                    where high.Value != low.Value
+                    let difference = high.Value.Minus(low.Value).Apply(_measured, _shared, misfit)
+                    where difference.Value >= Length.Zero
+                    select new WidthDifference(high.At, low.At, difference)
+                )
+                    .OrderByDescending(pair => pair.By.Value)
+                    .ThenByDescending(pair => pair.By.Expanded.Value),
+            ];
 
     private static IEnumerable<decimal> SlopeWeights(ImmutableArray<decimal> positions)
     {
@@ -213,6 +326,9 @@ public sealed class WidthFit
             SlopeWeights(_positions).Select(slope => (1 / count) + ((position - mean) * slope))
         );
     }
+
+    private LinearForm ParabolaAt(decimal position) =>
+        LineAt(position).Plus(LinearForm.Fitted(_parabola!.DepartureWeights(position)));
 
     /// <summary>The line and, where no straight line fits intervals, the parabola.</summary>
     private ImmutableArray<LinearForm> ShapesAt(decimal position)

@@ -130,4 +130,69 @@ public sealed class WidthFitScatterTests
         Assert.False(fit.IsUneven);
         Assert.Equal(fit.LineAt(Mm(0m)), fit.ParabolaAt(Mm(0m)));
     }
+
+    /// <summary>
+    /// 0.010, 0.053, 0.010 at 51, 255, 459 of 510 with u = 0.002: the middle above the sides by 0.043, with 0.002·√2 and no
+    /// misfit; above the line's ends by 0.053 - 0.073/3, which the line's misfit widens: residuals (-1, 2, -1)·0.043/3, their
+    /// ratio 0.043·√(2/3)/0.002, weights of the middle less the end (-23, 16, 7)/24.
+    /// </summary>
+    [Fact]
+    public void Differences_OfABowedLine_HaveEachItsOwnUncertainty()
+    {
+        var fit = WidthFit.Through(
+            [Measured(51m, 0.010m, 0.002m), Measured(255m, 0.053m, 0.002m), Measured(459m, 0.010m, 0.002m)],
+            Mm(510m)
+        )!;
+
+        var read = fit.Differences[0];
+        var toEnd = fit.Differences.Single(pair => pair.Above == Mm(255m) && pair.Below == Mm(0m));
+        // 0.043·√(2/3)·√(23² + 16² + 7²)/24
+        var expected = 0.043 * Math.Sqrt(2.0 / 3) * Math.Sqrt((23 * 23) + (16 * 16) + (7 * 7)) / 24;
+
+        Assert.Equal((0.043m, 0.0028285m), (read.By.Value.Millimetres, read.By.U()));
+        Assert.Equal(0.0286667m, Math.Round(toEnd.By.Value.Millimetres, 7));
+        Assert.Equal(expected, (double)toEnd.By.U(), 6);
+    }
+
+    /// <summary>
+    /// The parabola through 0.030, 0.090, 0.030 at 25, 255, 485 of 510 falls by 0.06·(255/230)² to its ends, and by a third of it
+    /// in the mean: 0.090 - 0.06·(255/230)²/3 = 0.0654159. The line's mean would be 0.050.
+    /// </summary>
+    [Fact]
+    public void Mean_OfABow_IsTheParabolas()
+    {
+        var fit = WidthFit.Through(
+            [Measured(25m, 0.030m, 0.002m), Measured(255m, 0.090m, 0.002m), Measured(485m, 0.030m, 0.002m)],
+            Mm(510m)
+        )!;
+
+        Assert.Equal(0.0654159m, Math.Round(fit.Mean.Value(), 7));
+    }
+
+    /// <summary>Three readings of a parabola that lies askew: x²/1000 at 0, 100, 400 of 400 has the mean 160/3 over 0 to 400.</summary>
+    [Fact]
+    public void Mean_OfAnyThreeStations_IsTheIntegralOverTheWidth()
+    {
+        var fit = WidthFit.Through(
+            [Measured(0m, 0m, 0.002m), Measured(100m, 10m, 0.002m), Measured(400m, 160m, 0.002m)],
+            Mm(400m)
+        )!;
+
+        Assert.Equal(53.3333333m, Math.Round(fit.Mean.Value(), 7));
+    }
+
+    /// <summary>
+    /// The left end of 51 and 459 of 510 is 1.125 of the left less 0.125 of the right. With the right from 1 to 3 it keeps 5 to 7
+    /// where the left lies from (5 + 0.375)/1.125 to (7 + 0.125)/1.125.
+    /// </summary>
+    [Fact]
+    public void RoomOf_TheOuterReading_IsWhatItsEndAsksFor()
+    {
+        var fit = WidthFit.Through([Interval(51m, 0m, 9m), Interval(459m, 1m, 3m)], Mm(510m))!;
+
+        var room = fit.RoomOf(0, Mm(0m), Mm(5m), Mm(7m))!;
+
+        Assert.Equal(4.7777778m, Math.Round(room.Least!.Value.Millimetres, 7));
+        Assert.Equal(6.3333333m, Math.Round(room.Greatest!.Value.Millimetres, 7));
+    }
 }

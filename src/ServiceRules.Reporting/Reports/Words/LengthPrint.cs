@@ -1,6 +1,7 @@
 using System.Globalization;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Reporting.Reports.Words;
@@ -61,6 +62,12 @@ public static class LengthPrint
     /// <summary>What is known at a place: value with uncertainty, or an interval.</summary>
     public static string Known(Comparison comparison, UnitSystem system)
     {
+        // A gap below nothing is no length.
+        if (comparison is { IsAtEnd: true, Quantity: MeasuredQuantity.Clearance, Value.Millimetres: < 0 })
+        {
+            return "touching by the line, or the line does not hold";
+        }
+
         if (comparison.Value is { } value)
         {
             return comparison.Uncertainty is { } doubt

@@ -34,22 +34,24 @@ internal static class FeelersLacking
     /// </summary>
     /// <param name="open">The places.</param>
     /// <param name="outcome">What they were compared with.</param>
-    public static string? ToSettle(IReadOnlyCollection<PlaceKnown> open, CheckOutcome outcome) =>
+    /// <param name="places">All places of the quantity.</param>
+    public static string? ToSettle(
+        IReadOnlyCollection<PlaceKnown> open,
+        CheckOutcome outcome,
+        UnitPlaces places
+    ) =>
         Short(
             Told(
                 open.Select(place =>
-                {
-                    var name = UnitPlaces.Name(place.Station, place.Blade);
-                    var compared = outcome.Comparisons.FirstOrDefault(each =>
-                        each is { Verdict: Verdict.Unproven, IsAtEnd: false } && each.Place == name
-                    );
-                    return (
+                    (
                         place,
-                        compared is not null && Settling(place, compared) is { } settled
-                            ? $"{Lacking(place.Knowledge, null) ?? Closer}: {settled}"
+                        SettlingFeelers.Of(place, outcome, places) is { } settled
+                            ? settled == SettlingFeelers.NoneAtTheEnd
+                                ? settled
+                                : $"{Lacking(place.Knowledge, null) ?? Closer}: {settled}"
                             : Lacking(place.Knowledge, null)
-                    );
-                })
+                    )
+                )
             )
         ) ?? Of(open, bound: null);
 
@@ -78,47 +80,4 @@ internal static class FeelersLacking
             LengthInterval { Lower: null, Upper: not null } when bound is null => Thinner,
             _ => null,
         };
-
-    /// <summary>
-    /// Which feelers decide: one that passes proves t - e and more, one that does not less than t + e, t its thickness and e the
-    /// tolerance of the feelers tried there.
-    /// </summary>
-    private static string? Settling(PlaceKnown place, Comparison compared)
-    {
-        if (
-            place.Knowledge is not LengthInterval known
-            || place.Feelers.Min(feeler => feeler.Tolerance) is not { } tolerance
-        )
-        {
-            return null;
-        }
-
-        List<string> parts = [];
-        if (compared.LowerLimit is { } lower && !(known.Lower?.Value >= lower))
-        {
-            parts.Add(
-                $"{Wording.AtLeast(lower + tolerance, place.System)} or more passing"
-                    + (
-                        lower > tolerance
-                            ? $", or {Wording.AtMost(lower - tolerance, place.System)} or less not passing,"
-                            : string.Empty
-                    )
-                    + " settles the lower limit"
-            );
-        }
-
-        if (compared.UpperLimit is { } upper && !(known.Upper?.Value <= upper))
-        {
-            parts.Add(
-                (
-                    upper > tolerance
-                        ? $"{Wording.AtMost(upper - tolerance, place.System)} or less not passing, or "
-                        : string.Empty
-                )
-                    + $"more than {Wording.AtLeast(upper + tolerance, place.System)} passing settles the upper limit"
-            );
-        }
-
-        return parts.Count == 0 ? null : string.Join(", ", parts);
-    }
 }

@@ -76,7 +76,8 @@ internal static class JudgedPlaces
         };
     }
 
-    private static int Rank(Verdict verdict) =>
+    /// <summary>Out before not proven before in.</summary>
+    public static int Rank(Verdict verdict) =>
         verdict switch
         {
             Verdict.NotMet => 0,
@@ -97,7 +98,7 @@ internal static class JudgedPlaces
     /// <summary>How far out; a length that lies on a limit which is itself out is out by nothing.</summary>
     private static string By(PlaceJudgement worst)
     {
-        if (worst.Compared.Margin is not { } margin)
+        if (worst.IsBeyondBound || worst.Compared.Margin is not { } margin)
         {
             return "out";
         }

@@ -12,6 +12,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class LineShape
 {
+    private const string HoldsNothing = "; this holds nothing: with the bow it is in";
+
     /// <summary>Whether a departure is more than its uncertainty.</summary>
     public static bool IsShown(Knowledge departure) =>
         departure switch
@@ -54,23 +56,23 @@ internal static class LineShape
         MeasuredQuantity quantity,
         IEnumerable<KnownLine> lines,
         Verdict verdict
-    ) => lines.Select(line => Sentence(line, WordsOf(quantity), verdict is Verdict.NotMet)).OfType<string>();
+    ) => lines.Select(line => Sentence(line, WordsOf(quantity), verdict)).OfType<string>();
 
-    private static string? Sentence(KnownLine line, Words words, bool isOut)
+    private static string? Sentence(KnownLine line, Words words, Verdict verdict)
     {
         List<string> parts = [];
         var mean = Wording.Of(line.Fit.Offset, line.System);
-        if (isOut && IsShown(line.Fit.Tilt))
+        if (verdict is Verdict.NotMet && IsShown(line.Fit.Tilt))
         {
             parts.Add($"{Departure(line.Fit.Tilt, words, line.System)} at the right end than at the left");
         }
 
         if (line.Fit.Bow is { } bow && IsShown(bow))
         {
-            // How well a straight line lies through a bow says nothing of the mean.
-            mean = Wording.Of(line.Fit.AsIfEven().Offset, line.System);
+            mean = Wording.Of(line.Fit.Mean, line.System);
             parts.Add(
                 $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {words.BowRemedy}"
+                    + (verdict is Verdict.Met ? HoldsNothing : string.Empty)
             );
         }
 

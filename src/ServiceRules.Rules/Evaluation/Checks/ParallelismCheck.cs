@@ -1,4 +1,3 @@
-using System.Globalization;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -11,8 +10,8 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
-/// Parallelism over the width: the range of the distances from the datum at every station and, by the line through
-/// them, at both ends. The readings are distances from the datum already, taken by a gauge that rests on it, so that
+/// Parallelism over the width: how far any two of the distances from the datum depart, at every station and, by the line
+/// through them, at both ends. The readings are distances from the datum already, taken by a gauge that rests on it, so that
 /// the association the rule names has no datum left to fit; a pure tilt counts in full. It says by which zone the
 /// straightness is told that stays when the tilt is taken out.
 /// </summary>
@@ -35,7 +34,7 @@ internal static class ParallelismCheck
         var lines = places.Lines().ToList();
         IEnumerable<PlaceJudgement> Judged(IEnumerable<KnownLine> along) =>
             along.Select(line =>
-                PlaceJudgement.Of(Range(check.Quantity, line), PrintedZone.AtMost(most), rule.Decision)
+                OverTheWidth.Judged(check.Quantity, line, places, PrintedZone.AtMost(most), rule.Decision)
             );
 
         var contested = ContestedBreach.Among([places], believed => Judged(believed[0].Lines()));
@@ -47,7 +46,7 @@ internal static class ParallelismCheck
         );
         var broken = lines.FindAll(line =>
             outcome.Comparisons.Any(compared =>
-                compared.Verdict == Verdict.NotMet && compared.Place == PlaceOf(line)
+                compared.Verdict == Verdict.NotMet && compared.Place == OverTheWidth.PlaceOf(line)
             )
         );
         outcome = outcome with
@@ -65,11 +64,6 @@ internal static class ParallelismCheck
         };
         return ContestedBreach.Told(outcome, contested, (check.Quantity, places));
     }
-
-    private static string PlaceOf(KnownLine line) =>
-        line.Blade is { } blade
-            ? string.Create(CultureInfo.InvariantCulture, $"across, blade {blade}")
-            : "across";
 
     /// <summary>
     /// What no squaring takes out: the width of the zone between two parallel lines, laid as the rule names, that holds all
@@ -104,37 +98,6 @@ internal static class ParallelismCheck
             $"it is out of straight by {Wording.Of(zone.Width, line.System)} ({laid}), more than the limit: "
                 + "squaring cannot take that out; straighten or replace it, then read it again at every station"
         );
-    }
-
-    private static Asked Range(MeasuredQuantity quantity, KnownLine line) =>
-        new(
-            quantity,
-            PlaceOf(line),
-            "out of parallel by",
-            line.Fit.Range,
-            line.System,
-            line.Doubt,
-            Length.Zero
-        )
-        {
-            Grown = GrownDoubt.OfLine(line, each => each.Fit.Range),
-            Way = Extremes(line),
-        };
-
-    /// <summary>
-    /// Where the largest and where the smallest distance is. Only as long as those are the same places is what lies between two
-    /// ranges a range as large as the lesser of them.
-    /// </summary>
-    private static string Extremes(KnownLine line)
-    {
-        var distances = line
-            .Places.Select(place => (At: place.Station!.Value, Value: place.Knowledge!))
-            .Prepend((At: Length.Zero, Value: line.Fit.At(Length.Zero)))
-            .Append((At: line.Fit.Width, Value: line.Fit.At(line.Fit.Width)))
-            .Select(each => (each.At, Value: LimitRemedy.Best(each.Value) ?? Length.Zero))
-            .ToList();
-        var (largest, smallest) = (distances.MaxBy(each => each.Value), distances.MinBy(each => each.Value));
-        return $"{largest.At} above {smallest.At}";
     }
 
     /// <summary>The left side stays; the right adjuster takes the tilt out.</summary>

@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 
@@ -22,6 +23,9 @@ internal sealed record PlaceJudgement(
 {
     /// <summary>Which way it departs; judgements of one place are comparable only where they go the same way.</summary>
     public string Way { get; private init; } = Where;
+
+    /// <summary>Whether a line tells a length there that cannot be, such as a gap below nothing.</summary>
+    public bool IsBeyondBound { get; private init; }
 
     /// <summary>Whether what is known of it reaches to the limit that it breaks, which then is out itself.</summary>
     public bool MayBeAtLimit { get; private init; }
@@ -72,14 +76,18 @@ internal sealed record PlaceJudgement(
             Probability = !isUnknown && result.ConformanceProbability is { } p ? p.Value : null,
             Margin = result.Margin,
         };
+        var beyond = BeyondBound(asked);
         return new(
             compared,
-            $"{asked.Said} {(isUnknown ? AsWritten(asked) : Wording.Of(AboveBound(asked), asked.System))}",
+            beyond is { } contact
+                ? $"{asked.Said}, {contact}"
+                : $"{asked.Said} {(isUnknown ? AsWritten(asked) : Wording.Of(AboveBound(asked), asked.System))}",
             asked.Said,
             asked.System,
             NoticeOf(zone, asked, decision, result.Verdict)
         )
         {
+            IsBeyondBound = beyond is not null,
             CoarsestGauge = fitness?.CoarsestExpanded,
             Grown = told == reason ? grown : null,
             MayBeAtLimit =
@@ -96,6 +104,16 @@ internal sealed record PlaceJudgement(
             Way = asked.Way ?? asked.Said,
         };
     }
+
+    /// <summary>The same where what it rests on can show nothing out: then it is open, for the cause that was asked with.</summary>
+    public PlaceJudgement LeftOpen(GrownDoubt cause) =>
+        Compared.Verdict is Verdict.NotMet
+            ? this with
+            {
+                Compared = Compared with { Verdict = Verdict.Unproven, Reason = FindingReason.InsideGuard },
+                Grown = cause,
+            }
+            : this;
 
     /// <summary>Doubt that is not the gauge's, where the gauge by itself would have decided or could have.</summary>
     private static GrownDoubt? GrownBeyond(
@@ -122,6 +140,15 @@ internal sealed record PlaceJudgement(
         && LengthInterval.TryCreate(IntervalEnd.Closed(bound), known.Upper, out var possible)
             ? possible
             : asked.Knowledge;
+
+    /// <summary>A gap below nothing is no length: what an end is told as by a line that runs below the bound.</summary>
+    private static string? BeyondBound(Asked asked) =>
+        asked is { IsAtEnd: true, NaturalBound: { } bound }
+        && (asked.Knowledge as MeasuredValue)?.Value < bound
+            ? asked.Quantity is MeasuredQuantity.Clearance
+                ? "where by the line the blades would touch, or the line does not hold"
+                : "where by the line nothing would be left, or the line does not hold"
+            : null;
 
     private static string AsWritten(Asked asked) =>
         asked.Knowledge is MeasuredValue measured

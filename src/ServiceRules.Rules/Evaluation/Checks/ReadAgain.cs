@@ -22,12 +22,7 @@ internal static class ReadAgain
 
         // Nobody can put a gauge on an extrapolated end: where only ends are open, every station is read again.
         var read = places.Usable.Select(place => UnitPlaces.Name(place.Station, place.Blade)).ToList();
-        var open = read.Where(name =>
-                outcome.Comparisons.Any(compared =>
-                    compared.Place == name && compared.Verdict == Verdict.Unproven
-                )
-            )
-            .ToList();
+        var open = Open(outcome, places).ConvertAll(place => UnitPlaces.Name(place.Station, place.Blade));
         var isBowed =
             open.Count == 0 && places.Lines().Any(line => line.Fit.Bow is { } bow && LineShape.IsShown(bow));
         return new Remedy.ReadAgain(
@@ -43,16 +38,24 @@ internal static class ReadAgain
     /// <summary>Where feelers bound what is not proven on one side alone, the feeler that is missing.</summary>
     private static string? Lacking(CheckOutcome outcome, UnitPlaces places)
     {
-        var open = places
-            .Usable.Where(place =>
+        var open = Open(outcome, places);
+        return FeelersLacking.ToSettle(open.Count > 0 ? open : [.. places.Usable], outcome, places);
+    }
+
+    /// <summary>The places that are not proven, and those where feelers would settle an end that is not.</summary>
+    private static List<PlaceKnown> Open(CheckOutcome outcome, UnitPlaces places) =>
+        [
+            .. places.Usable.Where(place =>
                 outcome.Comparisons.Any(compared =>
                     compared.Place == UnitPlaces.Name(place.Station, place.Blade)
                     && compared.Verdict == Verdict.Unproven
                 )
-            )
-            .ToList();
-        return FeelersLacking.ToSettle(open.Count > 0 ? open : [.. places.Usable], outcome);
-    }
+                || (
+                    outcome.Reason is FindingReason.IntervalCrossesLimit
+                    && SettlingFeelers.Of(place, outcome, places) is not null
+                )
+            ),
+        ];
 
     /// <summary>Why to read again, in words.</summary>
     public static string Because(CheckOutcome outcome, MeasuredQuantity quantity) =>

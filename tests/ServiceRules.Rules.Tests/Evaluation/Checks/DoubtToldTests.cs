@@ -256,13 +256,13 @@ public sealed class DoubtToldTests
         "0.0015 in",
         true,
         Verdict.Unproven,
-        "thicker feelers until one does not pass: 0.0024 in or less not passing, or more than 0.0026 in passing settles the upper limit"
+        "thicker feelers until one does not pass: 0.00227 in or less not passing, or more than 0.0026 in passing settles the upper limit, at the end as well"
     )]
     [InlineData(
         "0.001 in",
         false,
         Verdict.Unproven,
-        "thinner feelers until one passes: 0.0006 in or more passing, or 0.0004 in or less not passing, settles the lower limit"
+        "thinner feelers until one passes: 0.00067 in or more passing, or 0.0004 in or less not passing, settles the lower limit, at the end as well"
     )]
     public void Evaluate_FeelersOnOneSideAlone_AsksForTheFeelerThatIsMissing(
         string feeler,
@@ -291,7 +291,8 @@ public sealed class DoubtToldTests
     [Fact]
     public void Evaluate_FeelersToEitherSideOfALimit_NameTheFeelersThatSettleIt()
     {
-        // 0.0019 to 0.0031 in, upper limit 0.0025 in: 0.0024 in that stops proves less than 0.0025 in.
+        // 0.0019 to 0.0031 in, upper limit 0.0025 in: 0.0024 in that stops proves less than 0.0025 in at the station; at the end,
+        // 1.125 of it less 0.125 of 0.0019 in at the least, only where it is less than 0.002433 in.
         var outcome = Judge(
             Gap,
             Feeler("left", "0.002 in", true),
@@ -301,9 +302,101 @@ public sealed class DoubtToldTests
         );
 
         Assert.Equal(
-            "try the feelers on both sides of the limit, or a finer gauge: 0.0024 in or less not passing, or more than 0.0026 in passing settles the upper limit",
+            "try the feelers on both sides of the limit, or a finer gauge: 0.00233 in or less not passing, or more than 0.0026 in passing settles the upper limit, at the end as well",
             Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
         );
+    }
+
+    /// <summary>
+    /// Lower limit 0.0005 in, tolerance 0.0001 in. The left end is 1.125 of the left less 0.125 of the right, which may be as wide
+    /// as 0.0021 in: it keeps the limit from 0.000678 in at the left on, which 0.00078 in that passes shows and 0.0006 in does not.
+    /// </summary>
+    [Theory]
+    [InlineData("0.0006 in", Verdict.Unproven)]
+    [InlineData("0.00077 in", Verdict.Unproven)]
+    [InlineData("0.00078 in", Verdict.Met)]
+    public void Evaluate_FeelerThatSettlesTheStation_IsNamedWhereItSettlesTheEndToo(
+        string passing,
+        Verdict then
+    )
+    {
+        Reading[] tried =
+        [
+            Feeler("left", "0.001 in", false),
+            Feeler("right", "0.0015 in", true),
+            Feeler("right", "0.002 in", false),
+        ];
+
+        var before = Judge(Gap, tried);
+        var after = Judge(Gap, [Feeler("left", passing, true), .. tried]);
+
+        Assert.Contains(
+            "0.00078 in or more passing, or 0.0004 in or less not passing, settles the lower limit, at the end as well",
+            Assert.IsType<Remedy.ReadAgain>(before.Remedy).Why,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(then, after.Verdict);
+        Assert.True(
+            then is Verdict.Met
+                || Assert
+                    .IsType<Remedy.ReadAgain>(after.Remedy)
+                    .Why.Contains("0.00078 in or more passing", StringComparison.Ordinal)
+        );
+    }
+
+    // 0.0005 to 0.0025 in at the right and 0.0005 to 0.0026 in at the left: only the left is open, and both ends are.
+    [Fact]
+    public void Evaluate_OtherEndOpenBesideAStationThatIsIn_IsAskedForToo()
+    {
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.0006 in", true),
+            Feeler("left", "0.0025 in", false),
+            Feeler("right", "0.0006 in", true),
+            Feeler("right", "0.0024 in", false)
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Equal(["51 mm", "459 mm"], Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Places);
+    }
+
+    // 0.0007 in that does not pass leaves no feeler that could show 0.000678 in: the end is read nearer to it, or not at all.
+    [Fact]
+    public void Evaluate_EndThatNoFeelerAtTheStationSettles_IsSaidToBe()
+    {
+        var outcome = Judge(
+            Gap,
+            Feeler("left", "0.0006 in", true),
+            Feeler("left", "0.0007 in", false),
+            Feeler("right", "0.0015 in", true),
+            Feeler("right", "0.002 in", false)
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains(
+            "no feeler tried here settles the end: read nearer to it",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
+    }
+
+    // 51 and 459 of 510 mm: by the line the right end is 0.0300 - 0.125 * 4.97 mm, which is no gap.
+    [Fact]
+    public void Evaluate_LineThatRunsBelowNothing_TellsContactOrNoLine()
+    {
+        var outcome = Judge(
+            Gap,
+            Measured(MeasuredQuantity.Clearance, "left", "5.000 mm", "DG-01"),
+            Measured(MeasuredQuantity.Clearance, "right", "0.030 mm", "DG-01")
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(
+            "right end, where by the line the blades would touch, or the line does not hold",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("-0.", outcome.Statement, StringComparison.Ordinal);
     }
 
     // A limit on one side has no middle to go to, nor has a difference held to its limit either way.

@@ -46,12 +46,28 @@ public sealed class LineReachTests
         var outcome = Judge(
             Parallel,
             Measured(MeasuredQuantity.FrontRoller, "left", "0.010 mm", "DG-01"),
+            Measured(MeasuredQuantity.FrontRoller, "middle", "0.050 mm", "DG-01"),
+            Measured(MeasuredQuantity.FrontRoller, "right", "0.020 mm", "DG-01"),
+            Measured(MeasuredQuantity.FrontRoller, "right", "0.050 mm", "DG-01")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+    }
+
+    // The middle lies 0.060 mm above the left, more than 0.05 mm, whichever reading at the right is believed.
+    [Fact]
+    public void Evaluate_TwoReadingsTooFarApartBesideAContestedOne_AreOut()
+    {
+        var outcome = Judge(
+            Parallel,
+            Measured(MeasuredQuantity.FrontRoller, "left", "0.010 mm", "DG-01"),
             Measured(MeasuredQuantity.FrontRoller, "middle", "0.070 mm", "DG-01"),
             Measured(MeasuredQuantity.FrontRoller, "right", "0.020 mm", "DG-01"),
             Measured(MeasuredQuantity.FrontRoller, "right", "0.070 mm", "DG-01")
         );
 
-        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
         Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
     }
 

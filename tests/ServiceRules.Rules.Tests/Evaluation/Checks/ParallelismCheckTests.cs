@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -86,5 +87,113 @@ public class ParallelismCheckTests
             StringComparison.Ordinal
         );
         Assert.Contains("larger in the middle than at the ends", told, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Limit 0.05 mm; stations 51, 255 and 459 of 510 mm. The largest difference read is in by itself, and its own bow goes on
+    /// to more than the limit at the ends: (middle less sides) * (255 / 204)².
+    /// </summary>
+    [Theory]
+    [InlineData("0.010 mm", "0.053 mm", "0.010 mm")] // bow 0.0672 mm
+    [InlineData("0.010 mm", "0.050 mm", "0.017 mm")] // bow 0.0570 mm
+    [InlineData("0.053 mm", "0.009 mm", "0.053 mm")] // bow -0.0688 mm
+    public void Evaluate_BowedRollerThatIsInAtItsStations_IsNotPassed(
+        string left,
+        string middle,
+        string right
+    )
+    {
+        Reading Read(string station, string value) =>
+            Measured(MeasuredQuantity.FrontRoller, station, value, "DG-01");
+
+        var outcome = Judge(Parallel, Read("left", left), Read("middle", middle), Read("right", right));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Equal(
+            "bowed, so that the ends cannot be told from these stations: read nearer the ends",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
+        );
+    }
+
+    // Flat within the gauge: every pair keeps the limit, and no bow shows.
+    [Fact]
+    public void Evaluate_RollerStraightWithinItsGauge_IsPassed() =>
+        Assert.Equal(
+            Verdict.Met,
+            Judge(
+                Parallel,
+                Measured(MeasuredQuantity.FrontRoller, "left", "0.010 mm", "DG-01"),
+                Measured(MeasuredQuantity.FrontRoller, "middle", "0.011 mm", "DG-01"),
+                Measured(MeasuredQuantity.FrontRoller, "right", "0.010 mm", "DG-01")
+            ).Verdict
+        );
+
+    /// <summary>
+    /// Eleven readings on a bow: at the stations nothing departs by more than 0.02 mm, and by the parabola the middle lies beyond
+    /// the limit above the ends.
+    /// </summary>
+    [Fact]
+    public void Evaluate_BowBeyondTheLimit_IsNeverMet()
+    {
+        // 4·0.056·(1/4 - t²) at 105, 135, ... 405 mm of 510: from 0.037 to 0.056 mm, with the ends at nothing.
+        var outcome = Judge(
+            Parallel,
+            [
+                .. Enumerable
+                    .Range(0, 11)
+                    .Select(i => 105m + (i * 30m))
+                    .Select(at =>
+                        Measured(
+                            MeasuredQuantity.FrontRoller,
+                            FormattableString.Invariant($"{at} mm"),
+                            FormattableString.Invariant(
+                                $"{Math.Round(0.224m * (0.25m - (((at / 510m) - 0.5m) * ((at / 510m) - 0.5m))), 3)} mm"
+                            ),
+                            "DG-01"
+                        )
+                    ),
+            ]
+        );
+
+        Assert.NotEqual(Verdict.Met, outcome.Verdict);
+    }
+
+    // A bow that keeps the limit is told, and that it holds nothing; the mean is the parabola's, a + c/12.
+    [Fact]
+    public void Evaluate_BowWithinTheLimit_IsSaidToHoldNothing()
+    {
+        var sheet = Sheet with
+        {
+            Quantities =
+            [
+                .. Sheet.Quantities.Select(limit =>
+                    limit.Quantity is MeasuredQuantity.FrontRoller
+                        ? limit with
+                        {
+                            Parallelism = D("0.5 mm"),
+                        }
+                        : limit
+                ),
+            ],
+        };
+        var frame = FrameBuilder.Build(
+            Record(
+                Unit(
+                    Measured(MeasuredQuantity.FrontRoller, "left", "0.030 mm", "DG-01"),
+                    Measured(MeasuredQuantity.FrontRoller, "middle", "0.090 mm", "DG-01"),
+                    Measured(MeasuredQuantity.FrontRoller, "right", "0.030 mm", "DG-01")
+                )
+            ),
+            Context,
+            Book(sheet)
+        );
+
+        var outcome = Judge(Parallel, frame);
+
+        // 0.090 - 0.06 * (255 / 204)² / 3 = 0.05875 mm.
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        var told = Assert.Single(outcome.Notices);
+        Assert.StartsWith("over the width: mean 0.0588 mm", told, StringComparison.Ordinal);
+        Assert.EndsWith("this holds nothing: with the bow it is in", told, StringComparison.Ordinal);
     }
 }

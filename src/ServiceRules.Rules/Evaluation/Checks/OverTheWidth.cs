@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// One line over the width against the largest difference that is permitted between any two of its places. Each pair of
+/// stations and ends is held against it with the uncertainty of its own difference, for the largest difference need not be the
+/// least certain one; the worst of them speaks. Where a bow shows, nothing is met that the bow itself would take beyond
+/// the limit; and it shows nothing out, since how it goes on beyond the stations no reading tells.
+/// </summary>
+internal static class OverTheWidth
+{
+    private const string Range = "out of parallel by";
+
+    public static string PlaceOf(KnownLine line) =>
+        line.Blade is { } blade
+            ? string.Create(CultureInfo.InvariantCulture, $"across, blade {blade}")
+            : "across";
+
+    public static PlaceJudgement Judged(
+        MeasuredQuantity quantity,
+        KnownLine line,
+        UnitPlaces places,
+        PrintedZone most,
+        RuleDecision decision
+    )
+    {
+        PlaceJudgement Held(string said, Knowledge by, string way, GrownDoubt? grown) =>
+            PlaceJudgement.Of(
+                new(quantity, PlaceOf(line), said, by, line.System, line.Doubt, Length.Zero)
+                {
+                    Grown = grown,
+                    Way = way,
+                },
+                most,
+                decision
+            );
+
+        var pairs = line.Fit.Differences;
+        if (pairs.IsEmpty)
+        {
+            var whole = GrownDoubt.OfLine(line, each => each.Fit.Range);
+            return Held(Range, line.Fit.Range, Extremes(line), whole);
+        }
+
+        string At(Length at) =>
+            line.Places.FirstOrDefault(place => place.Station == at) is { } read
+                ? places.Said(read.Station, null)
+            : at == Length.Zero ? "left end"
+            : "right end";
+        var worst = pairs
+            .Select(pair =>
+                Held(
+                    pair == pairs[0] ? Range : $"{At(pair.Above)} above {At(pair.Below)} by",
+                    pair.By,
+                    $"{pair.Above} above {pair.Below}",
+                    GrownDoubt.OfLine(line, each => each.Fit.Difference(pair.Above, pair.Below) ?? pair.By)
+                )
+            )
+            .MinBy(judged => JudgedPlaces.Rank(judged.Compared.Verdict))!;
+        return worst.Compared.Verdict is Verdict.Met && BowBeyond(line, Held) is { } bowed ? bowed : worst;
+    }
+
+    /// <summary>The largest difference by the parabola, where a bow shows and one of them is not met.</summary>
+    private static PlaceJudgement? BowBeyond(
+        KnownLine line,
+        Func<string, Knowledge, string, GrownDoubt?, PlaceJudgement> held
+    )
+    {
+        if (line.Fit.Bow is not { } bow || !LineShape.IsShown(bow))
+        {
+            return null;
+        }
+
+        return (
+            from pair in line.Fit.DifferencesByParabola
+            let cause = Bowed(pair.By)
+            let judged = held(
+                "by its bow out of parallel by",
+                pair.By,
+                $"{pair.Above} above {pair.Below}",
+                cause
+            )
+            where judged.Compared.Verdict is not Verdict.Met
+            select judged.LeftOpen(cause)
+        ).FirstOrDefault();
+    }
+
+    private static GrownDoubt Bowed(MeasuredValue byBow) =>
+        new(
+            byBow,
+            "how far the bow goes on to the ends no reading tells",
+            "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+        );
+
+    /// <summary>
+    /// Where the largest and where the smallest distance is. Only as long as those are the same places is what lies between two
+    /// ranges a range as large as the lesser of them.
+    /// </summary>
+    private static string Extremes(KnownLine line)
+    {
+        var distances = line
+            .Places.Select(place => (At: place.Station!.Value, Value: place.Knowledge!))
+            .Prepend((At: Length.Zero, Value: line.Fit.At(Length.Zero)))
+            .Append((At: line.Fit.Width, Value: line.Fit.At(line.Fit.Width)))
+            .Select(each => (each.At, Value: LimitRemedy.Best(each.Value) ?? Length.Zero))
+            .ToList();
+        var (largest, smallest) = (distances.MaxBy(each => each.Value), distances.MinBy(each => each.Value));
+        return $"{largest.At} above {smallest.At}";
+    }
+}
