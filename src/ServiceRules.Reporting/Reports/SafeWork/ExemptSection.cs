@@ -1,5 +1,4 @@
 using System.Globalization;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;
 

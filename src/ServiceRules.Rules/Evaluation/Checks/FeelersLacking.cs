@@ -1,6 +1,5 @@
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
-using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 

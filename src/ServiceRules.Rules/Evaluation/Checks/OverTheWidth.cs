@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;

@@ -31,8 +31,7 @@ internal static class SettlingFeelers
 
         var ends = EndsBeyond(place, outcome, places);
         var here = new ReadingRoom(compared.LowerLimit, compared.UpperLimit);
-        var both =
-            Needed(place, ends, here, places) is { } room && CanBe(room, known, tolerance) ? room : null;
+        var both = Settled(Needed(place, ends, here, places), known, tolerance);
         var needed = both ?? here;
         var tail =
             ends.IsEmpty ? string.Empty
@@ -61,6 +60,9 @@ internal static class SettlingFeelers
 
         return string.Join("; and ", parts);
     }
+
+    private static ReadingRoom? Settled(ReadingRoom? room, LengthInterval known, Length tolerance) =>
+        room is { } asked && CanBe(asked, known, tolerance) ? asked : null;
 
     /// <summary>What passes keeps the limit; what does not pass at a thickness below it shows the station out.</summary>
     private static string Below(Length least, Length? limit, Length tolerance, UnitSystem system) =>
