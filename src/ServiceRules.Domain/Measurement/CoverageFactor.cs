@@ -18,9 +18,6 @@ public static class CoverageFactor
 
     private const int ComputedDecimals = 10;
 
-    // From here on degrees of freedom count as infinite.
-    private const decimal Many = 1_000_000m;
-
     // prettier-ignore
     private static readonly decimal[] Table =
     [
@@ -142,45 +139,4 @@ public static class CoverageFactor
         degreesOfFreedom.Truncated is not { } whole
             ? Infinite
             : Table[Math.Clamp(whole, 1, Table.Length) - 1];
-
-    /// <summary>
-    /// k at 95.45 % between whole degrees of freedom (JCGM 100:2008, G.4.1 allows it): along 1/ν from one table value to
-    /// the next, and from 100 degrees to a million, where k is 2. A chord of a curve that bends that way, so never less
-    /// than the quantile by more than the millionth that lies beyond a million degrees. Without it k would fall in steps.
-    /// </summary>
-    public static decimal Between(DegreesOfFreedom degreesOfFreedom)
-    {
-        if (degreesOfFreedom.Number is not { } number)
-        {
-            return Infinite;
-        }
-
-        if (number >= Table.Length)
-        {
-            return Infinite + ((Table[^1] - Infinite) * ((Many / number) - 1) / ((Many / Table.Length) - 1));
-        }
-
-        var whole = (int)number;
-        return Table[whole - 1]
-            - ((Table[whole - 1] - Table[whole]) * (whole + 1) * (number - whole) / number);
-    }
-
-    /// <summary>The degrees of freedom at which <see cref="Between"/> is this k; infinite from 2 down.</summary>
-    internal static DegreesOfFreedom Giving(decimal factor)
-    {
-        if (factor <= Infinite)
-        {
-            return DegreesOfFreedom.Infinite;
-        }
-
-        if (factor <= Table[^1])
-        {
-            var share = (factor - Infinite) / (Table[^1] - Infinite);
-            return DegreesOfFreedom.Of((double)(Many / (1 + (share * ((Many / Table.Length) - 1)))));
-        }
-
-        var whole = Math.Max(1, Table.TakeWhile(each => each >= factor).Count());
-        var along = (Table[whole - 1] - Math.Min(factor, Table[0])) / (Table[whole - 1] - Table[whole]);
-        return DegreesOfFreedom.Of((double)(whole / (1 - (along / (whole + 1)))));
-    }
 }

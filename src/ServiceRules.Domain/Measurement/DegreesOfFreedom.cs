@@ -46,7 +46,4 @@ public readonly record struct DegreesOfFreedom
         IsInfinite ? "infinite" : Math.Round(_finite, 3).ToString(CultureInfo.InvariantCulture);
 
     internal double Reciprocal => IsInfinite ? 0 : 1 / _finite;
-
-    /// <summary>Not truncated, to 15 digits; none when infinite.</summary>
-    internal decimal? Number => IsInfinite ? null : (decimal)_finite;
 }

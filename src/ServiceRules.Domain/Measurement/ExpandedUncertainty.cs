@@ -13,7 +13,7 @@ public sealed record ExpandedUncertainty(Length Value, decimal CoverageFactor)
     /// <summary>U for a standard uncertainty with its degrees of freedom.</summary>
     public static ExpandedUncertainty From(StandardUncertainty uncertainty, DegreesOfFreedom degreesOfFreedom)
     {
-        var factor = Measurement.CoverageFactor.Between(degreesOfFreedom);
+        var factor = Measurement.CoverageFactor.For(degreesOfFreedom);
         var expanded = StandardUncertainty.RoundUp(uncertainty.Value.Millimetres * factor);
         return new(Length.FromMillimetres(expanded), factor);
     }

@@ -28,7 +28,6 @@ public sealed class UncertaintyBudget
         EffectiveDegreesOfFreedom =
             reliability > 0 ? variance * variance / reliability : double.PositiveInfinity;
         DegreesOfFreedom = DegreesOfFreedom.Of(EffectiveDegreesOfFreedom);
-        CautiousDegreesOfFreedom = CautiousCoverage.Of(ordered, Combined, DegreesOfFreedom);
     }
 
     /// <summary>The lines of the budget, as given; those that come to nothing are still listed.</summary>
@@ -40,13 +39,6 @@ public sealed class UncertaintyBudget
     /// <summary>The effective degrees of freedom of the combined uncertainty, plain Welch-Satterthwaite.</summary>
     public DegreesOfFreedom DegreesOfFreedom { get; }
 
-    /// <summary>
-    /// The same or fewer, so that k·u is never less than with some of the budget's own errors left out: the plain formula
-    /// gives a smaller k·u where an error that is well known grows beside one that is little known, and so would let a
-    /// worse gauge prove what a better one cannot. More cautious than JCGM 100 asks.
-    /// </summary>
-    public DegreesOfFreedom CautiousDegreesOfFreedom { get; }
-
     internal double CombinedMillimetres { get; }
 
     internal double EffectiveDegreesOfFreedom { get; }
@@ -57,9 +49,9 @@ public sealed class UncertaintyBudget
     public static UncertaintyBudget Of(params ImmutableArray<UncertaintyContribution> contributions) =>
         new(contributions);
 
-    /// <summary>A value with this budget as its uncertainty, its degrees of freedom on the cautious side.</summary>
+    /// <summary>A value with this budget as its uncertainty.</summary>
     /// <param name="value">The best estimate.</param>
-    public MeasuredValue Around(Length value) => new(value, Combined, CautiousDegreesOfFreedom);
+    public MeasuredValue Around(Length value) => new(value, Combined, DegreesOfFreedom);
 
     /// <summary>Independent errors: each line of its own, and one for each cause, its sensitivities added exactly.</summary>
     private static IEnumerable<(double Size, DegreesOfFreedom DegreesOfFreedom)> Errors(

@@ -22,13 +22,13 @@ public sealed class LandingTests
     private static readonly MeasuredValue Read = new(Mm(0.040m), StandardUncertainty.From(Mm(0.005m)));
 
     /// <summary>
-    /// U 0.010. Left 3, right 1: (3·400 + 1·100)/500 = 2.6 steps of 0.001 doubt, and 0.0127·2/500·5 = 0.000254 by the lever.
+    /// U 0.010. Left 3, right 1: (3·400 + 1·100)/500 = 2.6 steps of 0.001 doubt, and 0.0137·2/500·5 = 0.000274 by the lever.
     /// Left -3, right 1: abs(-2.2), and twice the lever.
     /// </summary>
     [Theory]
-    [InlineData(3, 1, 0.001, 0.012854)]
-    [InlineData(-3, 1, 0.001, 0.012708)]
-    [InlineData(1, 3, 0.001, 0.011654)]
+    [InlineData(3, 1, 0.001, 0.012874)]
+    [InlineData(-3, 1, 0.001, 0.012748)]
+    [InlineData(1, 3, 0.001, 0.011674)]
     [InlineData(2, 2, 0.001, 0.012)]
     [InlineData(3, 1, 0, 0.010254)]
     [InlineData(0, 0, 0.001, 0.010)]

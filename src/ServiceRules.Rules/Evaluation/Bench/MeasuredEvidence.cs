@@ -86,7 +86,7 @@ internal static class MeasuredEvidence
             ? null
             : GaugeFindings.SharedBy(gauge, value, CoarsestOf(readings), workshop) with
             {
-                Rest = OwnOf(gauge, readings, carried).CautiousDegreesOfFreedom,
+                Rest = OwnOf(gauge, readings, carried).DegreesOfFreedom,
             };
 
     /// <summary>One reading by itself.</summary>

@@ -357,7 +357,10 @@ public sealed class DoubtToldTests
         );
 
         Assert.Equal(Verdict.Unproven, outcome.Verdict);
-        Assert.Equal(["51 mm", "459 mm"], Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Places);
+        Assert.Equal(
+            ["51 mm", "459 mm"],
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Places.AsEnumerable()
+        );
     }
 
     // 0.0007 in that does not pass leaves no feeler that could show 0.000678 in: the end is read nearer to it, or not at all.
