@@ -146,6 +146,9 @@ internal sealed class FeelerEvidence
             .OfType<Adjustment>()
             .Where(turn => AdjustedQuantity.SetBy(turn.Adjuster) == reading.Quantity);
 
+    private static IEnumerable<Adjustment> EachSide(Adjustment turn) =>
+        turn.Side is Side.Both ? [turn with { Side = Side.Left }, turn with { Side = Side.Right }] : [turn];
+
     /// <summary>What an earlier try says of the gap now; none when a turn since then is not known in full.</summary>
     private Agreed? Carried(IEnumerable<LoggedReading> epoch)
     {
@@ -167,7 +170,9 @@ internal sealed class FeelerEvidence
     {
         var moved = Carriage.None;
         // Each side has its own adjuster; of one, steps there and back are off by as much and drop out.
-        foreach (var side in OwnTurns(reading).GroupBy(turn => (turn.Adjuster, turn.Side)))
+        foreach (
+            var side in OwnTurns(reading).SelectMany(EachSide).GroupBy(turn => (turn.Adjuster, turn.Side))
+        )
         {
             var (noted, counted) = (Length.Zero, Length.Zero);
             foreach (var turn in side)
