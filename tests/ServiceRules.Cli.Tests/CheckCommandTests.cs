@@ -139,7 +139,7 @@ public sealed class CheckCommandTests : IDisposable
         var lines = outcome.StandardOutput.Split('\n').Select(line => line.TrimEnd()).ToList();
         var heading = lines.FindIndex(line => line.StartsWith("Hands are in: ", StringComparison.Ordinal));
         Assert.True(heading > 0, outcome.StandardOutput);
-        Assert.Equal("  1. Hands out now: tech-01.", lines[heading + 1]);
+        Assert.Equal("  1. Hands out now: tech-02.", lines[heading + 1]);
     }
 
     [Fact]
