@@ -82,12 +82,12 @@ internal static class ShutDownAfterRunDuty
     }
 
     private static TimelineFault NotYet(MachineRun run) =>
-        new(
-            Verdict.Unproven,
-            FindingReason.InProgress,
-            $"Not yet shown since {run.Named}: {EventWords.Done(TimelineEventKind.MachineShutDown)}. Do it before hands go in again.",
+        TimelineFault.NotYet(
+            EventWords.Done(TimelineEventKind.MachineShutDown),
+            Act,
             [run.Start],
-            Act
+            by: "Do it before hands go in again",
+            of: $"since {run.Named}"
         );
 
     private static TimelineFault Missing(
