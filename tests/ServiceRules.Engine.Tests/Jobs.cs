@@ -92,6 +92,27 @@ internal static class Jobs
         ],
     };
 
+    /// <summary>A written procedure of one source, with or without something to switch it off.</summary>
+    public static Procedure Procedure(string? isolator) =>
+        new()
+        {
+            Id = new("P-1"),
+            Title = "procedure",
+            Machines = [new("machine-1")],
+            Place = WorkPlace.OnBench,
+            Sources =
+            [
+                new()
+                {
+                    Id = new("supply"),
+                    Title = "supply",
+                    Isolator = isolator,
+                    Proof = "tried",
+                },
+            ],
+            Controls = new(false, false, false, false),
+        };
+
     public static JobFrame Frame(
         ServiceRecord record,
         IEnumerable<Rule> rules,

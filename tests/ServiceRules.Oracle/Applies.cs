@@ -11,7 +11,7 @@ internal static class Applies
         var when = rule.When;
         var sheet = facts.Book.Sheet(unit.Sheet)!;
         var tasks = unit.Tasks.IsEmpty ? record.Tasks : unit.Tasks;
-        return ToJob(when with { Tasks = [] }, record)
+        return ToJob(when with { Tasks = [] }, record, facts)
             && (when.Tasks.IsEmpty || when.Tasks.Any(t => tasks.Contains(t)))
             && (when.Sheets.IsEmpty || when.Sheets.Contains(unit.Sheet))
             && (when.Bedknife is null || when.Bedknife == sheet.Bedknife)
@@ -37,10 +37,18 @@ internal static class Applies
     }
 
     /// <summary>The parts of a condition that speak of the whole job.</summary>
-    public static bool ToJob(Applicability when, ServiceRecord record) =>
+    public static bool ToJob(Applicability when, ServiceRecord record, Facts facts) =>
         (when.Tasks.IsEmpty || when.Tasks.Any(t => JobTasks(record).Contains(t)))
         && (when.Areas.IsEmpty || (record.Machine.Area is { } area && when.Areas.Contains(area)))
         && (when.Place is null || when.Place == record.Place)
+        && (
+            when.Isolation is not { } isolation
+            || isolation
+                == (
+                    record.Place == WorkPlace.OnMachine
+                    || (facts.Procedure?.Sources ?? []).Any(source => source.Isolator is not null)
+                )
+        )
         && (when.From is not { } from || record.Date >= from)
         && (when.Until is not { } until || record.Date <= until);
 

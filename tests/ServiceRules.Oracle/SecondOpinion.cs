@@ -22,7 +22,7 @@ public static class SecondOpinion
         var facts = new Facts(record, context, book);
         if (unit is null)
         {
-            return Applies.ToJob(rule.When, record) ? Jobwide(facts, rule) : Possible.NotApplicable;
+            return Applies.ToJob(rule.When, record, facts) ? Jobwide(facts, rule) : Possible.NotApplicable;
         }
 
         if (facts.OrdersOverlap)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -15,6 +16,9 @@ internal sealed class SafetyLog
         ("gravity", "units down on the floor, rest and do not sink"),
         ("reel_rotation", "reel wedged with a hardwood block"),
     ];
+
+    // What the gauge of a relieved circuit shows.
+    private static readonly Pressure Nothing = Pressure.Parse("0 bar").OrThrow();
 
     private readonly List<TimelineEvent> events = [];
     private readonly Visit visit;
@@ -176,6 +180,7 @@ internal sealed class SafetyLog
         foreach (var source in due)
         {
             Step(TimelineEventKind.StoredEnergyRechecked, First, 30, source: source.Id);
+            events[^1] = events[^1] with { Pressure = source.RecheckLimit is null ? null : Nothing };
         }
 
         checkedAt = visit.Clock.Moment;

@@ -26,6 +26,12 @@ internal sealed record ConditionWords(string Asked, string Here)
                 $"work {ReportWords.Of(when.Place!.Value)}",
                 $"here {ReportWords.Of(record.Place)}"
             ),
+            AskedPart.Isolation => new(
+                when.Isolation!.Value ? "there is something to switch off" : "there is nothing to switch off",
+                reach.OfJob.Any(answer => answer.Part == part && answer.Holds) == when.Isolation
+                    ? "here there is"
+                    : "here there is nothing"
+            ),
             AskedPart.Areas => new(
                 $"area {Or(when.Areas)}",
                 record.Machine.Area is { } area ? $"here {area}" : "no area is named here"

@@ -12,6 +12,9 @@ public enum AskedPart
     /// <summary>Where the work is done.</summary>
     Place,
 
+    /// <summary>Whether there is something to switch off.</summary>
+    Isolation,
+
     /// <summary>The area that the machine serves.</summary>
     Areas,
 

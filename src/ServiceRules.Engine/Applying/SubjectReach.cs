@@ -66,7 +66,7 @@ public sealed record SubjectReach
         {
             Subject = subject,
             Tasks = tasks,
-            OfJob = [.. new JobTraits(frame.Record, tasks).Answers(rule.When)],
+            OfJob = [.. new JobTraits(frame, tasks).Answers(rule.When)],
             Units =
             [
                 .. units.Select(one => new UnitReach(

@@ -42,6 +42,7 @@ internal sealed class AppliesWhen : ICondition<SubjectProfile>, IEquatable<Appli
             $"attachments={Set(when.Attachments.Select(a => a.ToString()))}",
             $"areas={Set(when.Areas)}",
             $"place={when.Place}",
+            $"isolation={when.Isolation}",
             $"school={when.School}",
             $"turned={Set(when.AnyTurned.Select(a => a.ToString()))}",
             $"read={Set(when.AnyRead.Select(q => q.ToString()))}",

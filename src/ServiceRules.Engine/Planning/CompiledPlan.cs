@@ -62,7 +62,7 @@ internal sealed class CompiledPlan
         var units = frame.Units.Select(unit => new UnitTraits(unit)).ToImmutableArray();
         foreach (var scope in (RuleScope[])[RuleScope.Job, RuleScope.Programme, RuleScope.Set])
         {
-            foreach (var rule in Applicable(SubjectProfile.OfAll(scope, units, frame.Record, _slots)))
+            foreach (var rule in Applicable(SubjectProfile.OfAll(scope, units, frame, _slots)))
             {
                 yield return new RuleOnSubject(rule, null);
             }
@@ -70,7 +70,7 @@ internal sealed class CompiledPlan
 
         for (var index = 0; index < units.Length; index++)
         {
-            foreach (var rule in Applicable(SubjectProfile.OfUnit(units[index], frame.Record, _slots)))
+            foreach (var rule in Applicable(SubjectProfile.OfUnit(units[index], frame, _slots)))
             {
                 yield return new RuleOnSubject(rule, frame.Units[index]);
             }

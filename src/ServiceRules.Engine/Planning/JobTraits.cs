@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Engine.Applying;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Engine.Planning;
@@ -8,17 +9,20 @@ namespace ServiceRules.Engine.Planning;
 /// <summary>What applicability may ask about a job. Plans keep it: it holds no record.</summary>
 /// <param name="Area">The area that the machine serves.</param>
 /// <param name="Place">Where the work is done.</param>
+/// <param name="HasIsolation">Whether there is something to switch off.</param>
 /// <param name="Date">The day.</param>
 /// <param name="Tasks">The tasks of the subject that is asked about.</param>
 internal sealed record JobTraits(
     string? Area,
     WorkPlace Place,
+    bool HasIsolation,
     DateOnly Date,
     ImmutableArray<ServiceTask> Tasks
 )
 {
-    public JobTraits(ServiceRecord record, ImmutableArray<ServiceTask> tasks)
-        : this(record.Machine.Area, record.Place, record.Date, tasks) { }
+    public JobTraits(JobFrame frame, ImmutableArray<ServiceTask> tasks)
+        : this(frame.Record.Machine.Area, frame.Record.Place, frame.HasIsolation, frame.Record.Date, tasks)
+    { }
 
     /// <summary>The job's own tasks and those of all its units.</summary>
     public static ImmutableArray<ServiceTask> TasksOf(ServiceRecord record, IEnumerable<UnitTraits> units) =>
@@ -40,6 +44,11 @@ internal sealed record JobTraits(
         if (when.Place is { } place)
         {
             yield return new(AskedPart.Place, place == Place);
+        }
+
+        if (when.Isolation is { } isolation)
+        {
+            yield return new(AskedPart.Isolation, isolation == HasIsolation);
         }
 
         if (!when.Areas.IsEmpty)

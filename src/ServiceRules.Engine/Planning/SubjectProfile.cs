@@ -3,6 +3,7 @@ using System.Globalization;
 using ServiceRules.Domain.Records;
 using ServiceRules.Engine.Applying;
 using ServiceRules.Engine.Inference;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Engine.Planning;
@@ -19,14 +20,15 @@ internal sealed record SubjectProfile : Fact
 
     private SubjectProfile(
         RuleScope scope,
-        ServiceRecord record,
+        JobFrame frame,
         DateSlots slots,
         ImmutableArray<ServiceTask> tasks,
         ImmutableArray<UnitTraits> units
     )
     {
         _scope = scope;
-        _job = new(record, tasks);
+        var record = frame.Record;
+        _job = new(frame, tasks);
         _units = units;
         // The area is free text: its length in front keeps its content from being read as another part of the key.
         var area = record.Machine.Area is { } named
@@ -34,7 +36,7 @@ internal sealed record SubjectProfile : Fact
             : "-";
         Key = string.Create(
             CultureInfo.InvariantCulture,
-            $"{scope}|{area}|{record.Place}|{slots.Of(record.Date)}|{string.Join(',', tasks)}|{string.Join('/', units.Select(u => u.Key))}"
+            $"{scope}|{area}|{record.Place}|{_job.HasIsolation}|{slots.Of(record.Date)}|{string.Join(',', tasks)}|{string.Join('/', units.Select(u => u.Key))}"
         );
     }
 
@@ -45,21 +47,21 @@ internal sealed record SubjectProfile : Fact
 
     public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Key);
 
-    public static SubjectProfile OfUnit(UnitTraits unit, ServiceRecord record, DateSlots slots) =>
-        new(RuleScope.Unit, record, slots, unit.Tasks, [unit]);
+    public static SubjectProfile OfUnit(UnitTraits unit, JobFrame frame, DateSlots slots) =>
+        new(RuleScope.Unit, frame, slots, unit.Tasks, [unit]);
 
     /// <summary>The set or the job: its tasks are the job's own and those of all its units.</summary>
     public static SubjectProfile OfAll(
         RuleScope scope,
         ImmutableArray<UnitTraits> units,
-        ServiceRecord record,
+        JobFrame frame,
         DateSlots slots
     ) =>
         new(
             scope,
-            record,
+            frame,
             slots,
-            JobTraits.TasksOf(record, units),
+            JobTraits.TasksOf(frame.Record, units),
             [.. units.DistinctBy(unit => unit.Key).OrderBy(unit => unit.Key, StringComparer.Ordinal)]
         );
 

@@ -48,6 +48,12 @@ internal static class ApplicabilityShapes
                     a => a.Areas
                 );
                 var place = o.Optional("place", Choices.Place, "the work is done here", a => a.Place);
+                var isolation = o.Optional(
+                    "isolation",
+                    Shape.Flag,
+                    "whether there is something to switch off: on the machine always, on the bench where its procedure names an isolating device",
+                    a => a.Isolation
+                );
                 var school = o.Optional(
                     "school",
                     Choices.School,
@@ -103,6 +109,7 @@ internal static class ApplicabilityShapes
                     Attachments = v.Get(attachments),
                     Areas = v.Get(areas),
                     Place = v.Get(place),
+                    Isolation = v.Get(isolation),
                     School = v.Get(school),
                     AnyTurned = v.Get(turned),
                     AnyRead = v.Get(read),

@@ -90,6 +90,7 @@ internal static class LayerCheck
         || when.Attachments.Except(below.Attachments).Any()
         || (when.Bedknife is not null && when.Bedknife != below.Bedknife)
         || (when.Place is not null && when.Place != below.Place)
+        || (when.Isolation is not null && when.Isolation != below.Isolation)
         || (when.School is not null && when.School != below.School)
         || (when.Ground is not null && when.Ground != below.Ground)
         || (when.SheetStates is not null && when.SheetStates != below.SheetStates)

@@ -25,6 +25,7 @@ public static class PackCheck
         CitationCheck.Run(library, remarks);
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
+        BuildUpStatedCheck.Run(library, remarks);
         GaugeReachCheck.Run(library, remarks);
         return remarks.InOrder();
     }

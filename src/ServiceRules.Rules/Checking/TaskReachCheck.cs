@@ -54,6 +54,7 @@ internal static class TaskReachCheck
                 AnyRead.IsEmpty: true,
                 AnyReadAlong.IsEmpty: true,
                 Place: null,
+                Isolation: null,
                 School: null,
                 Ground: null,
                 From: null,

@@ -123,6 +123,9 @@ public static class DiagnosticCode
     /// <summary>A waiver is by a person whom the register does not let release anything.</summary>
     public const string MayNotRelease = "SR0071";
 
+    /// <summary>Energy can build up again, and its procedure does not state how often it is checked or how much is too much.</summary>
+    public const string BuildUpNotStated = "SR0072";
+
     /// <summary>No registered gauge that measures a quantity can prove its limit.</summary>
     public const string NoGaugeCanProve = "SR0080";
 }

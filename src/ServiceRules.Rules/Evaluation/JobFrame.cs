@@ -3,6 +3,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation;
@@ -29,6 +30,17 @@ public sealed record JobFrame
 
     /// <summary>The written procedure for this machine and place, or null when none is registered.</summary>
     public required Procedure? Procedure { get; init; }
+
+    /// <summary>
+    /// There is something to switch off before hands go in: on the machine always, on the bench where the procedure that the
+    /// job went by names an isolating device, as that of a grinder does.
+    /// </summary>
+    public bool HasIsolation =>
+        Record.Place == WorkPlace.OnMachine
+        || (Procedure ?? ProcedureInUse.Of(Record, Context.Procedures, Days.Began)?.Procedure)?.Sources.Any(
+            source => source.Isolator is not null
+        )
+            is true;
 
     /// <summary>The timeline in judged order.</summary>
     public required ImmutableArray<OrderedEvent> Events { get; init; }

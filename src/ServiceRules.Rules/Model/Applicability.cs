@@ -28,6 +28,11 @@ public sealed record Applicability
     /// <summary>The work is done here.</summary>
     public WorkPlace? Place { get; init; }
 
+    /// <summary>
+    /// There is something to switch off: on the machine always, on the bench where its procedure names an isolating device.
+    /// </summary>
+    public bool? Isolation { get; init; }
+
     /// <summary>The school in force for the unit.</summary>
     public ContactSchool? School { get; init; }
 

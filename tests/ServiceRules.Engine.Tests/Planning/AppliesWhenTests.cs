@@ -15,6 +15,7 @@ public class AppliesWhenTests
         [nameof(Applicability.Attachments)] = new() { Attachments = [Attachment.Groomer] },
         [nameof(Applicability.Areas)] = new() { Areas = ["greens"] },
         [nameof(Applicability.Place)] = new() { Place = WorkPlace.OnMachine },
+        [nameof(Applicability.Isolation)] = new() { Isolation = true },
         [nameof(Applicability.School)] = new() { School = ContactSchool.AirGap },
         [nameof(Applicability.AnyRead)] = new() { AnyRead = [MeasuredQuantity.Clearance] },
         [nameof(Applicability.AnyReadAlong)] = new() { AnyReadAlong = [MeasuredQuantity.Clearance] },

@@ -91,6 +91,39 @@ public class CompiledPlanTests
         Assert.Equal(3, UnitsOf(new() { Areas = ["greens"], Place = WorkPlace.OnMachine }, record).Length);
     }
 
+    /// <summary>On the machine there is always something to switch off; on the bench where its procedure says so.</summary>
+    [Theory]
+    [InlineData(WorkPlace.OnMachine, false, null, true)]
+    [InlineData(WorkPlace.OnMachine, true, null, true)]
+    [InlineData(WorkPlace.OnBench, false, null, false)]
+    [InlineData(WorkPlace.OnBench, true, null, false)]
+    [InlineData(WorkPlace.OnBench, true, "wall isolator", true)]
+    public void For_Isolation_AsksThePlaceAndTheProcedure(
+        WorkPlace place,
+        bool isWritten,
+        string? isolator,
+        bool applies
+    )
+    {
+        var rule = Jobs.Rule("r", RuleScope.Job, when: new() { Isolation = true });
+        var other = Jobs.Rule("s", RuleScope.Job, when: new() { Isolation = false });
+        var frame = Jobs.Frame(
+            Jobs.Record(Jobs.Unit("a", "small")) with
+            {
+                Place = place,
+            },
+            [rule, other]
+        ) with
+        {
+            Procedure = isWritten ? Jobs.Procedure(isolator) : null,
+        };
+
+        Assert.Equal(
+            [applies ? "r" : "s"],
+            CompiledPlan.Compile([rule, other]).For(frame).Select(on => on.Rule.Id.Text)
+        );
+    }
+
     /// <summary>Left, right and middle are places of their own; the gauging station is the same place by name and by distance.</summary>
     [Theory]
     [InlineData(true, "left", "right")]

@@ -24,6 +24,7 @@ internal sealed class Draw(Random random)
                 Attachments = Rarely() ? Some<Attachment>(1, 2) : [],
                 Areas = Rarely() ? ["greens", "tees"] : [],
                 Place = Rarely() ? WorkPlace.OnMachine : null,
+                Isolation = Rarely() ? random.Next(2) == 0 : null,
                 School = Rarely() ? ContactSchool.AirGap : null,
                 AnyRead = Rarely() ? Some<MeasuredQuantity>(1, 3) : [],
                 AnyReadAlong = Rarely() ? Some<MeasuredQuantity>(1, 3) : [],
@@ -72,7 +73,15 @@ internal sealed class Draw(Random random)
             ),
             Tasks = Some<ServiceTask>(1, 2),
         };
-        return Jobs.Frame(record, [], school: unit => unit.Sheet == "small" ? ContactSchool.AirGap : null);
+        return Jobs.Frame(
+            record,
+            [],
+            school: unit => unit.Sheet == "small" ? ContactSchool.AirGap : null
+        ) with
+        {
+            Procedure =
+                random.Next(2) == 0 ? null : Jobs.Procedure(random.Next(2) == 0 ? "wall isolator" : null),
+        };
     }
 
     public IEnumerable<T> Shuffled<T>(T[] items)

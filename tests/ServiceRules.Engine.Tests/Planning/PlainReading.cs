@@ -21,6 +21,11 @@ internal static class PlainReading
             return [];
         }
 
+        if (when.Isolation is { } isolation && isolation != IsIsolated(frame))
+        {
+            return [];
+        }
+
         if (when.Areas.Length > 0 && !when.Areas.Any(area => area == record.Machine.Area))
         {
             return [];
@@ -35,6 +40,10 @@ internal static class PlainReading
         var tasks = record.Tasks.Concat(frame.Units.SelectMany(unit => unit.Tasks));
         return units.Count > 0 && Tasks(when, tasks) ? [Whole(rule.Scope)] : [];
     }
+
+    private static bool IsIsolated(JobFrame frame) =>
+        frame.Record.Place == WorkPlace.OnMachine
+        || frame.Procedure?.Sources.Any(source => source.Isolator is not null) == true;
 
     private static string Whole(RuleScope scope) =>
         scope switch

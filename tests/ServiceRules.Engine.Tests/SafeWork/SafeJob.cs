@@ -9,7 +9,7 @@ namespace ServiceRules.Engine.Tests.SafeWork;
 /// <summary>
 /// A job done as it should be, of a random shape: one to four workers, one to six energy sources, own locks or a group
 /// box, a test run or a run for lapping, a change of shift, outside people, a tag where no lock fits, pressure that comes
-/// back, a plug as the only source, something plugged in during the job, a unit on the bench.
+/// back, a plug as the only source, something plugged in during the job, a unit on the bench, a grinder that is switched off.
 /// </summary>
 internal sealed class SafeJob
 {
@@ -36,6 +36,7 @@ internal sealed class SafeJob
     private readonly bool usesBox;
     private readonly bool isShiftChange;
     private readonly bool isOnBench;
+    private readonly bool isGrinder;
     private readonly bool hasPlug;
     private readonly bool addsSource;
     private readonly bool hasControls;
@@ -65,13 +66,15 @@ internal sealed class SafeJob
                 )
                 .Select(n => $"tech-{n}"),
         ];
-        isOnBench = random.Next(16) == 0;
+        isOnBench = random.Next(10) == 0;
+        isGrinder = isOnBench && random.Next(2) == 0;
         hasPlug = !isOnBench && random.Next(8) == 0;
         addsSource = !isOnBench && random.Next(8) == 0;
         hasControls = random.Next(2) == 0;
         laps = random.Next(2) == 0;
         string[] known =
-            isOnBench ? ["gravity", "reel_rotation"]
+            isGrinder ? ["battery_drive", "gravity", "reel_rotation"]
+            : isOnBench ? ["gravity", "reel_rotation"]
             : hasPlug ? ["mains_cord", "reel_rotation"]
             :
             [
@@ -190,7 +193,7 @@ internal sealed class SafeJob
                 Work(workers);
             }
 
-            if (random.Next(3) == 0 && !isOnBench)
+            if (random.Next(3) == 0 && (!isOnBench || isGrinder))
             {
                 Test();
                 Work(workers);

@@ -13,10 +13,10 @@ internal static class BeyondRows
         {
             ["energised-by-authorised"] = RunRows.ByAuthorised,
             ["shut-down-after-run"] = OnMachine(RunRows.ShutDownAgain),
-            ["energised-task-approved"] = OnMachine(RunRows.Approved),
-            ["energised-measures-first"] = OnMachine(RunRows.MeasuresFirst),
-            ["energised-run-length"] = OnMachine(RunRows.RunLength),
-            ["source-added-controlled"] = OnMachine(RunRows.AddedControlled),
+            ["energised-task-approved"] = RunRows.Approved,
+            ["energised-measures-first"] = RunRows.MeasuresFirst,
+            ["energised-run-length"] = RunRows.RunLength,
+            ["source-added-controlled"] = WhereSwitchedOff(RunRows.AddedControlled),
             ["drive-disengaged"] = Step(
                 s => s.InForce?.Controls.ReelDrive,
                 TimelineEventKind.DriveDisengaged
@@ -41,12 +41,15 @@ internal static class BeyondRows
 
     // The trade's own steps stand beside isolation: only minor servicing that holds lifts them.
     private static Func<Story, Possible> Step(Func<Story, bool?> isAsked, params TimelineEventKind[] kinds) =>
-        OnMachine(story =>
+        WhereSwitchedOff(story =>
             isAsked(story) is not { } asked ? Possible.Unproven
             : story.StrayStops.Any() ? RunRows.Again(story, kinds, asked) | Possible.NeverMet
             : RunRows.Again(story, kinds, asked)
         );
 
-    private static Func<Story, Possible> OnMachine(Func<Story, Possible> judge) =>
-        story => story.Record.Place == WorkPlace.OnMachine ? judge(story) : Possible.NotApplicable;
+    private static Func<Story, Possible> WhereSwitchedOff(Func<Story, Possible> judge) =>
+        story =>
+            story.Record.Place == WorkPlace.OnMachine || story.Isolatable.Any()
+                ? judge(story)
+                : Possible.NotApplicable;
 }

@@ -47,6 +47,7 @@ internal static class BuildUpRow
             : told;
     }
 
+    /// <summary>A look by somebody who may not look is none; of somebody whom nobody knows it cannot be said.</summary>
     private static Possible Watched(Story story, EnergySource source)
     {
         if (source.RecheckMinutes is not { } minutes)
@@ -55,12 +56,22 @@ internal static class BuildUpRow
         }
 
         string id = source.Id.Text;
-        var checks = story
+        var looks = story
             .Steps.Where(s =>
                 s.Kind is TimelineEventKind.IsolationVerified or TimelineEventKind.StoredEnergyRechecked
                 && s.IsOf(id)
             )
             .ToList();
+        var byAuthorised = looks.Where(s => story.Authority(s.By) == Possible.Met).ToList();
+        var told = Watched(story, source, minutes, byAuthorised);
+        return looks.Exists(s => story.Authority(s.By) == Possible.NeverMet)
+            ? told | Watched(story, source, minutes, [.. looks.Where(s => story.Authority(s.By) != Possible.NotMet)])
+            : told;
+    }
+
+    private static Possible Watched(Story story, EnergySource source, int minutes, List<Step> checks)
+    {
+        string id = source.Id.Text;
         var first = story.BeforeWork.LastOrDefault(s => checks.Contains(s));
         if (first is null && !checks.Any(c => story.LastStop is not { } ended || c.Before(ended)))
         {

@@ -175,10 +175,14 @@ public static class SafeWorkOpinion
 
         if (story.Record.Place == WorkPlace.OnBench)
         {
-            // The table is of machines; what is asked at the bench is asked there by rules of its own.
+            // The table is of machines: a unit on the bench is none, a grinder that is switched off like one is.
+            // Nor does any register tell what there is at the bench where no procedure is in force.
             foreach (var row in Rows.Keys)
             {
-                opinions[row] |= Possible.NotApplicable;
+                opinions[row] |=
+                    !story.Isolatable.Any() ? Possible.NotApplicable
+                    : story.InForce is null ? Possible.Unproven
+                    : Possible.None;
             }
 
             opinions["147.c.4.ii"] = Possible.Any;

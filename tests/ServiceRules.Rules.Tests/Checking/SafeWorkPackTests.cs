@@ -48,6 +48,12 @@ public class SafeWorkPackTests
             "base/a.rules.json",
             "/rules/0/scope"
         ),
+        ["energy that builds up again, and no word of how often it is checked"] = (
+            With(SoundLibrary.Procedure with { Sources = [BuildsUp] }),
+            DiagnosticCode.BuildUpNotStated,
+            ProcedureFile,
+            "/sources/0"
+        ),
         ["an inspection by nobody known"] = (
             With(SoundLibrary.Procedure with { Inspection = Inspected(by: "nobody", with: "lead-01") }),
             DiagnosticCode.UnknownPerson,
@@ -99,6 +105,15 @@ public class SafeWorkPackTests
         };
 
     /// <summary>The codes that have an example here.</summary>
+    private static EnergySource BuildsUp =>
+        new()
+        {
+            Id = new("hydraulic"),
+            Title = "Hydraulic pressure",
+            Proof = "gauge at nothing",
+            Reaccumulates = true,
+        };
+
     public static IEnumerable<string> Codes => Spoilt.Values.Select(one => one.Code);
 
     public static TheoryData<string> Names() => [.. Spoilt.Keys];

@@ -19,10 +19,15 @@ internal static class RechecksMissed
     ) => protection.Sources.SelectMany(source => Faults(reading, source.Source, words));
 
     /// <summary>The checks of one source that came too late.</summary>
+    /// <param name="reading">The timeline.</param>
+    /// <param name="source">The source.</param>
+    /// <param name="words">How its entries are told.</param>
+    /// <param name="counts">Whether a check counts, by who made it; absent: every one does.</param>
     public static IEnumerable<TimelineFault> Faults(
         TimelineReading reading,
         EnergySource source,
-        TimelineWords words
+        TimelineWords words,
+        Func<OrderedEvent, bool>? counts = null
     )
     {
         if (source.RecheckMinutes is not { } minutes)
@@ -30,14 +35,17 @@ internal static class RechecksMissed
             yield break;
         }
 
-        var checks = Checks(reading, source);
+        var all = Checks(reading, source);
+        var checks = counts is null ? all : [.. all.Where(counts)];
+        var check =
+            $"check of {TimelineWords.Named(source)}{(checks.Length < all.Length ? " by somebody whom the register shows as authorised" : string.Empty)}";
         var longest = TimeSpan.FromMinutes(minutes);
         if (NeverChecked(reading, checks) is { } began)
         {
             yield return new(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
-                $"The record shows work from {words.Time(began)}, and no check of {TimelineWords.Named(source)} before or during it; the procedure asks for one at least every {minutes} minutes.",
+                $"The record shows work from {words.Time(began)}, and no {check} before or during it; the procedure asks for one at least every {minutes} minutes.",
                 [began],
                 "Stop, relieve and check before work goes on."
             );
@@ -51,7 +59,7 @@ internal static class RechecksMissed
                 yield return new(
                     Verdict.NotMet,
                     FindingReason.Unprotected,
-                    $"The record shows no check of {TimelineWords.Named(source)} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
+                    $"The record shows no {check} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
                     [last],
                     "Stop, relieve and check again before work goes on."
                 );
@@ -61,7 +69,7 @@ internal static class RechecksMissed
                 yield return new(
                     Verdict.Unproven,
                     reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
-                    $"The record shows no check of {TimelineWords.Named(source)} after {words.Time(since)}, goes on for more than {minutes} minutes and does not show when the work stopped; the procedure asks for a check at least every {minutes} minutes.",
+                    $"The record shows no {check} after {words.Time(since)}, goes on for more than {minutes} minutes and does not show when the work stopped; the procedure asks for a check at least every {minutes} minutes.",
                     [since],
                     reading.IsOpen
                         ? "Stop, relieve and check again before work goes on."

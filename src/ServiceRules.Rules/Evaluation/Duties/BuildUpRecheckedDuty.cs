@@ -8,8 +8,8 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// Stored energy that can build up again was checked, while anybody worked, at least as often as stated, and was not left
-/// above the limit that is stated for it.
+/// Stored energy that can build up again was checked, while anybody worked, at least as often as stated, by people whom the
+/// register shows as authorised, and was not left above the limit that is stated for it.
 /// </summary>
 internal static class BuildUpRecheckedDuty
 {
@@ -34,7 +34,8 @@ internal static class BuildUpRecheckedDuty
         var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
         var read = sources.Where(source => IsRead(duty, source.Source)).ToImmutableArray();
         var faults = stated
-            .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words))
+            .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words, entry => IsByAuthorised(duty, entry))
+            )
             .Concat(sources.SelectMany(source => RecheckReadings.Faults(duty, source.Source)))
             .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))
             .ToList();
@@ -51,11 +52,15 @@ internal static class BuildUpRecheckedDuty
                     .. stated
                         .Concat(read)
                         .SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source))
+                        .Where(entry => IsByAuthorised(duty, entry))
                         .Distinct(),
                 ]
             );
         return outcome with { Notices = [.. outcome.Notices, .. Notices(duty, sources)] };
     }
+
+    private static bool IsByAuthorised(DutyFrame duty, OrderedEvent entry) =>
+        Authorities.Of(duty, entry.Event.Actor) == Authority.Shown;
 
     private static bool IsRead(DutyFrame duty, EnergySource source) =>
         source.RecheckLimit is not null
@@ -96,6 +101,16 @@ internal static class BuildUpRecheckedDuty
         if (!silent.IsEmpty)
         {
             yield return $"State in the procedure how often {Named(silent)}, which can build up again, is to be checked.";
+        }
+
+        foreach (
+            var check in sources
+                .SelectMany(source => RechecksMissed.Checks(duty.Reading, source.Source))
+                .Where(entry => !IsByAuthorised(duty, entry))
+                .Distinct()
+        )
+        {
+            yield return $"The check {duty.Words.AtBy(check)}, {Authorities.Against(Authorities.Of(duty, check.Event.Actor))}, is not counted.";
         }
 
         foreach (

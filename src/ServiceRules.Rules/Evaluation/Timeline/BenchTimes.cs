@@ -78,6 +78,7 @@ internal static class BenchTimes
                 (entry is Grinding or PartFitted || byHand.Contains(Pointers.Entry(unitIndex, index)))
                 && !reading.Works.IsEmpty
                 && !IsDuringWork(reading, entry, moment)
+                && !(entry is Grinding && IsDuringTask(reading, moment))
             )
             {
                 yield return Doubt(
@@ -102,4 +103,25 @@ internal static class BenchTimes
             && work.Start.Moment <= moment
             && (work.Stop is not { } stop || moment <= stop.Moment)
         );
+
+    // Metal comes off at the grinder, or by lapping, while the reel turns and hands are out.
+    private static bool IsDuringTask(TimelineReading reading, Moment moment) =>
+        reading
+            .Of(TimelineEventKind.TestEnergised)
+            .Any(start =>
+                start.Moment <= moment
+                && EndOf(reading, start) is var end
+                && !(end?.Moment < moment)
+                && (start.Event.Task is not null || IsTaskEntered(reading, start, end))
+            );
+
+    private static OrderedEvent? EndOf(TimelineReading reading, OrderedEvent start) =>
+        reading
+            .Of(TimelineEventKind.TestEnded, TimelineEventKind.MachineShutDown)
+            .FirstOrDefault(end => end.Place() > start.Place());
+
+    private static bool IsTaskEntered(TimelineReading reading, OrderedEvent start, OrderedEvent? end) =>
+        reading
+            .Of(TimelineEventKind.EnergisedTaskPerformed)
+            .Any(done => done.Place() > start.Place() && !(end?.Place() < done.Place()));
 }

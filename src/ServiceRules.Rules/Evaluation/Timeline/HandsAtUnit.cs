@@ -24,7 +24,7 @@ internal sealed record HandsAtUnit(
     /// <summary>Whether it was read, and nothing turned or fitted.</summary>
     public bool IsReading => Entry is Reading;
 
-    /// <summary>Every timed bench entry that takes hands at a unit; off the machine a reading takes none in its danger zone.</summary>
+    /// <summary>Every timed bench entry that takes hands at a unit; where nothing can be switched on, as on the bench, a reading takes none into danger.</summary>
     public static ImmutableArray<HandsAtUnit> Of(JobFrame frame)
     {
         var found = ImmutableArray.CreateBuilder<HandsAtUnit>();
@@ -34,7 +34,7 @@ internal sealed record HandsAtUnit(
             for (var index = 0; index < units[unit].Entries.Length; index++)
             {
                 var entry = units[unit].Entries[index];
-                if (entry.At is { } at && Done(entry, units[unit].Id, frame.Record.Place) is { } what)
+                if (entry.At is { } at && Done(entry, units[unit].Id, frame.HasIsolation) is { } what)
                 {
                     var moment = JudgedOrder.MomentOf(at, frame.Context.Zone);
                     found.Add(new(units[unit].Id, entry, at, moment, Pointers.Entry(unit, index), what));
@@ -53,11 +53,11 @@ internal sealed record HandsAtUnit(
             && (work.Stop is not { } stop || Moment <= stop.Moment)
         );
 
-    private static string? Done(BenchEntry entry, Id<UnitWork> unit, WorkPlace place) =>
+    private static string? Done(BenchEntry entry, Id<UnitWork> unit, bool hasIsolation) =>
         entry switch
         {
             Adjustment => $"an adjuster of {unit} turned",
-            _ when place == WorkPlace.OnBench => null,
+            _ when !hasIsolation => null,
             PartFitted => $"a part fitted on {unit}",
             Reading { Observed: var observed } => OfReading(observed, unit),
             _ => null,

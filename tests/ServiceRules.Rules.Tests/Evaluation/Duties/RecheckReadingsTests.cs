@@ -92,6 +92,43 @@ public sealed class RecheckReadingsTests
         );
     }
 
+    /// <summary>A check by somebody who may not verify is none, as before the work.</summary>
+    [Theory]
+    [InlineData("tech-01", Verdict.Met)]
+    [InlineData("op-01", Verdict.NotMet)]
+    [InlineData("nobody-9", Verdict.NotMet)]
+    public void Judge_RecheckBy_IsHeldAgainstTheRegister(string by, Verdict expected)
+    {
+        var outcome = Judge(
+            Limited(20) with
+            {
+                Register = [Registers.Trained("tech-01"), new(new("op-01"), Authorised: false, null, null)],
+            },
+            $"08:36 stored_energy_rechecked {by} source=hydraulic pressure=0_bar\n"
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.NotMet,
+            outcome.Notices.Any(told =>
+                told.StartsWith($"The check at 08:36 by {by}, whom the register", StringComparison.Ordinal)
+            )
+        );
+    }
+
+    [Fact]
+    public void Judge_PressureTooHighReadByOneNotAuthorised_StillCounts() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Judge(
+                Job with
+                {
+                    Register = [Registers.Trained("tech-01"), new(new("op-01"), Authorised: false, null, null)],
+                },
+                "08:30 stored_energy_rechecked op-01 source=hydraulic pressure=38_bar\n08:31 stored_energy_rechecked tech-01 source=hydraulic pressure=0_bar\n"
+            ).Verdict
+        );
+
     private static SafetyCase Limited(int? minutes) =>
         new SafetyCase() with
         {
