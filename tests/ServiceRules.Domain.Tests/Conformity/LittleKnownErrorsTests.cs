@@ -1,7 +1,6 @@
 using FsCheck.Xunit;
 using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Measurement;
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Verdicts;
 using static ServiceRules.Domain.Tests.ReferenceNumber;
 using Judge = ServiceRules.Domain.Conformity.Conformity;
