@@ -12,6 +12,7 @@ internal static class BeyondRows
         new Dictionary<string, Func<Story, Possible>>(StringComparer.Ordinal)
         {
             ["energised-by-authorised"] = RunRows.ByAuthorised,
+            ["shut-down-after-run"] = OnMachine(RunRows.ShutDownAgain),
             ["energised-task-approved"] = OnMachine(RunRows.Approved),
             ["energised-measures-first"] = OnMachine(RunRows.MeasuresFirst),
             ["energised-run-length"] = OnMachine(RunRows.RunLength),
