@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Statistics;
@@ -6,8 +7,7 @@ namespace ServiceRules.Domain.Conformity;
 
 /// <summary>
 /// The probability that the true value of a measured length lies within limits (JCGM 106:2012, 7.2 to 7.4):
-/// normal for infinite degrees of freedom, Student's t scaled by u otherwise, with the degrees of freedom
-/// truncated as for the coverage factor.
+/// normal for infinite degrees of freedom, Student's t scaled by u otherwise.
 /// </summary>
 public static class ConformanceProbability
 {
@@ -16,6 +16,28 @@ public static class ConformanceProbability
         measured.Uncertainty == StandardUncertainty.Zero
             ? (zone.Contains(measured.Value) ? Probability.One : Probability.Zero)
             : Probability.FromComputed(Computed(zone, measured));
+
+    /// <summary>
+    /// Between what the probability lies, over all selections of the errors of which one expands to the most
+    /// (<see cref="IndependentErrors"/>): one value where no error says how well it is known, or no other stands beside it.
+    /// </summary>
+    public static ProbabilityRange Within(ToleranceZone zone, MeasuredValue measured)
+    {
+        ImmutableArray<Probability> each =
+        [
+            .. measured.Errors.Selections.Select(selection =>
+                Of(
+                    zone,
+                    new MeasuredValue(
+                        measured.Value,
+                        StandardUncertainty.FromComputed(selection.Millimetres),
+                        selection.DegreesOfFreedom
+                    )
+                )
+            ),
+        ];
+        return each.IsEmpty ? new(Of(zone, measured), Of(zone, measured)) : new(each.Min(), each.Max());
+    }
 
     /// <summary>
     /// All that is certain of a length of which only an interval is known: 1 when the whole interval is permitted, 0 when

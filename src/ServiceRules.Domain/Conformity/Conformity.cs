@@ -23,11 +23,7 @@ public static class Conformity
             (MeasuredValue measured, DecisionRule.GuardedToRisk target) => ByGuard(
                 zone,
                 measured,
-                Length.FromMillimetres(
-                    StandardUncertainty.RoundUp(
-                        measured.Uncertainty.Value.Millimetres * target.Quantile(measured.DegreesOfFreedom)
-                    )
-                ),
+                Length.FromMillimetres(measured.Errors.Largest(target.Quantile)),
                 rule
             ),
             (MeasuredValue measured, DecisionRule.ByProbability bounds) => ByProbability(
@@ -69,7 +65,7 @@ public static class Conformity
         DecisionRule.ByProbability rule
     )
     {
-        var (verdict, reason) = Chosen(ConformanceProbability.Of(zone, measured), rule);
+        var (verdict, reason) = Chosen(ConformanceProbability.Within(zone, measured), rule);
         return Measured(zone, measured, rule, verdict, reason);
     }
 
@@ -100,7 +96,10 @@ public static class Conformity
             Knowledge = measured,
             Rule = rule,
             Expanded = measured.Expanded,
-            ConformanceProbability = ConformanceProbability.Of(zone, measured),
+            ConformanceProbability =
+                ConformanceProbability.Within(zone, measured) is var within && verdict is Verdict.NotMet
+                    ? within.Most
+                    : within.Least,
             Margin = zone.MarginOf(measured.Value),
         };
 
@@ -137,16 +136,16 @@ public static class Conformity
         DecisionRule.ByProbability bounds
     )
     {
-        var (verdict, reason) = Chosen(probability, bounds);
+        var (verdict, reason) = Chosen(new(probability, probability), bounds);
         return result with { Verdict = verdict, Reason = reason, ConformanceProbability = probability };
     }
 
     private static (Verdict, ConformityReason) Chosen(
-        Probability probability,
+        ProbabilityRange probability,
         DecisionRule.ByProbability bounds
     ) =>
-        probability >= bounds.MetFrom ? (Verdict.Met, ConformityReason.ProbablyInside)
-        : probability <= bounds.NotMetUpTo ? (Verdict.NotMet, ConformityReason.ProbablyOutside)
+        probability.Least >= bounds.MetFrom ? (Verdict.Met, ConformityReason.ProbablyInside)
+        : probability.Most <= bounds.NotMetUpTo ? (Verdict.NotMet, ConformityReason.ProbablyOutside)
         : (Verdict.Unproven, ConformityReason.ProbabilityBetweenBounds);
 
     /// <summary>The margin (zero or negative) of an interval that lies outside: its nearest end.</summary>

@@ -45,21 +45,19 @@ public sealed record GaugeFitness
 
     /// <summary>Judges a gauge against a limit.</summary>
     /// <param name="zone">The limits.</param>
-    /// <param name="uncertainty">Standard uncertainty of one reading with the gauge.</param>
-    /// <param name="degreesOfFreedom">Its degrees of freedom.</param>
+    /// <param name="errors">The errors of one reading with the gauge.</param>
     /// <param name="rule">The decision rule that will be used.</param>
     /// <param name="target">The declared target, if the limit has one.</param>
     /// <param name="naturalBound">The value the quantity cannot pass, such as 0 for a gap, if it has one.</param>
     public static GaugeFitness Judge(
         ToleranceZone zone,
-        StandardUncertainty uncertainty,
-        DegreesOfFreedom degreesOfFreedom,
+        IndependentErrors errors,
         DecisionRule rule,
         Length? target,
         Length? naturalBound
     )
     {
-        var expanded = ExpandedUncertainty.From(uncertainty, degreesOfFreedom);
+        var expanded = errors.Expanded;
         if (RoomOf(zone, target, naturalBound) is not { } room)
         {
             return new(GaugeFitnessOutcome.NotJudged, expanded, null, null);
@@ -70,7 +68,7 @@ public sealed record GaugeFitness
             return new(GaugeFitnessOutcome.Fit, expanded, room, null);
         }
 
-        var coarsest = Coarsest(zone, room, expanded.CoverageFactor, degreesOfFreedom, rule);
+        var coarsest = Coarsest(zone, room, errors, rule);
         var fit = expanded.Value <= coarsest;
         return new(
             fit ? GaugeFitnessOutcome.Fit : GaugeFitnessOutcome.Unfit,
@@ -95,20 +93,20 @@ public sealed record GaugeFitness
     private static Length Coarsest(
         ToleranceZone zone,
         Length room,
-        decimal coverageFactor,
-        DegreesOfFreedom degreesOfFreedom,
+        IndependentErrors errors,
         DecisionRule rule
     )
     {
+        var coverageFactor = errors.Expanded.CoverageFactor;
         var expanded = rule switch
         {
             DecisionRule.Guarded guarded => room.Millimetres / guarded.Factor,
-            DecisionRule.GuardedToRisk target when target.Quantile(degreesOfFreedom) is var guarded and > 0 =>
+            DecisionRule.GuardedToRisk target when errors.FactorOf(target.Quantile) is var guarded and > 0 =>
                 WidestGuard(zone, room) * coverageFactor / guarded,
             DecisionRule.GuardedToRisk => StandardUncertainty.Largest.Millimetres,
             DecisionRule.ByProbability bounds => room.Millimetres
                 * coverageFactor
-                / (decimal)QuantileFor(zone, (double)bounds.MetFrom.Value, degreesOfFreedom),
+                / errors.FactorOf(known => QuantileFor(zone, (double)bounds.MetFrom.Value, known)),
             _ => throw new InvalidOperationException("decision rules are a closed family"),
         };
         var quantum = StandardUncertainty.Quantum.Millimetres;
@@ -128,9 +126,9 @@ public sealed record GaugeFitness
             : room.Millimetres;
 
     /// <summary>How many u the best value must stand off each limit; bounded away from zero.</summary>
-    private static double QuantileFor(ToleranceZone zone, double metFrom, DegreesOfFreedom degreesOfFreedom)
+    private static decimal QuantileFor(ToleranceZone zone, double metFrom, DegreesOfFreedom degreesOfFreedom)
     {
         var tail = zone.Width is null ? 1 - metFrom : (1 - metFrom) / 2;
-        return Math.Clamp(new StandardDistribution(degreesOfFreedom).UpperQuantile(tail), 1e-6, 1e6);
+        return (decimal)Math.Clamp(new StandardDistribution(degreesOfFreedom).UpperQuantile(tail), 1e-6, 1e6);
     }
 }

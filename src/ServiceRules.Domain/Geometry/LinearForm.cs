@@ -54,38 +54,26 @@ internal sealed class LinearForm
         double misfit
     )
     {
-        var common = _weights.Zip(
-            shared,
-            (weight, error) =>
-                new UncertaintyContribution(
-                    UncertaintySource.Calibration,
-                    error.Uncertainty.Millimetres,
-                    error.DegreesOfFreedom
-                )
-                    .Times(weight)
-                    .CausedBy(error.Cause)
-        );
-        var own = _weights
-            .Zip(readings, shared)
-            .Where(each => each.First != 0)
-            .Select(each =>
-                (
-                    each.Third.Cause,
-                    Millimetres: Math.Abs((double)each.First)
-                        * Own(each.Second.Uncertainty, each.Third.Uncertainty)
-                        * (_isFitted ? misfit : 1),
-                    DegreesOfFreedom: each.Third.Rest ?? each.Second.DegreesOfFreedom
-                )
+        var each = _weights
+            .Zip(
+                readings,
+                readings.Zip(shared, (reading, error) => reading.Errors.AreAllKnown ? error.AsTold : error)
             )
-            // Readings of one gauge scatter alike: its one estimate of that is no better known for being used twice.
-            .GroupBy(each => each.Cause, StringComparer.Ordinal)
-            .Select(alike => new UncertaintyContribution(
-                UncertaintySource.Reading,
-                Math.Sqrt(alike.Select(each => each.Millimetres * each.Millimetres).Order().Sum()),
-                alike.MaxBy(each => each.DegreesOfFreedom.Reciprocal).DegreesOfFreedom
-            ));
-        var budget = UncertaintyBudget.Of([.. common, .. own]);
-        return budget.Around(Estimate(readings));
+            .Where(reading => reading.First != 0)
+            .ToList();
+        var common = each.GroupBy(reading => reading.Third.Cause, StringComparer.Ordinal)
+            .Select(alike => InCommon([.. alike.Select(reading => (reading.First, reading.Third))]));
+        var own = each.GroupBy(reading => reading.Third.Cause, StringComparer.Ordinal)
+            .Select(alike =>
+                IndependentErrors.OfOneOrigin(
+                    alike.Select(reading =>
+                        reading
+                            .Third.RestOf(reading.Second)
+                            .Times(Math.Abs((double)reading.First) * (_isFitted ? misfit : 1))
+                    )
+                )
+            );
+        return MeasuredValue.With(Estimate(readings), IndependentErrors.Together([.. common, .. own]));
     }
 
     /// <summary>All values the intervals admit.</summary>
@@ -116,6 +104,25 @@ internal sealed class LinearForm
 
     /// <summary>Whether the sum rises with one reading: above zero, falls with it: below zero, or does not change: zero.</summary>
     public int SignOf(int index) => Math.Sign(_weights[index]);
+
+    /// <summary>What readings of one cause share: one error, its weights added exactly, before anything is squared.</summary>
+    private static IndependentErrors InCommon(ImmutableArray<(decimal Weight, SharedError Error)> alike)
+    {
+        var size = UncertaintyBudget
+            .Of([
+                .. alike.Select(each =>
+                    new UncertaintyContribution(
+                        UncertaintySource.Calibration,
+                        each.Error.Errors.Millimetres,
+                        default
+                    )
+                        .Times(each.Weight)
+                        .CausedBy(each.Error.Cause)
+                ),
+            ])
+            .CombinedMillimetres;
+        return alike.MaxBy(each => each.Error.Errors.Expanded.CoverageFactor).Error.Errors.ScaledTo(size);
+    }
 
     internal static double Own(StandardUncertainty whole, StandardUncertainty shared) =>
         Math.Sqrt(

@@ -8,7 +8,7 @@ namespace ServiceRules.Domain.Measurement;
 /// Verdicts use 95.45 %, exactly 2Φ(2) - 1, so that k is 2 for infinite degrees of freedom. That level stands as a table
 /// of decimals (1 to 100 degrees of freedom, 12 decimals; Table G.2 prints two): a guard must have the same digits on
 /// every machine, which a quantile computed in floating point does not promise. Between 100 and infinity the factor for
-/// 100 is used, at most 1.3 % too wide and never too narrow. Other levels are computed.
+/// 100 is used, at most 1.3 % too wide and never too narrow; U interpolates (<see cref="Between"/>). Other levels are computed.
 /// </para>
 /// </summary>
 public static class CoverageFactor
@@ -17,6 +17,9 @@ public static class CoverageFactor
     public const decimal Infinite = 2m;
 
     private const int ComputedDecimals = 10;
+
+    // From here on degrees of freedom count as infinite.
+    private const decimal Many = 1_000_000m;
 
     // prettier-ignore
     private static readonly decimal[] Table =
@@ -130,7 +133,7 @@ public static class CoverageFactor
         level == CoverageLevel.TwoSigma
             ? For(degreesOfFreedom)
             : Math.Round(
-                (decimal)new StandardDistribution(degreesOfFreedom).UpperQuantile(level.Tail),
+                (decimal)new StandardDistribution(degreesOfFreedom.Whole).UpperQuantile(level.Tail),
                 ComputedDecimals
             );
 
@@ -139,4 +142,27 @@ public static class CoverageFactor
         degreesOfFreedom.Truncated is not { } whole
             ? Infinite
             : Table[Math.Clamp(whole, 1, Table.Length) - 1];
+
+    /// <summary>
+    /// k at 95.45 % between whole degrees of freedom (JCGM 100:2008, G.4.1 leaves interpolation open): along 1/ν from one
+    /// table value to the next, and from 100 degrees to a million, where k is 2. A chord of a curve that bends upwards, so not
+    /// below the quantile (beyond 100 degrees by at most 3e-6). Truncated, k would fall in steps.
+    /// </summary>
+    public static decimal Between(DegreesOfFreedom degreesOfFreedom)
+    {
+        if (degreesOfFreedom.Number is not { } finite)
+        {
+            return Infinite;
+        }
+
+        var number = (decimal)finite;
+        if (number >= Table.Length)
+        {
+            return Infinite + ((Table[^1] - Infinite) * ((Many / number) - 1) / ((Many / Table.Length) - 1));
+        }
+
+        var whole = (int)number;
+        return Table[whole - 1]
+            - ((Table[whole - 1] - Table[whole]) * (whole + 1) * (number - whole) / number);
+    }
 }

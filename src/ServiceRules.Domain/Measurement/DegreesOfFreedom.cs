@@ -24,6 +24,9 @@ public readonly record struct DegreesOfFreedom
     /// </summary>
     public int? Truncated => IsInfinite ? null : (int)Math.Floor(Math.Round(_finite, 9));
 
+    /// <summary>The same, truncated to the next lower whole number.</summary>
+    internal DegreesOfFreedom Whole => Truncated is { } whole ? Of(whole) : Infinite;
+
     /// <summary>A finite number of degrees of freedom; beyond a million it counts as infinite.</summary>
     /// <param name="value">At least 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is below 1 or not a number.</exception>
@@ -44,6 +47,9 @@ public readonly record struct DegreesOfFreedom
     /// <summary>The number, or <c>infinite</c>.</summary>
     public override string ToString() =>
         IsInfinite ? "infinite" : Math.Round(_finite, 3).ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>The number; none when infinite.</summary>
+    internal double? Number => IsInfinite ? null : _finite;
 
     internal double Reciprocal => IsInfinite ? 0 : 1 / _finite;
 }

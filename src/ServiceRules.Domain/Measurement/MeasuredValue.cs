@@ -12,11 +12,30 @@ public sealed record MeasuredValue(
     DegreesOfFreedom DegreesOfFreedom = default
 ) : Knowledge
 {
-    /// <summary>U = k·u at 95.45 %.</summary>
-    public ExpandedUncertainty Expanded => ExpandedUncertainty.From(Uncertainty, DegreesOfFreedom);
+    private readonly IndependentErrors? _errors;
+
+    /// <summary>
+    /// U at 95.45 %: k·u, or more where a part of the errors by itself comes to more
+    /// (<see cref="IndependentErrors"/>).
+    /// </summary>
+    public ExpandedUncertainty Expanded => Errors.Expanded;
+
+    /// <summary>The independent errors behind u; one, where no more is known than u and its degrees of freedom.</summary>
+    public IndependentErrors Errors =>
+        _errors ?? IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom);
 
     /// <summary>A length known exactly.</summary>
     public static MeasuredValue Exact(Length value) => new(value, StandardUncertainty.Zero);
+
+    /// <summary>
+    /// A value with these errors. Taken as known altogether they are kept as one, rounded as u is; else unrounded, since k falls
+    /// as they add up, and what follows must not fall with it.
+    /// </summary>
+    internal static MeasuredValue With(Length value, IndependentErrors errors) =>
+        new(value, errors, errors.AreAllKnown ? null : errors);
+
+    private MeasuredValue(Length value, IndependentErrors whole, IndependentErrors? kept)
+        : this(value, whole.Uncertainty, whole.DegreesOfFreedom) => _errors = kept;
 
     /// <inheritdoc/>
     public override Knowledge ShiftedBy(Length by, Length halfWidth)
@@ -26,12 +45,22 @@ public sealed record MeasuredValue(
             return this with { Value = Value + by };
         }
 
-        var budget = UncertaintyBudget.Of(
-            new(UncertaintySource.Reading, Uncertainty.Millimetres, DegreesOfFreedom),
+        var movement = UncertaintyBudget.Of(
             UncertaintyContribution.WithinHalfWidth(UncertaintySource.Movement, halfWidth)
         );
-        return budget.Around(Value + by);
+        return With(Value + by, IndependentErrors.Together([Errors, movement.Errors]));
     }
+
+    /// <summary>Whether both tell the same: the value, u, its degrees of freedom and U.</summary>
+    public bool Equals(MeasuredValue? other) =>
+        other is not null
+        && Value == other.Value
+        && Uncertainty == other.Uncertainty
+        && DegreesOfFreedom == other.DegreesOfFreedom
+        && Expanded == other.Expanded;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Value, Uncertainty, DegreesOfFreedom);
 
     /// <inheritdoc/>
     public override LengthInterval AsInterval() =>

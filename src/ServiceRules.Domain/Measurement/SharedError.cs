@@ -19,6 +19,71 @@ public readonly record struct SharedError(
     /// </summary>
     public DegreesOfFreedom? Rest { get; init; }
 
+    /// <summary>The independent errors that it comes to; one, where no more is known than its size.</summary>
+    public IndependentErrors Errors
+    {
+        get => _errors ?? IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom);
+        init => _errors = value;
+    }
+
+    private readonly IndependentErrors? _errors;
+
+    private readonly IndependentErrors? _rest;
+
+    /// <summary>The same, with the rest of the reading's uncertainty as its own budget has it.</summary>
+    /// <param name="own">The budget of what the reading does not share.</param>
+    public SharedError WithRest(UncertaintyBudget own) =>
+        new(Uncertainty, Cause, DegreesOfFreedom, own.DegreesOfFreedom, _errors, own.Errors);
+
+    /// <summary>
+    /// The same for what follows from several readings: of a weighted sum the rest is never known worse than that of the reading
+    /// whose rest expands to the most (JCGM 100:2008, G.4.1).
+    /// </summary>
+    /// <param name="readings">What each of them shares, one or more.</param>
+    public SharedError WithRestOf(IEnumerable<SharedError> readings)
+    {
+        var worst = readings.MaxBy(each => each.RestFactor);
+        return new(
+            Uncertainty,
+            Cause,
+            DegreesOfFreedom,
+            worst.Rest ?? DegreesOfFreedom.Infinite,
+            _errors,
+            worst._rest
+        );
+    }
+
+    /// <summary>The same as told, rounded: beside readings of which all is taken as known.</summary>
+    internal SharedError AsTold => new(Uncertainty, Cause, DegreesOfFreedom) { Rest = Rest };
+
+    /// <summary>What the rest is made up of, in a reading that is known so.</summary>
+    internal IndependentErrors RestOf(MeasuredValue whole)
+    {
+        var (all, shared) = (whole.Errors.Millimetres, Errors.Millimetres);
+        var size = Math.Sqrt(Math.Max(0, (all * all) - (shared * shared)));
+        return _rest is { Millimetres: > 0 } known ? known.ScaledTo(size)
+            : Rest is { } degrees ? IndependentErrors.One(size, degrees)
+            : whole.Errors.ScaledTo(size);
+    }
+
+    private decimal RestFactor =>
+        _rest?.Expanded.CoverageFactor ?? CoverageFactor.Between(Rest ?? DegreesOfFreedom.Infinite);
+
+    private SharedError(
+        StandardUncertainty uncertainty,
+        string cause,
+        DegreesOfFreedom degreesOfFreedom,
+        DegreesOfFreedom? rest,
+        IndependentErrors? errors,
+        IndependentErrors? restErrors
+    )
+        : this(uncertainty, cause, degreesOfFreedom)
+    {
+        Rest = rest;
+        _errors = errors;
+        _rest = restErrors;
+    }
+
     // No gauge can be called that: an identity has no spaces.
     private const string NoGauge = "no gauge named";
 

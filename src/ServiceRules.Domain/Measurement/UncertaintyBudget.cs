@@ -14,34 +14,24 @@ public sealed class UncertaintyBudget
     private UncertaintyBudget(ImmutableArray<UncertaintyContribution> contributions)
     {
         Contributions = contributions;
-        // Summed in order of size: the same contributions in any order give the same bits.
-        var ordered = Errors(contributions)
-            .OrderBy(error => error.Size)
-            .ThenBy(error => error.DegreesOfFreedom.Reciprocal)
-            .ToList();
-        var variance = ordered.Sum(error => error.Size * error.Size);
-        var reliability = ordered.Sum(error =>
-            error.Size * error.Size * error.Size * error.Size * error.DegreesOfFreedom.Reciprocal
-        );
-        CombinedMillimetres = Math.Sqrt(variance);
-        Combined = StandardUncertainty.FromComputed(CombinedMillimetres);
-        EffectiveDegreesOfFreedom =
-            reliability > 0 ? variance * variance / reliability : double.PositiveInfinity;
-        DegreesOfFreedom = DegreesOfFreedom.Of(EffectiveDegreesOfFreedom);
+        Errors = IndependentErrors.Of(ErrorsOf(contributions));
     }
 
     /// <summary>The lines of the budget, as given; those that come to nothing are still listed.</summary>
     public ImmutableArray<UncertaintyContribution> Contributions { get; }
 
     /// <summary>The combined standard uncertainty.</summary>
-    public StandardUncertainty Combined { get; }
+    public StandardUncertainty Combined => Errors.Uncertainty;
 
     /// <summary>The effective degrees of freedom of the combined uncertainty, plain Welch-Satterthwaite.</summary>
-    public DegreesOfFreedom DegreesOfFreedom { get; }
+    public DegreesOfFreedom DegreesOfFreedom => Errors.DegreesOfFreedom;
 
-    internal double CombinedMillimetres { get; }
+    /// <summary>The independent errors that its lines come to.</summary>
+    public IndependentErrors Errors { get; }
 
-    internal double EffectiveDegreesOfFreedom { get; }
+    internal double CombinedMillimetres => Errors.Millimetres;
+
+    internal double EffectiveDegreesOfFreedom => Errors.EffectiveDegreesOfFreedom;
 
     /// <summary>
     /// Combines contributions; none at all is an exactly known length.
@@ -51,10 +41,14 @@ public sealed class UncertaintyBudget
 
     /// <summary>A value with this budget as its uncertainty.</summary>
     /// <param name="value">The best estimate.</param>
-    public MeasuredValue Around(Length value) => new(value, Combined, DegreesOfFreedom);
+    public MeasuredValue Around(Length value) => MeasuredValue.With(value, Errors);
+
+    /// <summary>All of it as one and the same error in every reading of a cause.</summary>
+    /// <param name="cause">The cause, such as the gauge.</param>
+    public SharedError SharedBy(string cause) => new(Combined, cause, DegreesOfFreedom) { Errors = Errors };
 
     /// <summary>Independent errors: each line of its own, and one for each cause, its sensitivities added exactly.</summary>
-    private static IEnumerable<(double Size, DegreesOfFreedom DegreesOfFreedom)> Errors(
+    private static IEnumerable<(double Size, DegreesOfFreedom DegreesOfFreedom)> ErrorsOf(
         ImmutableArray<UncertaintyContribution> contributions
     ) =>
         contributions

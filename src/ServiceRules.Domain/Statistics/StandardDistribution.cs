@@ -6,7 +6,7 @@ namespace ServiceRules.Domain.Statistics;
 
 /// <summary>
 /// The standardised distribution of a measured value about its estimate: normal for infinite degrees of freedom,
-/// Student's t otherwise (JCGM 100:2008, G.3), with the degrees of freedom truncated to the next lower whole number.
+/// Student's t otherwise (JCGM 100:2008, G.3), with any degrees of freedom from 1 on.
 /// </summary>
 /// <param name="DegreesOfFreedom">How well the standard deviation is known.</param>
 internal readonly record struct StandardDistribution(DegreesOfFreedom DegreesOfFreedom)
@@ -22,7 +22,7 @@ internal readonly record struct StandardDistribution(DegreesOfFreedom DegreesOfF
             return 0;
         }
 
-        return DegreesOfFreedom.Truncated is { } finite
+        return DegreesOfFreedom.Number is { } finite
             ? StudentT.CDF(0, 1, finite, -standardised)
             : 0.5 * SpecialFunctions.Erfc(standardised / Math.Sqrt(2));
     }
@@ -39,7 +39,7 @@ internal readonly record struct StandardDistribution(DegreesOfFreedom DegreesOfF
             return double.PositiveInfinity;
         }
 
-        if (DegreesOfFreedom.Truncated is not { } finite)
+        if (DegreesOfFreedom.Number is not { } finite)
         {
             var normal = -Normal.InvCDF(0, 1, tail);
             return normal + ((UpperTail(normal) - tail) / NormalDensity(normal));

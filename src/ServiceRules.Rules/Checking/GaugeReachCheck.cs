@@ -160,8 +160,7 @@ internal static class GaugeReachCheck
         var zone = asked.Zone.In(asked.Zone.Governing);
         var fitness = GaugeFitness.Judge(
             zone.With(decision.LimitItself) ?? zone,
-            doubt,
-            DegreesOfFreedom.Infinite,
+            new MeasuredValue(Length.Zero, doubt).Errors,
             decision.By,
             asked.Zone.Target,
             asked.Bound is { } natural && zone.Contains(natural) ? natural : null

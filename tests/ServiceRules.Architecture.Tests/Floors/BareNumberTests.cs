@@ -18,6 +18,7 @@ public sealed class BareNumberTests
         ["Clip.RatioTo"] = "clip ratio, length per length",
         ["Comparison.Probability"] = "probability of conformance, a pure number",
         ["CoverageFactor.At"] = "coverage factor, a pure number",
+        ["CoverageFactor.Between"] = "coverage factor, a pure number",
         ["CoverageFactor.For"] = "coverage factor, a pure number",
         ["CoverageFactor.Infinite"] = "coverage factor, a pure number",
         ["DecisionRule.Guarded..ctor"] = "guard factor, a pure number",

@@ -202,8 +202,9 @@ public sealed class ConformityTests
 
         var result = Judge.Decide(Zone, measured, DecisionRule.FullGuard);
 
-        // k for 2 degrees of freedom is 4.526536687430 (Table G.2 prints 4.53); U is rounded up to 1e-7 mm.
-        Assert.Equal(Mm(0.0045266m), result.Guard);
+        // k for 2 degrees of freedom is 4.526536687430, for 3 it is 3.306822175006 (Table G.2 prints 4.53 and 3.31). Along
+        // 1/ν at 2.9: 4.526536687430 - 1.219714512424·3·0.9/2.9 = 3.390940... U is rounded up to 1e-7 mm.
+        Assert.Equal(Mm(0.003391m), result.Guard);
     }
 
     [Fact]

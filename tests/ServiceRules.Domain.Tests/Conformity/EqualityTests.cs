@@ -104,11 +104,15 @@ public sealed class EqualityTests
 
         Assert.Equal(
             GaugeFitnessOutcome.Fit,
-            GaugeFitness.Judge(Permitted, u, default, DecisionRule.FullGuard, null, null).Outcome
+            GaugeFitness
+                .Judge(Permitted, new MeasuredValue(Mm(0m), u).Errors, DecisionRule.FullGuard, null, null)
+                .Outcome
         );
         Assert.Equal(
             GaugeFitnessOutcome.Unfit,
-            GaugeFitness.Judge(Excluded, u, default, DecisionRule.FullGuard, null, null).Outcome
+            GaugeFitness
+                .Judge(Excluded, new MeasuredValue(Mm(0m), u).Errors, DecisionRule.FullGuard, null, null)
+                .Outcome
         );
     }
 

@@ -139,7 +139,13 @@ public sealed class GaugeFitnessTests
         var uncertainty = StandardUncertainty.From(Mm((u + 1) * 0.0001m));
         var known = DegreesOfFreedom.Of(degreesOfFreedom + 1);
 
-        var fitness = GaugeFitness.Judge(Band, uncertainty, known, rule, null, null);
+        var fitness = GaugeFitness.Judge(
+            Band,
+            new MeasuredValue(Mm(0m), uncertainty, known).Errors,
+            rule,
+            null,
+            null
+        );
         var best = Judge.Decide(Band, new MeasuredValue(Band.Middle!.Value, uncertainty, known), rule);
 
         Assert.Equal(best.Verdict == Verdict.Met, fitness.Outcome == GaugeFitnessOutcome.Fit);
@@ -154,8 +160,7 @@ public sealed class GaugeFitnessTests
     ) =>
         GaugeFitness.Judge(
             zone,
-            StandardUncertainty.From(Mm(u)),
-            DegreesOfFreedom.Infinite,
+            new MeasuredValue(Mm(0m), StandardUncertainty.From(Mm(u))).Errors,
             rule,
             target,
             naturalBound

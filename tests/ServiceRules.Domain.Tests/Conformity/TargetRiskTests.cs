@@ -152,8 +152,7 @@ public sealed class TargetRiskTests
         var band = ToleranceZone.Between(Mm(0.02m), Mm(0.05m));
         var fitness = GaugeFitness.Judge(
             band,
-            StandardUncertainty.From(Mm(0.009m)),
-            default,
+            new MeasuredValue(Mm(0m), StandardUncertainty.From(Mm(0.009m))).Errors,
             To(Probability.Of(0.05m)),
             null,
             null
@@ -163,7 +162,13 @@ public sealed class TargetRiskTests
         Assert.Equal(
             GaugeFitnessOutcome.Fit,
             GaugeFitness
-                .Judge(band, StandardUncertainty.From(Mm(1m)), default, To(Probability.Of(0.5m)), null, null)
+                .Judge(
+                    band,
+                    new MeasuredValue(Mm(0m), StandardUncertainty.From(Mm(1m))).Errors,
+                    To(Probability.Of(0.5m)),
+                    null,
+                    null
+                )
                 .Outcome
         );
     }

@@ -109,9 +109,10 @@ public sealed class SharedErrorTests
     public void At_ALineByALittleKnownCalibration_IsKnownNoBetterThanTheReadings()
     {
         // Calibration 0.005 on 3, resolution 0.001/√12, stations 0, 50 and 100 of a width of 100. At a station the reading
-        // alone: u² = 25 + 1/12 µm², 3·(u/5)⁴ = 3.02, cut to 3, where JCGM 100, table G.2, has k = 3.31: U = 0.0166. The
+        // alone: u² = 25 + 1/12 µm², 3·(u/5)⁴ = 3.02. The calibration by itself, on 3, where JCGM 100, table G.2, has k = 3.31:
+        // 3.306822175006·0.005 = 0.01653411; all together less. The
         // line at the left end weighs 5/6, 1/3 and -1/6: u² = 25 + (25 + 4 + 1)/36/12 = 25.0694, u = 0.0050070,
-        // 3·(25.0694/25)² = 3.017, cut to 3. Its tilt weighs -1, 0 and 1: only the resolution is left, taken as known,
+        // 3·(25.0694/25)² = 3.017, k = 3.30 along 1/ν, 0.0165: less than the calibration by itself. Its tilt weighs -1, 0 and 1: only the resolution is left, taken as known,
         // 0.001·√(2/12) = 0.00040825, k = 2.
         var budget = UncertaintyBudget.Of(
             UncertaintyContribution.Calibration(Mm(0.010m), 2m, DegreesOfFreedom.Of(3)),
@@ -138,7 +139,7 @@ public sealed class SharedErrorTests
         // Uncertainties are kept to 1e-7, rounded up.
         Assert.InRange(end.Uncertainty.Value.Millimetres, 0.005007m, 0.0050072m);
         Assert.Equal(3, end.DegreesOfFreedom.Truncated);
-        Assert.InRange(end.Expanded.Value.Millimetres, 0.01655m, 0.01658m);
+        Assert.Equal(Mm(0.0165342m), end.Expanded.Value);
 
         var tilt = (MeasuredValue)fit.Tilt;
         Assert.InRange(tilt.Uncertainty.Value.Millimetres, 0.000408m, 0.000411m);

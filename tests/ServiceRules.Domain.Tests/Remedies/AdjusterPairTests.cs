@@ -22,6 +22,22 @@ public sealed class AdjusterPairTests
     public void TryCreate_AdjustersAMillimetreApart_AreUsable() =>
         Assert.True(AdjusterPair.TryCreate(Mm(10m), Mm(11m), Mm(0.0127m), Approach.Either, out _));
 
+    /// <summary>Two steps too far and two back, on top of those that were asked, against the approach only.</summary>
+    [Theory]
+    [InlineData(Approach.Opening, -3, 7)]
+    [InlineData(Approach.Opening, 3, 3)]
+    [InlineData(Approach.Closing, 3, 7)]
+    [InlineData(Approach.Closing, -3, 3)]
+    [InlineData(Approach.Either, -3, 3)]
+    [InlineData(Approach.Opening, 0, 0)]
+    public void Cost_OfSteps_CountsTheTakeUpAgainstTheApproach(Approach approach, int steps, int expected)
+    {
+        var pair = ClickSolverTests.Pair(0m, 500m, 0.0127m, approach) with { TakeUp = 2 };
+
+        Assert.Equal(expected, pair.Cost(steps));
+        Assert.Equal(expected, pair.MovesFor(steps).Length);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(10)]

@@ -191,7 +191,8 @@ public sealed class GaugeTests
     [Fact]
     public void Build_RepeatabilityFromFewReadings_CoversWithStudentsFactor()
     {
-        // u² = 4.23333e-5; ν = u⁴/(0.003⁴/1) = 22.1, so k is that of 22: 2.120240426521 (JCGM 100, Table G.2).
+        // u² = 4.23333e-5. All of it has ν = u⁴/(0.003⁴/1) = 22.1 and k = 2.12: 0.0138. The scatter by itself, on one degree of
+        // freedom, has k = 13.967730199245 (JCGM 100, Table G.2): 0.041903190597735, which is more and counts.
         var studied = First with
         {
             Repeatability = null,
@@ -200,7 +201,7 @@ public sealed class GaugeTests
 
         var place = Left(Frame([studied], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
 
-        Assert.Equal(2.120240426521m, ((MeasuredValue)place.Knowledge!).Expanded.CoverageFactor);
+        Assert.Equal(Mm(0.0419032m), ((MeasuredValue)place.Knowledge!).Expanded.Value);
         Assert.Equal(Mm(0.0065065m), ((MeasuredValue)place.Knowledge).Uncertainty.Value);
     }
 

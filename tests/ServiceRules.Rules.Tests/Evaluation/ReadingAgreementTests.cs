@@ -83,12 +83,12 @@ public sealed class ReadingAgreementTests
     }
 
     /// <summary>
-    /// Own 1.73333e-5 on (1.73333e-5)²/0.003⁴ = 3.7, taken as 3: k = 3.307 (JCGM 100, table G.2 with 95.45 %), U of the
-    /// difference 0.01947.
+    /// Own 1.73333e-5 on 3.7 degrees of freedom is ± 0.0146 for one reading; its scatter by itself, on one, is 13.968 · 0.003 =
+    /// 0.0419 (JCGM 100, table G.2 with 95.45 %) and counts: √2 of that, 0.05926, for the difference.
     /// </summary>
     [Theory]
-    [InlineData("4.0194 mm", KnownState.Fresh)]
-    [InlineData("4.0196 mm", KnownState.Conflicting)]
+    [InlineData("4.0592 mm", KnownState.Fresh)]
+    [InlineData("4.0594 mm", KnownState.Conflicting)]
     public void Build_AScatterFromFewReadings_IsCoveredByStudentsFactor(string second, KnownState expected)
     {
         var studied = First with { Repeatability = null, RepeatabilityStudies = [new(L("0.003 mm"), 1)] };

@@ -83,7 +83,7 @@ internal static class GaugeFindings
     )
     {
         var budget = UncertaintyBudget.Of([.. Common(gauge, length, coarsestPrint, workshop)]);
-        return new(budget.Combined, gauge.Id.Text, budget.DegreesOfFreedom);
+        return budget.SharedBy(gauge.Id.Text);
     }
 
     private static IEnumerable<UncertaintyContribution> Common(

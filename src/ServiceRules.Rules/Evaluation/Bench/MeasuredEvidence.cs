@@ -84,10 +84,9 @@ internal static class MeasuredEvidence
     ) =>
         gauge is null
             ? null
-            : GaugeFindings.SharedBy(gauge, value, CoarsestOf(readings), workshop) with
-            {
-                Rest = OwnOf(gauge, readings, carried).DegreesOfFreedom,
-            };
+            : GaugeFindings
+                .SharedBy(gauge, value, CoarsestOf(readings), workshop)
+                .WithRest(OwnOf(gauge, readings, carried));
 
     /// <summary>One reading by itself.</summary>
     public static MeasuredValue Of(LoggedReading reading, Temperature? workshop) => Mean([reading], workshop);

@@ -56,17 +56,11 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
     public int? Blade => Places[0].Blade;
 
     /// <summary>
-    /// What all readings share; none when they were taken with different gauges. Of the rest, a weighted sum is never known
-    /// worse than the reading whose rest is known least (JCGM 100:2008, G.4.1).
+    /// What all readings share; none when they were taken with different gauges.
     /// </summary>
     public SharedError? Shared =>
         Places[0].Shared is { } shared && Places.All(place => place.Shared?.Cause == shared.Cause)
-            ? shared with
-            {
-                Rest = Places
-                    .Select(place => place.Shared?.Rest ?? DegreesOfFreedom.Infinite)
-                    .Aggregate(DegreesOfFreedom.Least),
-            }
+            ? shared.WithRestOf(Places.Select(place => place.Shared!.Value))
             : null;
 
     public static KnownLine? Through(ImmutableArray<PlaceKnown> places, Length width) =>

@@ -164,8 +164,7 @@ internal sealed record PlaceJudgement(
         (asked.Grown?.ByGauge ?? asked.Knowledge) is MeasuredValue measured
             ? GaugeFitness.Judge(
                 zone,
-                measured.Uncertainty,
-                measured.DegreesOfFreedom,
+                measured.Errors,
                 rule,
                 target,
                 // A bound outside the zone says nothing of how far inside a value may lie.
