@@ -158,6 +158,7 @@ public sealed class RuleEngine
                 Comparisons = outcome.Comparisons,
                 Evidence = outcome.Evidence,
                 Remedy = outcome.Verdict is Verdict.Met or Verdict.NotApplicable ? null : outcome.Remedy,
+                StillToDo = outcome.StillToDo,
                 LetOut = letOut.By,
                 Notices = [.. outcome.Notices, .. effects.Refused(rule, subject, outcome.Verdict)],
             },

@@ -59,9 +59,10 @@ public sealed class CheckCommandTests : IDisposable
             "The machine shut down",
             "The key out and kept",
             "The isolator turned off for engine start",
-            "A lock or tag put on the isolator for engine start",
+            "An own lock or control of tech-02 on engine start",
             "The stored energy released for",
             "The isolation verified for",
+            "Gloves worn by tech-02",
             "Job and safe work, otherwise",
         ];
         var places = steps.Select(step => outcome.StandardOutput.IndexOf(step, StringComparison.Ordinal));
@@ -114,6 +115,57 @@ public sealed class CheckCommandTests : IDisposable
         Assert.True(outcome.ExitCode == 0, outcome.ToString());
         Assert.Contains(
             "note: The notice at 08:00 names nobody: who was told is not shown. (Affected people told)",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>Hanging one's own lock is what puts a lock on the isolator.</summary>
+    [Fact]
+    public void Check_JobBeforeHandsGoIn_ListsOneActOnce()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        job["timeline"] = new JsonArray();
+
+        var outcome = _product.Run(
+            "check",
+            _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()))
+        );
+
+        Assert.DoesNotContain("lock or tag put on", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    /// <summary>What the claim lacks stands first: it takes the place of all that follows.</summary>
+    [Fact]
+    public void Check_JobUnderAClaimThatNothingBearsOutYet_SaysWhatTheClaimLacks()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        job["setting"] = "in-use";
+        job["handsInBladeZone"] = false;
+        foreach (var unit in job["units"]!.AsArray())
+        {
+            unit!.AsObject().Remove("entries");
+        }
+        job["timeline"] = JsonNode.Parse(
+            """
+            [
+              { "event": "exemption_claimed", "at": "2026-04-13T08:00:00+01:00", "by": "tech-02",
+                "claim": { "kind": "minor-servicing", "routine": true, "repetitive": true, "integral": true } },
+              { "event": "alternative_measures_recorded", "at": "2026-04-13T08:01:00+01:00", "by": "tech-02",
+                "measures": ["engine-off"] }
+            ]
+            """
+        );
+
+        var outcome = _product.Run(
+            "check",
+            _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()))
+        );
+
+        Assert.Contains(
+            "1. For the claim of minor servicing, instead of isolating and locking out: the machine shut down",
             outcome.StandardOutput,
             StringComparison.Ordinal
         );

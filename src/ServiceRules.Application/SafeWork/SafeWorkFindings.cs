@@ -3,6 +3,7 @@ using ServiceRules.Application.Assessing;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.SafeWork;
@@ -10,26 +11,6 @@ namespace ServiceRules.Application.SafeWork;
 /// <summary>What an assessment found about safe work, apart from everything it found at the bench.</summary>
 public sealed class SafeWorkFindings
 {
-    /// <summary>Duties whose breach leaves hands in reach of live energy, the nearest danger first.</summary>
-    private static readonly ImmutableArray<EnergyDuty> HandsAtRisk =
-    [
-        EnergyDuty.NoHandsWhileEnergised,
-        EnergyDuty.AdjusterUntouchedWhileRunning,
-        EnergyDuty.EnergisedByAuthorised,
-        EnergyDuty.OwnDeviceThroughWork,
-        EnergyDuty.OwnDeviceInGroup,
-        EnergyDuty.RelockedAfterTest,
-        EnergyDuty.HandoverContinuous,
-        EnergyDuty.SourceAddedControlled,
-        EnergyDuty.SourcesIsolated,
-        EnergyDuty.DeviceOnEachIsolator,
-        EnergyDuty.DeviceHoldsOff,
-        EnergyDuty.StoredEnergyReleased,
-        EnergyDuty.IsolationVerified,
-        EnergyDuty.BuildUpRechecked,
-        EnergyDuty.DeviceOffByOwner,
-    ];
-
     private SafeWorkFindings(Assessed job, ImmutableArray<SafeWorkFinding> all)
     {
         All = all;
@@ -108,12 +89,13 @@ public sealed class SafeWorkFindings
         };
     }
 
+    // Who is protected from what comes before what follows from it.
     private static int DangerOf(Rule rule) =>
         rule.Check switch
         {
             Check.Protection => -1,
-            Check.EnergyControl { Of: var duty } when HandsAtRisk.IndexOf(duty) is >= 0 and var at => at,
-            _ => HandsAtRisk.Length,
+            Check.EnergyControl { Of: var duty } => (int)DutyTable.Of(duty).Danger,
+            _ => (int)HandsDanger.None,
         };
 
     private static HeldClaim? ClaimHeld(ServiceRecord record, SafeWorkFinding one)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 using Requirement = ServiceRules.Rules.Model.Rule;
 
@@ -42,11 +43,20 @@ internal sealed record BeforeHands(
             let step = StepsBeforeHands.Of(rule.Check)
             where step is not null
             orderby step.Value, finding.Rule
-            select (Finding: finding, Rule: rule)
+            select (Finding: finding, Rule: rule, Duty: DutyOf(rule))
         ).ToImmutableArray();
         // Who is protected sums the other steps up: told only where it is the only one.
         var single = lacking
             .Where(one => one.Rule.Check is not Check.Protection && !IsOrderOfNothing(one.Rule, one.Finding))
+            // One act is told once, by the duty that asks the most of it.
+            .Where(one =>
+                !lacking.Any(other =>
+                    one.Duty is { } duty
+                    && other.Duty is { } does
+                    && !other.Finding.StillToDo.IsEmpty
+                    && DutyTable.Of(does).Does.Contains(duty)
+                )
+            )
             .ToImmutableArray();
         ImmutableArray<string> steps =
         [
@@ -76,15 +86,10 @@ internal sealed record BeforeHands(
         rule.Check is Check.OrderOfEvents or Check.EnergyControl { Of: EnergyDuty.MakeSafeOrder }
         && finding.Evidence.Length < 2;
 
-    private static ImmutableArray<string> Lines(Finding finding)
-    {
-        var missing = new[] { finding.Statement }
-            .Concat(finding.Notices)
-            .Select(StepsBeforeHands.Missing)
-            .OfType<string>()
-            .ToImmutableArray();
-        return !missing.IsEmpty ? missing
-            : finding.Remedy is Remedy.Act act ? [act.What]
-            : [finding.Statement];
-    }
+    private static EnergyDuty? DutyOf(Requirement rule) => (rule.Check as Check.EnergyControl)?.Of;
+
+    private static ImmutableArray<string> Lines(Finding finding) =>
+        !finding.StillToDo.IsEmpty ? finding.StillToDo
+        : finding.Remedy is Remedy.Act act ? [act.What]
+        : [finding.Statement];
 }

@@ -36,6 +36,9 @@ public sealed record Finding
     /// <summary>What to do about it; absent when met.</summary>
     public Remedy? Remedy { get; init; }
 
+    /// <summary>On a job that goes on: each thing that is still to be done, without when and why.</summary>
+    public ImmutableArray<string> StillToDo { get; init; } = [];
+
     /// <summary>Waiver or second-person release that this finding was let out under, in plain words.</summary>
     public string? LetOut { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Engine.Judging;
@@ -34,24 +35,9 @@ internal static class CheckReach
             Check.RequiredEvent { When: RequiredWhen.BeforeWork }
             or Check.OrderOfEvents
             or Check.Protection => true,
-            Check.EnergyControl duty => !IsAfterHands(duty.Of),
+            Check.EnergyControl duty => !DutyTable.Of(duty.Of).IsDueAfterHands,
             // Somebody is about to rely on a lock that may hang on another machine.
             Check.Credibility { Of: CredibilityOf.LockInTwoPlaces } => true,
             _ => false,
         };
-
-    // What is due when hands are out again: on an open job it is still to come, and nobody is in danger for want of it.
-    private static bool IsAfterHands(EnergyDuty duty) =>
-        duty
-            is EnergyDuty.AreaInspected
-                or EnergyDuty.PeopleClear
-                or EnergyDuty.GroupAccounted
-                or EnergyDuty.DeviceOffByOwner
-                or EnergyDuty.AffectedToldAfter
-                or EnergyDuty.ToldBeforeStart
-                or EnergyDuty.OwnerAbsent
-                or EnergyDuty.OwnerSought
-                or EnergyDuty.OwnerTold
-                or EnergyDuty.OutsideDeviceLeftAlone
-                or EnergyDuty.BlockageCheckedAfter;
 }

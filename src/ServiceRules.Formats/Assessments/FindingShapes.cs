@@ -137,6 +137,13 @@ internal static class FindingShapes
                     f => f.Evidence
                 );
                 var remedy = o.Optional("remedy", RemedyShapes.Remedy, "what to do about it", f => f.Remedy);
+                var stillToDo = o.Items(
+                    "stillToDo",
+                    Terms.Note,
+                    FormatLimits.Evidence,
+                    "on a job that goes on, each thing that is still to be done",
+                    f => f.StillToDo
+                );
                 var letOut = o.Optional("letOut", Terms.Note, "what it was let out under", f => f.LetOut);
                 var notices = o.Items(
                     "notices",
@@ -157,6 +164,7 @@ internal static class FindingShapes
                     Comparisons = v.Get(comparisons),
                     Evidence = v.Get(evidence),
                     Remedy = v.Get(remedy),
+                    StillToDo = v.Get(stillToDo),
                     LetOut = v.Get(letOut),
                     Notices = v.Get(notices),
                 };

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Checking;
@@ -14,8 +15,6 @@ public static class ReachableVerdicts
 
     private static readonly ImmutableArray<Verdict> NeverNotMet = [Verdict.Met, Verdict.Unproven];
 
-    private static readonly ImmutableArray<Verdict> NeverUnproven = [Verdict.Met, Verdict.NotMet];
-
     private static readonly ImmutableArray<Verdict> NeverMet = [Verdict.NotMet, Verdict.Unproven];
 
     /// <summary>The verdicts, in the order met, not met, unproven.</summary>
@@ -28,24 +27,7 @@ public static class ReachableVerdicts
             Check.RecordPart { Part: RequiredPart.SignOff } => NeverNotMet,
             // No wave measured is no proof that there is none; a wave that was measured is there.
             Check.WavePitch => NeverMet,
-            Check.EnergyControl duty => Of(duty.Of),
-            _ => All,
-        };
-
-    private static ImmutableArray<Verdict> Of(EnergyDuty duty) =>
-        duty switch
-        {
-            // What is for a person to decide is neither kept nor broken by a record.
-            EnergyDuty.CoverageDecided => [Verdict.Unproven],
-            // What a register or record says or does not say of these is the whole of it.
-            EnergyDuty.WrittenProcedure
-            or EnergyDuty.DeviceForLockoutOnly
-            or EnergyDuty.RetrainedAfterFinding
-            or EnergyDuty.TrainingCertified
-            or EnergyDuty.TrainingThroughWork
-            or EnergyDuty.InspectionThroughWork
-            or EnergyDuty.ElectricalRecord
-            or EnergyDuty.OwnExceptionNotReleased => NeverUnproven,
+            Check.EnergyControl duty => DutyTable.Of(duty.Of).Verdicts,
             _ => All,
         };
 }

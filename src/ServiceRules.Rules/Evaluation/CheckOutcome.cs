@@ -25,6 +25,9 @@ public sealed record CheckOutcome
     /// <summary>What to do; null when met.</summary>
     public Remedy? Remedy { get; init; }
 
+    /// <summary>On a job that goes on: each thing that is still to be done, without when and why.</summary>
+    public ImmutableArray<string> StillToDo { get; init; } = [];
+
     /// <summary>Why to read again, where the reason alone does not tell.</summary>
     internal string? WhyAgain { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
@@ -33,17 +34,11 @@ internal static class LetterPlace
                 .FirstOrDefault();
 
     private static bool IsOfHands(Check check) =>
-        check
-            is Check.Protection
-                or Check.EnergyControl
-                {
-                    Of: EnergyDuty.OwnDeviceThroughWork
-                        or EnergyDuty.OwnDeviceInGroup
-                        or EnergyDuty.NoHandsWhileEnergised
-                        or EnergyDuty.RelockedAfterTest
-                        or EnergyDuty.HandoverContinuous
-                        or EnergyDuty.SourceAddedControlled
-                };
+        check is Check.Protection
+        || (
+            check is Check.EnergyControl { Of: var duty }
+            && DutyTable.Of(duty).Danger is HandsDanger.MachineLive or HandsDanger.NothingHeld
+        );
 
     private static int First(
         SafeWorkView view,

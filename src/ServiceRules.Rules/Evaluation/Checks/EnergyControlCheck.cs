@@ -1,6 +1,4 @@
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Duties;
-using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -10,19 +8,7 @@ internal static class EnergyControlCheck
 {
     public static CheckOutcome Evaluate(Check.EnergyControl check, Rule rule, JobFrame frame)
     {
-        var judge =
-            TimelineDuties.Table.GetValueOrDefault(check.Of)
-            ?? RegisterDuties.Table.GetValueOrDefault(check.Of);
         var duty = DutyFrame.Of(rule, frame);
-        return Suppression.Of(check.Of, duty) ?? judge?.Invoke(duty) ?? NotJudged();
+        return Suppression.Of(check.Of, duty) ?? DutyTable.Of(check.Of).Judge(duty);
     }
-
-    private static CheckOutcome NotJudged() =>
-        TimelineOutcome.Of(
-            Verdict.Unproven,
-            FindingReason.StepMissing,
-            "This duty is not judged yet.",
-            [],
-            "Have a person look at it."
-        );
 }

@@ -106,12 +106,11 @@ internal static class StepsAfterWork
                 entries,
                 "Take the machine out of use until it is done and seen to."
             ),
-            _ when reading.IsOpen => new(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown: {what}, after the work and before the machine is started or handed back.",
+            _ when reading.IsOpen => TimelineFault.NotYet(
+                $"{what}, after the work and before the machine is started or handed back",
+                "Do it after the work, before the machine is started or handed back.",
                 entries,
-                "Do it after the work, before the machine is started or handed back."
+                by: null
             ),
             (null, _) => new(
                 Verdict.NotMet,

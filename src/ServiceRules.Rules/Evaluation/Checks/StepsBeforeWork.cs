@@ -208,11 +208,8 @@ internal static class StepsBeforeWork
     ) => step.Entries(reading, source).FirstOrDefault(entry => entry.Place() > work.Start.Place());
 
     private static TimelineFault NotYet(RequiredStep step, List<EnergySource> sources) =>
-        new(
-            Verdict.Unproven,
-            FindingReason.InProgress,
-            $"Not yet shown: {step.Words}{RequiredStep.For(sources)}. Do it before touching the unit.",
-            [],
+        TimelineFault.NotYet(
+            step.Words + RequiredStep.For(sources),
             "Do it, and enter it, before touching the unit."
         );
 
@@ -222,12 +219,12 @@ internal static class StepsBeforeWork
         OrderedEvent ran,
         TimelineWords words
     ) =>
-        new(
-            Verdict.Unproven,
-            FindingReason.InProgress,
-            $"Not yet shown since {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)}: {step.Words}{RequiredStep.For(sources)}. Do it before hands go in again.",
+        TimelineFault.NotYet(
+            step.Words + RequiredStep.For(sources),
+            "Do it, and enter it, before hands go in again.",
             [ran],
-            "Do it, and enter it, before hands go in again."
+            by: "Do it before hands go in again",
+            of: $"since {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)}"
         );
 
     private static TimelineFault NeverShown(RequiredStep step, List<EnergySource> sources) =>

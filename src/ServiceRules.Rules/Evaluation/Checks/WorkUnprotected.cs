@@ -156,12 +156,10 @@ internal static class WorkUnprotected
             .ToImmutableArray();
         if (lacks.Length > 0)
         {
-            yield return new(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown for {person}: {string.Join("; ", lacks)}. Do it before touching the unit.",
-                [],
-                "Make safe before touching the unit."
+            yield return TimelineFault.NotYet(
+                string.Join("; ", lacks),
+                "Make safe before touching the unit.",
+                of: $"for {person}"
             );
         }
     }

@@ -1,5 +1,4 @@
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
@@ -15,5 +14,5 @@ internal static class AffectedPeople
 
     /// <summary>Something that comes in its turn, on a job that goes on.</summary>
     public static CheckOutcome NotYet(string what, string act) =>
-        TimelineOutcome.Of(Verdict.Unproven, FindingReason.InProgress, $"Not yet shown: {what}.", [], act);
+        TimelineOutcome.OfFaults([TimelineFault.NotYet(what, act, by: null)]);
 }

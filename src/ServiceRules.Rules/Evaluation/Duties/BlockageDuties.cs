@@ -252,13 +252,7 @@ internal static class BlockageDuties
 
         public TimelineFault Missing(string what, string act) =>
             First is null && Duty.Reading.IsOpen
-                ? new(
-                    Verdict.Unproven,
-                    FindingReason.InProgress,
-                    $"Not yet shown: {what}. Do it before touching the unit.",
-                    [],
-                    act
-                )
+                ? TimelineFault.NotYet(what, act)
                 : new(
                     Verdict.NotMet,
                     FindingReason.StepMissing,

@@ -80,12 +80,11 @@ internal static class ClearBeforeRelease
                 entries,
                 OutOfUse
             ),
-            _ when duty.Reading.IsOpen => new(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown: {what}, after the work and before the first lock or tag comes off.",
+            _ when duty.Reading.IsOpen => TimelineFault.NotYet(
+                $"{what}, after the work and before the first lock or tag comes off",
+                "Do it after the work, before the first lock or tag comes off.",
                 entries,
-                "Do it after the work, before the first lock or tag comes off."
+                by: null
             ),
             (null, _) => new(
                 Verdict.NotMet,

@@ -75,12 +75,10 @@ internal static class ContractorsInformedDuty
         }
 
         return first is null && duty.Reading.IsOpen
-            ? new(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown: {what} for {person}. Do it before {person} begins.",
-                [],
-                LeadUpOutcome.DoItFirst
+            ? TimelineFault.NotYet(
+                $"{what} for {person}",
+                LeadUpOutcome.DoItFirst,
+                by: $"Do it before {person} begins"
             )
             : new(
                 Verdict.NotMet,

@@ -167,16 +167,21 @@ internal static class EnergisedTaskDuties
         return [.. runs.Select(run => run.Start).Concat(alone)];
     }
 
-    private static CheckOutcome NothingRecorded(DutyFrame duty) =>
-        TimelineOutcome.Of(
-            duty.Reading.IsOpen ? Verdict.Unproven : Verdict.NotMet,
-            duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
-            duty.Reading.IsOpen
-                ? $"Not yet shown: {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)}. Do it before the reel is run."
-                : $"The record does not show {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)}.",
-            [],
-            SayMeasures
-        );
+    private static CheckOutcome NothingRecorded(DutyFrame duty)
+    {
+        var what = EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded);
+        return duty.Reading.IsOpen
+            ? TimelineOutcome.OfFaults([
+                TimelineFault.NotYet(what, SayMeasures, by: "Do it before the reel is run"),
+            ])
+            : TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"The record does not show {what}.",
+                [],
+                SayMeasures
+            );
+    }
 
     private static CheckOutcome RecordedOnly(DutyFrame duty, ImmutableArray<OrderedEvent> recorded) =>
         TimelineOutcome.Met(

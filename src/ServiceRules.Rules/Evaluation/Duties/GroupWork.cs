@@ -71,23 +71,16 @@ internal static class GroupWork
         OrderedEvent? late,
         string act
     ) =>
-        work is null
-            ? new(
-                duty.Reading.IsOpen ? Verdict.Unproven : Verdict.NotMet,
-                duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
-                duty.Reading.IsOpen
-                    ? $"Not yet shown: {what}. Do it before touching the unit."
-                    : $"The record does not show {what}.",
-                [],
-                act
-            )
-            : new(
-                Verdict.NotMet,
-                late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
-                late is null
-                    ? $"The record shows several people at work, and does not show {what} before work started at {duty.Words.Time(work.Start)}."
-                    : $"The record shows {what} only at {duty.Words.Time(late)}, after work started at {duty.Words.Time(work.Start)}.",
-                late is null ? [work.Start] : [work.Start, late],
-                act
-            );
+        work is null && duty.Reading.IsOpen ? TimelineFault.NotYet(what, act)
+        : work is null
+            ? new(Verdict.NotMet, FindingReason.StepMissing, $"The record does not show {what}.", [], act)
+        : new(
+            Verdict.NotMet,
+            late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
+            late is null
+                ? $"The record shows several people at work, and does not show {what} before work started at {duty.Words.Time(work.Start)}."
+                : $"The record shows {what} only at {duty.Words.Time(late)}, after work started at {duty.Words.Time(work.Start)}.",
+            late is null ? [work.Start] : [work.Start, late],
+            act
+        );
 }

@@ -30,13 +30,7 @@ internal static class LeadUpOutcome
         var words = leadUp.Duty.Words;
         return leadUp.Work switch
         {
-            null when leadUp.CanStillBeDone => new(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown: {what}{why}. Do it before touching the unit.",
-                [.. entries],
-                DoItFirst
-            ),
+            null when leadUp.CanStillBeDone => TimelineFault.NotYet(what + why, DoItFirst, [.. entries]),
             null => new(
                 Verdict.NotMet,
                 FindingReason.StepMissing,

@@ -16,6 +16,8 @@ internal static class MinorServicingClaimDuty
     private const string Act =
         "Isolate and lock out as for any other work: the claim of minor servicing does not hold.";
 
+    private const string ToHold = "for the claim of minor servicing, instead of isolating and locking out: ";
+
     /// <summary>Whether it is claimed and shown to hold: what rests on entries that prove nothing is not.</summary>
     public static bool Holds(DutyFrame duty) =>
         !Claims(duty).IsEmpty && Faults(duty).IsEmpty && duty.Reading.AreCredible(RestsOn(duty));
@@ -214,7 +216,8 @@ internal static class MinorServicingClaimDuty
                     FindingReason.InProgress,
                     "Minor servicing is claimed, and the record does not show the other measures yet.",
                     entries,
-                    "Put the measures in place and record them before work starts."
+                    "Put the measures in place and record them before work starts.",
+                    StillToDo: ToHold + "the other measures in place and recorded"
                 );
         }
 
@@ -257,7 +260,8 @@ internal static class MinorServicingClaimDuty
                 [.. entries, .. measures],
                 isToBegin
                     ? "Do it and enter it before work starts."
-                    : "Enter the step that the measure names, as a late entry, if it was done."
+                    : "Enter the step that the measure names, as a late entry, if it was done.",
+                StillToDo: isToBegin ? ToHold + TimelineWords.List(lacking) : null
             );
         }
 

@@ -70,13 +70,12 @@ internal static class OwnDeviceInGroupDuty
                 "The record shows everybody of the group with an own lock or tag on. No hands-on work has started.",
                 [.. duty.Reading.Devices.Select(device => device.Applied)]
             )
-            : TimelineOutcome.Of(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown: an own lock or tag of {TimelineWords.List(without.Select(person => person.Text))}. Do it before touching the unit.",
-                [],
-                LeadUpOutcome.DoItFirst
-            );
+            : TimelineOutcome.OfFaults([
+                TimelineFault.NotYet(
+                    $"an own lock or tag of {TimelineWords.List(without.Select(person => person.Text))}",
+                    LeadUpOutcome.DoItFirst
+                ),
+            ]);
     }
 
     private static TimelineFault? Fault(DutyFrame duty, WorkInterval work)

@@ -83,7 +83,7 @@ internal static class OwnDeviceThroughWorkDuty
         {
             yield return LeadUpOutcome.Missing(
                 LeadUp.ToFirstWork(duty),
-                $"{person}'s own lock or control on {TimelineWords.Named(free)}"
+                $"an own lock or control of {person} on {TimelineWords.Named(free)}"
             );
         }
         else if (!reading.IsOpen)
@@ -91,7 +91,7 @@ internal static class OwnDeviceThroughWorkDuty
             yield return new(
                 Verdict.Unproven,
                 FindingReason.StepMissing,
-                $"The record shows {person}'s own lock or control on every source, but not when hands-on work of {person} started.",
+                $"The record shows an own lock or control of {person} on every source, but not when hands-on work of {person} started.",
                 [],
                 "Enter when hands-on work started and stopped, as a late entry."
             );

@@ -1,41 +1,93 @@
 using System.Collections.Frozen;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>The duties that registers and claims show, each with what judges it.</summary>
+/// <summary>The duties that registers and claims show, each with all that the program knows of it.</summary>
 internal static class RegisterDuties
 {
-    public static FrozenDictionary<EnergyDuty, Func<DutyFrame, CheckOutcome>> Table { get; } =
-        new Dictionary<EnergyDuty, Func<DutyFrame, CheckOutcome>>
+    public static FrozenDictionary<EnergyDuty, DutyEntry> Table { get; } =
+        new Dictionary<EnergyDuty, DutyEntry>
         {
-            [EnergyDuty.WrittenProcedure] = WrittenProcedureDuty.Judge,
-            [EnergyDuty.ProcedureCoversSources] = ProcedureCoversSourcesDuty.Judge,
-            [EnergyDuty.UndocumentedException] = UndocumentedExceptionDuty.Judge,
-            [EnergyDuty.DeviceForLockoutOnly] = DeviceForLockoutOnlyDuty.Judge,
-            [EnergyDuty.DeviceOfSiteStyle] = DeviceOfSiteStyleDuty.Judge,
-            [EnergyDuty.DeviceShowsOwner] = DeviceShowsOwnerDuty.Judge,
-            [EnergyDuty.TagWarns] = TagWarnsDuty.Judge,
-            [EnergyDuty.ProcedureInspected] = ProcedureInspectedDuty.Judge,
-            [EnergyDuty.InspectorIndependent] = InspectorIndependentDuty.Judge,
-            [EnergyDuty.InspectionFindingsClosed] = InspectionFindingsClosedDuty.Judge,
-            [EnergyDuty.InspectionReviewedWithEach] = InspectionReviewedWithEachDuty.Judge,
-            [EnergyDuty.InspectionTagReview] = InspectionTagReviewDuty.Judge,
-            [EnergyDuty.InspectionCertified] = InspectionCertifiedDuty.Judge,
-            [EnergyDuty.TrainedInEnergies] = TrainedInEnergiesDuty.Judge,
-            [EnergyDuty.AffectedInstructed] = AffectedInstructedDuty.Judge,
-            [EnergyDuty.TrainedInTags] = TrainedInTagsDuty.Judge,
-            [EnergyDuty.RetrainedOnChange] = RetrainedOnChangeDuty.Judge,
-            [EnergyDuty.RetrainedAfterFinding] = RetrainedAfterFindingDuty.Judge,
-            [EnergyDuty.TrainingCertified] = TrainingCertifiedDuty.Judge,
-            [EnergyDuty.OnlyAuthorisedHang] = OnlyAuthorisedHangDuty.Judge,
-            [EnergyDuty.MinorServicingClaim] = MinorServicingClaimDuty.Judge,
-            [EnergyDuty.CordAndPlugClaim] = CordAndPlugClaimDuty.Judge,
-            [EnergyDuty.CoverageDecided] = CoverageDecidedDuty.Judge,
-            [EnergyDuty.ElectricalRecord] = ElectricalRecordDuty.Judge,
-            [EnergyDuty.WorkByAuthorised] = WorkByAuthorisedDuty.Judge,
-            [EnergyDuty.TrainingThroughWork] = TrainingThroughWorkDuty.Judge,
-            [EnergyDuty.InspectionThroughWork] = InspectionThroughWorkDuty.Judge,
-            [EnergyDuty.OwnExceptionNotReleased] = OwnExceptionNotReleasedDuty.Judge,
+            [EnergyDuty.WrittenProcedure] = new(WrittenProcedureDuty.Judge)
+            {
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.ProcedureCoversSources] = new(ProcedureCoversSourcesDuty.Judge),
+            [EnergyDuty.UndocumentedException] = new(UndocumentedExceptionDuty.Judge),
+            [EnergyDuty.DeviceForLockoutOnly] = new(DeviceForLockoutOnlyDuty.Judge)
+            {
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.DeviceOfSiteStyle] = new(DeviceOfSiteStyleDuty.Judge),
+            [EnergyDuty.DeviceShowsOwner] = new(DeviceShowsOwnerDuty.Judge),
+            [EnergyDuty.TagWarns] = new(TagWarnsDuty.Judge),
+            [EnergyDuty.ProcedureInspected] = new(ProcedureInspectedDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+            },
+            [EnergyDuty.InspectorIndependent] = new(InspectorIndependentDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+            },
+            [EnergyDuty.InspectionFindingsClosed] = new(InspectionFindingsClosedDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+            },
+            [EnergyDuty.InspectionReviewedWithEach] = new(InspectionReviewedWithEachDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+            },
+            [EnergyDuty.InspectionTagReview] = new(InspectionTagReviewDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+            },
+            [EnergyDuty.InspectionCertified] = new(InspectionCertifiedDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+            },
+            [EnergyDuty.TrainedInEnergies] = new(TrainedInEnergiesDuty.Judge),
+            [EnergyDuty.AffectedInstructed] = new(AffectedInstructedDuty.Judge),
+            [EnergyDuty.TrainedInTags] = new(TrainedInTagsDuty.Judge),
+            [EnergyDuty.RetrainedOnChange] = new(RetrainedOnChangeDuty.Judge),
+            [EnergyDuty.RetrainedAfterFinding] = new(RetrainedAfterFindingDuty.Judge)
+            {
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.TrainingCertified] = new(TrainingCertifiedDuty.Judge)
+            {
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.OnlyAuthorisedHang] = new(OnlyAuthorisedHangDuty.Judge),
+            [EnergyDuty.MinorServicingClaim] = new(MinorServicingClaimDuty.Judge)
+            {
+                SuppressedBy = Suppressors.None,
+                Step = StepBeforeHands.Claimed,
+            },
+            [EnergyDuty.CordAndPlugClaim] = new(CordAndPlugClaimDuty.Judge)
+            {
+                SuppressedBy = Suppressors.None,
+            },
+            [EnergyDuty.CoverageDecided] = new(CoverageDecidedDuty.Judge) { Verdicts = [Verdict.Unproven] },
+            [EnergyDuty.ElectricalRecord] = new(ElectricalRecordDuty.Judge)
+            {
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.WorkByAuthorised] = new(WorkByAuthorisedDuty.Judge),
+            [EnergyDuty.TrainingThroughWork] = new(TrainingThroughWorkDuty.Judge)
+            {
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.InspectionThroughWork] = new(InspectionThroughWorkDuty.Judge)
+            {
+                SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.OwnExceptionNotReleased] = new(OwnExceptionNotReleasedDuty.Judge)
+            {
+                SuppressedBy = Suppressors.None,
+                Verdicts = DutyEntry.NeverUnproven,
+            },
         }.ToFrozenDictionary();
 }

@@ -123,12 +123,12 @@ internal static class RelockedAfterTestDuty
             }
 
             yield return Work is null
-                ? new(
-                    Verdict.Unproven,
-                    FindingReason.InProgress,
-                    $"Not yet shown since the test run ended at {words.Time(End)}: {string.Join("; ", lacking)}. Do it before hands go in again.",
+                ? TimelineFault.NotYet(
+                    string.Join("; ", lacking),
+                    Act,
                     [End],
-                    Act
+                    by: "Do it before hands go in again",
+                    of: $"since the test run ended at {words.Time(End)}"
                 )
                 : new(
                     Verdict.NotMet,

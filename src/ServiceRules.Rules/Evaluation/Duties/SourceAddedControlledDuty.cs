@@ -81,12 +81,11 @@ internal static class SourceAddedControlledDuty
         }
 
         yield return next is null
-            ? new(
-                Verdict.Unproven,
-                FindingReason.InProgress,
-                $"Not yet shown since {TimelineWords.Named(source)} was added at {words.Time(entry)}: {string.Join("; ", lacking)}. Do it before touching the unit.",
+            ? TimelineFault.NotYet(
+                string.Join("; ", lacking),
+                Act,
                 [entry],
-                Act
+                of: $"since {TimelineWords.Named(source)} was added at {words.Time(entry)}"
             )
             : new(
                 Verdict.NotMet,

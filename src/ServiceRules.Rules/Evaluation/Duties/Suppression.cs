@@ -14,14 +14,17 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 internal static class Suppression
 {
     /// <summary>Why a duty does not apply to a job; null: it is to be judged.</summary>
-    public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty) =>
-        Reason(of, duty) is not { } reason ? null
-        : IsOfGroup(of)
-        && (of != EnergyDuty.CoordinatorNamed || GroupLeadDuties.IsOfSeveralCrews(duty))
-        && HoldingExemption(duty) is null
-        && MayBeGroup(duty) is { } untold
-            ? untold
-        : TimelineOutcome.NotApplicable(reason);
+    public static CheckOutcome? Of(EnergyDuty of, DutyFrame duty)
+    {
+        var by = DutyTable.Of(of).SuppressedBy;
+        return Reason(by, duty) is not { } reason ? null
+            : by.HasFlag(Suppressors.NoGroup)
+            && (of != EnergyDuty.CoordinatorNamed || GroupLeadDuties.IsOfSeveralCrews(duty))
+            && HoldingExemption(duty) is null
+            && MayBeGroup(duty) is { } untold
+                ? untold
+            : TimelineOutcome.NotApplicable(reason);
+    }
 
     /// <summary>
     /// The outcome of a check of safe work that is no duty, on a job whose exemption holds; null: it is to be judged. Minor
@@ -155,55 +158,15 @@ internal static class Suppression
             ]);
     }
 
-    private static string? Reason(EnergyDuty of, DutyFrame duty) =>
-        !StandsWhateverIsExcepted(of) && HoldingExemption(duty) is { } claim ? Excepted(claim)
-        : IsOfNoticesAndRemoval(of) && IsWithoutDevice(duty)
+    private static string? Reason(Suppressors by, DutyFrame duty) =>
+        by.HasFlag(Suppressors.Exemption) && HoldingExemption(duty) is { } claim ? Excepted(claim)
+        : by.HasFlag(Suppressors.NoDevice) && IsWithoutDevice(duty)
             ? "The record shows no lock or tag at all, which is said of the devices."
-        : IsOfInspection(of) && HasNothingToInspect(duty)
+        : by.HasFlag(Suppressors.NothingToInspect) && HasNothingToInspect(duty)
             ? "There is no procedure of controlling energy to inspect."
-        : IsOfGroup(of) && IsWithoutGroup(duty) ? "The record shows no two people at work at one time."
+        : by.HasFlag(Suppressors.NoGroup) && IsWithoutGroup(duty)
+            ? "The record shows no two people at work at one time."
         : null;
-
-    // A claim judges itself; what is beside isolation stands whether or not isolation is excepted.
-    private static bool StandsWhateverIsExcepted(EnergyDuty of) =>
-        of
-            is EnergyDuty.MinorServicingClaim
-                or EnergyDuty.CordAndPlugClaim
-                or EnergyDuty.OwnExceptionNotReleased
-                or EnergyDuty.EnergisedTaskApproved
-                or EnergyDuty.EnergisedMeasuresFirst
-                or EnergyDuty.EnergisedRunLength
-                or EnergyDuty.AdjusterUntouchedWhileRunning
-                or EnergyDuty.NoGlovesNearTurningReel
-                or EnergyDuty.BlockageStopped
-                or EnergyDuty.BlockagePressureReleased
-                or EnergyDuty.BlockageTool
-                or EnergyDuty.BlockageCheckedAfter;
-
-    private static bool IsOfNoticesAndRemoval(EnergyDuty of) =>
-        of
-            is EnergyDuty.AffectedTold
-                or EnergyDuty.AffectedToldAfter
-                or EnergyDuty.AreaInspected
-                or EnergyDuty.PeopleClear
-                or EnergyDuty.ToldBeforeStart;
-
-    private static bool IsOfInspection(EnergyDuty of) =>
-        of
-            is EnergyDuty.ProcedureInspected
-                or EnergyDuty.InspectorIndependent
-                or EnergyDuty.InspectionFindingsClosed
-                or EnergyDuty.InspectionReviewedWithEach
-                or EnergyDuty.InspectionTagReview
-                or EnergyDuty.InspectionCertified
-                or EnergyDuty.InspectionThroughWork;
-
-    private static bool IsOfGroup(EnergyDuty of) =>
-        of
-            is EnergyDuty.OwnDeviceInGroup
-                or EnergyDuty.PrimaryNamed
-                or EnergyDuty.GroupAccounted
-                or EnergyDuty.CoordinatorNamed;
 
     private static bool IsOfIsolation(Check check) =>
         check is not Check.RequiredEvent { Events: var events } || events.Any(IsOfIsolation);

@@ -83,6 +83,14 @@ internal static class TimelineOutcome
             worst[0].Act
         ) with
         {
+            StillToDo =
+            [
+                .. worst
+                    .Select(fault => fault.StillToDo)
+                    .OfType<string>()
+                    .Distinct(StringComparer.Ordinal)
+                    .Take(MostTold),
+            ],
             Notices = Told(
                 worst.Skip(1).Select(fault => fault.Text).Distinct(StringComparer.Ordinal).ToList()
             ),

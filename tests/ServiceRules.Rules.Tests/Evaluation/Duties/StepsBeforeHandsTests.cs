@@ -15,17 +15,14 @@ public sealed class StepsBeforeHandsTests
     )]
     [InlineData(
         EnergyDuty.OwnDeviceThroughWork,
-        "tech-01's own lock or control on engine start and hydraulic pressure"
+        "an own lock or control of tech-01 on engine start and hydraulic pressure"
     )]
-    public void Missing_OfAnOutcomeOnAJobThatGoesOn_IsTheStepAlone(EnergyDuty of, string step) =>
-        Assert.Equal(
-            step,
-            StepsBeforeHands.Missing((new SafetyCase() with { IsSignedOff = false }).Duty(of).Statement)
-        );
+    public void StillToDo_OfAnOutcomeOnAJobThatGoesOn_IsTheStepAlone(EnergyDuty of, string step) =>
+        Assert.Equal(step, Assert.Single((new SafetyCase() with { IsSignedOff = false }).Duty(of).StillToDo));
 
     [Fact]
-    public void Missing_OfAStatementThatSaysSomethingElse_IsNone() =>
-        Assert.Null(StepsBeforeHands.Missing("The record shows work started at 08:20."));
+    public void StillToDo_OfAJobThatIsOver_IsNothing() =>
+        Assert.Empty(new SafetyCase().Duty(EnergyDuty.EnergyReviewed).StillToDo);
 
     [Fact]
     public void Of_StepsOfMakingSafe_StandInTheOrderInWhichTheyAreDone()
@@ -41,6 +38,8 @@ public sealed class StepsBeforeHandsTests
             new Check.EnergyControl(EnergyDuty.DeviceOnEachIsolator),
             new Check.EnergyControl(EnergyDuty.StoredEnergyReleased),
             new Check.EnergyControl(EnergyDuty.IsolationVerified),
+            FoundationChecks.Before(TimelineEventKind.GlovesWorn),
+            new Check.Protection(),
         ];
 
         Assert.Equal(steps, steps.OrderBy(step => StepsBeforeHands.Of(step)!.Value));
