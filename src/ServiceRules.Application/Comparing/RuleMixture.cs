@@ -12,7 +12,7 @@ internal static class RuleMixture
         {
             ChangeKind.RuleAdded => new(
                 Book(
-                    old,
+                    old.Book,
                     old.InForce.Values.Concat(
                         now.InForce.Values.Where(rule =>
                             !old.InForce.ContainsKey(rule.Id.Text) && !IsNamed(old, now, rule)
@@ -23,7 +23,7 @@ internal static class RuleMixture
             ),
             ChangeKind.RuleRemoved => new(
                 Book(
-                    old,
+                    old.Book,
                     old.InForce.Values.Where(rule =>
                         now.InForce.ContainsKey(rule.Id.Text) || !IsNamed(old, now, rule)
                     )
@@ -63,7 +63,7 @@ internal static class RuleMixture
     private static RuleSide Each(RuleSide old, RuleSide now, Func<Rule, Rule, Rule> changed) =>
         new(
             Book(
-                old,
+                old.Book,
                 old.InForce.Values.Select(rule =>
                     now.InForce.TryGetValue(rule.Id.Text, out var by) ? changed(rule, by) : rule
                 )
@@ -72,8 +72,8 @@ internal static class RuleMixture
         );
 
     /// <summary>The rules in force as one pack: of which layer each came is settled.</summary>
-    public static RuleBook Book(RuleSide old, IEnumerable<Rule> rules) =>
-        old.Book with
+    public static RuleBook Book(RuleBook old, IEnumerable<Rule> rules) =>
+        old with
         {
             Packs =
             [

@@ -106,5 +106,5 @@ internal sealed class TouchedRules
         && was.Comparisons.SequenceEqual(wouldBe.Comparisons);
 
     private static RuleBook Only(RuleSide side, HashSet<string> rules) =>
-        RuleMixture.Book(side, side.InForce.Values.Where(rule => rules.Contains(rule.Id.Text)));
+        RuleMixture.Book(side.Book, side.InForce.Values.Where(rule => rules.Contains(rule.Id.Text)));
 }

@@ -71,6 +71,12 @@ internal sealed class FolderRemarks
                 .ThenBy(remark => remark.Code, StringComparer.Ordinal),
         ];
 
+    /// <summary>Where a place of a file stands in its text; the beginning when the file is not known.</summary>
+    public SourcePosition PositionOf(string file, string pointer) =>
+        documents.TryGetValue(file, out SourceDocument? document)
+            ? document.PositionOf(JsonPointer.Of(pointer))
+            : new(1, 1);
+
     private Diagnostic Located(Diagnostic remark)
     {
         if (!documents.TryGetValue(remark.File, out SourceDocument? document))

@@ -65,6 +65,7 @@ public static class RuleFolder
             Site = site is null ? null : Registers(site.Value, registers, library),
             Diagnostics = remarks.InOrder(),
             Cases = cases,
+            PositionOf = remarks.PositionOf,
         };
     }
 

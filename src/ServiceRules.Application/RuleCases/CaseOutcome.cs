@@ -9,6 +9,9 @@ public enum CaseOutcome
     /// <summary>The rule came out otherwise.</summary>
     OtherVerdict,
 
+    /// <summary>The verdict is as the case says, and what it does to its subject is not.</summary>
+    OtherEffect,
+
     /// <summary>There is no record to judge: no such fixture, a patch that does not fit, or a record that is refused.</summary>
     CannotBeBuilt,
 }

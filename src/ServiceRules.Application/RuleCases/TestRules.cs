@@ -72,16 +72,20 @@ public sealed class TestRules
             );
         }
 
-        Subject subject = promise.Case.Subject ?? SubjectOf(scope, record);
-        Finding? finding = Assess(record, context)
-            .Findings.FirstOrDefault(one => one.Rule == promise.Case.Rule && one.Subject == subject);
-        Verdict found = finding?.Verdict ?? Verdict.NotApplicable;
+        Subject subject = promise.Case.Subject ?? BuiltCase.SubjectOf(scope, record);
+        BuiltCase ready = new(promise.Case, record, context, subject);
+        Finding? finding = ready.In(Assess(record, context));
         return new(
             promise,
-            found == promise.Case.Expect ? CaseOutcome.AsExpected : CaseOutcome.OtherVerdict,
-            found,
+            ready.Outcome(finding),
+            BuiltCase.VerdictOf(finding),
             finding?.Statement ?? $"the rule does not apply to `{subject.Key}`"
-        );
+        )
+        {
+            FoundEffect = BuiltCase.EffectOf(finding),
+            Built = ready,
+            Finding = finding,
+        };
     }
 
     private FixtureResult AsItStands(Fixture fixture)
@@ -92,24 +96,16 @@ public sealed class TestRules
         }
 
         Assessment assessment = Assess(record, context);
-        bool isReleased =
-            assessment.Job.Disposition is Disposition.Release
-            && assessment.Units.All(unit => unit.Outcome.Disposition is Disposition.Release);
+        bool isReleased = FixtureResult.IsReleasedBy(assessment);
         IEnumerable<string> told = assessment
             .Findings.Where(finding => finding.Effect is Effect.Hold or Effect.Stop)
             .Select(finding => $"{finding.Rule} on {finding.Subject.Key}: {finding.Statement}");
-        return new(fixture.Name, fixture.File, isReleased, isReleased ? [] : [.. told]);
+        return new(fixture.Name, fixture.File, isReleased, isReleased ? [] : [.. told])
+        {
+            Built = (record, context),
+        };
     }
 
     private Assessment Assess(ServiceRecord record, AssessmentContext context) =>
         engine.Assess(record, context, rules.Book, NoDigests);
-
-    private static Subject SubjectOf(RuleScope scope, ServiceRecord record) =>
-        scope switch
-        {
-            RuleScope.Job => new Subject.Job(),
-            RuleScope.Set => new Subject.Set(),
-            RuleScope.Programme => new Subject.Programme(),
-            _ => new Subject.Unit(record.Units[0].Id),
-        };
 }

@@ -35,4 +35,17 @@ internal static class ProgressLine
                 }
             });
     }
+
+    /// <summary>The same for work that tells each time that a piece is done, from whatever thread.</summary>
+    public static T Run<T>(IAnsiConsole console, string what, int pieces, Func<Action, T> work) =>
+        console.Profile.Capabilities.Interactive
+            ? console
+                .Progress()
+                .AutoClear(true)
+                .Start(progress =>
+                {
+                    var task = progress.AddTask(what, maxValue: Math.Max(1, pieces));
+                    return work(() => task.Increment(1));
+                })
+            : work(() => { });
 }

@@ -14,6 +14,9 @@ public sealed record RuleCase
 
     public required Verdict Expect { get; init; }
 
+    /// <summary>What the verdict does to its subject; absent: the case promises nothing about it.</summary>
+    public Effect? Effect { get; init; }
+
     /// <summary>Whose verdict; absent: the job, the set, or the first unit of the record, as the rule's scope is.</summary>
     public Subject? Subject { get; init; }
 

@@ -48,6 +48,12 @@ public static class RuleCasesFormat
             var rule = o.Required("rule", Terms.Identity, "the rule", c => c.Rule);
             var name = o.Required("name", Terms.Sentence, "what the case shows", c => c.Name);
             var expect = o.Required("expect", VerdictShapes.Verdict, "how the rule comes out", c => c.Expect);
+            var effect = o.Optional(
+                "effect",
+                VerdictShapes.Effect,
+                "what that does to its subject; left out: nothing is promised",
+                c => c.Effect
+            );
             var subject = o.Optional(
                 "subject",
                 VerdictShapes.Subject,
@@ -74,6 +80,7 @@ public static class RuleCasesFormat
                 Rule = v.Get(rule),
                 Name = v.Get(name),
                 Expect = v.Get(expect),
+                Effect = v.Get(effect),
                 Subject = v.Get(subject),
                 From = v.Get(from),
                 Patch = v.Get(patch),

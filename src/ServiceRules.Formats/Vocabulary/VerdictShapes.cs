@@ -13,6 +13,9 @@ internal static class VerdictShapes
     public static JsonShape<Verdict> Verdict { get; } =
         Shape.Choice<Verdict>("What one requirement comes to.");
 
+    public static JsonShape<Effect> Effect { get; } =
+        Shape.Choice<Effect>("What a finding does to its subject.");
+
     public static JsonShape<Subject> Subject { get; } =
         Shape
             .Text(
