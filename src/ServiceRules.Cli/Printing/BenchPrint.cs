@@ -140,12 +140,21 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         }
 
         screen.MarkedLine($"[bold]{title}[/]");
+        List<Finding> inOrder =
+        [
+            .. told.OrderByDescending(one => one.Effect).ThenBy(one => one.Rule, StringComparer.Ordinal),
+        ];
         foreach (
-            var finding in told.OrderByDescending(one => one.Effect)
-                .ThenBy(one => one.Rule, StringComparer.Ordinal)
+            var one in showAll
+                ? inOrder.Select(finding => new ToldOnce(finding, []))
+                : ToldOnce.Of(inOrder, finding => rules.GetValueOrDefault(finding.Rule))
         )
         {
-            Tell(finding);
+            Tell(one.Finding);
+            if (!one.Others.IsEmpty)
+            {
+                Line($"leaves open as well: {string.Join("; ", one.Others.Select(TitleOf))}");
+            }
         }
 
         var rest = findings.Count - told.Count;
@@ -169,7 +178,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             group finding by notice;
         foreach (var same in remarks)
         {
-            var titles = same.Select(finding => rules.GetValueOrDefault(finding.Rule)?.Title ?? finding.Rule)
+            var titles = same.Select(TitleOf)
                 .Distinct(StringComparer.Ordinal)
                 .Order(StringComparer.Ordinal)
                 .ToList();
@@ -224,8 +233,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Effect.Hold => ", holds",
             _ => "",
         };
-        screen.MarkedLine($"  [bold {style}]{word}[/]{effect}  [bold]{rule?.Title ?? finding.Rule}[/]");
-        var (statement, isReference) = contradictions.Of(finding, rule?.Title ?? finding.Rule);
+        screen.MarkedLine($"  [bold {style}]{word}[/]{effect}  [bold]{TitleOf(finding)}[/]");
+        var (statement, isReference) = contradictions.Of(finding, TitleOf(finding));
         Line(statement);
         var system = ReadingUnits.Of(job.Record, finding);
         // The statement tells the worst place and names the others; every place with its margin is for who asks.
@@ -302,6 +311,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
     }
 
     private void Line(string text) => screen.TextLine("      " + text);
+
+    private string TitleOf(Finding finding) => rules.GetValueOrDefault(finding.Rule)?.Title ?? finding.Rule;
 
     private static (string Word, string Style) VerdictWord(Finding finding, Requirement? rule)
     {

@@ -1,8 +1,9 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 
 namespace ServiceRules.Domain.Timeline;
 
-/// <summary>What each kind of event must say beyond time and actor.</summary>
+/// <summary>What each kind of event must and may say beyond time and actor.</summary>
 public static class EventVocabulary
 {
     private static readonly FrozenSet<TimelineEventKind> SourceNeeded = new[]
@@ -25,6 +26,56 @@ public static class EventVocabulary
         TimelineEventKind.LockRemoved,
         TimelineEventKind.TagRemoved,
     }.ToFrozenSet();
+
+    private static readonly FrozenSet<TimelineEventKind> OnIsolators = LockNeeded
+        .Append(TimelineEventKind.IsolatorOperated)
+        .ToFrozenSet();
+
+    private static readonly FrozenDictionary<EventMember, ImmutableArray<TimelineEventKind>> Kinds =
+        new Dictionary<EventMember, ImmutableArray<TimelineEventKind>>
+        {
+            [EventMember.Source] =
+            [
+                .. SourceNeeded,
+                TimelineEventKind.PlugRemoved,
+                TimelineEventKind.PlugControlConfirmed,
+                TimelineEventKind.KeyRemoved,
+                TimelineEventKind.UnitsLowered,
+                TimelineEventKind.UnitSupported,
+                TimelineEventKind.ReelWedged,
+            ],
+            [EventMember.Lock] = [.. LockNeeded],
+            [EventMember.Position] = [.. OnIsolators],
+            [EventMember.Isolator] = [.. OnIsolators, TimelineEventKind.PlugRemoved],
+            [EventMember.Pressure] =
+            [
+                TimelineEventKind.StoredEnergyReleased,
+                TimelineEventKind.StoredEnergyRechecked,
+                TimelineEventKind.IsolationVerified,
+            ],
+            [EventMember.Exception] = [TimelineEventKind.LockRemoved, TimelineEventKind.TagRemoved],
+            [EventMember.AtLockPoint] = [TimelineEventKind.TagApplied],
+            [EventMember.ExtraMeasure] = [TimelineEventKind.TagApplied],
+            [EventMember.Claim] = [TimelineEventKind.ExemptionClaimed],
+            [EventMember.Measures] =
+            [
+                TimelineEventKind.AlternativeMeasuresRecorded,
+                TimelineEventKind.EnergisedTaskPerformed,
+            ],
+            [EventMember.Count] = [TimelineEventKind.PrimaryAssigned],
+            [EventMember.Crews] = [TimelineEventKind.CoordinatorAssigned],
+            [EventMember.Task] =
+            [
+                TimelineEventKind.TestEnergised,
+                TimelineEventKind.EnergisedTaskPerformed,
+                TimelineEventKind.MachineStarted,
+                TimelineEventKind.AlternativeMeasuresRecorded,
+            ],
+            [EventMember.Procedure] = [TimelineEventKind.EnergyReviewed],
+        }.ToFrozenDictionary();
+
+    /// <summary>Whether an event of this kind may say this: what it cannot mean is no part of it.</summary>
+    public static bool MayHave(TimelineEventKind kind, EventMember member) => Kinds[member].Contains(kind);
 
     /// <summary>Whether an event of this kind must name its energy source.</summary>
     public static bool NeedsSource(TimelineEventKind kind) => SourceNeeded.Contains(kind);

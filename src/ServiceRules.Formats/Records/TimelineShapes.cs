@@ -169,6 +169,29 @@ internal static class TimelineShapes
                 o.NeededFor(kind, Words(EventVocabulary.NeedsLock), device);
                 o.NeededFor(kind, Words(EventVocabulary.NeedsClaim), claim);
                 o.Needs(sequence, recorder);
+                foreach (
+                    var (member, slot) in new (EventMember, MemberSlot)[]
+                    {
+                        (EventMember.Source, source),
+                        (EventMember.Lock, device),
+                        (EventMember.Position, position),
+                        (EventMember.Isolator, isolator),
+                        (EventMember.Pressure, pressure),
+                        (EventMember.Exception, exception),
+                        (EventMember.AtLockPoint, atLockPoint),
+                        (EventMember.ExtraMeasure, extra),
+                        (EventMember.Claim, claim),
+                        (EventMember.Measures, measures),
+                        (EventMember.Count, count),
+                        (EventMember.Crews, crews),
+                        (EventMember.Task, task),
+                        (EventMember.Procedure, procedure),
+                    }
+                )
+                {
+                    o.OnlyFor(kind, Words(one => EventVocabulary.MayHave(one, member)), slot);
+                }
+
                 return v => new TimelineEvent
                 {
                     Kind = v.Get(kind),

@@ -94,6 +94,12 @@ internal static class SourceShapes
                     "stored energy needs `release` beside it",
                     "how it is dissipated or restrained"
                 );
+                o.Check(
+                    v => v.Get(stored) || (v.Get(recheck) is null && v.Get(limit) is null && !v.Get(again)),
+                    stored,
+                    "what is not stored cannot build up again",
+                    "`stored` true, or no `recheckMinutes`, `recheckLimit` and `reaccumulates`"
+                );
                 return v => new EnergySource
                 {
                     Id = v.Get(id),

@@ -9,6 +9,8 @@ namespace ServiceRules.Formats.Registers;
 /// <summary>Machines of the site, who was there when, and what hung or worked at another machine.</summary>
 internal static class WhereaboutsShapes
 {
+    private const int SecondEnd = 19;
+
     public static ObjectShape<RegisteredMachine> Machine { get; } =
         Shape.Object<RegisteredMachine>(
             "registered-machine",
@@ -19,7 +21,7 @@ internal static class WhereaboutsShapes
                 var title = o.Required("title", Terms.Title, "plain name", m => m.Title);
                 var sources = o.Required(
                     "sources",
-                    Shape.List(SourceShapes.Source, 0, FormatLimits.Words),
+                    Shape.List(SourceShapes.Source, 1, FormatLimits.Words),
                     "what could move or hurt",
                     m => m.Sources
                 );
@@ -60,6 +62,12 @@ internal static class WhereaboutsShapes
                 var person = o.Required("person", Terms.Id<Participant>(), "who", a => a.Person);
                 var from = o.Required("from", Terms.Time, "when they came", a => a.From);
                 var until = o.Required("until", Terms.Time, "when they left", a => a.Until);
+                o.Check(
+                    v => !IsBefore(v.Get(until), v.Get(from)),
+                    until,
+                    "they left before they came",
+                    "a time after `from`"
+                );
                 return v => new Attendance(v.Get(person), v.Get(from), v.Get(until));
             }
         );
@@ -116,10 +124,39 @@ internal static class WhereaboutsShapes
         Slot<RecordedTime> From,
         Slot<RecordedTime?> Until
     ) OtherPlace<T>(ObjectMembers<T> members)
-        where T : Elsewhere =>
-        (
-            members.Required("machine", Terms.Id<MachineVisit>(), "at which machine", e => e.Machine),
-            members.Required("from", Terms.Time, "since when", e => e.From),
-            members.Optional("until", Terms.Time, "until when; left out: no end is shown", e => e.Until)
+        where T : Elsewhere
+    {
+        var machine = members.Required(
+            "machine",
+            Terms.Id<MachineVisit>(),
+            "at which machine",
+            e => e.Machine
         );
+        var from = members.Required("from", Terms.Time, "since when", e => e.From);
+        var until = members.Optional(
+            "until",
+            Terms.Time,
+            "until when; left out: no end is shown",
+            e => e.Until
+        );
+        members.Check(
+            v => v.Get(until) is not { } end || !IsBefore(end, v.Get(from)),
+            until,
+            "this ends before it begins",
+            "a time after `from`, or none"
+        );
+        return (machine, from, until);
+    }
+
+    // Of a time with its offset and one without, neither is known to be the earlier.
+    private static bool IsBefore(RecordedTime one, RecordedTime other) =>
+        (one, other) switch
+        {
+            (RecordedTime.Instant first, RecordedTime.Instant second) => first.Moment < second.Moment,
+            (RecordedTime.LocalTime first, RecordedTime.LocalTime second) => string.CompareOrdinal(
+                first.Text[..SecondEnd],
+                second.Text[..SecondEnd]
+            ) < 0,
+            _ => false,
+        };
 }

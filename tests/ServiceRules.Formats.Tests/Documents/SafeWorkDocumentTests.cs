@@ -17,8 +17,8 @@ public sealed class SafeWorkDocumentTests
           "format": "procedure/1", "id": "P-1", "title": "Ride-on machine", "machines": ["M-01"], "place": "on-machine",
           "sources": [
             { "id": "hydraulic", "title": "Hydraulics", "stored": true, "reaccumulates": true, "release": "levers", "proof": "gauge" },
-            { "id": "spark", "title": "Spark", "recheckMinutes": 30, "proof": "lead off" },
-            { "id": "accumulator", "title": "Accumulator", "recheckLimit": "10 bar", "proof": "gauge" }
+            { "id": "spark", "title": "Spark", "stored": true, "release": "waited", "recheckMinutes": 30, "proof": "lead off" },
+            { "id": "accumulator", "title": "Accumulator", "stored": true, "release": "valve", "recheckLimit": "10 bar", "proof": "gauge" }
           ],
           "controls": { "key": true, "parkingBrake": true, "loweringUnits": true, "reelDrive": true },
           "inspectedOn": "2026-02-10", "inspectionDue": "2027-02-10",
@@ -103,6 +103,7 @@ public sealed class SafeWorkDocumentTests
         "/inspectionDue"
     )]
     [InlineData("\"10 bar\"", "\"10 m\"", "text.pattern", "/sources/2/recheckLimit")]
+    [InlineData("\"stored\": true, \"release\": \"valve\", ", "", "value.contradiction", "/sources/2")]
     [InlineData(", \"guards-in-place\"", ", \"prayers\"", "value.choice", "/energisedTasks/0/measures/1")]
     public void Read_ProcedureWithOneThingWrong_IsToldWhereItStands(
         string right,
@@ -146,6 +147,14 @@ public sealed class SafeWorkDocumentTests
         "/elsewhere/0"
     )]
     [InlineData("\"outside\"", "\"nobody\"", "value.choice", "/people/0/employer")]
+    [InlineData(
+        "\"sources\": [{ \"id\": \"spark\", \"title\": \"Spark\", \"proof\": \"lead off\" }]",
+        "\"sources\": []",
+        "list.length",
+        "/machines/0/sources"
+    )]
+    [InlineData("T16:00:00+01:00", "T06:00:00+01:00", "value.contradiction", "/attendance/0/until")]
+    [InlineData("T08:00:00+01:00", "T08:00:00+03:00", "value.contradiction", "/elsewhere/1/until")]
     public void Read_ContextWithOneThingWrong_IsToldWhereItStands(
         string right,
         string wrong,
@@ -189,6 +198,35 @@ public sealed class SafeWorkDocumentTests
             RecordFormat.Current.Read(Encoding.UTF8.GetBytes(text)).TryGet(out _, out _, out var problems)
         );
         Assert.Contains(problems.Told, problem => problem.Pointer == "/timeline/0/event");
+    }
+
+    /// <summary>What an entry of its kind cannot mean would be read by nobody.</summary>
+    [Theory]
+    [InlineData("work_started", "\"claim\": { \"kind\": \"cord-and-plug\" }", "claim")]
+    [InlineData("work_started", "\"lock\": \"L-1\"", "lock")]
+    [InlineData("machine_shut_down", "\"position\": \"off\"", "position")]
+    [InlineData("work_started", "\"measures\": [\"engine-off\"]", "measures")]
+    [InlineData("area_inspected", "\"count\": 2", "count")]
+    public void Read_EventWithWhatItsKindDoesNotTake_IsRefusedWhereItStands(
+        string kind,
+        string member,
+        string name
+    )
+    {
+        string entry =
+            $$"""{ "event": "{{kind}}", "at": "2026-04-13T08:11:00+01:00", "by": "tech-01", {{member}} }""";
+        string text = SampleRecord.Text.Replace(
+            "\"timeline\": [",
+            "\"timeline\": [" + entry + ",",
+            StringComparison.Ordinal
+        );
+
+        Assert.False(
+            RecordFormat.Current.Read(Encoding.UTF8.GetBytes(text)).TryGet(out _, out _, out var problems)
+        );
+        var problem = Assert.Single(problems.Told);
+        Assert.Equal($"/timeline/0/{name}", problem.Pointer);
+        Assert.Contains($"no `{name}`", problem.Accepted, StringComparison.Ordinal);
     }
 
     private static T Read<T>(DocumentFormat<T> format, string text)

@@ -51,7 +51,7 @@ internal static class SampleRecord
             { "event": "machine_shut_down", "at": "2026-04-13T08:04:00+01:00", "by": "tech-01" },
             {
               "event": "lock_applied", "at": "2026-04-13T08:05:00+01:00", "by": "tech-01", "source": "engine_start",
-              "lock": "L-11", "position": "off", "isolator": "battery disconnect", "atLockPoint": true,
+              "lock": "L-11", "position": "off", "isolator": "battery disconnect",
               "eventId": "e-2", "device": "tablet-1", "sequence": 2, "receivedAt": "2026-04-13T07:05:03Z"
             },
             {
@@ -60,9 +60,10 @@ internal static class SampleRecord
             },
             {
               "event": "work_started", "at": "2026-04-13T08:10:00+01:00", "by": "tech-01", "mark": "late-entry",
-              "reason": "hands full", "exception": "none"
+              "reason": "hands full"
             },
-            { "event": "lock_removed", "at": "2026-04-13T09:10:00+01:00", "by": "tech-01", "source": "group_box", "lock": "L-11" },
+            { "event": "lock_removed", "at": "2026-04-13T09:10:00+01:00", "by": "tech-01", "source": "group_box", "lock": "L-11",
+              "exception": "owner away" },
             {
               "event": "exemption_claimed", "at": "2026-04-13T08:11:00+01:00", "by": "tech-01",
               "claim": {
@@ -82,7 +83,7 @@ internal static class SampleRecord
             { "event": "coordinator_assigned", "at": "2026-04-13T08:12:00+01:00", "by": "tech-01", "crews": ["shop", "ext"] },
             {
               "event": "tag_applied", "at": "2026-04-13T08:13:00+01:00", "by": "tech-01", "source": "hydraulic", "lock": "T-1",
-              "extraMeasure": "valve handle taken off"
+              "extraMeasure": "valve handle taken off", "atLockPoint": true
             },
             { "event": "energy_reviewed", "at": "2026-04-13T08:14:00+01:00", "by": "tech-01", "procedure": "P-1" },
             { "event": "source_added", "at": "2026-04-13T08:15:00+01:00", "by": "tech-01", "source": "charger" }

@@ -162,6 +162,14 @@ public sealed class ObjectMembers<TObject>
         presence.Add(PresenceRule.NeededFor(marker.Name, [.. words], member.Name));
     }
 
+    /// <summary>A member may stand only where the marker says one of the words.</summary>
+    public void OnlyFor(MemberSlot marker, IEnumerable<string> words, MemberSlot member)
+    {
+        ArgumentNullException.ThrowIfNull(marker);
+        ArgumentNullException.ThrowIfNull(member);
+        presence.Add(PresenceRule.OnlyFor(marker.Name, [.. words], member.Name));
+    }
+
     private static string[] Names(MemberSlot[] members) => [.. members.Select(member => member.Name)];
 
     private Slot<TSlot> Add<T, TSlot>(SlotMember<TObject, T> member)

@@ -64,6 +64,33 @@ internal sealed record PresenceRule(
                 }
         );
 
+    /// <summary>A member may stand only where the member <paramref name="marker"/> says one of the words.</summary>
+    public static PresenceRule OnlyFor(string marker, string[] words, string name) =>
+        new(
+            node =>
+                node.Member(name) is null
+                || node.Member(marker) is not { Kind: SourceKind.Text } word
+                || words.Contains(word.Content),
+            name,
+            $"this says nothing of such an entry: `{name}` stands where `{marker}` is {string.Join(" or ", words.Select(word => $"`{word}`"))}",
+            $"no `{name}`, or another `{marker}`",
+            () =>
+                new JsonObject
+                {
+                    ["if"] = Requiring(name),
+                    ["then"] = new JsonObject
+                    {
+                        ["properties"] = new JsonObject
+                        {
+                            [marker] = new JsonObject
+                            {
+                                ["enum"] = new JsonArray([.. words.Select(word => JsonValue.Create(word))]),
+                            },
+                        },
+                    },
+                }
+        );
+
     private static string Listed(string[] names) => string.Join(", ", names.Select(name => $"`{name}`"));
 
     private static JsonObject Requiring(string name) => new() { ["required"] = new JsonArray(name) };

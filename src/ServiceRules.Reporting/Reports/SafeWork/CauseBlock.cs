@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
@@ -25,16 +27,25 @@ internal static class CauseBlock
     {
         var finding = cause.Cause.First;
         var print = VerdictPrint.OfSafeWork(finding.Verdict);
-        return cause.Cause.IsOfSeveral
-            ? new Stack([OfSeveral(view, cause, FindingBlock.Print(finding, print)), List(view, cause)], 1)
-            : FindingBlock.Of(
-                view.Job,
-                finding,
-                print,
-                clause: view.Clauses.For(cause.Marked[0].Told.Rule),
-                noticesMax: NoticesMax
-            );
+        // What one finding sums up is told by that finding alone; the others stand under it by their titles.
+        return cause.Cause.IsOfHands
+                ? new Stack([Whole(view, cause), List(view, cause.Marked.RemoveAt(0))], 1)
+            : cause.Cause.IsOfSeveral
+                ? new Stack(
+                    [OfSeveral(view, cause, FindingBlock.Print(finding, print)), List(view, cause.Marked)],
+                    1
+                )
+            : Whole(view, cause);
     }
+
+    private static Block Whole(SafeWorkView view, MarkedCause cause) =>
+        FindingBlock.Of(
+            view.Job,
+            cause.Cause.First,
+            VerdictPrint.OfSafeWork(cause.Cause.First.Verdict),
+            clause: view.Clauses.For(cause.Marked[0].Told.Rule),
+            noticesMax: NoticesMax
+        );
 
     private static Row OfSeveral(SafeWorkView view, MarkedCause cause, VerdictPrint print)
     {
@@ -57,10 +68,10 @@ internal static class CauseBlock
     private static string Statement(Cause cause) =>
         cause.IsOfCredibility
             ? "The record has entries for each of these, and they are not credible enough to prove it; why stands below."
-            : cause.First.Statement;
+            : string.Join(" ", cause.Statements);
 
-    private static Row List(SafeWorkView view, MarkedCause cause) =>
-        Columned.Of([.. cause.Marked.Select(marked => Line(view, marked))], ListColumns);
+    private static Row List(SafeWorkView view, ImmutableArray<MarkedFinding> marked) =>
+        Columned.Of([.. marked.Select(one => Line(view, one))], ListColumns);
 
     /// <summary>A duty by its letter, its title and its clause.</summary>
     public static Paragraph Line(SafeWorkView view, MarkedFinding marked) =>

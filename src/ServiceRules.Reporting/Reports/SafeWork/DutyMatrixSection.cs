@@ -94,9 +94,9 @@ internal static class DutyMatrixSection
                 Word = "to come after the work",
             }
             : FindingBlock.Print(finding, VerdictPrint.OfSafeWork(finding.Verdict));
-        // What is not shown was told in full on page one.
+        // What is not shown was told in full on page one, unless another finding told it there.
         var statement =
-            finding.Verdict == Verdict.Met
+            finding.Verdict == Verdict.Met || view.IsSummedUp(one)
                 ? "  " + string.Join(" ", finding.Notices.Prepend(finding.Statement).Select(view.Job.Say))
                 : "";
         return new TableRow(

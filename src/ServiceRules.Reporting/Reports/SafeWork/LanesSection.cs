@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
@@ -60,7 +61,8 @@ internal static class LanesSection
         var what =
             cause.IsOfSeveral && cause.IsOfCredibility
                 ? $"{cause.Findings.Length} duties, {Cause.NotCredible}"
-            : cause.IsOfSeveral ? $"{cause.Findings.Length} duties for one reason"
+            : cause.IsOfSeveral
+                ? $"{view.Job.TitleOf(cause.First).ToLowerInvariant()} ({cause.Findings.Length} duties for one reason)"
             : view.Job.TitleOf(cause.First).ToLowerInvariant();
         return new Paragraph([
             new Span($"{marked.Letters} ", Palette.TinyBold),

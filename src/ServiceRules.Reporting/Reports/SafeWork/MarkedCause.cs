@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.SafeWork;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;
@@ -104,7 +105,9 @@ internal static class PeriodActionSection
     private static IEnumerable<string> Named(PeriodView view, Cause cause) =>
         cause is { IsOfSeveral: true, IsOfCredibility: true }
             ? [$"{cause.Findings.Length} duties, {Cause.NotCredible}"]
-            : cause.Findings.Select(one => view.TitleOf(one.Rule).ToLowerInvariant());
+        : cause.IsOfHands
+            ? [$"{view.TitleOf(cause.Findings[0].Rule).ToLowerInvariant()} ({cause.Findings.Length} duties)"]
+        : cause.Findings.Select(one => view.TitleOf(one.Rule).ToLowerInvariant());
 
     private static string Doubts(PeriodView view, PeriodJob job)
     {

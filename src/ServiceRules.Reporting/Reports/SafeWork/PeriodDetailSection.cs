@@ -1,4 +1,5 @@
 using System.Globalization;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
@@ -50,7 +51,7 @@ internal static class PeriodDetailSection
             .ToList();
         var statement = cause is { IsOfSeveral: true, IsOfCredibility: true }
             ? $"{cause.Findings.Length} duties: {Cause.NotCredible}."
-            : view.Say(finding.Statement);
+            : view.Say(string.Join(" ", cause.Statements));
         return view.MarkedLine(
             told,
             new Span($"{ReportWords.Sentence(told.Word)} · ", Palette.TinyBold with { Ink = told.Ink }),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 
@@ -40,7 +41,7 @@ internal sealed record RecurringDuty(
         ];
 
     private static ImmutableArray<PeriodJob> With(
-        IEnumerable<(PeriodJob job, Application.SafeWork.SafeWorkFinding duty)> same,
+        IEnumerable<(PeriodJob job, SafeWorkFinding duty)> same,
         Verdict verdict
     ) =>
         [

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;
 

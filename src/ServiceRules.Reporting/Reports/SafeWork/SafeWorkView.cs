@@ -83,6 +83,10 @@ internal sealed class SafeWorkView
     public string? LetterOf(SafeWorkFinding finding) =>
         Marked.FirstOrDefault(one => one.Told == finding)?.Letter;
 
+    /// <summary>Another finding tells of it where what needs action is told.</summary>
+    public bool IsSummedUp(SafeWorkFinding finding) =>
+        Causes.Any(cause => cause.Cause.IsOfHands && cause.Cause.Findings.IndexOf(finding) > 0);
+
     /// <summary>The number of the event that stands at a place; nought: before every event.</summary>
     public int NumberAt(TimelinePlace place) => _numbers.GetValueOrDefault(place.Index);
 

@@ -96,7 +96,12 @@ internal static class WorkUnprotected
             isAtStart
                 ? $"The record shows {work.Person} starting work at {words.Time(work.Start)}. By then it does not show {lacking}."
                 : $"The record shows {work.Person} at work from {words.Time(work.Start)}; after {EventWords.Done(entry.Event.Kind)} at {words.Time(entry)} it no longer shows {lacking}.",
-            [.. new[] { work.Start, entry }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
+            [
+                .. new[] { work.Start, entry, isAtStart ? null : work.Stop }
+                    .OfType<OrderedEvent>()
+                    .Concat(lacks.SelectMany(lack => lack.Entries))
+                    .Distinct(),
+            ],
             mayHaveStopped ? "Enter when work stopped, or make safe again." : lacks[0].Act
         );
     }

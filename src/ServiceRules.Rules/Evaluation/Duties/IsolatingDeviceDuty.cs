@@ -39,13 +39,37 @@ internal static class IsolatingDeviceDuty
 
         var met = TimelineOutcome.Met(
             duty.Reading,
-            "The record shows isolating devices operated, not control devices alone.",
+            Shown(duty, operated),
             [.. operated.Where(entry => !IsControl(duty, entry))]
         );
         return met with
         {
             Notices = [.. met.Notices, .. operated.Select(entry => Differs(duty, entry)).OfType<string>()],
         };
+    }
+
+    // An entry that names no device shows none: what the procedure has for it is said as that.
+    private static string Shown(DutyFrame duty, List<OrderedEvent> operated)
+    {
+        var unnamed = operated.Where(entry => entry.Event.Isolator is null).ToList();
+        if (unnamed.Count == 0)
+        {
+            return "The record shows isolating devices operated, not control devices alone.";
+        }
+
+        var times = TimelineWords.List(unnamed.Select(duty.Words.Time).Distinct(StringComparer.Ordinal));
+        var written = unnamed
+            .Select(entry => Kind(duty, entry))
+            .OfType<string>()
+            .Distinct(StringComparer.Ordinal)
+            .Select(kind => $"`{kind}`")
+            .ToList();
+        return $"The record shows isolators turned off and names no control device. Which device was operated at {times} it does not name"
+            + (
+                written.Count == 0
+                    ? "."
+                    : $"; {TimelineWords.List(written)} is written down for it, which is no control device."
+            );
     }
 
     // Another isolator than the one written down may well do; that somebody looks at it is all that is asked.

@@ -161,6 +161,73 @@ public sealed class SafeWorkOnPageOneTests
         );
     }
 
+    /// <summary>One missing lock leaves three duties open, and there is one thing to do about it.</summary>
+    [Fact]
+    public void Cause_SecondWithoutLock_IsToldOnceAndTouchesNobodyElse()
+    {
+        var view = View(SampleJobs.Judge(SafeWorkSamples.SecondWithoutLock));
+
+        var cause = Assert.Single(view.DueCauses);
+        var printed = Words(LayOut(view.Job.Assessed).Pages);
+
+        Assert.True(cause.Cause.IsOfHands);
+        Assert.Equal(
+            ["own-device-in-group", "own-device-through-work", "work-protected"],
+            cause.Marked.Select(marked => marked.Told.Rule.Id.Text).Order(StringComparer.Ordinal)
+        );
+        Assert.Contains(
+            Printed("tech-01: hands in 08:10 to 08:30 (17, 20), 20 min, all of it protected"),
+            printed,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            Printed(
+                "tech-05: hands in 08:10:40 to 08:29 (18, 19), 18 min 20 s; of it not shown as protected"
+            ),
+            printed,
+            StringComparison.Ordinal
+        );
+        // What the summing finding says for the others stands in the matrix in their own words.
+        Assert.Contains(
+            Printed("and no own lock or tag of tech-05 on by then."),
+            printed,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Cause_LockOffInTheMiddle_IsToldOnce()
+    {
+        var view = View(SampleJobs.Judge(SafeWorkSamples.LockOffAtWork));
+
+        Assert.Single(
+            view.DueCauses,
+            cause => cause.Marked.Any(marked => marked.Told.Rule.Id.Text == "own-device-through-work")
+        );
+        Assert.All(
+            view.DueCauses.Where(cause => cause.Cause.IsOfHands),
+            cause => Assert.Contains("tech-01", cause.Cause.First.Statement, StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void Cause_TwoThingsThatOneActPutsRight_AreToldTogetherEachInItsWords()
+    {
+        var view = View(
+            SampleJobs.Judge(
+                SafeWorkSamples.Without(
+                    SafeWorkSamples.ByTwo,
+                    one => one.Kind is TimelineEventKind.AreaInspected or TimelineEventKind.PeopleClearChecked
+                )
+            )
+        );
+
+        var cause = Assert.Single(view.DueCauses);
+
+        Assert.Equal(2, cause.Marked.Length);
+        Assert.Equal(2, cause.Cause.Statements.Count());
+    }
+
     [Fact]
     public void Cause_NoProcedure_IsToldOnce()
     {

@@ -231,9 +231,67 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
         var all = Words(LayOut(period).Pages);
 
         Assert.Contains(Told($"jobs.json /jobs/{bare.index}/record"), all, StringComparison.Ordinal);
+        var open = SafeWorkFindings.Of(bare.job).Open.Where(one => one.Weighs).ToList();
+        Assert.NotEmpty(open);
         Assert.All(
-            SafeWorkFindings.Of(bare.job).Open.Where(one => one.Weighs),
-            one => Assert.Contains(Told(one.Finding.Statement), all, StringComparison.Ordinal)
+            Cause.Of(open).SelectMany(cause => cause.Statements),
+            statement => Assert.Contains(Told(statement), all, StringComparison.Ordinal)
+        );
+        Assert.All(open, one => Assert.Contains(Told(one.Rule.Title), all, StringComparison.Ordinal));
+    }
+
+    /// <summary>Nobody but a person can say whether a claim is so, least of all with the machine running.</summary>
+    [Fact]
+    public void LayOut_JobExemptByAClaim_IsNamedOnPageOneWithWhoDecidedAndThatTheMachineRan()
+    {
+        var running = SafeWorkSamples.ByClaimRunning with { Id = new("F-exempt") };
+        var period = SafeWorkSamples.Period(_scratch, [SafeWorkSamples.ByTwo, running]);
+
+        var first = Words([LayOut(period).Pages[0]]);
+
+        Assert.Contains(
+            Told("No lockout, by a claim: for a person to look at"),
+            first,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            Told(
+                "F-exempt · 2026-04-13 · M-01 · minor servicing in use, a claim decided by lead-01. "
+                    + "The machine ran with hands-on work going on, from 08:20."
+            ),
+            first,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(Told("1 exempt by a claim"), first, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LayOut_JobExemptByAClaimOnWhichTheMachineStood_SaysNothingOfRunning()
+    {
+        var period = SafeWorkSamples.Period(
+            _scratch,
+            [SafeWorkSamples.ByTwo, SafeWorkSamples.ByClaim with { Id = new("F-exempt") }]
+        );
+
+        var first = Words([LayOut(period).Pages[0]]);
+
+        Assert.Contains(
+            Told("F-exempt · 2026-04-13 · M-01 · minor servicing"),
+            first,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(Told("The machine ran"), first, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LayOut_SeveralDutiesOpenForOneReason_AreOneThingOnPageOne()
+    {
+        var first = Words([LayOut(Few()).Pages[0]]);
+
+        Assert.Contains(
+            Told("safe work not shown · not shown: work inside the protected interval (3 duties)."),
+            first,
+            StringComparison.Ordinal
         );
     }
 

@@ -77,7 +77,10 @@ public sealed class SafeWorkReportTests
 
         Assert.NotEmpty(open);
         Assert.All(open, one => AssertTells(first, one.Finding.Statement));
-        AssertTells(Words(Bare), $"A record does not show: {open[0].Rule.Title.ToLowerInvariant()}");
+        AssertTells(
+            Words(Bare),
+            $"A to C record does not show: {open[0].Rule.Title.ToLowerInvariant()} (3 duties for one reason)"
+        );
     }
 
     [Fact]

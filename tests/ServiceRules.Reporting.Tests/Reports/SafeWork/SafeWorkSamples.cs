@@ -99,6 +99,31 @@ internal static class SafeWorkSamples
             ],
         };
 
+    /// <summary>The same with a brush on a long handle, and the machine running for a part of the work.</summary>
+    public static ServiceRecord ByClaimRunning =>
+        ByClaim with
+        {
+            Timeline =
+            [
+                .. ByClaim
+                    .Timeline.Where(one => one.Kind != TimelineEventKind.IsolatorOperated)
+                    .Select(one =>
+                        one.Measures.IsDefaultOrEmpty
+                            ? one
+                            : one with
+                            {
+                                Measures = [ProtectiveMeasure.LongHandledBrush],
+                            }
+                    ),
+                new()
+                {
+                    Kind = TimelineEventKind.MachineStarted,
+                    At = Time("2026-04-13T08:20:00+01:00"),
+                    Actor = new("tech-01"),
+                },
+            ],
+        };
+
     public static ServiceRecord Read(string name)
     {
         var path = ReferenceFiles.InRepository("rules", "base", "fixtures", $"{name}.record.json");

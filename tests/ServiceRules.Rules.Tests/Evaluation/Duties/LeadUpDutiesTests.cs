@@ -283,6 +283,21 @@ public sealed class LeadUpDutiesTests
                 .VerdictOf(EnergyDuty.IsolatingDevice)
         );
 
+    /// <summary>A record that names no device shows none; what the procedure has for it is told as that.</summary>
+    [Fact]
+    public void IsolatingDevice_ThatNobodyNamed_IsNotSaidToBeShown()
+    {
+        var outcome = new SafetyCase()
+            .With("08:01 isolator_operated tech-01 source=engine_start position=off\n" + MakeSafe.Work)
+            .Duty(EnergyDuty.IsolatingDevice);
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Equal(
+            "The record shows isolators turned off and names no control device. Which device was operated at 08:01 it does not name; `battery disconnect` is written down for it, which is no control device.",
+            outcome.Statement
+        );
+    }
+
     [Fact]
     public void IsolatingDevice_RealOneOnlyAfterTheWork_DoesNotMakeItGood() =>
         Assert.Equal(
