@@ -221,4 +221,7 @@ public enum EnergyDuty
 
     /// <summary>Whoever ran the machine for a test or a task is authorised, or named for it by the procedure.</summary>
     EnergisedByAuthorised,
+
+    /// <summary>After a run in the middle of the job the machine was shut down again before hands went in.</summary>
+    ShutDownAfterRun,
 }

@@ -38,8 +38,8 @@ internal static class CredibilityRows
     /// </summary>
     public static Possible Burst(Story story)
     {
-        bool surely = story.Steps.Any(first =>
-            story.Steps.Any(last =>
+        bool surely = story.Entered.Any(first =>
+            story.Entered.Any(last =>
                 last.By == first.By && !IsLate(first) && !IsLate(last) && IsTooMuch(story, first, last)
             )
         );
@@ -52,7 +52,7 @@ internal static class CredibilityRows
             .. Bursts(story, TimeSpan.FromSeconds(1), 6)
                 .Where(burst => !burst.Exists(IsLate) && !burst.TrueForAll(IsWholeMinute))
                 .SelectMany(burst =>
-                    story.Steps.Where(s =>
+                    story.Entered.Where(s =>
                         s.By == burst[0].By
                         && !IsLate(s)
                         && s.At - burst[0].At <= TimeSpan.FromSeconds(1)
@@ -77,7 +77,7 @@ internal static class CredibilityRows
 
     public static Possible FutureStamp(Story story) =>
         Flag(
-            story.Steps.Any(s =>
+            story.Entered.Any(s =>
                 s.Event.ReceivedAt is { } received
                 && Story.MomentOf(received, story.Context) is { } got
                 && s.At - got > TimeSpan.FromMinutes(5)
@@ -89,7 +89,7 @@ internal static class CredibilityRows
     {
         bool surely = false;
         bool perhaps = false;
-        foreach (var (one, other) in Pairs(story.Steps))
+        foreach (var (one, other) in Pairs(story.Entered))
         {
             if (one.Kind != other.Kind || one.By == other.By || one.Event.Source != other.Event.Source)
             {
@@ -103,7 +103,7 @@ internal static class CredibilityRows
                         or TimelineEventKind.StoredEnergyReleased
                         or TimelineEventKind.KeyRemoved
                 || (one.IsDeviceOn && one.Device == other.Device);
-            bool reversed = story.Steps.Any(s => one.Before(s) && s.Before(other) && MayReverse(s));
+            bool reversed = story.Entered.Any(s => one.Before(s) && s.Before(other) && MayReverse(s));
             bool otherIsolator = one.Event.Isolator != other.Event.Isolator;
             surely |= oneOff && !reversed && !otherIsolator;
             perhaps |= oneOff || like;
@@ -124,9 +124,9 @@ internal static class CredibilityRows
             }
 
             var (from, until) = Span(away, story);
-            foreach (var on in story.Steps.Where(s => s.IsDeviceOn && s.Device == away.Lock.Text))
+            foreach (var on in story.Entered.Where(s => s.IsDeviceOn && s.Device == away.Lock.Text))
             {
-                var off = story.Steps.FirstOrDefault(s =>
+                var off = story.Entered.FirstOrDefault(s =>
                     s.IsDeviceOff && s.Device == on.Device && on.Before(s)
                 );
                 bool within = (until is null || on.At < until) && (off is null || from < off.At);
@@ -141,7 +141,7 @@ internal static class CredibilityRows
 
     /// <summary>One lock on two isolators of the machine, never taken off between: as impossible as on two machines.</summary>
     private static bool HangsOnTwo(Story story) =>
-        Pairs(story.Steps)
+        Pairs(story.Entered)
             .Any(pair =>
                 pair.Item1.IsDeviceOn
                 && pair.Item2.IsDeviceOn
@@ -149,14 +149,14 @@ internal static class CredibilityRows
                 && IsolatorOf(story, pair.Item1) is { } one
                 && IsolatorOf(story, pair.Item2) is { } other
                 && one != other
-                && !story.Steps.Any(off =>
+                && !story.Entered.Any(off =>
                     off.IsDeviceOff
                     && off.Device == pair.Item1.Device
                     && pair.Item1.Before(off)
                     && off.Before(pair.Item2)
                 )
             )
-        || story.Steps.Any(s =>
+        || story.Entered.Any(s =>
             s.IsDeviceOn
             && s.Event.Source is SourceReference.All
             && story
@@ -173,7 +173,7 @@ internal static class CredibilityRows
 
     public static Possible ActorElsewhere(Story story)
     {
-        bool surely = story.Steps.Any(s =>
+        bool surely = story.Entered.Any(s =>
             story.Context.Attendance.Where(a => a.Person.Text == s.By).ToList() is { Count: > 0 } there
             && !there.Any(a =>
                 Story.MomentOf(a.From, story.Context) <= s.At
@@ -192,7 +192,7 @@ internal static class CredibilityRows
                 perhaps |= overlaps;
             }
 
-            perhaps |= story.Steps.Any(s =>
+            perhaps |= story.Entered.Any(s =>
                 s.By == away.Person.Text && from <= s.At && (until is null || s.At <= until)
             );
         }
@@ -216,7 +216,7 @@ internal static class CredibilityRows
         bool any = false
     ) =>
         story
-            .Steps.Select(first =>
+            .Entered.Select(first =>
                 story
                     .Steps.Where(s =>
                         s.By == first.By
@@ -233,7 +233,7 @@ internal static class CredibilityRows
     private static bool IsTooMuch(Story story, Step first, Step last)
     {
         var between = story
-            .Steps.Where(s =>
+            .Entered.Where(s =>
                 s.By == first.By && !IsLate(s) && first.Place <= s.Place && s.Place <= last.Place
             )
             .ToList();
@@ -255,9 +255,9 @@ internal static class CredibilityRows
 
     private static IEnumerable<Step> Late(Story story, bool first)
     {
-        var stops = story.Steps.Where(s => s.Kind == TimelineEventKind.WorkStopped).ToList();
+        var stops = story.Entered.Where(s => s.Kind == TimelineEventKind.WorkStopped).ToList();
         var stop = first ? stops.FirstOrDefault() : stops.LastOrDefault();
-        return story.Steps.Where(s =>
+        return story.Entered.Where(s =>
             s.Event.Mark == EntryMark.AtTheTime
             && s.Event.ReceivedAt is { } received
             && Story.MomentOf(received, story.Context) is { } got
@@ -269,7 +269,7 @@ internal static class CredibilityRows
     private static IEnumerable<Step> SetBack(Story story, bool consecutive)
     {
         foreach (
-            var device in story.Steps.Where(s => s.Event.Device is not null).GroupBy(s => s.Event.Device)
+            var device in story.Entered.Where(s => s.Event.Device is not null).GroupBy(s => s.Event.Device)
         )
         {
             var counted = device

@@ -16,15 +16,55 @@ internal static class RunRows
     public static Possible ByAuthorised(Story story) =>
         story
             .Steps.Where(s =>
-                s.Kind is TimelineEventKind.TestEnergised or Task
-                || (
-                    s.Kind == TimelineEventKind.MachineStarted
-                    && story.Spells.Any(spell => spell.Start.Before(s))
-                    && story.Spells.Any(spell => s.Before(spell.Start))
-                )
+                s.Kind is TimelineEventKind.TestEnergised or Task || StartedAmidWork(story).Contains(s)
             )
-            .Select(s => Trained(story, s))
+            .Select(s => s.IsAssumed ? Possible.Unproven : Trained(story, s))
             .OfAll();
+
+    /// <summary>The machine started with hands in before, and hands going in again.</summary>
+    public static IEnumerable<Step> StartedAmidWork(Story story) =>
+        story.Steps.Where(s =>
+            s.Kind == TimelineEventKind.MachineStarted
+            && story.Spells.Any(spell => spell.Start.Before(s))
+            && story.Spells.Any(spell => s.Before(spell.Start))
+        );
+
+    /// <summary>However it was run in the middle of the job, it was shut down before hands went in again.</summary>
+    public static Possible ShutDownAgain(Story story)
+    {
+        var sum = Possible.NotApplicable;
+        bool isWaiting = false;
+        foreach (var run in story.Steps.Where(s => IsStart(s) && story.FirstWork?.Before(s) == true))
+        {
+            var then = story.Steps.FirstOrDefault(s =>
+                run.Before(s) && (IsStart(s) || story.Spells.Any(spell => spell.Start == s))
+            );
+            isWaiting |= then is null && story.IsOpen;
+            if (then is null || IsStart(then))
+            {
+                continue;
+            }
+
+            var meanwhile = story.Steps.Where(s => run.Before(s) && s.Before(then)).ToList();
+            // Seen at rest, and perhaps proven dead: then only how it was stopped is not told.
+            sum = sum.And(
+                meanwhile.Exists(s => s.Kind == TimelineEventKind.MachineShutDown) ? Possible.Met
+                : meanwhile.Exists(s => s.Kind == TimelineEventKind.SeenAtRest) ? Possible.NeverMet
+                : then.At.Equals(run.At) || story.Steps.Any(s => then.Before(s) && s.At == then.At)
+                    ? Possible.NeverMet
+                : Possible.NotMet
+            );
+        }
+
+        // Whoever stopped work that never started may have been in after any run.
+        return sum == Possible.NotMet ? sum
+            : story.StrayStops.Any() ? Possible.Any
+            : isWaiting ? sum | Possible.NeverNotMet
+            : sum;
+    }
+
+    private static bool IsStart(Step step) =>
+        step.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted;
 
     /// <summary>The procedure lists the task and names who approved it.</summary>
     public static Possible Approved(Story story)
@@ -94,8 +134,7 @@ internal static class RunRows
 
         // Recorded before the machine was energised at all is in time; after the task itself is not.
         bool inTime = done.All(d =>
-            story.Steps.LastOrDefault(s => s.Kind == TimelineEventKind.TestEnergised && s.Before(d))
-                is var run
+            story.Steps.LastOrDefault(s => IsStart(s) && s.Before(d)) is var run
             && recorded.Any(r => r.Before(run ?? d))
         );
         bool tooLate = !tangled && done.Any(d => !recorded.Any(r => r.Before(d)));
@@ -124,27 +163,34 @@ internal static class RunRows
         }
 
         var sum = Possible.NotApplicable;
-        foreach (var start in story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised))
+        Step? since = null;
+        Step? last = null;
+        bool mayBeOne = false;
+        foreach (var start in Starts(story))
         {
-            var end = story.Steps.FirstOrDefault(s =>
-                s.Kind is TimelineEventKind.TestEnded or TimelineEventKind.MachineShutDown && start.Before(s)
-            );
+            var end = EndOf(story, start)!;
             bool laps = story.Steps.Any(s =>
-                s.Kind == Task
-                && s.Event.Task == ServiceTask.Lap
-                && start.Before(s)
-                && (end is null || s.Before(end))
+                s.Kind == Task && s.Event.Task == ServiceTask.Lap && start.Before(s) && s.Before(end)
             );
+            bool isPlain =
+                start.Kind == TimelineEventKind.MachineStarted
+                && !laps
+                && !StartedAmidWork(story).Contains(start);
+            // Run again with nothing done in between is run on; with something done, perhaps.
+            bool runsOn =
+                last is not null && !isPlain && !story.Steps.Any(s => last.Before(s) && s.Before(start));
+            mayBeOne |= last is not null && !runsOn;
+            since = runsOn ? since : start;
+            last = end;
             bool other = story.Steps.Any(s => s.Kind == Task && s.Event.Task is null);
             var one =
                 !laps ? Possible.NotApplicable
-                : end is null ? Possible.Unproven
-                : end.At - start.At > TimeSpan.FromMinutes(minutes) ? Possible.NotMet
+                : end.At - since!.At > TimeSpan.FromMinutes(minutes) ? Possible.NotMet
                 : Possible.Met;
-            sum = sum.And(other ? one | Possible.Judged | Possible.NotApplicable : one);
+            sum = sum.And(other || (runsOn && !laps) ? one | Possible.Judged | Possible.NotApplicable : one);
         }
 
-        return sum;
+        return mayBeOne && sum != Possible.NotMet ? sum | Possible.Judged : sum;
     }
 
     /// <summary>What came during the job came with hands out, and was off, held and proven before hands went in again.</summary>
@@ -206,8 +252,7 @@ internal static class RunRows
                 .Any(start => start.Before(done) && (EndOf(story, start) is not { } end || done.Before(end)))
         );
 
-    private static IEnumerable<Step> Starts(Story story) =>
-        story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised);
+    private static IEnumerable<Step> Starts(Story story) => story.Steps.Where(IsStart);
 
     /// <summary>The end of a run; none where it is started again before.</summary>
     private static Step? EndOf(Story story, Step start)
@@ -217,9 +262,10 @@ internal static class RunRows
                 is TimelineEventKind.TestEnded
                     or TimelineEventKind.MachineShutDown
                     or TimelineEventKind.TestEnergised
+                    or TimelineEventKind.MachineStarted
             && start.Before(s)
         );
-        return next?.Kind == TimelineEventKind.TestEnergised ? null : next;
+        return next is null || IsStart(next) ? null : next;
     }
 
     private static bool HasTask(Story story) => story.Steps.Any(s => s.Kind == Task);

@@ -7,6 +7,9 @@ internal sealed record Step(TimelineEvent Event, Moment At, int Place)
 {
     public TimelineEventKind Kind => Event.Kind;
 
+    /// <summary>No entry says so: it follows from another.</summary>
+    public bool IsAssumed { get; init; }
+
     public string By => Event.Actor.Text;
 
     public string? Device => Event.Lock?.Text;

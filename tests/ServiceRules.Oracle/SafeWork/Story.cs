@@ -33,6 +33,9 @@ internal sealed class Story
 
     public IReadOnlyList<Step> Steps { get; }
 
+    /// <summary>Those that somebody entered.</summary>
+    public IReadOnlyList<Step> Entered => [.. Steps.Where(s => !s.IsAssumed)];
+
     public IReadOnlyList<Spell> Spells { get; }
 
     public Step? FirstWork { get; }
@@ -159,8 +162,43 @@ internal sealed class Story
         return new(
             record,
             context,
-            [.. timed.OrderBy(t => t.At).Select((t, place) => new Step(Told(t.Event), t.At, place))]
+            WithStartsOfTests([.. timed.OrderBy(t => t.At).Select(t => (Told(t.Event), t.At))])
         );
+    }
+
+    /// <summary>
+    /// A test that ended had begun. Where nothing says when, it is taken to have begun at that very moment, which is the
+    /// least that can be said of it.
+    /// </summary>
+    private static List<Step> WithStartsOfTests(List<(TimelineEvent Event, Moment At)> told)
+    {
+        List<Step> steps = [];
+        foreach (var (entry, at) in told)
+        {
+            if (entry.Kind == TimelineEventKind.TestEnded && !HasBegun(steps))
+            {
+                var start = entry with { Kind = TimelineEventKind.TestEnergised };
+                steps.Add(new(start, at, steps.Count) { IsAssumed = true });
+            }
+
+            steps.Add(new(entry, at, steps.Count));
+        }
+
+        return steps;
+    }
+
+    /// <summary>Started and not yet ended; or stopped with nobody's hands in since; or ended by an entry just made.</summary>
+    private static bool HasBegun(List<Step> before)
+    {
+        int begun = before.FindLastIndex(s =>
+            s.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted
+        );
+        int ended = before.FindLastIndex(s => s.Kind == TimelineEventKind.TestEnded);
+        int down = before.FindIndex(Math.Max(begun, 0), s => s.Kind == TimelineEventKind.MachineShutDown);
+        bool handsSince = down >= 0 && before.Skip(down).Any(s => s.Kind == TimelineEventKind.WorkStarted);
+        bool sameEnd =
+            ended >= 0 && before.Skip(ended + 1).All(s => s.Kind == TimelineEventKind.MachineShutDown);
+        return sameEnd || (begun > ended && !handsSince);
     }
 
     /// <summary>What switches electricity is off when it is open: "closed" is a position of valves.</summary>

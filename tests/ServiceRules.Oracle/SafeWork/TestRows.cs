@@ -24,7 +24,7 @@ internal static class TestRows
         || story.Record.Units.Any(u => u.Entries.Any(e => e is Grinding { Kind: GrindingKind.Lapping }));
 
     public static Possible Relocked(Story story) =>
-        Tests(story).Select(t => Relocked(story, t)).OfAllOrNone();
+        Tests(story).Concat(RunRows.StartedAmidWork(story)).Select(t => Relocked(story, t)).OfAllOrNone();
 
     private static IEnumerable<Step> Tests(Story story) =>
         story.Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised);
@@ -86,6 +86,11 @@ internal static class TestRows
     private static Possible HandsOff(Story story, Step test)
     {
         var end = EndOf(story, test);
+        if (test.IsAssumed)
+        {
+            return story.IsOpen ? Possible.NeverMet : Possible.NotMet;
+        }
+
         bool started = story.Steps.Any(s =>
             s.Kind == TimelineEventKind.WorkStarted && test.Before(s) && (end is null || s.Before(end))
         );

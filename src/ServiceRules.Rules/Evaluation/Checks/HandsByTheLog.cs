@@ -128,7 +128,7 @@ internal static class HandsByTheLog
 
     // The contact of a turning reel is heard, not felt.
     private static bool IsJudgedElsewhere(HandsAtUnit hands, OrderedEvent? ran, bool isRunning) =>
-        ran?.Event.Kind == TimelineEventKind.TestEnergised
+        ran?.IsTestRun() == true
         && (!hands.IsReading || (isRunning && hands.Entry is Reading { Observed: Observation.Contact }));
 
     private static string OnlyByClock(bool isInOrder) =>

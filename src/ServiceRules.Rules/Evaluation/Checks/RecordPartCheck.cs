@@ -15,7 +15,7 @@ internal static class RecordPartCheck
             RequiredPart.SignOff => SignedOff(frame),
             RequiredPart.FollowUp => FollowedUp(frame),
             RequiredPart.SafetyDefectsClosed => DefectsClosed(TimelineReading.Of(frame)),
-            RequiredPart.BlockageByTool => BlockageCleared(TimelineReading.Of(frame)),
+            RequiredPart.BlockageByTool => Clearing.ByTool(TimelineReading.Of(frame)),
             _ => throw new InvalidOperationException("parts of a record are a closed family"),
         };
 
@@ -111,36 +111,5 @@ internal static class RecordPartCheck
             open.Evidence(),
             "Put the defect right before the machine goes out."
         );
-    }
-
-    private static CheckOutcome BlockageCleared(TimelineReading reading)
-    {
-        var words = reading.Words;
-        var byHand = reading.Of(TimelineEventKind.BlockageClearedByHand);
-        if (!byHand.IsEmpty)
-        {
-            return TimelineOutcome.Of(
-                Verdict.NotMet,
-                FindingReason.ProcedureNotFollowed,
-                $"The record shows the blockage cleared by hand {words.AtBy(byHand[0])}.",
-                byHand.Evidence(),
-                "Clear a blockage with a tool only: trapped pressure can turn the reel when it frees."
-            );
-        }
-
-        var withTool = reading.Of(TimelineEventKind.BlockageClearedWithTool);
-        return withTool.IsEmpty
-            ? TimelineOutcome.Of(
-                Verdict.Unproven,
-                reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
-                "The record does not show how the blockage was cleared.",
-                [],
-                "Clear a blockage with a tool only, and enter it."
-            )
-            : TimelineOutcome.Met(
-                reading,
-                $"The record shows the blockage cleared with a tool {words.AtBy(withTool[0])}.",
-                withTool
-            );
     }
 }

@@ -61,10 +61,16 @@ internal static class StepsAfterWork
             var found = step.Entries(reading, source)
                 .Where(entry => after is null || entry.Place() > after.Place())
                 .ToList();
-            var inTime = found.Find(entry => limit is null || entry.Place() < limit.Place());
+            var timely = found.FindAll(entry => limit is null || entry.Place() < limit.Place());
+            var inTime =
+                timely.Find(entry => DeadProof.Fault(reading, entry, end) is null) ?? timely.FirstOrDefault();
             if (inTime is not null && end is not null)
             {
                 restsOn.Add(inTime);
+                if (DeadProof.Fault(reading, inTime, end) is { } dead)
+                {
+                    faults.Add(dead);
+                }
             }
             else
             {
@@ -135,7 +141,7 @@ internal static class StepsAfterWork
         TimelineWords words
     )
     {
-        foreach (var test in reading.Of(TimelineEventKind.TestEnergised))
+        foreach (var test in reading.Energisings.Where(start => start.IsTestRun()))
         {
             var stopped = reading
                 .EndsOfWork.Where(stop => stop.Place() < test.Place())

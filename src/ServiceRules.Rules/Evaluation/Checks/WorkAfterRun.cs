@@ -37,7 +37,7 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
         }
     }
 
-    // That a test ended says that the machine was shut down.
+    // Shutting down again is a duty of its own.
     private static bool IsUndone(TimelineEventKind kind, RequiredStep step) =>
         step.IsSupportOnTheMachine(kind)
         || kind
@@ -51,10 +51,10 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
     // After a test hands go in again; after a start for handing back they do not.
     private static bool IsStillToCome(TimelineReading reading, OrderedEvent ran) =>
         reading.IsOpen
-        && ran.Event.Kind == TimelineEventKind.TestEnergised
+        && ran.IsTestRun()
         && !reading.AnyWork.Intervals.Any(work => work.Until is null || work.Until > ran.Place())
         && reading
             .Of(TimelineEventKind.TestEnded, TimelineEventKind.MachineShutDown)
-            .Any(end => end.Place() > ran.Place())
+            .Any(end => end.Place() >= ran.Place())
         && !reading.Of(TimelineEventKind.HandedBack).Any(back => back.Place() > ran.Place());
 }

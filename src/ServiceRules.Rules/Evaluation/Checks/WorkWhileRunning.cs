@@ -17,7 +17,16 @@ internal static class WorkWhileRunning
         {
             foreach (var start in reading.Energisings)
             {
-                var running = reading.Running.StretchAt(start.Place())!.Value;
+                if (reading.Running.StretchAt(start.Place()) is not { } running)
+                {
+                    if (AtEndAlone(work, start, words) is { } atEnd)
+                    {
+                        yield return atEnd;
+                    }
+
+                    continue;
+                }
+
                 var both = running.Overlap(work.Interval);
                 if (both.IsEmpty || running.From != start.Place())
                 {
@@ -63,6 +72,26 @@ internal static class WorkWhileRunning
                 Act
             );
         }
+    }
+
+    // Of a test run whose end alone is entered, that is the one moment at which it is known to have run.
+    private static TimelineFault? AtEndAlone(WorkInterval work, OrderedEvent end, TimelineWords words)
+    {
+        if (work.Stop is not { } stop || end.Place() < work.Start.Place() || stop.Place() < end.Place())
+        {
+            return null;
+        }
+
+        var told = new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows {EventWords.Done(end.Event.Kind)} at {words.Time(end)} while {work.Person} was at work, and does not show when the machine was energised.",
+            [end, work.Start],
+            Act
+        );
+        var isUntold =
+            end.Place().IsInTheMinuteOf(work.Start.Place()) || end.Place().IsInTheMinuteOf(stop.Place());
+        return isUntold ? LeadUpOutcome.Untold(told) : told;
     }
 
     // Without an end of work, a later start of the machine may only mean that the end was not entered.

@@ -29,7 +29,7 @@ internal static class AdjusterUntouchedDuty
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
-        var runs = TestRun.Of(duty);
+        var runs = MachineRun.Of(duty);
         if (runs.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no run of the reel.");
@@ -60,23 +60,27 @@ internal static class AdjusterUntouchedDuty
             };
         }
 
-        return turns.Any(turn => turn.Moment is null)
-            ? TimelineOutcome.Of(
-                Verdict.Unproven,
-                FindingReason.StepMissing,
-                "The record shows the reel run and adjusters turned, and does not say when each was turned.",
-                [
-                    .. turns
-                        .Where(turn => turn.Moment is null)
-                        .Select(turn => turn.Pointer)
-                        .Order(StringComparer.Ordinal),
-                ],
-                "Enter the time of each turn on a job in which the reel is run."
-            )
+        // A start that only brought the machine or took it out asks no time of a turn.
+        var ofJob = runs.Where(run => run.IsOfJob).ToImmutableArray();
+        return ofJob.IsEmpty
+                ? TimelineOutcome.NotApplicable("The record shows no run of the reel in the job.")
+            : turns.Any(turn => turn.Moment is null)
+                ? TimelineOutcome.Of(
+                    Verdict.Unproven,
+                    FindingReason.StepMissing,
+                    "The record shows the reel run and adjusters turned, and does not say when each was turned.",
+                    [
+                        .. turns
+                            .Where(turn => turn.Moment is null)
+                            .Select(turn => turn.Pointer)
+                            .Order(StringComparer.Ordinal),
+                    ],
+                    "Enter the time of each turn on a job in which the reel is run."
+                )
             : TimelineOutcome.Met(
                 duty.Reading,
                 "The record shows no adjuster turned while the reel ran, nor before the stop that the procedure asks for.",
-                [.. runs.Select(run => run.Start)]
+                [.. ofJob.Select(run => run.Start)]
             );
     }
 
@@ -100,7 +104,7 @@ internal static class AdjusterUntouchedDuty
         }
     }
 
-    private static Touched? Fault(DutyFrame duty, ImmutableArray<TestRun> runs, Turn turn)
+    private static Touched? Fault(DutyFrame duty, ImmutableArray<MachineRun> runs, Turn turn)
     {
         if (turn.Moment is not { } moment)
         {
@@ -119,6 +123,12 @@ internal static class AdjusterUntouchedDuty
             return task is { AdjusterControl: not null }
                 ? null
                 : new(turn, last, $"while the reel was running ({last.Named})");
+        }
+
+        if (!last.IsOfJob)
+        {
+            // After the machine only came or left, a turn is judged as hands at a unit.
+            return null;
         }
 
         if (task is not null && StopOf(task.Stop) is { IsEmpty: false } stop)
@@ -196,7 +206,7 @@ internal static class AdjusterUntouchedDuty
     /// <summary>
     /// A stop written in the words of entries, such as <c>machine_shut_down, seen_at_rest</c>; empty: in other words.
     /// </summary>
-    private static ImmutableArray<TimelineEventKind> StopOf(string stop)
+    internal static ImmutableArray<TimelineEventKind> StopOf(string stop)
     {
         var parts = stop.Split(
             [',', ';'],
@@ -236,7 +246,7 @@ internal static class AdjusterUntouchedDuty
     /// <param name="Turn">The turn.</param>
     /// <param name="Run">The run that it stands in or after.</param>
     /// <param name="What">What is wrong with its time.</param>
-    private sealed record Touched(Turn Turn, TestRun Run, string What);
+    private sealed record Touched(Turn Turn, MachineRun Run, string What);
 
     private sealed record Turn(Id<UnitWork> Unit, Adjustment Entry, Moment? Moment, string Pointer);
 }

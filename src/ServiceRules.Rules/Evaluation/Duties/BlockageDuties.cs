@@ -125,40 +125,8 @@ internal static class BlockageDuties
     }
 
     /// <summary>By a tool, never by hand.</summary>
-    public static CheckOutcome ByTool(DutyFrame duty)
-    {
-        if (Of(duty).IsEmpty)
-        {
-            return NoBlockage();
-        }
-
-        var byHand = duty.Reading.Of(TimelineEventKind.BlockageClearedByHand);
-        if (!byHand.IsEmpty)
-        {
-            return TimelineOutcome.Of(
-                Verdict.NotMet,
-                FindingReason.ProcedureNotFollowed,
-                $"The record shows the blockage cleared by hand {duty.Words.AtBy(byHand[0])}.",
-                byHand.Evidence(),
-                "Clear a blockage with a tool only: trapped pressure can turn the reel when it frees."
-            );
-        }
-
-        var withTool = duty.Reading.Of(TimelineEventKind.BlockageClearedWithTool);
-        return withTool.IsEmpty
-            ? TimelineOutcome.Of(
-                Verdict.Unproven,
-                duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
-                "The record does not show how the blockage was cleared.",
-                [],
-                "Clear a blockage with a tool only, and enter it."
-            )
-            : TimelineOutcome.Met(
-                duty.Reading,
-                $"The record shows the blockage cleared with a tool {duty.Words.AtBy(withTool[0])}.",
-                withTool
-            );
-    }
+    public static CheckOutcome ByTool(DutyFrame duty) =>
+        Of(duty).IsEmpty ? NoBlockage() : Clearing.ByTool(duty.Reading);
 
     /// <summary>Looked over after it, before the machine is started or handed back.</summary>
     public static CheckOutcome CheckedAfter(DutyFrame duty) =>

@@ -41,28 +41,15 @@ internal static class EnergisedByAuthorisedDuty
 
     private static IEnumerable<Run> Runs(DutyFrame duty)
     {
-        var tests = TestRun.Of(duty);
-        foreach (var run in tests)
+        var runs = MachineRun.OfJob(duty);
+        foreach (var run in runs)
         {
             yield return new(run.Start, run.IsTask ? run.Task : null);
         }
 
-        // A start with hands going in afterwards is no start after the job.
-        foreach (
-            var start in duty
-                .Reading.Of(TimelineEventKind.MachineStarted)
-                .Where(start =>
-                    duty.Reading.Works.Any(work => work.Start.Place() < start.Place())
-                    && duty.Reading.Works.Any(work => work.Start.Place() > start.Place())
-                )
-        )
-        {
-            yield return new(start, null);
-        }
-
         foreach (var done in duty.Reading.Of(TimelineEventKind.EnergisedTaskPerformed))
         {
-            var run = tests.FirstOrDefault(run => run.Interval.Contains(done.Place()));
+            var run = runs.FirstOrDefault(run => run.Interval.Contains(done.Place()));
             if (run is null || run.Start.Event.Actor != done.Event.Actor)
             {
                 yield return new(
@@ -90,6 +77,17 @@ internal static class EnergisedByAuthorisedDuty
                     FindingReason.ProcedureNotFollowed,
                     $"{told}; for {TaskWords.Of(task.Task)} procedure {procedure.Id} names {TimelineWords.List(named.Select(one => one.Text))}."
                 );
+        }
+
+        if (run.Entry.Event.Kind == TimelineEventKind.TestEnded)
+        {
+            return new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"{told}, and does not show who energised the machine for it.",
+                [run.Entry],
+                "Enter who energised the machine and when, as a late entry."
+            );
         }
 
         var day = JobPeople.DayOf(duty, run.Entry);

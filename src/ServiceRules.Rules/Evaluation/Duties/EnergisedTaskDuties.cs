@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -9,8 +8,8 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// Work that needs the reel to turn: approved in the procedure, its measures recorded before the machine is energised, and
-/// no longer at a time than the procedure says. A lock that was on before or after excuses none of it.
+/// Work that needs the reel to turn: approved in the procedure, and its measures recorded before the machine is energised.
+/// A lock that was on before or after excuses none of it.
 /// </summary>
 internal static class EnergisedTaskDuties
 {
@@ -63,7 +62,11 @@ internal static class EnergisedTaskDuties
     /// </summary>
     public static CheckOutcome MeasuresFirst(DutyFrame duty)
     {
-        var tests = TestRun.Of(duty).Where(run => !run.IsTask).Select(run => run.Start).ToImmutableArray();
+        var tests = MachineRun
+            .Tests(duty)
+            .Where(run => !run.IsTask)
+            .Select(run => run.Start)
+            .ToImmutableArray();
         if (Tasks(duty).IsEmpty && tests.IsEmpty)
         {
             return NoTask();
@@ -99,41 +102,6 @@ internal static class EnergisedTaskDuties
             );
     }
 
-    /// <summary>No run for the task took longer than the procedure says.</summary>
-    public static CheckOutcome RunLength(DutyFrame duty)
-    {
-        var runs = TestRun
-            .Of(duty)
-            .Where(run => run.IsTask && Listed(duty, run.Task) is { LongestMinutes: not null })
-            .ToImmutableArray();
-        var states =
-            RunNotShown.IsLapping(duty) && Listed(duty, ServiceTask.Lap) is { LongestMinutes: not null };
-        if (runs.IsEmpty && states && RunNotShown.Faults(duty) is { IsEmpty: false } untold)
-        {
-            return TimelineOutcome.OfFaults([
-                .. untold.Select(fault => fault with { Verdict = Verdict.Unproven }),
-            ]);
-        }
-
-        if (runs.IsEmpty)
-        {
-            return TimelineOutcome.NotApplicable(
-                "The record shows no run of the reel for which the procedure states a longest time."
-            );
-        }
-
-        var faults = runs.Select(run => LengthFault(run, Listed(duty, run.Task)!.LongestMinutes!.Value))
-            .OfType<TimelineFault>()
-            .ToList();
-        return faults.Count > 0
-            ? TimelineOutcome.OfFaults(faults)
-            : TimelineOutcome.Met(
-                duty.Reading,
-                "The record shows no run of the reel longer than the procedure says.",
-                [.. runs.SelectMany(run => new[] { run.Start, run.End }).OfType<OrderedEvent>()]
-            );
-    }
-
     /// <summary>The task as the procedure in force lists it, or null.</summary>
     public static EnergisedTask? Listed(DutyFrame duty, ServiceTask? task) =>
         task is null ? null : duty.Procedure?.EnergisedTasks.FirstOrDefault(listed => listed.Task == task);
@@ -141,7 +109,7 @@ internal static class EnergisedTaskDuties
     /// <summary>The tasks on the running reel that the job had: null among them, where an entry does not say which.</summary>
     private static ImmutableArray<ServiceTask?> Tasks(DutyFrame duty)
     {
-        var runs = TestRun.Of(duty).Where(run => run.IsTask).ToImmutableArray();
+        var runs = MachineRun.Of(duty).Where(run => run.IsTask).ToImmutableArray();
         var alone = duty
             .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
             .Where(entry => !runs.Any(run => run.Interval.Contains(entry.Place())))
@@ -153,7 +121,7 @@ internal static class EnergisedTaskDuties
     /// <summary>Where a task begins: its run is energised; or, where no run is shown, the entry that tells of it.</summary>
     private static ImmutableArray<OrderedEvent> Starts(DutyFrame duty)
     {
-        var all = TestRun.Of(duty);
+        var all = MachineRun.OfJob(duty);
         var runs = all.Where(run => run.IsTask).ToImmutableArray();
         if (runs.IsEmpty && RunNotShown.IsLapping(duty))
         {
@@ -213,8 +181,8 @@ internal static class EnergisedTaskDuties
             );
         }
 
-        var run = TestRun.Of(duty).FirstOrDefault(run => run.Start == start);
-        var isTest = run is { IsTask: false } && TestRun.Of(duty).Any(other => other.IsTask);
+        var run = MachineRun.Of(duty).FirstOrDefault(run => run.Start == start);
+        var isTest = run is { IsTask: false } && MachineRun.Of(duty).Any(other => other.IsTask);
         var listed = isTest
             ? null
             : Listed(
@@ -239,35 +207,6 @@ internal static class EnergisedTaskDuties
             [.. before, start],
             SayMeasures
         );
-    }
-
-    private static TimelineFault? LengthFault(TestRun run, int longest)
-    {
-        var words = run.Duty.Words;
-        if (run.End is null)
-        {
-            return new(
-                Verdict.Unproven,
-                run.Duty.Reading.IsOpen ? FindingReason.InProgress : FindingReason.StepMissing,
-                $"The record does not show when {run.Named} ended; the procedure allows {longest} minutes at a time.",
-                [run.Start],
-                "Enter when the run ended."
-            );
-        }
-
-        var minutes = (run.End.Moment - run.Start.Moment).TotalMinutes;
-        return minutes <= longest
-            ? null
-            : new(
-                Verdict.NotMet,
-                FindingReason.ProcedureNotFollowed,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The record shows the reel run from {words.Time(run.Start)} until {words.Time(run.End)}, {Math.Ceiling(minutes):0} minutes; the procedure allows {longest} at a time."
-                ),
-                [run.Start, run.End],
-                "Stop between runs as the procedure says."
-            );
     }
 
     private static ImmutableArray<OrderedEvent> Entries(DutyFrame duty) =>

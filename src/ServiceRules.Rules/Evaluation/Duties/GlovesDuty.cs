@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -9,7 +10,7 @@ internal static class GlovesDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
     {
-        var runs = TestRun.Of(duty);
+        var runs = MachineRun.Of(duty);
         if (runs.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no run of the reel.");
@@ -27,12 +28,13 @@ internal static class GlovesDuty
                 "No gloves near a turning reel: they draw the hand in. Gloves on only at rest, locked and wedged."
             );
         var found = faults.ToList();
-        return found.Count > 0
-            ? TimelineOutcome.OfFaults(found)
+        var ofJob = runs.Where(run => run.IsOfJob).ToImmutableArray();
+        return found.Count > 0 ? TimelineOutcome.OfFaults(found)
+            : ofJob.IsEmpty ? TimelineOutcome.NotApplicable("The record shows no run of the reel in the job.")
             : TimelineOutcome.Met(
                 duty.Reading,
-                $"The record shows no gloves put on during {TimelineWords.List(runs.Select(run => run.Named))}.",
-                [.. runs.Select(run => run.Start)]
+                $"The record shows no gloves put on during {TimelineWords.List(ofJob.Select(run => run.Named))}.",
+                [.. ofJob.Select(run => run.Start)]
             );
     }
 }

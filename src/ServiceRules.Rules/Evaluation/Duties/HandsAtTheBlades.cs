@@ -13,9 +13,9 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
     public static ImmutableArray<HandsAtTheBlades> Shown(DutyFrame duty)
     {
         var shown = ImmutableArray.CreateBuilder<HandsAtTheBlades>();
-        foreach (var entry in duty.Reading.Of(TimelineEventKind.BlockageClearedByHand))
+        foreach (var entry in duty.Reading.Events.Where(Clearing.IsByHand))
         {
-            shown.Add(new(EventWords.Done(entry.Event.Kind), entry.Pointer()));
+            shown.Add(new(EventWords.Done(TimelineEventKind.BlockageClearedByHand), entry.Pointer()));
         }
 
         for (var task = 0; task < duty.Record.Tasks.Length; task++)

@@ -160,8 +160,8 @@ internal static class MinorServicingClaimDuty
         var end = duty.Reading.EndOfWork();
         return
         [
-            .. TestRun
-                .Of(duty)
+            .. MachineRun
+                .Tests(duty)
                 .Where(run => end is null || run.Start.Place() < end.Place())
                 .Where(run => run.Task is not { } task || !HandsAtTheBlades.IsFromOutside(duty, task))
                 .Select(run => run.Start),

@@ -16,7 +16,7 @@ internal static class NoHandsWhileEnergisedDuty
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
-        var runs = TestRun.Of(duty);
+        var runs = MachineRun.Tests(duty);
         var untold = RunNotShown.Faults(duty);
         if (runs.IsEmpty && untold.IsEmpty)
         {
@@ -36,6 +36,7 @@ internal static class NoHandsWhileEnergisedDuty
                         duty.Reading.MayHaveBeenIn(run.Start.Place()).Select(stop => Stopped(duty, run, stop))
                     )
             ),
+            .. runs.Select(run => Unbounded(duty, run)).OfType<TimelineFault>(),
             .. untold,
         ];
         return faults.Count > 0
@@ -51,7 +52,35 @@ internal static class NoHandsWhileEnergisedDuty
             );
     }
 
-    private static TimelineFault AtWork(DutyFrame duty, TestRun run, WorkInterval work)
+    /// <summary>A run of which only one end is shown: whose hands were in during the rest, nothing shows.</summary>
+    private static TimelineFault? Unbounded(DutyFrame duty, MachineRun run)
+    {
+        if (run.IsStartMissing)
+        {
+            var hadHandsIn = duty.Reading.Works.Any(work =>
+                work.Stop is not null && work.Interval.Contains(run.Start.Place())
+            );
+            return new(
+                hadHandsIn || !duty.Reading.IsOpen ? Verdict.NotMet : Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {EventWords.Done(run.Start.Event.Kind)} {duty.Words.AtBy(run.Start)}, and does not show when the machine was energised for it, nor that everybody's hands were out by then.",
+                [run.Start],
+                "Enter when the machine was energised, as a late entry."
+            );
+        }
+
+        return run.End is null && !duty.Reading.IsOpen
+            ? new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {run.Named}, and does not show when it ended.",
+                [run.Start],
+                "Enter when the run ended, as a late entry."
+            )
+            : null;
+    }
+
+    private static TimelineFault AtWork(DutyFrame duty, MachineRun run, WorkInterval work)
     {
         var words = duty.Words;
         var isAfter = run.Start.Place() > work.Start.Place();
@@ -84,7 +113,7 @@ internal static class NoHandsWhileEnergisedDuty
             );
     }
 
-    private static OrderedEvent? SeenOut(DutyFrame duty, TestRun run, WorkInterval work) =>
+    private static OrderedEvent? SeenOut(DutyFrame duty, MachineRun run, WorkInterval work) =>
         duty.Reading.Events.LastOrDefault(entry =>
             entry.Place() > work.Start.Place()
             && entry.Place() <= run.Start.Place()
@@ -100,7 +129,7 @@ internal static class NoHandsWhileEnergisedDuty
             )
         );
 
-    private static TimelineFault Stopped(DutyFrame duty, TestRun run, OrderedEvent stop) =>
+    private static TimelineFault Stopped(DutyFrame duty, MachineRun run, OrderedEvent stop) =>
         run.Interval.Contains(stop.Place())
             ? new(
                 Verdict.NotMet,

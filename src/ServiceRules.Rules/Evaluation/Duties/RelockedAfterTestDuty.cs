@@ -7,8 +7,8 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// Between the end of a test run and the next hands-on work, everything again: every source that was opened isolated and
-/// locked, every stored energy released, every source verified.
+/// Between the end of a run in the middle of the job, for a test or however it was started, and the next hands-on work,
+/// everything again: every source that was opened isolated and locked, every stored energy released, every source verified.
 /// </summary>
 internal static class RelockedAfterTestDuty
 {
@@ -17,10 +17,12 @@ internal static class RelockedAfterTestDuty
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
-        var runs = TestRun.Of(duty);
+        var runs = MachineRun.OfJob(duty);
         if (runs.IsEmpty)
         {
-            return TimelineOutcome.NotApplicable("The record shows no test run.");
+            return TimelineOutcome.NotApplicable(
+                "The record shows no test run, nor any other between two stretches of work."
+            );
         }
 
         if (SourcesKnown.Lacking(duty) is { } lacking)
@@ -31,7 +33,9 @@ internal static class RelockedAfterTestDuty
         var stretches = Stretches(duty, runs).ToImmutableArray();
         if (stretches.IsEmpty)
         {
-            return TimelineOutcome.NotApplicable("The record shows no hands-on work after a test run.");
+            return TimelineOutcome.NotApplicable(
+                "The record shows no hands-on work after a run of the machine."
+            );
         }
 
         var faults = stretches.SelectMany(stretch => stretch.Faults()).ToList();
@@ -39,12 +43,12 @@ internal static class RelockedAfterTestDuty
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
                 duty.Reading,
-                "The record shows everything isolated, locked, released and verified again after the test run.",
+                $"The record shows everything isolated, locked, released and verified again after {TimelineWords.List(stretches.Select(stretch => stretch.Run.Named))}.",
                 [.. stretches.SelectMany(stretch => stretch.Steps).Distinct()]
             );
     }
 
-    private static IEnumerable<Stretch> Stretches(DutyFrame duty, ImmutableArray<TestRun> runs)
+    private static IEnumerable<Stretch> Stretches(DutyFrame duty, ImmutableArray<MachineRun> runs)
     {
         for (var index = 0; index < runs.Length; index++)
         {
@@ -65,14 +69,14 @@ internal static class RelockedAfterTestDuty
             var isHandedBack = duty
                 .Reading.Of(TimelineEventKind.HandedBack)
                 .Any(back => back.Place() > end.Place());
-            if (isWork || (next is null && duty.Reading.IsOpen && !isHandedBack))
+            if (isWork || (next is null && duty.Reading.IsOpen && !isHandedBack && !runs[index].IsPlain))
             {
                 yield return new(runs[index], end, isWork ? next : null);
             }
         }
     }
 
-    private sealed record Stretch(TestRun Run, OrderedEvent End, OrderedEvent? Work)
+    private sealed record Stretch(MachineRun Run, OrderedEvent End, OrderedEvent? Work)
     {
         private DutyFrame Duty => Run.Duty;
 
@@ -128,12 +132,12 @@ internal static class RelockedAfterTestDuty
                     Act,
                     [End],
                     by: "Do it before hands go in again",
-                    of: $"since the test run ended at {words.Time(End)}"
+                    of: $"since the {Run.Word} ended at {words.Time(End)}"
                 )
                 : new(
                     Verdict.NotMet,
                     FindingReason.Unprotected,
-                    $"The record does not show {string.Join("; ", lacking)} between the end of the test run at {words.Time(End)} and {EventWords.Done(Work.Event.Kind)} {words.AtBy(Work)}.",
+                    $"The record does not show {string.Join("; ", lacking)} between the end of the {Run.Word} at {words.Time(End)} and {EventWords.Done(Work.Event.Kind)} {words.AtBy(Work)}.",
                     [End, Work],
                     Act
                 );

@@ -21,7 +21,7 @@ internal static class RunNotShown
     /// <summary>On a finished job each such entry, or the task, without a run; on an open one each such entry.</summary>
     public static ImmutableArray<TimelineFault> Faults(DutyFrame duty)
     {
-        var runs = TestRun.Of(duty);
+        var runs = MachineRun.OfJob(duty);
         var verdict = duty.Reading.IsOpen ? Verdict.Unproven : Verdict.NotMet;
         var alone = duty
             .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)

@@ -33,10 +33,10 @@ internal static class TestClearDuties
     private static CheckOutcome Judge(
         DutyFrame duty,
         TimelineEventKind kind,
-        Func<TestRun, OrderedEvent> until
+        Func<MachineRun, OrderedEvent> until
     )
     {
-        var runs = TestRun.Of(duty).Where(run => run.FollowsControl).ToImmutableArray();
+        var runs = MachineRun.Tests(duty).Where(run => run.FollowsControl).ToImmutableArray();
         if (runs.IsEmpty)
         {
             return TimelineOutcome.NotApplicable(
@@ -76,7 +76,7 @@ internal static class TestClearDuties
     }
 
     /// <summary>Whose hands were in, or may have been, between the look and the run: the look was not the last.</summary>
-    private static IEnumerable<TimelineFault> HandsIn(TestRun run, string what, OrderedEvent clear)
+    private static IEnumerable<TimelineFault> HandsIn(MachineRun run, string what, OrderedEvent clear)
     {
         var words = run.Duty.Words;
         var told = $"The record shows {what} at {words.Time(clear)} before {run.Named}";
@@ -117,7 +117,7 @@ internal static class TestClearDuties
         }
     }
 
-    private static TimelineFault Fault(TestRun run, string what, OrderedEvent limit)
+    private static TimelineFault Fault(MachineRun run, string what, OrderedEvent limit)
     {
         var words = run.Duty.Words;
         var since = run.WorkStopped is { } stop

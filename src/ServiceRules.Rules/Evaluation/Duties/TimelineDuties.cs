@@ -141,14 +141,15 @@ internal static class TimelineDuties
                 SuppressedBy = Suppressors.None,
                 Step = StepBeforeHands.MeasuresRecorded,
             },
-            [EnergyDuty.EnergisedRunLength] = new(EnergisedTaskDuties.RunLength)
-            {
-                SuppressedBy = Suppressors.None,
-            },
+            [EnergyDuty.EnergisedRunLength] = new(RunLengthDuty.Judge) { SuppressedBy = Suppressors.None },
             [EnergyDuty.AdjusterUntouchedWhileRunning] = new(AdjusterUntouchedDuty.Judge)
             {
                 SuppressedBy = Suppressors.None,
                 Danger = HandsDanger.MachineLive,
+            },
+            [EnergyDuty.ShutDownAfterRun] = new(ShutDownAfterRunDuty.Judge)
+            {
+                Step = StepBeforeHands.ShutDown,
             },
             [EnergyDuty.EnergisedByAuthorised] = new(EnergisedByAuthorisedDuty.Judge)
             {

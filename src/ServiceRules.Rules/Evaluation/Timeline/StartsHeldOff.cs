@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -18,6 +20,9 @@ internal static class StartsHeldOff
         "mains_cord",
         "mains_supply",
     ];
+
+    /// <summary>Whether nothing runs without a source.</summary>
+    public static bool IsDrive(Id<EnergySource> source) => Drives.Contains(source.Text);
 
     /// <summary>One doubt for each lock or isolator that a start contradicts.</summary>
     public static IEnumerable<EntryDoubt> In(TimelineReading reading) =>
@@ -43,7 +48,7 @@ internal static class StartsHeldOff
         from source in reading.Protection?.Sources ?? []
         where
             source.Source is { Isolator: not null, Lockable: true }
-            && Drives.Contains(source.Source.Id.Text)
+            && IsDrive(source.Source.Id)
             && !source.Held.Contains(start.Place())
         from off in source.Isolated.Intervals
         where off.Until == start.Place()
@@ -60,7 +65,7 @@ internal static class StartsHeldOff
         device.Applied.Event.Source switch
         {
             SourceReference.All => true,
-            SourceReference.One { Source: var source } => Drives.Contains(source.Text),
+            SourceReference.One { Source: var source } => IsDrive(source),
             _ => false,
         };
 

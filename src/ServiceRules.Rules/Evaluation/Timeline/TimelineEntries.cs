@@ -31,6 +31,10 @@ internal static class TimelineEntries
     public static bool IsLabelledLate(this OrderedEvent entry) =>
         entry.Event.Mark is EntryMark.LateEntry or EntryMark.Transcription;
 
+    /// <summary>Whether it begins a run for a test, or is all that is entered of one.</summary>
+    public static bool IsTestRun(this OrderedEvent entry) =>
+        entry.Event.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.TestEnded;
+
     /// <summary>Whether it names a source, or all of them.</summary>
     public static bool SpeaksOf(this TimelineEvent entry, Id<EnergySource> source) =>
         entry.Source switch

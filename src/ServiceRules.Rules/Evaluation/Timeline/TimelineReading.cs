@@ -43,9 +43,10 @@ public sealed class TimelineReading
                 )
                 .Concat(HandsByTheLog.Select(hands => hands.Entry.By).OfType<Id<Participant>>())
         );
-        Energisings = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
+        var starts = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
+        Energisings = [.. starts.Concat(TestEnds.WithoutStart(Events)).OrderBy(entry => entry.Place())];
         Running = IntervalSet.Latched(
-            Energisings.Places(),
+            starts.Places(),
             Of(TimelineEventKind.TestEnded, TimelineEventKind.MachineShutDown).Places()
         );
         AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
@@ -79,7 +80,9 @@ public sealed class TimelineReading
     /// <summary>Hands at a unit at the times of the bench log.</summary>
     internal ImmutableArray<HandsAtUnit> HandsByTheLog { get; }
 
-    /// <summary>Starts of the machine, for a test or after release.</summary>
+    /// <summary>
+    /// Starts of the machine, for a test or after release; of a test whose start is not entered, its end: until then it ran.
+    /// </summary>
     public ImmutableArray<OrderedEvent> Energisings { get; }
 
     /// <summary>When the record shows the machine running.</summary>

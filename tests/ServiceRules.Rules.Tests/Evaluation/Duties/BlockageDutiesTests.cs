@@ -99,4 +99,22 @@ public sealed class BlockageDutiesTests
             StringComparison.Ordinal
         );
     }
+
+    [Theory]
+    [InlineData("by hand", Verdict.NotMet)]
+    [InlineData("With his hands.", Verdict.NotMet)]
+    [InlineData("pulled out by hand", Verdict.NotMet)]
+    [InlineData("stick, then the rest with the fingers", Verdict.Unproven)]
+    [InlineData("hook, never by hand", Verdict.Met)]
+    [InlineData("hand hook", Verdict.Met)]
+    [InlineData("hardwood stick", Verdict.Met)]
+    public void BlockageTool_MethodSpeaksOfHands_IsNotTakenForATool(string method, Verdict verdict)
+    {
+        var cleared = Jammed.With(First);
+        var entries = cleared.Entries.Select(entry =>
+            entry.Kind == TimelineEventKind.BlockageClearedWithTool ? entry with { Method = method } : entry
+        );
+
+        Assert.Equal(verdict, (cleared with { Entries = [.. entries] }).VerdictOf(EnergyDuty.BlockageTool));
+    }
 }

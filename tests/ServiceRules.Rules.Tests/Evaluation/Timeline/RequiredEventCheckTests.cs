@@ -167,6 +167,25 @@ public sealed class RequiredEventCheckTests
         Assert.Equal((Verdict.NotMet, FindingReason.WrongOrder), (outcome.Verdict, outcome.Reason));
     }
 
+    /// <summary>What stops an engine is shown only by an engine that it stops.</summary>
+    [Theory]
+    [InlineData("09:47 machine_started tech-01\n09:50 cut_outs_proved tech-01\n", Verdict.Met)]
+    [InlineData("09:50 cut_outs_proved tech-01\n09:53 machine_started tech-01\n", Verdict.Unproven)]
+    [InlineData("09:50 cut_outs_proved tech-01\n", Verdict.Unproven)]
+    [InlineData(
+        "09:46 machine_started tech-01\n09:48 isolator_operated tech-01 source=engine_start\n09:50 cut_outs_proved tech-01\n",
+        Verdict.Unproven
+    )]
+    [InlineData(
+        "09:46 cut_outs_proved tech-01\n09:47 machine_started tech-01\n09:50 cut_outs_proved tech-01\n",
+        Verdict.Met
+    )]
+    public void Evaluate_CutOutsProvedOnADeadMachine_IsUnproven(string after, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            new SafetyCase().With(MakeSafe.Work + after + "09:58 handed_back tech-01").Judge(CutOuts).Verdict
+        );
+
     [Fact]
     public void Evaluate_CutOutsProvedWithTheMachineRunning_IsMetUntilItIsHandedBack()
     {
