@@ -12,7 +12,7 @@ internal static class BeyondRows
         new Dictionary<string, Func<Story, Possible>>(StringComparer.Ordinal)
         {
             ["energised-by-authorised"] = RunRows.ByAuthorised,
-            ["shut-down-after-run"] = OnMachine(RunRows.ShutDownAgain),
+            ["shut-down-after-run"] = WhereSwitchedOff(RunRows.ShutDownAgain),
             ["energised-task-approved"] = RunRows.Approved,
             ["energised-measures-first"] = RunRows.MeasuresFirst,
             ["energised-run-length"] = RunRows.RunLength,

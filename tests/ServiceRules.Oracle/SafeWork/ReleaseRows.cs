@@ -13,8 +13,9 @@ internal static class ReleaseRows
         }
 
         var device = story.Steps.First(s => s.IsDeviceOn);
-        return story.Steps.Any(s =>
-            IsNotice(s, TimelineEventKind.AffectedNotifiedBefore) && s.At <= device.At
+        return ReachEverybody(
+            story,
+            story.Steps.Where(s => IsNotice(s, TimelineEventKind.AffectedNotifiedBefore) && s.At <= device.At)
         )
             ? Possible.Met.OrStricter(
                 story
@@ -38,7 +39,10 @@ internal static class ReleaseRows
             return NotYet(story);
         }
 
-        bool told = story.Steps.Any(s => IsNotice(s, TimelineEventKind.RemovalNotified) && removal.Before(s));
+        bool told = ReachEverybody(
+            story,
+            story.Steps.Where(s => IsNotice(s, TimelineEventKind.RemovalNotified) && removal.Before(s))
+        );
         return told ? (Possible.Met | Open(story)).OrStricter(IsFollowedByStray(story, removal))
             : IsFinal(story, removal) && !IsFollowedByStray(story, removal) ? Lacking(story)
             : Possible.Any;
@@ -70,7 +74,7 @@ internal static class ReleaseRows
                 : Possible.NeverMet | Possible.NotApplicable;
         }
 
-        return told.Any(s => s.Before(start))
+        return ReachEverybody(story, told.Where(s => s.Before(start)))
                 ? (Possible.Met | Open(story)).OrStricter(
                     IsFollowedByStray(story, removal)
                         || told.All(s => s.At == removal.At || s.At == start.At)
@@ -142,6 +146,15 @@ internal static class ReleaseRows
     private static bool IsNotice(Step step, TimelineEventKind kind) =>
         step.Kind == kind
         && (step.Event.Others.IsEmpty || step.Event.Others.Any(other => other.Text != step.By));
+
+    /// <summary>Everybody affected was named, or somebody gave notice without naming anybody.</summary>
+    private static bool ReachEverybody(Story story, IEnumerable<Step> notices)
+    {
+        var all = notices.ToList();
+        var named = all.SelectMany(s => s.Event.Others.Select(o => o.Text).Append(s.By)).ToHashSet();
+        return all.Exists(s => s.Event.Others.IsEmpty)
+            || (all.Count > 0 && story.Affected.All(named.Contains));
+    }
 
     /// <summary>Something of which the record does not show that it was on comes off still later.</summary>
     private static bool IsFollowedByStray(Story story, Step removal) =>

@@ -43,19 +43,22 @@ internal static class AffectedToldAfterDuty
                 .Of(duty, TimelineEventKind.RemovalNotified)
                 .Where(entry => entry.Moment >= last.Moment)
         );
-        return told switch
+        var after = $" after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}";
+        var leftOut = told.IsEmpty ? null : NoticesGiven.LeftOut(duty, what, told, after, Act);
+        return (told.IsEmpty || leftOut is not null) switch
         {
-            not null => TimelineOutcome
+            false => TimelineOutcome
                 .Met(
                     duty.Reading,
-                    $"The record shows {what} {duty.Words.AtBy(told)}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}.",
-                    [told]
+                    $"The record shows {what} {TimelineWords.List(told.Select(duty.Words.AtBy))},{after}.",
+                    told
                 )
                 .WithRemark(duty, told),
-            null when duty.Reading.IsOpen => AffectedPeople.NotYet(
-                $"{what}{instead}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}",
+            true when duty.Reading.IsOpen => AffectedPeople.NotYet(
+                $"{what}{(leftOut is null ? instead : $" to {TimelineWords.List(NoticesGiven.Missed(duty, told).Select(person => person.Text))}")}, after {EventWords.Done(last.Event.Kind)} at {duty.Words.Time(last)}",
                 Act
             ),
+            _ when leftOut is not null => TimelineOutcome.OfFaults([leftOut]),
             _ => TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
@@ -76,17 +79,32 @@ internal static class AffectedToldAfterDuty
                 .Of(duty, TimelineEventKind.RemovalNotified)
                 .Where(entry => end is null || entry.Place() > end.Place())
         );
-        return told is null
-            ? TimelineOutcome.Of(
+        if (told.IsEmpty)
+        {
+            return TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.StepMissing,
                 $"The record does not show {what}{NoticesGiven.Instead(duty, TimelineEventKind.RemovalNotified)}.",
                 [],
                 Act
+            );
+        }
+
+        if (NoticesGiven.LeftOut(duty, what, told, string.Empty, Act) is { } leftOut)
+        {
+            return TimelineOutcome.OfFaults([leftOut]);
+        }
+
+        var shown = $"The record shows {what} {TimelineWords.List(told.Select(duty.Words.AtBy))}";
+        return end is null
+            ? TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"{shown}, and does not show when the work ended, so not that anybody was told after it.",
+                told.Evidence(),
+                "Enter when hands-on work stopped, as a late entry."
             )
-            : TimelineOutcome
-                .Met(duty.Reading, $"The record shows {what} {duty.Words.AtBy(told)}.", [told])
-                .WithRemark(duty, told);
+            : TimelineOutcome.Met(duty.Reading, $"{shown}.", told).WithRemark(duty, told);
     }
 
     /// <summary>On a job that goes on: something was put on again, or is on still.</summary>

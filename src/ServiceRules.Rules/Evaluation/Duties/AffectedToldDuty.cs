@@ -24,13 +24,30 @@ internal static class AffectedToldDuty
             duty,
             told.Where(entry => first is null || entry.Moment <= first.Moment)
         );
-        if (inTime is not null)
+        var until = first is null
+            ? string.Empty
+            : $" before {EventWords.Done(first.Event.Kind)} at {duty.Words.Time(first)}";
+        if (!inTime.IsEmpty && NoticesGiven.LeftOut(duty, what, inTime, until, Act) is { } leftOut)
+        {
+            return first is null
+                ? AffectedPeople.NotYet(
+                    $"{what} to {TimelineWords.List(NoticesGiven.Missed(duty, inTime).Select(person => person.Text))}, before the first lock or tag",
+                    Act
+                )
+                : TimelineOutcome.OfFaults([leftOut]);
+        }
+
+        if (!inTime.IsEmpty)
         {
             var before = first is null
                 ? ". No control has been put on."
                 : $", before {EventWords.Done(first.Event.Kind)} at {duty.Words.Time(first)}.";
             return TimelineOutcome
-                .Met(duty.Reading, $"The record shows {what} {duty.Words.AtBy(inTime)}{before}", [inTime])
+                .Met(
+                    duty.Reading,
+                    $"The record shows {what} {TimelineWords.List(inTime.Select(duty.Words.AtBy))}{before}",
+                    inTime
+                )
                 .WithRemark(duty, inTime);
         }
 

@@ -90,9 +90,23 @@ internal static class ToldBeforeStartDuty
                 .Of(duty, TimelineEventKind.RemovalNotified)
                 .Where(entry => entry.Moment >= off.Moment && entry.Moment <= start.Moment)
         );
-        if (told is not null)
+        if (!told.IsEmpty)
         {
-            restsOn.Add(told);
+            if (
+                NoticesGiven.LeftOut(
+                    duty,
+                    what,
+                    told,
+                    $" before the machine was started at {words.Time(start)}",
+                    Act
+                ) is
+                { } leftOut
+            )
+            {
+                faults.Add(leftOut);
+            }
+
+            restsOn.AddRange(told);
             return;
         }
 
