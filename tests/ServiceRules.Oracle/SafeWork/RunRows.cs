@@ -16,10 +16,27 @@ internal static class RunRows
     public static Possible ByAuthorised(Story story) =>
         story
             .Steps.Where(s =>
-                s.Kind is TimelineEventKind.TestEnergised or Task || StartedAmidWork(story).Contains(s)
+                s.Kind is TimelineEventKind.TestEnergised or Task
+                || StartedAmidWork(story).Contains(s)
+                || StartedForATask(story).Contains(s)
             )
             .Select(s => s.IsAssumed ? Possible.Unproven : Trained(story, s))
             .OfAll();
+
+    /// <summary>The machine started, and a task done on it before anything says that it stopped.</summary>
+    public static IEnumerable<Step> StartedForATask(Story story) =>
+        story.Steps.Where(s =>
+            s.Kind == TimelineEventKind.MachineStarted
+            && story.Steps.Any(done =>
+                done.Kind == Task
+                && s.Before(done)
+                && !story.Steps.Any(end =>
+                    end.Kind is TimelineEventKind.TestEnded or TimelineEventKind.MachineShutDown
+                    && s.Before(end)
+                    && end.Before(done)
+                )
+            )
+        );
 
     /// <summary>The machine started with hands in before, and hands going in again.</summary>
     public static IEnumerable<Step> StartedAmidWork(Story story) =>

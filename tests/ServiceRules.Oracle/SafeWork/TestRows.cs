@@ -11,7 +11,8 @@ internal static class TestRows
         Tests(story).Select(t => Clear(story, t, look)).OfAllOrNone();
 
     public static Possible HandsOff(Story story) =>
-        Tests(story).Any() || !Lapped(story)
+        RunRows.StartedForATask(story).Any() ? Possible.Judged
+        : Tests(story).Any() || !Lapped(story)
             ? Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone()
                 | (RunRows.IsDoneOutsideARun(story) ? Possible.NeverMet : Possible.None)
         : story.IsOpen ? Possible.Any & ~Possible.Met

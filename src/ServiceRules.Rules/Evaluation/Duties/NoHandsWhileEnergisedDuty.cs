@@ -16,7 +16,7 @@ internal static class NoHandsWhileEnergisedDuty
 
     public static CheckOutcome Judge(DutyFrame duty)
     {
-        var runs = MachineRun.Tests(duty);
+        var runs = MachineRun.Of(duty).Where(run => !run.IsPlain).ToImmutableArray();
         var untold = RunNotShown.Faults(duty);
         if (runs.IsEmpty && untold.IsEmpty)
         {

@@ -113,6 +113,20 @@ public sealed class MachineRunDutiesTests
     }
 
     [Fact]
+    public void NoHands_MachineStartedForATask_AreJudgedAsInATest()
+    {
+        Assert.Equal(
+            Verdict.Met,
+            Lap.With(Before + Started + Again + Work).VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+        Assert.Equal(
+            Verdict.NotMet,
+            Lap.With(Before + Started + "09:55 work_started tech-02\n")
+                .VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+    }
+
+    [Fact]
     public void NoGloves_StartedInTheMiddleOfTheJob_IsNotMet() =>
         Assert.Equal(
             Verdict.NotMet,
