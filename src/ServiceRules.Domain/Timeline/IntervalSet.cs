@@ -109,13 +109,29 @@ public sealed class IntervalSet : IEquatable<IntervalSet>
     public IntervalSet And(IntervalSet other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Of(
-            from mine in Intervals
-            from theirs in other.Intervals
-            let both = mine.Overlap(theirs)
-            where !both.IsEmpty
-            select both
-        );
+        var both = ImmutableArray.CreateBuilder<TimelineInterval>();
+        int mine = 0;
+        int theirs = 0;
+        while (mine < Intervals.Length && theirs < other.Intervals.Length)
+        {
+            var common = Intervals[mine].Overlap(other.Intervals[theirs]);
+            if (!common.IsEmpty)
+            {
+                both.Add(common);
+            }
+
+            // Whichever ends first has nothing in common with what comes after.
+            if (EndsBefore(Intervals[mine], other.Intervals[theirs]))
+            {
+                mine++;
+            }
+            else
+            {
+                theirs++;
+            }
+        }
+
+        return Of(both);
     }
 
     /// <summary>When this held and the other did not.</summary>
@@ -157,6 +173,9 @@ public sealed class IntervalSet : IEquatable<IntervalSet>
     /// <inheritdoc/>
     public override int GetHashCode() =>
         Intervals.Length == 0 ? 0 : HashCode.Combine(Intervals.Length, Intervals[0]);
+
+    private static bool EndsBefore(TimelineInterval one, TimelineInterval other) =>
+        one.Until is { } first && (other.Until is not { } second || first < second);
 
     private static bool Touches(TimelineInterval earlier, TimelineInterval later) =>
         earlier.Until is not { } until || later.From <= until;

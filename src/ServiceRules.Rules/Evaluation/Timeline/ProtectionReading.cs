@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
@@ -16,9 +17,20 @@ public sealed class ProtectionReading
     private readonly TimelineReading reading;
     private readonly ImmutableArray<(SourceReading Reading, IntervalSet Absent)> sources;
 
+    private readonly Dictionary<Id<LockDevice>, RegisteredLock> issues;
+
+    // Asked for every stretch of work by several duties: read once for a person and a source.
+    private readonly ConcurrentDictionary<
+        (Id<Participant> Person, EnergySource Source),
+        IntervalSet
+    > controls = new();
+
     private ProtectionReading(TimelineReading reading, ImmutableArray<EffectiveSource> sources)
     {
         this.reading = reading;
+        issues = reading
+            .Frame.Context.Locks.GroupBy(issued => issued.Id)
+            .ToDictionary(same => same.Key, same => same.First());
         this.sources =
         [
             .. sources.Select(source =>
@@ -70,6 +82,11 @@ public sealed class ProtectionReading
     public IntervalSet ControlOf(Id<Participant> person, EnergySource source)
     {
         ArgumentNullException.ThrowIfNull(source);
+        return controls.GetOrAdd((person, source), asked => ReadControl(asked.Person, asked.Source));
+    }
+
+    private IntervalSet ReadControl(Id<Participant> person, EnergySource source)
+    {
         var own = Stretches(device => !device.IsTag && device.IsOn(source.Id) && IsOwn(device, person));
         var box = Stretches(device => !device.IsTag && device.IsOnGroupBox && IsOwn(device, person))
             .And(Stretches(device => device.IsOn(source.Id) && HoldsForTheGroup(device, source)));
@@ -118,6 +135,5 @@ public sealed class ProtectionReading
     private bool HoldsForTheGroup(DeviceInterval device, EnergySource source) =>
         device.IsTag ? !source.Lockable && device.IsTagAtLockPoint : Issue(device) is not { Owner: not null };
 
-    private RegisteredLock? Issue(DeviceInterval device) =>
-        reading.Frame.Context.Locks.FirstOrDefault(issued => issued.Id == device.Device);
+    private RegisteredLock? Issue(DeviceInterval device) => issues.GetValueOrDefault(device.Device);
 }
