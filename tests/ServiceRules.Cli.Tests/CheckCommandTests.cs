@@ -175,12 +175,21 @@ public sealed class CheckCommandTests : IDisposable
     [Fact]
     public void Check_OneWithoutALock_IsToldOnceWithEveryDutyThatItLeavesOpen()
     {
-        var job = JsonNode.Parse(
-            File.ReadAllBytes(
-                ReferenceFiles.InRepository("rules", "base", "fixtures", "height-check-by-two.record.json")
-            )
-        )!.AsObject();
-        foreach (var entry in job["timeline"]!.AsArray().Where(one => (string?)one!["lock"] == "L-51").ToList())
+        var job = JsonNode
+            .Parse(
+                File.ReadAllBytes(
+                    ReferenceFiles.InRepository(
+                        "rules",
+                        "base",
+                        "fixtures",
+                        "height-check-by-two.record.json"
+                    )
+                )
+            )!
+            .AsObject();
+        foreach (
+            var entry in job["timeline"]!.AsArray().Where(one => (string?)one!["lock"] == "L-51").ToList()
+        )
         {
             job["timeline"]!.AsArray().Remove(entry);
         }

@@ -65,7 +65,13 @@ internal static class BuildUpRow
         var byAuthorised = looks.Where(s => story.Authority(s.By) == Possible.Met).ToList();
         var told = Watched(story, source, minutes, byAuthorised);
         return looks.Exists(s => story.Authority(s.By) == Possible.NeverMet)
-            ? told | Watched(story, source, minutes, [.. looks.Where(s => story.Authority(s.By) != Possible.NotMet)])
+            ? told
+                | Watched(
+                    story,
+                    source,
+                    minutes,
+                    [.. looks.Where(s => story.Authority(s.By) != Possible.NotMet)]
+                )
             : told;
     }
 

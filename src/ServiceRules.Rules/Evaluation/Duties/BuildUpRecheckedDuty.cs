@@ -34,7 +34,13 @@ internal static class BuildUpRecheckedDuty
         var stated = sources.Where(source => source.Source.RecheckMinutes is not null).ToImmutableArray();
         var read = sources.Where(source => IsRead(duty, source.Source)).ToImmutableArray();
         var faults = stated
-            .SelectMany(source => RechecksMissed.Faults(duty.Reading, source.Source, duty.Words, entry => IsByAuthorised(duty, entry))
+            .SelectMany(source =>
+                RechecksMissed.Faults(
+                    duty.Reading,
+                    source.Source,
+                    duty.Words,
+                    entry => IsByAuthorised(duty, entry)
+                )
             )
             .Concat(sources.SelectMany(source => RecheckReadings.Faults(duty, source.Source)))
             .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))

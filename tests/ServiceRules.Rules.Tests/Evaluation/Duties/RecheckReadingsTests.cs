@@ -123,7 +123,11 @@ public sealed class RecheckReadingsTests
             Judge(
                 Job with
                 {
-                    Register = [Registers.Trained("tech-01"), new(new("op-01"), Authorised: false, null, null)],
+                    Register =
+                    [
+                        Registers.Trained("tech-01"),
+                        new(new("op-01"), Authorised: false, null, null),
+                    ],
                 },
                 "08:30 stored_energy_rechecked op-01 source=hydraulic pressure=38_bar\n08:31 stored_energy_rechecked tech-01 source=hydraulic pressure=0_bar\n"
             ).Verdict
