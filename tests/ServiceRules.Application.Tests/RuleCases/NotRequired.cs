@@ -21,7 +21,7 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "switching on again: the cut-outs cannot be proved without it"
         ),
         new(
-            ["lap"],
+            ["lap", "grinder-125"],
             (part, _) => Is(part, "event", "test_energised", "energised_task_performed", "test_ended"),
             "that the reel was run: without an entry of it there is nothing that undid the first lock"
         ),
@@ -46,6 +46,19 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "asked for once in a job; after a run the lock, the release of pressure and the proof are judged again"
         ),
         new(
+            ["grinder-125"],
+            (part, _) =>
+                part is JsonObject again
+                && string.CompareOrdinal((string?)again["at"], "2026-04-13T10:16:00+01:00") >= 0
+                && Is(part, "event", "unit_supported", "gloves_worn"),
+            "asked for once in a job; after a run the isolation, the lock and the proof are judged again"
+        ),
+        new(
+            ["grinder-125"],
+            (part, pointer) => Is(part, "event", "guards_refitted") && pointer == "/timeline/14",
+            "that the guard was closed for the run stands in the measures of the run"
+        ),
+        new(
             ["bench-height-check", "grind-125", "seasonal-overhaul-125"],
             (part, _) => Is(part, "event", "work_stopped"),
             "on the bench nothing is started afterwards"
@@ -62,7 +75,15 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "one reading as found will do, and a missing one is told, never a hold"
         ),
         new(
-            ["touch-up", "lap", "full-service-125", "full-service-180", "grind-125", "seasonal-overhaul-125"],
+            [
+                "touch-up",
+                "lap",
+                "full-service-125",
+                "full-service-180",
+                "grind-125",
+                "grinder-125",
+                "seasonal-overhaul-125",
+            ],
             (part, _) => Is(part, "read", "clearance") && Is(part, "contact", "none", "light"),
             "over a gap the feelers prove what contact on the way only tells"
         ),
@@ -78,7 +99,7 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "after a height change the groomer is read again, at one side at least"
         ),
         new(
-            ["grind-125"],
+            ["grind-125", "grinder-125"],
             (part, _) =>
                 Is(part, "read", "groomer-height", "brush-gap", "guards", "bearing-play", "land-width"),
             "a grind asks for the bearings once, and for guards, groomer and brush when the unit is serviced"
@@ -91,7 +112,7 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "looked at twice, before and after: one will do where nothing was done to it between; the land is told"
         ),
         new(
-            ["grind-125", "seasonal-overhaul-125"],
+            ["grind-125", "grinder-125", "seasonal-overhaul-125"],
             (_, pointer) => pointer == "/followUp",
             "the follow-up comes after the first use; until then it is told"
         ),
