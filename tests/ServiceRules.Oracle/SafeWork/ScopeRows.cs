@@ -262,7 +262,10 @@ internal static class ScopeRows
     }
 
     /// <summary>Whether an exemption that sets the whole of the control aside holds.</summary>
-    public static Possible Exempt(Story story)
+    public static Possible Exempt(Story story) => story.Exemption;
+
+    /// <summary>The same, reckoned.</summary>
+    public static Possible ExemptionOf(Story story)
     {
         var both = new[] { MinorServicing(story), CordAndPlug(story) };
         bool doubtful = SafeWorkOpinion.Doubts(story).Any(flag => flag.HasFlag(Possible.Unproven));

@@ -27,6 +27,8 @@ internal sealed class Story
         Sources = AllSources();
     }
 
+    private Possible? _exemption;
+
     public ServiceRecord Record { get; }
 
     public AssessmentContext Context { get; }
@@ -34,7 +36,10 @@ internal sealed class Story
     public IReadOnlyList<Step> Steps { get; }
 
     /// <summary>Those that somebody entered.</summary>
-    public IReadOnlyList<Step> Entered => [.. Steps.Where(s => !s.IsAssumed)];
+    public IReadOnlyList<Step> Entered => field ??= [.. Steps.Where(s => !s.IsAssumed)];
+
+    /// <summary>Whether an exemption that sets the whole of the control aside holds; asked by every row.</summary>
+    public Possible Exemption => _exemption ??= ScopeRows.ExemptionOf(this);
 
     public IReadOnlyList<Spell> Spells { get; }
 
