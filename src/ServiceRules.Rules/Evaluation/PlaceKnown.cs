@@ -58,8 +58,14 @@ public sealed record PlaceKnown
     /// <summary>Condition seen, if noted.</summary>
     public Condition? Condition { get; init; }
 
-    /// <summary>Unit system that the readings were taken in: picks the print of a dual limit.</summary>
+    /// <summary>
+    /// Unit system that the readings were taken in: picks the print of a dual limit. Where they were taken in both, the one
+    /// that its sheet governs by.
+    /// </summary>
     public required UnitSystem System { get; init; }
+
+    /// <summary>Whether its readings are not all of one unit system: then both prints of a dual limit hold it.</summary>
+    public bool IsReadInBoth { get; init; }
 
     /// <summary>Why the knowledge cannot prove anything (gauge unfit, uncertainty unknown, conflicting), or None.</summary>
     public FindingReason Doubt { get; init; } = FindingReason.None;

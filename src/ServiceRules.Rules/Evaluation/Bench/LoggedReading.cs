@@ -37,6 +37,15 @@ internal sealed record LoggedReading(
             _ => null,
         };
 
+    /// <summary>Every system of units that it was taken in: two where feelers of both are stacked.</summary>
+    public IEnumerable<UnitSystem> Systems =>
+        Observed switch
+        {
+            Observation.Measured measured => [measured.Value.System],
+            Observation.FeelerTest test => test.Feelers.Select(feeler => feeler.System),
+            _ => [],
+        };
+
     /// <summary>The same reading as it stood when it was taken: nothing done since.</summary>
     public LoggedReading AsTaken() => this with { Since = default, VoidedBy = null };
 }

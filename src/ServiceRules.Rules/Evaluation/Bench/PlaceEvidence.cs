@@ -32,6 +32,8 @@ internal sealed class PlaceEvidence(
         );
         var condition = SightEvidence<Condition>.Of(current, seen => (seen as Observation.Seen)?.Condition);
         var length = Together(measured, tried);
+        var isReadInBoth =
+            readings.Where(StillTells).SelectMany(reading => reading.Systems).Distinct().Count() > 1;
         var conflicts = length.Conflicts || contact.Conflicts || paper.Conflicts || condition.Conflicts;
         return new()
         {
@@ -48,8 +50,9 @@ internal sealed class PlaceEvidence(
             Paper = paper.Seen,
             Condition = condition.Seen,
             System =
-                readings.LastOrDefault(reading => reading.System is not null)?.System
+                (isReadInBoth ? null : readings.LastOrDefault(reading => reading.System is not null)?.System)
                 ?? sheet.Width.Governing.System,
+            IsReadInBoth = isReadInBoth,
             CountsEarlierTries = length.CountsEarlierTries,
             Doubt = length.Doubt,
             AsRead = length.Knowledge is MeasuredValue ? length.AsRead : null,
@@ -67,6 +70,10 @@ internal sealed class PlaceEvidence(
     /// </summary>
     private static bool IsCurrent(LoggedReading reading) =>
         reading.Observed is Observation.Contact or Observation.Paper ? reading.Since.IsNone : !reading.IsVoid;
+
+    /// <summary>Whether what is known may rest on it: current, or a feeler moved along with the steps that are known since.</summary>
+    private static bool StillTells(LoggedReading reading) =>
+        IsCurrent(reading) || reading is { Observed: Observation.FeelerTest, Since.IsStale: false };
 
     private static KnownState StateOf(List<LoggedReading> current, bool conflicts) =>
         conflicts ? KnownState.Conflicting

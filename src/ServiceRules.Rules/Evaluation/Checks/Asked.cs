@@ -26,6 +26,9 @@ internal sealed record Asked(
     /// <summary>What of the doubt is not the gauge's, if any.</summary>
     public GrownDoubt? Grown { get; init; }
 
+    /// <summary>Whether the readings it rests on are not all of one unit system: then both prints hold it.</summary>
+    public bool IsReadInBoth { get; init; }
+
     /// <summary>Which way it departs, where what is said does not tell.</summary>
     public string? Way { get; init; }
 

@@ -119,6 +119,7 @@ internal static class ClipCheck
         )
         {
             Grown = GrownDoubt.BySteps(place.AsRead),
+            IsReadInBoth = place.IsReadInBoth,
         };
 
     /// <summary>A prism is read to the last digit that is written down, and at low heights it is no longer to be relied on.</summary>

@@ -42,7 +42,10 @@ internal static class ContestedBreach
                                     place.System,
                                     place.Doubt,
                                     NaturalBounds.Of(quantity)
-                                ),
+                                )
+                                {
+                                    IsReadInBoth = place.IsReadInBoth,
+                                },
                                 zone,
                                 decision
                             )

@@ -24,10 +24,11 @@ internal sealed record DifferenceSide(
         new(name, place.Knowledge!, place.System, place.Doubt, place.Shared)
         {
             Grown = GrownDoubt.BySteps(place.AsRead),
+            IsReadInBoth = place.IsReadInBoth,
         };
 
     public static DifferenceSide Of(string name, KnownLine line, Knowledge at) =>
-        new(name, at, line.System, line.Doubt, line.Shared);
+        new(name, at, line.System, line.Doubt, line.Shared) { IsReadInBoth = line.IsReadInBoth };
 
     public static DifferenceSide Of(string name, KnownLine line, Func<KnownLine, Knowledge> value) =>
         Of(name, line, value(line)) with
@@ -37,6 +38,9 @@ internal sealed record DifferenceSide(
 
     /// <summary>What of its doubt is not the gauge's, if any.</summary>
     public GrownDoubt? Grown { get; init; }
+
+    /// <summary>Whether it rests on readings of both unit systems.</summary>
+    public bool IsReadInBoth { get; init; }
 
     /// <summary>
     /// How much this side stands above the other, as something to be judged. What one gauge shares drops out.
@@ -55,6 +59,7 @@ internal sealed record DifferenceSide(
         )
         {
             Grown = GrownAbove(other),
+            IsReadInBoth = IsReadInBoth || other.IsReadInBoth || System != other.System,
         };
 
     private Knowledge ByGauge => (Knowledge?)Grown?.ByGauge ?? Knowledge;

@@ -11,6 +11,9 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class JudgedPlaces
 {
+    private const string PartedAgain =
+        "read in both units, and the two printed limits part here: read every place again in one of them";
+
     public static CheckOutcome Outcome(
         string subject,
         IReadOnlyList<PlaceJudgement> judged,
@@ -39,7 +42,10 @@ internal static class JudgedPlaces
             Comparisons = [.. ordered.Select(place => place.Compared)],
             Evidence = Told.Sorted(evidence.Concat(obstacles.SelectMany(obstacle => obstacle.Evidence))),
             Notices = [.. PrintNotices(ordered)],
-            WhyAgain = verdict is Verdict.Unproven && obstacles.IsEmpty ? worst?.Grown?.Again : null,
+            WhyAgain =
+                verdict is not Verdict.Unproven || !obstacles.IsEmpty ? null
+                : worst is { PrintsPart: true } ? PartedAgain
+                : worst?.Grown?.Again,
         };
     }
 
@@ -129,6 +135,8 @@ internal static class JudgedPlaces
         var figures = $"{place.Said}, {zone}";
         return place.Compared.Reason switch
         {
+            _ when place.PrintsPart =>
+                $"{figures}: out by one of the two printed limits only, and read in both units",
             _ when place.Grown is { } grown => $"{figures}: {grown.Told}",
             FindingReason.InsideGuard =>
                 $"{figures}: closer to the limit than this gauge can tell{Guard(place)}",

@@ -51,7 +51,11 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
             }
             : null;
 
-    public UnitSystem System => Places[0].System;
+    /// <summary>The units of its readings, to say lengths in; millimetres where they are not all of one system.</summary>
+    public UnitSystem System => IsReadInBoth ? UnitSystem.Metric : Places[0].System;
+
+    /// <summary>Whether the readings that it runs through are not all of one unit system.</summary>
+    public bool IsReadInBoth => Places.Any(place => place.IsReadInBoth || place.System != Places[0].System);
 
     public int? Blade => Places[0].Blade;
 

@@ -171,6 +171,7 @@ internal static class LimitOnQuantityCheck
             )
             {
                 Grown = GrownDoubt.BySteps(place.AsRead),
+                IsReadInBoth = place.IsReadInBoth,
             })
             .ToList();
         if (check.Where is CheckedPlaces.StationsAndEnds)
@@ -242,6 +243,7 @@ internal static class LimitOnQuantityCheck
                 yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound)
                 {
                     IsAtEnd = true,
+                    IsReadInBoth = line.IsReadInBoth,
                     Grown = GrownDoubt.OfLine(line, each => each.Fit.At(at)),
                 };
             }

@@ -138,7 +138,7 @@ internal sealed class MachineMatch
             return null;
         }
 
-        var most = set.Min(unit => unit.Frame.Sheet.Of(quantity)!.AcrossUnits!.In(unit.System));
+        var most = set.Min(unit => unit.Narrowest(unit.Frame.Sheet.Of(quantity)!.AcrossUnits!));
         var doubt = (
             from first in set
             from second in set
@@ -168,8 +168,9 @@ internal sealed class MachineMatch
     private static Length? Tighter(MatchedUnit left, MatchedUnit right, MeasuredQuantity quantity)
     {
         var limits = new[] { left, right }
-            .Select(unit => unit.Frame.Sheet.Of(quantity)?.AdjacentEnds?.In(unit.System))
-            .OfType<Length>()
+            .SelectMany<MatchedUnit, Length>(unit =>
+                unit.Frame.Sheet.Of(quantity)?.AdjacentEnds is { } print ? [unit.Narrowest(print)] : []
+            )
             .ToList();
         return limits.Count == 0 ? null : limits.Min();
     }

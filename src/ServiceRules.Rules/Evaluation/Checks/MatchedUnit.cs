@@ -43,7 +43,12 @@ internal sealed class MatchedUnit
 
     public DifferenceSide RightEnd { get; }
 
-    public UnitSystem System => line.System;
+    /// <summary>The systems of units whose prints hold it: both where its readings are not all of one.</summary>
+    private ImmutableArray<UnitSystem> Systems =>
+        line.IsReadInBoth ? [UnitSystem.Metric, UnitSystem.Inch] : [line.System];
+
+    /// <summary>The limit that holds it, of all prints that do.</summary>
+    public Length Narrowest(DualPrint print) => Systems.Min(print.In);
 
     /// <summary>Whether the sheet holds it to the other units of the machine.</summary>
     public bool IsInSet => limits.AcrossUnits is not null;
@@ -87,7 +92,7 @@ internal sealed class MatchedUnit
         var (leftAt, rightAt) = (adjuster?.LeftAt?.Value ?? Length.Zero, adjuster?.RightAt?.Value ?? width);
         var (leftEnd, rightEnd) = (Best(LeftEnd.Knowledge), Best(RightEnd.Knowledge));
         var tilt = (rightEnd - leftEnd).Abs;
-        var sides = limits.SideToSide?.In(System);
+        var sides = limits.SideToSide is { } print ? Narrowest(print) : (Length?)null;
         var (below, above) = LineShape.Departures(line);
         var (least, most) = (Length.Min(leftEnd, rightEnd) - below, Length.Max(leftEnd, rightEnd) + above);
         return new()
@@ -100,7 +105,9 @@ internal sealed class MatchedUnit
             Zone = limits.Drawn(DoubtOfNext(below + above), below, above),
             MostTilt = sides is { } widest ? MachineMatch.Guarded(widest, Doubt(line.Fit.Tilt)) : null,
             Target = limits.Target ?? aim,
-            MustMove = !limits.Allow(least, System) || !limits.Allow(most, System) || tilt > sides,
+            MustMove =
+                !Systems.All(system => limits.Allow(least, system) && limits.Allow(most, system))
+                || tilt > sides,
             IsInSet = IsInSet,
             Moves =
                 adjuster?.Step is not null ? MoveKind.BySteps
@@ -121,8 +128,10 @@ internal sealed class MatchedUnit
             var (below, above) = LineShape.Departures(line);
             var (left, right) = (Best(LeftEnd.Knowledge), Best(RightEnd.Knowledge));
             var doubt = DoubtOfNext(below + above);
-            return limits.Prove(Length.Min(left, right) - below, doubt, System)
-                && limits.Prove(Length.Max(left, right) + above, doubt, System);
+            return Systems.All(system =>
+                limits.Prove(Length.Min(left, right) - below, doubt, system)
+                && limits.Prove(Length.Max(left, right) + above, doubt, system)
+            );
         }
     }
 

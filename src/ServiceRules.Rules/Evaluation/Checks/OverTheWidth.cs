@@ -35,6 +35,7 @@ internal static class OverTheWidth
                 new(quantity, PlaceOf(line), said, by, line.System, line.Doubt, Length.Zero)
                 {
                     Grown = grown,
+                    IsReadInBoth = line.IsReadInBoth,
                     Way = way,
                 },
                 most,

@@ -87,7 +87,7 @@ internal static class ParallelismCheck
                 ? LineAssociation.LeastSquares
                 : LineAssociation.MinimumZone
         );
-        if (zone is null || zone.Width <= most.In(line.System))
+        if (zone is null || zone.Width <= PrintedZone.AtMost(most).For(line.System, line.IsReadInBoth).Upper)
         {
             return null;
         }

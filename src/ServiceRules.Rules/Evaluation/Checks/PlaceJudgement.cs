@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -11,7 +12,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Compared">The comparison, as findings carry it.</param>
 /// <param name="Said">Place and figures in words, in the units of the reading.</param>
 /// <param name="Where">The place alone, as people say it.</param>
-/// <param name="System">The units of the reading.</param>
+/// <param name="System">The units of the reading; those that govern the limit where it was read in both.</param>
 /// <param name="Notice">Set where the two printed limits would give different verdicts.</param>
 internal sealed record PlaceJudgement(
     Comparison Compared,
@@ -33,6 +34,9 @@ internal sealed record PlaceJudgement(
     /// <summary>Whether feelers leave nothing outside but the limit itself, which a rule takes for out.</summary>
     public bool LeavesLimitItself { get; private init; }
 
+    /// <summary>Whether one print alone leaves it unproven, where it was read in the units of both.</summary>
+    public bool PrintsPart { get; private init; }
+
     /// <summary>The largest expanded uncertainty that could prove this limit, where the gauge was weighed against it.</summary>
     public Length? CoarsestGauge { get; private init; }
 
@@ -43,13 +47,23 @@ internal sealed record PlaceJudgement(
     public static PlaceJudgement Of(Asked asked, PrintedZone zone, RuleDecision decision)
     {
         var rule = decision.By;
-        var own = With(decision, zone.In(asked.System));
+        var system = asked.IsReadInBoth ? zone.Governing : asked.System;
+        var own = With(decision, zone.For(system, asked.IsReadInBoth));
         var result = Conformity.Decide(own, asked.Knowledge, rule);
-        var fitness = result.Verdict == Verdict.Unproven ? Fitness(own, rule, zone.Target, asked) : null;
+        var byPrints = asked.IsReadInBoth ? ByBothPrints(zone, asked, decision) : [result.Verdict];
+        var parts = result.Verdict is not Verdict.Unproven && !byPrints.All(each => each == result.Verdict);
+        if (parts)
+        {
+            result = result with { Verdict = Verdict.Unproven };
+        }
+
+        var fitness =
+            !parts && result.Verdict == Verdict.Unproven ? Fitness(own, rule, zone.Target, asked) : null;
         var isGauge = fitness?.Outcome == GaugeFitnessOutcome.Unfit;
         var grown = isGauge || fitness is null ? null : GrownBeyond(own, rule, result, asked);
         var reason =
-            isGauge ? FindingReason.GaugeCannotProve
+            parts ? PartedReason(asked)
+            : isGauge ? FindingReason.GaugeCannotProve
             : grown is not null && result.Reason is ConformityReason.EmptyAcceptanceZone
                 ? FindingReason.InsideGuard
             : ReasonOf(result);
@@ -81,15 +95,18 @@ internal sealed record PlaceJudgement(
             compared,
             beyond is { } contact
                 ? $"{asked.Said}, {contact}"
-                : $"{asked.Said} {(isUnknown ? AsWritten(asked) : Wording.Of(AboveBound(asked), asked.System))}",
+                : $"{asked.Said} {(isUnknown ? AsWritten(asked, system) : Wording.Of(AboveBound(asked), system))}",
             asked.Said,
-            asked.System,
-            NoticeOf(zone, asked, decision, result.Verdict)
+            system,
+            asked.IsReadInBoth
+                ? NoticeOfBoth(zone, byPrints, result.Verdict)
+                : NoticeOf(zone, asked, decision, result.Verdict)
         )
         {
             IsBeyondBound = beyond is not null,
             CoarsestGauge = fitness?.CoarsestExpanded,
             Grown = told == reason ? grown : null,
+            PrintsPart = parts && told == reason,
             MayBeAtLimit =
                 verdict is Verdict.NotMet
                 && asked.Knowledge.AsInterval() is var reach
@@ -100,7 +117,8 @@ internal sealed record PlaceJudgement(
             LeavesLimitItself =
                 told is FindingReason.IntervalCrossesLimit
                 && decision.LimitItself is LimitItself.Excluded
-                && Conformity.Decide(zone.In(asked.System), asked.Knowledge, rule).Verdict is Verdict.Met,
+                && Conformity.Decide(zone.For(system, asked.IsReadInBoth), asked.Knowledge, rule).Verdict
+                    is Verdict.Met,
             Way = asked.Way ?? asked.Said,
         };
     }
@@ -150,10 +168,10 @@ internal sealed record PlaceJudgement(
                 : "where by the line nothing would be left, or the line does not hold"
             : null;
 
-    private static string AsWritten(Asked asked) =>
+    private static string AsWritten(Asked asked, UnitSystem system) =>
         asked.Knowledge is MeasuredValue measured
-            ? Wording.Of(measured.Value, asked.System)
-            : $"{Wording.Of(asked.Knowledge, asked.System)}, as the feelers are marked";
+            ? Wording.Of(measured.Value, system)
+            : $"{Wording.Of(asked.Knowledge, system)}, as the feelers are marked";
 
     private static GaugeFitness? Fitness(
         ToleranceZone zone,
@@ -198,6 +216,28 @@ internal sealed record PlaceJudgement(
                 + $"{ZoneWords.Of(zone.In(asked.System), asked.System)}, not the other print, "
                 + $"{ZoneWords.Of(zone.In(otherSystem), otherSystem)}";
     }
+
+    /// <summary>What each print by itself would tell, the metric one first.</summary>
+    private static ImmutableArray<Verdict> ByBothPrints(
+        PrintedZone zone,
+        Asked asked,
+        RuleDecision decision
+    ) =>
+        [
+            .. new[] { UnitSystem.Metric, UnitSystem.Inch }.Select(system =>
+                Conformity.Decide(With(decision, zone.In(system)), asked.Knowledge, decision.By).Verdict
+            ),
+        ];
+
+    private static FindingReason PartedReason(Asked asked) =>
+        asked.Knowledge is MeasuredValue ? FindingReason.InsideGuard : FindingReason.IntervalCrossesLimit;
+
+    private static string? NoticeOfBoth(PrintedZone zone, ImmutableArray<Verdict> byPrints, Verdict own) =>
+        byPrints.All(each => each == own)
+            ? null
+            : "the two printed limits part here; read in both units: held to both printed limits, "
+                + $"{ZoneWords.Of(zone.In(UnitSystem.Metric), UnitSystem.Metric)} and "
+                + ZoneWords.Of(zone.In(UnitSystem.Inch), UnitSystem.Inch);
 
     private static FindingReason ReasonOf(ConformityResult result) =>
         result.Reason switch

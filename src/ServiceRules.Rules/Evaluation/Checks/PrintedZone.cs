@@ -40,6 +40,9 @@ internal sealed record PrintedZone
     /// <summary>The limits printed in a system.</summary>
     public ToleranceZone In(UnitSystem system) => system is UnitSystem.Inch ? inch : metric;
 
+    /// <summary>The limits that hold what was read in a system, or in both: then what both prints permit.</summary>
+    public ToleranceZone For(UnitSystem system, bool isReadInBoth) => isReadInBoth ? Common : In(system);
+
     /// <summary>Limits of a sheet; none when it states none, or they are crossed.</summary>
     public static PrintedZone? Of(DualPrint? lower, DualPrint? upper, Length? target) =>
         ToleranceZone.TryCreate(lower?.In(UnitSystem.Metric), upper?.In(UnitSystem.Metric), out var metric)

@@ -30,8 +30,11 @@ internal static class ReadAgain
             [.. open.Count > 0 ? open : read],
             isBowed
                 ? "bowed, so that the ends cannot be told from these stations: read nearer the ends"
-                : (outcome.Reason is FindingReason.IntervalCrossesLimit ? Lacking(outcome, places) : null)
-                    ?? Because(outcome, quantity)
+                : (
+                    outcome is { Reason: FindingReason.IntervalCrossesLimit, WhyAgain: null }
+                        ? Lacking(outcome, places)
+                        : null
+                ) ?? Because(outcome, quantity)
         );
     }
 

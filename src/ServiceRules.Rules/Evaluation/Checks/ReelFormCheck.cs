@@ -149,6 +149,7 @@ internal static class ReelFormCheck
         )
         {
             Grown = GrownDoubt.OfLine(line, Signed),
+            IsReadInBoth = line.IsReadInBoth,
         };
     }
 

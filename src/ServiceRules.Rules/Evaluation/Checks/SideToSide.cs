@@ -65,6 +65,7 @@ internal static class SideToSide
             null
         )
         {
+            IsReadInBoth = line.IsReadInBoth,
             Grown = GrownDoubt.OfLine(line, each => rises ? each.Fit.Tilt : Negated.Of(each.Fit.Tilt)),
         };
     }

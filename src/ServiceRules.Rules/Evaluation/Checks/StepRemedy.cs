@@ -65,7 +65,7 @@ internal static class StepRemedy
             )
             {
                 Nearest = infeasible.Nearest is { } nearest
-                    ? Near(kind, unit, nearest, pair, zone, places.Usable[0].System)
+                    ? Near(kind, unit, nearest, pair, zone, HeldTo(zone, places.Usable))
                     : null,
             },
             _ => throw new InvalidOperationException("solutions are a closed family of two"),
@@ -188,10 +188,10 @@ internal static class StepRemedy
         NearestSetting nearest,
         AdjusterPair pair,
         PrintedZone zone,
-        UnitSystem system
+        ToleranceZone held
     )
     {
-        var own = Misses(nearest.Landings, zone.In(system));
+        var own = Misses(nearest.Landings, held);
         var misses = own.Count > 0 ? own : Misses(nearest.Landings, zone.Common);
         var worst = misses.Count > 0 ? misses[0] : (Landing: nearest.Worst, By: Length.Zero, nearest.IsAbove);
         return new(kind, nearest.LeftSteps, nearest.RightSteps, Name(worst.Landing), worst.By, worst.IsAbove)
@@ -212,6 +212,10 @@ internal static class StepRemedy
             IsByOtherPrint = own.Count == 0 && misses.Count > 0,
         };
     }
+
+    /// <summary>By the print that the readings are held against, or both where they are not all of one unit system.</summary>
+    private static ToleranceZone HeldTo(PrintedZone zone, ImmutableArray<PlaceKnown> read) =>
+        zone.For(read[0].System, read.Any(place => place.IsReadInBoth || place.System != read[0].System));
 
     /// <summary>Every place that would lie outside, the worst first and from the left among equals.</summary>
     private static List<(Landing Landing, Length By, bool IsAbove)> Misses(

@@ -98,6 +98,7 @@ internal static class TwistCheck
         )
         {
             Grown = GrownOf(front, rear, rises),
+            IsReadInBoth = front.IsReadInBoth || rear.IsReadInBoth || front.System != rear.System,
         };
     }
 

@@ -33,7 +33,10 @@ internal static class WornReel
                         place.System,
                         place.Doubt,
                         NaturalBounds.Of(quantity)
-                    ),
+                    )
+                    {
+                        IsReadInBoth = place.IsReadInBoth,
+                    },
                     PrintedZone.Of(worn, null, null)!,
                     rule.Decision
                 )
