@@ -26,4 +26,11 @@ public sealed record StepsTried(
     StepTrial Trial,
     UnitSystem System,
     ImmutableArray<string> Evidence
-);
+)
+{
+    /// <summary>
+    /// Whose step it tells: the side that alone was turned; of both, the one that the place is nearer to, if it was turned no
+    /// less; both for a whole width; none where it tells only what both did together.
+    /// </summary>
+    public Side? TellsOf { get; init; }
+}

@@ -7,8 +7,8 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 
 /// <summary>
 /// What a run of bench entries did to every quantity, by the limit sheet. Entries may be added in any order: only
-/// totals count. Steps are counted per side without regard to direction, and the busier side counts, so that both
-/// sides turned by one step each is one step however it was written down.
+/// totals count. Steps are counted per side without regard to direction, and the side that may have shifted more counts, so
+/// that both sides turned by one step each is one step however it was written down.
 /// </summary>
 internal sealed class Disturbances(LimitSheet sheet, ShiftsInForce shifts)
 {
@@ -62,10 +62,10 @@ internal sealed class Disturbances(LimitSheet sheet, ShiftsInForce shifts)
 
             foreach (var disturbance in DisturbedBy(kind))
             {
-                if (
-                    amount.ShiftOf(disturbance, shifts.PerStep(kind, disturbance, false)) is { } shift
-                    && amount.ShiftOf(disturbance, shifts.PerStep(kind, disturbance, true)) is { } doubted
-                )
+                Length? ShiftBy(bool isDoubted) =>
+                    amount.ShiftOf(disturbance, side => shifts.PerStep(kind, side, disturbance, isDoubted));
+
+                if (ShiftBy(isDoubted: false) is { } shift && ShiftBy(isDoubted: true) is { } doubted)
                 {
                     found[disturbance.Quantity] = found
                         .GetValueOrDefault(disturbance.Quantity)
@@ -147,11 +147,13 @@ internal sealed class Disturbances(LimitSheet sheet, ShiftsInForce shifts)
             );
         }
 
-        /// <summary>The most that the value may have moved; none when readings are void.</summary>
-        public Length? ShiftOf(Disturbance disturbance, Length? perStep)
-        {
-            var steps = Math.Max(Left, Right);
-            return Uncountable || steps > disturbance.StaleAfterSteps ? null : perStep * steps;
-        }
+        /// <summary>
+        /// The most that the value may have moved, by the side that may have moved it more; none when readings are void.
+        /// </summary>
+        public Length? ShiftOf(Disturbance disturbance, Func<Side, Length?> perStep) =>
+            Uncountable || Math.Max(Left, Right) > disturbance.StaleAfterSteps ? null
+            : perStep(Side.Left) * Left is { } left && perStep(Side.Right) * Right is { } right
+                ? Length.Max(left, right)
+            : null;
     }
 }

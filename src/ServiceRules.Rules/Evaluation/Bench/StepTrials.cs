@@ -147,11 +147,38 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             quantity,
             place.Station,
             place.Blade,
-            (int)steps.Turned,
+            (int)Math.Max(steps.Left, steps.Right),
             StepTrial.Between(steps.AtPlace, start, end),
             second.System,
             [.. first.Evidence, .. second.Evidence]
-        );
+        )
+        {
+            TellsOf = TellsOf(steps.Left, steps.Right, adjuster, place.Station),
+        };
+    }
+
+    private Side? TellsOf(decimal left, decimal right, Adjuster adjuster, Length? station)
+    {
+        if (left == 0 || right == 0)
+        {
+            return left == 0 ? Side.Right : Side.Left;
+        }
+
+        if (station is not { } at)
+        {
+            return Side.Both;
+        }
+
+        var ends =
+            adjuster is { LeftAt.Value: var first, RightAt.Value: var last } && first < last
+                ? first + last
+                : sheet.Width.Governing.Value;
+        return (at * 2).CompareTo(ends) switch
+        {
+            < 0 when left >= right => Side.Left,
+            > 0 when right >= left => Side.Right,
+            _ => null,
+        };
     }
 
     private DistanceTried? Moved(Stretch before, Stretch after, Adjuster adjuster)
@@ -160,8 +187,8 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
         if (
             Counted(Between(before.Readings[^1], after.Readings[0]), adjuster, place.Station, InMillimetres)
                 is not { } moved
-            || moved.Turned == 0
-            || Math.Abs(moved.AtPlace) < LeastShare * moved.Turned
+            || Math.Max(moved.Left, moved.Right) is not (> 0 and var turned)
+            || Math.Abs(moved.AtPlace) < LeastShare * turned
             || before.Proven is not var (_, start)
             || after.Proven is not var (second, end)
         )
@@ -173,7 +200,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             adjuster.Kind,
             quantity,
             place.Station,
-            Length.FromMillimetres(moved.Turned),
+            Length.FromMillimetres(turned),
             StepTrial.Between(moved.AtPlace, start, end),
             second.System
         );
@@ -212,7 +239,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
     /// What was turned as it counts at the place; none unless every entry turns this adjuster by an amount of one kind, all one
     /// way.
     /// </summary>
-    private static (decimal AtPlace, decimal Turned)? Counted(
+    private static (decimal AtPlace, decimal Left, decimal Right)? Counted(
         List<BenchEntry> entries,
         Adjuster adjuster,
         Length? station,
@@ -253,7 +280,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
 
         var opens = turns[0].Direction is AdjustDirection.Open or AdjustDirection.Raise;
         var atPlace = both + byLeft + byRight;
-        return (opens ? atPlace : -atPlace, Math.Max(left, right));
+        return (opens ? atPlace : -atPlace, left, right);
     }
 
     private static decimal? Counted(Side side, decimal amount, Adjuster adjuster, Length? station) =>

@@ -13,13 +13,19 @@ internal static class CarriedNotice
             yield break;
         }
 
-        foreach (var learned in unit.ShiftsLearned.Where(each => each.Quantity == quantity))
+        var told = unit.ShiftsLearned.Where(each => each.Quantity == quantity);
+        foreach (var alike in told.GroupBy(each => (each.Adjuster, each.PerStep)))
         {
+            var (adjuster, perStep) = alike.Key;
             var stated = unit
-                .Sheet.Of(learned.Adjuster)!
+                .Sheet.Of(adjuster)!
                 .Disturbs.First(each => each.Quantity == quantity)
                 .ShiftPerStep!;
-            yield return $"a step of the {Wording.Of(learned.Adjuster)} adjuster is counted as {UncertaintyPrint.Of(learned.PerStep, carried.System)} "
+            var side =
+                alike.Count() > 1 ? "either side"
+                : alike.First().Side is Side.Left ? "the left"
+                : "the right";
+            yield return $"a step of the {Wording.Of(adjuster)} adjuster on {side} is counted as {UncertaintyPrint.Of(perStep, carried.System)} "
                 + $"at most either way, as read before and after steps of this job; the sheet says {Wording.Of(stated.Governing.Value.Abs, carried.System)}";
         }
     }
