@@ -16,7 +16,18 @@ internal static class TestRows
         var touched = story.Steps.Where(s => IsDoneByHand(story, s) && IsAmidARun(story, s)).ToList();
         return touched.Exists(s => !SharesItsInstant(story, s)) ? Possible.NotMet
             : touched.Count > 0 ? Possible.NeverMet
+            : IsTouchedBeforeTheStop(story) ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
             : AsToldOfWork(story);
+    }
+
+    /// <summary>Who shuts a machine down tells that it ran; since when, and past whose hands, is not told.</summary>
+    private static bool IsTouchedBeforeTheStop(Story story)
+    {
+        var said = story.Steps.FirstOrDefault(s => IsStart(s) || IsEnd(s));
+        return said?.Kind == TimelineEventKind.MachineShutDown
+            && story
+                .Steps.TakeWhile(s => s.At != said.At && !ShowsStandstill(s))
+                .Any(s => s.Kind != TimelineEventKind.StoredEnergyReleased && IsDoneByHand(story, s));
     }
 
     private static bool IsDoneByHand(Story story, Step step) =>
@@ -49,21 +60,17 @@ internal static class TestRows
         bool isEnded =
             story.Steps.FirstOrDefault(s => step.Before(s) && (IsStart(s) || IsEnd(s))) is { } next
             && IsEnd(next);
-        return isEnded
-            || !story.Steps.Any(s =>
-                start.Before(s)
-                && s.Before(step)
-                && (
-                    s.IsIsolation
-                    || s.IsDeviceOn
-                    || s.Kind
-                        is TimelineEventKind.KeyRemoved
-                            or TimelineEventKind.SeenAtRest
-                            or TimelineEventKind.PlugRemoved
-                            or TimelineEventKind.IsolationVerified
-                )
-            );
+        return isEnded || !story.Steps.Any(s => start.Before(s) && s.Before(step) && ShowsStandstill(s));
     }
+
+    private static bool ShowsStandstill(Step step) =>
+        step.IsIsolation
+        || step.IsDeviceOn
+        || step.Kind
+            is TimelineEventKind.KeyRemoved
+                or TimelineEventKind.SeenAtRest
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.IsolationVerified;
 
     private static bool SharesItsInstant(Story story, Step step) =>
         story.Steps.Any(s => (IsStart(s) || IsEnd(s)) && s.At == step.At);

@@ -40,7 +40,41 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
         ];
     }
 
-    /// <summary>Not kept; where both ends stand at one instant the record cannot tell which came first.</summary>
+    /// <summary>
+    /// Such steps before the machine, of which no start is shown, was shut down: it may have run already. What holds
+    /// stored energy is none of them, for units are let down from the seat.
+    /// </summary>
+    public static IEnumerable<TimelineFault> BeforeShutdown(DutyFrame duty)
+    {
+        var first = duty
+            .Reading.Of(
+                TimelineEventKind.TestEnergised,
+                TimelineEventKind.MachineStarted,
+                TimelineEventKind.TestEnded,
+                TimelineEventKind.MachineShutDown
+            )
+            .FirstOrDefault();
+        return first is not { Event.Kind: TimelineEventKind.MachineShutDown }
+            ? []
+            :
+            [
+                .. duty
+                    .Reading.Events.Where(entry =>
+                        entry.Moment < first.Moment
+                        && IsDoneAtTheUnit(entry.Event.Kind)
+                        && !IsStopShown(duty, TimelinePlace.Beginning, entry.Place())
+                    )
+                    .Select(entry => new TimelineFault(
+                        Verdict.Unproven,
+                        FindingReason.StepMissing,
+                        $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)}, which takes hands at the unit, before the machine was shut down at {duty.Words.Time(first)}, and does not show that it stood still by then.",
+                        [entry, first],
+                        "Have whoever was there say whether the machine ran then, as a late entry."
+                    )),
+            ];
+    }
+
+    /// <summary>Not kept; where it stands at the instant of a start or an end the record cannot tell which came first.</summary>
     public TimelineFault Fault(TimelineWords words, string act)
     {
         var told = new TimelineFault(
@@ -56,31 +90,36 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
     }
 
     private static bool TakesHands(TimelineEvent entry, List<Id<EnergySource>> known) =>
-        entry.Kind switch
-        {
-            TimelineEventKind.ReelWedged
-            or TimelineEventKind.UnitSupported
-            or TimelineEventKind.GuardsRefitted
-            or TimelineEventKind.BlockageClearedByHand
-            or TimelineEventKind.BlockageClearedWithTool => true,
-            TimelineEventKind.StoredEnergyReleased => entry.Source switch
+        IsDoneAtTheUnit(entry.Kind)
+        || (
+            entry.Kind == TimelineEventKind.StoredEnergyReleased
+            && entry.Source switch
             {
                 SourceReference.One one => HeldAtTheUnit.Contains(one.Source),
                 SourceReference.All => known.Exists(HeldAtTheUnit.Contains),
                 _ => false,
-            },
-            _ => false,
-        };
+            }
+        );
+
+    private static bool IsDoneAtTheUnit(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.ReelWedged
+                or TimelineEventKind.UnitSupported
+                or TimelineEventKind.GuardsRefitted
+                or TimelineEventKind.BlockageClearedByHand
+                or TimelineEventKind.BlockageClearedWithTool;
 
     private static MachineRun? LastBefore(ImmutableArray<MachineRun> runs, OrderedEvent entry) =>
         runs.LastOrDefault(run => run.Start.Place() < entry.Place() && run.Interval.Contains(entry.Place()));
 
     // Of a run whose own end is not entered: it was over when what follows a stop was done.
     private static bool IsCutOff(DutyFrame duty, MachineRun run, OrderedEvent entry) =>
-        !HasOwnEnd(duty, run)
-        && duty.Reading.Events.Any(sign =>
-            sign.Place() > run.Start.Place()
-            && sign.Place() < entry.Place()
+        !HasOwnEnd(duty, run) && IsStopShown(duty, run.Start.Place(), entry.Place());
+
+    private static bool IsStopShown(DutyFrame duty, TimelinePlace after, TimelinePlace before) =>
+        duty.Reading.Events.Any(sign =>
+            sign.Place() > after
+            && sign.Place() < before
             && (
                 sign.Event.Kind
                     is TimelineEventKind.KeyRemoved

@@ -18,8 +18,12 @@ internal static class NoHandsWhileEnergisedDuty
     {
         var runs = MachineRun.Of(duty).Where(run => !run.IsPlain).ToImmutableArray();
         var untold = RunNotShown.Faults(duty);
-        var shown = HandsInRun.Of(duty);
-        if (runs.IsEmpty && untold.IsEmpty && shown.IsEmpty)
+        List<TimelineFault> shown =
+        [
+            .. HandsInRun.Of(duty).Select(hands => hands.Fault(duty.Words, Act)),
+            .. HandsInRun.BeforeShutdown(duty),
+        ];
+        if (runs.IsEmpty && untold.IsEmpty && shown.Count == 0)
         {
             return TimelineOutcome.NotApplicable("The record shows no test run.");
         }
@@ -37,7 +41,7 @@ internal static class NoHandsWhileEnergisedDuty
                         duty.Reading.MayHaveBeenIn(run.Start.Place()).Select(stop => Stopped(duty, run, stop))
                     )
             ),
-            .. shown.Select(hands => hands.Fault(duty.Words, Act)),
+            .. shown,
             .. runs.Select(run => Unbounded(duty, run)).OfType<TimelineFault>(),
             .. untold,
         ];

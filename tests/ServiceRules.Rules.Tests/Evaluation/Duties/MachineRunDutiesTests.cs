@@ -188,6 +188,24 @@ public sealed class MachineRunDutiesTests
                 .VerdictOf(EnergyDuty.NoHandsWhileEnergised)
         );
 
+    /// <summary>Nothing shows since when it ran that was shut down.</summary>
+    [Theory]
+    [InlineData("07:50 reel_wedged op-01\n07:55 machine_shut_down tech-01\n", Verdict.Unproven)]
+    [InlineData("07:55 reel_wedged op-01\n07:50 machine_shut_down tech-01\n", Verdict.NotApplicable)]
+    [InlineData(
+        "07:48 seen_at_rest op-01\n07:50 reel_wedged op-01\n07:55 machine_shut_down tech-01\n",
+        Verdict.NotApplicable
+    )]
+    [InlineData(
+        "07:50 stored_energy_released op-01 source=gravity\n07:55 machine_shut_down tech-01\n",
+        Verdict.NotApplicable
+    )]
+    public void NoHands_StepBeforeTheFirstShutdown_IsNotShownToBeAtRest(string first, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            new SafetyCase().With(first + Before).VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+
     /// <summary>A late entry that tells of a hand in the run is believed against the run all the same.</summary>
     [Theory]
     [InlineData("mark=late-entry")]
