@@ -10,7 +10,78 @@ internal static class TestRows
     public static Possible Clear(Story story, TimelineEventKind look) =>
         Tests(story).Select(t => Clear(story, t, look)).OfAllOrNone();
 
-    public static Possible HandsOff(Story story) =>
+    /// <summary>Nobody is at work in a test; and nobody does to the unit, in any run, what is done to it by hand.</summary>
+    public static Possible HandsOff(Story story)
+    {
+        var touched = story.Steps.Where(s => IsDoneByHand(story, s) && IsAmidARun(story, s)).ToList();
+        return touched.Exists(s => !SharesItsInstant(story, s)) ? Possible.NotMet
+            : touched.Count > 0 ? Possible.NeverMet
+            : IsTouchedBeforeTheStop(story) ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
+            : AsToldOfWork(story);
+    }
+
+    /// <summary>Who shuts a machine down tells that it ran; since when, and past whose hands, is not told.</summary>
+    private static bool IsTouchedBeforeTheStop(Story story)
+    {
+        var said = story.Steps.FirstOrDefault(s => IsStart(s) || IsEnd(s));
+        return said?.Kind == TimelineEventKind.MachineShutDown
+            && story
+                .Steps.TakeWhile(s => s.At != said.At && !ShowsStandstill(s))
+                .Any(s => s.Kind != TimelineEventKind.StoredEnergyReleased && IsDoneByHand(story, s));
+    }
+
+    private static bool IsDoneByHand(Story story, Step step) =>
+        step.Kind switch
+        {
+            TimelineEventKind.ReelWedged or TimelineEventKind.UnitSupported => true,
+            TimelineEventKind.GuardsRefitted => true,
+            TimelineEventKind.BlockageClearedByHand or TimelineEventKind.BlockageClearedWithTool => true,
+            // What falls, springs back or spins on is held where it is; pressure is let off elsewhere.
+            TimelineEventKind.StoredEnergyReleased => new[] { "gravity", "spring", "wheel_rotation" }.Any(
+                name =>
+                    step.IsOf(name)
+                    && (
+                        step.Event.Source is not SourceReference.All
+                        || story.Sources.Any(s => s.Id.Text == name)
+                    )
+            ),
+            _ => false,
+        };
+
+    /// <summary>Running by the last word on it; where its end was never told, only until something shows it stopped.</summary>
+    private static bool IsAmidARun(Story story, Step step)
+    {
+        if (!story.RunsAfter(step))
+        {
+            return false;
+        }
+
+        var start = story.Steps.Last(s => IsStart(s) && s.Before(step));
+        bool isEnded =
+            story.Steps.FirstOrDefault(s => step.Before(s) && (IsStart(s) || IsEnd(s))) is { } next
+            && IsEnd(next);
+        return isEnded || !story.Steps.Any(s => start.Before(s) && s.Before(step) && ShowsStandstill(s));
+    }
+
+    private static bool ShowsStandstill(Step step) =>
+        step.IsIsolation
+        || step.IsDeviceOn
+        || step.Kind
+            is TimelineEventKind.KeyRemoved
+                or TimelineEventKind.SeenAtRest
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.IsolationVerified;
+
+    private static bool SharesItsInstant(Story story, Step step) =>
+        story.Steps.Any(s => (IsStart(s) || IsEnd(s)) && s.At == step.At);
+
+    private static bool IsStart(Step step) =>
+        step.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.MachineStarted;
+
+    private static bool IsEnd(Step step) =>
+        step.Kind is TimelineEventKind.TestEnded or TimelineEventKind.MachineShutDown;
+
+    private static Possible AsToldOfWork(Story story) =>
         RunRows.StartedForATask(story).Any() ? Possible.Judged
         : Tests(story).Any() || !Lapped(story)
             ? Tests(story).Select(t => HandsOff(story, t)).OfAllOrNone()

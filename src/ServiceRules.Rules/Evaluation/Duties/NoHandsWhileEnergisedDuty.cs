@@ -6,8 +6,8 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// Nobody had hands in between the machine being energised for a test and its end. A task on the running reel is told as
-/// such and is no hands-on work.
+/// Nobody had hands in between the machine being energised for a test and its end, nor made a step there, or after any
+/// other start, that only a hand at the unit can make. A task on the running reel is told as such and is no hands-on work.
 /// </summary>
 internal static class NoHandsWhileEnergisedDuty
 {
@@ -18,7 +18,12 @@ internal static class NoHandsWhileEnergisedDuty
     {
         var runs = MachineRun.Of(duty).Where(run => !run.IsPlain).ToImmutableArray();
         var untold = RunNotShown.Faults(duty);
-        if (runs.IsEmpty && untold.IsEmpty)
+        List<TimelineFault> shown =
+        [
+            .. HandsInRun.Of(duty).Select(hands => hands.Fault(duty.Words, Act)),
+            .. HandsInRun.BeforeShutdown(duty),
+        ];
+        if (runs.IsEmpty && untold.IsEmpty && shown.Count == 0)
         {
             return TimelineOutcome.NotApplicable("The record shows no test run.");
         }
@@ -36,6 +41,7 @@ internal static class NoHandsWhileEnergisedDuty
                         duty.Reading.MayHaveBeenIn(run.Start.Place()).Select(stop => Stopped(duty, run, stop))
                     )
             ),
+            .. shown,
             .. runs.Select(run => Unbounded(duty, run)).OfType<TimelineFault>(),
             .. untold,
         ];

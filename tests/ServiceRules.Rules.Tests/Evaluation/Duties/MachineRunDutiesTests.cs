@@ -126,6 +126,97 @@ public sealed class MachineRunDutiesTests
         );
     }
 
+    /// <summary>What only a hand at the unit can do, by whomever and in whatever run, is hands in.</summary>
+    [Theory]
+    [InlineData("reel_wedged op-01")]
+    [InlineData("reel_wedged tech-01")]
+    [InlineData("unit_supported op-01")]
+    [InlineData("guards_refitted op-01")]
+    [InlineData("stored_energy_released op-01 source=gravity")]
+    [InlineData("stored_energy_released op-01 source=spring")]
+    [InlineData("stored_energy_released op-01 source=wheel_rotation")]
+    [InlineData("stored_energy_released op-01 source=all")]
+    [InlineData("blockage_cleared_with_tool op-01")]
+    [InlineData("blockage_cleared_by_hand op-01")]
+    public void NoHands_StepDoneAtTheUnitDuringARun_IsNotMet(string step)
+    {
+        foreach (var run in new[] { Run, Started })
+        {
+            var outcome = Lap.With(Before + run + $"09:55 {step}\n" + Again + Work)
+                .Duty(EnergyDuty.NoHandsWhileEnergised);
+
+            Assert.Equal(Verdict.NotMet, outcome.Verdict);
+            Assert.Equal(FindingReason.Unprotected, outcome.Reason);
+            Assert.Contains("hands at the unit, during the", outcome.Statement, StringComparison.Ordinal);
+            Assert.Contains(
+                $"/timeline/{(Before + run).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length}",
+                outcome.Evidence
+            );
+        }
+    }
+
+    [Theory]
+    [InlineData("09:55 stored_energy_released op-01 source=hydraulic", Verdict.Met)]
+    [InlineData("09:55 people_clear_checked op-01", Verdict.Met)]
+    [InlineData("09:49 reel_wedged op-01", Verdict.Met)]
+    [InlineData("09:59 reel_wedged op-01", Verdict.Met)]
+    // Entered in the minute of the start: which came first is not told.
+    [InlineData("09:50 reel_wedged op-01", Verdict.Unproven)]
+    [InlineData("09:50:20 reel_wedged op-01", Verdict.NotMet)]
+    public void NoHands_StepBesideARunOrDoneFromAfar_IsNoHandIn(string step, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Lap.With(Before + Run + step + "\n" + Again + Work).VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("09:51 machine_shut_down tech-01\n", Verdict.NotApplicable)]
+    // Nobody entered the end; what follows a stop shows that it was over.
+    [InlineData("09:51 key_removed tech-01\n09:52 seen_at_rest tech-01\n", Verdict.NotApplicable)]
+    public void NoHands_StepAfterAPlainStart_CountsUntilItStops(string between, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            new SafetyCase()
+                .With(
+                    Before
+                        + Opened
+                        + "09:50 machine_started tech-01\n"
+                        + between
+                        + "09:55 reel_wedged tech-01\n"
+                )
+                .VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+
+    /// <summary>Nothing shows since when it ran that was shut down.</summary>
+    [Theory]
+    [InlineData("07:50 reel_wedged op-01\n07:55 machine_shut_down tech-01\n", Verdict.Unproven)]
+    [InlineData("07:55 reel_wedged op-01\n07:50 machine_shut_down tech-01\n", Verdict.NotApplicable)]
+    [InlineData(
+        "07:48 seen_at_rest op-01\n07:50 reel_wedged op-01\n07:55 machine_shut_down tech-01\n",
+        Verdict.NotApplicable
+    )]
+    [InlineData(
+        "07:50 stored_energy_released op-01 source=gravity\n07:55 machine_shut_down tech-01\n",
+        Verdict.NotApplicable
+    )]
+    public void NoHands_StepBeforeTheFirstShutdown_IsNotShownToBeAtRest(string first, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            new SafetyCase().With(first + Before).VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+
+    /// <summary>A late entry that tells of a hand in the run is believed against the run all the same.</summary>
+    [Theory]
+    [InlineData("mark=late-entry")]
+    [InlineData("mark=transcription")]
+    public void NoHands_StepInARunLabelledLate_StaysNotMet(string mark) =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Lap.With(Before + Run + $"09:55 reel_wedged op-01 {mark}\n" + Again + Work)
+                .VerdictOf(EnergyDuty.NoHandsWhileEnergised)
+        );
+
     [Fact]
     public void NoGloves_StartedInTheMiddleOfTheJob_IsNotMet() =>
         Assert.Equal(

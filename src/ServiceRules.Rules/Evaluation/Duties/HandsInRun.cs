@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>A step that only a hand at the unit can make, shown while the machine ran.</summary>
+/// <param name="Run">The run that it falls in.</param>
+/// <param name="Entry">The step.</param>
+internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
+{
+    // Pressure is let off at a lever or a valve; these are held, blocked or braked where they are.
+    private static readonly ImmutableArray<Id<EnergySource>> HeldAtTheUnit =
+    [
+        new("gravity"),
+        new("spring"),
+        new("wheel_rotation"),
+    ];
+
+    /// <summary>Every such step, whoever made it, in judged order.</summary>
+    public static ImmutableArray<HandsInRun> Of(DutyFrame duty)
+    {
+        var runs = MachineRun.Of(duty);
+        if (runs.IsEmpty)
+        {
+            return [];
+        }
+
+        var known = EffectiveSources.Of(duty.Reading).Select(source => source.Source.Id).ToList();
+        return
+        [
+            .. duty
+                .Reading.Events.Where(entry => TakesHands(entry.Event, known))
+                .Select(entry => (Entry: entry, Run: LastBefore(runs, entry)))
+                .Where(both => both.Run is { } run && !IsCutOff(duty, run, both.Entry))
+                .Select(both => new HandsInRun(both.Run!, both.Entry)),
+        ];
+    }
+
+    /// <summary>
+    /// Such steps before the machine, of which no start is shown, was shut down: it may have run already. What holds
+    /// stored energy is none of them, for units are let down from the seat.
+    /// </summary>
+    public static IEnumerable<TimelineFault> BeforeShutdown(DutyFrame duty)
+    {
+        var first = duty
+            .Reading.Of(
+                TimelineEventKind.TestEnergised,
+                TimelineEventKind.MachineStarted,
+                TimelineEventKind.TestEnded,
+                TimelineEventKind.MachineShutDown
+            )
+            .FirstOrDefault();
+        return first is not { Event.Kind: TimelineEventKind.MachineShutDown }
+            ? []
+            :
+            [
+                .. duty
+                    .Reading.Events.Where(entry =>
+                        entry.Moment < first.Moment
+                        && IsDoneAtTheUnit(entry.Event.Kind)
+                        && !IsStopShown(duty, TimelinePlace.Beginning, entry.Place())
+                    )
+                    .Select(entry => new TimelineFault(
+                        Verdict.Unproven,
+                        FindingReason.StepMissing,
+                        $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)}, which takes hands at the unit, before the machine was shut down at {duty.Words.Time(first)}, and does not show that it stood still by then.",
+                        [entry, first],
+                        "Have whoever was there say whether the machine ran then, as a late entry."
+                    )),
+            ];
+    }
+
+    /// <summary>Not kept; where it stands at the instant of a start or an end the record cannot tell which came first.</summary>
+    public TimelineFault Fault(TimelineWords words, string act)
+    {
+        var told = new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows {EventWords.Done(Entry.Event.Kind)} {words.AtBy(Entry)}, which takes hands at the unit, during {Run.Named}{(Run.End is null ? ", whose end it does not show" : string.Empty)}.",
+            [Run.Start, Entry],
+            act
+        );
+        return Entry.Moment == Run.Start.Moment || Entry.Moment == Run.End?.Moment
+            ? LeadUpOutcome.Untold(told)
+            : told;
+    }
+
+    private static bool TakesHands(TimelineEvent entry, List<Id<EnergySource>> known) =>
+        IsDoneAtTheUnit(entry.Kind)
+        || (
+            entry.Kind == TimelineEventKind.StoredEnergyReleased
+            && entry.Source switch
+            {
+                SourceReference.One one => HeldAtTheUnit.Contains(one.Source),
+                SourceReference.All => known.Exists(HeldAtTheUnit.Contains),
+                _ => false,
+            }
+        );
+
+    private static bool IsDoneAtTheUnit(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.ReelWedged
+                or TimelineEventKind.UnitSupported
+                or TimelineEventKind.GuardsRefitted
+                or TimelineEventKind.BlockageClearedByHand
+                or TimelineEventKind.BlockageClearedWithTool;
+
+    private static MachineRun? LastBefore(ImmutableArray<MachineRun> runs, OrderedEvent entry) =>
+        runs.LastOrDefault(run => run.Start.Place() < entry.Place() && run.Interval.Contains(entry.Place()));
+
+    // Of a run whose own end is not entered: it was over when what follows a stop was done.
+    private static bool IsCutOff(DutyFrame duty, MachineRun run, OrderedEvent entry) =>
+        !HasOwnEnd(duty, run) && IsStopShown(duty, run.Start.Place(), entry.Place());
+
+    private static bool IsStopShown(DutyFrame duty, TimelinePlace after, TimelinePlace before) =>
+        duty.Reading.Events.Any(sign =>
+            sign.Place() > after
+            && sign.Place() < before
+            && (
+                sign.Event.Kind
+                    is TimelineEventKind.KeyRemoved
+                        or TimelineEventKind.SeenAtRest
+                        or TimelineEventKind.PlugRemoved
+                        or TimelineEventKind.LockApplied
+                        or TimelineEventKind.TagApplied
+                        or TimelineEventKind.IsolationVerified
+                || sign.Event
+                    is { Kind: TimelineEventKind.IsolatorOperated, Position: not IsolatorPosition.On }
+            )
+        );
+
+    private static bool HasOwnEnd(DutyFrame duty, MachineRun run) =>
+        run.End is { } end
+        && !duty.Reading.Energisings.Any(next =>
+            next.Place() > run.Start.Place() && next.Place() < end.Place()
+        );
+}
