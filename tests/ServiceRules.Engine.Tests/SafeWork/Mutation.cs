@@ -195,6 +195,11 @@ internal static class Mutation
             {
                 Pressure = random.Next(3) == 0 ? null : SafeJob.Read("30 bar"),
             },
+            TimelineEventKind.StoredEnergyReleased
+            or TimelineEventKind.IsolationVerified when random.Next(2) == 0 => e with
+            {
+                Pressure = SafeJob.Read(random.Next(3) == 0 ? "2 bar" : "30 bar"),
+            },
             TimelineEventKind.IsolationVerified => e with { Source = TimelinePen.SourceOf("engine_start") },
             _ => e with { Others = [] },
         };

@@ -14,29 +14,60 @@ internal static class BuildUpRow
             )
             .OfAllOrNone();
 
-    /// <summary>"A rising reading over the limit with no action": hands out, or the pressure let off, is one.</summary>
+    /// <summary>"A rising reading over the limit with no action" is the breach; a look that tells nothing shows nothing.</summary>
     private static Possible Read(Story story, EnergySource source)
     {
-        if (source.RecheckLimit is not { } limit)
+        if (source.RecheckLimit is null)
         {
             return Possible.NotApplicable;
         }
 
-        string id = source.Id.Text;
-        var looks = story
-            .Steps.Where(s => s.Kind == TimelineEventKind.StoredEnergyRechecked && s.IsOf(id))
-            .ToList();
-        var high = looks.Where(s => s.Event.Pressure > limit).ToList();
-        bool silent = looks.Exists(s => s.Event.Pressure is null);
-        bool ignored = high.Exists(s =>
-            story.Spells.Any(spell => spell.Covers(s.Place))
-            && story.Steps.FirstOrDefault(next => s.Before(next)) is { } next
-            && next.Kind is not (TimelineEventKind.WorkStopped or TimelineEventKind.StoredEnergyReleased)
+        bool silent = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.StoredEnergyRechecked
+            && s.IsOf(source.Id.Text)
+            && s.Event.Pressure is null
         );
-        return ignored ? Possible.NotMet
-            : high.Count > 0 ? Possible.Judged
+        var alarms = story.Steps.Where(s => Gauge.IsHigh(s, source)).ToList();
+        return alarms.Exists(a => IsIgnored(story, source, a)) ? Possible.NotMet
+            : alarms.Exists(story.MayHaveBeenIn) ? Possible.Judged
             : silent ? Possible.Unproven
             : Possible.Met;
+    }
+
+    /// <summary>
+    /// Somebody who was in stays in for more than two minutes or while anything else goes on; or somebody goes in again to
+    /// what was not let off and then seen to be low.
+    /// </summary>
+    private static bool IsIgnored(Story story, EnergySource source, Step alarm)
+    {
+        var within = story.Spells.Where(spell => spell.Covers(alarm.Place)).ToList();
+        bool stays = within.Exists(spell =>
+            spell.Stop is not { } stop
+            || stop.At - alarm.At > TimeSpan.FromMinutes(2)
+            || story.Steps.Any(s =>
+                alarm.Before(s) && s.Before(stop) && s.Kind != TimelineEventKind.WorkStopped
+            )
+        );
+        if (stays)
+        {
+            return true;
+        }
+
+        var back = story.Steps.FirstOrDefault(s =>
+            s.Kind == TimelineEventKind.WorkStarted && alarm.Before(s)
+        );
+        if (back is null)
+        {
+            return false;
+        }
+
+        var meanwhile = story.Steps.Where(s => alarm.Before(s) && s.Before(back)).ToList();
+        var letOff = meanwhile.Find(s =>
+            s.Kind == TimelineEventKind.StoredEnergyReleased
+            && s.IsOf(source.Id.Text)
+            && !Gauge.IsHigh(s, source)
+        );
+        return letOff is null || !meanwhile.Exists(s => s.Place >= letOff.Place && Gauge.IsLow(s, source));
     }
 
     private static Possible Judge(Story story, EnergySource source)

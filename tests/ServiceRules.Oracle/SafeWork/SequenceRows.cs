@@ -89,7 +89,9 @@ internal static class SequenceRows
         story
             .Stored.Select(s =>
                 story.BeforeWork.Any(e =>
-                    e.Kind == TimelineEventKind.StoredEnergyReleased && e.IsOf(s.Id.Text)
+                    e.Kind == TimelineEventKind.StoredEnergyReleased
+                    && e.IsOf(s.Id.Text)
+                    && !Gauge.ContradictsBeforeWork(story, e, s)
                 )
                     ? Done(story, s)
                 : story.BeforeWork.Any(e => OtherReleases.Contains(e.Kind)) ? Possible.Judged
@@ -327,7 +329,11 @@ internal static class SequenceRows
             s.Kind == TimelineEventKind.StoredEnergyReleased && s.IsOf(id) && source.Stored
         );
         var good = proofs
-            .Where(p => (device is null || device.Before(p)) && (release is null || release.Before(p)))
+            .Where(p =>
+                (device is null || device.Before(p))
+                && (release is null || release.Before(p))
+                && !Gauge.ContradictsBeforeWork(story, p, source)
+            )
             .ToList();
         if (good.Count == 0)
         {

@@ -388,5 +388,9 @@ internal sealed class Story
                 Stored = one.Stored || other.Stored,
                 Reaccumulates = one.Reaccumulates || other.Reaccumulates,
                 RecheckMinutes = new[] { one.RecheckMinutes, other.RecheckMinutes }.Min(),
+                RecheckLimit =
+                    one.RecheckLimit is null || other.RecheckLimit < one.RecheckLimit
+                        ? other.RecheckLimit
+                        : one.RecheckLimit,
             };
 }

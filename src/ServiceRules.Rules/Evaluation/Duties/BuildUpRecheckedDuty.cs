@@ -53,7 +53,7 @@ internal static class BuildUpRecheckedDuty
                 )
             : TimelineOutcome.Met(
                 duty.Reading,
-                Shown(stated, read),
+                Shown(duty, stated, read),
                 [
                     .. stated
                         .Concat(read)
@@ -73,6 +73,7 @@ internal static class BuildUpRecheckedDuty
         && RechecksMissed.Checks(duty.Reading, source).Any(check => check.Event.Pressure is not null);
 
     private static string Shown(
+        DutyFrame duty,
         ImmutableArray<EffectiveSource> stated,
         ImmutableArray<EffectiveSource> read
     ) =>
@@ -85,7 +86,7 @@ internal static class BuildUpRecheckedDuty
                     : $"The record shows {Named(stated)} checked as often as stated while anybody was at work.",
                 read.IsEmpty
                     ? null
-                    : $"The record shows {TimelineWords.List(read.Select(source => $"{TimelineWords.Named(source.Source)} left at no more than {source.Source.RecheckLimit}"))}.",
+                    : $"The record shows {TimelineWords.List(read.Select(source => RecheckReadings.Left(duty.Reading, source.Source)))}.",
             }.OfType<string>()
         );
 

@@ -7,7 +7,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Every source was proven dead by an authorised person: after its first lock or tag went on and after its stored energy
-/// was last released, at an earlier time than hands went in, and with nothing undone between.
+/// was last released, with no pressure read above its limit, at an earlier time than hands went in, and with nothing undone between.
 /// </summary>
 internal static class IsolationVerifiedDuty
 {
@@ -36,8 +36,11 @@ internal static class IsolationVerifiedDuty
             .Reading.Of(TimelineEventKind.StoredEnergyReleased)
             .LastOrDefault(entry => entry.Event.SpeaksOf(source.Id) && leadUp.Contains(entry));
         var undone = leadUp.Work is not null || leadUp.CanStillBeDone ? Undone(leadUp, source) : null;
-        var all = SourceReading.Verifications(duty.Reading, source).ToImmutableArray();
-        var before = all.Where(leadUp.Contains).ToImmutableArray();
+        var before = leadUp
+            .Of(TimelineEventKind.IsolationVerified)
+            .Where(entry => entry.Event.SpeaksOf(source.Id))
+            .ToImmutableArray();
+        var high = RecheckReadings.LastAbove(leadUp, source);
         var good = before.Where(entry => Against(entry) is null).ToImmutableArray();
         var together = before.LastOrDefault(entry => IsInTheMinute(entry) && Besides(entry) is null);
         return good.IsEmpty && together is not null
@@ -51,7 +54,13 @@ internal static class IsolationVerifiedDuty
                 )
             : good.IsEmpty && before is [.., var last]
                 ? new(source, [], null, $" ({duty.Words.Time(last)}: {Against(last)})", [last])
-            : new(source, good, leadUp.FirstAfter(all), string.Empty, []);
+            : new(
+                source,
+                good,
+                leadUp.FirstAfter(SourceReading.Verifications(duty.Reading, source)),
+                string.Empty,
+                []
+            );
 
         bool IsInTheMinute(OrderedEvent entry) =>
             leadUp.Work is { } work && entry.Place().IsInTheMinuteOf(work.Start.Place());
@@ -66,6 +75,9 @@ internal static class IsolationVerifiedDuty
                 ? $"before a lock or tag was on at {duty.Words.Time(on)}"
             : released is not null && entry.Place() < released.Place()
                 ? $"before its stored energy was released at {duty.Words.Time(released)}"
+            : SourceReading.IsAboveLimit(source, entry.Event) ? RecheckReadings.Above(source, entry)
+            : high is not null && entry.Place() < high.Place()
+                ? $"before it was {RecheckReadings.Above(source, high)}, at {duty.Words.Time(high)}"
             : undone is not null && entry.Place() < undone.Place()
                 ? $"before {EventWords.Done(undone.Event)} at {duty.Words.Time(undone)}"
             : Authorities.Of(duty, entry.Event.Actor) switch

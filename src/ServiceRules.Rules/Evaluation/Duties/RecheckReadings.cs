@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -8,12 +7,15 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// What the rechecks of a source read against the limit that is stated for it. A reading above it is made good by what
-/// comes next: hands out, or the pressure released; and released it must be before hands go in again.
+/// What was read of the pressure of a source, against the limit that is stated for it. Above it, with hands in, everybody's
+/// hands come out as the next thing; and before hands go in again the pressure is released and read at no more than the limit.
 /// </summary>
 internal static class RecheckReadings
 {
     private const string Act = "Hands out; release the pressure and check again before work goes on.";
+
+    // To take hands out takes moments; common practice, no source.
+    private static readonly TimeSpan AtOnce = TimeSpan.FromMinutes(2);
 
     /// <summary>Readings above the limit that nobody acted on, and rechecks without a reading.</summary>
     public static IEnumerable<TimelineFault> Faults(DutyFrame duty, EnergySource source)
@@ -23,15 +25,25 @@ internal static class RecheckReadings
             yield break;
         }
 
-        var checks = RechecksMissed.Checks(duty.Reading, source);
-        foreach (var check in checks)
+        foreach (
+            var high in SourceReading
+                .PressuresRead(duty.Reading, source)
+                .Where(entry => SourceReading.IsAboveLimit(source, entry.Event))
+        )
         {
-            if (check.Event.Pressure is { } read && read > limit && !IsActedOn(duty.Reading, source, check))
+            if (Undone(duty.Reading, source, high) is { } undone)
             {
-                yield return TooHigh(duty, source, check, read, limit);
+                yield return new(
+                    Verdict.NotMet,
+                    FindingReason.Unprotected,
+                    $"The record shows {TimelineWords.Named(source)} read at {high.Event.Pressure} {duty.Words.AtBy(high)}, above the {limit} that are allowed, and does not show {undone}.",
+                    [high],
+                    Act
+                );
             }
         }
 
+        var checks = RechecksMissed.Checks(duty.Reading, source);
         var silent = checks
             .Where(check => check.Event is { Kind: TimelineEventKind.StoredEnergyRechecked, Pressure: null })
             .ToList();
@@ -47,41 +59,58 @@ internal static class RecheckReadings
         }
     }
 
-    private static TimelineFault TooHigh(
-        DutyFrame duty,
-        EnergySource source,
-        OrderedEvent check,
-        Pressure read,
-        Pressure limit
-    ) =>
-        new(
-            Verdict.NotMet,
-            FindingReason.Unprotected,
-            $"The record shows {TimelineWords.Named(source)} read at {read} {duty.Words.AtBy(check)}, above the {limit} that are allowed, and does not show hands out or the pressure released next, nor released before hands went in again.",
-            [check],
-            Act
-        );
+    /// <summary>The last reading above the limit in what leads up to the work, or null.</summary>
+    public static OrderedEvent? LastAbove(LeadUp leadUp, EnergySource source) =>
+        SourceReading
+            .PressuresRead(leadUp.Duty.Reading, source)
+            .LastOrDefault(entry =>
+                leadUp.Contains(entry) && SourceReading.IsAboveLimit(source, entry.Event)
+            );
 
-    private static bool IsActedOn(TimelineReading reading, EnergySource source, OrderedEvent check)
+    /// <summary>For example <c>read at 140 bar, above the 5 bar that are allowed</c>.</summary>
+    public static string Above(EnergySource source, OrderedEvent high) =>
+        $"read at {high.Event.Pressure}, above the {source.RecheckLimit} that are allowed";
+
+    /// <summary>How a source was left, by the last that was read of it, for a sentence.</summary>
+    public static string Left(TimelineReading reading, EnergySource source) =>
+        SourceReading.PressuresRead(reading, source).LastOrDefault() is { } last
+        && SourceReading.IsAboveLimit(source, last.Event)
+            ? $"{TimelineWords.Named(source)} last {Above(source, last)}, and no hands in after that"
+            : $"{TimelineWords.Named(source)} left at no more than {source.RecheckLimit}";
+
+    /// <summary>What had to follow a reading above the limit and did not, after <c>does not show</c>; or null.</summary>
+    private static string? Undone(TimelineReading reading, EnergySource source, OrderedEvent high)
     {
-        var handsIn = reading.AnyWork.Contains(check.Place());
-        foreach (var next in reading.Events.Where(entry => entry.Place() > check.Place()))
+        var after = reading.Events.Where(entry => entry.Place() > high.Place()).ToList();
+        if (reading.AnyWork.Contains(high.Place()))
         {
-            if (next.Event.Kind == TimelineEventKind.StoredEnergyReleased && next.Event.SpeaksOf(source.Id))
+            var stops = after.TakeWhile(entry => entry.Event.Kind == TimelineEventKind.WorkStopped);
+            if (
+                !stops.Any(stop =>
+                    !reading.AnyWork.Contains(stop.Place()) && stop.Moment - high.Moment <= AtOnce
+                )
+            )
             {
-                return true;
-            }
-
-            if (next.Event.Kind == TimelineEventKind.WorkStopped)
-            {
-                handsIn = reading.AnyWork.Contains(next.Place());
-            }
-            else if (handsIn || next.Event.Kind == TimelineEventKind.WorkStarted)
-            {
-                return false;
+                return "everybody's hands out at once: as the next thing, within two minutes";
             }
         }
 
-        return !handsIn;
+        var released = false;
+        foreach (var next in after.Where(entry => !SourceReading.IsAboveLimit(source, entry.Event)))
+        {
+            if (next.Event.Kind == TimelineEventKind.WorkStarted)
+            {
+                return $"the pressure released, and read at no more than {source.RecheckLimit}, before hands went in again";
+            }
+
+            released |=
+                next.Event.Kind == TimelineEventKind.StoredEnergyReleased && next.Event.SpeaksOf(source.Id);
+            if (released && next.Event.Pressure is not null && next.Event.SpeaksOf(source.Id))
+            {
+                return null;
+            }
+        }
+
+        return null;
     }
 }

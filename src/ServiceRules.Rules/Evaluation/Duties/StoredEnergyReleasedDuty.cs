@@ -1,9 +1,12 @@
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>Stored energy of every source was released or restrained before hands went in.</summary>
+/// <summary>
+/// Stored energy of every source was released or restrained before hands went in, and was not read above its limit since.
+/// </summary>
 internal static class StoredEnergyReleasedDuty
 {
     public static CheckOutcome Judge(DutyFrame duty)
@@ -16,17 +19,30 @@ internal static class StoredEnergyReleasedDuty
         var leadUp = LeadUp.ToFirstWork(duty);
         return SourceStep.Judge(
             leadUp,
-            [
-                .. from source in leadUp.Sources
-                where source.Source.Stored
-                select SourceStep.Of(
-                    leadUp,
-                    source.Source,
-                    duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
-                        .Where(entry => entry.Event.SpeaksOf(source.Source.Id))
-                ),
-            ],
+            [.. from source in leadUp.Sources where source.Source.Stored select Step(leadUp, source.Source)],
             "the stored energy released"
         );
+    }
+
+    private static SourceStep Step(LeadUp leadUp, EnergySource source)
+    {
+        var step = SourceStep.Of(
+            leadUp,
+            source,
+            leadUp
+                .Duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
+                .Where(entry =>
+                    entry.Event.SpeaksOf(source.Id) && !SourceReading.IsAboveLimit(source, entry.Event)
+                )
+        );
+        return RecheckReadings.LastAbove(leadUp, source) is { } high
+            ? step with
+            {
+                Shown = [.. step.Shown.Where(entry => entry.Place() > high.Place())],
+                Late = null,
+                Why = $" ({leadUp.Duty.Words.Time(high)}: {RecheckReadings.Above(source, high)})",
+                Instead = [high],
+            }
+            : step;
     }
 }

@@ -38,8 +38,8 @@ public sealed record SourceReading
     public required IntervalSet Held { get; init; }
 
     /// <summary>
-    /// Its stored energy was released or restrained, after it was isolated. That ends with the isolation, and when the
-    /// machine is started. Always, where none is stored.
+    /// Its stored energy was released or restrained, after it was isolated. That ends with the isolation, when the machine
+    /// is started, and when its pressure is read above the limit with nobody at work. Always, where none is stored.
     /// </summary>
     public required IntervalSet Released { get; init; }
 
@@ -78,17 +78,35 @@ public sealed record SourceReading
                 entry.Event.Position != IsolatorPosition.On && IsSwitchedBy(reading, source, entry.Event)
             );
 
-    /// <summary>The entries by which its stored energy was released or restrained.</summary>
+    /// <summary>
+    /// The entries by which its stored energy was released or restrained; what was read above the limit was not released.
+    /// </summary>
     internal static IEnumerable<OrderedEvent> Releases(TimelineReading reading, EnergySource source) =>
         reading.Events.Where(entry =>
             entry.Event.Kind == TimelineEventKind.StoredEnergyReleased
-                ? entry.Event.SpeaksOf(source.Id)
+                ? entry.Event.SpeaksOf(source.Id) && !IsAboveLimit(source, entry.Event)
                 : RestrainsBySight(source.Id, entry.Event.Kind)
         );
 
-    /// <summary>The entries by which it was verified dead.</summary>
+    /// <summary>The entries by which it was verified dead; what was read above the limit was not dead.</summary>
     internal static IEnumerable<OrderedEvent> Verifications(TimelineReading reading, EnergySource source) =>
-        reading.Of(TimelineEventKind.IsolationVerified).Where(entry => entry.Event.SpeaksOf(source.Id));
+        reading
+            .Of(TimelineEventKind.IsolationVerified)
+            .Where(entry => entry.Event.SpeaksOf(source.Id) && !IsAboveLimit(source, entry.Event));
+
+    /// <summary>The entries that say what its pressure was: at a release, at a proof or at a check in between.</summary>
+    internal static IEnumerable<OrderedEvent> PressuresRead(TimelineReading reading, EnergySource source) =>
+        reading
+            .Of(
+                TimelineEventKind.StoredEnergyReleased,
+                TimelineEventKind.IsolationVerified,
+                TimelineEventKind.StoredEnergyRechecked
+            )
+            .Where(entry => entry.Event.Pressure is not null && entry.Event.SpeaksOf(source.Id));
+
+    /// <summary>The pressure that an entry tells is above the limit that is stated for the source.</summary>
+    internal static bool IsAboveLimit(EnergySource source, TimelineEvent entry) =>
+        source.RecheckLimit is { } limit && entry.Pressure is { } read && read > limit;
 
     /// <summary>
     /// The entries by which it was switched on or plugged in again: what was done before holds no longer. What is plugged in
@@ -182,8 +200,13 @@ public sealed record SourceReading
     ) =>
         IntervalSet.Latched(
             Releases(reading, source).Places().Where(isolated.Contains),
-            reading.Energisings.Places().Concat(isolated.Ends)
+            reading.Energisings.Places().Concat(isolated.Ends).Concat(ReadTooHigh(reading, source).Places())
         );
+
+    // With hands in, a reading too high is judged by whether they came out.
+    private static IEnumerable<OrderedEvent> ReadTooHigh(TimelineReading reading, EnergySource source) =>
+        PressuresRead(reading, source)
+            .Where(entry => IsAboveLimit(source, entry.Event) && !reading.AnyWork.Contains(entry.Place()));
 
     private static IntervalSet ProvenOf(TimelineReading reading, EnergySource source, IntervalSet ready)
     {

@@ -42,17 +42,43 @@ public sealed class RecheckReadingsTests
         Assert.Equal("/timeline/2", Assert.Single(outcome.Evidence));
     }
 
-    /// <summary>The clause table: a rising reading over the limit with no action is the breach.</summary>
+    /// <summary>The clause table: a rising reading over the limit with no action is the breach; the action is hands out.</summary>
     [Theory]
-    [InlineData("08:41 stored_energy_released tech-01 source=hydraulic\n", Verdict.Met)]
     [InlineData("08:41 work_stopped tech-01\n", Verdict.Met)]
-    [InlineData("08:41 stored_energy_released tech-01 source=gravity\n", Verdict.NotMet)]
+    [InlineData("08:42 work_stopped tech-01\n", Verdict.Met)]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("08:43 work_stopped tech-01\n", Verdict.NotMet)]
+    [InlineData("08:41 gloves_worn tech-01\n08:42 work_stopped tech-01\n", Verdict.NotMet)]
+    [InlineData("08:41 stored_energy_released tech-01 source=hydraulic\n", Verdict.NotMet)]
+    [InlineData(
+        "08:41 stored_energy_released tech-01 source=hydraulic pressure=0_bar\n08:42 work_stopped tech-01\n",
+        Verdict.NotMet
+    )]
     [InlineData("08:41 work_stopped tech-01\n08:42 work_started tech-01\n", Verdict.NotMet)]
     [InlineData(
         "08:41 work_stopped tech-01\n08:42 stored_energy_released tech-01 source=hydraulic\n08:43 work_started tech-01\n",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "08:41 work_stopped tech-01\n08:42 stored_energy_rechecked tech-01 source=hydraulic pressure=0_bar\n08:43 work_started tech-01\n",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "08:41 work_stopped tech-01\n08:42 stored_energy_released tech-01 source=hydraulic pressure=38_bar\n08:43 isolation_verified tech-01 source=hydraulic pressure=0_bar\n08:44 work_started tech-01\n",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "08:41 work_stopped tech-01\n08:42 stored_energy_released tech-01 source=hydraulic pressure=0_bar\n08:43 work_started tech-01\n",
         Verdict.Met
     )]
-    public void Judge_ReadingAboveTheLimit_IsMadeGoodByHandsOutOrARelease(string then, Verdict expected) =>
+    [InlineData(
+        "08:41 work_stopped tech-01\n08:42 stored_energy_released tech-01 source=hydraulic\n08:43 isolation_verified tech-01 source=hydraulic pressure=10_bar\n08:44 work_started tech-01\n",
+        Verdict.Met
+    )]
+    public void Judge_ReadingAboveTheLimit_IsMadeGoodByHandsOutAtOnceAndReleaseBeforeTheyGoInAgain(
+        string then,
+        Verdict expected
+    ) =>
         Assert.Equal(
             expected,
             Judge(
@@ -60,6 +86,87 @@ public sealed class RecheckReadingsTests
                 "08:40 stored_energy_rechecked tech-01 source=hydraulic pressure=38_bar\n" + then
             ).Verdict
         );
+
+    [Theory]
+    [InlineData("08:41 work_stopped tech-02\n08:42 work_stopped tech-01\n", Verdict.Met)]
+    [InlineData("08:41 work_stopped tech-02\n", Verdict.NotMet)]
+    public void Judge_ReadingAboveTheLimit_AsksForTheHandsOfEverybody(string then, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                Job,
+                "08:25 work_started tech-02\n08:40 stored_energy_rechecked tech-01 source=hydraulic pressure=38_bar\n"
+                    + then
+                    + "08:49 work_stopped tech-02\n"
+            ).Verdict
+        );
+
+    [Theory]
+    [InlineData("stored_energy_released")]
+    [InlineData("isolation_verified")]
+    public void Judge_PressureTooHighToldOtherwiseThanAtARecheck_CountsAsWell(string by) =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Judge(Job, $"08:40 {by} tech-01 source=hydraulic pressure=140_bar\n").Verdict
+        );
+
+    [Fact]
+    public void Judge_LeftAboveTheLimitWithHandsOut_IsToldSo() =>
+        Assert.Contains(
+            "hydraulic pressure last read at 38 bar, above the 10 bar that are allowed, and no hands in after that",
+            Judge(
+                Job,
+                "08:40 stored_energy_rechecked tech-01 source=hydraulic pressure=38_bar\n08:41 work_stopped tech-01\n"
+            ).Statement,
+            StringComparison.Ordinal
+        );
+
+    /// <summary>What the gauge still showed was not released, and not proven dead, whatever the entry is called.</summary>
+    [Theory]
+    [InlineData("", "", Verdict.Met, Verdict.Met)]
+    [InlineData("10_bar", "", Verdict.Met, Verdict.Met)]
+    [InlineData("140_bar", "", Verdict.NotMet, Verdict.Met)]
+    [InlineData("", "2100_psi", Verdict.NotMet, Verdict.NotMet)]
+    public void Judge_PressureReadBeforeTheWork_ShowsWhetherAnythingWasReleased(
+        string atRelease,
+        string atProof,
+        Verdict released,
+        Verdict proven
+    )
+    {
+        var job = Job.With(
+            $"08:17 stored_energy_released tech-01 source=hydraulic{Read(atRelease)}\n08:18 stored_energy_released tech-01 source=gravity\n08:19 isolation_verified tech-01 source=all{Read(atProof)}\n08:20 work_started tech-01\n08:30 work_stopped tech-01"
+        );
+
+        Assert.Equal(released, job.Duty(EnergyDuty.StoredEnergyReleased).Verdict);
+        Assert.Equal(proven, job.Duty(EnergyDuty.IsolationVerified).Verdict);
+    }
+
+    [Fact]
+    public void Judge_ReleaseReadAboveTheLimit_TellsThePressure() =>
+        Assert.StartsWith(
+            "The record does not show the stored energy released for hydraulic pressure (08:17: read at 140 bar, above the 10 bar that are allowed) before work started",
+            Job.With(
+                    "08:17 stored_energy_released tech-01 source=hydraulic pressure=140_bar\n08:18 stored_energy_released tech-01 source=gravity\n08:20 work_started tech-01\n08:30 work_stopped tech-01"
+                )
+                .Duty(EnergyDuty.StoredEnergyReleased)
+                .Statement,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Judge_ReleasedAgainAfterAReadingTooHigh_IsReleased() =>
+        Assert.Equal(
+            Verdict.Met,
+            Job.With(
+                    "08:16 stored_energy_released tech-01 source=hydraulic pressure=140_bar\n08:17 stored_energy_released tech-01 source=all pressure=0_bar\n08:20 work_started tech-01\n08:30 work_stopped tech-01"
+                )
+                .Duty(EnergyDuty.StoredEnergyReleased)
+                .Verdict
+        );
+
+    private static string Read(string pressure) =>
+        pressure.Length == 0 ? string.Empty : $" pressure={pressure}";
 
     [Fact]
     public void Judge_RecheckWithoutReading_IsUnproven()
