@@ -28,7 +28,8 @@ internal static class MeasuredEvidence
         }
 
         var shift = current[^1].Since.Shift;
-        var together = current.FindAll(reading => reading.Since.Shift == shift);
+        // What a gauge that proves nothing tells of the shift parts readings as well: no doubt about a gauge softens a breach.
+        var together = current.FindAll(reading => reading.Since == current[^1].Since);
         var fit = together.FindAll(reading =>
             GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.None
         );
