@@ -41,7 +41,7 @@ internal readonly record struct StepInForce(
         var stated = unit.Sheet.Of(kind)?.OneStep;
         ImmutableArray<StepTrial> trials = [.. Tried(unit.StepsTried, kind)];
         var learned = Learned(trials);
-        if (IsAmiss(stated, learned) || IsContested(trials))
+        if (IsAmiss(stated, learned) || IsContested(trials) || NotedDistance.IsContradicted(unit, kind))
         {
             return null;
         }
@@ -56,7 +56,12 @@ internal readonly record struct StepInForce(
         }
 
         return stated is { } sheet && sheet > Length.Zero
-            ? Within(sheet, false, DigitsOf(unit.Sheet.Of(kind)!), Possible(unit.StepsTried, kind, sheet))
+            ? Within(
+                sheet,
+                false,
+                DigitsOf(unit.Sheet.Of(kind)!),
+                [.. Possible(unit.StepsTried, kind, sheet), .. NotedDistance.Possible(unit, kind, sheet)]
+            )
             : null;
     }
 
@@ -148,8 +153,13 @@ internal readonly record struct StepInForce(
     /// </summary>
     public static bool IsBroken(UnitFrame unit, AdjusterKind kind) =>
         IsContested(unit, kind)
+        || NotedDistance.IsContradicted(unit, kind)
         || IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind))
-        || IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind))
+        || IsAmissByDistance(unit, kind);
+
+    /// <summary>Whether a turn noted as a distance may have obtained nothing, or next to nothing, or the other way.</summary>
+    public static bool IsAmissByDistance(UnitFrame unit, AdjusterKind kind) =>
+        IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind))
         || LastByPlace(unit.DistancesTried.Where(tried => tried.Adjuster == kind))
             .Any(tried => IsAmiss(DistanceTried.AsNoted, LearnedStep.From([tried.Trial])));
 
