@@ -29,8 +29,7 @@ internal static class MeasuredEvidence
         }
 
         var shift = current[^1].Since.Shift;
-        // What a gauge that proves nothing tells of the shift parts readings as well: no doubt about a gauge softens a breach.
-        var together = current.FindAll(reading => reading.Since == current[^1].Since);
+        var together = current.FindAll(reading => reading.DisturbedAfter == current[^1].DisturbedAfter);
         var fit = together.FindAll(reading =>
             GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.None
         );
