@@ -156,12 +156,7 @@ internal sealed class BenchLog
         }
     }
 
-    private void Disturb(
-        BenchEntry entry,
-        string pointer,
-        Disturbances since,
-        DisturbedBy disturbedBy
-    )
+    private void Disturb(BenchEntry entry, string pointer, Disturbances since, DisturbedBy disturbedBy)
     {
         since.Add(entry);
         var alone = new Disturbances(sheet);

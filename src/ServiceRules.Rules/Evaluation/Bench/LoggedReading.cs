@@ -53,11 +53,5 @@ internal sealed record LoggedReading(
         };
 
     /// <summary>The same reading as it stood when it was taken: nothing done since.</summary>
-    public LoggedReading AsTaken() =>
-        this with
-        {
-            Since = default,
-            VoidedBy = null,
-            DisturbedAfter = 0,
-        };
+    public LoggedReading AsTaken() => this with { Since = default, VoidedBy = null, DisturbedAfter = 0 };
 }

@@ -74,7 +74,8 @@ internal static class MeasuredEvidence
     }
 
     private static (Id<Instrument> Gauge, Length Step)? ByDigits(List<LoggedReading> readings) =>
-        readings.FindAll(reading => reading.Gauge is { Resolution: null }) is [{ Gauge: { } gauge }, ..] silent
+        readings.FindAll(reading => reading.Gauge is { Resolution: null })
+            is [{ Gauge: { } gauge }, ..] silent
             ? (gauge.Id, CoarsestOf(silent.FindAll(reading => reading.Gauge == gauge)) * 2)
             : null;
 

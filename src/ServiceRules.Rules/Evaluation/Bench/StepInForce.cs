@@ -85,7 +85,11 @@ internal readonly record struct StepInForce(
     /// <summary>The one side that the trials tell of, the other having an adjuster of its own that nobody tried; none where both.</summary>
     private static Side? SideTold(IEnumerable<StepsTried> tried, AdjusterKind kind)
     {
-        var told = tried.Where(each => each.Adjuster == kind).Select(each => each.TellsOf).Distinct().ToList();
+        var told = tried
+            .Where(each => each.Adjuster == kind)
+            .Select(each => each.TellsOf)
+            .Distinct()
+            .ToList();
         return told is [Side.Left or Side.Right] ? told[0] : null;
     }
 

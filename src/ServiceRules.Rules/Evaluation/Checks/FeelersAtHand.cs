@@ -24,8 +24,7 @@ internal static class FeelersAtHand
 
     /// <summary>The thickest that is at most so thick; none where that is nothing.</summary>
     public static Length? AtMost(Length thickness, PlaceKnown place) =>
-        Nearest(thickness, place, decimal.Floor, each => each <= thickness, thinnest: false)
-            is var found
+        Nearest(thickness, place, decimal.Floor, each => each <= thickness, thinnest: false) is var found
         && found > Length.Zero
             ? found
             : null;

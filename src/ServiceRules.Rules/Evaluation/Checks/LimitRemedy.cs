@@ -59,8 +59,7 @@ internal static class LimitRemedy
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
         : IsOfSeveralBlades(places)
-            ? places.Obstacles.IsEmpty
-                ? new Remedy.Act(rule.Advice)
+            ? places.Obstacles.IsEmpty ? new Remedy.Act(rule.Advice)
                 : new Remedy.ReadAgain(
                     quantity,
                     [.. places.Obstacles.Select(obstacle => obstacle.Place)],

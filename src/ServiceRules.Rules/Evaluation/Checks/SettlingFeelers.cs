@@ -75,16 +75,15 @@ internal static class SettlingFeelers
     {
         var passing = FeelersAtHand.AtLeast(least + tolerance, place);
         // A blade as thick as one that did not pass is no advice, nor one that cannot pass by what was tried.
-        var isAtHand =
-            !(passing - tolerance >= known.Upper?.Value)
-            && !IsStopped(passing, place);
+        var isAtHand = !(passing - tolerance >= known.Upper?.Value) && !IsStopped(passing, place);
         return (
                 isAtHand
                     ? $"{Wording.AtLeast(passing, place.System)} or more passing"
                     : $"{Wording.AtLeast(least + tolerance, place.System)} or more passing, which no usual set holds below what did not pass,"
             )
             + (
-                limit is { } stated && FeelersAtHand.AtMost(stated - tolerance, place) is { } stopped
+                limit is { } stated
+                && FeelersAtHand.AtMost(stated - tolerance, place) is { } stopped
                 && !IsPassed(stopped, place)
                     ? $"{(isAtHand ? "," : string.Empty)} or {Wording.AtMost(stopped, place.System)} or less not passing,"
                     : string.Empty

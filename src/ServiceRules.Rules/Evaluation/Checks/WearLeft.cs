@@ -42,15 +42,9 @@ internal static class WearLeft
                 least,
                 system
             ),
-            MeasuredQuantity.LandWidth when PrintedZone.Of(null, limit?.Upper, null)
-                ?.For(system, isReadInBoth)
-                .Upper
-                is { } most => OfLand(
-                unit,
-                Value(worn[^1]),
-                most,
-                system
-            ),
+            MeasuredQuantity.LandWidth
+                when PrintedZone.Of(null, limit?.Upper, null)?.For(system, isReadInBoth).Upper is { } most =>
+                OfLand(unit, Value(worn[^1]), most, system),
             _ => [],
         };
     }

@@ -12,7 +12,9 @@ public class ReadingUnitsTests
         {
             Quantity = MeasuredQuantity.Clearance,
             Observed = new Observation.Measured(
-                PrintedLength.Parse(print).TryGet(out var value, out _) ? value : throw new FormatException(print)
+                PrintedLength.Parse(print).TryGet(out var value, out _)
+                    ? value
+                    : throw new FormatException(print)
             ),
         };
 

@@ -1,5 +1,4 @@
 using ServiceRules.Domain.Measurement;
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;

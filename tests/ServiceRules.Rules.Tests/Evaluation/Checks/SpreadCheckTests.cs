@@ -422,7 +422,10 @@ public class SpreadCheckTests
     [Theory]
     [InlineData("4.0995 mm", Verdict.NotMet)]
     [InlineData("4.0985 mm", Verdict.Met)]
-    public void Evaluate_UnitsOfTwoSheets_AreHeldToTheTighterPrintOfTheirSystem(string second, Verdict expected)
+    public void Evaluate_UnitsOfTwoSheets_AreHeldToTheTighterPrintOfTheirSystem(
+        string second,
+        Verdict expected
+    )
     {
         static LimitSheet Printing(string id, DualPrint across) =>
             Sheet with
@@ -431,7 +434,12 @@ public class SpreadCheckTests
                 Quantities =
                 [
                     .. Sheet.Quantities.Select(each =>
-                        each.Quantity is MeasuredQuantity.HeightOfCut ? each with { AcrossUnits = across } : each
+                        each.Quantity is MeasuredQuantity.HeightOfCut
+                            ? each with
+                            {
+                                AcrossUnits = across,
+                            }
+                            : each
                     ),
                 ],
             };

@@ -174,7 +174,12 @@ public class StepsThatDifferTests
             Adjusters =
             [
                 .. Sheet.Adjusters.Select(each =>
-                    each.Kind is AdjusterKind.Clearance ? each with { Finish = FinishDirection.Opening } : each
+                    each.Kind is AdjusterKind.Clearance
+                        ? each with
+                        {
+                            Finish = FinishDirection.Opening,
+                        }
+                        : each
                 ),
             ],
         };
