@@ -245,11 +245,6 @@ internal static class CheckShapes
             }
         );
 
-    private static JsonShape<PersonAsked> Asked() =>
-        Shape.Choice<PersonAsked>(
-            "What the register must show of somebody without hands in; of whoever has hands in another rule asks."
-        );
-
     private static ObjectShape<Check.RequiredEvent> RequiredEvent() =>
         Shape.Object<Check.RequiredEvent>(
             "required-event",
@@ -282,7 +277,7 @@ internal static class CheckShapes
                 );
                 var by = o.Optional(
                     "by",
-                    Asked(),
+                    Choices.PersonAsked,
                     "what is asked of whoever made it; left out: nothing",
                     c => c.By
                 );
@@ -343,7 +338,7 @@ internal static class CheckShapes
                 );
                 var by = o.Optional(
                     "by",
-                    Asked(),
+                    Choices.PersonAsked,
                     "of a sign-off, what is asked of whoever signs; left out: nothing",
                     c => c.By
                 );

@@ -94,14 +94,10 @@ internal static class ActRows
 
     private static bool Works(Story story, string person) =>
         story.Workers.Contains(person)
-        || story.Record.People.Any(p =>
-            p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
-        )
+        || story.Record.People.Any(p => p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists)
         || story.Steps.Any(s =>
             s.By == person
-            && s.Kind
-                is TimelineEventKind.BlockageClearedByHand
-                    or TimelineEventKind.BlockageClearedWithTool
+            && s.Kind is TimelineEventKind.BlockageClearedByHand or TimelineEventKind.BlockageClearedWithTool
         );
 
     private static bool IsToTheMinute(Step step) => step.At.Utc.Ticks % TimeSpan.TicksPerMinute == 0;

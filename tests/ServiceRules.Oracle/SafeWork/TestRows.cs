@@ -16,7 +16,8 @@ internal static class TestRows
         var touched = story.Steps.Where(s => IsDoneByHand(story, s) && IsAmidARun(story, s)).ToList();
         return touched.Exists(s => !SharesItsInstant(story, s)) ? Possible.NotMet
             : touched.Count > 0 ? Possible.NeverMet
-            : IsLetOffAmidARun(story) || IsTouchedBeforeTheStop(story) ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
+            : IsLetOffAmidARun(story) || IsTouchedBeforeTheStop(story)
+                ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
             : AsToldOfWork(story);
     }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;

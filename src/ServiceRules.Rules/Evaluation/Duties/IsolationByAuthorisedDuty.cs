@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain;
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
@@ -22,7 +20,7 @@ internal static class IsolationByAuthorisedDuty
     {
         var judged = Steps(duty)
             .GroupBy(entry => entry.Event.Actor)
-            .Select(own => (Person: own.Key, Steps: own.ToImmutableArray(), Fault: Fault(duty, own)))
+            .Select(own => (Person: own.Key, Steps: own.ToImmutableArray(), Fault: Fault(duty, [.. own])))
             .Where(one => one.Fault is null || !duty.Reading.HandsIn.Contains(one.Person))
             .ToImmutableArray();
         if (judged.IsEmpty)
@@ -72,21 +70,21 @@ internal static class IsolationByAuthorisedDuty
         && duty.Reading.Works.All(work => work.Start.Place() < start.Place())
         && MachineRun.Of(duty).Any(run => run.Start.Index == start.Index && run.IsPlain);
 
-    private static TimelineFault? Fault(DutyFrame duty, IEnumerable<OrderedEvent> own)
+    private static TimelineFault? Fault(DutyFrame duty, ImmutableArray<OrderedEvent> own)
     {
         var steps = own.DistinctBy(entry => EventWords.Done(entry.Event)).ToImmutableArray();
         var person = steps[0].Event.Actor;
         var told =
             $"The record shows {TimelineWords.List(steps.Select(entry => $"{EventWords.Done(entry.Event)} at {duty.Words.Time(entry)}"))} by {person}";
         // What must not have run out is held against the last of them.
-        var (first, last) = (JobPeople.DayOf(duty, steps[0]), JobPeople.DayOf(duty, own.Last()));
+        var (first, last) = (JobPeople.DayOf(duty, steps[0]), JobPeople.DayOf(duty, own[^1]));
         return duty.PersonOf(person) switch
         {
             null => new(
                 Verdict.Unproven,
                 FindingReason.NotRegistered,
                 $"{told}, {Authorities.Against(Authority.NotKnown)}.",
-                [.. own],
+                own,
                 "Enter the person in the register."
             ),
             { Authorised: false } => Wrong(
@@ -111,7 +109,6 @@ internal static class IsolationByAuthorisedDuty
             _ => null,
         };
 
-        TimelineFault Wrong(FindingReason reason, string text) =>
-            new(Verdict.NotMet, reason, text, [.. own], Act);
+        TimelineFault Wrong(FindingReason reason, string text) => new(Verdict.NotMet, reason, text, own, Act);
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ServiceRules.Domain;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 
