@@ -191,12 +191,9 @@ public sealed class DeviceHistoryTests
     public void Evaluate_JobLockOffWithAnOwnLockOnTheBox_IsDoubted(string off, Verdict expected)
     {
         var job = new SafetyCase { Locks = [new(new("J-01"), null), new(new("L-51"), new("tech-02"))] }.With(
-            "08:06 lock_applied tech-01 source=engine_start lock=J-01
-"
-                + "08:07 lock_applied tech-02 source=group_box lock=L-51
-"
-                + "09:47 lock_removed tech-01 source=engine_start lock=J-01
-"
+            "08:06 lock_applied tech-01 source=engine_start lock=J-01\n"
+                + "08:07 lock_applied tech-02 source=group_box lock=L-51\n"
+                + "09:47 lock_removed tech-01 source=engine_start lock=J-01\n"
                 + off
         );
 
