@@ -172,8 +172,7 @@ internal static class BearingEntries
             Lock = entry.Lock,
             Position = entry.Position,
             Isolator = entry.Isolator,
-            Reason =
-                entry.Kind == TimelineEventKind.SafetyDefectFound ? entry.Reason ?? entry.Method : null,
+            Reason = entry.Kind == TimelineEventKind.SafetyDefectFound ? entry.Reason ?? entry.Method : null,
             Exception = entry.Exception,
             Others = entry.Others,
         };

@@ -1,3 +1,5 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
@@ -18,7 +20,9 @@ internal static class LocksLeft
     {
         var ofLock = stays.ToLookup(stay => stay.Who, StringComparer.Ordinal);
         var taken = shown
-            .SelectMany(one => one.TakenFromOthers().Select(entry => (one.Machine, Entry: entry.Event, entry.Moment)))
+            .SelectMany(one =>
+                one.TakenFromOthers().Select(entry => (one.Machine, one.Id, Entry: entry.Event, entry.Moment))
+            )
             .ToLookup(one => (one.Machine, one.Entry.Lock));
         foreach (var stay in stays)
         {
@@ -30,17 +34,20 @@ internal static class LocksLeft
 
             var off = taken[(hung.Machine, hung.Lock)]
                 .Where(one => one.Moment >= stay.From)
-                .Select(one => (one.Moment, one.Entry.At))
+                .Select(one => (one.Moment, one.Entry.At, one.Id))
                 .Concat(
-                    HungAgain(stay, ofLock[stay.Who]) is { } again ? [(again.From, again.Place.From)] : []
+                    HungAgain(stay, ofLock[stay.Who]) is { } again
+                        ? [(again.From, again.Place.From, again.Record)]
+                        : []
                 )
                 .OrderBy(one => one.Moment)
-                .Cast<(Moment Moment, RecordedTime At)?>()
+                .Cast<(Moment Moment, RecordedTime At, Id<ServiceRecord> By)?>()
                 .FirstOrDefault();
             yield return off is { } end
                 ? stay with
                 {
                     Until = end.Moment,
+                    EndedBy = end.By,
                     Place = hung with { Until = end.At },
                 }
                 : stay;

@@ -25,9 +25,12 @@ public sealed class WorkElsewhere
         var shown = told.Select(one => one.Shown).OfType<RecordShown>().ToList();
         atMachine = shown.ToLookup(one => one.Machine);
         ofPerson = shown
-            .SelectMany(one => one.Events.Select(entry => entry.Event.Actor).Distinct().Select(who => (who, one)))
+            .SelectMany(one =>
+                one.Events.Select(entry => entry.Event.Actor).Distinct().Select(who => (who, one))
+            )
             .ToLookup(pair => pair.who, pair => pair.one);
-        stays = LocksLeft.Ended([.. told.SelectMany(one => one.Stays)], shown)
+        stays = LocksLeft
+            .Ended([.. told.SelectMany(one => one.Stays)], shown)
             .ToLookup(stay => stay.Who, StringComparer.Ordinal);
     }
 
@@ -71,6 +74,7 @@ public sealed class WorkElsewhere
                     && stay.Place.Machine != record.Machine.Id
                     && stay.From <= last
                     && !(stay.Until < first)
+                    && stay.EndedBy != record.Id
                 )
                 .Concat(own.Select(HungAgain).OfType<Stay>())
                 .OrderBy(stay => stay.From)
@@ -183,7 +187,11 @@ public sealed class WorkElsewhere
         Elsewhere Place,
         Domain.Id<Participant> By,
         Moment Last
-    );
+    )
+    {
+        /// <summary>The record that shows a lock hung elsewhere that this one left hanging; null: it is not ended by any.</summary>
+        public Domain.Id<ServiceRecord>? EndedBy { get; init; }
+    }
 
     /// <summary>What is kept of one record.</summary>
     internal sealed record RecordTold(

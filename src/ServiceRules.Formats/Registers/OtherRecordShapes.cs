@@ -98,12 +98,7 @@ internal static class OtherRecordShapes
                     "those of its entries that bear on this job",
                     r => r.Timeline
                 );
-                return v => new OtherRecord(
-                    v.Get(record),
-                    v.Get(machine),
-                    v.Get(signOff),
-                    v.Get(timeline)
-                );
+                return v => new OtherRecord(v.Get(record), v.Get(machine), v.Get(signOff), v.Get(timeline));
             }
         );
 }

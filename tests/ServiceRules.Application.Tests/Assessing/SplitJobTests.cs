@@ -33,10 +33,7 @@ public sealed class SplitJobTests
     {
         var chosen = ByTwo[which.Get % ByTwo.Length];
         var random = new Random(seed);
-        var job = chosen with
-        {
-            Timeline = [.. chosen.Timeline.Where(_ => random.Next(12) > 0)],
-        };
+        var job = chosen with { Timeline = [.. chosen.Timeline.Where(_ => random.Next(12) > 0)] };
         return Worst(Split(job)) >= Worst([job]);
     }
 
@@ -50,10 +47,7 @@ public sealed class SplitJobTests
                     job with
                     {
                         Id = new($"{job.Id}-{index + 1}"),
-                        People =
-                        [
-                            .. job.People.Where(one => one.Id == person || !people.Contains(one.Id)),
-                        ],
+                        People = [.. job.People.Where(one => one.Id == person || !people.Contains(one.Id))],
                         Timeline =
                         [
                             .. job.Timeline.Where(entry =>

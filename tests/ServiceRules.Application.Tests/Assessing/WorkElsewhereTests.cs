@@ -179,9 +179,7 @@ public sealed class WorkElsewhereTests
         var judging = new AssessRecord(DemoSeasons.Rules.Book, DemoSeasons.Site).Beside(jobs);
 
         var findings = jobs.Select(job =>
-                judging
-                    .Assess(job)
-                    .Assessment.Findings.Single(one => one.Rule == "clear-of-other-records")
+                judging.Assess(job).Assessment.Findings.Single(one => one.Rule == "clear-of-other-records")
             )
             .ToList();
 

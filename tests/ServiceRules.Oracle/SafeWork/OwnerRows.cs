@@ -195,7 +195,9 @@ internal static class OwnerRows
 
     /// <summary>Whoever acts or signs within half an hour of it was not away when their device came off.</summary>
     private static bool OwnerCameSoon(Story story, (Step Off, Step On) r) =>
-        story.Steps.Any(s => s.By == r.On.By && r.Off.Before(s) && s.At - r.Off.At <= TimeSpan.FromMinutes(30))
+        story.Steps.Any(s =>
+            s.By == r.On.By && r.Off.Before(s) && s.At - r.Off.At <= TimeSpan.FromMinutes(30)
+        )
         || story.Record.SignOff?.By.Text == r.On.By
         || story.Record.Units.Any(u => u.Entries.Any(e => e.By?.Text == r.On.By));
 }

@@ -27,11 +27,12 @@ internal static class DefectsClosed
         {
             var defects = OfTheMachine(reading);
             faults.AddRange(
-                defects.Where(one => one.In is not null).Select(one => LeftOpen(reading, one)).OfType<TimelineFault>()
+                defects
+                    .Where(one => one.In is not null)
+                    .Select(one => LeftOpen(reading, one))
+                    .OfType<TimelineFault>()
             );
-            faults.AddRange(
-                defects.Where(one => one.In is null).SelectMany(one => GoneOut(reading, one))
-            );
+            faults.AddRange(defects.Where(one => one.In is null).SelectMany(one => GoneOut(reading, one)));
         }
 
         return faults.Count > 0
@@ -71,9 +72,7 @@ internal static class DefectsClosed
         }
 
         var found = open.Peek();
-        var isOut = reading
-            .Of(TimelineEventKind.HandedBack)
-            .Any(entry => entry.Place() > found.Place());
+        var isOut = reading.Of(TimelineEventKind.HandedBack).Any(entry => entry.Place() > found.Place());
         var mayStillBeMended = reading.IsOpen && !isOut;
         var mended = byOther is null
             ? "and does not show it put right"
@@ -118,8 +117,8 @@ internal static class DefectsClosed
         if (
             reading
                 .Of(TimelineEventKind.HandedBack)
-                .LastOrDefault(entry => entry.Moment > defect.Found.Moment)
-            is { } handedBack
+                .LastOrDefault(entry => entry.Moment > defect.Found.Moment) is
+            { } handedBack
         )
         {
             return defect.Closed <= handedBack.Moment ? null : new(handedBack, MayStillBeMended: false);
@@ -135,7 +134,9 @@ internal static class DefectsClosed
     private static List<Defect> OfTheMachine(TimelineReading reading)
     {
         var all = reading
-            .Others.SelectMany(other => Entries(other.Reading).Select(entry => (In: (string?)other.Name, entry)))
+            .Others.SelectMany(other =>
+                Entries(other.Reading).Select(entry => (In: (string?)other.Name, entry))
+            )
             .Concat(Entries(reading).Select(entry => (In: (string?)null, entry)))
             .OrderBy(one => one.entry.Moment)
             .ThenBy(one => one.entry.Index);

@@ -34,15 +34,7 @@ internal sealed record OwnerSeen(
 
     private static IEnumerable<OwnerSeen> After(Removal removal) =>
         removal.OwnerBack is { } back
-            ?
-            [
-                new(
-                    $"{EventWords.Done(back.Event)} {removal.Duty.Words.AtBy(back)}",
-                    back.Moment,
-                    [back],
-                    []
-                ),
-            ]
+            ? [new($"{EventWords.Done(back.Event)} {removal.Duty.Words.AtBy(back)}", back.Moment, [back], [])]
             : [];
 
     private static IEnumerable<OwnerSeen> ByTheLog(Removal removal) =>

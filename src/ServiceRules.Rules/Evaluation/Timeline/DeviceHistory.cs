@@ -109,9 +109,7 @@ internal static class DeviceHistory
             .Devices.Where(device => !device.IsOnGroupBox && IsJobLock(reading, device))
             .Select(device => device.Removed)
             .OfType<OrderedEvent>()
-            .FirstOrDefault(off =>
-                own.Applied.Moment < off.Moment && !(own.Removed?.Moment <= off.Moment)
-            )
+            .FirstOrDefault(off => own.Applied.Moment < off.Moment && !(own.Removed?.Moment <= off.Moment))
         where jobLock is not null
         select new EntryDoubt(
             CredibilityOf.DeviceHistory,

@@ -20,7 +20,9 @@ internal static class ElsewhereDoubts
         where elsewhere.Lock == device.Device && IsAnother(reading, elsewhere)
         let there = StretchOf(reading, elsewhere.From, elsewhere.Until)
         where there.Overlaps(device.Applied.Moment, device.Removed?.Moment)
-        select device.Removed is null && elsewhere.Record is { } later && there.From > reading.Events[^1].Moment
+        select device.Removed is null
+        && elsewhere.Record is { } later
+        && there.From > reading.Events[^1].Moment
             ? new EntryDoubt(
                 CredibilityOf.LockInTwoPlaces,
                 device.Applied.Pointer(),

@@ -40,10 +40,7 @@ internal sealed record HandsKnown(
 
         foreach (
             var entry in reading.StopsWithoutStart.Concat(
-                reading.Of(
-                    TimelineEventKind.BlockageClearedByHand,
-                    TimelineEventKind.BlockageClearedWithTool
-                )
+                reading.Of(TimelineEventKind.BlockageClearedByHand, TimelineEventKind.BlockageClearedWithTool)
             )
         )
         {

@@ -1,5 +1,4 @@
-using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
@@ -12,10 +11,7 @@ public sealed class ClearOfOtherRecordsDutyTests
 {
     [Fact]
     public void Judge_NoOtherRecord_DoesNotApply() =>
-        Assert.Equal(
-            Verdict.NotApplicable,
-            MakeSafe.Complete.VerdictOf(EnergyDuty.ClearOfOtherRecords)
-        );
+        Assert.Equal(Verdict.NotApplicable, MakeSafe.Complete.VerdictOf(EnergyDuty.ClearOfOtherRecords));
 
     [Theory]
     [InlineData("08:30 machine_started tech-05")]
@@ -81,10 +77,7 @@ public sealed class ClearOfOtherRecordsDutyTests
 
     [Fact]
     public void Judge_OfAnotherMachine_DoesNotApply() =>
-        Assert.Equal(
-            Verdict.NotApplicable,
-            Beside("08:30 machine_started tech-05", machine: "M-2").Verdict
-        );
+        Assert.Equal(Verdict.NotApplicable, Beside("08:30 machine_started tech-05", machine: "M-2").Verdict);
 
     private static CheckOutcome Beside(
         string entries,

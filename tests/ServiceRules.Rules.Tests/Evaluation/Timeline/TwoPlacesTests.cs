@@ -139,10 +139,7 @@ public sealed class TwoPlacesTests
                 {
                     Elsewhere =
                     [
-                        new LockElsewhere(new("L-11"), new("M-2"), At("11:00"), null)
-                        {
-                            Record = new("J-9"),
-                        },
+                        new LockElsewhere(new("L-11"), new("M-2"), At("11:00"), null) { Record = new("J-9") },
                     ],
                 },
         };
