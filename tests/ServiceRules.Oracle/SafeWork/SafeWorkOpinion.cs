@@ -173,7 +173,7 @@ public static class SafeWorkOpinion
             opinions[row] = Possible.Any;
         }
 
-        if (story.Record.Place == WorkPlace.OnBench)
+        if (story.Place == WorkPlace.OnBench)
         {
             // The table is of machines: a unit on the bench is none, a grinder that is switched off like one is.
             // Nor does any register tell what there is at the bench where no procedure is in force.
