@@ -63,23 +63,17 @@ internal static partial class MeasuresForRun
         if (!missing.IsEmpty || said.IsEmpty)
         {
             // Measures told in words only are told, and cannot be held against the list.
-            var inWordsOnly = said.IsEmpty && theirs.Any(entry => entry.Event.Method is not null);
-            var list = TimelineWords.List(
-                (missing.IsEmpty ? MeasureWords.AgainstTheRun : missing).Select(MeasureWords.Of)
-            );
+            var inWordsOnly =
+                said.IsEmpty && (asked.IsEmpty || theirs.Any(entry => entry.Event.Method is not null));
+            var list = TimelineWords.List(missing.Select(MeasureWords.Of));
             return new(
                 inWordsOnly ? Verdict.Unproven : Verdict.NotMet,
                 inWordsOnly ? FindingReason.StepMissing : FindingReason.ProcedureNotFollowed,
-                (inWordsOnly, missing.IsEmpty) switch
-                {
-                    (true, false) =>
-                        $"The record tells the measures before {ran} in words only, so they cannot be held against the procedure: {list}.",
-                    (true, true) =>
-                        $"The record tells the measures before {ran} in words only: that they keep people from what turns is not shown.",
-                    (false, false) =>
-                        $"Before {ran} the record does not show all the measures that the procedure asks for: {list}.",
-                    _ => $"The record names no measure before {ran}.",
-                },
+                missing.IsEmpty
+                        ? $"The record names no measure before {ran}: that people were kept from what turns is not shown."
+                    : inWordsOnly
+                        ? $"The record tells the measures before {ran} in words only, so they cannot be held against the procedure: {list}."
+                    : $"Before {ran} the record does not show all the measures that the procedure asks for: {list}.",
                 [.. theirs, start],
                 SayMeasures
             );
