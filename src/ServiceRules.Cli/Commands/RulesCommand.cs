@@ -16,5 +16,6 @@ internal static class RulesCommand
             RulesTestCommand.Of(session),
             RulesExplainCommand.Of(session),
             RulesCompareCommand.Of(session),
+            RulesSheetCommand.Of(session),
         };
 }
