@@ -61,6 +61,5 @@ internal sealed record GoingOn(string Who, string May, ImmutableArray<string> No
     // What is asked of a run holds no work behind a lock.
     private static bool IsOfRun(SafeWorkFinding one) =>
         one.Finding.Reason == FindingReason.InProgress
-        && StepsBeforeHands.Of(one.Rule.Check)
-            == StepBeforeHands.MeasuresRecorded;
+        && StepsBeforeHands.Of(one.Rule.Check) == StepBeforeHands.MeasuresRecorded;
 }

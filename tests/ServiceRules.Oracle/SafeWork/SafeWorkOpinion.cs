@@ -177,8 +177,7 @@ public static class SafeWorkOpinion
         {
             // Called on the bench, started like a machine, and nothing anywhere to switch off: the table has no such machine.
             foreach (
-                var row in (string[])
-                    [Belief.Notice, "147.c.9.after", "147.e.1", "147.e.2.i", "147.e.2.ii"]
+                var row in (string[])[Belief.Notice, "147.c.9.after", "147.e.1", "147.e.2.i", "147.e.2.ii"]
             )
             {
                 opinions[row] = Possible.Any;

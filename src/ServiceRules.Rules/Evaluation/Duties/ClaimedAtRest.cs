@@ -30,11 +30,7 @@ internal static class ClaimedAtRest
 
     private static IEnumerable<TimelineFault> NotYet(DutyFrame duty)
     {
-        if (
-            duty.Reading.IsOpen
-            && duty.Reading.StopsWithoutStart.IsEmpty
-            && !IsStopped(duty.Reading, null)
-        )
+        if (duty.Reading.IsOpen && duty.Reading.StopsWithoutStart.IsEmpty && !IsStopped(duty.Reading, null))
         {
             yield return TimelineFault.NotYet(
                 $"for the claim of minor servicing: {EventWords.Done(TimelineEventKind.MachineShutDown)}",
@@ -111,8 +107,7 @@ internal static class ClaimedAtRest
                 or TimelineEventKind.KeyRemoved
                 or TimelineEventKind.PlugRemoved
                 or TimelineEventKind.IsolationVerified
-        || entry.Event
-            is { Kind: TimelineEventKind.IsolatorOperated, Position: not IsolatorPosition.On };
+        || entry.Event is { Kind: TimelineEventKind.IsolatorOperated, Position: not IsolatorPosition.On };
 
     private static TimelineFault Unproven(string text, ImmutableArray<OrderedEvent> entries) =>
         new(Verdict.Unproven, FindingReason.StepMissing, text, entries, ShutDownFirst);

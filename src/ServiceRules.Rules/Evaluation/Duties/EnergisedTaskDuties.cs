@@ -205,7 +205,12 @@ internal static class EnergisedTaskDuties
                 duty,
                 run?.Task ?? start.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null)
             );
-        return MeasuresForRun.Fault(duty, start, before, listed?.Measures ?? (isTest || run is { IsTask: false } ? duty.Procedure?.TestMeasures ?? [] : []));
+        return MeasuresForRun.Fault(
+            duty,
+            start,
+            before,
+            listed?.Measures ?? (isTest || run is { IsTask: false } ? duty.Procedure?.TestMeasures ?? [] : [])
+        );
     }
 
     private static ImmutableArray<OrderedEvent> Entries(DutyFrame duty) =>

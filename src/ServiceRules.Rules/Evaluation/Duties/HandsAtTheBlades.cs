@@ -19,9 +19,7 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
         }
 
         // A wedge is set between the blades, and a unit is propped up by hands under it.
-        foreach (
-            var entry in duty.Reading.Of(TimelineEventKind.ReelWedged, TimelineEventKind.UnitSupported)
-        )
+        foreach (var entry in duty.Reading.Of(TimelineEventKind.ReelWedged, TimelineEventKind.UnitSupported))
         {
             shown.Add(new($"{EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)}", entry.Pointer()));
         }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -116,8 +115,7 @@ internal static partial class MeasuresForRun
     private static bool IsTheirs(DutyFrame duty, OrderedEvent start, OrderedEvent entry) =>
         entry.Event.Actor == start.Event.Actor
         || duty.Reading.HandsIn.Contains(entry.Event.Actor)
-        || duty
-            .Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
+        || duty.Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
             .Any(task => task.Event.Actor == entry.Event.Actor)
         || (
             duty.RoleOf(entry.Event.Actor) != JobRole.Affected

@@ -30,7 +30,8 @@ internal static class PlaceAsRecordedDuty
             .DistinctBy(entry => entry.Event.Kind)
             .Take(MostNamed)
             .Select(entry => $"{EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)}");
-        var more = against.Count > MostNamed ? $" and more of the kind ({against.Count} entries)" : string.Empty;
+        var more =
+            against.Count > MostNamed ? $" and more of the kind ({against.Count} entries)" : string.Empty;
         return TimelineOutcome.Of(
             Verdict.NotMet,
             FindingReason.ProcedureNotFollowed,

@@ -50,11 +50,7 @@ internal static partial class Clearing
             && ByHandAlone().IsMatch(method)
         );
 
-    private static TimelineFault? Fault(
-        OrderedEvent entry,
-        TimelineWords words,
-        ImmutableArray<string> tools
-    )
+    private static TimelineFault? Fault(OrderedEvent entry, TimelineWords words, ImmutableArray<string> tools)
     {
         if (entry.Event.Kind == TimelineEventKind.BlockageClearedByHand)
         {
@@ -72,7 +68,8 @@ internal static partial class Clearing
             return null;
         }
 
-        var cleared = $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and";
+        var cleared =
+            $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and";
         return IsByHand(entry)
                 ? new(
                     Verdict.NotMet,

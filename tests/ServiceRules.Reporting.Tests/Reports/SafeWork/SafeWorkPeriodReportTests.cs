@@ -255,9 +255,7 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.Contains(
-            Told(
-                "F-exempt · 2026-04-13 · M-01 · minor servicing in use, a claim decided by lead-01."
-            ),
+            Told("F-exempt · 2026-04-13 · M-01 · minor servicing in use, a claim decided by lead-01."),
             first,
             StringComparison.Ordinal
         );

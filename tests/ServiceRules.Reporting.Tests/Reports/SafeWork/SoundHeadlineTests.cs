@@ -3,7 +3,6 @@ using ServiceRules.Application.Assessing;
 using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Reports.SafeWork;

@@ -23,13 +23,7 @@ public sealed class RecordsOwnWordTests
     {
         Id = new("P-bench"),
         Place = WorkPlace.OnBench,
-        Sources =
-        [
-            SafetyCase.Source("gravity", "raised unit", null) with
-            {
-                Stored = true,
-            },
-        ],
+        Sources = [SafetyCase.Source("gravity", "raised unit", null) with { Stored = true }],
     };
 
     private static JobFrame OnBench(string timeline, Procedure? bench = null)
@@ -122,7 +116,10 @@ public sealed class RecordsOwnWordTests
     [InlineData("", "does not show the machine shut down")]
     [InlineData("08:02 machine_shut_down tech-01\n08:05 machine_started tech-01\n", "does not show")]
     [InlineData("08:02 machine_shut_down tech-01\n08:15 machine_started op-01\n", "with somebody at work")]
-    [InlineData("08:02 machine_shut_down tech-01\n08:15 source_added tech-01 source=groomer\n", "a source added")]
+    [InlineData(
+        "08:02 machine_shut_down tech-01\n08:15 source_added tech-01 source=groomer\n",
+        "a source added"
+    )]
     public void Claim_NotShownToStandStillOrWidened_IsUnproven(string lines, string told)
     {
         var outcome = Claimed(lines + "08:10 work_started tech-01\n08:30 work_stopped tech-01")
@@ -227,7 +224,12 @@ public sealed class RecordsOwnWordTests
             .With("08:45 test_energised tech-01\n08:50 test_ended tech-01")
             .And(
                 "08:40 alternative_measures_recorded tech-01",
-                entry => entry with { Measures = isNamed ? [ProtectiveMeasure.GuardsInPlace] : [], Method = method }
+                entry =>
+                    entry with
+                    {
+                        Measures = isNamed ? [ProtectiveMeasure.GuardsInPlace] : [],
+                        Method = method,
+                    }
             );
 
         Assert.Equal(verdict, job.VerdictOf(EnergyDuty.EnergisedMeasuresFirst));
@@ -276,7 +278,13 @@ public sealed class RecordsOwnWordTests
     {
         SafetyCase Cleared(Func<TimelineEvent, TimelineEvent> how) =>
             new SafetyCase().And("09:00 blockage_cleared_with_tool tech-01", how);
-        var named = Cleared(entry => entry with { Method = "reel key", Measures = [ProtectiveMeasure.ExtensionTool] });
+        var named = Cleared(entry =>
+            entry with
+            {
+                Method = "reel key",
+                Measures = [ProtectiveMeasure.ExtensionTool],
+            }
+        );
         var key = Cleared(entry => entry with { Method = "turned out with the reel key" });
 
         Assert.Equal(Verdict.Met, named.VerdictOf(EnergyDuty.BlockageTool));
@@ -304,12 +312,7 @@ public sealed class RecordsOwnWordTests
             Entries =
             [
                 .. InOrder.Entries.Select(entry =>
-                    entry.Kind == TimelineEventKind.IsolationVerified
-                        ? entry with
-                        {
-                            Method = method,
-                        }
-                        : entry
+                    entry.Kind == TimelineEventKind.IsolationVerified ? entry with { Method = method } : entry
                 ),
             ],
         };
