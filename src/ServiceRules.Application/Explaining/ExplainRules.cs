@@ -121,7 +121,12 @@ public sealed class ExplainRules(LoadedRules loaded)
                         waiver.Pointer
                     )),
             ],
-            Cites = CitationsInForce.Of(assessed.Book.Packs, assessed.Context.Jurisdictions, shown.Rule.Id),
+            Cites = CitationsInForce.Of(
+                assessed.Book.Packs,
+                assessed.Context.Jurisdictions,
+                shown.Rule.Id,
+                assessed.Record.Date
+            ),
         };
     }
 

@@ -6,6 +6,15 @@ internal static class FolderLimits
     /// <summary>JSON files. A site with a pack for each of fifty clubs has a few hundred.</summary>
     public const int Files = 2_000;
 
+    /// <summary>Files and folders of any kind looked at: a wrong path (a home, a whole disk) ends early.</summary>
+    public const int Entries = 20_000;
+
+    /// <summary>Bytes of all files together. The rules shipped take one mebibyte; a site of many clubs perhaps ten.</summary>
+    public const long Bytes = 64L * 1024 * 1024;
+
+    /// <summary>Rules of all packs together: every rule is held against every other of its kind.</summary>
+    public const int Rules = 4_000;
+
     /// <summary>Folders within one another: a pack or a site, and its parts.</summary>
     public const int Depth = 4;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Application.Filed;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Cases;
 using ServiceRules.Formats.Json;
@@ -186,6 +187,12 @@ internal sealed class FolderReading(ILookup<RuleFileKind, RuleFile> files, Folde
         {
             try
             {
+                // A pipe or a device is never opened: it would be waited for.
+                if (!RegularFile.Is(file.Path))
+                {
+                    throw new IOException();
+                }
+
                 using FileStream stream = File.OpenRead(file.Path);
                 ReadOutcome<T> outcome = format.Read(stream);
                 if (outcome.TryGet(out T? value, out SourceDocument? source, out ProblemReport problems))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Rules.Checking;
 using ServiceRules.Rules.Diagnostics;
@@ -12,7 +13,9 @@ namespace ServiceRules.Application.Library;
 public static class RuleFolder
 {
     /// <summary>Loads a folder. Nothing in it makes this throw.</summary>
-    public static LoadedRules Load(string folder)
+    /// <param name="folder">Where it is.</param>
+    /// <param name="today">The day on which rules and texts are to be in force; null: whatever their days.</param>
+    public static LoadedRules Load(string folder, DateOnly? today = null)
     {
         ArgumentNullException.ThrowIfNull(folder);
         FolderRemarks remarks = new();
@@ -49,12 +52,13 @@ public static class RuleFolder
         if (isListed)
         {
             Needed(library, site, registers, files, remarks);
+            WithinBounds(library, remarks);
         }
 
         // Against a library that is not whole, half of what the check says would be about what is missing.
         if (remarks.IsEmpty)
         {
-            remarks.Add(PackCheck.Of(library));
+            remarks.Add(PackCheck.Of(library, today));
         }
 
         return new()
@@ -67,6 +71,20 @@ public static class RuleFolder
             Cases = cases,
             PositionOf = remarks.PositionOf,
         };
+    }
+
+    private static void WithinBounds(RuleLibrary library, FolderRemarks remarks)
+    {
+        int rules = library.Packs.Sum(pack => pack.Rules.Length);
+        if (rules > FolderLimits.Rules)
+        {
+            remarks.Add(
+                DiagnosticCode.TooMuch,
+                "",
+                string.Create(CultureInfo.InvariantCulture, $"there are {rules} rules in this folder"),
+                string.Create(CultureInfo.InvariantCulture, $"at most {FolderLimits.Rules}")
+            );
+        }
     }
 
     private static void Needed(

@@ -10,14 +10,26 @@ internal static class RulesCheckCommand
 {
     public static Command Of(Session session)
     {
+        var on = new Option<string?>("--on")
+        {
+            Description =
+                "the day on which rules and texts are to be in force, such as 2026-03-01; left out: today",
+            HelpName = "DAY",
+        };
         var command = new Command(
             "check",
             "Tells everything wrong or odd in a folder of rules: 0 sound, 1 not."
         )
         {
             RulesInForce.Option,
+            on,
         };
-        command.SetAction(parsed => Run(CheckRules.Run(RulesInForce.FolderOf(parsed)), session));
+        command.SetAction(parsed =>
+        {
+            var day =
+                GivenValue.Day(parsed, on) ?? DateOnly.FromDateTime(session.Clock.GetUtcNow().UtcDateTime);
+            return Run(CheckRules.Run(RulesInForce.FolderOf(parsed), day), session);
+        });
         return command;
     }
 

@@ -20,5 +20,6 @@ internal static class RulesCommand
             RulesNewCommand.Of(session),
             RulesOrderCommand.Of(session),
             RulesWaiveCommand.Of(session),
+            RulesSheetCommand.Of(session),
         };
 }

@@ -14,6 +14,8 @@ internal sealed class PackHead
     private readonly Slot<string> title;
     private readonly Slot<PackLayer> layer;
     private readonly Slot<string?> precedence;
+    private readonly Slot<DateOnly?> from;
+    private readonly Slot<DateOnly?> until;
 
     public PackHead(ObjectMembers<RulePack> members)
     {
@@ -37,6 +39,36 @@ internal sealed class PackHead
             "what comes before its citations, in words for readers; needed on a jurisdiction pack",
             p => p.Precedence
         );
+        from = members.Optional(
+            "from",
+            Terms.Day,
+            "of a jurisdiction pack: first day on which the text is in force as it is cited; left out: since ever",
+            p => p.From
+        );
+        until = members.Optional(
+            "until",
+            Terms.Day,
+            "of a jurisdiction pack: last day on which it is in force as it is cited; left out: until further notice",
+            p => p.Until
+        );
+        members.Check(
+            v => v.Get(from) is not { } first || v.Get(until) is not { } last || first <= last,
+            until,
+            "the last day is before the first",
+            "`from` or later"
+        );
+        members.Check(
+            v => v.Get(layer) is PackLayer.Jurisdiction || v.Get(from) is null,
+            from,
+            "only the text of a jurisdiction is dated as a whole; rules carry days of their own in `when`",
+            "no `from` on a pack of this layer"
+        );
+        members.Check(
+            v => v.Get(layer) is PackLayer.Jurisdiction || v.Get(until) is null,
+            until,
+            "only the text of a jurisdiction is dated as a whole; rules carry days of their own in `when`",
+            "no `until` on a pack of this layer"
+        );
     }
 
     public RulePack Build(MemberValues values, ImmutableArray<Rule> rules) =>
@@ -48,5 +80,7 @@ internal sealed class PackHead
             Layer = values.Get(layer),
             Rules = rules,
             Precedence = values.Get(precedence),
+            From = values.Get(from),
+            Until = values.Get(until),
         };
 }

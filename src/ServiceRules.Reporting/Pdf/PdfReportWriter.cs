@@ -35,20 +35,41 @@ public static class PdfReportWriter
         SignatureStatement statement
     ) => Write(placed, title, attachments, statement, new EmptySignatory(statement.Certificate.Subject));
 
+    /// <summary>Pages alone: nothing attached, no signature and no place for one.</summary>
+    internal static byte[] WritePlain(PlacedDocument placed, DocumentTitle title) =>
+        Invariant(() =>
+        {
+            using var document = new PdfDocument();
+            document.Options.CompressContentStreams = false;
+            Describe(document, title);
+            if (PaintPages(document, placed, title.Language) is [_, ..])
+            {
+                throw new InvalidOperationException(
+                    "a document that is not signed has no place for a signature"
+                );
+            }
+
+            using var output = new MemoryStream();
+            document.Save(output, closeStream: false);
+            return output.ToArray();
+        });
+
     private static byte[] Write(
         PlacedDocument placed,
         DocumentTitle title,
         IReadOnlyCollection<Attachment> attachments,
         SignatureStatement statement,
         IDigitalSigner signer
-    )
+    ) => Invariant(() => WriteInvariant(placed, title, attachments, statement, signer));
+
+    private static byte[] Invariant(Func<byte[]> write)
     {
         // The library writes dates by the calendar and signs of the machine's culture.
         var before = CultureInfo.CurrentCulture;
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         try
         {
-            return WriteInvariant(placed, title, attachments, statement, signer);
+            return write();
         }
         finally
         {
@@ -68,7 +89,11 @@ public static class PdfReportWriter
         // The library's compressed page streams lack their checksum, which a strict check reports.
         document.Options.CompressContentStreams = false;
         Describe(document, title);
-        var room = PaintPages(document, placed, title.Language);
+        var room = PaintPages(document, placed, title.Language) is [var only]
+            ? only
+            : throw new InvalidOperationException(
+                "a document that is signed has one place for its signature"
+            );
         FileAttachments.Add(document, attachments, title.IssuedAt);
         PrepareSignature(document, room, statement, signer);
 
@@ -88,8 +113,12 @@ public static class PdfReportWriter
         document.ViewerPreferences.DisplayDocTitle = true;
     }
 
-    /// <summary>Paints all pages and returns where the signature goes.</summary>
-    private static SignatureRoom PaintPages(PdfDocument document, PlacedDocument placed, string language)
+    /// <summary>Paints all pages and returns where signatures go.</summary>
+    private static List<SignatureRoom> PaintPages(
+        PdfDocument document,
+        PlacedDocument placed,
+        string language
+    )
     {
         var accessibility = UAManager.ForDocument(document);
         accessibility.SetDocumentLanguage(language);
@@ -109,11 +138,7 @@ public static class PdfReportWriter
                 painter.SignaturePlaces.Select(place => new SignatureRoom(index, place.Box, place.Element))
             );
         }
-        return rooms.Count == 1
-            ? rooms[0]
-            : throw new InvalidOperationException(
-                $"a document has one place for its signature, this one has {rooms.Count}"
-            );
+        return rooms;
     }
 
     private static void PrepareSignature(

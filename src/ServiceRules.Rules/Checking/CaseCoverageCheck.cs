@@ -13,6 +13,7 @@ internal static class CaseCoverageCheck
         var rules = library
             .Rules.GroupBy(rule => rule.Value.Id.Text, StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.First(), StringComparer.Ordinal);
+        var meant = new MeantName(rules.Keys, "a rule of this folder");
         foreach (var expected in library.Cases)
         {
             if (!rules.TryGetValue(expected.Value.Rule, out var rule))
@@ -22,7 +23,7 @@ internal static class CaseCoverageCheck
                     expected,
                     "/rule",
                     $"there is no rule `{expected.Value.Rule}`",
-                    "a rule of this folder"
+                    meant.Of(expected.Value.Rule)
                 );
             }
             else if (!Possible(rule.Value.Check).Contains(expected.Value.Expect))

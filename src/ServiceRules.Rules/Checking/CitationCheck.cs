@@ -8,7 +8,8 @@ internal static class CitationCheck
 {
     public static void Run(RuleLibrary library, Remarks remarks)
     {
-        var known = library.Rules.Select(rule => rule.Value.Id).ToHashSet();
+        var known = library.Rules.Select(rule => rule.Value.Id.Text).ToHashSet(StringComparer.Ordinal);
+        var meant = new MeantName(known, "a rule of this folder");
         foreach (var pack in library.Packs)
         {
             var isJurisdiction = pack.Pack.Layer is PackLayer.Jurisdiction;
@@ -25,7 +26,12 @@ internal static class CitationCheck
 
             foreach (var citation in pack.Citations)
             {
-                Citation(citation, isJurisdiction, known.Contains(citation.Value.Rule), remarks);
+                Citation(
+                    citation,
+                    isJurisdiction,
+                    known.Contains(citation.Value.Rule.Text) ? null : meant.Of(citation.Value.Rule.Text),
+                    remarks
+                );
             }
         }
     }
@@ -33,7 +39,7 @@ internal static class CitationCheck
     private static void Citation(
         Placed<Citation> citation,
         bool isJurisdiction,
-        bool isKnown,
+        string? unknown,
         Remarks remarks
     )
     {
@@ -48,14 +54,14 @@ internal static class CitationCheck
             );
         }
 
-        if (!isKnown)
+        if (unknown is not null)
         {
             remarks.Error(
                 DiagnosticCode.UnknownRule,
                 citation,
                 "/rule",
                 $"there is no rule `{citation.Value.Rule}` to cite a text for",
-                "a rule of this folder"
+                unknown
             );
         }
     }

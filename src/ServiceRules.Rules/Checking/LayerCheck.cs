@@ -35,17 +35,7 @@ internal static class LayerCheck
 
     private static void Compare(Placed<Rule> placed, Rule below, Remarks remarks)
     {
-        var rule = placed.Value;
-        IEnumerable<(string At, bool Loosens, string What)> parts =
-        [
-            ("/scope", rule.Scope != below.Scope, "is judged on something else"),
-            ("/severity", rule.Severity < below.Severity, "weighs less"),
-            ("/unproven", Strictness(rule.Unproven) < Strictness(below.Unproven), "lets more out unproven"),
-            ("/decision", IsWeaker(rule.Decision, below.Decision), "decides more generously"),
-            ("/when", IsNarrower(rule.When, below.When), "applies to less"),
-            ("/check", !CheckTightness.IsAtLeast(rule.Check, below.Check), "asks less, or something else"),
-        ];
-        foreach (var (at, _, what) in parts.Where(part => part.Loosens))
+        foreach (var (at, what) in Loosened(placed.Value, below))
         {
             remarks.Error(
                 DiagnosticCode.Loosens,
@@ -55,6 +45,21 @@ internal static class LayerCheck
                 "at least what the layer below asks; a dated waiver by another person where it must be loosened"
             );
         }
+    }
+
+    /// <summary>In what a rule asks less than another, with the place of each; nothing: it asks at least as much.</summary>
+    public static IEnumerable<(string At, string What)> Loosened(Rule rule, Rule below)
+    {
+        IEnumerable<(string At, bool Loosens, string What)> parts =
+        [
+            ("/scope", rule.Scope != below.Scope, "is judged on something else"),
+            ("/severity", rule.Severity < below.Severity, "weighs less"),
+            ("/unproven", Strictness(rule.Unproven) < Strictness(below.Unproven), "lets more out unproven"),
+            ("/decision", IsWeaker(rule.Decision, below.Decision), "decides more generously"),
+            ("/when", IsNarrower(rule.When, below.When), "applies to less"),
+            ("/check", !CheckTightness.IsAtLeast(rule.Check, below.Check), "asks less, or something else"),
+        ];
+        return parts.Where(part => part.Loosens).Select(part => (part.At, part.What));
     }
 
     private static int Strictness(UnprovenPolicy policy) =>

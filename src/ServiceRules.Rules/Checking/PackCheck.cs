@@ -10,7 +10,9 @@ namespace ServiceRules.Rules.Checking;
 public static class PackCheck
 {
     /// <summary>Everything that is wrong or odd; lines and columns are not known here.</summary>
-    public static ImmutableArray<Diagnostic> Of(RuleLibrary library)
+    /// <param name="library">The folder.</param>
+    /// <param name="today">The day on which rules and texts are to be in force; null: whatever their days.</param>
+    public static ImmutableArray<Diagnostic> Of(RuleLibrary library, DateOnly? today = null)
     {
         ArgumentNullException.ThrowIfNull(library);
         var remarks = new Remarks();
@@ -21,12 +23,20 @@ public static class PackCheck
         RuleFormCheck.Run(library, remarks);
         RuleReachCheck.Run(library, remarks);
         TaskReachCheck.Run(library, remarks);
+        StatedQuantityCheck.Run(library, remarks);
+        RulesTogetherCheck.Run(library, remarks);
         LayerCheck.Run(library, remarks);
         CitationCheck.Run(library, remarks);
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
+        OrdersCheck.Run(library, remarks);
         BuildUpStatedCheck.Run(library, remarks);
         GaugeReachCheck.Run(library, remarks);
+        if (today is { } day)
+        {
+            DaysCheck.Run(library, day, remarks);
+        }
+
         return remarks.InOrder();
     }
 }

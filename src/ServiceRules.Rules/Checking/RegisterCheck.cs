@@ -12,32 +12,33 @@ internal static class RegisterCheck
 {
     public static void Run(RuleLibrary library, Remarks remarks)
     {
+        var people = new KnownPeople(library);
         foreach (var order in library.Orders)
         {
             Targets(order, library, remarks);
             Schools(order, library, remarks);
             Mowing(order, library, remarks);
-            Person(order, "/by", order.Value.By.Text, library, remarks);
+            Person(order, "/by", order.Value.By.Text, people, remarks);
         }
 
-        Waivers(library, remarks);
+        Waivers(library, people, remarks);
         Procedures(library, remarks);
         foreach (var procedure in library.Procedures)
         {
-            Vouched(procedure, library, remarks);
+            Vouched(procedure, people, remarks);
         }
 
         foreach (var device in library.Locks)
         {
-            Person(device, "/owner", device.Value.Owner?.Text, library, remarks);
+            Person(device, "/owner", device.Value.Owner?.Text, people, remarks);
         }
 
+        var known = library
+            .Packs.Where(pack => pack.Pack.Layer is PackLayer.Jurisdiction)
+            .Select(pack => pack.Pack.Id.Text)
+            .ToList();
         foreach (var named in library.Jurisdictions)
         {
-            var known = library
-                .Packs.Where(pack => pack.Pack.Layer is PackLayer.Jurisdiction)
-                .Select(pack => pack.Pack.Id.Text)
-                .ToList();
             if (!known.Contains(named.Value))
             {
                 remarks.Error(
@@ -162,33 +163,32 @@ internal static class RegisterCheck
         return sheet;
     }
 
-    private static void Waivers(RuleLibrary library, Remarks remarks)
+    private static void Waivers(RuleLibrary library, KnownPeople people, Remarks remarks)
     {
+        var rules = library.Rules.Select(rule => rule.Value.Id.Text).ToHashSet(StringComparer.Ordinal);
+        var meant = new MeantName(rules, "a rule of this folder");
         foreach (var waiver in library.Waivers)
         {
-            Person(waiver, "/by", waiver.Value.By.Text, library, remarks);
-            if (library.People.Any(one => one.Value.Id == waiver.Value.By && !one.Value.MayRelease))
+            Person(waiver, "/by", waiver.Value.By.Text, people, remarks);
+            if (people.Has(waiver.Value.By.Text) && !people.MayRelease(waiver.Value.By.Text))
             {
                 remarks.Error(
                     DiagnosticCode.MayNotRelease,
                     waiver,
                     "/by",
                     $"the register does not let `{waiver.Value.By}` waive anything",
-                    KnownNames.Of(
-                        library.People.Where(one => one.Value.MayRelease).Select(one => one.Value.Id.Text),
-                        "a person with `mayRelease`"
-                    )
+                    people.WhoMayRelease
                 );
             }
 
-            if (!library.Rules.Any(rule => rule.Value.Id.Text == waiver.Value.Rule))
+            if (!rules.Contains(waiver.Value.Rule))
             {
                 remarks.Error(
                     DiagnosticCode.UnknownRule,
                     waiver,
                     "/rule",
                     $"there is no rule `{waiver.Value.Rule}` to waive",
-                    "a rule of this folder"
+                    meant.Of(waiver.Value.Rule)
                 );
             }
         }
@@ -199,16 +199,19 @@ internal static class RegisterCheck
     /// </summary>
     private static void Procedures(RuleLibrary library, Remarks remarks)
     {
-        var known = new List<(string Machine, Procedure Procedure)>();
+        var known = new Dictionary<string, List<Procedure>>(StringComparer.Ordinal);
         foreach (var procedure in library.Procedures)
         {
             for (var index = 0; index < procedure.Value.Machines.Length; index++)
             {
                 var machine = procedure.Value.Machines[index].Text;
-                var other = known
-                    .Find(one => one.Machine == machine && MeetOnSomeDay(one.Procedure, procedure.Value))
-                    .Procedure;
-                known.Add((machine, procedure.Value));
+                if (!known.TryGetValue(machine, out var written))
+                {
+                    known[machine] = written = [];
+                }
+
+                var other = written.Find(one => MeetOnSomeDay(one, procedure.Value));
+                written.Add(procedure.Value);
                 if (other is not null)
                 {
                     remarks.Error(
@@ -224,17 +227,17 @@ internal static class RegisterCheck
     }
 
     /// <summary>Whoever inspected a procedure, was inspected with it or approved a task on the live machine is somebody.</summary>
-    private static void Vouched(Placed<Procedure> procedure, RuleLibrary library, Remarks remarks)
+    private static void Vouched(Placed<Procedure> procedure, KnownPeople known, Remarks remarks)
     {
         if (procedure.Value.Inspection is { } inspection)
         {
-            Person(procedure, "/inspection/inspector", inspection.Inspector?.Text, library, remarks);
-            People(procedure, "/inspection/people", inspection.People, library, remarks);
-            People(procedure, "/inspection/users", inspection.Users, library, remarks);
+            Person(procedure, "/inspection/inspector", inspection.Inspector?.Text, known, remarks);
+            People(procedure, "/inspection/people", inspection.People, known, remarks);
+            People(procedure, "/inspection/users", inspection.Users, known, remarks);
             for (var index = 0; index < inspection.Findings.Length; index++)
             {
                 var at = FormattableString.Invariant($"/inspection/findings/{index}/about");
-                Person(procedure, at, inspection.Findings[index].About?.Text, library, remarks);
+                Person(procedure, at, inspection.Findings[index].About?.Text, known, remarks);
             }
         }
 
@@ -242,9 +245,9 @@ internal static class RegisterCheck
         {
             var at = FormattableString.Invariant($"/energisedTasks/{index}/approvedBy");
             var task = procedure.Value.EnergisedTasks[index];
-            Person(procedure, at, task.ApprovedBy?.Text, library, remarks);
+            Person(procedure, at, task.ApprovedBy?.Text, known, remarks);
             var operators = FormattableString.Invariant($"/energisedTasks/{index}/operators");
-            People(procedure, operators, task.Operators, library, remarks);
+            People(procedure, operators, task.Operators, known, remarks);
         }
     }
 
@@ -252,7 +255,7 @@ internal static class RegisterCheck
         Placed<Procedure> procedure,
         string below,
         ImmutableArray<Id<Participant>> people,
-        RuleLibrary library,
+        KnownPeople known,
         Remarks remarks
     )
     {
@@ -262,7 +265,7 @@ internal static class RegisterCheck
                 procedure,
                 FormattableString.Invariant($"{below}/{index}"),
                 people[index].Text,
-                library,
+                known,
                 remarks
             );
         }
@@ -277,22 +280,19 @@ internal static class RegisterCheck
         Placed<T> at,
         string below,
         string? named,
-        RuleLibrary library,
+        KnownPeople people,
         Remarks remarks
     )
         where T : notnull
     {
-        if (named is not null && !library.People.Any(person => person.Value.Id.Text == named))
+        if (named is not null && !people.Has(named))
         {
             remarks.Error(
                 DiagnosticCode.UnknownPerson,
                 at,
                 below,
                 $"there is nobody `{named}` in the register",
-                KnownNames.Of(
-                    library.People.Select(person => person.Value.Id.Text),
-                    "a person of the register"
-                )
+                people.Listed
             );
         }
     }

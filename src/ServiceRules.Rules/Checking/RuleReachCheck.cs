@@ -17,33 +17,44 @@ internal static class RuleReachCheck
             .Orders.SelectMany(order => order.Value.Targets)
             .Select(target => target.Area)
             .ToHashSet(StringComparer.Ordinal);
+        var sheets = library.Sheets.Select(sheet => sheet.Value.Id.Text).ToHashSet(StringComparer.Ordinal);
+        var rightSheet = KnownNames.Of(sheets, "a limit sheet of this folder");
+        var rightArea = KnownNames.Of(areas, "an area of a setting order");
         foreach (var rule in library.Rules)
         {
-            KnownSheets(rule, library, remarks);
-            KnownAreas(rule, areas, library, remarks);
-            if (rule.Value.Scope is not RuleScope.Job && !library.Sheets.IsEmpty)
+            KnownSheets(rule, sheets, rightSheet, remarks);
+            KnownAreas(rule, areas, rightArea, library, remarks);
+            if (!library.Sheets.IsEmpty)
             {
                 Stated(rule, library, remarks);
+            }
+
+            if (rule.Value.When is { Place: WorkPlace.OnMachine, Isolation: false })
+            {
+                remarks.Error(
+                    DiagnosticCode.NeverApplies,
+                    rule,
+                    "/when/isolation",
+                    "on the machine there is always something to switch off, and this rule asks for a job there without",
+                    "`place` or `isolation`, not both, or `on-bench`"
+                );
             }
         }
     }
 
-    private static void KnownSheets(Placed<Rule> rule, RuleLibrary library, Remarks remarks)
+    private static void KnownSheets(Placed<Rule> rule, HashSet<string> sheets, string right, Remarks remarks)
     {
         for (var index = 0; index < rule.Value.When.Sheets.Length; index++)
         {
             var named = rule.Value.When.Sheets[index];
-            if (!library.Sheets.Any(sheet => sheet.Value.Id.Text == named))
+            if (!sheets.Contains(named))
             {
                 remarks.Error(
                     DiagnosticCode.UnknownSheet,
                     rule,
                     FormattableString.Invariant($"/when/sheets/{index}"),
                     $"there is no limit sheet `{named}`",
-                    KnownNames.Of(
-                        library.Sheets.Select(sheet => sheet.Value.Id.Text),
-                        "a limit sheet of this folder"
-                    )
+                    right
                 );
             }
         }
@@ -52,6 +63,7 @@ internal static class RuleReachCheck
     private static void KnownAreas(
         Placed<Rule> rule,
         HashSet<string> areas,
+        string right,
         RuleLibrary library,
         Remarks remarks
     )
@@ -66,7 +78,7 @@ internal static class RuleReachCheck
                     rule,
                     FormattableString.Invariant($"/when/areas/{index}"),
                     $"no setting order has the area `{named}`",
-                    KnownNames.Of(areas, "an area of a setting order")
+                    right
                 );
             }
         }
@@ -81,7 +93,7 @@ internal static class RuleReachCheck
                 DiagnosticCode.NeverApplies,
                 rule,
                 "/when",
-                "no limit sheet of this folder is of the kind that this rule asks for",
+                "no limit sheet of this folder is of the kind that this rule asks for: it never applies",
                 "a condition that a sheet meets, or no rule"
             );
         }
@@ -112,6 +124,11 @@ internal static class RuleReachCheck
         (when.Sheets.IsEmpty || when.Sheets.Contains(sheet.Id.Text))
         && (when.Bedknife is not { } mounting || mounting == sheet.Bedknife)
         && (when.SheetStates is not { } quantity || sheet.Of(quantity) is not null)
+        && (
+            when.School is not { } school
+            || sheet.Of(MeasuredQuantity.Clearance) is not { } clearance
+            || clearance.Schools.Any(taught => taught.School == school)
+        )
         && (when.AnyTurned.IsEmpty || when.AnyTurned.Any(kind => sheet.Of(kind) is not null));
 
     private static IEnumerable<(string Member, bool IsStated)> Needs(Check check, LimitSheet sheet) =>

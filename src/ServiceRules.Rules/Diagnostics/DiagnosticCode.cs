@@ -66,6 +66,9 @@ public static class DiagnosticCode
     /// <summary>The steps of an adjuster are coarser than the band that they must hit.</summary>
     public const string StepsTooCoarse = "SR0021";
 
+    /// <summary>A limit sheet states something that no rule judges: it holds nobody.</summary>
+    public const string QuantityNotJudged = "SR0022";
+
     /// <summary>A kind of unit and a task that no rule reaches: such jobs are held.</summary>
     public const string TaskNotReached = "SR0035";
 
@@ -87,6 +90,15 @@ public static class DiagnosticCode
     /// <summary>A rule on the programme weighs more than its place lets it.</summary>
     public const string ProgrammeWeighs = "SR0036";
 
+    /// <summary>A rule asks nothing that another rule does not ask of the same jobs already.</summary>
+    public const string Shadowed = "SR0037";
+
+    /// <summary>Two rules cannot both be met by one job.</summary>
+    public const string RulesContradict = "SR0038";
+
+    /// <summary>The last day of a rule is over: it judges no job from now on.</summary>
+    public const string RuleOver = "SR0039";
+
     /// <summary>A rule of a higher layer loosens the rule that it takes the place of.</summary>
     public const string Loosens = "SR0040";
 
@@ -95,6 +107,9 @@ public static class DiagnosticCode
 
     /// <summary>A text is cited by a pack of no jurisdiction.</summary>
     public const string CitationOutOfPlace = "SR0042";
+
+    /// <summary>A text that the site is cited by is no longer in force, or not yet.</summary>
+    public const string TextNotInForce = "SR0043";
 
     /// <summary>A rule lacks a case for a verdict that it can give.</summary>
     public const string CaseMissing = "SR0050";
@@ -125,6 +140,9 @@ public static class DiagnosticCode
 
     /// <summary>Energy can build up again, and its procedure does not state how often it is checked or how much is too much.</summary>
     public const string BuildUpNotStated = "SR0072";
+
+    /// <summary>Two setting orders that come into force on one day say different things of one area or kind of unit.</summary>
+    public const string OrdersDisagree = "SR0073";
 
     /// <summary>No registered gauge that measures a quantity can prove its limit.</summary>
     public const string NoGaugeCanProve = "SR0080";

@@ -14,10 +14,12 @@ public static class CitationsInForce
     /// <param name="packs">All packs of the book, in any order.</param>
     /// <param name="jurisdictions">Identity texts of the jurisdiction packs in force at the site, the foremost first.</param>
     /// <param name="rule">The rule.</param>
+    /// <param name="on">The day whose texts are asked for; null: whatever their days.</param>
     public static CitedText? Of(
         ImmutableArray<RulePack> packs,
         ImmutableArray<string> jurisdictions,
-        Id<Rule> rule
+        Id<Rule> rule,
+        DateOnly? on = null
     )
     {
         foreach (var named in jurisdictions)
@@ -26,6 +28,7 @@ public static class CitationsInForce
             {
                 if (
                     pack.Layer == PackLayer.Jurisdiction
+                    && (on is not { } day || pack.IsInForceOn(day))
                     && string.Equals(pack.Id.Text, named, StringComparison.Ordinal)
                     && pack.Citations.Where(citation => citation.Rule == rule).ToImmutableArray()
                         is { IsEmpty: false } cited

@@ -26,4 +26,15 @@ public sealed record RulePack
 
     /// <summary>What comes before these citations, in words for readers; needed on a jurisdiction pack.</summary>
     public string? Precedence { get; init; }
+
+    /// <summary>First day on which the text of a jurisdiction pack is in force as it is cited; null: since ever.</summary>
+    public DateOnly? From { get; init; }
+
+    /// <summary>Last day on which it is in force as it is cited; null: until further notice.</summary>
+    public DateOnly? Until { get; init; }
+
+    /// <summary>Whether the text is in force on a day. Rules of a pack carry days of their own.</summary>
+    /// <param name="day">The day.</param>
+    public bool IsInForceOn(DateOnly day) =>
+        day >= (From ?? DateOnly.MinValue) && day <= (Until ?? DateOnly.MaxValue);
 }

@@ -48,6 +48,28 @@ internal static class SoundLibrary
             Severity = Severity.Stop,
         };
 
+    /// <summary>Judges the procedure that the sheet teaches, wherever the clearance was turned.</summary>
+    public static Rule Taught { get; } =
+        Limit with
+        {
+            Id = new("clearance-set-as-taught"),
+            When = new() { SheetStates = MeasuredQuantity.Clearance, AnyTurned = [AdjusterKind.Clearance] },
+            Check = new Check.ProceduralLimit(MeasuredQuantity.Clearance),
+        };
+
+    /// <summary>Judges the height that the sheet states, wherever it was turned.</summary>
+    public static Rule Height { get; } =
+        Limit with
+        {
+            Id = new("height-in-range"),
+            When = new() { SheetStates = MeasuredQuantity.HeightOfCut, AnyTurned = [AdjusterKind.Height] },
+            Check = new Check.LimitOnQuantity(
+                MeasuredQuantity.HeightOfCut,
+                LimitSource.Sheet,
+                CheckedPlaces.Stations
+            ),
+        };
+
     public static LimitSheet Sheet { get; } =
         new()
         {
@@ -129,9 +151,9 @@ internal static class SoundLibrary
     public static RuleLibrary Sound { get; } =
         new()
         {
-            Packs = [Pack("base", PackLayer.Base, Limit, Step)],
+            Packs = [Pack("base", PackLayer.Base, Limit, Step, Height, Taught)],
             Sheets = [new(Sheet, "sheets/a.sheet.json", "")],
-            Cases = CasesFor(Limit, Step),
+            Cases = CasesFor(Limit, Step, Height, Taught),
             Jurisdictions = [],
             Orders = [new(Order, "site/setting-orders/S-1.json", "")],
             Procedures = [new(Procedure, "site/procedures/ride-on.json", "")],
@@ -178,12 +200,12 @@ internal static class SoundLibrary
                 ),
         ];
 
-    /// <summary>The library with other rules, each with its cases.</summary>
+    /// <summary>The library with other rules, each with its cases; what else the sheet states is judged as before.</summary>
     public static RuleLibrary With(params Rule[] rules) =>
         Sound with
         {
-            Packs = [Pack("base", PackLayer.Base, rules)],
-            Cases = CasesFor(rules),
+            Packs = [Pack("base", PackLayer.Base, [.. rules, Height, Taught])],
+            Cases = CasesFor([.. rules, Height, Taught]),
         };
 
     public static RuleLibrary With(LimitSheet sheet) =>

@@ -32,6 +32,31 @@ public class CitationsInForceTests
         Assert.Equal(expected is null ? null : $"asked before {expected}", cited?.Precedence);
     }
 
+    /// <summary>A record is told the text of its own day: the old one stays for older records.</summary>
+    [Theory]
+    [InlineData("2026-02-28", "old")]
+    [InlineData("2026-03-01", "new")]
+    [InlineData(null, "old")]
+    public void Of_TextThatChanged_CitesThatOfTheDay(string? on, string expected)
+    {
+        ImmutableArray<RulePack> packs =
+        [
+            Pack("old", PackLayer.Jurisdiction, "told") with
+            {
+                Until = new(2026, 2, 28),
+            },
+            Pack("new", PackLayer.Jurisdiction, "told") with
+            {
+                From = new(2026, 3, 1),
+            },
+        ];
+        DateOnly? day = on is null
+            ? null
+            : DateOnly.ParseExact(on, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+        Assert.Equal(expected, CitationsInForce.Of(packs, ["old", "new"], new("told"), day)?.Pack.Text);
+    }
+
     private static RulePack Pack(string id, PackLayer layer, params string[] rules) =>
         new()
         {

@@ -37,8 +37,10 @@ internal sealed class Clauses
     {
         var first = jobs.First();
         var jurisdictions = first.Context.Jurisdictions;
+        // A text that changed within the period is cited as it stood at its end.
+        var last = jobs.Max(job => job.Record.Date);
         return new(
-            first.Book.Packs,
+            [.. first.Book.Packs.Where(pack => pack.IsInForceOn(last))],
             jobs.All(job => job.Context.Jurisdictions.SequenceEqual(jurisdictions, StringComparer.Ordinal))
                 ? jurisdictions
                 : []
