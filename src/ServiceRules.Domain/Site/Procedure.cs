@@ -54,6 +54,12 @@ public sealed record Procedure
     /// </summary>
     public ImmutableArray<string> BlockageTools { get; init; } = [];
 
+    /// <summary>
+    /// How many seconds everything that turns takes to come to rest once the machine is stopped, at the least; absent: not
+    /// stated.
+    /// </summary>
+    public int? RunDownSeconds { get; init; }
+
     /// <summary>Tasks that are approved on the live machine.</summary>
     public ImmutableArray<EnergisedTask> EnergisedTasks { get; init; } = [];
 }

@@ -227,4 +227,7 @@ public enum EnergyDuty
 
     /// <summary>A record of work on the bench shows no step that only a machine in one piece can give.</summary>
     PlaceAsRecorded,
+
+    /// <summary>Whoever isolated, released, verified or put the machine into service again is authorised.</summary>
+    IsolationByAuthorised,
 }
