@@ -45,6 +45,12 @@ public sealed record Procedure
     /// <summary>This revision changed how energy is controlled: whoever uses it was trained since.</summary>
     public bool ControlStepsChanged { get; init; }
 
+    /// <summary>
+    /// How many seconds everything that turns takes to come to rest once the machine is stopped, at the least; absent: not
+    /// stated.
+    /// </summary>
+    public int? RunDownSeconds { get; init; }
+
     /// <summary>Tasks that are approved on the live machine.</summary>
     public ImmutableArray<EnergisedTask> EnergisedTasks { get; init; } = [];
 }

@@ -115,6 +115,12 @@ internal static class ProcedureShapes
                     "whether this revision changed how energy is controlled",
                     p => p.ControlStepsChanged
                 );
+                var runDown = o.Optional(
+                    "runDownSeconds",
+                    Shape.Whole(1, 60 * 60),
+                    "how many seconds what turns takes to come to rest once the machine is stopped, at the least; left out: not stated",
+                    p => p.RunDownSeconds
+                );
                 var energised = o.Items(
                     "energisedTasks",
                     InspectionShapes.Energised,
@@ -184,6 +190,7 @@ internal static class ProcedureShapes
                     InspectionDue = v.Get(due),
                     Inspection = v.Get(inspection),
                     ControlStepsChanged = v.Get(changed),
+                    RunDownSeconds = v.Get(runDown),
                     EnergisedTasks = v.Get(energised),
                 };
             }

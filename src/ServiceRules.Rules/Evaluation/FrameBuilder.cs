@@ -79,10 +79,12 @@ public static class FrameBuilder
         var readings = BenchLog.Of(work, index, sheet, record);
         var trials = new StepTrials(work, sheet, days);
         var steps = trials.In(readings);
+        var distances = trials.ByDistance(readings);
         var shifts = ShiftsInForce.From(
             trials.Carried(readings),
             trials.Carried(readings, withAnyGauge: true),
-            sheet
+            sheet,
+            distances
         );
         return new()
         {
@@ -102,7 +104,7 @@ public static class FrameBuilder
                 steps
             ),
             StepsTried = steps,
-            DistancesTried = trials.ByDistance(readings),
+            DistancesTried = distances,
             ShiftsLearned = shifts.Learned,
         };
     }

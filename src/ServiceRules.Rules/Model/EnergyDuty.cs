@@ -224,4 +224,7 @@ public enum EnergyDuty
 
     /// <summary>After a run in the middle of the job the machine was shut down again before hands went in.</summary>
     ShutDownAfterRun,
+
+    /// <summary>Whoever isolated, released, verified or put the machine into service again is authorised.</summary>
+    IsolationByAuthorised,
 }

@@ -75,6 +75,7 @@ internal static class RegisterDuties
                 Verdicts = DutyEntry.NeverUnproven,
             },
             [EnergyDuty.WorkByAuthorised] = new(WorkByAuthorisedDuty.Judge),
+            [EnergyDuty.IsolationByAuthorised] = new(IsolationByAuthorisedDuty.Judge),
             [EnergyDuty.TrainingThroughWork] = new(TrainingThroughWorkDuty.Judge)
             {
                 Verdicts = DutyEntry.NeverUnproven,
