@@ -40,6 +40,14 @@ public sealed class CanonicalRulesTests
         Assert.Equal(all, Shipped.Length);
     }
 
+    /// <summary>`servicerules rules format rules` writes them so.</summary>
+    [Fact]
+    public void Of_ShippedFiles_AreCanonical() =>
+        Assert.Equal(
+            [],
+            Shipped.Where(file => !CanonicalRules.Of(file, File.ReadAllBytes(file)).IsCanonical)
+        );
+
     [Theory]
     [MemberData(nameof(Files))]
     public void Of_ShippedFile_SaysTheSameAsAPlainReaderSees(string file)
