@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
