@@ -79,10 +79,7 @@ internal sealed class VariantShape<T> : JsonShape<T>
                     ["description"] = Description,
                     ["properties"] = new JsonObject
                     {
-                        [marker] = new JsonObject
-                        {
-                            ["enum"] = new JsonArray([.. words.Select(word => JsonValue.Create(word))]),
-                        },
+                        [marker] = Marker(),
                     },
                     ["required"] = new JsonArray(marker),
                     ["oneOf"] = new JsonArray([
@@ -90,4 +87,11 @@ internal sealed class VariantShape<T> : JsonShape<T>
                     ]),
                 }
         );
+
+    private JsonObject Marker()
+    {
+        JsonObject schema = WordSchema.Of(cases.Values.Select(one => (one.Word, (string?)one.Description)));
+        schema["description"] = "which kind it is: this says what else stands beside it";
+        return schema;
+    }
 }
