@@ -20,7 +20,13 @@ public sealed class HostileRulesTests : IDisposable
                 File.WriteAllText(
                     Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{at}.rules.json")),
                     "{\"format\": \"rules/1\", \"rules\": ["
-                        + string.Join(',', Enumerable.Repeat("{\"id\": \"aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa\"}", 130_000))
+                        + string.Join(
+                            ',',
+                            Enumerable.Repeat(
+                                "{\"id\": \"aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa\"}",
+                                130_000
+                            )
+                        )
                         + "]}"
                 );
             }

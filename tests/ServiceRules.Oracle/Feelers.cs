@@ -25,7 +25,6 @@ internal static class Feelers
             var fate = replay.After(quantity, index);
             var turns = Turns(unit, adjuster, index);
             bool known = turns.All(t => t.Amount is AdjustmentAmount.Steps && t.Direction is not null);
-            plain &= turns.All(t => t.Amount is not AdjustmentAmount.Distance);
             if (fate.Disturbed || (turns.Count > 0 && (!known || quantity != MeasuredQuantity.Clearance)))
             {
                 continue;

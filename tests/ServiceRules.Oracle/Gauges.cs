@@ -12,14 +12,19 @@ internal static class Gauges
             gauge.Inspection?.Result == Condition.Faulty
             || (gauge.Calibration is { } c && (facts.WorkedDay < c.Date || facts.LastDay > c.Due))
             || (
-                gauge is { ZeroCheck: { } zero, Resolution: { } resolution }
+                gauge.ZeroCheck is { } zero
                 && (
-                    zero.Error.Value.Abs > resolution.Value
-                    || gauge.ZeroCheckAfter?.Error.Value.Abs > resolution.Value
-                    || (gauge.ZeroCheckAfter?.Error.Value - zero.Error.Value)?.Abs > resolution.Value
+                    Math.Abs(Mm(zero.Error)) > ZeroMayBeOff(gauge)
+                    || Math.Abs(Mm(gauge.ZeroCheckAfter?.Error)) > ZeroMayBeOff(gauge)
+                    || Math.Abs(Mm(gauge.ZeroCheckAfter?.Error ?? zero.Error) - Mm(zero.Error))
+                        > ZeroMayBeOff(gauge)
                 )
             )
         );
+
+    /// <summary>0.0005 in, of a tape 0.005 in: the step that the gauge shows plays no part; what is equal to it is not off.</summary>
+    private static double ZeroMayBeOff(Instrument gauge) =>
+        (gauge.Kind == InstrumentKind.DiameterTape ? 0.127 : 0.0127) + 1e-9;
 
     public static bool IsUnknown(Instrument? gauge) =>
         gauge is null || gauge is { Calibration: null, ZeroCheck: null, Resolution: null };

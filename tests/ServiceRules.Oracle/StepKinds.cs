@@ -25,7 +25,15 @@ internal static class StepKinds
         TimelineEventKind.ReelWedged,
     ];
 
-    public static Possible Required(Facts facts, Check.RequiredEvent check)
+    public static Possible Required(Facts facts, Check.RequiredEvent check) =>
+        check.By is not null
+        && facts.Record.Timeline.Any(e =>
+            check.Events.Contains(e.Kind) && facts.Context.People.All(known => known.Id != e.Actor)
+        )
+            ? Stands(facts, check) | Possible.Unproven
+            : Stands(facts, check);
+
+    private static Possible Stands(Facts facts, Check.RequiredEvent check)
     {
         if (facts.Procedure is not { } procedure)
         {

@@ -19,7 +19,10 @@ public static class WrittenSummary
         ArgumentNullException.ThrowIfNull(member);
         string name = $"F:{holder.FullName!.Replace('+', '.')}.{member}";
         return Files.GetOrAdd(holder.Assembly.GetName().Name!, Read).TryGetValue(name, out var summary)
-            ? string.Join(' ', Said(summary).Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries))
+            ? string.Join(
+                ' ',
+                Said(summary).Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries)
+            )
             : "";
     }
 
@@ -61,5 +64,12 @@ public static class WrittenSummary
         );
 
     private static string Plain(string name) =>
-        string.Concat(name.Select((letter, at) => char.IsAsciiLetterUpper(letter) ? (at > 0 ? " " : "") + char.ToLowerInvariant(letter) : letter.ToString()));
+        string.Concat(
+            name.Select(
+                (letter, at) =>
+                    char.IsAsciiLetterUpper(letter)
+                        ? (at > 0 ? " " : "") + char.ToLowerInvariant(letter)
+                        : letter.ToString()
+            )
+        );
 }

@@ -46,6 +46,9 @@ internal sealed class ClickProblem
         Task.Zone.Width is { } width
         && StraightnessZone.LeastWidth(Points(p => p.Low), Points(p => p.High)) > width;
 
+    /// <summary>Whether no place can touch as it stands.</summary>
+    public bool StartsFree => !Places.Any(place => place.Touches(default, default));
+
     /// <summary>
     /// Whether some whole steps, however many, keep all constraints. Looked for about the setting that brings both adjusters
     /// to the target, so that a gap of any size is as near as a small one.
@@ -160,7 +163,7 @@ internal sealed class ClickProblem
 
         foreach (
             var (left, right, _) in Rows(ClearConstraints, Task.Adjusters.Travel)
-                .Select(row => (row.Left, Right: BestRight(row)))
+                .SelectMany(Rights)
                 .Select(s =>
                     (s.Left, s.Right, Key: (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right)))
                 )
@@ -174,6 +177,17 @@ internal sealed class ClickProblem
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// The best right-hand steps of a row and, where contact is to be avoided, those more open by as much as going too far and
+    /// coming back may take: the best is no use where no order reaches it.
+    /// </summary>
+    private IEnumerable<(int Left, int Right)> Rights(StepRow row)
+    {
+        var best = BestRight(row);
+        var most = Task.KeepClear ? Math.Min(row.RightTo, best + (2 * Task.Adjusters.TakeUp) + 2) : best;
+        return Enumerable.Range(best, most - best + 1).Select(right => (row.Left, right));
     }
 
     /// <summary>A setting with the place that misses the zone by most: the first from the left among equals.</summary>

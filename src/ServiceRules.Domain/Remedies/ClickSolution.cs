@@ -31,6 +31,9 @@ public abstract record ClickSolution
     /// <param name="Nearest">The setting that misses by least; none when the ends are unknown or a side of the zone is.</param>
     public sealed record Infeasible(BindingConstraint Binding, NearestSetting? Nearest) : ClickSolution
     {
+        /// <summary>Whether nothing touches as it stands: then opening until free would help nothing.</summary>
+        public bool StartsFree { get; init; }
+
         /// <summary>What would help, in plain words.</summary>
         public string WouldHelp =>
             Binding switch
@@ -43,6 +46,8 @@ public abstract record ClickSolution
                 BindingConstraint.StepSize => "shim by less than a step, or check the limit against the step",
                 BindingConstraint.ContactAtTheEnd =>
                     "check the limit: it asks for contact where none is wanted",
+                BindingConstraint.ContactOnTheWay when StartsFree =>
+                    "it is free as it stands, but the way into the limits, any step past them and back included, goes through contact: set what comes nearest, read it again, and see why a step moves so much, or shim by less than a step",
                 BindingConstraint.ContactOnTheWay =>
                     "open both sides until free first, then read and set again",
                 _ => throw new InvalidOperationException("every binding constraint has its advice"),

@@ -53,7 +53,10 @@ public static class ClickSolver
             }
         }
 
-        return new ClickSolution.Infeasible(BindingConstraint.ContactOnTheWay, problem.Nearest());
+        return new ClickSolution.Infeasible(BindingConstraint.ContactOnTheWay, problem.Nearest())
+        {
+            StartsFree = problem.StartsFree,
+        };
     }
 
     /// <summary>Settings that land inside, in groups of equal total cost, each group in order of preference.</summary>

@@ -36,6 +36,15 @@ public abstract record Remedy
         /// <summary>How far <see cref="LearnedStep"/> may be off either way; none where it is none.</summary>
         public Length? LearnedStepDoubt { get; init; }
 
+        /// <summary>The side alone that the step was learned on; null: both, or not learned.</summary>
+        public Side? LearnedSide { get; init; }
+
+        /// <summary>Places that by what was read will still lie outside, where only a part of the way is told; from the left.</summary>
+        public ImmutableArray<PredictedGap> StillOut { get; init; } = [];
+
+        /// <summary>What keeps a part of the way from being all of it, in words; null where all of it is told.</summary>
+        public string? Binds { get; init; }
+
         /// <summary>
         /// After so many single steps it is read before the next: should an adjuster whose steps were proven smaller obtain the
         /// sheet's step again, the next could touch. None where that cannot happen.

@@ -247,6 +247,25 @@ internal static class RemedyShapes
                     "whether it is counted from the least that the feelers leave, so that nothing touches on the way",
                     r => r.IsLeast
                 );
+                var side = o.Optional(
+                    "learnedSide",
+                    Choices.Side,
+                    "the side alone that this step was learned on; left out: both",
+                    r => r.LearnedSide
+                );
+                var stillOut = o.Items(
+                    "stillOut",
+                    PredictionObject,
+                    FormatLimits.Evidence,
+                    "what by the readings will still lie outside, where only a part of the way is told",
+                    r => r.StillOut
+                );
+                var binds = o.Optional(
+                    "binds",
+                    Terms.Sentence,
+                    "what keeps a part of the way from being all of it",
+                    r => r.Binds
+                );
                 return v =>
                     new(
                         v.Get(adjuster),
@@ -259,6 +278,9 @@ internal static class RemedyShapes
                     {
                         LearnedStep = v.Get(learned),
                         LearnedStepDoubt = v.Get(learnedDoubt),
+                        LearnedSide = v.Get(side),
+                        StillOut = v.Get(stillOut),
+                        Binds = v.Get(binds),
                         ReadAfter = v.Get(readAfter),
                         IsLeast = v.Get(least),
                     };

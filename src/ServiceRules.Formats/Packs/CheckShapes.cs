@@ -275,7 +275,13 @@ internal static class CheckShapes
                     "only where the machine has this; left out: always",
                     c => c.Needs
                 );
-                return v => new(v.Get(events), v.Get(per), v.Get(when), v.Get(needs));
+                var by = o.Optional(
+                    "by",
+                    Choices.PersonAsked,
+                    "what is asked of whoever made it; left out: nothing",
+                    c => c.By
+                );
+                return v => new(v.Get(events), v.Get(per), v.Get(when), v.Get(needs)) { By = v.Get(by) };
             }
         );
 
@@ -330,7 +336,19 @@ internal static class CheckShapes
                     "which part",
                     c => c.Part
                 );
-                return v => new(v.Get(part));
+                var by = o.Optional(
+                    "by",
+                    Choices.PersonAsked,
+                    "of a sign-off, what is asked of whoever signs; left out: nothing",
+                    c => c.By
+                );
+                o.Check(
+                    v => v.Get(by) is null || v.Get(part) == RequiredPart.SignOff,
+                    by,
+                    "nobody signs for this part",
+                    "`by` with `sign-off` only"
+                );
+                return v => new(v.Get(part)) { By = v.Get(by) };
             }
         );
 

@@ -115,12 +115,32 @@ internal static class ProcedureShapes
                     "whether this revision changed how energy is controlled",
                     p => p.ControlStepsChanged
                 );
+                var runDown = o.Optional(
+                    "runDownSeconds",
+                    Shape.Whole(1, 60 * 60),
+                    "how many seconds what turns takes to come to rest once the machine is stopped, at the least; left out: not stated",
+                    p => p.RunDownSeconds
+                );
                 var energised = o.Items(
                     "energisedTasks",
                     InspectionShapes.Energised,
                     FormatLimits.Words,
                     "tasks that are approved on the live machine",
                     p => p.EnergisedTasks
+                );
+                var tests = o.Items(
+                    "testMeasures",
+                    Choices.Measure,
+                    FormatLimits.Words,
+                    "what must be in place before the machine is run for a test; left out: one measure at least that keeps people from what turns",
+                    p => p.TestMeasures
+                );
+                var tools = o.Items(
+                    "blockageTools",
+                    Terms.Sentence,
+                    FormatLimits.Words,
+                    "tools that keep hands out of a blocked reel, as entries name them; left out: those that are common practice",
+                    p => p.BlockageTools
                 );
                 o.Check(
                     v => v.Get(place) is WorkPlace.OnBench || !v.Get(sources).IsEmpty,
@@ -184,7 +204,10 @@ internal static class ProcedureShapes
                     InspectionDue = v.Get(due),
                     Inspection = v.Get(inspection),
                     ControlStepsChanged = v.Get(changed),
+                    RunDownSeconds = v.Get(runDown),
                     EnergisedTasks = v.Get(energised),
+                    TestMeasures = v.Get(tests),
+                    BlockageTools = v.Get(tools),
                 };
             }
         );

@@ -19,6 +19,11 @@ public static class Choices
     public static JsonShape<Attachment> Attachment { get; } =
         Shape.Choice<Attachment>("What is fitted to a unit beyond reel, bedknife and rollers.");
 
+    public static JsonShape<PersonAsked> PersonAsked { get; } =
+        Shape.Choice<PersonAsked>(
+            "What the register must show of somebody without hands in; of whoever has hands in another rule asks."
+        );
+
     public static JsonShape<ServiceTask> Task { get; } = Shape.Choice<ServiceTask>("What a visit is for.");
 
     public static JsonShape<WorkPlace> Place { get; } =

@@ -26,9 +26,13 @@ internal static class CheckTightness
             (Check.RequiredEvent a, Check.RequiredEvent b) => a.Per == b.Per
                 && a.When == b.When
                 && (a.Needs is null || a.Needs == b.Needs)
+                && AsksNoLess(a.By, b.By)
                 && !a.Events.Except(b.Events).Any(),
+            (Check.RecordPart a, Check.RecordPart b) => a.Part == b.Part && AsksNoLess(a.By, b.By),
             _ => check == below,
         };
+
+    private static bool AsksNoLess(PersonAsked? asked, PersonAsked? below) => below is null || asked >= below;
 
     private static bool IsNoWider(DualPrint allowance, DualPrint below) =>
         allowance.In(UnitSystem.Metric) <= below.In(UnitSystem.Metric)

@@ -24,7 +24,7 @@ public static class ReachableVerdicts
             // Doubt about a record never makes a breach; it only takes proof away.
             Check.Credibility => NeverNotMet,
             // A job that is not signed off is in progress, not in breach.
-            Check.RecordPart { Part: RequiredPart.SignOff } => NeverNotMet,
+            Check.RecordPart { Part: RequiredPart.SignOff, By: not PersonAsked.Authorised } => NeverNotMet,
             // No wave measured is no proof that there is none; a wave that was measured is there.
             Check.WavePitch => NeverMet,
             Check.EnergyControl duty => DutyTable.Of(duty.Of).Verdicts,

@@ -26,6 +26,9 @@ public sealed record DistanceTried(
     UnitSystem System
 )
 {
+    /// <summary>Index of the entry that read it after the turn.</summary>
+    public int ReadAt { get; init; }
+
     /// <summary>What one step of such a trial obtains where the adjuster moves as noted.</summary>
     public static Length AsNoted { get; } = Length.FromMillimetres(1);
 }

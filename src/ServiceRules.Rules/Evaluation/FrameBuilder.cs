@@ -28,6 +28,12 @@ public static class FrameBuilder
         ArgumentNullException.ThrowIfNull(book);
         var settings = SettingsInForce.On(record, context);
         var days = JobDays.Of(record, context);
+        var placeAgainst = PlaceContradicted.By(record, context.Procedures, days.Began);
+        if (!placeAgainst.IsEmpty)
+        {
+            record = record with { Place = WorkPlace.OnMachine };
+        }
+
         var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
         for (var index = 0; index < record.Units.Length; index++)
         {
@@ -37,6 +43,7 @@ public static class FrameBuilder
         return new()
         {
             Record = record,
+            PlaceAgainst = placeAgainst,
             Context = context,
             Book = book,
             Units = units.MoveToImmutable(),
@@ -79,10 +86,12 @@ public static class FrameBuilder
         var readings = BenchLog.Of(work, index, sheet, record);
         var trials = new StepTrials(work, sheet, days);
         var steps = trials.In(readings);
+        var distances = trials.ByDistance(readings);
         var shifts = ShiftsInForce.From(
             trials.Carried(readings),
             trials.Carried(readings, withAnyGauge: true),
-            sheet
+            sheet,
+            distances
         );
         return new()
         {
@@ -102,7 +111,7 @@ public static class FrameBuilder
                 steps
             ),
             StepsTried = steps,
-            DistancesTried = trials.ByDistance(readings),
+            DistancesTried = distances,
             ShiftsLearned = shifts.Learned,
         };
     }

@@ -49,6 +49,12 @@ public sealed record PlaceKnown
     /// </summary>
     public bool CountsEarlierTries { get; init; }
 
+    /// <summary>
+    /// Whether feelers tried before a turn that was noted as a distance are left out of what is known here: how far such a turn
+    /// moved the gap nobody knows.
+    /// </summary>
+    public bool LeavesOutTries { get; init; }
+
     /// <summary>Contact heard and felt, if noted.</summary>
     public ContactState? Contact { get; init; }
 
@@ -78,6 +84,12 @@ public sealed record PlaceKnown
 
     /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
     public Id<Instrument>? Gauge { get; init; }
+
+    /// <summary>
+    /// A gauge that read here and states no resolution, and the last digit written down, which stands for its step; null where
+    /// each states one.
+    /// </summary>
+    public (Id<Instrument> Gauge, Length Step)? ByDigits { get; init; }
 
     /// <summary>
     /// How the last two gauges that read here agree, nothing having moved between, or by how much one gauge contradicts

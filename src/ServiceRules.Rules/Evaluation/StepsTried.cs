@@ -33,4 +33,7 @@ public sealed record StepsTried(
     /// less; both for a whole width; none where it tells only what both did together.
     /// </summary>
     public Side? TellsOf { get; init; }
+
+    /// <summary>Index of the entry that read it before the steps.</summary>
+    public int ReadFrom { get; init; }
 }

@@ -77,7 +77,11 @@ public abstract record Check
         RequiredPer Per,
         RequiredWhen When,
         MachineNeed? Needs
-    ) : Check;
+    ) : Check
+    {
+        /// <summary>What is asked of whoever made it, besides those with hands in; null: nothing.</summary>
+        public PersonAsked? By { get; init; }
+    }
 
     /// <summary>Events stand in this order, where they are present, before each person's work.</summary>
     public sealed record OrderOfEvents(ImmutableArray<TimelineEventKind> Order) : Check;
@@ -109,5 +113,9 @@ public abstract record Check
     public sealed record SoundCondition(MeasuredQuantity Quantity) : Check;
 
     /// <summary>A part of the record is there: sign-off, follow-up, second person, closed defects.</summary>
-    public sealed record RecordPart(RequiredPart Part) : Check;
+    public sealed record RecordPart(RequiredPart Part) : Check
+    {
+        /// <summary>Of a sign-off, what is asked of whoever signs, besides those with hands in; null: nothing.</summary>
+        public PersonAsked? By { get; init; }
+    }
 }

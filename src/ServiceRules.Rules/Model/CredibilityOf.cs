@@ -47,4 +47,7 @@ public enum CredibilityOf
 
     /// <summary>A source that neither the register of machines nor the procedure has, and that no entry brings.</summary>
     UnknownSources,
+
+    /// <summary>Everything seen at rest sooner after a stop than it can have been.</summary>
+    RestTooSoon,
 }

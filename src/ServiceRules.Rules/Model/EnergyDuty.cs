@@ -224,4 +224,10 @@ public enum EnergyDuty
 
     /// <summary>After a run in the middle of the job the machine was shut down again before hands went in.</summary>
     ShutDownAfterRun,
+
+    /// <summary>A record of work on the bench shows no step that only a machine in one piece can give.</summary>
+    PlaceAsRecorded,
+
+    /// <summary>Whoever isolated, released, verified or put the machine into service again is authorised.</summary>
+    IsolationByAuthorised,
 }

@@ -26,7 +26,9 @@ public sealed class PublishedSchemaTests
         ProblemCode.Unreadable,
     ];
 
-    private static readonly IReadOnlyList<(string File, string Text)> All = PublishedSchemas.Of(WrittenSummary.Of);
+    private static readonly IReadOnlyList<(string File, string Text)> All = PublishedSchemas.Of(
+        WrittenSummary.Of
+    );
 
     private static readonly Dictionary<string, JsonSchema> Built = All.ToDictionary(
         schema => schema.File,
@@ -56,9 +58,7 @@ public sealed class PublishedSchemaTests
     [MemberData(nameof(Files))]
     public void Published_Schema_IsValid202012(string file)
     {
-        using JsonDocument schema = JsonDocument.Parse(
-            All.Single(one => one.File == file).Text
-        );
+        using JsonDocument schema = JsonDocument.Parse(All.Single(one => one.File == file).Text);
         Assert.True(MetaSchemas.Draft202012.Evaluate(schema.RootElement).IsValid);
     }
 

@@ -13,7 +13,12 @@ public sealed class SchemaHoverTests
     private static readonly string[] Conditions = ["if", "then", "else", "allOf", "dependentRequired"];
 
     public static TheoryData<string> Files() =>
-        [.. Directory.GetFiles(ReferenceFiles.InRepository("rules", "schema")).Select(path => Path.GetFileName(path)).Order()];
+        [
+            .. Directory
+                .GetFiles(ReferenceFiles.InRepository("rules", "schema"))
+                .Select(path => Path.GetFileName(path))
+                .Order(),
+        ];
 
     [Theory]
     [MemberData(nameof(Files))]
@@ -23,7 +28,9 @@ public sealed class SchemaHoverTests
             Parts(Of(file), "")
                 .SelectMany(part =>
                     part.Schema["properties"] is JsonObject members
-                        ? members.Select(member => (Place: $"{part.Place}/properties/{member.Key}", Schema: member.Value!))
+                        ? members.Select(member =>
+                            (Place: $"{part.Place}/properties/{member.Key}", Schema: member.Value!)
+                        )
                         : []
                 )
                 .Where(member => !IsSaid(member.Schema))
@@ -49,7 +56,9 @@ public sealed class SchemaHoverTests
         Assert.Equal(
             [],
             parts
-                .Where(part => part.Schema["enum"] is JsonArray words && (words.Count > 1 || !IsSaid(part.Schema)))
+                .Where(part =>
+                    part.Schema["enum"] is JsonArray words && (words.Count > 1 || !IsSaid(part.Schema))
+                )
                 .Select(part => $"{part.Place}: bare words")
                 .Concat(
                     parts
@@ -81,10 +90,7 @@ public sealed class SchemaHoverTests
         var duty = Of("rules.schema.json")["$defs"]!["energy-duty"]!["oneOf"]!.AsArray();
 
         var tool = duty.Single(word => (string?)word!["const"] == "blockage-tool")!;
-        Assert.Equal(
-            "A blockage was cleared with a tool, never by hand.",
-            (string?)tool["description"]
-        );
+        Assert.Equal("A blockage was cleared with a tool, never by hand.", (string?)tool["description"]);
     }
 
     private static JsonObject Of(string file) =>

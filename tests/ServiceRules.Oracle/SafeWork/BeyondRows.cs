@@ -12,6 +12,7 @@ internal static class BeyondRows
         new Dictionary<string, Func<Story, Possible>>(StringComparer.Ordinal)
         {
             ["energised-by-authorised"] = RunRows.ByAuthorised,
+            ["isolation-by-authorised"] = WhereSwitchedOff(ActRows.IsolatedByAuthorised),
             ["shut-down-after-run"] = WhereSwitchedOff(RunRows.ShutDownAgain),
             ["energised-task-approved"] = RunRows.Approved,
             ["energised-measures-first"] = RunRows.MeasuresFirst,
@@ -27,7 +28,11 @@ internal static class BeyondRows
                 TimelineEventKind.UnitSupported
             ),
             ["brake-set"] = Step(s => s.InForce?.Controls.ParkingBrake, TimelineEventKind.ParkingBrakeSet),
-            ["key-kept"] = Step(s => s.InForce?.Controls.Key, TimelineEventKind.KeyRemoved),
+            ["key-kept"] = s =>
+                ActRows.KeyKept(
+                    s,
+                    Step(story => story.InForce?.Controls.Key, TimelineEventKind.KeyRemoved)(s)
+                ),
             ["seen-at-rest"] = Step(_ => true, TimelineEventKind.SeenAtRest),
         }.ToFrozenDictionary(StringComparer.Ordinal);
 
@@ -37,6 +42,7 @@ internal static class BeyondRows
         {
             ["locks-on-and-off-in-turn"] = HistoryRows.InTurn,
             ["not-started-while-held-off"] = HistoryRows.Started,
+            ["rest-seen-in-time"] = ActRows.AtRestInTime,
         }.ToFrozenDictionary(StringComparer.Ordinal);
 
     // The trade's own steps stand beside isolation: only minor servicing that holds lifts them.
@@ -49,7 +55,7 @@ internal static class BeyondRows
 
     private static Func<Story, Possible> WhereSwitchedOff(Func<Story, Possible> judge) =>
         story =>
-            story.Record.Place == WorkPlace.OnMachine || story.Isolatable.Any()
+            story.Place == WorkPlace.OnMachine || story.Isolatable.Any()
                 ? judge(story)
                 : Possible.NotApplicable;
 }

@@ -287,14 +287,14 @@ internal static class RunRows
 
     private static bool HasTask(Story story) => story.Steps.Any(s => s.Kind == Task);
 
-    private static Possible Trained(Story story, Step step)
+    internal static Possible Trained(Story story, Step step, bool asksForAPart = true)
     {
         var day = story.Context.Zone.DayOf(step.Event.At);
         return story.Person(step.By) switch
         {
             null => Possible.Unproven,
             { Authorised: false } => Possible.NotMet,
-            _ when IsOnlyAffected(story, step.By) => Possible.NotMet,
+            _ when asksForAPart && IsOnlyAffected(story, step.By) => Possible.NotMet,
             var known when known.TrainedOn > day || known.TrainedUntil < day => Possible.NotMet,
             _ => Possible.Met,
         };

@@ -16,7 +16,8 @@ internal static class TestRows
         var touched = story.Steps.Where(s => IsDoneByHand(story, s) && IsAmidARun(story, s)).ToList();
         return touched.Exists(s => !SharesItsInstant(story, s)) ? Possible.NotMet
             : touched.Count > 0 ? Possible.NeverMet
-            : IsTouchedBeforeTheStop(story) ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
+            : IsLetOffAmidARun(story) || IsTouchedBeforeTheStop(story)
+                ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
             : AsToldOfWork(story);
     }
 
@@ -47,6 +48,15 @@ internal static class TestRows
             ),
             _ => false,
         };
+
+    /// <summary>Pressure is let off at the machine, though not where the blades are.</summary>
+    private static bool IsLetOffAmidARun(Story story) =>
+        story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.StoredEnergyReleased
+            && s.Event.Source is SourceReference.One
+            && !IsDoneByHand(story, s)
+            && IsAmidARun(story, s)
+        );
 
     /// <summary>Running by the last word on it; where its end was never told, only until something shows it stopped.</summary>
     private static bool IsAmidARun(Story story, Step step)

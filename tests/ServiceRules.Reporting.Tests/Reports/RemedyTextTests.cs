@@ -289,4 +289,34 @@ public class RemedyTextTests
             Said(new Remedy.Turn(AdjusterKind.Clearance, left, right, [], [], [])),
             StringComparison.Ordinal
         );
+
+    [Fact]
+    public void Of_APartOfTheWay_TellsWhatStaysOutAndWhatBinds() =>
+        Assert.Equal(
+            "Turn clearance: left 2 steps close, right 2 steps close. By what was read this leaves 25 mm at 0.06 mm, still outside what "
+                + "is aimed for: the nearest that is sure not to touch. What binds is that nothing may touch on the way.",
+            Said(
+                new Remedy.Turn(AdjusterKind.Clearance, -2, -2, [], [], [])
+                {
+                    IsLeast = true,
+                    StillOut = [new("25 mm", Mm(0.09m), Mm(0.06m))],
+                    Binds = "that nothing may touch on the way",
+                }
+            )
+        );
+
+    [Fact]
+    public void Of_AStepLearnedOnOneSide_SaysWhich() =>
+        Assert.Contains(
+            "already turned on the left; the sheet's step does not hold there. The other side was not tried: contact is counted with "
+                + "the sheet's step as well.",
+            Said(
+                new Remedy.Turn(AdjusterKind.Clearance, -2, -2, [], [], [])
+                {
+                    LearnedStep = Mm(0.02m),
+                    LearnedSide = Side.Left,
+                }
+            ),
+            StringComparison.Ordinal
+        );
 }

@@ -209,4 +209,24 @@ public class CarriedShiftTests
         Assert.InRange(DoubtAfter(Side.Left, Middle("4.12 mm")), 0.0329m, 0.0330m);
         Assert.InRange(DoubtAfter(Side.Right, Middle("4.12 mm")), 0.0329m, 0.0330m);
     }
+
+    /// <summary>
+    /// Left turned between two readings, then the right by as much: both may have shifted by the same, and are two lengths all the
+    /// same, since something was turned between them.
+    /// </summary>
+    [Fact]
+    public void Build_ReadBeforeAndAfterATurnThatALaterOneEquals_IsNoContradiction()
+    {
+        var frame = Frame(
+            Height("left", "4.000 mm"),
+            Open(Side.Left, 2),
+            Height("left", "4.020 mm"),
+            Open(Side.Right, 2)
+        );
+
+        var place = Left(frame, MeasuredQuantity.HeightOfCut, 51);
+
+        Assert.Equal(KnownState.Carried, place.State);
+        Assert.Equal(Mm(4.02m), ((MeasuredValue)place.Knowledge!).Value);
+    }
 }

@@ -22,6 +22,60 @@ public sealed class GaugeTests
 
     private static readonly Instrument Second = First with { Id = new("HG-02") };
 
+    /// <summary>A zero may be off by 0.0005 in, by whatever step the gauge shows it: a coarser one is not let off more.</summary>
+    [Theory]
+    [InlineData("0.0127 mm", null, FindingReason.None)]
+    [InlineData("0.0128 mm", null, FindingReason.GaugeUnfit)]
+    [InlineData("-0.03 mm", null, FindingReason.GaugeUnfit)]
+    [InlineData("0.000 mm", "0.0128 mm", FindingReason.GaugeUnfit)]
+    [InlineData("-0.008 mm", "0.008 mm", FindingReason.GaugeUnfit)]
+    public void Build_AZeroError_CountsAlikeForEveryResolution(
+        string zero,
+        string? after,
+        FindingReason expected
+    ) =>
+        Assert.All(
+            new string?[] { "0.001 mm", "0.01 mm", "0.05 mm", "0.1 mm", null },
+            resolution =>
+            {
+                var frame = FrameBuilder.Build(
+                    Record(Unit(Height("left", "4.00 mm"))) with
+                    {
+                        Instruments =
+                        [
+                            First with
+                            {
+                                Resolution = resolution is null ? null : L(resolution),
+                                ZeroCheck = new(L(zero), null),
+                                ZeroCheckAfter = after is null ? null : new(L(after), null),
+                            },
+                        ],
+                    },
+                    Context,
+                    Book()
+                );
+
+                Assert.Equal(expected, Left(frame, MeasuredQuantity.HeightOfCut, 51).Doubt);
+            }
+        );
+
+    /// <summary>Where nobody says what step a gauge shows, its digits decide; the finding says so.</summary>
+    [Fact]
+    public void Evaluate_AGaugeWithoutAResolution_SaysThatItsDigitsStandForTheStep()
+    {
+        var silent = First with { Resolution = null };
+
+        Assert.Contains(
+            "gauge HG-01 states no resolution: the last digit written down, 0.001 mm, is taken for the step that it shows",
+            Assert.Single(Judged([silent], Height("left", "4.000 mm"), Height("right", "4.000 mm")).Notices),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            Judged([First], Height("left", "4.000 mm"), Height("right", "4.000 mm")).Notices,
+            notice => notice.Contains("resolution", StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     public void Evaluate_TwoGaugesDisagree_SaysThatItIsAGaugeAndWhichZeroToCheck()
     {

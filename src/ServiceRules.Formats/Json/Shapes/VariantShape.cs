@@ -77,10 +77,7 @@ internal sealed class VariantShape<T> : JsonShape<T>
                 {
                     ["type"] = "object",
                     ["description"] = Description,
-                    ["properties"] = new JsonObject
-                    {
-                        [marker] = Marker(),
-                    },
+                    ["properties"] = new JsonObject { [marker] = Marker() },
                     ["required"] = new JsonArray(marker),
                     ["oneOf"] = new JsonArray([
                         .. cases.Values.Select(one => one.ToSchema(definitions, marker)),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
@@ -14,11 +15,26 @@ public static class ReadingUnits
             record.Units.FirstOrDefault(one =>
                 finding.Subject is Subject.Unit subject && subject.Id == one.Id
             ) ?? record.Units[0];
-        return Of(
-            unit,
-            finding.Comparisons.IsEmpty ? MeasuredQuantity.Clearance : finding.Comparisons[0].Quantity
-        );
+        var quantity = finding.Comparisons.IsEmpty
+            ? MeasuredQuantity.Clearance
+            : finding.Comparisons[0].Quantity;
+        // What the statement rests on, in whose units it is told, and not what was read of it before something was turned.
+        return Most(
+                finding
+                    .Evidence.Select(pointer => EntryAt(record, pointer))
+                    .OfType<Reading>()
+                    .Where(reading => reading.Quantity == quantity)
+            ) ?? Of(unit, quantity);
     }
+
+    private static BenchEntry? EntryAt(ServiceRecord record, string pointer) =>
+        pointer.Split('/') is ["", "units", var unit, "entries", var entry, ..]
+        && int.TryParse(unit, NumberStyles.None, CultureInfo.InvariantCulture, out var which)
+        && int.TryParse(entry, NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+        && which < record.Units.Length
+        && index < record.Units[which].Entries.Length
+            ? record.Units[which].Entries[index]
+            : null;
 
     /// <summary>The units in which a quantity was read on a unit; metric when nothing was read.</summary>
     public static UnitSystem Of(UnitWork unit, MeasuredQuantity quantity)

@@ -152,19 +152,30 @@ public static class RemedyText
                 ? $"Predicted at least: {predicted}. Counted from the least that the readings leave and with the most that a step may take, so that nothing touches on the way: read again, then turn the rest."
                 : $"Predicted: {predicted}.";
         }
+        if (turn.Binds is { } binds)
+        {
+            yield return $"{StillOut(turn.StillOut, system)}What binds is {binds}.";
+        }
         if (turn.LearnedStep is { } learned)
         {
             var step =
                 turn.LearnedStepDoubt is { } doubt ? UncertaintyPrint.Beside(learned, doubt, system)
                 : turn.IsLeast ? LengthPrint.AtMost(learned, system)
                 : LengthPrint.Of(learned, system);
-            yield return $"Counted with {step} a step, as read before and after the steps already turned; the sheet's step does not hold here.";
+            yield return turn.LearnedSide is { } side
+                ? $"Counted with {step} a step, as read before and after the steps already turned on the {ReportWords.Of(side)}; the sheet's step does not hold there. The other side was not tried: contact is counted with the sheet's step as well."
+                : $"Counted with {step} a step, as read before and after the steps already turned; the sheet's step does not hold here.";
         }
         if (!turn.Again.IsEmpty)
         {
             yield return say(Again(turn.Again));
         }
     }
+
+    private static string StillOut(ImmutableArray<PredictedGap> places, UnitSystem system) =>
+        places.IsEmpty
+            ? string.Empty
+            : $"By what was read this leaves {ReportWords.Listed([.. places.Select(place => $"{place.Place} at {LengthPrint.Of(place.After, system)}")])}, still outside what is aimed for: the nearest that is sure not to touch. ";
 
     private static string Before(int steps) =>
         steps == 0 ? "every single one of these steps" : $"the first {Steps(steps)} of these";

@@ -50,19 +50,19 @@ internal sealed class BenchLog
         var found = FoundFlags();
         var readings = new Stack<LoggedReading>();
         var since = new Disturbances(sheet, shifts);
-        Dictionary<MeasuredQuantity, string> lastToDisturb = [];
+        var disturbedBy = new DisturbedBy();
         for (var index = entries.Length - 1; index >= 0; index--)
         {
             var pointer = Pointers.Entry(unit, index);
             switch (entries[index])
             {
                 case Reading reading:
-                    readings.Push(Logged(reading, index, found[index], since, lastToDisturb));
+                    readings.Push(Logged(reading, index, found[index], since, disturbedBy));
                     break;
                 case Grinding grinding:
                     var stated = grinding.States;
-                    Push(readings, stated, grinding.After, index, "/after", false, since, lastToDisturb);
-                    Disturb(grinding, pointer, since, lastToDisturb);
+                    Push(readings, stated, grinding.After, index, "/after", false, since, disturbedBy);
+                    Disturb(grinding, pointer, since, disturbedBy);
                     Push(
                         readings,
                         stated,
@@ -71,11 +71,11 @@ internal sealed class BenchLog
                         "/before",
                         found[index],
                         since,
-                        lastToDisturb
+                        disturbedBy
                     );
                     break;
                 default:
-                    Disturb(entries[index], pointer, since, lastToDisturb);
+                    Disturb(entries[index], pointer, since, disturbedBy);
                     break;
             }
         }
@@ -107,7 +107,7 @@ internal sealed class BenchLog
         int index,
         bool found,
         Disturbances since,
-        Dictionary<MeasuredQuantity, string> lastToDisturb
+        DisturbedBy disturbedBy
     ) =>
         new(
             index,
@@ -118,8 +118,11 @@ internal sealed class BenchLog
             GaugeOf(reading),
             found,
             since.On(reading.Quantity),
-            lastToDisturb.GetValueOrDefault(reading.Quantity)
-        );
+            disturbedBy.Last(reading.Quantity)
+        )
+        {
+            DisturbedAfter = disturbedBy.Count(reading.Quantity),
+        };
 
     private void Push(
         Stack<LoggedReading> readings,
@@ -129,7 +132,7 @@ internal sealed class BenchLog
         string member,
         bool found,
         Disturbances since,
-        Dictionary<MeasuredQuantity, string> lastToDisturb
+        DisturbedBy disturbedBy
     )
     {
         if (size is not null)
@@ -144,18 +147,16 @@ internal sealed class BenchLog
                     NearestGauge(index),
                     found,
                     since.On(quantity),
-                    lastToDisturb.GetValueOrDefault(quantity)
+                    disturbedBy.Last(quantity)
                 )
+                {
+                    DisturbedAfter = disturbedBy.Count(quantity),
+                }
             );
         }
     }
 
-    private void Disturb(
-        BenchEntry entry,
-        string pointer,
-        Disturbances since,
-        Dictionary<MeasuredQuantity, string> lastToDisturb
-    )
+    private void Disturb(BenchEntry entry, string pointer, Disturbances since, DisturbedBy disturbedBy)
     {
         since.Add(entry);
         var alone = new Disturbances(sheet);
@@ -164,7 +165,7 @@ internal sealed class BenchLog
         {
             if (!alone.On(quantity).IsNone)
             {
-                lastToDisturb.TryAdd(quantity, pointer);
+                disturbedBy.Add(quantity, pointer);
             }
         }
     }
@@ -174,4 +175,20 @@ internal sealed class BenchLog
 
     private Instrument? NearestGauge(int index) =>
         SizeGauge.Of(entries, index) is { } id ? gauges.FirstOrDefault(gauge => gauge.Id == id) : null;
+
+    /// <summary>What disturbed each quantity after an entry, the log being read from its end.</summary>
+    private sealed class DisturbedBy
+    {
+        private readonly Dictionary<MeasuredQuantity, (string Last, int Count)> told = [];
+
+        public void Add(MeasuredQuantity quantity, string pointer) =>
+            told[quantity] = told.TryGetValue(quantity, out var known)
+                ? (known.Last, known.Count + 1)
+                : (pointer, 1);
+
+        public string? Last(MeasuredQuantity quantity) =>
+            told.TryGetValue(quantity, out var known) ? known.Last : null;
+
+        public int Count(MeasuredQuantity quantity) => told.GetValueOrDefault(quantity).Count;
+    }
 }

@@ -23,8 +23,8 @@ internal static class BenchSteps
         };
 
     /// <summary>
-    /// The exact signed movement of the quantity at a station; none when amount, direction or the places of the
-    /// adjusters are not stated.
+    /// The signed movement of the quantity at a station by counted steps; none when direction or the places of the adjusters are
+    /// not stated, or the amount is not known in steps: a distance is what somebody wished to turn.
     /// </summary>
     public static Length? MovementAt(Length station, Adjustment adjustment, LimitSheet sheet)
     {
@@ -55,7 +55,6 @@ internal static class BenchSteps
         Length? amount = adjustment.Amount switch
         {
             AdjustmentAmount.Steps steps => StepOf(adjustment.Adjuster, sheet) * Math.Min(steps.Count, Most),
-            AdjustmentAmount.Distance distance => distance.Value.Value.Abs,
             _ => null,
         };
         return adjustment.Direction switch

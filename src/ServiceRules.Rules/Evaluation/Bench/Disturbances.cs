@@ -27,7 +27,7 @@ internal sealed class Disturbances(LimitSheet sheet, ShiftsInForce shifts)
             case Adjustment adjustment:
                 turned[adjustment.Adjuster] = turned
                     .GetValueOrDefault(adjustment.Adjuster)
-                    .And(adjustment, sheet);
+                    .And(adjustment, sheet, shifts);
                 break;
             case Grinding grinding:
                 voided.UnionWith(VoidedReadings.By(grinding.Kind));
@@ -133,9 +133,15 @@ internal sealed class Disturbances(LimitSheet sheet, ShiftsInForce shifts)
     /// <summary>How far one adjuster was turned, in steps per side; not countable when an amount is not known in steps.</summary>
     private readonly record struct Turned(int Left, int Right, bool Uncountable)
     {
-        public Turned And(Adjustment adjustment, LimitSheet sheet)
+        public Turned And(Adjustment adjustment, LimitSheet sheet, ShiftsInForce shifts)
         {
-            if (BenchSteps.CountOf(adjustment, sheet) is not { } steps)
+            if (
+                BenchSteps.CountOf(adjustment, sheet) is not { } steps
+                || (
+                    adjustment.Amount is AdjustmentAmount.Distance
+                    && shifts.Uncounted.Contains(adjustment.Adjuster)
+                )
+            )
             {
                 return this with { Uncountable = true };
             }

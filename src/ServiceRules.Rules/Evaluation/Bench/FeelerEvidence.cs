@@ -45,7 +45,16 @@ internal sealed class FeelerEvidence
         ];
 
     /// <summary>Weighs the feelers tried at one place. Nothing when none was tried since its adjuster was last turned.</summary>
-    public Weighed Weigh(IReadOnlyList<LoggedReading> atPlace)
+    public Weighed Weigh(IReadOnlyList<LoggedReading> atPlace) =>
+        OfEpochs(atPlace) with
+        {
+            LeavesOutTries = atPlace.Any(reading =>
+                reading is { Observed: Observation.FeelerTest, Since.IsStale: false }
+                && OwnTurns(reading).Any(turn => turn.Amount is AdjustmentAmount.Distance)
+            ),
+        };
+
+    private Weighed OfEpochs(IReadOnlyList<LoggedReading> atPlace)
     {
         var epochs = atPlace
             .Where(reading => reading.Observed is Observation.FeelerTest && !reading.Since.IsStale)
@@ -174,7 +183,7 @@ internal sealed class FeelerEvidence
             var side in OwnTurns(reading).SelectMany(EachSide).GroupBy(turn => (turn.Adjuster, turn.Side))
         )
         {
-            var (noted, counted) = (Length.Zero, Length.Zero);
+            var counted = Length.Zero;
             foreach (var turn in side)
             {
                 if (BenchSteps.MovementAt(station, turn, sheet) is not { } by)
@@ -182,11 +191,9 @@ internal sealed class FeelerEvidence
                     return null;
                 }
 
-                (noted, counted) =
-                    turn.Amount is AdjustmentAmount.Steps ? (noted, counted + by) : (noted + by, counted);
+                counted += by;
             }
 
-            moved = moved.And(noted, Length.Zero);
             if (counted != Length.Zero && StepInForce.Carrying(sheet, steps, side.Key.Adjuster) is { } range)
             {
                 var inSteps = counted.Millimetres / sheet.Of(side.Key.Adjuster)!.OneStep!.Value.Millimetres;

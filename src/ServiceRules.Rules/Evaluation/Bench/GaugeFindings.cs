@@ -10,7 +10,7 @@ internal static class GaugeFindings
 {
     /// <summary>
     /// Why readings with this gauge cannot prove anything: it failed an inspection, its calibration had run out by the
-    /// last of the job's days or was not yet done when the work was, or a zero check, or the drift between two, came out larger than the gauge can show. None when there is no such reason.
+    /// last of the job's days or was not yet done when the work was, or a zero check, or the drift between two, came out larger than a zero may be off. None when there is no such reason.
     /// </summary>
     public static FindingReason Unfitness(Instrument gauge, JobDays days)
     {
@@ -172,15 +172,18 @@ internal static class GaugeFindings
             ? (after.Error.Value - before.Error.Value).Abs
             : null;
 
-    /// <summary>Whether the zero moved by more than the gauge can show.</summary>
-    public static bool HasDrifted(Instrument gauge) =>
-        Drift(gauge) is { } drift && drift > SmallestStep(gauge, gauge.ZeroCheckAfter!.Error);
+    /// <summary>Whether the zero moved by more than a zero may be off.</summary>
+    public static bool HasDrifted(Instrument gauge) => Drift(gauge) > MostZeroError(gauge.Kind);
 
-    /// <summary>Whether a zero check came out further off than the gauge can show.</summary>
+    /// <summary>Whether a zero check came out further off than a zero may be.</summary>
     public static bool IsOff(Instrument gauge, ZeroCheck? check) =>
-        check is not null && check.Error.Value.Abs > SmallestStep(gauge, check.Error);
+        check?.Error.Value.Abs > MostZeroError(gauge.Kind);
 
-    /// <summary>Smallest step the gauge shows; where it states none, the last digit of what was written down.</summary>
-    private static Length SmallestStep(Instrument gauge, PrintedLength written) =>
-        gauge.Resolution?.Value.Abs ?? (written.RoundingHalfWidth * 2);
+    /// <summary>
+    /// How far off the zero of a gauge may be, whatever step it shows: one step of the ordinary gauges of the trade, of a tape a
+    /// tenth of a millimetre or 0.005 in (common practice, no source). Were it a step of the gauge itself, a coarser gauge would
+    /// prove with a zero that a finer one may not have.
+    /// </summary>
+    public static Length MostZeroError(InstrumentKind kind) =>
+        Length.FromInches(kind is InstrumentKind.DiameterTape ? 0.005m : 0.0005m);
 }

@@ -25,6 +25,12 @@ internal sealed record LoggedReading(
     string? VoidedBy
 )
 {
+    /// <summary>
+    /// How many entries after it disturb its quantity: readings of one place with as many have nothing turned between them, which
+    /// equal doubt since then does not say.
+    /// </summary>
+    public int DisturbedAfter { get; init; }
+
     /// <summary>Something made it void: its own adjuster was turned, or something else voided it.</summary>
     public bool IsVoid => Since.IsStale || Since.TurnedItself;
 
@@ -47,5 +53,5 @@ internal sealed record LoggedReading(
         };
 
     /// <summary>The same reading as it stood when it was taken: nothing done since.</summary>
-    public LoggedReading AsTaken() => this with { Since = default, VoidedBy = null };
+    public LoggedReading AsTaken() => this with { Since = default, VoidedBy = null, DisturbedAfter = 0 };
 }

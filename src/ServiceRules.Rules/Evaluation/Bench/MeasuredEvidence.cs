@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -28,8 +29,7 @@ internal static class MeasuredEvidence
         }
 
         var shift = current[^1].Since.Shift;
-        // What a gauge that proves nothing tells of the shift parts readings as well: no doubt about a gauge softens a breach.
-        var together = current.FindAll(reading => reading.Since == current[^1].Since);
+        var together = current.FindAll(reading => reading.DisturbedAfter == current[^1].DisturbedAfter);
         var fit = together.FindAll(reading =>
             GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.None
         );
@@ -69,8 +69,15 @@ internal static class MeasuredEvidence
             AsRead = carried > Length.Zero ? mean : null,
             Gauges = agreement.Gauges,
             Counted = agreement.Counted,
+            ByDigits = ByDigits(agreement.Lately),
         };
     }
+
+    private static (Id<Instrument> Gauge, Length Step)? ByDigits(List<LoggedReading> readings) =>
+        readings.FindAll(reading => reading.Gauge is { Resolution: null })
+            is [{ Gauge: { } gauge }, ..] silent
+            ? (gauge.Id, CoarsestOf(silent.FindAll(reading => reading.Gauge == gauge)) * 2)
+            : null;
 
     /// <summary>The gauge that took all of them; none where there were several, or none is named.</summary>
     private static Instrument? OneGauge(List<LoggedReading> readings) =>

@@ -54,11 +54,13 @@ internal sealed class PlaceEvidence(
                 ?? sheet.Width.Governing.System,
             IsReadInBoth = isReadInBoth,
             CountsEarlierTries = length.CountsEarlierTries,
+            LeavesOutTries = length.Knowledge is LengthInterval && tried.LeavesOutTries,
             Doubt = length.Doubt,
             AsRead = length.Knowledge is MeasuredValue ? length.AsRead : null,
             Shared = length.Shared,
             Gauge = length.Gauge,
             Gauges = measured.Gauges,
+            ByDigits = length.Knowledge is MeasuredValue ? measured.ByDigits : null,
             Counted = measured.Counted,
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
         };

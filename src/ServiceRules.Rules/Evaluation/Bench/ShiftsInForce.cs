@@ -15,30 +15,40 @@ internal sealed class ShiftsInForce
 {
     private readonly ImmutableArray<ShiftLearned> told;
 
-    private ShiftsInForce(ImmutableArray<ShiftLearned> learned, ImmutableArray<ShiftLearned> told)
+    private ShiftsInForce(
+        ImmutableArray<ShiftLearned> learned,
+        ImmutableArray<ShiftLearned> told,
+        ImmutableHashSet<AdjusterKind> uncounted
+    )
     {
         Learned = learned;
         this.told = told;
+        Uncounted = uncounted;
     }
 
-    public static ShiftsInForce OfSheet { get; } = new([], []);
+    public static ShiftsInForce OfSheet { get; } = new([], [], []);
+
+    /// <summary>Adjusters whose turns noted as a distance stand for no number of steps, since readings disprove one of them.</summary>
+    public ImmutableHashSet<AdjusterKind> Uncounted { get; }
 
     /// <summary>Those that stand in place of the sheet's.</summary>
     public ImmutableArray<ShiftLearned> Learned { get; }
 
     /// <summary>Whether nothing but the sheet says anything.</summary>
-    public bool IsOfSheet => Learned.IsEmpty && told.IsEmpty;
+    public bool IsOfSheet => Learned.IsEmpty && told.IsEmpty && Uncounted.IsEmpty;
 
     /// <summary>Weighs what a bench log tells.</summary>
     /// <param name="sure">Trials of what each adjuster carries along, with gauges that prove something.</param>
     /// <param name="any">The same with any gauge: they count for readings that prove nothing met anyway, so that no doubt
     /// about a gauge softens a breach.</param>
     /// <param name="sheet">The sheet with its largest shifts.</param>
+    /// <param name="distances">Turns noted as distances, with what readings tell of them.</param>
     public static ShiftsInForce From(
         ImmutableArray<StepsTried> sure,
         ImmutableArray<StepsTried> any,
-        LimitSheet sheet
-    ) => any.IsEmpty ? OfSheet : new(Weighed(sure, sheet), Weighed(any, sheet));
+        LimitSheet sheet,
+        ImmutableArray<DistanceTried> distances
+    ) => new(Weighed(sure, sheet), Weighed(any, sheet), NotedDistance.Uncounted(distances, sheet));
 
     /// <summary>The largest shift by one step; none where the sheet says that any turn makes readings stale.</summary>
     /// <param name="adjuster">What is turned.</param>

@@ -26,6 +26,15 @@ internal readonly record struct StepInForce(
     Length Doubt
 )
 {
+    /// <summary>How far what was learned may itself be off; where both sides were tried, <see cref="Doubt"/>.</summary>
+    public Length? LearnedDoubt { get; private init; }
+
+    /// <summary>
+    /// The side alone that a learned step was learned on: of the other nobody knows whether it does what the sheet says, so the
+    /// sheet's step stays among what is credible.
+    /// </summary>
+    public Side? OnlySide { get; private init; }
+
     // A step proven to obtain less than this share of the sheet's slips rather than moves: nothing is counted with it
     // (common practice, no source).
     private const decimal LeastShare = 0.25m;
@@ -41,7 +50,7 @@ internal readonly record struct StepInForce(
         var stated = unit.Sheet.Of(kind)?.OneStep;
         ImmutableArray<StepTrial> trials = [.. Tried(unit.StepsTried, kind)];
         var learned = Learned(trials);
-        if (IsAmiss(stated, learned) || IsContested(trials))
+        if (IsAmiss(stated, learned) || IsContested(trials) || NotedDistance.IsContradicted(unit, kind))
         {
             return null;
         }
@@ -49,15 +58,39 @@ internal readonly record struct StepInForce(
         if (
             learned?.Best is { } best
             && Math.Round(best.Millimetres, Decimals) is > 0 and var rounded
-            && (stated is not { } told || learned.Against(told) is not StepAnswer.Agrees)
+            && (stated is not { } print || learned.Against(print) is not StepAnswer.Agrees)
         )
         {
-            return Within(Length.FromMillimetres(rounded), true, Length.Zero, [.. Ends(learned.PerStep)]);
+            var ofOneSide = SideTold(unit.StepsTried, kind);
+            var told = Within(Length.FromMillimetres(rounded), true, Length.Zero, [.. Ends(learned.PerStep)]);
+            return ofOneSide is null || stated is not { } untried
+                ? told
+                : Within(told.Step, true, Length.Zero, [told.Least, told.Most, untried]) with
+                {
+                    LearnedDoubt = told.Doubt,
+                    OnlySide = ofOneSide,
+                };
         }
 
         return stated is { } sheet && sheet > Length.Zero
-            ? Within(sheet, false, DigitsOf(unit.Sheet.Of(kind)!), Possible(unit.StepsTried, kind, sheet))
+            ? Within(
+                sheet,
+                false,
+                DigitsOf(unit.Sheet.Of(kind)!),
+                [.. Possible(unit.StepsTried, kind, sheet), .. NotedDistance.Possible(unit, kind, sheet)]
+            )
             : null;
+    }
+
+    /// <summary>The one side that the trials tell of, the other having an adjuster of its own that nobody tried; none where both.</summary>
+    private static Side? SideTold(IEnumerable<StepsTried> tried, AdjusterKind kind)
+    {
+        var told = tried
+            .Where(each => each.Adjuster == kind)
+            .Select(each => each.TellsOf)
+            .Distinct()
+            .ToList();
+        return told is [Side.Left or Side.Right] ? told[0] : null;
     }
 
     private static StepInForce Within(
@@ -148,8 +181,13 @@ internal readonly record struct StepInForce(
     /// </summary>
     public static bool IsBroken(UnitFrame unit, AdjusterKind kind) =>
         IsContested(unit, kind)
+        || NotedDistance.IsContradicted(unit, kind)
         || IsAmiss(unit.Sheet.Of(kind)?.OneStep, Learned(unit, kind))
-        || IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind))
+        || IsAmissByDistance(unit, kind);
+
+    /// <summary>Whether a turn noted as a distance may have obtained nothing, or next to nothing, or the other way.</summary>
+    public static bool IsAmissByDistance(UnitFrame unit, AdjusterKind kind) =>
+        IsAmiss(DistanceTried.AsNoted, LearnedByDistance(unit, kind))
         || LastByPlace(unit.DistancesTried.Where(tried => tried.Adjuster == kind))
             .Any(tried => IsAmiss(DistanceTried.AsNoted, LearnedStep.From([tried.Trial])));
 

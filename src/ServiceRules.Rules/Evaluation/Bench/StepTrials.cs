@@ -154,6 +154,7 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
         )
         {
             TellsOf = TellsOf(steps.Left, steps.Right, adjuster, place.Station),
+            ReadFrom = before.Readings[^1].Index,
         };
     }
 
@@ -203,7 +204,10 @@ internal sealed class StepTrials(UnitWork work, LimitSheet sheet, JobDays days)
             Length.FromMillimetres(turned),
             StepTrial.Between(moved.AtPlace, start, end),
             second.System
-        );
+        )
+        {
+            ReadAt = after.Readings[0].Index,
+        };
     }
 
     /// <summary>Readings at one place with nothing turned between, and what they prove: one reading to both its trials.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 
@@ -20,6 +21,12 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
 
     /// <summary>Feelers tried before a step, moved with it, tell something that those tried since do not.</summary>
     public bool CountsEarlierTries { get; init; }
+
+    /// <summary>Feelers tried before a turn that was noted as a distance play no part.</summary>
+    public bool LeavesOutTries { get; init; }
+
+    /// <summary>The gauge that states no resolution, and the last digit written down that stands for its step; none where each does.</summary>
+    public (Id<Instrument> Gauge, Length Step)? ByDigits { get; init; }
 
     /// <summary>How the last two gauges agree, where more than one read; or how a gauge contradicts itself.</summary>
     public GaugeComparison? Gauges { get; init; }

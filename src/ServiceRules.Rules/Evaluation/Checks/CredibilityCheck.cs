@@ -55,6 +55,7 @@ internal static class CredibilityCheck
             CredibilityOf.OffsetChanges =>
                 "No clock is written with another offset from UTC but where the site's clocks were moved.",
             CredibilityOf.UnknownSources => "No entry names a source that the machine is not known to have.",
+            CredibilityOf.RestTooSoon => "Nothing is said to be at rest sooner than it can have been seen.",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -79,6 +80,8 @@ internal static class CredibilityCheck
                 "Ask whoever entered it by which clock; correct the time, saying why.",
             CredibilityOf.UnknownSources =>
                 "Correct the name, saying why; or enter the source in the register and the procedure.",
+            CredibilityOf.RestTooSoon =>
+                "Ask whoever looked when everything stood still; enter what they say as a late entry.",
             CredibilityOf.RecordDate => "Correct the date or the times, saying why.",
             CredibilityOf.DeviceHistory =>
                 "Ask whoever hung it when it came off and went on; enter what they say as a late entry.",

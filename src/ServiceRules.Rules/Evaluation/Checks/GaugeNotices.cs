@@ -39,6 +39,14 @@ internal static class GaugeNotices
             }
 
             var said = places.Said(place.Station, place.Blade);
+            if (place.ByDigits is var (gauge, step))
+            {
+                yield return (
+                    said,
+                    $"gauge {gauge} states no resolution: the last digit written down, {Wording.Of(step, place.System)}, is taken for the step that it shows"
+                );
+            }
+
             if (place.Counted is { } counted)
             {
                 yield return (said, counted.Words(place.System));

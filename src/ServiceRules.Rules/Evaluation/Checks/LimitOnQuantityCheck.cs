@@ -81,6 +81,16 @@ internal static class LimitOnQuantityCheck
             )
             .Concat(
                 places
+                    .Usable.Where(place => place.LeavesOutTries)
+                    .Select(place =>
+                        (
+                            places.Said(place.Station, place.Blade),
+                            "tries before a turn that was noted as a distance do not count: how far it moved the gap nobody read"
+                        )
+                    )
+            )
+            .Concat(
+                places
                     .Usable.Where(place =>
                         place.Knowledge is LengthInterval && place.Feelers.Any(feeler => feeler.IsByRootSum)
                     )

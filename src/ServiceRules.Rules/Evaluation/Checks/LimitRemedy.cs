@@ -58,6 +58,13 @@ internal static class LimitRemedy
     ) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && unit.Sheet.Of(kind)?.Step is not null
             ? AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone)
+        : IsOfSeveralBlades(places)
+            ? places.Obstacles.IsEmpty ? new Remedy.Act(rule.Advice)
+                : new Remedy.ReadAgain(
+                    quantity,
+                    [.. places.Obstacles.Select(obstacle => obstacle.Place)],
+                    "it is out on one blade, and not every blade was read: moving the unit moves all of them"
+                )
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
             ? (Remedy?)Repair(quantity, unit)
                 ?? TooBowed(places, zone)
@@ -66,6 +73,10 @@ internal static class LimitRemedy
                 ?? (Remedy?)Moved(quantity, unit, places, aim)
                 ?? new Remedy.Act(rule.Advice)
         : new Remedy.Act(rule.Advice);
+
+    /// <summary>A line of one blade tells nothing of how far to move what another blade puts out.</summary>
+    private static bool IsOfSeveralBlades(UnitPlaces places) =>
+        places.Usable.Select(place => place.Blade).Distinct().Count() > 1;
 
     private static Remedy.Act? Repair(MeasuredQuantity quantity, UnitFrame unit) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind ? StepRepair.For(unit, kind) : null;

@@ -73,9 +73,10 @@ internal sealed class MatchedUnit
                 .Where(each => each.Places.Obstacles.IsEmpty)
                 // Nor is what has to be repaired first.
                 .Where(each => !StepInForce.IsBroken(each.Unit, kind))
-                .Select(each => (each.Unit, Lines: each.Places.Lines().ToList()))
+                .Select(each => (each.Unit, each.Places, Lines: each.Places.Lines().ToList()))
                 // A unit that was read blade by blade can only be moved as a whole.
                 .Where(each => each.Lines.Count == 1)
+                .Where(each => each.Places.Usable.Select(place => place.Blade).Distinct().Count() == 1)
                 .Select(each => new MatchedUnit(each.Unit, quantity, kind, each.Lines[0], book))
                 .Where(unit => LimitRemedy.Best(unit.Middle.Knowledge) is not null),
         ];

@@ -105,6 +105,9 @@ internal sealed class OneSidedContact
             ) ?? at.Find(place => place is { Blade: null, Contact: ContactState.None });
     }
 
+    /// <summary>What is too wide only beyond it: read in both units, beyond both prints.</summary>
     private static Length? Upper(UnitFrame unit, MeasuredQuantity quantity, PlaceKnown clear) =>
-        PrintedZone.Of(null, unit.Sheet.Of(quantity)?.Upper, null)?.In(clear.System).Upper;
+        unit.Sheet.Of(quantity)?.Upper is not { } most ? null
+        : clear.IsReadInBoth ? Length.Max(most.In(UnitSystem.Metric), most.In(UnitSystem.Inch))
+        : most.In(clear.System);
 }

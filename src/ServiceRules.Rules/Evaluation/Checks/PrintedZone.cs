@@ -68,6 +68,15 @@ internal sealed record PrintedZone
             null
         );
 
+    /// <summary>The same by two sheets at once: in each system of units the tighter of what they print.</summary>
+    public static PrintedZone Within(DualPrint one, DualPrint other) =>
+        new(
+            Around(Length.Zero, Length.Min(one.In(UnitSystem.Metric), other.In(UnitSystem.Metric))),
+            Around(Length.Zero, Length.Min(one.In(UnitSystem.Inch), other.In(UnitSystem.Inch))),
+            (one.Governing.Value <= other.Governing.Value ? one : other).Governing.System,
+            null
+        );
+
     /// <summary>
     /// No difference, either way, greater than the room between two limits; none when a limit is missing or they leave no
     /// room.

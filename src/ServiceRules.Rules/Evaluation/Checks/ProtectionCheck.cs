@@ -21,6 +21,7 @@ internal static class ProtectionCheck
         var protection = reading.Protection;
         var faults = new List<TimelineFault>();
         faults.AddRange(WorkWhileRunning.Faults(reading, words));
+        faults.AddRange(OthersWithHandsIn.Faults(DutyFrame.Of(rule, frame)));
         faults.AddRange(RemovalDuties.Faults(DutyFrame.Of(rule, frame)));
         faults.AddRange(HandsByTheLog.Faults(reading, protection, words));
         if (protection is not null)

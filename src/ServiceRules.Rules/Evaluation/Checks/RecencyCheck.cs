@@ -88,21 +88,21 @@ internal static class RecencyCheck
             { ZeroCheck: { } zero } when GaugeFindings.IsOff(instrument, zero) => Fault(
                 Verdict.NotMet,
                 FindingReason.GaugeUnfit,
-                $"The zero check of gauge {instrument.Id} came out {zero.Error} off, more than the gauge can show.",
+                $"The zero check of gauge {instrument.Id} came out {zero.Error} off, more than the {MostZeroError(instrument, zero)} that a zero may be off.",
                 pointer,
                 SetAgain
             ),
             { ZeroCheckAfter: { } after } when GaugeFindings.IsOff(instrument, after) => Fault(
                 Verdict.NotMet,
                 FindingReason.GaugeUnfit,
-                $"At the end of the job the zero of gauge {instrument.Id} was {after.Error} off, more than the gauge can show.",
+                $"At the end of the job the zero of gauge {instrument.Id} was {after.Error} off, more than the {MostZeroError(instrument, after)} that a zero may be off.",
                 pointer,
                 SetAgain
             ),
             { ZeroCheckAfter: { } after } when GaugeFindings.HasDrifted(instrument) => Fault(
                 Verdict.NotMet,
                 FindingReason.GaugeUnfit,
-                $"The zero of gauge {instrument.Id} moved by {Wording.Of(GaugeFindings.Drift(instrument)!.Value, after.Error.System)} during the job, more than the gauge can show.",
+                $"The zero of gauge {instrument.Id} moved by {Wording.Of(GaugeFindings.Drift(instrument)!.Value, after.Error.System)} during the job, more than the {MostZeroError(instrument, after)} that a zero may be off.",
                 pointer,
                 SetAgain
             ),
@@ -212,6 +212,9 @@ internal static class RecencyCheck
         string pointer,
         string act
     ) => TimelineOutcome.Of(verdict, reason, statement, [pointer], act);
+
+    private static string MostZeroError(Instrument instrument, ZeroCheck check) =>
+        Wording.Of(GaugeFindings.MostZeroError(instrument.Kind), check.Error.System);
 
     private static string Day(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

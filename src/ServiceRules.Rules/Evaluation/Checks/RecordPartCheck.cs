@@ -12,14 +12,14 @@ internal static class RecordPartCheck
     public static CheckOutcome Evaluate(Check.RecordPart check, Rule rule, JobFrame frame, UnitFrame? unit) =>
         check.Part switch
         {
-            RequiredPart.SignOff => SignedOff(frame),
+            RequiredPart.SignOff => SignedOff(frame, check.By),
             RequiredPart.FollowUp => FollowedUp(frame),
             RequiredPart.SafetyDefectsClosed => DefectsClosed(TimelineReading.Of(frame)),
             RequiredPart.BlockageByTool => Clearing.ByTool(TimelineReading.Of(frame)),
             _ => throw new InvalidOperationException("parts of a record are a closed family"),
         };
 
-    private static CheckOutcome SignedOff(JobFrame frame)
+    private static CheckOutcome SignedOff(JobFrame frame, PersonAsked? asked)
     {
         if (frame.Record.SignOff is not { } signOff)
         {
@@ -32,20 +32,36 @@ internal static class RecordPartCheck
             );
         }
 
-        var signed = JudgedOrder.MomentOf(signOff.At, frame.Context.Zone);
+        var moment = JudgedOrder.MomentOf(signOff.At, frame.Context.Zone);
         var after = frame.Events.LastOrDefault(entry =>
             entry.Event.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped
-            && entry.Moment > signed
+            && entry.Moment > moment
         );
-        return after is null
-            ? Told.Met($"Signed off by {signOff.By} at {signOff.At.Text}.", ["/signOff"])
-            : TimelineOutcome.Of(
+        if (after is not null)
+        {
+            return TimelineOutcome.Of(
                 Verdict.Unproven,
                 FindingReason.NotCredible,
                 $"Signed off at {signOff.At.Text}, before the work ended ({after.Event.At.Text}).",
                 ["/signOff"],
                 "Sign the job off again, after the work."
             );
+        }
+
+        var reading = TimelineReading.Of(frame);
+        var signed = $"Signed off by {signOff.By} at {signOff.At.Text}";
+        return PersonStanding.Lacking(reading, signOff.By, signOff.At, asked) is { } lacking
+            ? TimelineOutcome.Of(
+                lacking.Verdict,
+                lacking.Reason,
+                $"{signed}, {lacking.Text}.",
+                ["/signOff"],
+                lacking.Act
+            )
+            : Told.Met($"{signed}.", ["/signOff"]) with
+            {
+                Notices = PersonStanding.Notices(reading, signOff.By, asked),
+            };
     }
 
     private static CheckOutcome FollowedUp(JobFrame frame) =>

@@ -50,12 +50,12 @@ internal static class SettlingFeelers
         List<string> parts = [];
         if (isOpenBelow)
         {
-            parts.Add(Below(needed.Least!.Value, compared.LowerLimit, tolerance, place.System) + tail);
+            parts.Add(Below(needed.Least!.Value, compared.LowerLimit, known, tolerance, place) + tail);
         }
 
         if (isOpenAbove)
         {
-            parts.Add(Above(needed.Greatest!.Value, compared.UpperLimit, tolerance, place.System) + tail);
+            parts.Add(Above(needed.Greatest!.Value, compared.UpperLimit, known, tolerance, place) + tail);
         }
 
         return string.Join("; and ", parts);
@@ -65,26 +65,72 @@ internal static class SettlingFeelers
         room is { } asked && CanBe(asked, known, tolerance) ? asked : null;
 
     /// <summary>What passes keeps the limit; what does not pass at a thickness below it shows the station out.</summary>
-    private static string Below(Length least, Length? limit, Length tolerance, UnitSystem system) =>
-        $"{Wording.AtLeast(least + tolerance, system)} or more passing"
-        + (
-            limit > tolerance
-                ? $", or {Wording.AtMost(limit.Value - tolerance, system)} or less not passing,"
-                : string.Empty
-        )
-        + " settles the lower limit";
+    private static string Below(
+        Length least,
+        Length? limit,
+        LengthInterval known,
+        Length tolerance,
+        PlaceKnown place
+    )
+    {
+        var passing = FeelersAtHand.AtLeast(least + tolerance, place);
+        // A blade as thick as one that did not pass is no advice, nor one that cannot pass by what was tried.
+        var isAtHand = !(passing - tolerance >= known.Upper?.Value) && !IsStopped(passing, place);
+        return (
+                isAtHand
+                    ? $"{Wording.AtLeast(passing, place.System)} or more passing"
+                    : $"{Wording.AtLeast(least + tolerance, place.System)} or more passing, which no usual set holds below what did not pass,"
+            )
+            + (
+                limit is { } stated
+                && FeelersAtHand.AtMost(stated - tolerance, place) is { } stopped
+                && !IsPassed(stopped, place)
+                    ? $"{(isAtHand ? "," : string.Empty)} or {Wording.AtMost(stopped, place.System)} or less not passing,"
+                    : string.Empty
+            )
+            + " settles the lower limit";
+    }
 
-    private static string Above(Length greatest, Length? limit, Length tolerance, UnitSystem system) =>
-        string.Join(
-            ", or ",
-            new[]
-            {
-                greatest > tolerance
-                    ? $"{Wording.AtMost(greatest - tolerance, system)} or less not passing"
+    private static string Above(
+        Length greatest,
+        Length? limit,
+        LengthInterval known,
+        Length tolerance,
+        PlaceKnown place
+    )
+    {
+        var stopped = FeelersAtHand.AtMost(greatest - tolerance, place);
+        var isAtHand =
+            stopped is not null
+            && !(stopped + tolerance <= known.Lower?.Value)
+            && !IsPassed(stopped.Value, place);
+        var more =
+            limit is { } most
+            && FeelersAtHand.Above(most + tolerance, place) is var beyond
+            && !IsStopped(beyond, place)
+                ? $"{Wording.AtLeast(beyond, place.System)} or more passing"
+                : null;
+        return string.Join(
+                " or ",
+                new[]
+                {
+                    isAtHand
+                        ? $"{Wording.AtMost(stopped!.Value, place.System)} or less not passing{(more is null ? string.Empty : ",")}"
+                    : greatest > tolerance
+                        ? $"{Wording.AtMost(greatest - tolerance, place.System)} or less not passing, which no usual set holds above what passed,"
                     : null,
-                limit is { } most ? $"more than {Wording.AtLeast(most + tolerance, system)} passing" : null,
-            }.OfType<string>()
-        ) + " settles the upper limit";
+                    more,
+                }.OfType<string>()
+            ) + " settles the upper limit";
+    }
+
+    /// <summary>Whether one no thicker did not pass: then neither will it.</summary>
+    private static bool IsStopped(Length thickness, PlaceKnown place) =>
+        place.Feelers.Any(feeler => !feeler.Passes && feeler.Thickness <= thickness);
+
+    /// <summary>Whether one no thinner passed: then it will too.</summary>
+    private static bool IsPassed(Length thickness, PlaceKnown place) =>
+        place.Feelers.Any(feeler => feeler.Passes && feeler.Thickness >= thickness);
 
     /// <summary>Whether a feeler thinner than what did not pass, and thicker than what passed, can still show that much.</summary>
     private static bool CanBe(ReadingRoom needed, LengthInterval known, Length tolerance) =>

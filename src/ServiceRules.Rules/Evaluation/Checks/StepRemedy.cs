@@ -46,6 +46,11 @@ internal static class StepRemedy
                 LearnedStepDoubt = isLeast ? null : LearnedDoubt(kind, unit),
                 ReadAfter = task.KeepClear ? ReadAfter(kind, unit, plan, pair) : null,
                 IsLeast = isLeast,
+                LearnedSide = CountedWith(kind, unit, isLeast) is null
+                    ? null
+                    : StepInForce.Of(unit, kind)?.OnlySide,
+                StillOut = isLeast ? StillOut(unit, places, plan, pair, zone) : [],
+                Binds = isLeast ? Binds(unit, kind, places, zone) : null,
             },
             ClickSolution.Infeasible
             {
@@ -128,15 +133,59 @@ internal static class StepRemedy
             : null;
     }
 
+    /// <summary>
+    /// The places that by what was read, and by the step as it is counted, would still lie outside: where nothing may touch, a part
+    /// of the way is all that is told.
+    /// </summary>
+    private static ImmutableArray<PredictedGap> StillOut(
+        UnitFrame unit,
+        UnitPlaces places,
+        ClickSolution.Plan plan,
+        AdjusterPair pair,
+        PrintedZone zone
+    )
+    {
+        var held = HeldTo(zone, places.Usable);
+        return
+        [
+            .. from place in places.Usable
+            where place.Station is not null
+            let now = LimitRemedy.Best(place.Knowledge!)
+            where now is not null
+            let then = now.Value + pair.Movement(plan.LeftSteps, plan.RightSteps, place.Station!.Value)
+            where !held.Contains(then)
+            select new PredictedGap(UnitPlaces.Name(place.Station, place.Blade), now.Value, then),
+        ];
+    }
+
+    /// <summary>What keeps a part of the way from being all of it: how well the gaps are known, or how well a step is.</summary>
+    private static string Binds(UnitFrame unit, AdjusterKind kind, UnitPlaces places, PrintedZone zone)
+    {
+        var worst = places.Usable.MaxBy(place => MatchedUnit.Doubt(place.Knowledge!))!;
+        var doubt = MatchedUnit.Doubt(worst.Knowledge!);
+        var room = zone.Common.Width * 0.5m;
+        var step = StepInForce.Of(unit, kind);
+        return doubt > room
+            ? $"how well the gap is known: ± {UncertaintyPrint.Of(doubt, worst.System)}, where what is aimed for leaves {Wording.Of(room!.Value, worst.System)} either way: a finer gauge or a closer pair of feelers comes first"
+            : "that nothing may touch on the way"
+                + (
+                    step is { } each && each.Most > each.Step
+                        ? $", where a step may take {Wording.AtLeast(each.Most, worst.System)}"
+                        : string.Empty
+                );
+    }
+
     /// <summary>The step that was learned, or where the most is counted with and that was learned, the most; else none.</summary>
     private static Length? CountedWith(AdjusterKind kind, UnitFrame unit, bool isLeast) =>
         StepInForce.Of(unit, kind) is not { } step ? null
         : !step.IsLearned ? null
-        : isLeast ? step.Most
-        : step.Step;
+        : !isLeast ? step.Step
+        // The most may be the sheet's, where one side alone was tried.
+        : step.OnlySide is not null && step.Most == unit.Sheet.Of(kind)?.OneStep ? null
+        : step.Most;
 
     private static Length? LearnedDoubt(AdjusterKind kind, UnitFrame unit) =>
-        StepInForce.Of(unit, kind) is { IsLearned: true } step ? step.Doubt : null;
+        StepInForce.Of(unit, kind) is { IsLearned: true } step ? step.LearnedDoubt ?? step.Doubt : null;
 
     /// <summary>
     /// How many of the single steps cannot touch even where each obtains what the sheet says, though less was proven: a slipping

@@ -34,6 +34,7 @@ internal static class StepsAfterWork
             faults.AddRange(BeforeTests(check, reading, words));
         }
 
+        faults.AddRange(PersonStanding.Faults(reading, restsOn, check.By));
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(

@@ -29,9 +29,24 @@ internal static class StepsBeforeWork
             JudgeStep(step, reading, words, faults, restsOn);
         }
 
-        return faults.Count > 0
-            ? TimelineOutcome.OfFaults(faults)
-            : TimelineOutcome.Met(reading, Shown(check, steps, reading, words, restsOn), restsOn);
+        faults.AddRange(PersonStanding.Faults(reading, restsOn, check.By));
+        if (faults.Count > 0)
+        {
+            return TimelineOutcome.OfFaults(faults);
+        }
+
+        var met = TimelineOutcome.Met(reading, Shown(check, steps, reading, words, restsOn), restsOn);
+        return met with
+        {
+            Notices =
+            [
+                .. met.Notices,
+                .. restsOn
+                    .Select(entry => entry.Event.Actor)
+                    .Distinct()
+                    .SelectMany(person => PersonStanding.Notices(reading, person, check.By)),
+            ],
+        };
     }
 
     private static void JudgeStep(

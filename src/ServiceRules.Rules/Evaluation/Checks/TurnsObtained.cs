@@ -11,9 +11,6 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class TurnsObtained
 {
-    // Turned by eye, a distance may come out some way off; from half of it less or more it is told (common practice, no source).
-    private const decimal FarOff = 0.5m;
-
     public static IEnumerable<string> Notices(MeasuredQuantity quantity, UnitFrame unit) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind
             ? new[] { ByParts(quantity, kind, unit) }
@@ -61,6 +58,7 @@ internal static class TurnsObtained
     )
     {
         var tried = unit.DistancesTried.Where(each => each.Adjuster == kind).ToList();
+        var isInSteps = unit.Sheet.Of(kind)?.Step is not null;
         if (tried.Count == 0)
         {
             return [];
@@ -68,7 +66,7 @@ internal static class TurnsObtained
 
         if (
             StepInForce.LearnedByDistance(unit, kind) is { } learned
-            && Told(quantity, kind, tried[^1], learned, string.Empty) is { } together
+            && Told(quantity, kind, tried[^1], learned, string.Empty, isInSteps) is { } together
         )
         {
             return [together];
@@ -84,7 +82,8 @@ internal static class TurnsObtained
                         kind,
                         each,
                         alone,
-                        each.Station is null ? string.Empty : $" at {places.Said(each.Station, null)}"
+                        each.Station is null ? string.Empty : $" at {places.Said(each.Station, null)}",
+                        isInSteps
                     )
                     : null
             )
@@ -96,12 +95,13 @@ internal static class TurnsObtained
         AdjusterKind kind,
         DistanceTried tried,
         LearnedStep learned,
-        string at
+        string at,
+        bool isInSteps
     )
     {
         var turned =
             $"{Wording.Of(tried.Noted, tried.System)} {Way(kind, tried.Trial)}, as it was noted, moved the {Wording.Of(quantity)}{at}";
-        return Amiss(turned, learned, DistanceTried.AsNoted) ?? FarFrom(turned, learned, tried);
+        return Amiss(turned, learned, DistanceTried.AsNoted) ?? FarFrom(turned, learned, tried, isInSteps);
     }
 
     /// <summary>The other way, or by nothing that shows; none where it moved its way.</summary>
@@ -115,14 +115,14 @@ internal static class TurnsObtained
             : null;
     }
 
-    private static string? FarFrom(string turned, LearnedStep learned, DistanceTried last)
+    /// <summary>Of an adjuster in steps any difference that is proven is told, since nothing is counted on it then.</summary>
+    private static string? FarFrom(string turned, LearnedStep learned, DistanceTried last, bool isInSteps)
     {
-        var known = learned.PerStep.AsInterval();
-        var isFar =
-            known.Upper?.Value < DistanceTried.AsNoted * FarOff
-            || known.Lower?.Value > DistanceTried.AsNoted * (1 + FarOff);
+        var isTold =
+            NotedDistance.IsFarOff(learned)
+            || (isInSteps && learned.Against(DistanceTried.AsNoted) is not StepAnswer.Agrees);
         var change = last.Trial.Steps > 0 ? last.Trial.Change : Negated.Of(last.Trial.Change);
-        return isFar
+        return isTold
             ? $"{turned} by {Wording.Of(change, last.System)}: look for a slipping screw, a loose or a seized pivot, and see that the distance was noted right, before turning further"
             : null;
     }

@@ -40,7 +40,7 @@ internal static class UnitSpread
                 select new Pair(
                     left,
                     right,
-                    Tighter(
+                    PrintedZone.Within(
                         units[first].Sheet.Of(quantity)!.AcrossUnits!,
                         units[second].Sheet.Of(quantity)!.AcrossUnits!
                     )
@@ -78,7 +78,7 @@ internal static class UnitSpread
             select new Pair(
                 end,
                 beside,
-                Tighter(
+                PrintedZone.Within(
                     Limit(pair.First, quantity) ?? Limit(pair.Second, quantity)!,
                     Limit(pair.Second, quantity) ?? Limit(pair.First, quantity)!
                 )
@@ -156,7 +156,7 @@ internal static class UnitSpread
         var place = $"{left.Name} to {right.Name}";
         return PlaceJudgement.Of(
             right.IsAbove(left) ? right.Above(left, quantity, place) : left.Above(right, quantity, place),
-            PrintedZone.Within(pair.Most),
+            pair.Most,
             rule.Decision
         );
     }
@@ -225,9 +225,6 @@ internal static class UnitSpread
     private static DualPrint? Limit(UnitFrame unit, MeasuredQuantity quantity) =>
         unit.Sheet.Of(quantity)?.AdjacentEnds;
 
-    private static DualPrint Tighter(DualPrint one, DualPrint other) =>
-        one.Governing.Value <= other.Governing.Value ? one : other;
-
     /// <summary>Two that are held together, and how far apart they may be.</summary>
-    private sealed record Pair(DifferenceSide Left, DifferenceSide Right, DualPrint Most);
+    private sealed record Pair(DifferenceSide Left, DifferenceSide Right, PrintedZone Most);
 }

@@ -25,26 +25,26 @@ internal static class WearLeft
         }
 
         var system = worn[0].System;
+        // Read in both units it is held to both prints, so what is left is left above the stricter of them.
+        var isReadInBoth = worn.Exists(place => place.IsReadInBoth || place.System != system);
+        Length? Least() => PrintedZone.Of(limit?.Lower, null, null)?.For(system, isReadInBoth).Lower;
         return quantity switch
         {
-            MeasuredQuantity.ReelDiameter when limit?.Lower?.In(system) is { } least => OfReel(
+            MeasuredQuantity.ReelDiameter when Least() is { } least => OfReel(
                 unit,
                 Value(worn[0]),
                 least,
                 system
             ),
-            MeasuredQuantity.BedknifeLip when limit?.Lower?.In(system) is { } least => OfLip(
+            MeasuredQuantity.BedknifeLip when Least() is { } least => OfLip(
                 unit,
                 Value(worn[0]),
                 least,
                 system
             ),
-            MeasuredQuantity.LandWidth when limit?.Upper?.In(system) is { } most => OfLand(
-                unit,
-                Value(worn[^1]),
-                most,
-                system
-            ),
+            MeasuredQuantity.LandWidth
+                when PrintedZone.Of(null, limit?.Upper, null)?.For(system, isReadInBoth).Upper is { } most =>
+                OfLand(unit, Value(worn[^1]), most, system),
             _ => [],
         };
     }

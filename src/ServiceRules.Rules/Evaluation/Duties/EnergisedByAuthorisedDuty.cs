@@ -104,7 +104,7 @@ internal static class EnergisedByAuthorisedDuty
                 FindingReason.WrongPerson,
                 $"{told}, {Authorities.Against(Authority.Denied)}."
             ),
-            { } when IsOnlyAffected(duty, person) => Wrong(
+            { } when JobPeople.IsOnlyAffected(duty, person) => Wrong(
                 FindingReason.WrongPerson,
                 $"{told}, whom the record has as affected by the work and with no part in it."
             ),
@@ -122,11 +122,6 @@ internal static class EnergisedByAuthorisedDuty
         TimelineFault Wrong(FindingReason reason, string text) =>
             new(Verdict.NotMet, reason, text, [run.Entry], Act);
     }
-
-    private static bool IsOnlyAffected(DutyFrame duty, Id<Participant> person) =>
-        JobPeople.Affected(duty).Contains(person)
-        && !duty.Reading.HandsIn.Contains(person)
-        && !duty.Record.People.Any(one => one.Id == person && one.Role != JobRole.Affected);
 
     private sealed record Run(OrderedEvent Entry, ServiceTask? Task)
     {

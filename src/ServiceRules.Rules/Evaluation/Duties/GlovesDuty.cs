@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -27,8 +29,8 @@ internal static class GlovesDuty
                 [entry, run.Start],
                 "No gloves near a turning reel: they draw the hand in. Gloves on only at rest, locked and wedged."
             );
-        var found = faults.ToList();
         var ofJob = runs.Where(run => run.IsOfJob).ToImmutableArray();
+        List<TimelineFault> found = [.. faults, .. LeftOn(duty, ofJob)];
         return found.Count > 0 ? TimelineOutcome.OfFaults(found)
             : ofJob.IsEmpty ? TimelineOutcome.NotApplicable("The record shows no run of the reel in the job.")
             : TimelineOutcome.Met(
@@ -37,4 +39,35 @@ internal static class GlovesDuty
                 [.. ofJob.Select(run => run.Start)]
             );
     }
+
+    // Put on with nothing left to do by hand before the reel turns: for the reel that turns, by all that is shown.
+    private static IEnumerable<TimelineFault> LeftOn(DutyFrame duty, ImmutableArray<MachineRun> runs) =>
+        from entry in duty.Reading.Of(TimelineEventKind.GlovesWorn)
+        let run = runs.FirstOrDefault(run => run.Start.Place() > entry.Place())
+        where run is { IsStartMissing: false } && !AreUsed(duty, entry, run)
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)}, with nothing done by hand between that and {run.Named}, and does not show them off by then.",
+            [entry, run.Start],
+            "Gloves off before the reel is run; have whoever wore them say when, as a late entry."
+        );
+
+    private static bool AreUsed(DutyFrame duty, OrderedEvent gloves, MachineRun run)
+    {
+        var until = new TimelineInterval(gloves.Place(), run.Start.Place());
+        return Wearers(gloves)
+            .Any(person =>
+                duty.Reading.Works.Any(work => work.Person == person && !work.Interval.Overlap(until).IsEmpty)
+                || duty.Reading.Events.Any(entry =>
+                    entry.Event.Actor == person
+                    && HandsInRun.IsDoneAtTheUnit(entry.Event.Kind)
+                    && until.Contains(entry.Place())
+                )
+                || duty.Reading.MayHaveBeenIn(gloves.Place()).Any(stop => stop.Event.Actor == person)
+            );
+    }
+
+    private static IEnumerable<Id<Participant>> Wearers(OrderedEvent gloves) =>
+        [gloves.Event.Actor, .. gloves.Event.Others];
 }

@@ -12,7 +12,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <param name="Entry">The step.</param>
 internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
 {
-    // Pressure is let off at a lever or a valve; these are held, blocked or braked where they are.
+    // These are held, blocked or braked where they are.
     private static readonly ImmutableArray<Id<EnergySource>> HeldAtTheUnit =
     [
         new("gravity"),
@@ -38,6 +38,28 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
                 .Where(both => both.Run is { } run && !IsCutOff(duty, run, both.Entry))
                 .Select(both => new HandsInRun(both.Run!, both.Entry)),
         ];
+    }
+
+    /// <summary>
+    /// Pressure entered as let off during a run, at a lever or a valve of which nothing tells where it is: whoever did it was
+    /// at the machine while it ran, and its pump makes pressure as long as it does.
+    /// </summary>
+    public static IEnumerable<TimelineFault> Pressure(DutyFrame duty)
+    {
+        var runs = MachineRun.Of(duty);
+        return from entry in duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
+            where
+                entry.Event.Source is SourceReference.One { Source: var source }
+                && !HeldAtTheUnit.Contains(source)
+            let run = LastBefore(runs, entry)
+            where run is not null && !IsCutOff(duty, run, entry)
+            select new TimelineFault(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {EventWords.Done(entry.Event.Kind)} ({((SourceReference.One)entry.Event.Source!).Source}) {duty.Words.AtBy(entry)}, during {run.Named}: it does not show where {entry.Event.Actor} stood while the machine ran, nor that anything stays released of a machine that runs.",
+                [run.Start, entry],
+                "Release stored energy on a machine that stands still; have whoever did it say where they stood."
+            );
     }
 
     /// <summary>
@@ -101,7 +123,8 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
             }
         );
 
-    private static bool IsDoneAtTheUnit(TimelineEventKind kind) =>
+    /// <summary>Whether a step is made with a hand at the unit, whatever it is made for.</summary>
+    public static bool IsDoneAtTheUnit(TimelineEventKind kind) =>
         kind
             is TimelineEventKind.ReelWedged
                 or TimelineEventKind.UnitSupported

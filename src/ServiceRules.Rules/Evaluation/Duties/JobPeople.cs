@@ -35,6 +35,12 @@ internal static class JobPeople
             .Select(person => person.Id)
             .Distinct();
 
+    /// <summary>Named as affected by the work, with no part in it and no hands in.</summary>
+    public static bool IsOnlyAffected(DutyFrame duty, Id<Participant> person) =>
+        Affected(duty).Contains(person)
+        && !duty.Reading.HandsIn.Contains(person)
+        && !duty.Record.People.Any(one => one.Id == person && one.Role != JobRole.Affected);
+
     /// <summary>Those whom an entry puts in charge of the group or of the crews.</summary>
     public static IEnumerable<Id<Participant>> InCharge(DutyFrame duty) =>
         duty

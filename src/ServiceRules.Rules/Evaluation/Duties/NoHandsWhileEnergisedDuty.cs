@@ -21,6 +21,7 @@ internal static class NoHandsWhileEnergisedDuty
         List<TimelineFault> shown =
         [
             .. HandsInRun.Of(duty).Select(hands => hands.Fault(duty.Words, Act)),
+            .. HandsInRun.Pressure(duty),
             .. HandsInRun.BeforeShutdown(duty),
         ];
         if (runs.IsEmpty && untold.IsEmpty && shown.Count == 0)

@@ -75,6 +75,7 @@ internal static class RegisterDuties
                 Verdicts = DutyEntry.NeverUnproven,
             },
             [EnergyDuty.WorkByAuthorised] = new(WorkByAuthorisedDuty.Judge),
+            [EnergyDuty.IsolationByAuthorised] = new(IsolationByAuthorisedDuty.Judge),
             [EnergyDuty.TrainingThroughWork] = new(TrainingThroughWorkDuty.Judge)
             {
                 Verdicts = DutyEntry.NeverUnproven,
@@ -82,6 +83,11 @@ internal static class RegisterDuties
             [EnergyDuty.InspectionThroughWork] = new(InspectionThroughWorkDuty.Judge)
             {
                 SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
+                Verdicts = DutyEntry.NeverUnproven,
+            },
+            [EnergyDuty.PlaceAsRecorded] = new(PlaceAsRecordedDuty.Judge)
+            {
+                SuppressedBy = Suppressors.None,
                 Verdicts = DutyEntry.NeverUnproven,
             },
             [EnergyDuty.OwnExceptionNotReleased] = new(OwnExceptionNotReleasedDuty.Judge)

@@ -19,6 +19,11 @@ internal static class BenchTimes
                 yield return doubt;
             }
         }
+
+        if (ReadingTimes.In(reading) is { } tooFast)
+        {
+            yield return tooFast;
+        }
     }
 
     /// <summary>Pointers of bench entries whose time contradicts the order in which they stand.</summary>
@@ -74,6 +79,15 @@ internal static class BenchTimes
                     $"the entry at {at.Text} on {unit.Id} stands after the one at {before.At.Text}"
                 );
             }
+            else if (entry is Grinding ground && Standing(reading, ground, moment) is { } why)
+            {
+                yield return Doubt(
+                    unitIndex,
+                    index,
+                    $"the {(ground.Kind == GrindingKind.Lapping ? "lapping" : "grinding")} of {unit.Id} is timed at {at.Text}, {why}: "
+                        + "it is done on a reel that turns, so the time or that is not so"
+                );
+            }
             else if (
                 (entry is Grinding or PartFitted || byHand.Contains(Pointers.Entry(unitIndex, index)))
                 && !reading.Works.IsEmpty
@@ -95,6 +109,31 @@ internal static class BenchTimes
 
     private static EntryDoubt Doubt(int unit, int entry, string why) =>
         new(CredibilityOf.EntryTimes, Pointers.Entry(unit, entry), why, Weakens: false);
+
+    /// <summary>
+    /// Why a reel cannot have turned when it was lapped, or ground on the grinder of which the record is; null: it may have.
+    /// </summary>
+    private static string? Standing(TimelineReading reading, Grinding ground, Moment moment)
+    {
+        if (ground.Kind != GrindingKind.Lapping && reading.Frame.Record.Place != WorkPlace.OnBench)
+        {
+            return null;
+        }
+
+        // Times are often noted to the minute: before or after every entry of it.
+        TimelinePlace[] places = [new(moment, int.MinValue), new(moment, int.MaxValue)];
+        var off = (reading.Protection?.Sources ?? []).FirstOrDefault(source =>
+            source.HasIsolator
+            && StartsHeldOff.IsDrive(source.Source.Id)
+            && places.All(source.Isolated.Contains)
+        );
+        return off is not null ? $"while {TimelineWords.Named(off.Source)} is off"
+            : !reading.Energisings.IsEmpty
+            && IsDuringWork(reading, ground, moment)
+            && !places.Any(reading.Running.Contains)
+                ? "with hands in and no run of the reel shown"
+            : null;
+    }
 
     // Both ends count: times are often noted to the minute.
     private static bool IsDuringWork(TimelineReading reading, BenchEntry entry, Moment moment) =>

@@ -40,6 +40,7 @@ internal static class CredibilityReading
             CredibilityOf.StartedHeldOff => StartsHeldOff.In(reading),
             CredibilityOf.OffsetChanges => OffsetChanges.In(reading),
             CredibilityOf.UnknownSources => UnknownSources.In(reading),
+            CredibilityOf.RestTooSoon => RestTooSoon.In(reading),
             _ => throw new ArgumentOutOfRangeException(
                 nameof(kind),
                 kind,
@@ -60,8 +61,10 @@ internal static class CredibilityReading
             .Concat(ElsewhereDoubts.OfPeople(reading))
             .Concat(DeviceHistory.In(reading))
             .Concat(StartsHeldOff.In(reading))
+            .Concat(RestTooSoon.In(reading))
             .Where(doubt => doubt.Weakens)
             .Select(doubt => doubt.Pointer)
+            .Concat(SaidLive.Standing(reading).Select(entry => entry.Pointer()))
             .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)

@@ -126,16 +126,16 @@ public sealed class ChecksPageTests
             Words(page, name, Resolved(schema!.AsObject()));
         }
 
-        page.Append(
-            CultureInfo.InvariantCulture,
-            $"\n{InBase(rules)}\n\n```json\n{rules[0].Text}\n```\n"
-        );
+        page.Append(CultureInfo.InvariantCulture, $"\n{InBase(rules)}\n\n```json\n{rules[0].Text}\n```\n");
     }
 
     private static string InBase(List<(Rule Rule, string Text)> rules) =>
         rules[0].Text == Made ? "The base pack needs no rule of this kind; one of a site could be:"
         : rules.Count == 1 ? "The one rule of the base pack with it:"
-        : string.Create(CultureInfo.InvariantCulture, $"One of the {rules.Count} rules of the base pack with it:");
+        : string.Create(
+            CultureInfo.InvariantCulture,
+            $"One of the {rules.Count} rules of the base pack with it:"
+        );
 
     private static void Words(StringBuilder page, string name, JsonObject schema)
     {
@@ -227,7 +227,9 @@ public sealed class ChecksPageTests
     private static Rule? Parsed(JsonObject rule)
     {
         JsonObject file = new() { ["format"] = "rules/1", ["rules"] = new JsonArray(rule) };
-        return RulePackFormat.Rules.Read(Encoding.UTF8.GetBytes(file.ToJsonString())).TryGet(out var read, out _)
+        return RulePackFormat
+            .Rules.Read(Encoding.UTF8.GetBytes(file.ToJsonString()))
+            .TryGet(out var read, out _)
             ? read.Rules[0]
             : null;
     }
@@ -258,10 +260,11 @@ public sealed class ChecksPageTests
         string.Concat(
             value
                 .ToString()
-                .Select((letter, at) =>
-                    char.IsAsciiLetterUpper(letter)
-                        ? (at > 0 ? "-" : "") + char.ToLowerInvariant(letter)
-                        : letter.ToString()
+                .Select(
+                    (letter, at) =>
+                        char.IsAsciiLetterUpper(letter)
+                            ? (at > 0 ? "-" : "") + char.ToLowerInvariant(letter)
+                            : letter.ToString()
                 )
         );
 
@@ -269,7 +272,10 @@ public sealed class ChecksPageTests
     private static IEnumerable<(string Kind, Rule Rule, string Text)> Read(string file)
     {
         string[] lines = File.ReadAllLines(file);
-        Assert.True(RulePackFormat.Rules.Read(File.ReadAllBytes(file)).TryGet(out var read, out var wrong), wrong.ToString());
+        Assert.True(
+            RulePackFormat.Rules.Read(File.ReadAllBytes(file)).TryGet(out var read, out var wrong),
+            wrong.ToString()
+        );
         int rule = 0;
         for (int line = 0; line < lines.Length; line++)
         {

@@ -114,4 +114,30 @@ public class ContactCheckTests
 
         Assert.Equal((Verdict.Unproven, FindingReason.NoSettingInForce), (outcome.Verdict, outcome.Reason));
     }
+
+    /// <summary>
+    /// Upper limit 0.0025 in (0.0635 mm), or 0.064 mm, tolerance 0.0001 in: 0.0026 in that passes is beyond neither, 0.00261 in by
+    /// 0.0638 mm beyond that of the inch alone, 0.0027 in beyond both. It was tried in both units.
+    /// </summary>
+    [Theory]
+    [InlineData("0.0026 in", "0.0035 in", false)]
+    [InlineData("0.00261 in", "0.0035 in", true)]
+    [InlineData("0.00261 in", "0.09 mm", false)]
+    [InlineData("0.0027 in", "0.09 mm", true)]
+    public void Evaluate_ClearSideReadInBothUnits_IsTooWideBeyondBothPrints(
+        string passes,
+        string stops,
+        bool isTooWide
+    )
+    {
+        var outcome = Judge(
+            Fits,
+            Feeler("left", "0.0005 in", false),
+            Feeler("right", passes, true),
+            Feeler("right", stops, false),
+            Contact(ContactState.Partial)
+        );
+
+        Assert.Equal(isTooWide, outcome.Statement.Contains("too wide", StringComparison.Ordinal));
+    }
 }

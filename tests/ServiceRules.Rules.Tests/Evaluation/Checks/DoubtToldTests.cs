@@ -256,13 +256,13 @@ public sealed class DoubtToldTests
         "0.0015 in",
         true,
         Verdict.Unproven,
-        "thicker feelers until one does not pass: 0.00227 in or less not passing, or more than 0.0026 in passing settles the upper limit, at the end as well"
+        "thicker feelers until one does not pass: 0.002 in or less not passing, or 0.003 in or more passing settles the upper limit, at the end as well"
     )]
     [InlineData(
         "0.001 in",
         false,
         Verdict.Unproven,
-        "thinner feelers until one passes: 0.00067 in or more passing, or 0.0004 in or less not passing, settles the lower limit, at the end as well"
+        "thinner feelers until one passes: 0.00067 in or more passing, which no usual set holds below what did not pass, settles the lower limit, at the end as well"
     )]
     public void Evaluate_FeelersOnOneSideAlone_AsksForTheFeelerThatIsMissing(
         string feeler,
@@ -302,7 +302,7 @@ public sealed class DoubtToldTests
         );
 
         Assert.Equal(
-            "try the feelers on both sides of the limit, or a finer gauge: 0.00233 in or less not passing, or more than 0.0026 in passing settles the upper limit, at the end as well",
+            "try the feelers on both sides of the limit, or a finer gauge: 0.00233 in or less not passing, which no usual set holds above what passed, settles the upper limit, at the end as well",
             Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
         );
     }
@@ -331,7 +331,7 @@ public sealed class DoubtToldTests
         var after = Judge(Gap, [Feeler("left", passing, true), .. tried]);
 
         Assert.Contains(
-            "0.00078 in or more passing, or 0.0004 in or less not passing, settles the lower limit, at the end as well",
+            "0.00078 in or more passing, which no usual set holds below what did not pass, settles the lower limit, at the end as well",
             Assert.IsType<Remedy.ReadAgain>(before.Remedy).Why,
             StringComparison.Ordinal
         );

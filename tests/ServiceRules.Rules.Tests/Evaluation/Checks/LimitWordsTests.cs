@@ -260,4 +260,36 @@ public class LimitWordsTests
 
     private static CheckOutcome BowedHeight(string middle) =>
         Judge(OnTarget, Height("left", "4.00 mm"), Height("middle", middle), Height("right", "4.00 mm"));
+
+    /// <summary>Out on one blade that was read at one side alone: a line of another blade tells nothing of how far to move.</summary>
+    [Fact]
+    public void Evaluate_OutOnOneBladeOfSome_IsReadOnEveryBladeBeforeItIsMoved()
+    {
+        var outcome = Judge(
+            new Check.LimitOnQuantity(
+                MeasuredQuantity.HeightOfCut,
+                LimitSource.SettingOrder,
+                CheckedPlaces.StationsAndEnds
+            ),
+            Height("left", "4.00 mm") with
+            {
+                Blade = 1,
+            },
+            Height("left", "4.20 mm") with
+            {
+                Blade = 2,
+            },
+            Height("right", "4.00 mm") with
+            {
+                Blade = 1,
+            }
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.StartsWith(
+            "it is out on one blade, and not every blade was read",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
+    }
 }

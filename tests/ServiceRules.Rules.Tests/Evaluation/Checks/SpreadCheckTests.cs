@@ -414,4 +414,48 @@ public class SpreadCheckTests
 
         Assert.Equal(isMoved, units.Moves.Any(move => move.Unit == "U-01-1"));
     }
+
+    /// <summary>
+    /// Two sheets, 0.10 mm or 0.0040 in and 0.0041 in or 0.099 mm: read in millimetres the second is the tighter though its governing
+    /// print is the wider, and the other way round in inches.
+    /// </summary>
+    [Theory]
+    [InlineData("4.0995 mm", Verdict.NotMet)]
+    [InlineData("4.0985 mm", Verdict.Met)]
+    public void Evaluate_UnitsOfTwoSheets_AreHeldToTheTighterPrintOfTheirSystem(
+        string second,
+        Verdict expected
+    )
+    {
+        static LimitSheet Printing(string id, DualPrint across) =>
+            Sheet with
+            {
+                Id = new(id),
+                Quantities =
+                [
+                    .. Sheet.Quantities.Select(each =>
+                        each.Quantity is MeasuredQuantity.HeightOfCut
+                            ? each with
+                            {
+                                AcrossUnits = across,
+                            }
+                            : each
+                    ),
+                ],
+            };
+        var book = new RuleBook(
+            [],
+            [Printing("sheet-a", D("0.10 mm", "0.0040 in")), Printing("sheet-b", D("0.0041 in", "0.099 mm"))]
+        );
+        var frame = FrameBuilder.Build(
+            Record(At(1, "4.00 mm", "4.00 mm"), At(2, second, second) with { Sheet = "sheet-b" }),
+            Context,
+            book
+        );
+
+        Assert.Equal(
+            expected,
+            CheckEvaluation.Evaluate(RuleFor(Units, RuleDecision.Simple), frame, null).Verdict
+        );
+    }
 }

@@ -1,7 +1,9 @@
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -158,5 +160,114 @@ public class StepsThatDifferTests
 
         Assert.Equal(Length.FromInches(0.0009m), known.Lower!.Value.Value);
         Assert.Equal(Length.FromInches(0.00165m), known.Upper!.Value.Value);
+    }
+
+    /// <summary>
+    /// 0.065 mm a step from 0.190 mm, and it is to finish by opening: two steps land inside, but three to come back one touch. It
+    /// is free as it stands, so that opening until free helps nothing; one step comes nearest.
+    /// </summary>
+    [Fact]
+    public void Evaluate_FreeButEveryWayInTouches_TellsTheNearestAndNotToOpen()
+    {
+        var finishing = Sheet with
+        {
+            Adjusters =
+            [
+                .. Sheet.Adjusters.Select(each =>
+                    each.Kind is AdjusterKind.Clearance
+                        ? each with
+                        {
+                            Finish = FinishDirection.Opening,
+                        }
+                        : each
+                ),
+            ],
+        };
+        var frame = FrameBuilder.Build(
+            Record(
+                Unit(
+                    Gap("left", "0.060 mm"),
+                    Gap("right", "0.060 mm"),
+                    Open(Side.Both, 2),
+                    Gap("left", "0.190 mm"),
+                    Gap("right", "0.190 mm")
+                )
+            ),
+            Context with
+            {
+                SettingOrders = [Order with { Schools = [new("sheet-a", ContactSchool.AirGap)] }],
+            },
+            Book(finishing)
+        );
+
+        var cannot = Assert.IsType<Remedy.CannotBeTurnedIn>(Judge(Limit, frame).Remedy);
+
+        Assert.StartsWith("it is free as it stands", cannot.WouldHelp, StringComparison.Ordinal);
+        Assert.Equal((-1, -1), (cannot.Nearest?.LeftSteps, cannot.Nearest?.RightSteps));
+    }
+
+    /// <summary>
+    /// Tried on the left alone, where it slips to 0.004 mm a step: the right may well take the sheet's 0.0127 mm, so that no
+    /// single step that is told may touch even if all of them do.
+    /// </summary>
+    [Fact]
+    public void Evaluate_StepLearnedOnOneSideAlone_IsNotCountedForTheOther()
+    {
+        var turn = Assert.IsType<Remedy.Turn>(
+            Judge(
+                Limit,
+                Gap("left", "0.150 mm"),
+                Gap("right", "0.090 mm"),
+                Closed(Side.Left, 5),
+                Gap("left", "0.130 mm"),
+                Gap("right", "0.088 mm")
+            ).Remedy
+        );
+
+        var (left, right) = (0, 0);
+        foreach (var step in turn.Sequence)
+        {
+            (left, right) =
+                step.Side is Side.Left
+                    ? (left + (step.Opens ? 1 : -1), right)
+                    : (left, right + (step.Opens ? 1 : -1));
+            // U of DG-01 is 0.0025 mm; stations at a tenth of the width.
+            Assert.True(0.088m - 0.0025m + (0.0127m * ((0.1m * left) + (0.9m * right))) > 0);
+            Assert.True(0.130m - 0.0025m + (0.0127m * ((0.9m * left) + (0.1m * right))) > 0);
+        }
+    }
+
+    /// <summary>
+    /// The gauge leaves ± 0.03 mm and the limits 0.0255 either way: what can be told without touching is a part of the way that by
+    /// its own readings still lies outside. It is said, with what binds.
+    /// </summary>
+    [Fact]
+    public void Evaluate_PartOfTheWay_SaysWhatStaysOutAndWhatBinds()
+    {
+        var coarse = Instruments[3] with
+        {
+            Id = new("DI-02"),
+            Resolution = L("0.01 mm"),
+            Calibration = new(new(2026, 1, 10), new(2027, 1, 10), L("0.03 mm"), 2m),
+        };
+        var frame = FrameBuilder.Build(
+            Record(
+                Unit(
+                    Measured(MeasuredQuantity.Clearance, "left", "0.120 mm", "DI-02"),
+                    Measured(MeasuredQuantity.Clearance, "right", "0.010 mm", "DI-02")
+                )
+            ) with
+            {
+                Instruments = [coarse],
+            },
+            Context,
+            Book()
+        );
+
+        var turn = Assert.IsType<Remedy.Turn>(Judge(Limit, frame).Remedy);
+
+        Assert.True(turn.IsLeast);
+        Assert.Contains("how well the gap is known: ± 0.031 mm", turn.Binds, StringComparison.Ordinal);
+        Assert.Equal(["51 mm", "459 mm"], turn.StillOut.Select(place => place.Place));
     }
 }

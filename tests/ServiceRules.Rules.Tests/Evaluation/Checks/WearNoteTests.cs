@@ -236,4 +236,26 @@ public class WearNoteTests
             Before = L(before),
             After = L(after),
         };
+
+    /// <summary>Read in both units it is held to both prints: what is left is left above the stricter, 4.81 in.</summary>
+    [Fact]
+    public void Evaluate_ReelReadInBothUnits_TellsWhatIsLeftAboveTheStricterPrint()
+    {
+        var both = Stated with
+        {
+            Quantities = [Limit(MeasuredQuantity.ReelDiameter) with { Lower = D("122 mm", "4.81 in") }],
+        };
+
+        var told = Assert.Single(
+            Notices(
+                both,
+                MeasuredQuantity.ReelDiameter,
+                Read(MeasuredQuantity.ReelDiameter, "124.00 mm"),
+                Read(MeasuredQuantity.ReelDiameter, "4.8819 in")
+            ),
+            notice => notice.Contains("of diameter left", StringComparison.Ordinal)
+        );
+
+        Assert.Contains("above the limit of 122.174 mm", told, StringComparison.Ordinal);
+    }
 }

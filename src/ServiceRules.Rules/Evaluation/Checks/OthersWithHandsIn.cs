@@ -1,0 +1,75 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// What others are shown doing with the machine while somebody has hands in: it is handed back, or its user is at the
+/// controls, stops the drive or looks whether it stands.
+/// </summary>
+internal static class OthersWithHandsIn
+{
+    public static IEnumerable<TimelineFault> Faults(DutyFrame duty) =>
+        HandedBack(duty).Concat(AtTheControls(duty));
+
+    private static IEnumerable<TimelineFault> HandedBack(DutyFrame duty) =>
+        from back in duty.Reading.Of(TimelineEventKind.HandedBack)
+        from work in duty.Reading.Works
+        where work.Interval.Contains(back.Place())
+        let fault = HandedBack(duty, back, work)
+        where fault is not null
+        select fault;
+
+    private static TimelineFault? HandedBack(DutyFrame duty, OrderedEvent back, WorkInterval work)
+    {
+        var words = duty.Words;
+        // Without an end of work, that the machine went back may only mean that the end was not entered.
+        if (work.Stop is not { } stop)
+        {
+            return duty.Reading.IsOpen
+                ? new(
+                    Verdict.Unproven,
+                    FindingReason.InProgress,
+                    $"The record shows {EventWords.Done(back.Event.Kind)} {words.AtBy(back)}, and does not show that {work.Person}, at work from {words.Time(work.Start)}, had stopped by then.",
+                    [back, work.Start],
+                    "Enter when hands-on work stopped."
+                )
+                : null;
+        }
+
+        var told = new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows {EventWords.Done(back.Event.Kind)} {words.AtBy(back)} while {work.Person} was at work: whoever has it back may start it.",
+            [back, work.Start],
+            "Nobody hands a machine back before everybody's hands are out and seen to be."
+        );
+        var isUntold =
+            back.Place().IsInTheMinuteOf(work.Start.Place()) || back.Place().IsInTheMinuteOf(stop.Place());
+        return isUntold ? LeadUpOutcome.Untold(told) : told;
+    }
+
+    private static IEnumerable<TimelineFault> AtTheControls(DutyFrame duty) =>
+        from entry in duty.Reading.Of(TimelineEventKind.DriveDisengaged, TimelineEventKind.SeenAtRest)
+        where IsTheUsers(duty, entry.Event.Actor) && !duty.Reading.Running.Contains(entry.Place())
+        let work = duty.Reading.Works.FirstOrDefault(work =>
+            work.Interval.Contains(entry.Place()) && !entry.Place().IsInTheMinuteOf(work.Start.Place())
+        )
+        where work is { Stop: not null } || (work is not null && duty.Reading.IsOpen)
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)}, who has no part in the work, while {work.Person} was at work: it does not show that the machine stood still until then.",
+            [entry, work.Start],
+            "Ask who was at the machine then, and why; nobody else touches its controls while hands are in."
+        );
+
+    // Whoever works, now or in the next shift, leads or is authorised may well look again.
+    private static bool IsTheUsers(DutyFrame duty, Id<Participant> person) =>
+        !duty.Reading.HandsIn.Contains(person)
+        && (JobPeople.IsOnlyAffected(duty, person) || Authorities.Of(duty, person) == Authority.Denied);
+}

@@ -1,0 +1,66 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+/// <summary>What others do with the machine while somebody has hands in.</summary>
+public sealed class OthersWithHandsInTests
+{
+    private const string Whole = MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After;
+
+    private static readonly SafetyCase Job = new()
+    {
+        People =
+        [
+            SafetyCase.Person("tech-01"),
+            SafetyCase.Person("op-01", JobRole.Affected),
+            SafetyCase.Person("lead-01", JobRole.Leads),
+        ],
+    };
+
+    [Theory]
+    [InlineData("09:00 handed_back tech-01", Verdict.NotMet)]
+    [InlineData("08:20 handed_back tech-01", Verdict.Unproven)]
+    [InlineData("09:40 handed_back tech-01", Verdict.Met)]
+    [InlineData("09:41 handed_back tech-01", Verdict.Met)]
+    [InlineData("08:19 handed_back tech-01", Verdict.Met)]
+    public void Protection_HandedBack_OnlyWithAllHandsOut(string entry, Verdict expected) =>
+        Assert.Equal(expected, Judge(Job, entry).Verdict);
+
+    [Fact]
+    public void Protection_HandedBackWithHandsIn_TellsWhoseAndWhen()
+    {
+        var outcome = Judge(Job, "09:00 handed_back lead-01");
+
+        Assert.Equal(
+            "The record shows the machine handed back at 09:00 by lead-01 while tech-01 was at work: whoever has it back may start it.",
+            outcome.Statement
+        );
+        Assert.Equal(2, outcome.Evidence.Length);
+    }
+
+    [Fact]
+    public void Protection_HandedBackOnAnOpenJobWithNoEndOfWork_IsUnproven()
+    {
+        var outcome = (Job with { IsSignedOff = false })
+            .With(MakeSafe.Isolation + "08:20 work_started tech-01\n09:00 handed_back tech-01")
+            .Judge(new Check.Protection());
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InProgress), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Theory]
+    [InlineData("09:00 drive_disengaged op-01", Verdict.Unproven)]
+    [InlineData("09:00 seen_at_rest op-01", Verdict.Unproven)]
+    [InlineData("09:00 seen_at_rest lead-01", Verdict.Met)]
+    [InlineData("09:00 drive_disengaged tech-01", Verdict.Met)]
+    [InlineData("08:19 drive_disengaged op-01", Verdict.Met)]
+    [InlineData("09:41 seen_at_rest op-01", Verdict.Met)]
+    public void Protection_TheUserAtTheControls_OnlyWithAllHandsOut(string entry, Verdict expected) =>
+        Assert.Equal(expected, Judge(Job, entry).Verdict);
+
+    private static CheckOutcome Judge(SafetyCase job, string entry) =>
+        job.With(Whole + "\n" + entry).Judge(new Check.Protection());
+}
