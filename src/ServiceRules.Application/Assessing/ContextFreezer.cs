@@ -70,6 +70,7 @@ public static class ContextFreezer
                 ),
                 .. others?.Beside(record) ?? [],
             ],
+            OtherRecords = others?.OtherRecords(record) ?? [],
         };
     }
 

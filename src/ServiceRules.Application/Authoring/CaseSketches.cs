@@ -35,6 +35,8 @@ internal sealed class CaseSketches(JsonObject record, Rule rule, MeasuredQuantit
         10m,
     ];
 
+    private static readonly string[] Figures = ["value", "feeler"];
+
     private static readonly string[] Directions = ["open", "close", "raise", "lower"];
 
     private JsonArray AllEntries => record["units"]![0]!["entries"]!.AsArray();
@@ -123,21 +125,27 @@ internal sealed class CaseSketches(JsonObject record, Rule rule, MeasuredQuantit
         new(
             factor > 1 ? $"{Word} too large" : $"{Word} too small",
             [
-                .. Read.Select(at => (At: at, Value: (string?)AllEntries[at]!["value"]))
-                    .Where(one => one.Value is not null)
-                    .Select(one => new PatchStep(
-                        PatchOperation.Replace,
-                        $"{Place(one.At)}/value",
-                        null,
-                        Times(one.Value!, factor)
-                    )),
+                .. from at in Read
+                from member in Figures
+                let old = AllEntries[at]![member]
+                where old is not null
+                select new PatchStep(
+                    PatchOperation.Replace,
+                    $"{Place(at)}/{member}",
+                    null,
+                    Times(old, factor)
+                ),
             ]
         );
 
+    private static JsonNode Times(JsonNode old, decimal factor) =>
+        old is JsonArray stack
+            ? new JsonArray([.. stack.Select(one => Times(one!, factor))])
+            : Times((string)old!, factor);
+
     private static string Times(string text, decimal factor)
     {
-        var old = PrintedLength.Parse(text).OrThrow();
-        var value = Math.Round(old.Value.Millimetres * factor, 3);
+        var value = Math.Round(PrintedLength.Parse(text).OrThrow().Value.Millimetres * factor, 3);
         return value.ToString("0.00#", CultureInfo.InvariantCulture) + " mm";
     }
 

@@ -192,7 +192,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
     {
         var remarks =
             from finding in met
-            where rules.GetValueOrDefault(finding.Rule)?.Check is Check.EnergyControl
+            where
+                rules.GetValueOrDefault(finding.Rule)?.Check
+                    is Check.EnergyControl
+                        or Check.RequiredEvent { By: not null }
+                        or Check.RecordPart { By: not null }
             from notice in finding.Notices
             group finding by notice;
         foreach (var same in remarks)

@@ -105,6 +105,9 @@ public enum EnergyDuty
     /// <summary>Everybody, also alone, was held by their own device for as long as hands were in.</summary>
     OwnDeviceThroughWork,
 
+    /// <summary>No record gave a machine energy, or took a lock off it, while another showed hands in it.</summary>
+    ClearOfOtherRecords,
+
     /// <summary>A source that came during the job was brought under control before work went on.</summary>
     SourceAddedControlled,
 

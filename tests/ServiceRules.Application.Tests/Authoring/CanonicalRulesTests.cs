@@ -40,6 +40,14 @@ public sealed class CanonicalRulesTests
         Assert.Equal(all, Shipped.Length);
     }
 
+    /// <summary>`servicerules rules format rules` writes them so.</summary>
+    [Fact]
+    public void Of_ShippedFiles_AreCanonical() =>
+        Assert.Equal(
+            [],
+            Shipped.Where(file => !CanonicalRules.Of(file, File.ReadAllBytes(file)).IsCanonical)
+        );
+
     [Theory]
     [MemberData(nameof(Files))]
     public void Of_ShippedFile_SaysTheSameAsAPlainReaderSees(string file)
@@ -150,7 +158,8 @@ public sealed class CanonicalRulesTests
                     .Select(member => KeyValuePair.Create(member.Key, WithoutDefaults(member.Value)))
             ),
             JsonArray items => new JsonArray([.. items.Select(WithoutDefaults)]),
-            _ => node?.DeepClone(),
+            null => null,
+            _ => node.DeepClone(),
         };
 
     private static bool IsDefault(string name, JsonNode? value) =>
@@ -179,6 +188,7 @@ public sealed class CanonicalRulesTests
                     )
             ),
             JsonArray items => new JsonArray([.. items.Select(item => Shuffled(item, random))]),
-            _ => node?.DeepClone(),
+            null => null,
+            _ => node.DeepClone(),
         };
 }

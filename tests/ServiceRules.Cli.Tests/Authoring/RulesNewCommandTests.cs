@@ -164,7 +164,6 @@ public sealed class RulesNewCommandTests : IDisposable
     [InlineData("--limit", "gap upper=0.1 mm", "clearance, height-of-cut")]
     [InlineData("--limit", "clearance upper=0.1", "a number, one space and mm")]
     [InlineData("--limit", "clearance upper=0.1 mm (0.2 mm)", "same system")]
-    [InlineData("--limit", "clearance upper=0.02 mm", "value.contradiction")]
     [InlineData("--without", "groomer-height", "says nothing of `groomer-height`; accepted: clearance")]
     [InlineData("--basis", "hearsay", "site-policy")]
     [InlineData("--limit", "reel-diameter wornBelow=240 mm", "--limit \"reel-diameter lower=LENGTH\"")]
@@ -172,6 +171,17 @@ public sealed class RulesNewCommandTests : IDisposable
     {
         var before = RulesCopy.Everything(_rules);
         Refused(Sheet(flag, value), before, told);
+    }
+
+    [Fact]
+    public void Sheet_LimitsBetweenWhichNothingLies_AreRefusedWithTheirPlace()
+    {
+        var before = RulesCopy.Everything(_rules);
+        Refused(
+            Sheet("--limit", "clearance upper=0.02 mm", "--without", "reel-diameter"),
+            before,
+            "at /quantities/0/upper"
+        );
     }
 
     [Fact]
