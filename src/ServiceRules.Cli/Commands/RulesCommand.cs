@@ -9,13 +9,17 @@ internal static class RulesCommand
     public static Command Of(Session session) =>
         new(
             "rules",
-            "Checks, tests, explains and compares rule packs, limit sheets and the site's registers."
+            "Checks, tests, explains, compares and writes rule packs, limit sheets and the site's registers."
         )
         {
             RulesCheckCommand.Of(session),
             RulesTestCommand.Of(session),
             RulesExplainCommand.Of(session),
             RulesCompareCommand.Of(session),
+            RulesFormatCommand.Of(session),
+            RulesNewCommand.Of(session),
+            RulesOrderCommand.Of(session),
+            RulesWaiveCommand.Of(session),
             RulesSheetCommand.Of(session),
         };
 }

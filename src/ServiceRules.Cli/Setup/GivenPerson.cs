@@ -29,6 +29,14 @@ internal static partial class GivenPerson
                 $"{name}: `{person}` is no person of a register; accepted: 1 to 64 letters, digits, dots, hyphens and underscores"
             );
 
+    /// <exception cref="InputException">It is no identity.</exception>
+    public static string Identified(string name, string text) =>
+        Identity().IsMatch(text)
+            ? text
+            : throw new InputException(
+                $"{name}: `{text}` is no identity; accepted: 1 to 64 letters, digits, dots, hyphens and underscores, beginning with a letter or digit"
+            );
+
     /// <summary>Who answers for it, if anybody is named: somebody in the register of the site.</summary>
     /// <exception cref="InputException">It is nobody there.</exception>
     public static string? Registered(ParseResult parsed, LoadedRules loaded)

@@ -9,13 +9,19 @@ internal sealed class Session
     // Redirected text is for other programs and files: they wrap as they like.
     private const int UnwrappedWidth = 10_000;
 
-    public Session(TextWriter output, TextWriter error, TimeProvider? clock = null)
+    public Session(
+        TextWriter output,
+        TextWriter error,
+        TimeProvider? clock = null,
+        TextReader? answers = null
+    )
     {
         var isRedirected = Console.IsOutputRedirected || output != Console.Out;
         // What goes to a file or a program has to arrive as it is.
         Output = isRedirected ? output : new SeenWriter(output);
         Error = new SeenWriter(error);
         Clock = clock ?? TimeProvider.System;
+        Answers = answers ?? (Console.IsInputRedirected ? null : Console.In);
         Screen = Open(output, isRedirected);
         Progress = Open(error, Console.IsErrorRedirected || error != Console.Error);
     }
@@ -27,7 +33,10 @@ internal sealed class Session
 
     public TimeProvider Clock { get; }
 
-    /// <summary>Answers; coloured on a terminal only.</summary>
+    /// <summary>Where somebody answers what is asked; null when nobody sits at a terminal.</summary>
+    public TextReader? Answers { get; }
+
+    /// <summary>What is told; coloured on a terminal only.</summary>
     public IAnsiConsole Screen { get; }
 
     /// <summary>Progress of long work; silent unless on a terminal.</summary>

@@ -91,12 +91,27 @@ public sealed class DocumentFormat<T>
     }
 
     /// <summary>The document as UTF-8 text: indented, members in their described order, ending with a line break.</summary>
-    public byte[] Write(T value)
+    public byte[] Write(T value) => Write(value, null);
+
+    /// <summary>
+    /// The document as people edit it: members in their described order, what is said by leaving it out left out, short
+    /// lists and objects on one line.
+    /// </summary>
+    /// <param name="value">What it says.</param>
+    /// <param name="schema">Where an editor finds the schema; null: it names none.</param>
+    public byte[] WriteLaidOut(T value, string? schema) => DocumentLayout.Of(Write(value, schema));
+
+    private byte[] Write(T value, string? schema)
     {
         using MemoryStream written = new();
         using (Utf8JsonWriter writer = new(written, Writing))
         {
             writer.WriteStartObject();
+            if (schema is not null)
+            {
+                writer.WriteString(SchemaName, schema);
+            }
+
             writer.WriteString(FormatName, Identifier);
             root.WriteMembers(writer, value);
             writer.WriteEndObject();
@@ -106,10 +121,18 @@ public sealed class DocumentFormat<T>
         return written.ToArray();
     }
 
-    /// <summary>The JSON Schema (2020-12) of the format, as the text of a file.</summary>
-    public string Schema()
+    /// <summary>Where an editor finds the schema of a document, if the document says so.</summary>
+    public static string? SchemaOf(SourceDocument document)
     {
-        SchemaDefinitions definitions = new();
+        ArgumentNullException.ThrowIfNull(document);
+        return document.Root.Member(SchemaName)?.Content;
+    }
+
+    /// <summary>The JSON Schema (2020-12) of the format, as the text of a file.</summary>
+    /// <param name="said">What a word of a closed vocabulary means, as hover text; left out: the words are stated bare.</param>
+    public string Schema(Func<Enum, string?>? said = null)
+    {
+        SchemaDefinitions definitions = new(said);
         JsonObject body = root.Body(definitions, (FormatName, Identifier));
         JsonObject schema = new()
         {
@@ -138,6 +161,19 @@ public sealed class DocumentFormat<T>
         return System.Text.Encoding.UTF8.GetString(written.ToArray());
     }
 
+    /// <summary>The version that a document of this kind says it is.</summary>
+    private int? VersionIn(SourceNode format) =>
+        format.Kind == SourceKind.Text
+        && format.Content.StartsWith(Name + "/", StringComparison.Ordinal)
+        && int.TryParse(
+            format.Content.AsSpan(Name.Length + 1),
+            System.Globalization.NumberStyles.None,
+            System.Globalization.CultureInfo.InvariantCulture,
+            out int version
+        )
+            ? version
+            : null;
+
     private bool IsThisFormat(SourceNode top, ReadContext context)
     {
         if (top.Kind != SourceKind.Object)
@@ -160,12 +196,16 @@ public sealed class DocumentFormat<T>
 
         if (format.Kind != SourceKind.Text || format.Content != Identifier)
         {
-            context.Report(
-                format,
-                ProblemCode.Format,
-                "this is another kind or version of document",
-                Identifier
-            );
+            (string what, string accepted) = VersionIn(format) switch
+            {
+                { } version when version > Version => (
+                    "this was written for a later version of the program, which may say things that this one does not know",
+                    $"{Identifier}; or a later version of the program, which reads this one too"
+                ),
+                not null => ("there is no such version of this format", Identifier),
+                _ => ("this is another kind of document", Identifier),
+            };
+            context.Report(format, ProblemCode.Format, what, accepted);
             return false;
         }
 

@@ -3,8 +3,9 @@ using System.Text;
 namespace ServiceRules.Rules.Checking;
 
 /// <summary>The words of the files: <c>HeightOfCut</c> stands there as <c>height-of-cut</c>.</summary>
-internal static class FileWord
+public static class FileWord
 {
+    /// <summary>The word of an enumeration member.</summary>
     public static string Of<TEnum>(TEnum value)
         where TEnum : struct, Enum
     {

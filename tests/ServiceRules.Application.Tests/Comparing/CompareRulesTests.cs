@@ -294,8 +294,8 @@ public sealed class CompareRulesTests : IDisposable
         Job();
         _new.Replace(
             "site-alder-reach/site.json",
-            "\"jurisdictions\": []",
-            "\"jurisdictions\": [\"us-29-cfr-1910-147\"]"
+            "\"zone\": {",
+            "\"jurisdictions\": [\"us-29-cfr-1910-147\"], \"zone\": {"
         );
 
         var answer = Compare();
