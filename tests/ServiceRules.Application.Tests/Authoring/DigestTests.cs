@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Application.Library;
 using ServiceRules.Application.Tests.Library;
 
 namespace ServiceRules.Application.Tests.Authoring;
