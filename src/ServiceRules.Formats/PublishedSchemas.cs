@@ -10,26 +10,31 @@ using ServiceRules.Formats.Sheets;
 namespace ServiceRules.Formats;
 
 /// <summary>The JSON Schemas that editors and other programs use: file name to text.</summary>
+/// <remarks>
+/// What a word means stands once, above it in the source; whoever publishes the schemas hands over what the compiler
+/// wrote out of it.
+/// </remarks>
 public static class PublishedSchemas
 {
-    public static IReadOnlyList<(string File, string Text)> All { get; } =
-    [
-        ("service-record.schema.json", RecordFormat.Current.Schema()),
-        ("limit-sheet.schema.json", LimitSheetFormat.Current.Schema()),
-        ("rule-pack.schema.json", RulePackFormat.Head.Schema()),
-        ("rules.schema.json", RulePackFormat.Rules.Schema()),
-        ("citations.schema.json", RulePackFormat.Citations.Schema()),
-        ("rule-cases.schema.json", RuleCasesFormat.Current.Schema()),
-        ("rule-book.schema.json", RulePackFormat.Book.Schema()),
-        ("setting-order.schema.json", SettingOrderFormat.Current.Schema()),
-        ("site.schema.json", SiteFormat.Site.Schema()),
-        ("registers.schema.json", SiteFormat.Registers.Schema()),
-        ("procedure.schema.json", SiteFormat.Procedure.Schema()),
-        ("assessment-context.schema.json", ContextFormat.Current.Schema()),
-        ("assessment.schema.json", AssessmentFormat.Current.Schema()),
-        ("waiver.schema.json", WaiverFormat.Current.Schema()),
-        ("ledger-entry.schema.json", LedgerEntryFormat.Current.Schema()),
-        ("safe-work-jobs.schema.json", SafeWorkJobsFormat.Current.Schema()),
-        ("erasure.schema.json", ErasureFormat.Current.Schema()),
-    ];
+    /// <param name="said">What a word of a closed vocabulary means, as hover text.</param>
+    public static IReadOnlyList<(string File, string Text)> Of(Func<Enum, string?> said) =>
+        [
+            ("service-record.schema.json", RecordFormat.Current.Schema(said)),
+            ("limit-sheet.schema.json", LimitSheetFormat.Current.Schema(said)),
+            ("rule-pack.schema.json", RulePackFormat.Head.Schema(said)),
+            ("rules.schema.json", RulePackFormat.Rules.Schema(said)),
+            ("citations.schema.json", RulePackFormat.Citations.Schema(said)),
+            ("rule-cases.schema.json", RuleCasesFormat.Current.Schema(said)),
+            ("rule-book.schema.json", RulePackFormat.Book.Schema(said)),
+            ("setting-order.schema.json", SettingOrderFormat.Current.Schema(said)),
+            ("site.schema.json", SiteFormat.Site.Schema(said)),
+            ("registers.schema.json", SiteFormat.Registers.Schema(said)),
+            ("procedure.schema.json", SiteFormat.Procedure.Schema(said)),
+            ("assessment-context.schema.json", ContextFormat.Current.Schema(said)),
+            ("assessment.schema.json", AssessmentFormat.Current.Schema(said)),
+            ("waiver.schema.json", WaiverFormat.Current.Schema(said)),
+            ("ledger-entry.schema.json", LedgerEntryFormat.Current.Schema(said)),
+            ("safe-work-jobs.schema.json", SafeWorkJobsFormat.Current.Schema(said)),
+            ("erasure.schema.json", ErasureFormat.Current.Schema(said)),
+        ];
 }

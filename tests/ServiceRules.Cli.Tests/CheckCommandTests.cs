@@ -120,6 +120,24 @@ public sealed class CheckCommandTests : IDisposable
         );
     }
 
+    [Fact]
+    public void Check_SignedOffByTheUserOfTheMachine_SaysSoThoughItIsSignedOff()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        job["people"]!.AsArray().Add(new JsonObject { ["id"] = "op-04", ["role"] = "officer" });
+        job["signOff"]!["by"] = "op-04";
+        var record = _product.Write("record.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", record);
+
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains(
+            "note: op-04 had no hands in by this record, and the register does not show them as authorised. (Signed off)",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>Hanging one's own lock is what puts a lock on the isolator.</summary>
     [Fact]
     public void Check_JobBeforeHandsGoIn_ListsOneActOnce()

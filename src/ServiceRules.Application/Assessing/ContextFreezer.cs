@@ -70,6 +70,7 @@ public static class ContextFreezer
                 ),
                 .. others?.Beside(record) ?? [],
             ],
+            OtherRecords = others?.OtherRecords(record) ?? [],
         };
     }
 
@@ -79,9 +80,23 @@ public static class ContextFreezer
     private static ImmutableArray<Procedure> ProceduresOf(SiteRegisters site, ServiceRecord record)
     {
         var day = JobDays.Of(record, site.Zone).Began;
+        var there = ProceduresAt(site, record, record.Place, day);
+        // A place that the record itself contradicts is judged by what is written of the machine.
+        return PlaceContradicted.By(record, there, day).IsEmpty
+            ? there
+            : [.. there, .. ProceduresAt(site, record, WorkPlace.OnMachine, day)];
+    }
+
+    private static ImmutableArray<Procedure> ProceduresAt(
+        SiteRegisters site,
+        ServiceRecord record,
+        WorkPlace place,
+        DateOnly day
+    )
+    {
         var begun = site
             .Procedures.Where(p =>
-                p.Place == record.Place && p.Machines.Contains(record.Machine.Id) && !(p.From > day)
+                p.Place == place && p.Machines.Contains(record.Machine.Id) && !(p.From > day)
             )
             .ToList();
         var inForce = begun.Where(p => !(p.Until < day)).OrderBy(p => p.Id).ToImmutableArray();

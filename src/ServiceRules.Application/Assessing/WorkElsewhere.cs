@@ -7,35 +7,50 @@ using ServiceRules.Rules.Evaluation;
 namespace ServiceRules.Application.Assessing;
 
 /// <summary>
-/// Where the locks and people of many records were: what one record cannot know of itself. A run over many records
-/// gives each of them what the others show of its locks and people, for as long as its own timeline goes on.
+/// What one record cannot know of itself: where the others show its locks and people, for as long as its own timeline goes on,
+/// and what they show at its machine.
 /// </summary>
 public sealed class WorkElsewhere
 {
     private const string PersonPrefix = "person ";
 
     private readonly ILookup<string, Stay> stays;
+    private readonly ILookup<Domain.Id<MachineVisit>, RecordShown> atMachine;
+    private readonly ILookup<Domain.Id<Participant>, RecordShown> ofPerson;
     private readonly SiteZone zone;
 
-    private WorkElsewhere(ILookup<string, Stay> stays, SiteZone zone)
+    private WorkElsewhere(IReadOnlyCollection<RecordTold> told, SiteZone zone)
     {
-        this.stays = stays;
         this.zone = zone;
+        var shown = told.Select(one => one.Shown).OfType<RecordShown>().ToList();
+        atMachine = shown.ToLookup(one => one.Machine);
+        ofPerson = shown
+            .SelectMany(one =>
+                one.Events.Select(entry => entry.Event.Actor).Distinct().Select(who => (who, one))
+            )
+            .ToLookup(pair => pair.who, pair => pair.one);
+        stays = LocksLeft
+            .Ended([.. told.SelectMany(one => one.Stays)], shown)
+            .ToLookup(stay => stay.Who, StringComparer.Ordinal);
     }
 
-    /// <summary>Reads the stays of many records.</summary>
+    /// <summary>Reads what many records show.</summary>
     /// <param name="records">The records of one site.</param>
     /// <param name="zone">The site's wall clock, for times without offset.</param>
     public static WorkElsewhere Of(IEnumerable<ServiceRecord> records, SiteZone zone)
     {
         ArgumentNullException.ThrowIfNull(records);
         ArgumentNullException.ThrowIfNull(zone);
-        return Of(records.SelectMany(record => StaysIn(record, zone)), zone);
+        return Of(records.Select(record => Read(record, zone)), zone);
     }
 
-    /// <summary>The same from stays that were read before: where many records must not be kept.</summary>
-    internal static WorkElsewhere Of(IEnumerable<Stay> stays, SiteZone zone) =>
-        new(stays.ToLookup(stay => stay.Who, StringComparer.Ordinal), zone);
+    /// <summary>The same from what was read before: where many records must not be kept.</summary>
+    internal static WorkElsewhere Of(IEnumerable<RecordTold> told, SiteZone zone) =>
+        new([.. told.DistinctBy(one => one.Id)], zone);
+
+    /// <summary>What is kept of one record.</summary>
+    internal static RecordTold Read(ServiceRecord record, SiteZone zone) =>
+        new(record.Id, [.. StaysIn(record, zone)], RecordShown.Of(record, zone));
 
     /// <summary>What other records show, at other machines, of the locks and people of a record while it went on.</summary>
     public ImmutableArray<Elsewhere> Beside(ServiceRecord record)
@@ -48,10 +63,10 @@ public sealed class WorkElsewhere
 
         var moments = record.Timeline.Select(entry => JudgedOrder.MomentOf(entry.At, zone)).ToList();
         var (first, last) = (moments.Min(), moments.Max());
+        var own = StaysIn(record, zone).ToList();
         return
         [
-            .. StaysIn(record, zone)
-                .Select(stay => stay.Who)
+            .. own.Select(stay => stay.Who)
                 .Distinct(StringComparer.Ordinal)
                 .SelectMany(who => stays[who])
                 .Where(stay =>
@@ -59,7 +74,9 @@ public sealed class WorkElsewhere
                     && stay.Place.Machine != record.Machine.Id
                     && stay.From <= last
                     && !(stay.Until < first)
+                    && stay.EndedBy != record.Id
                 )
+                .Concat(own.Select(HungAgain).OfType<Stay>())
                 .OrderBy(stay => stay.From)
                 .ThenBy(stay => stay.Who, StringComparer.Ordinal)
                 .ThenBy(stay => stay.Record)
@@ -67,18 +84,40 @@ public sealed class WorkElsewhere
         ];
     }
 
+    /// <summary>What other records show that bears on a record.</summary>
+    public ImmutableArray<OtherRecord> OtherRecords(ServiceRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return RecordShown.Of(record, zone) is { } own
+            ? [.. BearingEntries.Of(own, atMachine[own.Machine], who => ofPerson[who])]
+            : [];
+    }
+
+    // Nothing is told of a lock that another record took off in time.
+    private Stay? HungAgain(Stay own) =>
+        LocksLeft.HungAgain(own, stays[own.Who]) is { } again
+        && !stays[own.Who]
+            .Any(ended => ended.Record == own.Record && ended.From == own.From && ended.Until < again.From)
+            ? again
+            : null;
+
     /// <summary>The stays that one record shows.</summary>
     internal static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
     {
-        var open = new Dictionary<string, (RecordedTime From, Func<RecordedTime?, Elsewhere> Place)>(
-            StringComparer.Ordinal
-        );
+        var open = new Dictionary<string, TimelineEvent>(StringComparer.Ordinal);
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var entries = JudgedOrder
             .Of(record.Timeline, zone)
             .Select(ordered => ordered.Event)
             .Where(entry => entry.EventId is not { } id || seen.Add(id))
             .ToList();
+        // A lock hangs until somebody takes it off. Hands come out, whether or not that was entered: longer than its own
+        // record goes on, nobody's work shows them anywhere.
+        var last = entries
+            .Select(entry => entry.At)
+            .Append(record.SignOff?.At)
+            .OfType<RecordedTime>()
+            .MaxBy(at => JudgedOrder.MomentOf(at, zone));
         foreach (var entry in entries)
         {
             if (KeyOf(entry) is not { } who)
@@ -88,48 +127,40 @@ public sealed class WorkElsewhere
 
             if (IsBegin(entry.Kind))
             {
-                open.TryAdd(who, (entry.At, Opened(entry, record)));
+                open.TryAdd(who, entry);
             }
             else if (open.Remove(who, out var begun))
             {
-                yield return StayOf(record, who, begun.From, entry.At, begun.Place, zone);
+                yield return StayOf(record, who, begun, entry.At, last!, zone);
             }
         }
 
-        // A lock hangs until somebody takes it off. Hands come out, whether or not that was entered: longer than its own
-        // record goes on, nobody's work shows them anywhere.
-        var last = entries
-            .Select(entry => entry.At)
-            .Append(record.SignOff?.At)
-            .OfType<RecordedTime>()
-            .MaxBy(at => JudgedOrder.MomentOf(at, zone));
         foreach (var (who, begun) in open.OrderBy(one => one.Key, StringComparer.Ordinal))
         {
             var until = who.StartsWith(PersonPrefix, StringComparison.Ordinal) ? last : null;
-            yield return StayOf(record, who, begun.From, until, begun.Place, zone);
+            yield return StayOf(record, who, begun, until, last!, zone);
         }
     }
 
     private static Stay StayOf(
         ServiceRecord record,
         string who,
-        RecordedTime from,
+        TimelineEvent begun,
         RecordedTime? until,
-        Func<RecordedTime?, Elsewhere> place,
+        RecordedTime last,
         SiteZone zone
     ) =>
         new(
             who,
             record.Id,
-            JudgedOrder.MomentOf(from, zone),
+            JudgedOrder.MomentOf(begun.At, zone),
             until is null ? null : JudgedOrder.MomentOf(until, zone),
-            place(until)
+            begun.Lock is { } device
+                ? new LockElsewhere(device, record.Machine.Id, begun.At, until)
+                : new PersonElsewhere(begun.Actor, record.Machine.Id, begun.At, until),
+            begun.Actor,
+            JudgedOrder.MomentOf(last, zone)
         );
-
-    private static Func<RecordedTime?, Elsewhere> Opened(TimelineEvent entry, ServiceRecord record) =>
-        entry.Lock is { } device
-            ? until => new LockElsewhere(device, record.Machine.Id, entry.At, until)
-            : until => new PersonElsewhere(entry.Actor, record.Machine.Id, entry.At, until);
 
     private static bool IsBegin(TimelineEventKind kind) =>
         kind
@@ -153,6 +184,19 @@ public sealed class WorkElsewhere
         Domain.Id<ServiceRecord> Record,
         Moment From,
         Moment? Until,
-        Elsewhere Place
+        Elsewhere Place,
+        Domain.Id<Participant> By,
+        Moment Last
+    )
+    {
+        /// <summary>The record that shows a lock hung elsewhere that this one left hanging; null: it is not ended by any.</summary>
+        public Domain.Id<ServiceRecord>? EndedBy { get; init; }
+    }
+
+    /// <summary>What is kept of one record.</summary>
+    internal sealed record RecordTold(
+        Domain.Id<ServiceRecord> Id,
+        ImmutableArray<Stay> Stays,
+        RecordShown? Shown
     );
 }

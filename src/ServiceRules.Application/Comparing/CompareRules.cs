@@ -13,7 +13,7 @@ namespace ServiceRules.Application.Comparing;
 /// <summary>
 /// What would change: judges records by two folders of rules and tells each flip with its cause. The files are gone through
 /// twice, first to find which records count and where locks and people were, then to judge them some at a time: kept of a
-/// record is its path and some hundred bytes. Each folder's registers speak, also for a record that brings its own context or rules.
+/// record is its path and some kilobytes of timeline. Each folder's registers speak, also for a record that brings its own context or rules.
 /// </summary>
 public sealed class CompareRules
 {
@@ -55,19 +55,19 @@ public sealed class CompareRules
     /// <summary>Finds which files hold records that count, as for every answer over many files.</summary>
     public RecordsGathered Gather(IEnumerable<string> paths)
     {
-        Dictionary<Id<ServiceRecord>, ImmutableArray<WorkElsewhere.Stay>> stays = [];
-        Dictionary<Id<ServiceRecord>, ImmutableArray<WorkElsewhere.Stay>> staysNow = [];
+        Dictionary<Id<ServiceRecord>, WorkElsewhere.RecordTold> told = [];
+        Dictionary<Id<ServiceRecord>, WorkElsewhere.RecordTold> toldNow = [];
         var gathered = new RecordGathering(reports, both, old.Site.Name).Gather(
             paths,
             filed =>
             {
-                stays[filed.Record.Id] = [.. WorkElsewhere.StaysIn(filed.Record, old.Site.Zone)];
-                staysNow[filed.Record.Id] = [.. WorkElsewhere.StaysIn(filed.Record, now.Site.Zone)];
+                told[filed.Record.Id] = WorkElsewhere.Read(filed.Record, old.Site.Zone);
+                toldNow[filed.Record.Id] = WorkElsewhere.Read(filed.Record, now.Site.Zone);
                 return filed.File;
             }
         );
-        var before = WorkElsewhere.Of(stays.Values.SelectMany(one => one), old.Site.Zone);
-        var after = WorkElsewhere.Of(staysNow.Values.SelectMany(one => one), now.Site.Zone);
+        var before = WorkElsewhere.Of(told.Values, old.Site.Zone);
+        var after = WorkElsewhere.Of(toldNow.Values, now.Site.Zone);
         return new(
             gathered.Files,
             gathered.Kept,

@@ -12,8 +12,11 @@ internal static class FolderLimits
     /// <summary>Bytes of all files together. The rules shipped take one mebibyte; a site of many clubs perhaps ten.</summary>
     public const long Bytes = 64L * 1024 * 1024;
 
-    /// <summary>Rules of all packs together: every rule is held against every other of its kind.</summary>
-    public const int Rules = 4_000;
+    /// <summary>Rules of all packs together: every rule is held against every limit sheet.</summary>
+    public const int Rules = 2_000;
+
+    /// <summary>Limit sheets: kinds of unit, not units. The largest fleets have a few dozen.</summary>
+    public const int Sheets = 500;
 
     /// <summary>Folders within one another: a pack or a site, and its parts.</summary>
     public const int Depth = 4;

@@ -75,14 +75,19 @@ public static class RuleFolder
 
     private static void WithinBounds(RuleLibrary library, FolderRemarks remarks)
     {
-        int rules = library.Packs.Sum(pack => pack.Rules.Length);
-        if (rules > FolderLimits.Rules)
+        AtMost(FolderLimits.Rules, library.Packs.Sum(pack => pack.Rules.Length), "rules", remarks);
+        AtMost(FolderLimits.Sheets, library.Sheets.Length, "limit sheets", remarks);
+    }
+
+    private static void AtMost(int most, int count, string what, FolderRemarks remarks)
+    {
+        if (count > most)
         {
             remarks.Add(
                 DiagnosticCode.TooMuch,
                 "",
-                string.Create(CultureInfo.InvariantCulture, $"there are {rules} rules in this folder"),
-                string.Create(CultureInfo.InvariantCulture, $"at most {FolderLimits.Rules}")
+                string.Create(CultureInfo.InvariantCulture, $"there are {count} {what} in this folder"),
+                string.Create(CultureInfo.InvariantCulture, $"at most {most}")
             );
         }
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
@@ -93,10 +94,20 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
         var context = job.Context switch
         {
             null => ContextFreezer.Freeze(site, job.Record, beside),
-            { } own => own with { Elsewhere = [.. own.Elsewhere.Union(beside.Beside(job.Record))] },
+            { } own => own with
+            {
+                Elsewhere = [.. own.Elsewhere.Union(beside.Beside(job.Record))],
+                OtherRecords = Told(own.OtherRecords, beside.OtherRecords(job.Record)),
+            },
         };
         return CanonicalForm.Of(ContextFormat.Current.Write(context));
     }
+
+    // What the records of the period themselves show goes before what was told of them when the job was first judged.
+    private static ImmutableArray<OtherRecord> Told(
+        ImmutableArray<OtherRecord> before,
+        ImmutableArray<OtherRecord> now
+    ) => [.. before.Where(other => !now.Any(one => one.Record == other.Record)), .. now];
 
     /// <summary>What is kept of a record until all are read; its bench entries only in its document.</summary>
     private sealed record Job(

@@ -12,10 +12,12 @@ namespace ServiceRules.Cli.Printing;
 /// <param name="Findings">The findings that say so.</param>
 /// <param name="Steps">One line a step; where hands are in now, that they come out is the first.</param>
 /// <param name="AreIn">Hands are in now, and something is lacking.</param>
+/// <param name="BeforeRun">What is lacking before the reel is run, hands in or not.</param>
 internal sealed record BeforeHands(
     ImmutableHashSet<Finding> Findings,
     ImmutableArray<string> Steps,
-    bool AreIn
+    bool AreIn,
+    ImmutableArray<string> BeforeRun
 )
 {
     /// <summary>Reads it off an assessment; empty on a job that is signed off.</summary>
@@ -30,7 +32,7 @@ internal sealed record BeforeHands(
     {
         if (assessment.State != RecordState.Open)
         {
-            return new([], [], false);
+            return new([], [], false, []);
         }
 
         var lacking = (
@@ -43,8 +45,11 @@ internal sealed record BeforeHands(
             let step = StepsBeforeHands.Of(rule.Check)
             where step is not null
             orderby step.Value, finding.Rule
-            select (Finding: finding, Rule: rule, Duty: DutyOf(rule))
+            select (Finding: finding, Rule: rule, Duty: DutyOf(rule), Step: step.Value)
         ).ToImmutableArray();
+        // Hands may be in behind a lock long before the reel is run: what is asked of the run holds no work.
+        var beforeRun = lacking.Where(one => one.Step == StepBeforeHands.MeasuresRecorded).ToImmutableArray();
+        lacking = lacking.RemoveRange(beforeRun);
         // Who is protected sums the other steps up: told only where it is the only one.
         var single = lacking
             .Where(one => one.Rule.Check is not Check.Protection && !IsOrderOfNothing(one.Rule, one.Finding))
@@ -58,13 +63,7 @@ internal sealed record BeforeHands(
                 )
             )
             .ToImmutableArray();
-        ImmutableArray<string> steps =
-        [
-            .. (single.IsEmpty ? lacking : single)
-                .SelectMany(one => Lines(one.Finding))
-                .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
-                .Distinct(StringComparer.Ordinal),
-        ];
+        var steps = Told((single.IsEmpty ? lacking : single).Select(one => one.Finding));
         var areIn =
             handsIn.Count > 0
             && (
@@ -75,11 +74,20 @@ internal sealed record BeforeHands(
                 )
             );
         return new(
-            [.. lacking.Select(one => one.Finding)],
+            [.. lacking.Concat(beforeRun).Select(one => one.Finding)],
             areIn ? [$"Hands out now: {string.Join(", ", handsIn)}.", .. steps] : steps,
-            areIn
+            areIn,
+            Told(beforeRun.Select(one => one.Finding))
         );
     }
+
+    private static ImmutableArray<string> Told(IEnumerable<Finding> findings) =>
+        [
+            .. findings
+                .SelectMany(finding => Lines(finding))
+                .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
+                .Distinct(StringComparer.Ordinal),
+        ];
 
     // With no two steps entered there is no order to speak of yet.
     private static bool IsOrderOfNothing(Requirement rule, Finding finding) =>

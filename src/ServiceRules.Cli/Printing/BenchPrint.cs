@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Domain.Quantities;
@@ -27,6 +28,10 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
     private readonly ContradictionsTold contradictions = new();
 
+    private readonly ImmutableArray<WorkInterval> works = TimelineReading
+        .Of(FrameBuilder.Build(job.Record, job.Context, job.Book))
+        .Works;
+
     // A remark that nearly every duty has is told once, with the first of them.
     private const int MostTitles = 3;
 
@@ -48,7 +53,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         );
         Before(before);
         Group(
-            before.Steps.IsEmpty ? "Job and safe work" : "Job and safe work, otherwise",
+            before.Findings.IsEmpty ? "Job and safe work" : "Job and safe work, otherwise",
             finding => finding.Subject is Subject.Job && !before.Findings.Contains(finding)
         );
         Group("Units together", finding => finding.Subject is Subject.Set);
@@ -93,29 +98,43 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
     private void Before(BeforeHands before)
     {
-        if (before.Steps.IsEmpty)
+        if (!before.Steps.IsEmpty)
         {
-            return;
+            screen.MarkedLine(
+                before.AreIn
+                    ? (FormattableString)$"[bold]Hands are in[/]: work may not go on"
+                    : $"[bold]Before hands go in[/]: work may not begin yet"
+            );
+            Numbered(before.Steps);
+        }
+        else if (GoingOn.Of(job, works) is { } now)
+        {
+            screen.MarkedLine($"[bold]{now.Who}[/]: {now.May}");
+            foreach (var line in now.NotYet)
+            {
+                screen.TextLine($"  not yet: {line}");
+            }
         }
 
-        screen.MarkedLine(
-            before.AreIn
-                ? (FormattableString)$"[bold]Hands are in[/]: work may not go on"
-                : $"[bold]Before hands go in[/]: work may not begin yet"
-        );
-        for (var index = 0; index < before.Steps.Length; index++)
+        if (!before.BeforeRun.IsEmpty)
         {
-            screen.TextLine(
-                string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {before.Steps[index]}")
-            );
+            screen.MarkedLine($"[bold]Before the reel is run[/]: it may not be run yet");
+            Numbered(before.BeforeRun);
+        }
+    }
+
+    private void Numbered(ImmutableArray<string> steps)
+    {
+        for (var index = 0; index < steps.Length; index++)
+        {
+            screen.TextLine(string.Create(CultureInfo.InvariantCulture, $"  {index + 1}. {steps[index]}"));
         }
     }
 
     private List<string> HandsIn() =>
         [
-            .. TimelineReading
-                .Of(FrameBuilder.Build(job.Record, job.Context, job.Book))
-                .Works.Where(work => work.Stop is null)
+            .. works
+                .Where(work => work.Stop is null)
                 .Select(work => work.Person.Text)
                 .Distinct(StringComparer.Ordinal),
         ];
@@ -173,7 +192,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
     {
         var remarks =
             from finding in met
-            where rules.GetValueOrDefault(finding.Rule)?.Check is Check.EnergyControl
+            where
+                rules.GetValueOrDefault(finding.Rule)?.Check
+                    is Check.EnergyControl
+                        or Check.RequiredEvent { By: not null }
+                        or Check.RecordPart { By: not null }
             from notice in finding.Notices
             group finding by notice;
         foreach (var same in remarks)

@@ -47,4 +47,7 @@ public sealed record AssessmentContext
 
     /// <summary>Locks and people of the job that other records show at other machines.</summary>
     public ImmutableArray<Elsewhere> Elsewhere { get; init; } = [];
+
+    /// <summary>What other records show that bears on the job.</summary>
+    public ImmutableArray<OtherRecord> OtherRecords { get; init; } = [];
 }

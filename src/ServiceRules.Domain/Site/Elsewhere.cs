@@ -7,4 +7,8 @@ namespace ServiceRules.Domain.Site;
 /// <param name="Machine">At which machine.</param>
 /// <param name="From">Since when.</param>
 /// <param name="Until">Until when; absent: the other record shows no end.</param>
-public abstract record Elsewhere(Id<MachineVisit> Machine, RecordedTime From, RecordedTime? Until);
+public abstract record Elsewhere(Id<MachineVisit> Machine, RecordedTime From, RecordedTime? Until)
+{
+    /// <summary>The record that tells it; absent: a register, or not stated.</summary>
+    public Id<ServiceRecord>? Record { get; init; }
+}

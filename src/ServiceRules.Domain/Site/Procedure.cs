@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Domain.Site;
 
@@ -44,6 +45,14 @@ public sealed record Procedure
 
     /// <summary>This revision changed how energy is controlled: whoever uses it was trained since.</summary>
     public bool ControlStepsChanged { get; init; }
+
+    /// <summary>What must be in place before the machine is run for a test; empty: nothing is stated.</summary>
+    public ImmutableArray<ProtectiveMeasure> TestMeasures { get; init; } = [];
+
+    /// <summary>
+    /// Tools that keep hands out of a blocked reel, as an entry may name them; empty: the procedure names none.
+    /// </summary>
+    public ImmutableArray<string> BlockageTools { get; init; } = [];
 
     /// <summary>
     /// How many seconds everything that turns takes to come to rest once the machine is stopped, at the least; absent: not

@@ -61,6 +61,7 @@ public static class EventVocabulary
             [
                 TimelineEventKind.AlternativeMeasuresRecorded,
                 TimelineEventKind.EnergisedTaskPerformed,
+                TimelineEventKind.BlockageClearedWithTool,
             ],
             [EventMember.Count] = [TimelineEventKind.PrimaryAssigned],
             [EventMember.Crews] = [TimelineEventKind.CoordinatorAssigned],

@@ -129,9 +129,10 @@ public sealed class DocumentFormat<T>
     }
 
     /// <summary>The JSON Schema (2020-12) of the format, as the text of a file.</summary>
-    public string Schema()
+    /// <param name="said">What a word of a closed vocabulary means, as hover text; left out: the words are stated bare.</param>
+    public string Schema(Func<Enum, string?>? said = null)
     {
-        SchemaDefinitions definitions = new();
+        SchemaDefinitions definitions = new(said);
         JsonObject body = root.Body(definitions, (FormatName, Identifier));
         JsonObject schema = new()
         {

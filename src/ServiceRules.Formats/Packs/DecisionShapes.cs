@@ -139,17 +139,31 @@ internal static class DecisionShapes
 
     private enum DecisionWord
     {
+        /// <summary>Each limit is guarded by the whole expanded uncertainty.</summary>
         Guarded,
+
+        /// <summary>Each limit is guarded by 0.825 of the expanded uncertainty.</summary>
         GuardedOneSided,
+
+        /// <summary>The reading alone is held against the limits.</summary>
         Simple,
+
+        /// <summary>Met from a chance of 95 % of being inside, not met up to 5 %.</summary>
         Probability,
     }
 
     private enum DecisionKind
     {
+        /// <summary>Met inside each limit by `factor` times the expanded uncertainty.</summary>
         Guarded,
+
+        /// <summary>Met so far inside each limit that the chance of being beyond it is at most `risk`.</summary>
         GuardedToRisk,
+
+        /// <summary>Met inside the limits; the reading alone counts.</summary>
         Simple,
+
+        /// <summary>Met from a chance of being inside of `metFrom`, not met up to `notMetUpTo`.</summary>
         Probability,
     }
 }

@@ -12,7 +12,7 @@ internal static class TimelineShapes
     private const string AllSources = "all";
     private const string GroupBox = "group_box";
 
-    private static readonly JsonShape<SourceReference> Source = Terms.Identity.As<string, SourceReference>(
+    internal static readonly JsonShape<SourceReference> Source = Terms.Identity.As<string, SourceReference>(
         text =>
             text switch
             {

@@ -90,6 +90,13 @@ public static class ContextFormat
                 "locks and people of the job that other records show at other machines",
                 c => c.Elsewhere
             );
+            var others = o.Items(
+                "otherRecords",
+                OtherRecordShapes.Record,
+                FormatLimits.Register,
+                "what other records show that bears on the job",
+                c => c.OtherRecords
+            );
             return v => new AssessmentContext
             {
                 Site = v.Get(site),
@@ -105,6 +112,7 @@ public static class ContextFormat
                 RemovalException = v.Get(removal),
                 Attendance = v.Get(attendance),
                 Elsewhere = v.Get(elsewhere),
+                OtherRecords = v.Get(others),
             };
         }
     );

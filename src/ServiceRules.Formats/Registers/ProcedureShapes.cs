@@ -128,6 +128,20 @@ internal static class ProcedureShapes
                     "tasks that are approved on the live machine",
                     p => p.EnergisedTasks
                 );
+                var tests = o.Items(
+                    "testMeasures",
+                    Choices.Measure,
+                    FormatLimits.Words,
+                    "what must be in place before the machine is run for a test; left out: one measure at least that keeps people from what turns",
+                    p => p.TestMeasures
+                );
+                var tools = o.Items(
+                    "blockageTools",
+                    Terms.Sentence,
+                    FormatLimits.Words,
+                    "tools that keep hands out of a blocked reel, as entries name them; left out: those that are common practice",
+                    p => p.BlockageTools
+                );
                 o.Check(
                     v => v.Get(place) is WorkPlace.OnBench || !v.Get(sources).IsEmpty,
                     sources,
@@ -192,6 +206,8 @@ internal static class ProcedureShapes
                     ControlStepsChanged = v.Get(changed),
                     RunDownSeconds = v.Get(runDown),
                     EnergisedTasks = v.Get(energised),
+                    TestMeasures = v.Get(tests),
+                    BlockageTools = v.Get(tools),
                 };
             }
         );

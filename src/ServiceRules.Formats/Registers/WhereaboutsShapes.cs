@@ -95,7 +95,10 @@ internal static class WhereaboutsShapes
                             v.Get(place.Machine),
                             v.Get(place.From),
                             v.Get(place.Until)
-                        );
+                        )
+                        {
+                            Record = v.Get(place.Record),
+                        };
                     }
                 )
             ),
@@ -113,7 +116,10 @@ internal static class WhereaboutsShapes
                             v.Get(place.Machine),
                             v.Get(place.From),
                             v.Get(place.Until)
-                        );
+                        )
+                        {
+                            Record = v.Get(place.Record),
+                        };
                     }
                 )
             )
@@ -122,7 +128,8 @@ internal static class WhereaboutsShapes
     private static (
         Slot<Domain.Id<MachineVisit>> Machine,
         Slot<RecordedTime> From,
-        Slot<RecordedTime?> Until
+        Slot<RecordedTime?> Until,
+        Slot<Domain.Id<ServiceRecord>?> Record
     ) OtherPlace<T>(ObjectMembers<T> members)
         where T : Elsewhere
     {
@@ -145,7 +152,13 @@ internal static class WhereaboutsShapes
             "this ends before it begins",
             "a time after `from`, or none"
         );
-        return (machine, from, until);
+        var record = members.Optional(
+            "record",
+            Terms.Id<ServiceRecord>(),
+            "the record that tells it",
+            e => e.Record
+        );
+        return (machine, from, until, record);
     }
 
     // Of a time with its offset and one without, neither is known to be the earlier.

@@ -10,8 +10,12 @@ namespace ServiceRules.Rules.Checking;
 /// </summary>
 internal static class RulesTogetherCheck
 {
+    // Two hundred rules of one kind are twenty thousand pairs; the shipped pack has three thousand in all.
+    private const int MostPairs = 200_000;
+
     public static void Run(RuleLibrary library, Remarks remarks)
     {
+        var left = MostPairs;
         var named = library.Jurisdictions.Select(one => one.Value).ToHashSet(StringComparer.Ordinal);
         var inForce = library
             .Packs.Where(pack =>
@@ -23,16 +27,27 @@ internal static class RulesTogetherCheck
             .Select(layers => layers.Last());
         foreach (var alike in inForce.GroupBy(rule => rule.Value.Check.GetType()))
         {
-            Pairs([.. alike], remarks);
+            Pairs([.. alike], ref left, remarks);
+        }
+
+        if (left <= 0 && library.Packs is [var first, ..])
+        {
+            remarks.Notice(
+                DiagnosticCode.TooMuch,
+                new Placed<RulePack>(first.Pack, first.File, ""),
+                "",
+                "there are more rules of one kind than are held against one another",
+                "fewer rules with one kind of check; the others were looked at"
+            );
         }
     }
 
-    private static void Pairs(ImmutableArray<Placed<Rule>> rules, Remarks remarks)
+    private static void Pairs(ImmutableArray<Placed<Rule>> rules, ref int left, Remarks remarks)
     {
         var shadowed = new HashSet<int>();
         for (var later = 1; later < rules.Length; later++)
         {
-            for (var earlier = 0; earlier < later; earlier++)
+            for (var earlier = 0; earlier < later && left-- > 0; earlier++)
             {
                 var (one, other) = (rules[earlier], rules[later]);
                 if (!shadowed.Contains(earlier) && Asks(one.Value, other.Value))

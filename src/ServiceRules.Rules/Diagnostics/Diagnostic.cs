@@ -5,6 +5,9 @@ namespace ServiceRules.Rules.Diagnostics;
 /// <summary>One thing that is wrong (or odd) in a folder of rules, told so that its author can mend it without asking.</summary>
 public sealed record Diagnostic
 {
+    // Places in sound files are far shorter; a name that somebody made up can be as long as the file.
+    private const int LongestPlace = 200;
+
     /// <summary>One of <see cref="DiagnosticCode"/>, or the code of a problem that reading a document found.</summary>
     public required string Code { get; init; }
 
@@ -34,7 +37,8 @@ public sealed record Diagnostic
     {
         var place =
             Line > 0 ? string.Create(CultureInfo.InvariantCulture, $":{Line}:{Column}") : string.Empty;
-        var at = Pointer.Length > 0 ? $" at {Pointer}" : string.Empty;
+        var shown = Pointer.Length > LongestPlace ? Pointer[..LongestPlace] + "…" : Pointer;
+        var at = shown.Length > 0 ? $" at {shown}" : string.Empty;
         var right = Right.Length > 0 ? $"; right would be: {Right}" : string.Empty;
         var level = Level is DiagnosticLevel.Error ? "error" : "notice";
         var where = File.Length > 0 ? $"{File}{place}: " : string.Empty;

@@ -28,6 +28,12 @@ public static class FrameBuilder
         ArgumentNullException.ThrowIfNull(book);
         var settings = SettingsInForce.On(record, context);
         var days = JobDays.Of(record, context);
+        var placeAgainst = PlaceContradicted.By(record, context.Procedures, days.Began);
+        if (!placeAgainst.IsEmpty)
+        {
+            record = record with { Place = WorkPlace.OnMachine };
+        }
+
         var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
         for (var index = 0; index < record.Units.Length; index++)
         {
@@ -37,6 +43,7 @@ public static class FrameBuilder
         return new()
         {
             Record = record,
+            PlaceAgainst = placeAgainst,
             Context = context,
             Book = book,
             Units = units.MoveToImmutable(),

@@ -16,8 +16,11 @@ public sealed record JobFrame
 {
     private MachinePlans plans = new(null);
 
-    /// <summary>The record.</summary>
+    /// <summary>The record; where its own entries contradict its place, with the place it is judged at.</summary>
     public required ServiceRecord Record { get; init; }
+
+    /// <summary>Indexes of the entries by which a job that is called on the bench is judged as on the machine.</summary>
+    public ImmutableArray<int> PlaceAgainst { get; init; } = [];
 
     /// <summary>The frozen registers.</summary>
     public required AssessmentContext Context { get; init; }

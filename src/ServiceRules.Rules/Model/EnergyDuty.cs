@@ -105,6 +105,9 @@ public enum EnergyDuty
     /// <summary>Everybody, also alone, was held by their own device for as long as hands were in.</summary>
     OwnDeviceThroughWork,
 
+    /// <summary>No record gave a machine energy, or took a lock off it, while another showed hands in it.</summary>
+    ClearOfOtherRecords,
+
     /// <summary>A source that came during the job was brought under control before work went on.</summary>
     SourceAddedControlled,
 
@@ -224,6 +227,9 @@ public enum EnergyDuty
 
     /// <summary>After a run in the middle of the job the machine was shut down again before hands went in.</summary>
     ShutDownAfterRun,
+
+    /// <summary>A record of work on the bench shows no step that only a machine in one piece can give.</summary>
+    PlaceAsRecorded,
 
     /// <summary>Whoever isolated, released, verified or put the machine into service again is authorised.</summary>
     IsolationByAuthorised,

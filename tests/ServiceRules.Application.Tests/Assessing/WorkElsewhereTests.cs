@@ -4,6 +4,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Application.Tests.Assessing;
 
@@ -93,6 +94,100 @@ public sealed class WorkElsewhereTests
         Assert.Null(hung.Until);
     }
 
+    /// <summary>
+    /// Hung in one job and never entered as taken off; hung on another machine by the same hand days later: it had come off by then,
+    /// and no later job is doubted because of it. The first record is, once.
+    /// </summary>
+    [Theory]
+    [InlineData("tech-01", false)]
+    [InlineData("tech-02", true)]
+    public void Beside_LockLeftAndHungElsewhereByTheSameHand_IsDoubtedThereAlone(
+        string leftBy,
+        bool laterIsTold
+    )
+    {
+        var left = OnDay(
+            "04-01",
+            Job("J-0", "M-02", Entry("06:00", TimelineEventKind.LockApplied, leftBy, "L-11"))
+        );
+        var last = OnDay("04-20", Moved(Morning, "J-9", "M-03"));
+
+        Assert.Equal(laterIsTold, Beside(Morning, left, last).OfType<LockElsewhere>().Any());
+        Assert.Equal(laterIsTold, Beside(last, left, Morning).OfType<LockElsewhere>().Any());
+        var told = Beside(left, last, Morning);
+        Assert.Equal(laterIsTold ? 0 : 1, told.Count);
+        if (told is [LockElsewhere again])
+        {
+            Assert.Equal(("J-1", "M-01"), (again.Record?.Text, again.Machine.Text));
+            Assert.Equal(Morning.Timeline[0].At, again.From);
+        }
+    }
+
+    /// <summary>Another record of the same machine that takes it off shows it off as well.</summary>
+    [Fact]
+    public void Beside_LockLeftAndTakenOffInALaterJobOfTheMachine_HangsUntilThen()
+    {
+        var left = OnDay(
+            "04-01",
+            Job("J-0", "M-02", Entry("06:00", TimelineEventKind.LockApplied, "tech-02", "L-11"))
+        );
+        var off = OnDay(
+            "04-02",
+            Job("J-00", "M-02", Entry("06:00", TimelineEventKind.LockRemoved, "tech-02", "L-11"))
+        );
+
+        Assert.Single(Beside(Morning, left));
+        Assert.Empty(Beside(Morning, left, off));
+    }
+
+    [Fact]
+    public void OtherRecords_AtTheSameMachineAtTheSameTime_TellWhatBearsOnIt()
+    {
+        var others = Others(Morning, Moved(Morning, "J-2", "M-01"), Moved(Morning, "J-3", "M-02"));
+
+        var other = Assert.Single(others);
+        Assert.Equal(("J-2", "M-01"), (other.Record.Text, other.Machine.Text));
+        Assert.Equal(4, other.Timeline.Length);
+        Assert.Empty(Others(Morning, OnDay("04-14", Moved(Morning, "J-2", "M-01"))));
+    }
+
+    /// <summary>A defect left open bears on every later job of the machine, and the next start of it on the record that left it.</summary>
+    [Fact]
+    public void OtherRecords_DefectLeftOpen_BearsOnLaterJobs()
+    {
+        var found = OnDay(
+            "04-01",
+            Signed(Job("J-0", "M-01", Entry("06:00", TimelineEventKind.SafetyDefectFound, "tech-02")))
+        );
+        var started = Signed(Job("J-5", "M-01", Entry("08:00", TimelineEventKind.MachineStarted, "tech-02")));
+
+        Assert.Equal("J-0", Assert.Single(Others(started, found)).Record.Text);
+        Assert.Equal("J-5", Assert.Single(Others(found, started)).Record.Text);
+        Assert.Empty(Others(found, Signed(Morning)));
+    }
+
+    [Theory]
+    [InlineData("M-01", 2)]
+    [InlineData("M-02", 0)]
+    public void Assess_StartedInAnotherRecordOverHandsIn_IsToldAtBoth(string machine, int told)
+    {
+        ServiceRecord[] jobs =
+        [
+            Signed(Morning),
+            Signed(Job("J-2", machine, Entry("08:30", TimelineEventKind.MachineStarted, "tech-02"))),
+        ];
+        var judging = new AssessRecord(DemoSeasons.Rules.Book, DemoSeasons.Site).Beside(jobs);
+
+        var findings = jobs.Select(job =>
+                judging.Assess(job).Assessment.Findings.Single(one => one.Rule == "clear-of-other-records")
+            )
+            .ToList();
+
+        Assert.Equal(told, findings.Count(one => one.Verdict == Verdict.NotMet));
+        Assert.Equal(told > 0, findings[0].Statement.Contains("Record J-2", StringComparison.Ordinal));
+        Assert.Equal(told > 0, findings[1].Statement.Contains("record J-1", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Assess_BesideTheOthers_FreezesWhatTheyShow()
     {
@@ -106,6 +201,29 @@ public sealed class WorkElsewhereTests
 
     private static List<Elsewhere> Beside(ServiceRecord record, params ServiceRecord[] others) =>
         [.. WorkElsewhere.Of([record, .. others], DemoSeasons.Site.Zone).Beside(record)];
+
+    private static List<OtherRecord> Others(ServiceRecord record, params ServiceRecord[] others) =>
+        [.. WorkElsewhere.Of([record, .. others], DemoSeasons.Site.Zone).OtherRecords(record)];
+
+    private static ServiceRecord Signed(ServiceRecord record) =>
+        record with
+        {
+            SignOff = new(new("tech-01"), record.Timeline[^1].At),
+        };
+
+    private static ServiceRecord OnDay(string day, ServiceRecord record) =>
+        record with
+        {
+            Timeline =
+            [
+                .. record.Timeline.Select(entry =>
+                    entry with
+                    {
+                        At = Time(entry.At.Text.Replace("04-13", day, StringComparison.Ordinal)),
+                    }
+                ),
+            ],
+        };
 
     private static ServiceRecord Moved(ServiceRecord record, string id, string machine) =>
         record with

@@ -158,7 +158,8 @@ public sealed class CanonicalRulesTests
                     .Select(member => KeyValuePair.Create(member.Key, WithoutDefaults(member.Value)))
             ),
             JsonArray items => new JsonArray([.. items.Select(WithoutDefaults)]),
-            _ => node?.DeepClone(),
+            null => null,
+            _ => node.DeepClone(),
         };
 
     private static bool IsDefault(string name, JsonNode? value) =>
@@ -187,6 +188,7 @@ public sealed class CanonicalRulesTests
                     )
             ),
             JsonArray items => new JsonArray([.. items.Select(item => Shuffled(item, random))]),
-            _ => node?.DeepClone(),
+            null => null,
+            _ => node.DeepClone(),
         };
 }

@@ -26,19 +26,23 @@ public sealed class PublishedSchemaTests
         ProblemCode.Unreadable,
     ];
 
-    private static readonly Dictionary<string, JsonSchema> Built = PublishedSchemas.All.ToDictionary(
+    private static readonly IReadOnlyList<(string File, string Text)> All = PublishedSchemas.Of(
+        WrittenSummary.Of
+    );
+
+    private static readonly Dictionary<string, JsonSchema> Built = All.ToDictionary(
         schema => schema.File,
         schema => JsonSchema.FromText(schema.Text),
         StringComparer.Ordinal
     );
 
-    public static TheoryData<string> Files() => [.. PublishedSchemas.All.Select(schema => schema.File)];
+    public static TheoryData<string> Files() => [.. All.Select(schema => schema.File)];
 
     [Theory]
     [MemberData(nameof(Files))]
     public void Published_SchemaInTheRepository_IsCurrent(string file)
     {
-        string text = PublishedSchemas.All.Single(schema => schema.File == file).Text;
+        string text = All.Single(schema => schema.File == file).Text;
         string path = Path.Combine(ReferenceFiles.Root, "rules", "schema", file);
         if (TestRun.IsAccepting)
         {
@@ -54,9 +58,7 @@ public sealed class PublishedSchemaTests
     [MemberData(nameof(Files))]
     public void Published_Schema_IsValid202012(string file)
     {
-        using JsonDocument schema = JsonDocument.Parse(
-            PublishedSchemas.All.Single(one => one.File == file).Text
-        );
+        using JsonDocument schema = JsonDocument.Parse(All.Single(one => one.File == file).Text);
         Assert.True(MetaSchemas.Draft202012.Evaluate(schema.RootElement).IsValid);
     }
 

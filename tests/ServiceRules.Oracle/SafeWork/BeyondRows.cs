@@ -55,7 +55,7 @@ internal static class BeyondRows
 
     private static Func<Story, Possible> WhereSwitchedOff(Func<Story, Possible> judge) =>
         story =>
-            story.Record.Place == WorkPlace.OnMachine || story.Isolatable.Any()
+            story.Place == WorkPlace.OnMachine || story.Isolatable.Any()
                 ? judge(story)
                 : Possible.NotApplicable;
 }

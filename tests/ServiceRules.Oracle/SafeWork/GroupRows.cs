@@ -96,7 +96,8 @@ internal static class GroupRows
             : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.NeverMet))
                 ? Possible.Judged
             : Possible.NotMet;
-        return InGroup(story, sum);
+        // Whoever is in charge of fewer than are at work is in charge of some only.
+        return InGroup(story, sum.OrStricter(before.Any(s => s.Event.Count is not null)));
     }
 
     public static Possible Accounted(Story story)

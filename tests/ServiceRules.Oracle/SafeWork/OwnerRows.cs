@@ -15,6 +15,7 @@ internal static class OwnerRows
                 : About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.Before(r.Off))
                     ? Possible.Met.OrStricter(
                         OwnerWasThere(story, r)
+                            || OwnerCameSoon(story, r)
                             || !About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.At < r.Off.At)
                     )
                 : Possible.NotMet
@@ -174,7 +175,9 @@ internal static class OwnerRows
 
         return told is null
             ? seen is null
-                ? Possible.Any & ~Possible.NotMet
+                ? story.Record.SignOff?.By.Text == r.On.By
+                    ? Possible.Any
+                    : Possible.Any & ~Possible.NotMet
                 : Possible.NeverMet | Possible.NotApplicable
             : Possible.Met.OrStricter(seen?.Before(told) == true);
     }
@@ -189,4 +192,12 @@ internal static class OwnerRows
             && About(story, r, TimelineEventKind.AbsenceConfirmed).Any(a => a.Before(s))
             && s.Before(r.Off)
         );
+
+    /// <summary>Whoever acts or signs within half an hour of it was not away when their device came off.</summary>
+    private static bool OwnerCameSoon(Story story, (Step Off, Step On) r) =>
+        story.Steps.Any(s =>
+            s.By == r.On.By && r.Off.Before(s) && s.At - r.Off.At <= TimeSpan.FromMinutes(30)
+        )
+        || story.Record.SignOff?.By.Text == r.On.By
+        || story.Record.Units.Any(u => u.Entries.Any(e => e.By?.Text == r.On.By));
 }

@@ -173,7 +173,18 @@ public static class SafeWorkOpinion
             opinions[row] = Possible.Any;
         }
 
-        if (story.Record.Place == WorkPlace.OnBench)
+        if (story.Place != story.Record.Place && !story.Isolatable.Any())
+        {
+            // Called on the bench, started like a machine, and nothing anywhere to switch off: the table has no such machine.
+            foreach (
+                var row in (string[])[Belief.Notice, "147.c.9.after", "147.e.1", "147.e.2.i", "147.e.2.ii"]
+            )
+            {
+                opinions[row] = Possible.Any;
+            }
+        }
+
+        if (story.Place == WorkPlace.OnBench)
         {
             // The table is of machines: a unit on the bench is none, a grinder that is switched off like one is.
             // Nor does any register tell what there is at the bench where no procedure is in force.

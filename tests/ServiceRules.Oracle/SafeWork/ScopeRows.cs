@@ -30,6 +30,7 @@ internal static class ScopeRows
         if (
             claims.All(c => story.FirstWork?.Before(c) == true)
             || IsBelied(story)
+            || IsTouched(story)
             || IsTestedAtWork(story)
             || (IsMeasured(story) && RanThroughout(story))
         )
@@ -54,11 +55,16 @@ internal static class ScopeRows
             return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
         }
 
+        if (!IsStoodStill(story) || IsWidened(story, claims) || IsDecidedByNobody(story, claims))
+        {
+            return Possible.NeverMet;
+        }
+
         bool inTime = measures.Any(m =>
             !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
         );
         return Protects([.. measures.SelectMany(m => m.Event.Measures).Where(m => IsShown(story, m))])
-            ? Possible.Met.OrStricter(!inTime)
+            ? Possible.Met.OrStricter(!inTime || IsGauged(story))
             : Possible.NeverMet;
     }
 
@@ -122,6 +128,64 @@ internal static class ScopeRows
             || (guardsWereOff && said.Contains(ProtectiveMeasure.GuardsInPlace))
             || (anotherStarts && said.Contains(ProtectiveMeasure.SingleOperatorControl));
     }
+
+    /// <summary>A wedge between the blades and a prop under the unit are put there by hand.</summary>
+    private static bool IsTouched(Story story) =>
+        story.Steps.Any(s => s.Kind is TimelineEventKind.ReelWedged or TimelineEventKind.UnitSupported);
+
+    /// <summary>Stopped when hands, or a gauge, came to the unit, and stopped all the while they were there.</summary>
+    private static bool IsStoodStill(Story story)
+    {
+        bool ran = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.MachineStarted
+            && story.Spells.Any(work => work.Start.Before(s) && s.Place < work.End)
+        );
+        return !ran
+            && story.Spells.All(work => StoppedBefore(story, work.Start.Place))
+            && (story.Spells.Count > 0 || StoppedBefore(story, int.MaxValue));
+    }
+
+    // The order of the bench log and the timeline is not gone into here.
+    private static bool IsGauged(Story story) =>
+        story.Record.Units.Any(unit =>
+            unit.Entries.Any(entry =>
+                entry is not Reading { Observed: Observation.Seen } && entry.At is not null
+            )
+        );
+
+    private static bool StoppedBefore(Story story, int place)
+    {
+        bool stopped = false;
+        foreach (var step in story.Entered.Where(s => s.Place < place))
+        {
+            stopped = step.Kind switch
+            {
+                TimelineEventKind.MachineShutDown
+                or TimelineEventKind.TestEnded
+                or TimelineEventKind.KeyRemoved
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.IsolationVerified => true,
+                TimelineEventKind.IsolatorOperated when step.Event.Position != IsolatorPosition.On => true,
+                TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised => false,
+                _ => stopped,
+            };
+        }
+
+        return stopped;
+    }
+
+    /// <summary>More energy came to the machine than the claim was made of.</summary>
+    private static bool IsWidened(Story story, List<Step> claims) =>
+        story.Additions.Any(s =>
+            claims.TrueForAll(claim => claim.Before(s)) && (story.LastStop is not { } stop || s.Before(stop))
+        );
+
+    /// <summary>The name that is given for whoever decided it stands in no register.</summary>
+    private static bool IsDecidedByNobody(Story story, List<Step> claims) =>
+        story.Context.People.Length > 0
+        && claims.Exists(claim =>
+            claim.Event.Claim?.DecidedBy is { } by && story.Context.People.All(person => person.Id != by)
+        );
 
     /// <summary>Servicing in use tests nothing: a machine energised for a test before hands are out is being worked on.</summary>
     private static bool IsTestedAtWork(Story story) =>

@@ -15,13 +15,14 @@ internal sealed class Story
         Spells = SpellsOf(steps);
         FirstWork = steps.FirstOrDefault(s => s.Kind == TimelineEventKind.WorkStarted);
         BeforeWork = [.. steps.Where(s => FirstWork is null || s.Before(FirstWork))];
+        Place = PlaceOf(record, context, steps);
         var fitting = context
-            .Procedures.Where(p => p.Place == record.Place && p.Machines.Contains(record.Machine.Id))
+            .Procedures.Where(p => p.Place == Place && p.Machines.Contains(record.Machine.Id))
             .ToList();
         Procedure = fitting.FirstOrDefault(p => IsCurrent(p, Day)) ?? fitting.LastOrDefault();
         // What the machine has is not on the bench with its unit.
         Machine =
-            record.Place == WorkPlace.OnMachine
+            Place == WorkPlace.OnMachine
                 ? context.Machines.FirstOrDefault(m => m.Id == record.Machine.Id)
                 : null;
         Sources = AllSources();
@@ -29,7 +30,56 @@ internal sealed class Story
 
     private Possible? _exemption;
 
+    private static WorkPlace PlaceOf(
+        ServiceRecord record,
+        AssessmentContext context,
+        IReadOnlyList<Step> steps
+    )
+    {
+        if (record.Place == WorkPlace.OnMachine)
+        {
+            return WorkPlace.OnMachine;
+        }
+
+        var bench = context
+            .Procedures.Where(p => p.Place == WorkPlace.OnBench && p.Machines.Contains(record.Machine.Id))
+            .ToList();
+        bool isSwitched = bench.Exists(p => p.Sources.Any(source => source.Isolator is not null));
+        bool isBenchs(Step step) =>
+            step.Event.Source is not SourceReference.One one
+            || bench.Count == 0
+            || bench.Exists(p => p.Sources.Any(source => source.Id == one.Source));
+        bool tells = steps.Any(step =>
+            step.Kind switch
+            {
+                TimelineEventKind.MachineStarted
+                or TimelineEventKind.MachineShutDown
+                or TimelineEventKind.TestEnergised
+                or TimelineEventKind.TestEnded
+                or TimelineEventKind.EnergisedTaskPerformed
+                or TimelineEventKind.KeyRemoved
+                or TimelineEventKind.IsolatorOperated
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.PlugControlConfirmed
+                or TimelineEventKind.LockApplied
+                or TimelineEventKind.TagApplied
+                or TimelineEventKind.UnitsLowered
+                or TimelineEventKind.ParkingBrakeSet
+                or TimelineEventKind.CutOutsProved
+                or TimelineEventKind.HandedBack => true,
+                TimelineEventKind.StoredEnergyReleased
+                or TimelineEventKind.StoredEnergyRechecked
+                or TimelineEventKind.IsolationVerified => !isBenchs(step),
+                _ => false,
+            }
+        );
+        return tells && !isSwitched ? WorkPlace.OnMachine : WorkPlace.OnBench;
+    }
+
     public ServiceRecord Record { get; }
+
+    /// <summary>Where the work was, by what was done: nobody starts, locks or hands back a unit without its machine.</summary>
+    public WorkPlace Place { get; }
 
     public AssessmentContext Context { get; }
 

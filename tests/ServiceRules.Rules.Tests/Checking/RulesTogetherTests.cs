@@ -211,6 +211,29 @@ public class RulesTogetherTests
             one => one.Code == DiagnosticCode.Shadowed
         );
 
+    /// <summary>Two thousand rules of one kind would be two million pairs: they are counted, and it is told.</summary>
+    [Fact]
+    public void Of_VeryManyRulesOfOneKind_TellsThatNotAllPairsWereLookedAt()
+    {
+        Rule[] rules =
+        [
+            .. Enumerable
+                .Range(0, 2_000)
+                .Select(at =>
+                    Limit with
+                    {
+                        Id = new(FormattableString.Invariant($"r-{at}")),
+                        When = new() { Areas = [FormattableString.Invariant($"a-{at}")] },
+                    }
+                ),
+        ];
+
+        Assert.Contains(
+            PackCheck.Of(With(rules) with { Orders = [] }),
+            one => one is { Code: DiagnosticCode.TooMuch, File: "base/pack.json" }
+        );
+    }
+
     [Fact]
     public void Of_VeryManyProblems_AreCountedBeyondAThousand()
     {

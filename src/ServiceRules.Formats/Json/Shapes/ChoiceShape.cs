@@ -49,14 +49,11 @@ internal sealed class ChoiceShape<TEnum> : JsonShape<TEnum>
     public override void Write(Utf8JsonWriter writer, TEnum value) => writer.WriteStringValue(byValue[value]);
 
     public override JsonObject ToSchema(SchemaDefinitions definitions) =>
-        name is null ? Stated() : definitions.Refer(name, this, Stated);
+        name is null ? Stated(definitions) : definitions.Refer(name, this, () => Stated(definitions));
 
-    private JsonObject Stated()
+    private JsonObject Stated(SchemaDefinitions definitions)
     {
-        JsonObject schema = new()
-        {
-            ["enum"] = new JsonArray([.. words.Select(word => JsonValue.Create(word))]),
-        };
+        JsonObject schema = WordSchema.Of(words.Select(word => (word, definitions.SaidOf(byWord[word]))));
         if (Description.Length > 0)
         {
             schema["description"] = Description;

@@ -45,7 +45,15 @@ internal sealed class DocumentShape(string identifier) : JsonShape<JsonNode>
         new()
         {
             ["type"] = "object",
-            ["properties"] = new JsonObject { [FormatName] = new JsonObject { ["const"] = identifier } },
+            ["description"] = $"a whole document of format {identifier}",
+            ["properties"] = new JsonObject
+            {
+                [FormatName] = new JsonObject
+                {
+                    ["const"] = identifier,
+                    ["description"] = "kind and version of the document",
+                },
+            },
             ["required"] = new JsonArray(FormatName),
         };
 }

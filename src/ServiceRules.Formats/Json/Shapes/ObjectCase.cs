@@ -10,6 +10,8 @@ internal sealed class ObjectCase<T, TCase>(string word, ObjectShape<TCase> shape
     where T : notnull
     where TCase : notnull, T
 {
+    internal override string Description => shape.Description;
+
     internal override bool Holds(T value) => value is TCase;
 
     internal override bool TryRead(

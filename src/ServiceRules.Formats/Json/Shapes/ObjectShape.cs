@@ -108,7 +108,11 @@ public sealed class ObjectShape<T> : JsonShape<T>
         JsonArray required = [];
         if (marker is { } fixedMember)
         {
-            properties[fixedMember.Name] = new JsonObject { ["const"] = fixedMember.Value };
+            properties[fixedMember.Name] = new JsonObject
+            {
+                ["const"] = fixedMember.Value,
+                ["description"] = Description,
+            };
             required.Add(fixedMember.Name);
         }
 

@@ -7,6 +7,13 @@ public sealed class SchemaDefinitions
 {
     private readonly SortedDictionary<string, JsonObject> stated = new(StringComparer.Ordinal);
     private readonly Dictionary<string, object> owners = new(StringComparer.Ordinal);
+    private readonly Func<Enum, string?> said;
+
+    /// <param name="said">What a word of a closed vocabulary means, as hover text; null: it is stated bare.</param>
+    internal SchemaDefinitions(Func<Enum, string?>? said = null) => this.said = said ?? (_ => null);
+
+    /// <summary>What a word of a closed vocabulary means, or null.</summary>
+    internal string? SaidOf(Enum word) => said(word);
 
     /// <summary>A reference to the part of that name, which is stated on first use.</summary>
     /// <exception cref="InvalidOperationException">Two different shapes have the same name.</exception>

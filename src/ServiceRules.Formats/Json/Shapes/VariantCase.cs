@@ -13,6 +13,9 @@ public abstract class VariantCase<T>
 
     internal string Word { get; }
 
+    /// <summary>What an object of this kind is, as hover text.</summary>
+    internal abstract string Description { get; }
+
     internal abstract bool Holds(T value);
 
     internal abstract bool TryRead(

@@ -77,17 +77,18 @@ internal sealed class VariantShape<T> : JsonShape<T>
                 {
                     ["type"] = "object",
                     ["description"] = Description,
-                    ["properties"] = new JsonObject
-                    {
-                        [marker] = new JsonObject
-                        {
-                            ["enum"] = new JsonArray([.. words.Select(word => JsonValue.Create(word))]),
-                        },
-                    },
+                    ["properties"] = new JsonObject { [marker] = Marker() },
                     ["required"] = new JsonArray(marker),
                     ["oneOf"] = new JsonArray([
                         .. cases.Values.Select(one => one.ToSchema(definitions, marker)),
                     ]),
                 }
         );
+
+    private JsonObject Marker()
+    {
+        JsonObject schema = WordSchema.Of(cases.Values.Select(one => (one.Word, (string?)one.Description)));
+        schema["description"] = "which kind it is: this says what else stands beside it";
+        return schema;
+    }
 }

@@ -7,6 +7,8 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>Of each person in one line: hands in when, and how much of it shown as protected, not shown, not proven.</summary>
 internal static class HandsInLines
 {
+    private const string NotAsked = "isolation not asked here, nothing at the bench to switch off";
+
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
         foreach (var claim in view.Found.HeldClaims)
@@ -35,6 +37,10 @@ internal static class HandsInLines
         if (person.Unprotected is not { } bare)
         {
             return "protection cannot be told";
+        }
+        if (!bare.Intervals.IsEmpty && !view.Frame.HasIsolation)
+        {
+            return $"{NotAsked}, not shown as protected {WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
         }
         var unprotected = bare.Intervals.IsEmpty
             ? "unprotected 0 min"
@@ -70,7 +76,9 @@ internal static class HandsInLines
         }
             .OfType<string>()
             .ToList();
-        return parts.Count > 0 ? $"{work}; of it {string.Join("; ", parts)}."
+        return parts.Count > 0 && !view.Frame.HasIsolation
+                ? $"{work}; {NotAsked}; of it {string.Join("; ", parts)}."
+            : parts.Count > 0 ? $"{work}; of it {string.Join("; ", parts)}."
             : person.LeftOpen is { } open
                 ? $"{work}; {Word(open)} that all of it was inside the protected interval ({open.Letter})."
             : $"{work}, all of it protected from {Sources(view)}{(IsGoingOn(person) ? " so far" : "")}.";

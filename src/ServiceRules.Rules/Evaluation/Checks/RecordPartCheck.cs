@@ -14,7 +14,7 @@ internal static class RecordPartCheck
         {
             RequiredPart.SignOff => SignedOff(frame, check.By),
             RequiredPart.FollowUp => FollowedUp(frame),
-            RequiredPart.SafetyDefectsClosed => DefectsClosed(TimelineReading.Of(frame)),
+            RequiredPart.SafetyDefectsClosed => DefectsClosed.Judge(TimelineReading.Of(frame)),
             RequiredPart.BlockageByTool => Clearing.ByTool(TimelineReading.Of(frame)),
             _ => throw new InvalidOperationException("parts of a record are a closed family"),
         };
@@ -86,46 +86,4 @@ internal static class RecordPartCheck
                 "Check the units again after first use."
             ),
         };
-
-    /// <summary>A defect put right is the one found first of those still open; nothing else in an entry tells them apart.</summary>
-    private static CheckOutcome DefectsClosed(TimelineReading reading)
-    {
-        var open = new Queue<OrderedEvent>();
-        var entries = reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed);
-        foreach (var entry in entries)
-        {
-            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
-            {
-                open.Enqueue(entry);
-            }
-            else
-            {
-                _ = open.TryDequeue(out var _);
-            }
-        }
-
-        if (open.Count == 0)
-        {
-            return TimelineOutcome.Met(
-                reading,
-                entries.IsEmpty
-                    ? "The record shows no safety defect."
-                    : "The record shows every safety defect found put right.",
-                entries
-            );
-        }
-
-        var found = open.Peek();
-        var isOut = reading.Events.Any(entry =>
-            entry.Event.Kind is TimelineEventKind.HandedBack && entry.Place() > found.Place()
-        );
-        var mayStillBeMended = reading.IsOpen && !isOut;
-        return TimelineOutcome.Of(
-            mayStillBeMended ? Verdict.Unproven : Verdict.NotMet,
-            mayStillBeMended ? FindingReason.InProgress : FindingReason.Faulty,
-            $"The record shows a safety defect found {reading.Words.AtBy(found)}{(found.Event.Reason ?? found.Event.Method) switch { { } what => $" ({what})", _ => string.Empty }}, and does not show it put right.",
-            open.Evidence(),
-            "Put the defect right before the machine goes out."
-        );
-    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -8,26 +9,55 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 internal static class AbsentOwnerDuties
 {
     /// <summary>Their absence was confirmed before, and nothing shows them there meanwhile.</summary>
-    public static CheckOutcome OwnerAbsent(DutyFrame duty) =>
-        Judge(
+    public static CheckOutcome OwnerAbsent(DutyFrame duty)
+    {
+        var outcome = Judge(
             duty,
             removal =>
                 removal switch
                 {
-                    { AbsenceConfirmed: null } => (
-                        $"does not show the absence of {removal.Owner} confirmed before",
-                        []
+                    { AbsenceConfirmed: null } => new(
+                        $"does not show the absence of {removal.Owner} confirmed before"
                     ),
-                    { SeenMeanwhile: { } seen } => (
-                        $"shows {EventWords.Done(seen.Event.Kind)} {duty.Words.AtBy(seen)} meanwhile",
-                        [seen]
-                    ),
+                    { SeenMeanwhile: { } seen } => new(
+                        $"shows {EventWords.Done(seen.Event.Kind)} {duty.Words.AtBy(seen)} meanwhile"
+                    )
+                    {
+                        Entries = [seen],
+                    },
+                    { SeenAround: { } seen } => new(
+                        seen.Moment < removal.Entry.Moment
+                            ? $"meanwhile shows {seen.What}"
+                            : $"within half an hour shows {seen.What}: the absence certified is not credible"
+                    )
+                    {
+                        IsContradiction = seen.Moment >= removal.Entry.Moment,
+                        Entries = seen.Entries,
+                        Beside = seen.Beside,
+                    },
                     _ => null,
                 },
             "See that the owner is not there before their lock comes off.",
             removal => removal.AbsenceConfirmed,
             "The record shows the owner's absence confirmed before the lock came off."
         );
+        return outcome.Verdict == Verdict.Met
+            ? outcome with
+            {
+                Notices = [.. outcome.Notices, .. ToldSoon(duty)],
+            }
+            : outcome;
+    }
+
+    // Who can be told at once could have been asked: told, and no doubt, for a call may be answered late.
+    private static IEnumerable<string> ToldSoon(DutyFrame duty) =>
+        from removal in Claimed(duty)
+        let told = removal.OwnerTold
+        where
+            told is not null
+            && told.Moment > removal.Entry.Moment
+            && told.Moment - removal.Entry.Moment <= TimeSpan.FromMinutes(30)
+        select $"{removal.Owner} was told at {duty.Words.Time(told)}, within half an hour of their lock coming off at {duty.Words.Time(removal.Entry)}: ask whether they could have taken it off.";
 
     /// <summary>Somebody tried to reach them.</summary>
     public static CheckOutcome OwnerSought(DutyFrame duty) =>
@@ -35,7 +65,7 @@ internal static class AbsentOwnerDuties
             duty,
             removal =>
                 removal.ContactAttempted is null
-                    ? ($"does not show an attempt to reach {removal.Owner}", [])
+                    ? new($"does not show an attempt to reach {removal.Owner}")
                     : null,
             "Try to reach the owner by every way there is, and enter each try.",
             removal => removal.ContactAttempted,
@@ -51,12 +81,22 @@ internal static class AbsentOwnerDuties
         var outcome = Judge(
             duty,
             removal =>
-                removal is { OwnerBack: { } back, OwnerTold: null }
-                    ? (
-                        $"does not show {removal.Owner} told before {EventWords.Done(back.Event.Kind)} at {duty.Words.Time(back)}",
-                        [back]
+                removal switch
+                {
+                    { OwnerBack: { } back, OwnerTold: null } => new(
+                        $"does not show {removal.Owner} told before {EventWords.Done(back.Event.Kind)} at {duty.Words.Time(back)}"
                     )
-                    : null,
+                    {
+                        Entries = [back],
+                    },
+                    { OwnerTold: null } when SignedOff(removal) is { } signed => new(
+                        $"does not show {removal.Owner} told before the job was signed off by {removal.Owner} at {duty.Words.Time(signed.At)}"
+                    )
+                    {
+                        Beside = ["/signOff"],
+                    },
+                    _ => null,
+                },
             "Tell the owner before they work again.",
             removal => removal.OwnerTold,
             "The record shows the owner told before working again."
@@ -84,7 +124,7 @@ internal static class AbsentOwnerDuties
 
     private static CheckOutcome Judge(
         DutyFrame duty,
-        Func<Removal, (string What, ImmutableArray<OrderedEvent> Entries)?> lacking,
+        Func<Removal, Lack?> lacking,
         string act,
         Func<Removal, OrderedEvent?> restsOn,
         string met
@@ -103,11 +143,12 @@ internal static class AbsentOwnerDuties
             let lacks = lacking(removal)
             where lacks is not null
             select new TimelineFault(
-                Verdict.NotMet,
-                FindingReason.StepMissing,
-                $"The record shows {removal.Named} of {removal.Owner} taken off {duty.Words.AtBy(removal.Entry)} by exception {removal.Entry.Event.Exception}, and {lacks.Value.What}.",
-                [removal.Entry, .. lacks.Value.Entries],
-                act
+                lacks.IsContradiction ? Verdict.Unproven : Verdict.NotMet,
+                lacks.IsContradiction ? FindingReason.NotCredible : FindingReason.StepMissing,
+                $"The record shows {removal.Named} of {removal.Owner} taken off {duty.Words.AtBy(removal.Entry)} by exception {removal.Entry.Event.Exception}, and {lacks.What}.",
+                [removal.Entry, .. lacks.Entries],
+                act,
+                lacks.Beside
             );
         var found = faults.ToList();
         return found.Count > 0
@@ -117,5 +158,24 @@ internal static class AbsentOwnerDuties
                 met,
                 [.. claimed.Select(restsOn).OfType<OrderedEvent>().Distinct()]
             );
+    }
+
+    private static SignOff? SignedOff(Removal removal) =>
+        removal.Duty.Record.SignOff is { } signed
+        && signed.By == removal.Owner
+        && JudgedOrder.MomentOf(signed.At, removal.Duty.Context.Zone) > removal.Entry.Moment
+            ? signed
+            : null;
+
+    /// <summary>What the exception lacks.</summary>
+    /// <param name="What">After <c>and the record</c>.</param>
+    private sealed record Lack(string What)
+    {
+        /// <summary>Not a step that was left out, but something that cannot be so.</summary>
+        public bool IsContradiction { get; init; }
+
+        public ImmutableArray<OrderedEvent> Entries { get; init; } = [];
+
+        public ImmutableArray<string> Beside { get; init; } = [];
     }
 }

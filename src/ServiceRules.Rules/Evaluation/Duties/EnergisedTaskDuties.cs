@@ -140,7 +140,11 @@ internal static class EnergisedTaskDuties
         var what = EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded);
         return duty.Reading.IsOpen
             ? TimelineOutcome.OfFaults([
-                TimelineFault.NotYet(what, SayMeasures, by: "Do it before the reel is run"),
+                TimelineFault.NotYet(
+                    $"{what}, {ToPutInPlace(duty)}",
+                    SayMeasures,
+                    by: "Do it before the reel is run"
+                ),
             ])
             : TimelineOutcome.Of(
                 Verdict.NotMet,
@@ -149,6 +153,18 @@ internal static class EnergisedTaskDuties
                 [],
                 SayMeasures
             );
+    }
+
+    private static string ToPutInPlace(DutyFrame duty)
+    {
+        var asked = Tasks(duty)
+            .SelectMany(task => Listed(duty, task)?.Measures ?? [])
+            .Distinct()
+            .Select(MeasureWords.Of)
+            .ToList();
+        return asked.Count > 0
+            ? $"as the procedure asks for them: {TimelineWords.List(asked)}"
+            : $"one at least that keeps people from what turns: {string.Join(", ", MeasureWords.AgainstTheRun.Select(MeasureWords.Of))}";
     }
 
     private static CheckOutcome RecordedOnly(DutyFrame duty, ImmutableArray<OrderedEvent> recorded) =>
@@ -189,23 +205,11 @@ internal static class EnergisedTaskDuties
                 duty,
                 run?.Task ?? start.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null)
             );
-        var said = before.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
-        var missing = (listed?.Measures ?? []).Where(measure => !said.Contains(measure)).ToImmutableArray();
-        if (missing.IsEmpty)
-        {
-            return null;
-        }
-
-        // Measures told in words only are told, and cannot be held against the list.
-        var inWordsOnly = said.IsEmpty && before.Any(entry => entry.Event.Method is not null);
-        return new(
-            inWordsOnly ? Verdict.Unproven : Verdict.NotMet,
-            inWordsOnly ? FindingReason.StepMissing : FindingReason.ProcedureNotFollowed,
-            inWordsOnly
-                ? $"The record tells the measures before {ran} in words only, so they cannot be held against the procedure: {TimelineWords.List(missing.Select(MeasureWords.Of))}."
-                : $"Before {ran} the record does not show all the measures that the procedure asks for: {TimelineWords.List(missing.Select(MeasureWords.Of))}.",
-            [.. before, start],
-            SayMeasures
+        return MeasuresForRun.Fault(
+            duty,
+            start,
+            before,
+            listed?.Measures ?? (isTest || run is { IsTask: false } ? duty.Procedure?.TestMeasures ?? [] : [])
         );
     }
 

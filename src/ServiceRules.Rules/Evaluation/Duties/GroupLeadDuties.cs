@@ -28,14 +28,13 @@ internal static class GroupLeadDuties
             .Select(entry => entry.Event.Count)
             .FirstOrDefault(count => count is not null);
         return outcome.Verdict == Verdict.Met && counted is { } count && count < workers.Length
-            ? outcome with
-            {
-                Notices =
-                [
-                    .. outcome.Notices,
-                    $"The record names one person in charge of {count}, and shows {workers.Length} at work.",
-                ],
-            }
+            ? TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"The record names one person in charge of {count}, and shows {workers.Length} at work: who was in charge of the others it does not show.",
+                outcome.Evidence,
+                "Ask who was in charge of whom; enter what they say as a late entry."
+            )
             : outcome;
     }
 

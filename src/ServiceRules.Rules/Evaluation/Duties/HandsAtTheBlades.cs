@@ -18,6 +18,12 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
             shown.Add(new(EventWords.Done(TimelineEventKind.BlockageClearedByHand), entry.Pointer()));
         }
 
+        // A wedge is set between the blades, and a unit is propped up by hands under it.
+        foreach (var entry in duty.Reading.Of(TimelineEventKind.ReelWedged, TimelineEventKind.UnitSupported))
+        {
+            shown.Add(new($"{EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)}", entry.Pointer()));
+        }
+
         for (var task = 0; task < duty.Record.Tasks.Length; task++)
         {
             if (IsDoneAtTheBlades(duty, duty.Record.Tasks[task]))

@@ -41,7 +41,10 @@ internal static class IsolationVerifiedDuty
             .Where(entry => entry.Event.SpeaksOf(source.Id))
             .ToImmutableArray();
         var high = RecheckReadings.LastAbove(leadUp, source);
-        var good = before.Where(entry => Against(entry) is null).ToImmutableArray();
+        var good = before
+            .Where(entry => Against(entry) is null && !SaidLive.By(entry.Event))
+            .ToImmutableArray();
+        var live = before.LastOrDefault(entry => Against(entry) is null && SaidLive.By(entry.Event));
         var together = before.LastOrDefault(entry => IsInTheMinute(entry) && Besides(entry) is null);
         return good.IsEmpty && together is not null
                 ? new(
@@ -51,6 +54,16 @@ internal static class IsolationVerifiedDuty
                     $" ({duty.Words.Time(together)}: in the very minute in which work started; which came first it cannot tell)",
                     [together],
                     IsUntold: true
+                )
+            : good.IsEmpty && live is not null
+                ? new(
+                    source,
+                    [],
+                    null,
+                    $" ({duty.Words.Time(live)}: of how it says `{live.Event.Method}`)",
+                    [live],
+                    IsUntold: true,
+                    "Prove it dead again before hands go in, and enter what came of it."
                 )
             : good.IsEmpty && before is [.., var last]
                 ? new(source, [], null, $" ({duty.Words.Time(last)}: {Against(last)})", [last])

@@ -18,6 +18,27 @@ internal static class MeasureWords
         ProtectiveMeasure.SecondPersonAtStopControl,
     ];
 
+    /// <summary>
+    /// What keeps people from what turns while the machine runs, or lets nobody but those at the stop run it. What is said of
+    /// a machine that stands still, such as the engine off, is none of it. Common practice, no source.
+    /// </summary>
+    public static ImmutableArray<ProtectiveMeasure> AgainstTheRun { get; } =
+    [
+        ProtectiveMeasure.GuardsInPlace,
+        ProtectiveMeasure.LongHandledBrush,
+        ProtectiveMeasure.ExtensionTool,
+        ProtectiveMeasure.ExclusionZone,
+        ProtectiveMeasure.SingleOperatorControl,
+        ProtectiveMeasure.SecondPersonAtStopControl,
+    ];
+
+    /// <summary>Said of a machine that stands still.</summary>
+    public static bool IsOfStandstill(ProtectiveMeasure measure) =>
+        measure
+            is ProtectiveMeasure.EngineOff
+                or ProtectiveMeasure.KeyRemovedAndKept
+                or ProtectiveMeasure.ReelsAtRestSeen;
+
     /// <summary>Worn or left off by the person: it makes a blade that turns no less sharp.</summary>
     public static bool IsOnThePerson(ProtectiveMeasure measure) =>
         measure

@@ -39,11 +39,12 @@ internal static class MinorServicingClaimDuty
         }
 
         var measures = MeasuresOf(duty);
-        return TimelineOutcome.Met(
+        var met = TimelineOutcome.Met(
             duty.Reading,
             $"Minor servicing in use, {claims[^1].ByClaim}: the record shows all that the claim needs, other measures {duty.Words.AtBy(measures[0])}, and no entry against it.",
             RestsOn(duty)
         );
+        return met with { Notices = [.. met.Notices, .. ClaimDecided.Told(duty, claims)] };
     }
 
     private static ImmutableArray<OrderedEvent> RestsOn(DutyFrame duty) =>
@@ -140,9 +141,13 @@ internal static class MinorServicingClaimDuty
                 facts,
                 Suppression.ClaimedLate(duty, "Minor servicing", entries, Act),
                 Suppression.EnteredLate(duty, "Minor servicing", entries, Act),
+                ClaimDecided.Fault(duty, claims, Act),
                 ReadWhileItMayHaveRun(duty, entries),
                 Measures(duty, entries),
             }.OfType<TimelineFault>(),
+            .. ClaimedAtRest.Faults(duty, entries),
+            .. SourcesAdded(duty, entries),
+            .. SaidOtherwise(duty, entries),
         ];
     }
 
@@ -181,6 +186,38 @@ internal static class MinorServicingClaimDuty
                 "Enter when the readings were taken, as late entries."
             )
             : null;
+
+    private static IEnumerable<TimelineFault> SaidOtherwise(
+        DutyFrame duty,
+        ImmutableArray<OrderedEvent> entries
+    ) =>
+        from spoken in MeasuresOf(duty)
+        where MeasuresForRun.SaysGuardsOff(spoken)
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.NotCredible,
+            $"Minor servicing is claimed, and of the other measures {duty.Words.AtBy(spoken)} it is said `{spoken.Event.Method}`.",
+            [.. entries, spoken],
+            "Have whoever was there say whether the guards were on."
+        );
+
+    /// <summary>What is brought to the machine after the claim was made: the claim was not decided for it.</summary>
+    private static IEnumerable<TimelineFault> SourcesAdded(
+        DutyFrame duty,
+        ImmutableArray<OrderedEvent> entries
+    ) =>
+        from added in duty.Reading.Of(TimelineEventKind.SourceAdded)
+        where
+            added.Event.Source is SourceReference.One
+            && added.Place() > entries[^1].Place()
+            && (duty.Reading.EndOfWork() is not { } end || added.Place() < end.Place())
+        select new TimelineFault(
+            Verdict.Unproven,
+            FindingReason.StepMissing,
+            $"Minor servicing is claimed, and the record shows {EventWords.Done(added.Event.Kind)} ({((SourceReference.One)added.Event.Source!).Source}) {duty.Words.AtBy(added)}, after the claim: that it was decided for this as well is not shown.",
+            [.. entries, added],
+            "Isolate and lock out what was added, or have the claim decided anew before hands go on."
+        );
 
     private static IEnumerable<string> NotSaid(ExemptionClaim claim)
     {

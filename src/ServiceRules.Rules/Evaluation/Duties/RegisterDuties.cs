@@ -85,6 +85,11 @@ internal static class RegisterDuties
                 SuppressedBy = Suppressors.Exemption | Suppressors.NothingToInspect,
                 Verdicts = DutyEntry.NeverUnproven,
             },
+            [EnergyDuty.PlaceAsRecorded] = new(PlaceAsRecordedDuty.Judge)
+            {
+                SuppressedBy = Suppressors.None,
+                Verdicts = DutyEntry.NeverUnproven,
+            },
             [EnergyDuty.OwnExceptionNotReleased] = new(OwnExceptionNotReleasedDuty.Judge)
             {
                 SuppressedBy = Suppressors.None,

@@ -85,6 +85,13 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
             )
             : null;
 
+    /// <summary>
+    /// What shows the owner there from the confirmation until half an hour after the removal, beside the entries of this record
+    /// that <see cref="SeenMeanwhile"/> tells; or null. Judgement, no source.
+    /// </summary>
+    public OwnerSeen? SeenAround =>
+        AbsenceConfirmed is { } confirmed ? OwnerSeen.Around(this, confirmed) : null;
+
     /// <summary>An attempt to reach the owner, or null.</summary>
     public OrderedEvent? ContactAttempted => Concerning(TimelineEventKind.ContactAttempted).FirstOrDefault();
 

@@ -10,14 +10,16 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <param name="Late">An entry that would have done, had it stood before the work; or null.</param>
 /// <param name="Why">What stands instead, in brackets and after a blank; empty: nothing.</param>
 /// <param name="Instead">The entries that stand instead.</param>
-/// <param name="IsUntold">What stands instead may have been in time: the record cannot tell the order.</param>
+/// <param name="IsUntold">What stands instead may do: the record cannot tell.</param>
+/// <param name="Act">What to do about it, where that is not to say what came first; or null.</param>
 internal sealed record SourceStep(
     EnergySource Source,
     ImmutableArray<OrderedEvent> Shown,
     OrderedEvent? Late,
     string Why,
     ImmutableArray<OrderedEvent> Instead,
-    bool IsUntold = false
+    bool IsUntold = false,
+    string? Act = null
 )
 {
     /// <summary>A step that any of some entries does, where it stands before the work.</summary>
@@ -44,7 +46,7 @@ internal sealed record SourceStep(
         var faults =
             from step in steps
             where step.Shown.IsEmpty
-            group step by (step.Late, step.Why, step.IsUntold) into alike
+            group step by (step.Late, step.Why, step.IsUntold, step.Act) into alike
             let missing = LeadUpOutcome.Missing(
                 leadUp,
                 done + For(alike.Select(step => step.Source)),
@@ -52,7 +54,8 @@ internal sealed record SourceStep(
                 alike.Key.Why,
                 [.. alike.SelectMany(step => step.Instead).Distinct()]
             )
-            select alike.Key.IsUntold ? LeadUpOutcome.Untold(missing) : missing;
+            let told = alike.Key.IsUntold ? LeadUpOutcome.Untold(missing) : missing
+            select alike.Key.Act is { } act ? told with { Act = act } : told;
         return LeadUpOutcome.Of(leadUp, [.. faults], done + For(steps.Select(step => step.Source)), restsOn);
     }
 

@@ -127,6 +127,11 @@ internal static class TimelineDuties
                 Danger = HandsDanger.NothingHeld,
                 Does = [EnergyDuty.DeviceOnEachIsolator, EnergyDuty.OwnDeviceInGroup],
             },
+            [EnergyDuty.ClearOfOtherRecords] = new(ClearOfOtherRecordsDuty.Judge)
+            {
+                SuppressedBy = Suppressors.None,
+                Danger = HandsDanger.MachineLive,
+            },
             [EnergyDuty.SourceAddedControlled] = new(SourceAddedControlledDuty.Judge)
             {
                 Step = StepBeforeHands.Verified,

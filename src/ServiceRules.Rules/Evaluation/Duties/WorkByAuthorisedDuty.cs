@@ -71,6 +71,11 @@ internal static class WorkByAuthorisedDuty
                 Act,
                 at
             ),
+            _ when duty.RoleOf(person) == JobRole.Affected => RegisterFault.Unsaid(
+                $"The record names {person} as affected by the job, not as doing it, and shows them with hands in.",
+                "Correct the part that they had in the job, saying why; who is only affected keeps hands out.",
+                at
+            ),
             _ => null,
         };
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -5,8 +6,9 @@ using ServiceRules.Domain.Verdicts;
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
-/// With what a blockage was cleared: as the entry says, unless it says of how that it was done by hand. Free words are not
-/// read further than that: where hands are spoken of in some other way, a person looks at them.
+/// With what a blockage was cleared: as the entry says, unless it says of how that it was done by hand. Free words of how
+/// must name a tool that keeps hands out, by the procedure or by common practice, or say that hands stayed out; of others a
+/// person judges. A measure named in the entry, a tool that keeps hands away or a long-handled brush, needs no words.
 /// </summary>
 internal static partial class Clearing
 {
@@ -21,7 +23,8 @@ internal static partial class Clearing
             TimelineEventKind.BlockageClearedWithTool,
             TimelineEventKind.BlockageClearedByHand
         );
-        var faults = all.Select(entry => Fault(entry, words)).OfType<TimelineFault>().ToList();
+        var tools = reading.Frame.Procedure?.BlockageTools ?? [];
+        var faults = all.Select(entry => Fault(entry, words, tools)).OfType<TimelineFault>().ToList();
         return faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
             : all.IsEmpty
                 ? TimelineOutcome.Of(
@@ -47,30 +50,60 @@ internal static partial class Clearing
             && ByHandAlone().IsMatch(method)
         );
 
-    private static TimelineFault? Fault(OrderedEvent entry, TimelineWords words) =>
-        entry.Event.Kind == TimelineEventKind.BlockageClearedByHand
-            ? new(
+    private static TimelineFault? Fault(OrderedEvent entry, TimelineWords words, ImmutableArray<string> tools)
+    {
+        if (entry.Event.Kind == TimelineEventKind.BlockageClearedByHand)
+        {
+            return new(
                 Verdict.NotMet,
                 FindingReason.ProcedureNotFollowed,
                 $"The record shows the blockage cleared by hand {words.AtBy(entry)}.",
                 [entry],
                 Act
-            )
-        : entry.Event.Method is not { } method || !SpeaksOfHands().IsMatch(method) ? null
-        : IsByHand(entry)
-            ? new(
-                Verdict.NotMet,
-                FindingReason.ProcedureNotFollowed,
-                $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and of how it says `{method}`.",
-                [entry],
-                Act
-            )
-        : new(
+            );
+        }
+
+        if (entry.Event.Method is not { } method)
+        {
+            return null;
+        }
+
+        var cleared =
+            $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and";
+        return IsByHand(entry)
+                ? new(
+                    Verdict.NotMet,
+                    FindingReason.ProcedureNotFollowed,
+                    $"{cleared} of how it says `{method}`.",
+                    [entry],
+                    Act
+                )
+            : SpeaksOfHands().IsMatch(method)
+                ? Unproven($"{cleared} speaks of hands in how: `{method}`.", entry)
+            : KeepsHandsOut(entry.Event, method, tools) ? null
+            : Unproven(
+                $"{cleared} of how it says `{method}`: that hands stayed out of the reel is not shown.",
+                entry
+            );
+    }
+
+    private static TimelineFault Unproven(string text, OrderedEvent entry) =>
+        new(
             Verdict.Unproven,
             FindingReason.NotCredible,
-            $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and speaks of hands in how: `{method}`.",
+            text,
             [entry],
-            "Have whoever cleared it say with what."
+            "Have whoever cleared it say with what, and whether hands stayed out."
+        );
+
+    private static bool KeepsHandsOut(TimelineEvent entry, string method, ImmutableArray<string> tools) =>
+        entry.Measures.Contains(ProtectiveMeasure.ExtensionTool)
+        || entry.Measures.Contains(ProtectiveMeasure.LongHandledBrush)
+        || HandsOut().IsMatch(method)
+        || (
+            tools.IsEmpty
+                ? LongTool().IsMatch(method)
+                : tools.Any(tool => method.Contains(tool, StringComparison.OrdinalIgnoreCase))
         );
 
     // Each run of what is no letter belongs to the word before it: no text makes this look twice at one.
@@ -85,4 +118,17 @@ internal static partial class Clearing
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex SpeaksOfHands();
+
+    // Common practice, no source: what is long or stiff enough to be worked from outside the reel.
+    [GeneratedRegex(
+        @"\b(?:sticks?|rods?|poles?|bars?|levers?|levered|hooks?|hooked|rakes?|brooms?|brush(?:es|ed)?|tongs|scrapers?|long\W+(?:pliers|tools?|handled\W+tools?)|extension\W+tools?)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex LongTool();
+
+    [GeneratedRegex(
+        @"\b(?:no|not by|never by|not with|without|keeps|kept|keeping)\W+(?:any\W+|the\W+|my\W+)?(?:hands?|fingers?)\b|\b(?:hands?|fingers?)\W+(?:well\W+)?(?:clear|kept|out|outside|away)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex HandsOut();
 }

@@ -16,7 +16,8 @@ internal static class DeviceHistory
         reading
             .Events.Where(entry => entry.Event.Lock is not null)
             .GroupBy(entry => entry.Event.Lock!.Value)
-            .SelectMany(device => Of(reading, device.Key, [.. device]));
+            .SelectMany(device => Of(reading, device.Key, [.. device]))
+            .Concat(LeftOnBox(reading));
 
     private static IEnumerable<EntryDoubt> Of(
         TimelineReading reading,
@@ -51,7 +52,7 @@ internal static class DeviceHistory
                         var there = on.Find(earlier => earlier.Event.Source == entry.Event.Source);
                         on.RemoveAll(earlier => there is null || earlier == there);
                     }
-                    else if (!IsRepeat(reading, lastOff, entry))
+                    else if (!IsRepeat(reading, lastOff, entry) && !HangsByAnother(reading, device, entry))
                     {
                         yield return NeverOn(reading, device, lastOff, entry);
                     }
@@ -87,8 +88,44 @@ internal static class DeviceHistory
         && lastOff.Event.Actor == entry.Event.Actor
         && !SomethingHappened(reading, lastOff, entry);
 
+    // Put on in another record of the machine: who took it off there is told with that record.
+    private static bool HangsByAnother(TimelineReading reading, Id<LockDevice> device, OrderedEvent off) =>
+        reading.Others.Any(other =>
+            other.Reading.Devices.Any(hung =>
+                hung.Device == device
+                && hung.Applied.Moment <= off.Moment
+                && !(hung.Removed?.Moment <= off.Moment)
+            )
+        );
+
     private static OrderedEvent? HandedBackAfter(TimelineReading reading, OrderedEvent left) =>
         reading.Of(TimelineEventKind.HandedBack).FirstOrDefault(entry => entry.Place() > left.Place());
+
+    // The keys of the job locks lie in the box: while anybody's lock is on it, no job lock can have come off.
+    private static IEnumerable<EntryDoubt> LeftOnBox(TimelineReading reading) =>
+        from own in reading.Devices
+        where own.IsOnGroupBox
+        let jobLock = reading
+            .Devices.Where(device => !device.IsOnGroupBox && IsJobLock(reading, device))
+            .Select(device => device.Removed)
+            .OfType<OrderedEvent>()
+            .FirstOrDefault(off => own.Applied.Moment < off.Moment && !(own.Removed?.Moment <= off.Moment))
+        where jobLock is not null
+        select new EntryDoubt(
+            CredibilityOf.DeviceHistory,
+            jobLock.Pointer(),
+            $"job lock {jobLock.Event.Lock} is taken off {reading.Words.AtBy(jobLock)} while {own.Device} of {own.Person} hangs on the group box"
+                + (own.Removed is { } off ? $" until {reading.Words.Time(off)}" : ", never taken off")
+                + ": with its key in the box it cannot have come off",
+            Weakens: false
+        )
+        {
+            Against = own.Applied.Pointer(),
+        };
+
+    private static bool IsJobLock(TimelineReading reading, DeviceInterval device) =>
+        reading.Frame.Context.Locks.FirstOrDefault(known => known.Id == device.Device)
+            is { Owner: null, IsTag: false };
 
     private static EntryDoubt PutOnTwice(
         TimelineReading reading,

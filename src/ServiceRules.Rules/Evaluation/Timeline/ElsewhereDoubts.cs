@@ -10,20 +10,33 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// </summary>
 internal static class ElsewhereDoubts
 {
-    /// <summary>One doubt for every lock or tag that was put on here while it hung elsewhere, or the other way round.</summary>
+    /// <summary>
+    /// One doubt for every lock or tag that was put on here while it hung elsewhere, or the other way round; one for each that is
+    /// never taken off here, and that another record shows put on elsewhere after this one ends.
+    /// </summary>
     public static IEnumerable<EntryDoubt> OfDevices(TimelineReading reading) =>
         from device in reading.Devices
         from elsewhere in reading.Frame.Context.Elsewhere.OfType<LockElsewhere>()
         where elsewhere.Lock == device.Device && IsAnother(reading, elsewhere)
         let there = StretchOf(reading, elsewhere.From, elsewhere.Until)
         where there.Overlaps(device.Applied.Moment, device.Removed?.Moment)
-        select new EntryDoubt(
-            CredibilityOf.LockInTwoPlaces,
-            device.Applied.Pointer(),
-            $"{device.Device} is entered as put on here at {device.Applied.Event.At.Text} and hung on {elsewhere.Machine} "
-                + $"{Told(elsewhere)}",
-            Weakens: true
-        );
+        select device.Removed is null
+        && elsewhere.Record is { } later
+        && there.From > reading.Events[^1].Moment
+            ? new EntryDoubt(
+                CredibilityOf.LockInTwoPlaces,
+                device.Applied.Pointer(),
+                $"{device.Device} is entered as put on here at {device.Applied.Event.At.Text} by {device.Person} and never as taken off, "
+                    + $"and record {later} shows it put on {elsewhere.Machine} at {elsewhere.From.Text}: by then it had come off here, and when is not shown",
+                Weakens: false
+            )
+            : new EntryDoubt(
+                CredibilityOf.LockInTwoPlaces,
+                device.Applied.Pointer(),
+                $"{device.Device} is entered as put on here at {device.Applied.Event.At.Text} and hung on {elsewhere.Machine} "
+                    + $"{Told(elsewhere)}",
+                Weakens: true
+            );
 
     /// <summary>One doubt for every entry of a person who was away, or had hands in another machine.</summary>
     public static IEnumerable<EntryDoubt> OfPeople(TimelineReading reading)

@@ -23,6 +23,7 @@ public sealed class TimelineReading
     private readonly Lazy<ProtectionReading?> protection;
     private readonly Lazy<TimelineWords> words;
     private readonly Lazy<Id<EnergySource>?> sourceOfPlug;
+    private readonly Lazy<ImmutableArray<OtherReading>> others;
 
     private TimelineReading(JobFrame frame)
     {
@@ -52,6 +53,7 @@ public sealed class TimelineReading
         AnyWork = IntervalSet.Of(Works.Select(work => work.Interval));
         words = new(() => TimelineWords.Of(this));
         sourceOfPlug = new(() => EffectiveSources.OfPlug(this));
+        others = new(() => OtherReading.AtTheMachine(frame));
         weakened = new(() => CredibilityReading.Weakened(this));
         protection = new(() => ProtectionReading.Of(this));
     }
@@ -102,6 +104,9 @@ public sealed class TimelineReading
 
     /// <summary>What an entry about a plug speaks of that names no source; null: it cannot be told.</summary>
     internal Id<EnergySource>? SourceOfPlug => sourceOfPlug.Value;
+
+    /// <summary>What other records show at the same machine.</summary>
+    internal ImmutableArray<OtherReading> Others => others.Value;
 
     /// <summary>How its entries are told.</summary>
     internal TimelineWords Words => words.Value;

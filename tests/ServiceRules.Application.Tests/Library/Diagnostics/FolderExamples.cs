@@ -22,7 +22,7 @@ internal static class FolderExamples
                 "SR0061",
                 "Nothing real is so large: the path is wrong, or the file is no document of a shop. Of one file a hundred problems are told one by one.",
                 "sheets/large.sheet.json",
-                "at most 2000 JSON files, 64 MiB together, 4000 rules",
+                "at most 2000 JSON files, 64 MiB together, 2000 rules and 500 limit sheets",
                 "a file in which 150 members are not known"
             )
             {

@@ -181,8 +181,8 @@ internal static class RuleExamples
                 "SR0050",
                 "A rule without a case for each verdict that it can give was never seen to catch what it is there to catch.",
                 Cases,
-                "\"name\": \"signed by the person who did the work\", \"expect\": \"met\", \"from\": \"height-check\" }",
-                "\"name\": \"signed by the person who did the work\", \"expect\": \"not-applicable\", \"from\": \"height-check\" }"
+                "{ \"rule\": \"handed-back\", \"name\": \"handed back\", \"expect\": \"met\", \"from\": \"height-check\" }",
+                "{ \"rule\": \"handed-back\", \"name\": \"handed back\", \"expect\": \"not-applicable\", \"from\": \"height-check\" }"
             ),
             new(
                 "SR0051",
@@ -230,7 +230,7 @@ internal static class RuleExamples
                   "requirement": "The key is out and kept by a person who works on the machine.",
                   "when": { "isolation": true },
                   "scope": "job",
-                  "check": { "kind": "required-event", "events": ["key_removed"], "per": "job", "when": "before-work", "needs": "key" },
+                  "check": { "kind": "required-event", "events": ["key_removed"], "per": "job", "when": "before-work", "needs": "key", "by": "known" },
                   "severity": "{{severity}}",
                   "basis": { "kind": "site-policy" },
                   "advice": "Take the key out and keep it on you."

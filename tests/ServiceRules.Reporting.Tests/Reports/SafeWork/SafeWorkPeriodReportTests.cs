@@ -242,10 +242,10 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
 
     /// <summary>Nobody but a person can say whether a claim is so, least of all with the machine running.</summary>
     [Fact]
-    public void LayOut_JobExemptByAClaim_IsNamedOnPageOneWithWhoDecidedAndThatTheMachineRan()
+    public void LayOut_JobExemptByAClaim_IsNamedOnPageOneWithWhoDecidedIt()
     {
-        var running = SafeWorkSamples.ByClaimRunning with { Id = new("F-exempt") };
-        var period = SafeWorkSamples.Period(_scratch, [SafeWorkSamples.ByTwo, running]);
+        var claimed = SafeWorkSamples.ByClaim with { Id = new("F-exempt") };
+        var period = SafeWorkSamples.Period(_scratch, [SafeWorkSamples.ByTwo, claimed]);
 
         var first = Words([LayOut(period).Pages[0]]);
 
@@ -255,14 +255,26 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.Contains(
-            Told(
-                "F-exempt · 2026-04-13 · M-01 · minor servicing in use, a claim decided by lead-01. "
-                    + "The machine ran with hands-on work going on, from 08:20."
-            ),
+            Told("F-exempt · 2026-04-13 · M-01 · minor servicing in use, a claim decided by lead-01."),
             first,
             StringComparison.Ordinal
         );
         Assert.Contains(Told("1 exempt by a claim"), first, StringComparison.Ordinal);
+    }
+
+    /// <summary>With the machine running at work no claim takes lockout off.</summary>
+    [Fact]
+    public void LayOut_JobUnderAClaimOnWhichTheMachineRan_IsNotCountedAsExempt()
+    {
+        var period = SafeWorkSamples.Period(
+            _scratch,
+            [SafeWorkSamples.ByTwo, SafeWorkSamples.ByClaimRunning with { Id = new("F-ran") }]
+        );
+
+        var first = Words([LayOut(period).Pages[0]]);
+
+        Assert.DoesNotContain(Told("No lockout, by a claim"), first, StringComparison.Ordinal);
+        Assert.Contains(Told("F-ran"), first, StringComparison.Ordinal);
     }
 
     [Fact]

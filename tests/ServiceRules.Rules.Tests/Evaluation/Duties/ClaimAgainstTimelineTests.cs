@@ -92,14 +92,14 @@ public sealed class ClaimAgainstTimelineTests
     [Fact]
     public void Judge_OneMeasureNotShownBesideOneThatNoEntryShows_Holds() =>
         Lifts(
-            Claimed(Start + Stop, ProtectiveMeasure.EngineOff, ProtectiveMeasure.LongHandledBrush),
+            Claimed(Key + Start + Stop, ProtectiveMeasure.EngineOff, ProtectiveMeasure.LongHandledBrush),
             Verdict.Met
         );
 
     [Fact]
     public void Judge_SecondPersonNamed_Holds() =>
         Lifts(
-            Claimed(Start + Stop, ProtectiveMeasure.SecondPersonAtStopControl) with
+            Claimed(Shutdown + Start + Stop, ProtectiveMeasure.SecondPersonAtStopControl) with
             {
                 People = [new(new("tech-01"), JobRole.Performs), new(new("lead-01"), JobRole.Leads)],
             },
@@ -123,7 +123,7 @@ public sealed class ClaimAgainstTimelineTests
     [InlineData("08:09 machine_started tech-01", null, Verdict.NotMet)]
     [InlineData("08:12 machine_started tech-01", "08:15", Verdict.NotMet)]
     [InlineData("08:12 machine_started tech-01", null, Verdict.Unproven)]
-    [InlineData("08:12 machine_started tech-01", "08:11", Verdict.Met)]
+    [InlineData("08:12 machine_started tech-01", "08:11", Verdict.Unproven)]
     [InlineData("08:35 machine_started tech-01", null, Verdict.Met)]
     public void Judge_GaugeLaidOnWhileTheMachineRan_IsAtTheBlades(string line, string? at, Verdict verdict) =>
         Lifts(

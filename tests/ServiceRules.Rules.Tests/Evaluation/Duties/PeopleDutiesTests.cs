@@ -111,8 +111,9 @@ public sealed class PeopleDutiesTests
         );
 
     [Fact]
-    public void PrimaryNamed_ForFewerThanAreAtWork_IsTold() =>
-        Assert.Single(
+    public void PrimaryNamed_ForFewerThanAreAtWork_IsNotProven() =>
+        Assert.Equal(
+            Verdict.Unproven,
             (
                 Two with
                 {
@@ -131,7 +132,7 @@ public sealed class PeopleDutiesTests
                 }
             )
                 .Duty(EnergyDuty.PrimaryNamed)
-                .Notices
+                .Verdict
         );
 
     [Theory]

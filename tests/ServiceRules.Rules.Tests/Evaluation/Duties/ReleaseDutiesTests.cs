@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Timeline;
@@ -22,6 +23,11 @@ public sealed class ReleaseDutiesTests
     {
         People = [SafetyCase.Person("tech-01"), SafetyCase.Person("op-01", JobRole.Affected)],
         Registered = registers => registers with { RemovalException = new("P-90", [new("lead-01")]) },
+    };
+
+    private static readonly SafetyCase SignedByTheLead = WithOthers with
+    {
+        Recorded = record => record with { SignOff = new(new("lead-01"), record.SignOff!.At) },
     };
 
     public static TheoryData<EnergyDuty> Release =>
@@ -158,7 +164,7 @@ public sealed class ReleaseDutiesTests
         Verdict told
     )
     {
-        var job = WithOthers.With(
+        var job = SignedByTheLead.With(
             MakeSafe.Isolation
                 + Exception
                 + after
@@ -171,6 +177,58 @@ public sealed class ReleaseDutiesTests
         Assert.Equal(absent, job.VerdictOf(EnergyDuty.OwnerAbsent));
         Assert.Equal(sought, job.VerdictOf(EnergyDuty.OwnerSought));
         Assert.Equal(told, job.VerdictOf(EnergyDuty.OwnerTold));
+    }
+
+    [Theory]
+    [InlineData("", "lead-01", Verdict.Met, Verdict.NotApplicable)]
+    [InlineData("", "tech-01", Verdict.Met, Verdict.NotMet)]
+    [InlineData("17:40 owner_informed lead-01 others=tech-01", "tech-01", Verdict.Met, Verdict.Met)]
+    [InlineData("17:50 owner_informed tech-01 others=tech-01", "lead-01", Verdict.Unproven, Verdict.Met)]
+    [InlineData("17:51 owner_informed tech-01 others=tech-01", "lead-01", Verdict.Met, Verdict.Met)]
+    public void AbsentOwner_ShownThereSoonAfter_WasNotAbsent(
+        string after,
+        string signedBy,
+        Verdict absent,
+        Verdict told
+    )
+    {
+        var job = SignedByTheLead.With(MakeSafe.Isolation + Exception + after) with
+        {
+            Recorded = record => record with { SignOff = new(new(signedBy), record.SignOff!.At) },
+        };
+
+        Assert.Equal(absent, job.VerdictOf(EnergyDuty.OwnerAbsent));
+        Assert.Equal(told, job.VerdictOf(EnergyDuty.OwnerTold));
+    }
+
+    [Theory]
+    [InlineData("2026-04-13T17:35:00+01:00", Verdict.Unproven)]
+    [InlineData("2026-04-13T17:10:00+01:00", Verdict.NotMet)]
+    [InlineData("2026-04-13T18:30:00+01:00", Verdict.Met)]
+    public void AbsentOwner_ActingInAnotherRecord_WasNotAbsent(string at, Verdict expected)
+    {
+        var entry = new TimelineEvent
+        {
+            Kind = TimelineEventKind.GlovesWorn,
+            At = RecordedTime.Parse(at).OrThrow(),
+            Actor = new("tech-01"),
+        };
+        var job = SignedByTheLead.With(MakeSafe.Isolation + Exception) with
+        {
+            Registered = registers =>
+                WithOthers.Registered(registers) with
+                {
+                    OtherRecords = [new(new("J-7"), new("M-9"), null, [entry])],
+                },
+        };
+
+        var outcome = job.Duty(EnergyDuty.OwnerAbsent);
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected != Verdict.Met,
+            outcome.Statement.Contains("in record J-7, of M-9", StringComparison.Ordinal)
+        );
     }
 
     [Fact]

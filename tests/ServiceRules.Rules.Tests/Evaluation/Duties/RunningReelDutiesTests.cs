@@ -101,8 +101,9 @@ public sealed class RunningReelDutiesTests
 
     /// <summary>Run to hear the contact: no task, and people are kept clear all the same.</summary>
     [Theory]
-    [InlineData("09:44 alternative_measures_recorded tech-01 measures=EyeProtection", Verdict.Met)]
-    [InlineData("09:51 alternative_measures_recorded tech-01 measures=EyeProtection", Verdict.NotMet)]
+    [InlineData("09:44 alternative_measures_recorded tech-01 measures=GuardsInPlace", Verdict.Met)]
+    [InlineData("09:44 alternative_measures_recorded tech-01 measures=EyeProtection", Verdict.NotMet)]
+    [InlineData("09:51 alternative_measures_recorded tech-01 measures=GuardsInPlace", Verdict.NotMet)]
     [InlineData("", Verdict.NotMet)]
     public void EnergisedMeasuresFirst_RunForATest_AsksForMeasuresToo(string measures, Verdict verdict) =>
         Assert.Equal(

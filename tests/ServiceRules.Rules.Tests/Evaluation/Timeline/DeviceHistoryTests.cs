@@ -182,6 +182,30 @@ public sealed class DeviceHistoryTests
         Assert.Equal(FindingReason.NotCredible, again.Judge(new Check.Protection()).Reason);
     }
 
+    /// <summary>The key of a job lock lies in the group box: with anybody's lock on the box the job lock cannot come off.</summary>
+    [Theory]
+    [InlineData("09:45 lock_removed tech-02 source=group_box lock=L-51", Verdict.Met)]
+    [InlineData("09:47 lock_removed tech-02 source=group_box lock=L-51", Verdict.Met)]
+    [InlineData("09:50 lock_removed tech-02 source=group_box lock=L-51", Verdict.Unproven)]
+    [InlineData("", Verdict.Unproven)]
+    public void Evaluate_JobLockOffWithAnOwnLockOnTheBox_IsDoubted(string off, Verdict expected)
+    {
+        var job = new SafetyCase { Locks = [new(new("J-01"), null), new(new("L-51"), new("tech-02"))] }.With(
+            "08:06 lock_applied tech-01 source=engine_start lock=J-01\n"
+                + "08:07 lock_applied tech-02 source=group_box lock=L-51\n"
+                + "09:47 lock_removed tech-01 source=engine_start lock=J-01\n"
+                + off
+        );
+
+        var outcome = Judge(job, CredibilityOf.DeviceHistory);
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.Unproven,
+            outcome.Statement.Contains("hangs on the group box", StringComparison.Ordinal)
+        );
+    }
+
     private static CheckOutcome Judge(SafetyCase job, CredibilityOf of) =>
         job.Judge(new Check.Credibility(of));
 }

@@ -11,7 +11,7 @@ namespace ServiceRules.Rules.Tests.Evaluation.Timeline;
 /// <summary>A job that is nothing but its timeline, to hold checks against.</summary>
 internal sealed record SafetyCase
 {
-    private static readonly Rule AnyRule = new()
+    internal static readonly Rule AnyRule = new()
     {
         Id = new("any"),
         Title = "any",

@@ -126,6 +126,31 @@ public sealed class TwoPlacesTests
             ).Verdict
         );
 
+    /// <summary>
+    /// Left hanging here, and another record shows it put on elsewhere later: one doubt that takes nothing away from what it held.
+    /// </summary>
+    [Fact]
+    public void Evaluate_LockLeftHere_IsDoubtedOnceAndWeakensNothing()
+    {
+        var left = MakeSafe.Complete.Without(TimelineEventKind.LockRemoved) with
+        {
+            Registered = context =>
+                context with
+                {
+                    Elsewhere =
+                    [
+                        new LockElsewhere(new("L-11"), new("M-2"), At("11:00"), null) { Record = new("J-9") },
+                    ],
+                },
+        };
+
+        var outcome = Judge(left, CredibilityOf.LockInTwoPlaces);
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains("record J-9 shows it put on M-2", outcome.Statement, StringComparison.Ordinal);
+        Assert.Equal(Verdict.Met, left.Judge(new Check.Protection()).Verdict);
+    }
+
     /// <summary>Hands in here from 08:20 to 09:40. Between two entries counts as well: the work goes on there.</summary>
     [Theory]
     [InlineData("08:30", "08:45", Verdict.Unproven)]

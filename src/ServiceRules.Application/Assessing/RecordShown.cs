@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation;
+
+namespace ServiceRules.Application.Assessing;
+
+/// <summary>What is kept of a record to hold others against it: its timeline, in judged order, each event once.</summary>
+internal sealed class RecordShown
+{
+    // Whoever works on has only not come to enter the end; no shift is longer (common practice, no source).
+    private static readonly TimeSpan LongestShift = TimeSpan.FromHours(12);
+
+    private RecordShown(ServiceRecord record, ImmutableArray<OrderedEvent> events, SiteZone zone)
+    {
+        Id = record.Id;
+        Machine = record.Machine.Id;
+        SignOff = record.SignOff;
+        Events = events;
+        Last = events[^1].Moment;
+        End =
+            SignOff is null ? Last + LongestShift
+            : JudgedOrder.MomentOf(SignOff.At, zone) is var signed && signed > Last ? signed
+            : Last;
+    }
+
+    public Id<ServiceRecord> Id { get; }
+
+    public Id<MachineVisit> Machine { get; }
+
+    public SignOff? SignOff { get; }
+
+    public ImmutableArray<OrderedEvent> Events { get; }
+
+    public Moment First => Events[0].Moment;
+
+    /// <summary>Of its last entry.</summary>
+    public Moment Last { get; }
+
+    /// <summary>Until when it is reckoned to go on.</summary>
+    public Moment End { get; }
+
+    /// <summary>Null where it has no timeline: it shows nothing of any other.</summary>
+    public static RecordShown? Of(ServiceRecord record, SiteZone zone)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        ImmutableArray<OrderedEvent> events =
+        [
+            .. JudgedOrder
+                .Of(record.Timeline, zone)
+                .Where(entry => entry.Event.EventId is not { } id || seen.Add(id)),
+        ];
+        return events.IsEmpty ? null : new(record, events, zone);
+    }
+
+    /// <summary>Whether the two went on at the same time.</summary>
+    public bool IsBeside(RecordShown other) => First <= other.End && other.First <= End;
+
+    /// <summary>Entries of some kinds.</summary>
+    public IEnumerable<OrderedEvent> Of(params TimelineEventKind[] kinds) =>
+        Events.Where(entry => kinds.Contains(entry.Event.Kind));
+
+    /// <summary>Safety defects that it does not show put right itself.</summary>
+    public int DefectsLeft() =>
+        Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed)
+            .Aggregate(
+                0,
+                (open, entry) =>
+                    entry.Event.Kind == TimelineEventKind.SafetyDefectFound ? open + 1 : Math.Max(0, open - 1)
+            );
+
+    /// <summary>Locks and tags that it shows put on and not taken off.</summary>
+    public HashSet<Id<LockDevice>> LeftHanging()
+    {
+        HashSet<Id<LockDevice>> on = [];
+        foreach (var entry in Events)
+        {
+            if (entry.Event.Lock is not { } device)
+            {
+                continue;
+            }
+
+            _ = IsRemoval(entry) ? on.Remove(device) : IsHanging(entry) && on.Add(device);
+        }
+
+        return on;
+    }
+
+    /// <summary>The entries by which it takes off what it does not show put on.</summary>
+    public IEnumerable<OrderedEvent> TakenFromOthers() =>
+        Events.Where(entry =>
+            IsRemoval(entry)
+            && entry.Event.Lock is { } device
+            && !Events.Any(hung =>
+                IsHanging(hung) && hung.Event.Lock == device && hung.Moment <= entry.Moment
+            )
+        );
+
+    private static bool IsRemoval(OrderedEvent entry) =>
+        entry.Event.Kind is TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved;
+
+    private static bool IsHanging(OrderedEvent entry) =>
+        entry.Event.Kind is TimelineEventKind.LockApplied or TimelineEventKind.TagApplied;
+}

@@ -1,0 +1,180 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Every safety defect is put right before the machine goes out, by somebody authorised: those that the record finds, and those
+/// that other records of the machine left open. One put right is the one found first of those still open in the same record, else
+/// on the machine; nothing else in an entry tells them apart.
+/// </summary>
+internal static class DefectsClosed
+{
+    private const string Act = "Put the defect right before the machine goes out.";
+
+    public static CheckOutcome Judge(TimelineReading reading)
+    {
+        var entries = reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed);
+        List<TimelineFault> faults = [];
+        if (Own(reading, entries) is { } own)
+        {
+            faults.Add(own);
+        }
+
+        if (!reading.Others.IsEmpty)
+        {
+            var defects = OfTheMachine(reading);
+            faults.AddRange(
+                defects
+                    .Where(one => one.In is not null)
+                    .Select(one => LeftOpen(reading, one))
+                    .OfType<TimelineFault>()
+            );
+            faults.AddRange(defects.Where(one => one.In is null).SelectMany(one => GoneOut(reading, one)));
+        }
+
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                reading,
+                entries.IsEmpty
+                    ? "The record shows no safety defect."
+                    : "The record shows every safety defect found put right.",
+                entries
+            );
+    }
+
+    private static TimelineFault? Own(TimelineReading reading, ImmutableArray<OrderedEvent> entries)
+    {
+        var open = new Queue<OrderedEvent>();
+        OrderedEvent? byOther = null;
+        foreach (var entry in entries)
+        {
+            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
+            {
+                open.Enqueue(entry);
+            }
+            else if (open.Count > 0 && IsDenied(reading, entry))
+            {
+                byOther ??= entry;
+            }
+            else
+            {
+                _ = open.TryDequeue(out var _);
+            }
+        }
+
+        if (open.Count == 0)
+        {
+            return null;
+        }
+
+        var found = open.Peek();
+        var isOut = reading.Of(TimelineEventKind.HandedBack).Any(entry => entry.Place() > found.Place());
+        var mayStillBeMended = reading.IsOpen && !isOut;
+        var mended = byOther is null
+            ? "and does not show it put right"
+            : $"and shows it put right only by {byOther.Event.Actor} at {reading.Words.Time(byOther)}, whom the register does not show as authorised";
+        return new(
+            mayStillBeMended ? Verdict.Unproven : Verdict.NotMet,
+            mayStillBeMended ? FindingReason.InProgress
+                : byOther is null ? FindingReason.Faulty
+                : FindingReason.WrongPerson,
+            $"The record shows a safety defect found {reading.Words.AtBy(found)}{What(found)}, {mended}.",
+            byOther is null ? [.. open] : [.. open, byOther],
+            Act
+        );
+    }
+
+    private static TimelineFault? LeftOpen(TimelineReading reading, Defect defect) =>
+        OutWith(reading, defect) is { } gone
+            ? new(
+                gone.MayStillBeMended ? Verdict.Unproven : Verdict.NotMet,
+                gone.MayStillBeMended ? FindingReason.InProgress : FindingReason.Faulty,
+                $"Record {defect.In} shows a safety defect of {reading.Frame.Record.Machine.Id} found {reading.Words.AtBy(defect.Found)}{What(defect.Found)}, and neither it nor this record shows it put right{Before(gone)}; this record shows {EventWords.Done(gone.Entry.Event.Kind)} {reading.Words.AtBy(gone.Entry)}.",
+                [gone.Entry],
+                Act
+            )
+            : null;
+
+    private static IEnumerable<TimelineFault> GoneOut(TimelineReading reading, Defect defect) =>
+        from other in reading.Others
+        let gone = OutWith(other.Reading, defect)
+        where gone is { MayStillBeMended: false }
+        select new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Faulty,
+            $"The record shows a safety defect found {reading.Words.AtBy(defect.Found)}{What(defect.Found)}, and record {other.Name} shows {EventWords.Done(gone.Entry.Event.Kind)} {reading.Words.AtBy(gone.Entry)} with it open.",
+            [defect.Found],
+            "Take the machine back in, and put the defect right before it goes out."
+        );
+
+    /// <summary>The entry by which a record lets the machine go with a defect open, or null: it does not.</summary>
+    private static Gone? OutWith(TimelineReading reading, Defect defect)
+    {
+        if (
+            reading
+                .Of(TimelineEventKind.HandedBack)
+                .LastOrDefault(entry => entry.Moment > defect.Found.Moment) is
+            { } handedBack
+        )
+        {
+            return defect.Closed <= handedBack.Moment ? null : new(handedBack, MayStillBeMended: false);
+        }
+
+        return
+            defect.Closed is null
+            && reading.Energisings.FirstOrDefault(entry => entry.Moment > defect.Found.Moment) is { } start
+            ? new(start, reading.IsOpen)
+            : null;
+    }
+
+    private static List<Defect> OfTheMachine(TimelineReading reading)
+    {
+        var all = reading
+            .Others.SelectMany(other =>
+                Entries(other.Reading).Select(entry => (In: (string?)other.Name, entry))
+            )
+            .Concat(Entries(reading).Select(entry => (In: (string?)null, entry)))
+            .OrderBy(one => one.entry.Moment)
+            .ThenBy(one => one.entry.Index);
+        List<Defect> defects = [];
+        foreach (var (name, entry) in all)
+        {
+            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
+            {
+                defects.Add(new(name, entry, null));
+            }
+            else if (!IsDenied(reading, entry))
+            {
+                var closed = defects.FindIndex(one => one.Closed is null && one.In == name);
+                closed = closed < 0 ? defects.FindIndex(one => one.Closed is null) : closed;
+                if (closed >= 0)
+                {
+                    defects[closed] = defects[closed] with { Closed = entry.Moment };
+                }
+            }
+        }
+
+        return defects;
+    }
+
+    private static ImmutableArray<OrderedEvent> Entries(TimelineReading reading) =>
+        reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed);
+
+    private static bool IsDenied(TimelineReading reading, OrderedEvent closed) =>
+        reading.Frame.Context.People.FirstOrDefault(person => person.Id == closed.Event.Actor)
+            is { Authorised: false, MayRelease: false };
+
+    private static string Before(Gone gone) =>
+        gone.Entry.Event.Kind == TimelineEventKind.HandedBack ? " before" : string.Empty;
+
+    private static string What(OrderedEvent found) =>
+        (found.Event.Reason ?? found.Event.Method) is { } what ? $" ({what})" : string.Empty;
+
+    private sealed record Defect(string? In, OrderedEvent Found, Moment? Closed);
+
+    private sealed record Gone(OrderedEvent Entry, bool MayStillBeMended);
+}

@@ -1,0 +1,43 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// A record that calls its work on the bench shows no step that only a machine in one piece can give. Where it does, the job
+/// is judged as on the machine, and this says why.
+/// </summary>
+internal static class PlaceAsRecordedDuty
+{
+    private const int MostNamed = 3;
+
+    public static CheckOutcome Judge(DutyFrame duty)
+    {
+        var against = duty.Job.Events.Where(entry => duty.Job.PlaceAgainst.Contains(entry.Index)).ToList();
+        if (against.Count == 0)
+        {
+            return duty.Record.Place == WorkPlace.OnBench
+                ? TimelineOutcome.Met(
+                    duty.Reading,
+                    "The record is of work on the bench, and shows no step that only a machine in one piece can give.",
+                    []
+                )
+                : TimelineOutcome.NotApplicable("The record is of work on the machine.");
+        }
+
+        var named = against
+            .DistinctBy(entry => entry.Event.Kind)
+            .Take(MostNamed)
+            .Select(entry => $"{EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)}");
+        var more =
+            against.Count > MostNamed ? $" and more of the kind ({against.Count} entries)" : string.Empty;
+        return TimelineOutcome.Of(
+            Verdict.NotMet,
+            FindingReason.ProcedureNotFollowed,
+            $"The record says that the work was on the bench, and shows {TimelineWords.List(named)}{more}, which only {duty.Record.Machine.Id} in one piece gives: it is judged as work on the machine.",
+            against.Evidence(),
+            "Enter the place as `on-machine`; of a unit that was off it by then, make a record of its own for the bench."
+        );
+    }
+}

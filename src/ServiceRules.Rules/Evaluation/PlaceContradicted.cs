@@ -1,0 +1,79 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
+
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>
+/// What in a record of work on the bench only a machine in one piece can give. Where the bench procedure names an isolating
+/// device, as that of a grinder does, its steps are its own and contradict nothing.
+/// </summary>
+public static class PlaceContradicted
+{
+    private static readonly FrozenSet<TimelineEventKind> OfAMachine = new[]
+    {
+        TimelineEventKind.UnitsLowered,
+        TimelineEventKind.ParkingBrakeSet,
+        TimelineEventKind.MachineShutDown,
+        TimelineEventKind.KeyRemoved,
+        TimelineEventKind.IsolatorOperated,
+        TimelineEventKind.PlugRemoved,
+        TimelineEventKind.PlugControlConfirmed,
+        TimelineEventKind.LockApplied,
+        TimelineEventKind.TagApplied,
+        TimelineEventKind.TestEnergised,
+        TimelineEventKind.TestEnded,
+        TimelineEventKind.EnergisedTaskPerformed,
+        TimelineEventKind.MachineStarted,
+        TimelineEventKind.CutOutsProved,
+        TimelineEventKind.HandedBack,
+    }.ToFrozenSet();
+
+    private static readonly FrozenSet<TimelineEventKind> OfASource = new[]
+    {
+        TimelineEventKind.StoredEnergyReleased,
+        TimelineEventKind.StoredEnergyRechecked,
+        TimelineEventKind.IsolationVerified,
+    }.ToFrozenSet();
+
+    /// <summary>Indexes into the record's timeline of the entries that contradict its place; empty: none does.</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="procedures">The register of procedures, or the frozen slice of it.</param>
+    /// <param name="began">The day on which the job began.</param>
+    public static ImmutableArray<int> By(
+        ServiceRecord record,
+        IEnumerable<Procedure> procedures,
+        DateOnly began
+    )
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(procedures);
+        if (record.Place != WorkPlace.OnBench)
+        {
+            return [];
+        }
+
+        var bench = ProcedureInUse.Of(record, procedures, began)?.Procedure;
+        return bench is not null && bench.Sources.Any(source => source.Isolator is not null)
+            ? []
+            :
+            [
+                .. Enumerable
+                    .Range(0, record.Timeline.Length)
+                    .Where(index => Contradicts(record.Timeline[index], bench)),
+            ];
+    }
+
+    // What is let go of or proven dead of a source that the bench does not have is the machine's.
+    private static bool Contradicts(TimelineEvent entry, Procedure? bench) =>
+        OfAMachine.Contains(entry.Kind)
+        || (
+            bench is not null
+            && OfASource.Contains(entry.Kind)
+            && entry.Source is SourceReference.One one
+            && !bench.Sources.Any(source => source.Id == one.Source)
+        );
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>A stretch in which one record shows somebody's hands in, as another record can be held against it.</summary>
+/// <param name="Person">Whose hands.</param>
+/// <param name="Entries">The entries that show it.</param>
+/// <param name="From">From this moment on.</param>
+/// <param name="Until">Until this moment; the same moment: no more than that one is known.</param>
+/// <param name="IsEnded">Whether the record shows the end.</param>
+internal sealed record HandsKnown(
+    Id<Participant> Person,
+    ImmutableArray<OrderedEvent> Entries,
+    Moment From,
+    Moment Until,
+    bool IsEnded
+)
+{
+    /// <summary>How long hands that an open record shows in are reckoned with: no shift is longer (common practice, no source).</summary>
+    private static readonly TimeSpan LongestShift = TimeSpan.FromHours(12);
+
+    /// <summary>Every stretch that a record shows.</summary>
+    /// <param name="reading">The record.</param>
+    /// <param name="beside">The record that it is held against: whoever is entered there has taken their hands out here.</param>
+    public static IEnumerable<HandsKnown> In(TimelineReading reading, TimelineReading beside)
+    {
+        foreach (var work in reading.Works)
+        {
+            yield return new(
+                work.Person,
+                work.Stop is { } stop ? [work.Start, stop] : [work.Start],
+                work.Start.Moment,
+                work.Stop?.Moment ?? LastOf(reading, work, beside),
+                work.Stop is not null
+            );
+        }
+
+        foreach (
+            var entry in reading.StopsWithoutStart.Concat(
+                reading.Of(TimelineEventKind.BlockageClearedByHand, TimelineEventKind.BlockageClearedWithTool)
+            )
+        )
+        {
+            yield return new(entry.Event.Actor, [entry], entry.Moment, entry.Moment, IsEnded: true);
+        }
+    }
+
+    /// <summary>From when to when, in words.</summary>
+    public string Told(TimelineWords words) =>
+        From == Until ? $"at {words.Time(Entries[0])}"
+        : IsEnded ? $"from {words.Time(Entries[0])} to {words.Time(Entries[^1])}"
+        : $"from {words.Time(Entries[0])} on, with no end entered";
+
+    // Signed off, nobody is at it any longer. Open, whoever works on has only not come to enter the end.
+    private static Moment LastOf(TimelineReading reading, WorkInterval work, TimelineReading beside)
+    {
+        var last = reading.Events[^1].Moment;
+        if (reading.Frame.Record.SignOff is { At: var at })
+        {
+            var signed = JudgedOrder.MomentOf(at, reading.Frame.Context.Zone);
+            return signed > last ? signed : last;
+        }
+
+        var seen = beside.Events.FirstOrDefault(entry =>
+            entry.Event.Actor == work.Person && entry.Moment > last
+        );
+        return seen?.Moment ?? last + LongestShift;
+    }
+}
