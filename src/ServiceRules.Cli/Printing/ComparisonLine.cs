@@ -7,8 +7,11 @@ namespace ServiceRules.Cli.Printing;
 /// <summary>One comparison on one line: place, what is known, limit, margin, probability.</summary>
 internal static class ComparisonLine
 {
-    public static string Of(Comparison comparison, UnitSystem system)
+    /// <param name="comparison">What is told, in the units of its own readings.</param>
+    /// <param name="otherwise">The units where it does not say.</param>
+    public static string Of(Comparison comparison, UnitSystem otherwise)
     {
+        var system = comparison.ToldIn ?? otherwise;
         var word = comparison.Verdict switch
         {
             Verdict.Met => "in",

@@ -15,6 +15,12 @@ public sealed record Comparison
     /// <summary>Whether the place is an end that the line through the readings tells, and not one that was read.</summary>
     public bool IsAtEnd { get; init; }
 
+    /// <summary>
+    /// The units in which the statement tells it: those of the readings it rests on, of readings in both those whose print
+    /// governs; null where an older assessment does not say.
+    /// </summary>
+    public UnitSystem? ToldIn { get; init; }
+
     /// <summary>Verdict at this place.</summary>
     public required Verdict Verdict { get; init; }
 

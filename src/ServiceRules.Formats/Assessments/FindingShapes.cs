@@ -34,6 +34,12 @@ internal static class FindingShapes
                 "whether it is an end that the line tells, and not a place that was read",
                 c => c.IsAtEnd
             );
+            var told = o.Optional(
+                "toldIn",
+                Choices.UnitSystem,
+                "the units in which the statement tells it, those of its readings",
+                c => c.ToldIn
+            );
             var verdict = o.Required(
                 "verdict",
                 VerdictShapes.Verdict,
@@ -72,6 +78,7 @@ internal static class FindingShapes
                 Quantity = v.Get(quantity),
                 Place = v.Get(place),
                 IsAtEnd = v.Get(end),
+                ToldIn = v.Get(told),
                 Verdict = v.Get(verdict),
                 Reason = v.Get(reason),
                 Value = v.Get(value),

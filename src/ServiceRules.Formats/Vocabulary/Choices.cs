@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -28,6 +29,8 @@ public static class Choices
 
     public static JsonShape<WorkPlace> Place { get; } =
         Shape.Choice<WorkPlace>("Where the units were while they were worked on.");
+
+    public static JsonShape<UnitSystem> UnitSystem { get; } = Shape.Choice<UnitSystem>("A system of units.");
 
     public static JsonShape<Side> Side { get; } =
         Shape.Choice<Side>("A side of the unit, as seen from the operator's seat looking forward.");

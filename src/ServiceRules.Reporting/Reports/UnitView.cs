@@ -77,12 +77,15 @@ internal sealed class UnitView
         return new QuantityMark(
             verdict,
             ReportWords.Of(quantity, worst?.Kind ?? FigureKind.Itself),
-            worst is null ? Seen(quantity) : LengthPrint.Known(worst.Comparison, SystemOf(quantity))
+            worst is null ? Seen(quantity) : LengthPrint.Known(worst.Comparison, SystemOf(worst.Comparison))
         );
     }
 
     /// <summary>The units in which a quantity was read on this unit.</summary>
     public UnitSystem SystemOf(MeasuredQuantity quantity) => ReadingUnits.Of(Work, quantity);
+
+    /// <summary>The units in which a comparison is told.</summary>
+    public UnitSystem SystemOf(Comparison comparison) => comparison.ToldIn ?? SystemOf(comparison.Quantity);
 
     /// <summary>
     /// The places of one quantity, one comparison each: the worst verdict, and among equals the tightest limits.

@@ -75,7 +75,7 @@ internal sealed class FrontView
     }
 
     private static string Told(Comparison comparison, UnitView unit) =>
-        $", {comparison.Place} {LengthPrint.Known(comparison, unit.SystemOf(comparison.Quantity))} "
+        $", {comparison.Place} {LengthPrint.Known(comparison, unit.SystemOf(comparison))} "
         + VerdictPrint.Of(comparison.Verdict).Word;
 
     private static IReadOnlyList<ComparedPlace> PlacesOf(UnitView unit, MeasuredQuantity quantity)
@@ -149,7 +149,7 @@ internal sealed class FrontView
         }
         foreach (var place in places)
         {
-            Put(place, _unit.SystemOf(place.Comparison.Quantity), middle);
+            Put(place, _unit.SystemOf(place.Comparison), middle);
         }
     }
 

@@ -60,7 +60,7 @@ internal static class ReadingBars
         var first = true;
         foreach (var comparison in InOrder(finding, unit))
         {
-            var system = unit.SystemOf(comparison.Quantity);
+            var system = unit.SystemOf(comparison);
             var print = VerdictPrint.Of(comparison.Verdict);
             yield return new TableRow([
                 new Paragraph(job.TitleOf(finding), first ? Palette.TinyBold : Palette.TinyQuiet),
@@ -100,5 +100,5 @@ internal static class ReadingBars
         new(text, Palette.TinyQuiet, align);
 
     private static string Margin(Comparison comparison, UnitView unit) =>
-        LengthPrint.Margin(comparison, unit.SystemOf(comparison.Quantity));
+        LengthPrint.Margin(comparison, unit.SystemOf(comparison));
 }

@@ -11,6 +11,11 @@ public static class ReadingUnits
     /// <summary>The units in which the readings behind a finding were taken.</summary>
     public static UnitSystem Of(ServiceRecord record, Finding finding)
     {
+        if (finding.Comparisons is [{ ToldIn: { } told }, ..])
+        {
+            return told;
+        }
+
         var unit =
             record.Units.FirstOrDefault(one =>
                 finding.Subject is Subject.Unit subject && subject.Id == one.Id

@@ -76,6 +76,7 @@ internal sealed record PlaceJudgement(
             Quantity = asked.Quantity,
             Place = asked.Place,
             IsAtEnd = asked.IsAtEnd,
+            ToldIn = system,
             Verdict = verdict,
             Reason = told,
             Value = (asked.Knowledge as MeasuredValue)?.Value,

@@ -172,8 +172,8 @@ internal static class RuleExamples
                 [
                     (
                         "site-alder-reach/site.json",
-                        "\"jurisdictions\": []",
-                        "\"jurisdictions\": [\"uk-puwer-1998\"]"
+                        "\"name\": \"Alder Reach Parks Trust\",",
+                        "\"name\": \"Alder Reach Parks Trust\", \"jurisdictions\": [\"uk-puwer-1998\"],"
                     ),
                 ],
             },

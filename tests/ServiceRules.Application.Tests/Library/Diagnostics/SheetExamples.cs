@@ -40,11 +40,11 @@ internal static class SheetExamples
                 "SR0007",
                 "A site that names a text nobody packed cites nothing, and its reports look as if no law spoke.",
                 "site-alder-reach/site.json",
-                "\"jurisdictions\": [\"uk-puwer-1998\"],",
-                "\"jurisdictions\": [\"gb\"],"
+                "\"name\": \"Alder Reach Parks Trust\",\n\"jurisdictions\": [\"uk-puwer-1998\"],",
+                "\"name\": \"Alder Reach Parks Trust\",\n\"jurisdictions\": [\"gb\"],"
             )
             {
-                Shipped = "\"jurisdictions\": [],",
+                Shipped = "\"name\": \"Alder Reach Parks Trust\",",
             },
             new(
                 "SR0008",
@@ -178,7 +178,7 @@ internal static class SheetExamples
                 Waiver("tech-01")
             )
             {
-                Shipped = "\"waivers\": [],",
+                Shipped = "\"format\": \"registers/1\",",
             },
             new(
                 "SR0072",
@@ -208,6 +208,7 @@ internal static class SheetExamples
 
     private static string Waiver(string by) =>
         $$"""
+            "format": "registers/1",
             "waivers": [{ "rule": "gloves-worn", "by": "{{by}}", "reason": "new gloves on order", "from": "2026-11-01", "until": "2026-11-30" }],
             """;
 }

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -179,5 +180,18 @@ public sealed class ReadInBothUnitsTests
         };
         var record = Record(Unit(entries)) with { Instruments = [Fine] };
         return Judge(check, FrameBuilder.Build(record, Context, Book(sheet)));
+    }
+
+    /// <summary>Each comparison says in which units the statement tells it: those of its own readings.</summary>
+    [Fact]
+    public void Evaluate_OneSideInInchesOneInMillimetres_EachIsToldInItsOwn()
+    {
+        var outcome = Judge(AtStations, Height("left", "0.15748 in"), Height("right", "4.09 mm"));
+
+        Assert.Equal(
+            [("459 mm", UnitSystem.Metric), ("51 mm", UnitSystem.Inch)],
+            outcome.Comparisons.Select(each => (each.Place, each.ToldIn!.Value))
+        );
+        Assert.Contains("right (459 mm) 4.090 mm", outcome.Statement, StringComparison.Ordinal);
     }
 }
