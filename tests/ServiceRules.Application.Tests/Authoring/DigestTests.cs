@@ -15,7 +15,9 @@ public sealed class DigestTests : IDisposable
     public void Assess_RulesLaidOutOtherwise_GiveTheSameDigestsAndOtherRulesOthers()
     {
         var before = Digests();
-        foreach (var file in Directory.EnumerateFiles(_folder.Root, "*.rules.json", SearchOption.AllDirectories))
+        foreach (
+            var file in Directory.EnumerateFiles(_folder.Root, "*.rules.json", SearchOption.AllDirectories)
+        )
         {
             File.WriteAllText(file, JsonNode.Parse(File.ReadAllText(file))!.ToJsonString());
         }

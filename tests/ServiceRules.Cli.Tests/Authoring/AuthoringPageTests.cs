@@ -24,11 +24,7 @@ public sealed partial class AuthoringPageTests : IDisposable
         _ = Tool.Require("sed");
         foreach (var file in Directory.GetFiles(RulesCopy.Shipped, "*.json", SearchOption.AllDirectories))
         {
-            var copy = Path.Combine(
-                _folder.FullName,
-                "rules",
-                Path.GetRelativePath(RulesCopy.Shipped, file)
-            );
+            var copy = Path.Combine(_folder.FullName, "rules", Path.GetRelativePath(RulesCopy.Shipped, file));
             Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
             File.Copy(file, copy);
         }
@@ -98,7 +94,10 @@ public sealed partial class AuthoringPageTests : IDisposable
         File.WriteAllText(path, text[..at] + Side('+') + text[(at + Side('-').Length)..]);
     }
 
-    [GeneratedRegex("^```(console|diff [^\n]+)\n(.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
+    [GeneratedRegex(
+        "^```(console|diff [^\n]+)\n(.*?)^```$",
+        RegexOptions.Multiline | RegexOptions.Singleline
+    )]
     private static partial Regex Blocks();
 
     [GeneratedRegex(@"^\(exit code ([0-3])\)$")]

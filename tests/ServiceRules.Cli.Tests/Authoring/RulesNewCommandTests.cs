@@ -16,42 +16,38 @@ public sealed class RulesNewCommandTests : IDisposable
         _product.Run(["rules", "new", .. more, "--rules", _rules]);
 
     private ProductOutcome Rule(string id, string check, string quantity, params string[] more) =>
-        New(
-            [
-                "rule",
-                id,
-                "--check",
-                check,
-                "--quantity",
-                quantity,
-                "--title",
-                "A rule of the shop",
-                "--requirement",
-                "It is as it should be.",
-                "--advice",
-                "Put it right.",
-                .. more,
-            ]
-        );
+        New([
+            "rule",
+            id,
+            "--check",
+            check,
+            "--quantity",
+            quantity,
+            "--title",
+            "A rule of the shop",
+            "--requirement",
+            "It is as it should be.",
+            "--advice",
+            "Put it right.",
+            .. more,
+        ]);
 
     private ProductOutcome Sheet(params string[] more) =>
-        New(
-            [
-                "unit-kind",
-                "reel-250-8-910",
-                "--like",
-                "reel-200-6-760",
-                "--diameter",
-                "250 mm",
-                "--blades",
-                "8",
-                "--width",
-                "910 mm",
-                "--source",
-                "the unit's own manual, page 31",
-                .. more,
-            ]
-        );
+        New([
+            "unit-kind",
+            "reel-250-8-910",
+            "--like",
+            "reel-200-6-760",
+            "--diameter",
+            "250 mm",
+            "--blades",
+            "8",
+            "--width",
+            "910 mm",
+            "--source",
+            "the unit's own manual, page 31",
+            .. more,
+        ]);
 
     private void Refused(ProductOutcome outcome, string before, string told)
     {
@@ -75,7 +71,14 @@ public sealed class RulesNewCommandTests : IDisposable
         var tested = _product.Run("rules", "test", "--rule", "shop-rule", "--all", "--rules", _rules);
         Assert.True(tested.ExitCode == 0, tested.ToString());
         Assert.All(
-            new[] { "expects met", "expects not met", "expects unproven", "expects not applicable", "1 released" },
+            new[]
+            {
+                "expects met",
+                "expects not met",
+                "expects unproven",
+                "expects not applicable",
+                "1 released",
+            },
             told => Assert.Contains(told, tested.StandardOutput, StringComparison.Ordinal)
         );
         var made = Path.Combine(_rules, "site-alder-reach/site.cases.json");
@@ -104,10 +107,20 @@ public sealed class RulesNewCommandTests : IDisposable
     [InlineData("shop-rule", "relation", "guards", "sound-condition, limit-on-quantity")]
     [InlineData("shop-rule", "sound-condition", "guard", "height-of-cut")]
     [InlineData("Shop Rule", "sound-condition", "guards", "small letters and digits joined by hyphens")]
-    [InlineData("height-on-target", "sound-condition", "guards", "there is a rule `height-on-target` in the pack `base`")]
+    [InlineData(
+        "height-on-target",
+        "sound-condition",
+        "guards",
+        "there is a rule `height-on-target` in the pack `base`"
+    )]
     [InlineData("shop-rule", "sound-condition", "clearance", "what is judged by eye or hand")]
     [InlineData("shop-rule", "limit-on-quantity", "groomer-height", "SR0005")]
-    public void Rule_ThatCannotBe_IsRefusedWithWhatIsAccepted(string id, string check, string quantity, string told)
+    public void Rule_ThatCannotBe_IsRefusedWithWhatIsAccepted(
+        string id,
+        string check,
+        string quantity,
+        string told
+    )
     {
         var before = RulesCopy.Everything(_rules);
         Refused(Rule(id, check, quantity), before, told);
@@ -123,7 +136,14 @@ public sealed class RulesNewCommandTests : IDisposable
     [Fact]
     public void Sheet_OfANewKind_PassesCheckAndTellsWhatElseIsNeeded()
     {
-        var outcome = Sheet("--limit", "reel-diameter lower=238 mm", "--limit", "clearance upper=0.12 mm", "--machine", "M-20");
+        var outcome = Sheet(
+            "--limit",
+            "reel-diameter lower=238 mm",
+            "--limit",
+            "clearance upper=0.12 mm",
+            "--machine",
+            "M-20"
+        );
         Assert.True(outcome.ExitCode == 0, outcome.ToString());
         Assert.Equal(0, _product.Run("rules", "check", "--rules", _rules).ExitCode);
         var text = File.ReadAllText(Path.Combine(_rules, "sheets/reel-250-8-910.sheet.json"));
@@ -188,6 +208,10 @@ public sealed class RulesNewCommandTests : IDisposable
     public void Sheet_WithoutItsSizesAndNobodyToAsk_SaysWhatIsMissing()
     {
         var before = RulesCopy.Everything(_rules);
-        Refused(New("sheet", "reel-250-8-910"), before, "--like is not given: the sheet that is most like it (reel-125-9-510");
+        Refused(
+            New("sheet", "reel-250-8-910"),
+            before,
+            "--like is not given: the sheet that is most like it (reel-125-9-510"
+        );
     }
 }
