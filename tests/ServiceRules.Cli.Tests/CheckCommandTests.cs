@@ -254,6 +254,39 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Equal("  1. Hands out now: tech-02.", lines[heading + 1]);
     }
 
+    /// <summary>An open job with everything in place says that work may go on, and what may not begin yet.</summary>
+    [Fact]
+    public void Check_JobWithHandsInAndNothingMissing_SaysThatWorkMayGoOn()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        var entries = job["timeline"]!.AsArray();
+        var stop = entries.First(one => (string?)one!["event"] == "work_stopped")!;
+        var end = (string)stop["at"]!;
+        foreach (
+            var later in entries.Where(one => string.CompareOrdinal((string)one!["at"]!, end) >= 0).ToList()
+        )
+        {
+            entries.Remove(later);
+        }
+
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var outcome = _product.Run("check", open);
+
+        Manners.Hold(outcome);
+        Assert.Contains(
+            "Hands are in: nothing is missing so far, work may go on",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "not yet: the machine may not be started for use or handed back",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void Check_JobOnWhichHandsHaveBeenIn_HasNoSuchList()
     {

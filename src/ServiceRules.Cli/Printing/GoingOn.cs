@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Cli.Printing;
 
@@ -58,8 +58,12 @@ internal sealed record GoingOn(string Who, string May, ImmutableArray<string> No
             );
     }
 
-    // What is asked of a run holds no work behind a lock.
+    // What is asked of a run that no entry tells of yet holds no work behind a lock.
     private static bool IsOfRun(SafeWorkFinding one) =>
-        one.Finding.Reason == FindingReason.InProgress
-        && StepsBeforeHands.Of(one.Rule.Check) == StepBeforeHands.MeasuresRecorded;
+        one is { Finding.Verdict: Verdict.Unproven, Rule.Check: Check.EnergyControl { Of: var duty } }
+        && duty
+            is EnergyDuty.EnergisedMeasuresFirst
+                or EnergyDuty.EnergisedRunLength
+                or EnergyDuty.NoHandsWhileEnergised
+        && !one.Finding.Evidence.Any(pointer => pointer.StartsWith("/timeline/", StringComparison.Ordinal));
 }

@@ -10,7 +10,7 @@ namespace ServiceRules.Domain.Verdicts;
 public sealed record Assessment
 {
     /// <summary>Version of the verdict semantics; changes only when a verdict can change.</summary>
-    public const string SemanticsVersion = "5";
+    public const string SemanticsVersion = "6";
 
     /// <summary>The record.</summary>
     public required Id<ServiceRecord> Record { get; init; }

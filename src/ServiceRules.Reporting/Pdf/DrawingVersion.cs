@@ -7,7 +7,7 @@ namespace ServiceRules.Reporting.Pdf;
 /// </summary>
 public static class DrawingVersion
 {
-    public const string Current = "3";
+    public const string Current = "4";
 
     /// <summary>How every version calls itself, before its number.</summary>
     public const string Name = "ServiceRules, drawing ";
