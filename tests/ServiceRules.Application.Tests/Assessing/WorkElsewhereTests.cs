@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Tests.Demo;
 using ServiceRules.Domain;
@@ -167,14 +168,33 @@ public sealed class WorkElsewhereTests
     }
 
     [Theory]
-    [InlineData("M-01", 2)]
-    [InlineData("M-02", 0)]
-    public void Assess_StartedInAnotherRecordOverHandsIn_IsToldAtBoth(string machine, int told)
+    [InlineData(true, 2)]
+    [InlineData(false, 0)]
+    public void Assess_StartedInAnotherRecordOverHandsIn_IsToldAtBoth(bool isSameMachine, int told)
     {
+        var job = DemoSeasons
+            .Jobs.Select(one => one.Record)
+            .First(one =>
+                one.Place == WorkPlace.OnMachine
+                && one.Timeline.Any(entry => entry.Kind == TimelineEventKind.WorkStopped)
+            );
+        var stopped = job.Timeline.First(entry => entry.Kind == TimelineEventKind.WorkStopped);
+        var before = ((RecordedTime.Instant)stopped.At).Moment.Utc.AddSeconds(-30);
+        var start = new TimelineEvent
+        {
+            Kind = TimelineEventKind.MachineStarted,
+            At = Time(before.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)),
+            Actor = stopped.Actor,
+        };
         ServiceRecord[] jobs =
         [
-            Signed(Morning),
-            Signed(Job("J-2", machine, Entry("08:30", TimelineEventKind.MachineStarted, "tech-02"))),
+            job,
+            job with
+            {
+                Id = new("J-2"),
+                Machine = isSameMachine ? job.Machine : new(new("M-99"), null, null),
+                Timeline = [start],
+            },
         ];
         var judging = new AssessRecord(DemoSeasons.Rules.Book, DemoSeasons.Site).Beside(jobs);
 

@@ -97,7 +97,7 @@ internal static class GroupRows
                 ? Possible.Judged
             : Possible.NotMet;
         // Whoever is in charge of fewer than are at work is in charge of some only.
-        return InGroup(story, sum.OrStricter(before.Any(s => s.Event.Count is not null)));
+        return InGroup(story, before.Any(s => s.Event.Count is not null) ? sum | Possible.Unproven : sum);
     }
 
     public static Possible Accounted(Story story)

@@ -36,6 +36,12 @@ internal static class HistoryRows
             perhaps |= !oneSource || steps.Exists(s => s.IsDeviceOn && IsHandedBackAfter(story, s));
         }
 
+        // With a lock on the box, the key of a job lock is in it.
+        perhaps |= story.Steps.Any(off =>
+            off.IsDeviceOff
+            && story.Lock(off.Device) is { Owner: null, IsTag: false }
+            && story.Steps.Any(on => on.IsDeviceOn && on.IsOnBox && on.Before(off))
+        );
         return CredibilityRows.Flag(surely, perhaps);
     }
 
