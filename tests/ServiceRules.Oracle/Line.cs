@@ -126,7 +126,7 @@ internal sealed class Line
         - (m[1] * ((m[3] * m[8]) - (m[5] * m[6])))
         + (m[2] * ((m[3] * m[7]) - (m[4] * m[6])));
 
-    /// <summary>Readings that depart from the form by more than their uncertainty are more doubtful by as much.</summary>
+    /// <summary>A reading is no better known by itself than the readings scatter about the form.</summary>
     private Func<Spot, Spot> Doubt(int parameters, Func<decimal, decimal[]> form)
     {
         if (HasIntervals || spots.Count <= parameters)
@@ -134,22 +134,20 @@ internal sealed class Line
             return spot => spot;
         }
 
-        double Misfit(Func<Spot, double> square)
+        double sum = 0;
+        foreach (var spot in spots)
         {
-            double sum = 0;
-            foreach (var spot in spots)
-            {
-                decimal[] weights = form(spot.At!.Value);
-                decimal there = spots.Select((s, i) => weights[i] * s.Value).Sum();
-                sum += Math.Pow((double)(spot.Value - there), 2) / square(spot);
-            }
-
-            return Math.Max(1, sum / (spots.Count - parameters));
+            decimal[] weights = form(spot.At!.Value);
+            decimal there = spots.Select((s, i) => weights[i] * s.Value).Sum();
+            sum += Math.Pow((double)(spot.Value - there), 2);
         }
 
         // What all readings share moves them together: it explains no scatter and is not enlarged.
-        double least = Misfit(s => s.Own.Greatest);
-        double greatest = Misfit(s => s.Own.Least);
-        return spot => spot with { Own = (least * spot.Own.Least, greatest * spot.Own.Greatest) };
+        double scatter = sum / (spots.Count - parameters);
+        return spot =>
+            spot with
+            {
+                Own = (Math.Max(scatter, spot.Own.Least), Math.Max(scatter, spot.Own.Greatest)),
+            };
     }
 }

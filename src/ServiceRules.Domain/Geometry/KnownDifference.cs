@@ -26,7 +26,7 @@ public static class KnownDifference
             ? difference.Apply(
                 [first, second],
                 [ofLeft ?? SharedError.None, ofRight ?? SharedError.None],
-                misfit: 1
+                Misfit.None
             )
             : difference.Apply(ImmutableArray.Create(left.AsInterval(), right.AsInterval()));
     }

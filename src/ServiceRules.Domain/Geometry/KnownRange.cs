@@ -15,7 +15,7 @@ internal static class KnownRange
         ImmutableArray<LinearForm> values,
         ImmutableArray<MeasuredValue> readings,
         ImmutableArray<SharedError> shared,
-        double misfit
+        Misfit misfit
     )
     {
         var estimates = values.Select(v => v.Estimate(readings)).ToImmutableArray();

@@ -47,11 +47,11 @@ internal sealed class LinearForm
     /// </summary>
     /// <param name="readings">The readings, in the order of the weights.</param>
     /// <param name="shared">What each shares with others of its cause.</param>
-    /// <param name="misfit">A factor of at least 1 on the independent part of what rests on a fitted line.</param>
+    /// <param name="misfit">How what rests on a fitted line widens the independent part of each reading.</param>
     public MeasuredValue Apply(
         ImmutableArray<MeasuredValue> readings,
         ImmutableArray<SharedError> shared,
-        double misfit
+        Misfit misfit
     )
     {
         var each = _weights
@@ -67,9 +67,10 @@ internal sealed class LinearForm
             .Select(alike =>
                 IndependentErrors.OfOneOrigin(
                     alike.Select(reading =>
-                        reading
-                            .Third.RestOf(reading.Second)
-                            .Times(Math.Abs((double)reading.First) * (_isFitted ? misfit : 1))
+                        (_isFitted ? misfit : Misfit.None).Widen(
+                            reading.Third.RestOf(reading.Second),
+                            Math.Abs((double)reading.First)
+                        )
                     )
                 )
             );

@@ -93,7 +93,7 @@ public sealed record Parallelism(Knowledge Deviation, LineAssociation? DatumAsso
                 values,
                 [.. readings.Select(r => (MeasuredValue)r.Knowledge)],
                 [.. readings.Select(r => r.Shared ?? SharedError.InAll(shared))],
-                1
+                Misfit.None
             )
             : KnownRange.Of(values, [.. readings.Select(r => r.Knowledge.AsInterval())]);
 

@@ -51,7 +51,7 @@ public sealed record ReelForm(Knowledge Taper, Knowledge? Barrel)
     {
         var half = LinearForm.Of([0.5m]);
         return whole is MeasuredValue measured
-            ? half.Apply([measured], [SharedError.None], misfit: 1)
+            ? half.Apply([measured], [SharedError.None], Misfit.None)
             : half.Apply([whole.AsInterval()]);
     }
 }

@@ -11,8 +11,8 @@ namespace ServiceRules.Domain.Geometry;
 /// geometry).
 /// <para>
 /// Every result is a weighted sum of the readings. When all are measured, the result is measured: readings
-/// count as independent but for what they share by their gauge, and with three or more the uncertainty is
-/// multiplied by the Birge ratio where the readings scatter about the line by more than it explains. When any
+/// count as independent but for what they share by their gauge, and with three or more the part of each that is its own
+/// counts as no less than they scatter about the line. When any
 /// reading is an interval, all count as intervals and the result is the interval of all values they admit.
 /// </para>
 /// <para>
@@ -33,8 +33,8 @@ public sealed class WidthFit
     /// <summary>The parabola where intervals rule out every straight line, else none.</summary>
     private readonly Parabola? _otherShape;
 
-    private double _misfitOfLine;
-    private double _misfitOfParabola;
+    private Misfit _misfitOfLine;
+    private Misfit _misfitOfParabola;
 
     private WidthFit(ImmutableArray<StationReading> readings, Length width, StandardUncertainty shared)
     {
@@ -51,8 +51,8 @@ public sealed class WidthFit
             _measured.IsEmpty && !CommonLine.Exists([.. readings.Select(r => r.Station)], _intervals)
                 ? _parabola
                 : null;
-        _misfitOfLine = BirgeRatio(parameters: 2);
-        _misfitOfParabola = _parabola is null ? _misfitOfLine : BirgeRatio(parameters: 3);
+        _misfitOfLine = MisfitOf(parameters: 2);
+        _misfitOfParabola = _parabola is null ? _misfitOfLine : MisfitOf(parameters: 3);
     }
 
     /// <summary>The readings, from left to right.</summary>
@@ -62,14 +62,14 @@ public sealed class WidthFit
     public Length Width { get; }
 
     /// <summary>Measured readings scatter about the straight line by more than their gauge explains.</summary>
-    public bool IsUneven => _misfitOfLine > 1;
+    public bool IsUneven => Own.Any(own => own < _misfitOfLine.Scatter);
 
     /// <summary>The same readings as if they lay on a straight line: what their gauge alone leaves in doubt.</summary>
     public WidthFit AsIfEven()
     {
         var even = (WidthFit)MemberwiseClone();
-        even._misfitOfLine = 1;
-        even._misfitOfParabola = 1;
+        even._misfitOfLine = Misfit.None;
+        even._misfitOfParabola = Misfit.None;
         return even;
     }
 
@@ -289,7 +289,7 @@ public sealed class WidthFit
 
     private ImmutableArray<WidthDifference> Pairs(
         ImmutableArray<(Length At, LinearForm Value)> values,
-        double misfit
+        Misfit misfit
     ) =>
         _measured.IsEmpty
             ? []
@@ -339,19 +339,20 @@ public sealed class WidthFit
             : [line];
     }
 
+    /// <summary>The part of each reading's uncertainty that is its own; what all share moves them together, and explains no scatter.</summary>
+    private IEnumerable<double> Own =>
+        _measured.Zip(_shared, (m, s) => LinearForm.Own(m.Uncertainty, s.Uncertainty));
+
     /// <summary>
-    /// Birge ratio √(Σ(rᵢ/uᵢ)²/(n - p)), at least 1 (R. T. Birge, Physical Review 40, 1932), p the number of parameters:
-    /// by how much the readings scatter about the line, or about the parabola, beyond what is each reading's own; the
-    /// part that all share moves them together, and explains no scatter.
+    /// How far the readings scatter about the line, or about the parabola: s = √(Σrᵢ²/(n - p)), p the number of parameters. It
+    /// rests on what was read alone: a ratio to the readings' uncertainties (R. T. Birge, Physical Review 40, 1932) would
+    /// fall as one of them grows, and widen the others less.
     /// </summary>
-    private double BirgeRatio(int parameters)
+    private Misfit MisfitOf(int parameters)
     {
-        var own = _measured
-            .Zip(_shared, (m, s) => LinearForm.Own(m.Uncertainty, s.Uncertainty))
-            .ToImmutableArray();
-        if (_measured.Length <= parameters || own.Any(u => u == 0))
+        if (_measured.Length <= parameters || Own.Any(u => u == 0))
         {
-            return 1;
+            return Misfit.None;
         }
 
         var sum = 0.0;
@@ -363,14 +364,13 @@ public sealed class WidthFit
                 form = form.Plus(LinearForm.Fitted(_parabola!.DepartureWeights(_positions[i])));
             }
 
-            var residual = _measured[i].Value - form.Estimate(_measured);
-            var ratio = (double)residual.Millimetres / own[i];
-            sum += ratio * ratio;
+            var residual = (double)(_measured[i].Value - form.Estimate(_measured)).Millimetres;
+            sum += residual * residual;
         }
 
-        return Math.Max(1, Math.Sqrt(sum / (_measured.Length - parameters)));
+        return Misfit.About(Math.Sqrt(sum / (_measured.Length - parameters)));
     }
 
-    private Knowledge Evaluate(LinearForm form, double misfit) =>
+    private Knowledge Evaluate(LinearForm form, Misfit misfit) =>
         _measured.IsEmpty ? form.Apply(_intervals) : form.Apply(_measured, _shared, misfit);
 }

@@ -20,16 +20,16 @@ public sealed class IndependentErrors
     // Selections double with each error; a budget has two or three that state how well they are known.
     private const int MostSelected = 10;
 
-    private readonly ImmutableArray<(double Size, DegreesOfFreedom Known)> _errors;
+    private readonly ImmutableArray<(double Size, DegreesOfFreedom Known, bool IsCertified)> _errors;
 
     private readonly double _combined;
 
     private ExpandedUncertainty? _expanded;
 
-    private IndependentErrors(IEnumerable<(double Size, DegreesOfFreedom Known)> errors)
+    private IndependentErrors(IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors)
     {
         // In order of size: the same errors in any order give the same bits.
-        List<(double Size, DegreesOfFreedom Known)> ordered =
+        List<(double Size, DegreesOfFreedom Known, bool IsCertified)> ordered =
         [
             .. errors
                 .Where(error => error.Size > 0)
@@ -44,7 +44,7 @@ public sealed class IndependentErrors
         [
             .. ordered
                 .Where(error => !error.Known.IsInfinite)
-                .Concat(known > 0 ? [(Math.Sqrt(known), DegreesOfFreedom.Infinite)] : []),
+                .Concat(known > 0 ? [(Math.Sqrt(known), DegreesOfFreedom.Infinite, false)] : []),
         ];
         Uncertainty = StandardUncertainty.FromComputed(_combined);
         DegreesOfFreedom = DegreesOfFreedom.Of(EffectiveDegreesOfFreedom);
@@ -79,10 +79,11 @@ public sealed class IndependentErrors
             ]
             : [.. Enumerable.Range(1, (1 << _errors.Length) - 1).Reverse().Select(Selected)];
 
-    internal static IndependentErrors Of(IEnumerable<(double Size, DegreesOfFreedom Known)> errors) =>
-        new(errors);
+    internal static IndependentErrors Of(
+        IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors
+    ) => new(errors);
 
-    internal static IndependentErrors One(double size, DegreesOfFreedom known) => new([(size, known)]);
+    internal static IndependentErrors One(double size, DegreesOfFreedom known) => new([(size, known, false)]);
 
     /// <summary>Errors of several origins, all independent of one another.</summary>
     internal static IndependentErrors Together(IEnumerable<IndependentErrors> origins) =>
@@ -90,29 +91,53 @@ public sealed class IndependentErrors
 
     /// <summary>
     /// Errors of one origin that are independent in size but rest on one estimate of it: readings of one gauge scatter alike,
-    /// and that estimate is no better known for being used twice. Where it is stated differently, the least counts.
+    /// and that estimate is no better known for being used twice. Where it is stated differently, the least counts. What a
+    /// certificate states of itself is an estimate apart: a study of few readings makes it no less known.
     /// </summary>
     internal static IndependentErrors OfOneOrigin(IEnumerable<IndependentErrors> alike)
     {
         var errors = alike.SelectMany(each => each._errors).ToList();
-        var estimated = errors.Where(error => !error.Known.IsInfinite).OrderBy(error => error.Size).ToList();
         return new(
             errors
                 .Where(error => error.Known.IsInfinite)
-                .Append(
-                    (
-                        Math.Sqrt(estimated.Sum(error => Square(error.Size))),
-                        estimated
-                            .Select(error => error.Known)
-                            .Aggregate(DegreesOfFreedom.Infinite, DegreesOfFreedom.Least)
-                    )
+                .Concat(
+                    errors
+                        .Where(error => !error.Known.IsInfinite)
+                        .OrderBy(error => error.Size)
+                        .GroupBy(error => error.IsCertified)
+                        .Select(estimate =>
+                            (
+                                Math.Sqrt(estimate.Sum(error => Square(error.Size))),
+                                estimate.Select(error => error.Known).Aggregate(DegreesOfFreedom.Least),
+                                estimate.Key
+                            )
+                        )
                 )
         );
     }
 
     /// <summary>The same make-up of another size.</summary>
     internal IndependentErrors ScaledTo(double size) =>
-        _combined > 0 ? new(_errors.Select(error => (error.Size / _combined * size, error.Known))) : this;
+        _combined > 0
+            ? new(_errors.Select(error => (error.Size / _combined * size, error.Known, error.IsCertified)))
+            : this;
+
+    /// <summary>
+    /// The same and, where they come to less than a size, what is lacking as one more, taken as known. So neither falls when any
+    /// of them grows: what a known one adds is no longer lacking, and what one that is little known adds expands to more.
+    /// </summary>
+    internal IndependentErrors AtLeast(double size) =>
+        _combined >= size
+            ? this
+            : new(
+                _errors.Append(
+                    (
+                        Size: Math.Sqrt(Square(size) - Square(_combined)),
+                        Known: DegreesOfFreedom.Infinite,
+                        IsCertified: false
+                    )
+                )
+            );
 
     internal IndependentErrors Times(double factor) => ScaledTo(_combined * factor);
 
@@ -150,7 +175,10 @@ public sealed class IndependentErrors
         return (Math.Sqrt(variance), DegreesOfFreedom.Of(Effective(errors, variance)));
     }
 
-    private static double Effective(List<(double Size, DegreesOfFreedom Known)> errors, double variance)
+    private static double Effective(
+        List<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors,
+        double variance
+    )
     {
         var reliability = errors.Sum(error => Square(Square(error.Size)) * error.Known.Reciprocal);
         return reliability > 0 ? variance * variance / reliability : double.PositiveInfinity;

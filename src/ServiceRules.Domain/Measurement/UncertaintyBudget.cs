@@ -48,18 +48,21 @@ public sealed class UncertaintyBudget
     public SharedError SharedBy(string cause) => new(Combined, cause, DegreesOfFreedom) { Errors = Errors };
 
     /// <summary>Independent errors: each line of its own, and one for each cause, its sensitivities added exactly.</summary>
-    private static IEnumerable<(double Size, DegreesOfFreedom DegreesOfFreedom)> ErrorsOf(
+    private static IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> ErrorsOf(
         ImmutableArray<UncertaintyContribution> contributions
     ) =>
         contributions
             .Where(line => line.Cause is null)
-            .Select(line => (Math.Abs(line.Millimetres), line.DegreesOfFreedom))
+            .Select(line => (Math.Abs(line.Millimetres), line.DegreesOfFreedom, IsCertified(line)))
             .Concat(
                 contributions
                     .Where(line => line.Cause is not null)
                     .GroupBy(line => line.Cause)
-                    .Select(shared => (Together([.. shared]), WorstKnown(shared)))
+                    .Select(shared => (Together([.. shared]), WorstKnown(shared), shared.All(IsCertified)))
             );
+
+    private static bool IsCertified(UncertaintyContribution line) =>
+        line.Source is UncertaintySource.Calibration;
 
     /// <summary>Lines of one cause: sensitivities cancel exactly where all state the same u(x).</summary>
     private static double Together(List<UncertaintyContribution> lines) =>

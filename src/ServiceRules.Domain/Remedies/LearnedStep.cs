@@ -86,7 +86,7 @@ public sealed record LearnedStep
         var norm = weights.Zip(trials, (weight, trial) => weight * trial.Steps).Sum();
         ImmutableArray<decimal> shares = [.. weights.Select(weight => weight / norm)];
         var step = LinearForm.Of(shares).Estimate(changes);
-        return OverReadings(trials, shares, Misfit(trials, changes, step)) with { Value = step };
+        return OverReadings(trials, shares, BirgeRatio(trials, changes, step)) with { Value = step };
     }
 
     /// <summary>
@@ -110,12 +110,12 @@ public sealed record LearnedStep
             .Apply(
                 [.. weights.Select(reading => (MeasuredValue)reading.Key.Knowledge)],
                 [.. weights.Select(reading => reading.Key.Shared ?? SharedError.None)],
-                misfit
+                Misfit.By(misfit)
             );
     }
 
     /// <summary>Birge ratio √(Σ((c - n·d)/u)²/(m - 1)), at least 1 (R. T. Birge, Physical Review 40, 1932).</summary>
-    private static double Misfit(
+    private static double BirgeRatio(
         ImmutableArray<StepTrial> trials,
         ImmutableArray<MeasuredValue> changes,
         Length step

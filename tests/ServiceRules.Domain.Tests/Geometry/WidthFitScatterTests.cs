@@ -1,4 +1,8 @@
+using System.Collections.Immutable;
+using FsCheck.Xunit;
 using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
 using static ServiceRules.Domain.Tests.Geometry.Readings;
 using static ServiceRules.Domain.Tests.ReferenceNumber;
 
@@ -195,4 +199,119 @@ public sealed class WidthFitScatterTests
         Assert.Equal(4.7777778m, Math.Round(room.Least!.Value.Millimetres, 7));
         Assert.Equal(6.3333333m, Math.Round(room.Greatest!.Value.Millimetres, 7));
     }
+
+    /// <summary>
+    /// 3.709, 3.752, 3.749 at 51, 255, 459 of 510: off the line by (-1, 2, -1)·0.023/3, so s = 0.023·√(2/3) = 0.0187794. The left
+    /// end weighs 23/24, 1/3, -7/24. With the middle known to 0.002 all three count as s: 0.0187794·√(23² + 8² + 7²)/24 =
+    /// 0.0198262; known to 0.03 it counts so: √(0.0187794²·(23² + 7²) + 0.03²·8²)/24 = 0.0213048.
+    /// </summary>
+    [Theory]
+    [InlineData(0.002, 0.0198262)]
+    [InlineData(0.03, 0.0213048)]
+    public void LeftEnd_WithOneReadingKnownWorse_IsNoBetterKnown(double middle, double expected)
+    {
+        var fit = WidthFit.Through(
+            [
+                Measured(51m, 3.709m, 0.002m),
+                Measured(255m, 3.752m, (decimal)middle),
+                Measured(459m, 3.749m, 0.002m),
+            ],
+            Mm(510m)
+        )!;
+
+        Assert.Equal(expected, (double)fit.LeftEnd.U(), 6);
+    }
+
+    /// <summary>
+    /// Any error of any reading grown - what its gauge shows, how it repeats, its certificate - never leaves an end, the tilt, the
+    /// bow, the middle, the mean or any difference less uncertain, however the readings scatter.
+    /// </summary>
+    [Property(MaxTest = PropertyCases.Each)]
+    public void Through_ReadingsOfWhichOneIsKnownWorse_NeverGetsLessExpanded(
+        (byte At, short Off, byte Step, byte Repeats, byte Known, byte Certificate, bool Other)[] read,
+        byte which,
+        byte what,
+        byte more
+    )
+    {
+        var taken = read.DistinctBy(each => each.At).Take(6).ToImmutableArray();
+        if (taken.Length < 2)
+        {
+            return;
+        }
+
+        var one = which % taken.Length;
+        var less = Fit(i => (0, 0, 0));
+        var worse = Fit(i =>
+            what % 3 == 2 ? (0, 0, more)
+            : i != one ? (0, 0, 0)
+            : what % 3 == 1 ? (0, more, 0)
+            : (more, 0, 0)
+        );
+        if (less is null || worse is null)
+        {
+            return;
+        }
+
+        foreach (
+            var (before, after) in Values(less)
+                .Zip(Values(worse))
+                .Concat(less.Readings.SelectMany(r => Differences(less, worse, r.Station)))
+        )
+        {
+            // Each is rounded up to 1e-7 by itself.
+            Assert.True(
+                U(before).Millimetres <= U(after).Millimetres + 0.0000002m,
+                $"{U(before)} fell to {U(after)}"
+            );
+        }
+
+        WidthFit? Fit(Func<int, (int Step, int Repeats, int Certificate)> grown) =>
+            WidthFit.Through([.. taken.Select((each, i) => Reading(each, grown(i)))], Mm(255m));
+
+        StationReading Reading(
+            (byte At, short Off, byte Step, byte Repeats, byte Known, byte Certificate, bool Other) each,
+            (int Step, int Repeats, int Certificate) grown
+        )
+        {
+            var gauge = each.Other ? taken.Last(r => r.Other) : taken.Last(r => !r.Other);
+            var own = UncertaintyBudget.Of(
+                UncertaintyContribution.Resolution(Mm((1 + each.Step + grown.Step) * 0.0005m)),
+                UncertaintyContribution.Repeatability(
+                    Mm((each.Repeats + 1 + grown.Repeats) * 0.0001m),
+                    gauge.Known == 0 ? DegreesOfFreedom.Infinite : DegreesOfFreedom.Of(gauge.Known),
+                    1
+                )
+            );
+            var shared = UncertaintyBudget.Of(
+                UncertaintyContribution.Calibration(
+                    Mm((gauge.Certificate + 1 + grown.Certificate) * 0.0002m),
+                    2m
+                )
+            );
+            return new(
+                Mm(each.At),
+                UncertaintyBudget
+                    .Of([.. own.Contributions, .. shared.Contributions])
+                    .Around(Mm(4m + (each.Off * 0.00001m)))
+            )
+            {
+                Shared = shared.SharedBy(each.Other ? "other" : "one").WithRest(own),
+            };
+        }
+    }
+
+    private static IEnumerable<Knowledge> Values(WidthFit fit) =>
+        new[] { fit.LeftEnd, fit.RightEnd, fit.Offset, fit.Tilt, fit.Mean, fit.Bow }.OfType<Knowledge>();
+
+    private static IEnumerable<(Knowledge, Knowledge)> Differences(
+        WidthFit less,
+        WidthFit worse,
+        Length station
+    ) =>
+        from end in new[] { Mm(0m), Mm(255m) }
+        where end != station
+        select ((Knowledge)less.Difference(station, end)!, (Knowledge)worse.Difference(station, end)!);
+
+    private static Length U(Knowledge known) => ((MeasuredValue)known).Expanded.Value;
 }

@@ -146,6 +146,27 @@ public sealed class SharedErrorTests
         Assert.True(tilt.DegreesOfFreedom.IsInfinite);
     }
 
+    /// <summary>
+    /// A study of two readings, s = 0.010, beside a certificate of u = 0.0275 on twelve and a step of 0.05: by itself the study is
+    /// ± 13.967730199245·0.010. Were the certificate no better known than the study, ± 13.97·0.0293 = 0.409.
+    /// </summary>
+    [Fact]
+    public void At_AStationOfNoOneGauge_LeavesTheCertificateItsOwnDegrees()
+    {
+        var whole = UncertaintyBudget.Of(
+            UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1),
+            UncertaintyContribution.Calibration(Mm(0.0550m), 2m, DegreesOfFreedom.Of(12)),
+            UncertaintyContribution.Resolution(Mm(0.05m))
+        );
+        StationReading At(decimal station) => new(Mm(station), whole.Around(Mm(4m)));
+
+        var fit = WidthFit.Through([At(0m), At(100m)], Mm(100m))!;
+
+        Assert.Equal(Mm(0.1396774m), ((MeasuredValue)fit.LeftEnd).Expanded.Value);
+        // Two readings: both studies are one estimate on one degree, 0.1396774·√2.
+        Assert.InRange(((MeasuredValue)fit.Tilt).Expanded.Value.Millimetres, 0.19753m, 0.19754m);
+    }
+
     [Fact]
     public void Of_LinesOfOneCauseWithDifferentSizes_AddWithTheirSigns()
     {
