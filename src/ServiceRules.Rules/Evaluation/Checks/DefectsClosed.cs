@@ -28,6 +28,7 @@ internal static class DefectsClosed
             faults.Add(tooLate);
         }
 
+        faults.AddRange(FaultyGuards.Of(reading));
         if (!reading.Others.IsEmpty)
         {
             var defects = OfTheMachine(reading);
