@@ -8,7 +8,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// Cut-outs entered as proved on a machine that could not have run: what stops an engine is shown only by an engine that
-/// it stops, or that it keeps from starting.
+/// it stops, or that it keeps from starting. Nor is it shown by an entry whose own words say the opposite.
 /// </summary>
 internal static class DeadProof
 {
@@ -25,6 +25,17 @@ internal static class DeadProof
 
         var words = reading.Words;
         var told = $"The record shows {EventWords.Done(proved.Event.Kind)} {words.AtBy(proved)}";
+        if (SaidOtherwise.By(proved.Event))
+        {
+            return new(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"{told}, and {SaidOtherwise.Told(proved)}.",
+                [proved],
+                "Prove each cut-out before the machine goes out, and enter what came of it."
+            );
+        }
+
         var off = HeldOff(reading, proved);
         if (!off.IsEmpty)
         {

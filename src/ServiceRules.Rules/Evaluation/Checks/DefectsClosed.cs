@@ -23,6 +23,12 @@ internal static class DefectsClosed
             faults.Add(own);
         }
 
+        if (ClosedTooLate(reading, entries) is { } tooLate)
+        {
+            faults.Add(tooLate);
+        }
+
+        faults.AddRange(FaultyGuards.Of(reading));
         if (!reading.Others.IsEmpty)
         {
             var defects = OfTheMachine(reading);
@@ -86,6 +92,41 @@ internal static class DefectsClosed
             byOther is null ? [.. open] : [.. open, byOther],
             Act
         );
+    }
+
+    // Handed back again with the defect put right, the machine is out as it should be.
+    private static TimelineFault? ClosedTooLate(TimelineReading reading, ImmutableArray<OrderedEvent> entries)
+    {
+        var open = new Queue<OrderedEvent>();
+        foreach (var entry in entries)
+        {
+            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
+            {
+                open.Enqueue(entry);
+            }
+            else if (!IsDenied(reading, entry) && open.TryDequeue(out var found))
+            {
+                var handedBack = reading
+                    .Of(TimelineEventKind.HandedBack)
+                    .LastOrDefault(back => back.Place() > found.Place());
+                if (
+                    handedBack is not null
+                    && handedBack.Place() < entry.Place()
+                    && !handedBack.Place().IsInTheMinuteOf(entry.Place())
+                )
+                {
+                    return new(
+                        Verdict.NotMet,
+                        FindingReason.WrongOrder,
+                        $"The record shows a safety defect found {reading.Words.AtBy(found)}{What(found)}, and shows it put right only at {reading.Words.Time(entry)}, after {EventWords.Done(handedBack.Event.Kind)} at {reading.Words.Time(handedBack)}.",
+                        [found, handedBack, entry],
+                        "Keep the machine in until a defect is put right; where the entry is late, say when it was."
+                    );
+                }
+            }
+        }
+
+        return null;
     }
 
     private static TimelineFault? LeftOpen(TimelineReading reading, Defect defect) =>

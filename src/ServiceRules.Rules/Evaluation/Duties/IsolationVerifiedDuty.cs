@@ -42,9 +42,9 @@ internal static class IsolationVerifiedDuty
             .ToImmutableArray();
         var high = RecheckReadings.LastAbove(leadUp, source);
         var good = before
-            .Where(entry => Against(entry) is null && !SaidLive.By(entry.Event))
+            .Where(entry => Against(entry) is null && !SaidOtherwise.By(entry.Event))
             .ToImmutableArray();
-        var live = before.LastOrDefault(entry => Against(entry) is null && SaidLive.By(entry.Event));
+        var live = before.LastOrDefault(entry => Against(entry) is null && SaidOtherwise.By(entry.Event));
         var together = before.LastOrDefault(entry => IsInTheMinute(entry) && Besides(entry) is null);
         return good.IsEmpty && together is not null
                 ? new(
@@ -60,7 +60,7 @@ internal static class IsolationVerifiedDuty
                     source,
                     [],
                     null,
-                    $" ({duty.Words.Time(live)}: of how it says `{live.Event.Method}`)",
+                    $" ({duty.Words.Time(live)}: {SaidOtherwise.Told(live)})",
                     [live],
                     IsUntold: true,
                     "Prove it dead again before hands go in, and enter what came of it."

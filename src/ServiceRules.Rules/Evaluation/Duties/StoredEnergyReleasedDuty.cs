@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -26,15 +27,27 @@ internal static class StoredEnergyReleasedDuty
 
     private static SourceStep Step(LeadUp leadUp, EnergySource source)
     {
-        var step = SourceStep.Of(
-            leadUp,
-            source,
-            leadUp
-                .Duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
-                .Where(entry =>
-                    entry.Event.SpeaksOf(source.Id) && !SourceReading.IsAboveLimit(source, entry.Event)
-                )
-        );
+        var releases = leadUp
+            .Duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
+            .Where(entry =>
+                entry.Event.SpeaksOf(source.Id) && !SourceReading.IsAboveLimit(source, entry.Event)
+            )
+            .ToImmutableArray();
+        var step = SourceStep.Of(leadUp, source, releases.Where(entry => !SaidOtherwise.By(entry.Event)));
+        var denied = releases.LastOrDefault(entry => leadUp.Contains(entry));
+        if (step.Shown.IsEmpty && denied is not null)
+        {
+            return new(
+                source,
+                [],
+                null,
+                $" ({leadUp.Duty.Words.Time(denied)}: {SaidOtherwise.Told(denied)})",
+                [denied],
+                IsUntold: true,
+                "Release it before hands go in, and enter what came of it."
+            );
+        }
+
         return RecheckReadings.LastAbove(leadUp, source) is { } high
             ? step with
             {

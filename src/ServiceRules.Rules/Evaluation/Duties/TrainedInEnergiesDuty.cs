@@ -72,7 +72,25 @@ internal static class TrainedInEnergiesDuty
     }
 
     private static List<EnergySource> NotCovered(DutyFrame duty, RegisteredPerson person) =>
-        [.. duty.Sources.Select(source => source.Source).Where(source => !person.Covers.Contains(source.Id))];
+        [
+            .. duty
+                .Sources.Where(source => IsBehind(duty, source, person))
+                .Select(source => source.Source)
+                .Where(source => !person.Covers.Contains(source.Id)),
+        ];
+
+    // What came once the work was over no device of theirs was hung against, nor did anybody work beside it.
+    private static bool IsBehind(DutyFrame duty, EffectiveSource source, RegisteredPerson person)
+    {
+        var reading = duty.Reading;
+        return source.AddedBy is not { } added
+            || reading.Works.IsEmpty
+            || reading.Works.Any(work => work.Stop is not { } stop || stop.Place() > added.Place())
+            || reading.HandsByTheLog.Any(hands => hands.Moment >= added.Moment)
+            || JobPeople
+                .Hangings(duty)
+                .Any(hanging => hanging.Event.Actor == person.Id && hanging.Place() > added.Place());
+    }
 
     private static TimelineFault Wrong(string text, OrderedEvent hanging) =>
         new(Verdict.NotMet, FindingReason.WrongPerson, text, [hanging], Act);

@@ -64,7 +64,7 @@ internal static class CredibilityReading
             .Concat(RestTooSoon.In(reading))
             .Where(doubt => doubt.Weakens)
             .Select(doubt => doubt.Pointer)
-            .Concat(SaidLive.Standing(reading).Select(entry => entry.Pointer()))
+            .Concat(SaidOtherwise.Standing(reading).Select(entry => entry.Pointer()))
             .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<EntryDoubt> WithoutOffset(TimelineReading reading)

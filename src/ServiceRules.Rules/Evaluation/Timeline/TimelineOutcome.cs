@@ -119,6 +119,17 @@ internal static class TimelineOutcome
     )
     {
         var doubtful = restsOn.Where(entry => reading.Weakened.Contains(entry.Pointer())).ToList();
+        if (doubtful.Count > 0 && doubtful.TrueForAll(entry => SaidOtherwise.By(entry.Event)))
+        {
+            return Of(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"{statement.TrimEnd('.')}, but {TimelineWords.List(doubtful.Select(entry => $"the entry at {reading.Words.Time(entry)} says `{entry.Event.Method}`"))}.",
+                doubtful.Evidence(),
+                "Have somebody who was there say what came of it; where that is not known, do it again before hands go in."
+            );
+        }
+
         if (doubtful.Count > 0)
         {
             var words = reading.Words;

@@ -304,6 +304,20 @@ public sealed class RecordsOwnWordTests
     [InlineData("tried to start: nothing moved, no pressure left", Verdict.Met)]
     [InlineData("start attempt, engine did not start", Verdict.Met)]
     [InlineData("start_attempt_and_gauge", Verdict.Met)]
+    [InlineData("skipped", Verdict.Unproven)]
+    [InlineData("not tested", Verdict.Unproven)]
+    [InlineData("assumed dead, nobody tried", Verdict.Unproven)]
+    [InlineData("starter cranked once", Verdict.Unproven)]
+    [InlineData("gauge 140 bar", Verdict.Unproven)]
+    [InlineData("will test later", Verdict.Unproven)]
+    [InlineData("lever moved and unit dropped", Verdict.Unproven)]
+    [InlineData("couldn't be tried, no time", Verdict.Unproven)]
+    [InlineData("starter cranked, nothing happened", Verdict.Met)]
+    [InlineData("gauge 140 bar, then bled to 0 bar", Verdict.Met)]
+    [InlineData("gauge 0 bar", Verdict.Met)]
+    [InlineData("nothing assumed, no step skipped, each tried", Verdict.Met)]
+    [InlineData("did not start, will not turn", Verdict.Met)]
+    [InlineData("nothing still live", Verdict.Met)]
     [InlineData("engine turned off, key turned, reel would not turn", Verdict.Met)]
     public void Verification_WordsThatSayTheOpposite_ProveNothing(string method, Verdict verdict)
     {
@@ -320,4 +334,54 @@ public sealed class RecordsOwnWordTests
         Assert.Equal(verdict, job.VerdictOf(EnergyDuty.IsolationVerified));
         Assert.Equal(verdict, job.Judge(new Check.Protection()).Verdict);
     }
+
+    [Theory]
+    [InlineData("not released, accumulator still charged", Verdict.Unproven)]
+    [InlineData("pressure still there", Verdict.Unproven)]
+    [InlineData("skipped", Verdict.Unproven)]
+    [InlineData("to be bled later", Verdict.Unproven)]
+    [InlineData("levers moved both ways, units down", Verdict.Met)]
+    [InlineData("units moved down to the floor, pressure released", Verdict.Met)]
+    public void Release_WordsThatSayTheOpposite_ReleaseNothing(string method, Verdict verdict)
+    {
+        var job = Saying(TimelineEventKind.StoredEnergyReleased, method);
+        var outcome = job.Duty(EnergyDuty.StoredEnergyReleased);
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Equal(verdict, job.Judge(new Check.Protection()).Verdict);
+        Assert.Equal(
+            verdict is Verdict.Unproven,
+            outcome.Statement.Contains($"`{method}`", StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [InlineData("seat switch did not stop the engine", Verdict.Unproven)]
+    [InlineData("not tried, no time", Verdict.Unproven)]
+    [InlineData("reel cut-out bridged", Verdict.Unproven)]
+    [InlineData("assumed", Verdict.Unproven)]
+    [InlineData("untested", Verdict.Unproven)]
+    [InlineData("engine kept running", Verdict.Unproven)]
+    [InlineData("engine stopped when the seat was left, did not start without it", Verdict.Met)]
+    [InlineData("engine kept running until the seat was left, then stopped", Verdict.Met)]
+    [InlineData("seat switch stops the engine", Verdict.Met)]
+    public void CutOuts_WordsThatSayTheOpposite_ProveNothing(string method, Verdict verdict)
+    {
+        var check = FoundationChecks.After(TimelineEventKind.CutOutsProved);
+        var job = Saying(TimelineEventKind.CutOutsProved, method);
+
+        Assert.Equal(verdict, job.Judge(check).Verdict);
+        Assert.Equal(Verdict.Met, job.And("09:56 cut_outs_proved tech-01").Judge(check).Verdict);
+    }
+
+    private static SafetyCase Saying(TimelineEventKind kind, string method) =>
+        InOrder with
+        {
+            Entries =
+            [
+                .. InOrder.Entries.Select(entry =>
+                    entry.Kind == kind ? entry with { Method = method } : entry
+                ),
+            ],
+        };
 }

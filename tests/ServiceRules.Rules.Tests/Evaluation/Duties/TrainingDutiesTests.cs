@@ -37,6 +37,30 @@ public sealed class TrainingDutiesTests
                 .Verdict(EnergyDuty.TrainedInEnergies)
         );
 
+    [Theory]
+    [InlineData("09:41 source_added op-01 source=groomer", Verdict.Met)]
+    [InlineData("09:30 source_added op-01 source=groomer", Verdict.NotMet)]
+    [InlineData("08:05 source_added op-01 source=groomer", Verdict.NotMet)]
+    [InlineData(
+        "09:41 source_added op-01 source=groomer\n09:42 lock_applied tech-01 source=groomer lock=L-13",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "09:41 source_added op-01 source=groomer\n10:00 work_started op-01\n10:05 work_stopped op-01",
+        Verdict.NotMet
+    )]
+    public void Judge_SourceThatCameOnceTheWorkWasOver_IsNotHeldAgainstWhoHungALockBefore(
+        string lines,
+        Verdict verdict
+    ) =>
+        Assert.Equal(
+            verdict,
+            lines
+                .Split('\n')
+                .Aggregate(InOrder, (job, line) => job.And(line))
+                .Verdict(EnergyDuty.TrainedInEnergies)
+        );
+
     [Fact]
     public void Judge_NoTrainingOfWhoHungALock_IsNotMet() =>
         Assert.Equal(

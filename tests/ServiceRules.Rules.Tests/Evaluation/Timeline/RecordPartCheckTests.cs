@@ -37,6 +37,29 @@ public sealed class RecordPartCheckTests
     }
 
     [Theory]
+    [InlineData("09:30 handed_back tech-01\n09:40 safety_defect_closed tech-01", Verdict.NotMet)]
+    [InlineData("09:40 safety_defect_closed tech-01\n09:50 handed_back tech-01", Verdict.Met)]
+    [InlineData("09:40 safety_defect_closed tech-01\n09:40 handed_back tech-01", Verdict.Met)]
+    [InlineData("09:40 handed_back tech-01\n09:40 safety_defect_closed tech-01", Verdict.Met)]
+    [InlineData(
+        "09:30 handed_back tech-01\n09:40 safety_defect_closed tech-01\n09:50 handed_back tech-01",
+        Verdict.Met
+    )]
+    public void Evaluate_DefectPutRightOnlyAfterTheMachineWentBack_IsNotMet(
+        string timeline,
+        Verdict verdict
+    ) =>
+        Assert.Equal(
+            verdict,
+            Judge(
+                new SafetyCase().With(
+                    "08:50 handed_back tech-01\n09:00 safety_defect_found tech-01\n" + timeline
+                ),
+                RequiredPart.SafetyDefectsClosed
+            ).Verdict
+        );
+
+    [Theory]
     [InlineData("09:00 blockage_cleared_with_tool tech-01", Verdict.Met)]
     [InlineData("09:00 blockage_cleared_by_hand tech-01", Verdict.NotMet)]
     [InlineData(

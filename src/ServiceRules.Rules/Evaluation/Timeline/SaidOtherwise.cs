@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>
+/// Words of how a source was proven dead, stored energy released or cut-outs proved that say the opposite: it started, pressure
+/// stayed, nobody tried. Free words are not read further than that, and prove nothing by themselves; a pressure read is told
+/// by its own member.
+/// </summary>
+internal static partial class SaidOtherwise
+{
+    /// <summary>An entry that says of how it was done that it was not.</summary>
+    public static bool By(TimelineEvent entry) =>
+        entry.Method is { } method
+        && entry.Kind switch
+        {
+            TimelineEventKind.IsolationVerified => Moved().IsMatch(method)
+                || Stayed().IsMatch(method)
+                || NotDone().IsMatch(method),
+            TimelineEventKind.StoredEnergyReleased => Stayed().IsMatch(method) || NotDone().IsMatch(method),
+            TimelineEventKind.CutOutsProved => NotDone().IsMatch(method) || NotStopped().IsMatch(method),
+            _ => false,
+        };
+
+    /// <summary>Such entries that no later one of the same kind and source makes good before hands go in.</summary>
+    public static ImmutableArray<OrderedEvent> Standing(TimelineReading reading) =>
+        [
+            .. Standing(reading, TimelineEventKind.IsolationVerified),
+            .. Standing(reading, TimelineEventKind.StoredEnergyReleased),
+        ];
+
+    /// <summary>How such an entry is told, after its time and in brackets.</summary>
+    public static string Told(OrderedEvent entry) => $"of how it says `{entry.Event.Method}`";
+
+    private static IEnumerable<OrderedEvent> Standing(TimelineReading reading, TimelineEventKind kind)
+    {
+        var steps = reading.Of(kind);
+        return steps.Where(entry =>
+            By(entry.Event)
+            && !steps.Any(later =>
+                later.Place() > entry.Place()
+                && !By(later.Event)
+                && (later.Event.Source is SourceReference.All || later.Event.Source == entry.Event.Source)
+                && !reading.Works.Any(work =>
+                    work.Start.Place() > entry.Place() && work.Start.Place() < later.Place()
+                )
+            )
+        );
+    }
+
+    [GeneratedRegex(
+        @"(?<!\b(?:no|nothing|neither|nor|not an?y?|without)\W+)\b(?:it|engine|motor|reels?|machine|units?|blades?|cylinder)\W+(?:(?:then|still|just|briefly|has|had|suddenly)\W+)?(?:fired|fires|ran|runs|running|started|starts|cranked|cranks|turned|turns|turning|moved|moves|moving|spun|spins|live|dropped|drops|fell|sank|jumped)\b(?!\W+(?:off|out|by\W+hand|with\W+a\W+tool)\b)"
+            + @"|\bstarter\W+(?:motor\W+)?(?:cranked|cranks|turned|turns|spun|spins|kicked|kicks|engaged|engages)\b(?!.*\b(?:no|not|nothing|dead|neither|without|didn't)\b)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex Moved();
+
+    [GeneratedRegex(
+        @"(?<!\b(?:no|nor|zero|without)\W+)\bpressure\W+(?:(?:then|still|had|has)\W+)?(?:remained|remains|stayed|stays|held|holds|rose|left|there)\b(?!\W+(?:at\W+)?(?:0|zero|nil)\b)"
+            + @"|(?<!\b(?:no|nothing|not|none|neither|nor)\W+(?:\w+\W+)?)\bstill\W+(?:live|running|turning|moving|charged|pressuri[sz]ed|loaded|raised|under\W+(?:pressure|load|tension))\b"
+            + @"|\b(?:gauge|pressure|reads?|reading)\W+(?:(?:still|at|is|was|shows?|showed|reads?|reading)\W+)*(?:[1-9][0-9]+(?:[.,][0-9]+)?\W*bar|[1-9][0-9]{2,}(?:[.,][0-9]+)?\W*(?:psi|kpa))\b(?!.*\b(?:0|zero|nil|bled|released|down|fell|dropped|before)\b)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex Stayed();
+
+    [GeneratedRegex(
+        @"\b(?:not|never)\W+(?:(?:yet|been|be|actually|really)\W+)*(?:tried|tested|checked|released|verified|proved|proven|bled|drained|discharged|relieved|attempted|performed|done)\b"
+            + @"|\b(?:didn'?t|did\W+not|couldn'?t|could\W+not|can'?t|cannot|unable\W+to|not\W+able\W+to|forgot\W+to)\W+(?:be\W+)?(?:try|test|check|release|verify|prove|bleed|drain|relieve|tried|tested|checked|released|verified|proved|proven|bled|drained)\b"
+            + @"|\b(?:nobody|no\W+one|no-one|none\W+of\W+us)\W+(?:has\W+|had\W+)?(?:tried|tested|checked|looked|released|verified|proved|bled)\b"
+            + @"|\b(?:untried|untested|unverified|unchecked)\b"
+            + @"|(?<!\b(?:no|not|nothing|none|never|without)\W+(?:\w+\W+)?)\b(?:assumed|assuming|presumed|skipped)\b"
+            + @"|\b(?:will|shall|to\W+be|going\W+to|must\W+still|must\W+be|still\W+to\W+be|still\W+to)\W+(?:be\W+)?(?:try|test|check|release|verify|prove|do|bleed|tried|tested|checked|released|verified|proved|done|bled)\b(?=.*\b(?:later|tomorrow|after|afterwards|next|soon)\b|\W*$)"
+            + @"|\bno\W+time\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex NotDone();
+
+    [GeneratedRegex(
+        @"\b(?:did\W+not|didn'?t|does\W+not|doesn'?t|would\W+not|wouldn'?t|failed\W+to|fails\W+to|never|not)\W+(?:stop|stopped|stops|cut\W+(?:out|off)|trip|tripped|shut\W+(?:off|down))\b"
+            + @"|\b(?:switch|switches|cut-?\W?outs?|interlocks?)\W+(?:is|are|was|were|does|do|did|has|have)?\W*(?:not\W+work(?:ing)?|n'?t\W+work(?:ing)?|failed|faulty|broken|dead|bridged|bypassed|inoperative)\b"
+            + @"|\b(?:engine|reels?|machine|it)\W+(?:ran\W+on|kept\W+(?:on\W+)?(?:running|turning))\b(?!\W+(?:until|while|with|as\W+long)\b)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex NotStopped();
+}
