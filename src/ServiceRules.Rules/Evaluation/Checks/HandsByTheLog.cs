@@ -10,7 +10,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>
 /// Hands at a unit at a time that the bench log states, outside the hands-on work that the timeline shows: then too they
 /// are only in inside protection. What is turned during or after a run of the reel is judged by the procedure of that task
-/// and not here; what is read then has no such procedure.
+/// and not here; what is read or fitted then has no such procedure.
 /// </summary>
 internal static class HandsByTheLog
 {
@@ -129,7 +129,10 @@ internal static class HandsByTheLog
     // The contact of a turning reel is heard, not felt.
     private static bool IsJudgedElsewhere(HandsAtUnit hands, OrderedEvent? ran, bool isRunning) =>
         ran?.IsTestRun() == true
-        && (!hands.IsReading || (isRunning && hands.Entry is Reading { Observed: Observation.Contact }));
+        && (
+            hands.Entry is Adjustment
+            || (isRunning && hands.Entry is Reading { Observed: Observation.Contact })
+        );
 
     private static string OnlyByClock(bool isInOrder) =>
         isInOrder ? string.Empty : "; its time contradicts the order of the bench log";

@@ -70,6 +70,7 @@ public sealed class HandsByTheLogTests
 
     [Theory]
     [InlineData("feeler", Verdict.NotMet)]
+    [InlineData("part", Verdict.NotMet)]
     // A turning reel is listened to.
     [InlineData("contact", Verdict.Met)]
     public void Protection_ReadDuringATestRun_IsNotMetUnlessItCanBeHeard(string what, Verdict verdict)
