@@ -82,9 +82,11 @@ public static class ContextFreezer
         var day = JobDays.Of(record, site.Zone).Began;
         var there = ProceduresAt(site, record, record.Place, day);
         // A place that the record itself contradicts is judged by what is written of the machine.
-        return PlaceContradicted.By(record, there, day).IsEmpty
-            ? there
-            : [.. there, .. ProceduresAt(site, record, WorkPlace.OnMachine, day)];
+        ImmutableArray<Procedure> withMachine =
+            record.Place == WorkPlace.OnMachine
+                ? there
+                : [.. there, .. ProceduresAt(site, record, WorkPlace.OnMachine, day)];
+        return PlaceContradicted.By(record, withMachine, day).IsEmpty ? there : withMachine;
     }
 
     private static ImmutableArray<Procedure> ProceduresAt(

@@ -29,7 +29,6 @@ public static class PlaceContradicted
         TimelineEventKind.EnergisedTaskPerformed,
         TimelineEventKind.MachineStarted,
         TimelineEventKind.CutOutsProved,
-        TimelineEventKind.HandedBack,
     }.ToFrozenSet();
 
     private static readonly FrozenSet<TimelineEventKind> OfASource = new[]
@@ -57,19 +56,24 @@ public static class PlaceContradicted
         }
 
         var bench = ProcedureInUse.Of(record, procedures, began)?.Procedure;
+        // A bench is handed back too: only of a machine that has its own procedure does it say more.
+        var isOfAMachine = procedures.Any(one =>
+            one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id)
+        );
         return bench is not null && bench.Sources.Any(source => source.Isolator is not null)
             ? []
             :
             [
                 .. Enumerable
                     .Range(0, record.Timeline.Length)
-                    .Where(index => Contradicts(record.Timeline[index], bench)),
+                    .Where(index => Contradicts(record.Timeline[index], bench, isOfAMachine)),
             ];
     }
 
     // What is let go of or proven dead of a source that the bench does not have is the machine's.
-    private static bool Contradicts(TimelineEvent entry, Procedure? bench) =>
+    private static bool Contradicts(TimelineEvent entry, Procedure? bench, bool isOfAMachine) =>
         OfAMachine.Contains(entry.Kind)
+        || (isOfAMachine && entry.Kind == TimelineEventKind.HandedBack)
         || (
             bench is not null
             && OfASource.Contains(entry.Kind)

@@ -248,8 +248,8 @@ public sealed class CompareRulesTests : IDisposable
         Job(left: "4.05 mm", right: "4.05 mm");
         _new.Replace(
             Registers,
-            "\"waivers\": []",
-            "\"waivers\": [{ \"rule\": \"height-on-target\", \"by\": \"lead-01\", \"reason\": \"frost\", \"from\": \"2026-04-01\", \"until\": \"2026-04-30\" }]"
+            "\"people\": [",
+            "\"waivers\": [{ \"rule\": \"height-on-target\", \"by\": \"lead-01\", \"reason\": \"frost\", \"from\": \"2026-04-01\", \"until\": \"2026-04-30\" }], \"people\": ["
         );
 
         var flip = Compare().Of(Target);

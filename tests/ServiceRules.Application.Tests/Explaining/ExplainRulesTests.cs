@@ -182,11 +182,12 @@ public sealed class ExplainRulesTests : IDisposable
     {
         _folder.Replace(
             "site-alder-reach/registers.json",
-            "\"waivers\": []",
+            "\"people\": [",
             """
             "waivers": [
               { "rule": "height-on-target", "by": "lead-01", "reason": "frost", "from": "2026-04-01", "until": "2026-04-30" },
-              { "rule": "height-on-target", "by": "lead-01", "reason": "drought", "from": "2025-07-01", "until": "2025-07-31" }]
+              { "rule": "height-on-target", "by": "lead-01", "reason": "drought", "from": "2025-07-01", "until": "2025-07-31" }],
+            "people": [
             """
         );
 

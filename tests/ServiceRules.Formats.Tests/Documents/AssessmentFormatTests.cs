@@ -18,7 +18,7 @@ public sealed class AssessmentFormatTests
     {
         JsonNode written = JsonNode.Parse(AssessmentFormat.Current.Write(Sample()))!;
         Assert.Equal("assessment/1", written["format"]!.GetValue<string>());
-        Assert.Equal("5", written["semantics"]!.GetValue<string>());
+        Assert.Equal("6", written["semantics"]!.GetValue<string>());
         JsonNode finding = written["findings"]![0]!;
         Assert.Equal("unit/U-1", finding["subject"]!.GetValue<string>());
         Assert.Equal("out-of-limit", finding["reason"]!.GetValue<string>());
@@ -50,7 +50,7 @@ public sealed class AssessmentFormatTests
     {
         string text = Encoding.UTF8.GetString(AssessmentFormat.Current.Write(Sample()));
         byte[] later = Encoding.UTF8.GetBytes(
-            text.Replace("\"semantics\": \"5\"", "\"semantics\": \"4\"", StringComparison.Ordinal)
+            text.Replace("\"semantics\": \"6\"", "\"semantics\": \"5\"", StringComparison.Ordinal)
         );
         Assert.False(AssessmentFormat.Current.Read(later).TryGet(out _, out ProblemReport problems));
         Assert.Equal("/semantics", Assert.Single(problems.Told).Pointer);

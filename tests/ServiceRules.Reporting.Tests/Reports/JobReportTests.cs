@@ -1,6 +1,8 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Demo;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Pdf;
@@ -54,6 +56,33 @@ public sealed class JobReportTests : IDisposable
         Assert.Contains(job.Assessment.Units, unit => unit.Outcome.Disposition == Disposition.Hold);
         Assert.Single(document.Pages);
         Assert.All(job.Record.Units, unit => AssertTells(Words(document), unit.Id.Text));
+    }
+
+    /// <summary>Who let something out, until when and why, stands beside the finding and at the top, on the brief page too.</summary>
+    [Theory]
+    [InlineData("height-check-twelve")]
+    [InlineData("full-service")]
+    public void LayOut_WaivedFinding_TellsByWhomUntilWhenAndWhy(string sample)
+    {
+        var bare = SampleJobs.Judge(SampleJobs.Read(sample));
+        var held = bare.Assessment.Findings.First(finding =>
+            finding is { Effect: Effect.Hold, Subject: Subject.Unit, Verdict: Verdict.NotMet }
+        );
+        var waiver = new Waiver(
+            held.Rule,
+            ((Subject.Unit)held.Subject).Id.Text,
+            new Id<Participant>("lead-01"),
+            "the gauge comes on Friday",
+            new DateOnly(2026, 4, 1),
+            new DateOnly(2026, 4, 30)
+        );
+        var job = SampleJobs.Judge(bare.Record, SampleJobs.DemoSite with { Waivers = [waiver] });
+        Assert.Contains(job.Assessment.Findings, finding => finding.LetOut is not null);
+
+        var printed = Words(LayOut(job));
+
+        var told = Layout.Printable.Of("waived by `lead-01` until 2026-04-30: the gauge comes on Friday");
+        Assert.True(printed.Split(told).Length >= 3, printed);
     }
 
     [Fact]

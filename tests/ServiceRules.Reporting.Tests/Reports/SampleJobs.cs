@@ -39,9 +39,11 @@ internal static class SampleJobs
             )
         );
 
-    public static Assessed Judge(ServiceRecord record)
+    public static Assessed Judge(ServiceRecord record) => Judge(record, DemoSite);
+
+    public static Assessed Judge(ServiceRecord record, SiteRegisters site)
     {
-        var context = ContextFreezer.Freeze(DemoSite, record);
+        var context = ContextFreezer.Freeze(site, record);
         var recordFile = Canonical(RecordFormat.Current, record);
         var contextFile = Canonical(ContextFormat.Current, context);
         var rulesFile = Canonical(RulePackFormat.Book, DemoBook);

@@ -105,6 +105,10 @@ internal static class BriefUnitsSection
                     new Span(todo, Palette.TinyBold)
                 )
             );
+            if (finding.LetOut is { } letOut)
+            {
+                lines.Add(new Paragraph($"Let out: {letOut}", Palette.TinyBold));
+            }
         }
         return new Stack(lines.ToImmutable());
     }

@@ -37,7 +37,10 @@ internal static class OutcomeSection
             ],
             7
         );
-        var body = new Stack([title, new Paragraph(Summary(job), Palette.BodyBold), .. Reasons(job)], 2);
+        var body = new Stack(
+            [title, new Paragraph(Summary(job), Palette.BodyBold), .. Reasons(job), .. LetOut(job)],
+            2
+        );
         return new Frame(
             body,
             new FrameStyle(9, 5)
@@ -93,6 +96,24 @@ internal static class OutcomeSection
         var more = ReportWords.Counted(lines.Count - most, "reason", "reasons");
         return [.. lines.Take(most), new Paragraph($"and {more} more, told below", Palette.SmallQuiet)];
     }
+
+    /// <summary>What goes out although it is not in: by whose word, and why; the same word is told once.</summary>
+    private static IEnumerable<Block> LetOut(JobView job) =>
+        job
+            .Assessment.Findings.Where(finding => finding.LetOut is not null)
+            .GroupBy(finding => finding.LetOut)
+            .Select(same => new Paragraph([
+                new Span("Let out: ", Palette.SmallBold),
+                new Span(
+                    string.Join(
+                        "; ",
+                        same.Select(one =>
+                            $"{SubjectName(one.Subject)}, {job.TitleOf(one)}, {PrintOf(one).Word}"
+                        )
+                    ) + $": {same.Key}",
+                    Palette.Small
+                ),
+            ]));
 
     /// <summary>In full; the same said of several units is said once.</summary>
     private static List<Block> ByStatement(JobView job) =>
