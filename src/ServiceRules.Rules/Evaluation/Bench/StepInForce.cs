@@ -35,6 +35,23 @@ internal readonly record struct StepInForce(
     /// </summary>
     public Side? OnlySide { get; private init; }
 
+    /// <summary>
+    /// The least and the most that a step may do where contact is counted: what is credible of it and, of the sheet's where that is
+    /// among it, half a unit of its last digit besides.
+    /// </summary>
+    public (Length Least, Length Most) WhereContactCounts
+    {
+        get
+        {
+            var (least, most) = Print is { } print
+                ? (Length.Min(Least, print.Step - print.Digits), Length.Max(Most, print.Step + print.Digits))
+                : (Least, Most);
+            return (Length.Max(Length.Zero, Length.Min(least, Step)), Length.Max(most, Step));
+        }
+    }
+
+    private (Length Step, Length Digits)? Print { get; init; }
+
     // A step proven to obtain less than this share of the sheet's slips rather than moves: nothing is counted with it
     // (common practice, no source).
     private const decimal LeastShare = 0.25m;
@@ -69,6 +86,7 @@ internal readonly record struct StepInForce(
                 {
                     LearnedDoubt = told.Doubt,
                     OnlySide = ofOneSide,
+                    Print = (untried, DigitsOf(unit.Sheet.Of(kind)!)),
                 };
         }
 
@@ -78,7 +96,10 @@ internal readonly record struct StepInForce(
                 false,
                 DigitsOf(unit.Sheet.Of(kind)!),
                 [.. Possible(unit.StepsTried, kind, sheet), .. NotedDistance.Possible(unit, kind, sheet)]
-            )
+            ) with
+            {
+                Print = (sheet, DigitsOf(unit.Sheet.Of(kind)!)),
+            }
             : null;
     }
 
@@ -166,6 +187,10 @@ internal readonly record struct StepInForce(
                 .SelectMany(learned => Ends(learned.PerStep)),
         ];
     }
+
+    /// <summary>The most that the sheet's print of a step may stand for; none where it prints none.</summary>
+    public static Length? MostStated(UnitFrame unit, AdjusterKind kind) =>
+        unit.Sheet.Of(kind) is { OneStep: { } stated } adjuster ? stated + DigitsOf(adjuster) : null;
 
     /// <summary>How far the sheet's step may lie from its print; where two prints agree, from the finer one.</summary>
     private static Length DigitsOf(Adjuster adjuster) =>

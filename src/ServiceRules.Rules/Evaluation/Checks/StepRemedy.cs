@@ -188,7 +188,7 @@ internal static class StepRemedy
         StepInForce.Of(unit, kind) is { IsLearned: true } step ? step.LearnedDoubt ?? step.Doubt : null;
 
     /// <summary>
-    /// How many of the single steps cannot touch even where each obtains what the sheet says, though less was proven: a slipping
+    /// How many of the single steps cannot touch even where each obtains what the sheet says at most, though less was proven: a slipping
     /// adjuster may grip again. None where all of them cannot.
     /// </summary>
     private static int? ReadAfter(
@@ -199,7 +199,7 @@ internal static class StepRemedy
     )
     {
         if (
-            unit.Sheet.Of(kind)?.OneStep is not { } stated
+            StepInForce.MostStated(unit, kind) is not { } stated
             || stated <= pair.MostStep
             || !AdjusterPair.TryCreate(pair.LeftAt, pair.RightAt, stated, pair.Approach, out var gripping)
         )
@@ -306,8 +306,8 @@ internal static class StepRemedy
         )
             ? pair with
             {
-                LeastStep = Length.Min(step.Least, step.Step),
-                MostStep = Length.Max(step.Most, step.Step),
+                LeastStep = step.WhereContactCounts.Least,
+                MostStep = step.WhereContactCounts.Most,
             }
             : null;
 

@@ -46,7 +46,7 @@ public class FeelersAndStepsTests
     }
 
     /// <summary>
-    /// 0.0005 in stops at the left, 0.0045 in passes and 0.0055 in stops at the right: more room than between the feelers of the
+    /// 0.0005 in stops at the left, 0.0035 in passes and 0.0045 in stops at the right: more room than between the feelers of the
     /// procedure. By the middles the right would close first; the left may already touch, so that it is opened first.
     /// </summary>
     [Fact]
@@ -55,8 +55,8 @@ public class FeelersAndStepsTests
         var outcome = Judge(
             Gap,
             Feeler("left", "0.0005 in", passes: false),
-            Feeler("right", "0.0045 in", passes: true),
-            Feeler("right", "0.0055 in", passes: false)
+            Feeler("right", "0.0035 in", passes: true),
+            Feeler("right", "0.0045 in", passes: false)
         );
 
         var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);

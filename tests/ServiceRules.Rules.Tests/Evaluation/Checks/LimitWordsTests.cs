@@ -136,15 +136,15 @@ public class LimitWordsTests
         );
 
     /// <summary>
-    /// Read in millimetres: 0.012 to 0.064 mm. Seven steps of 0.0127 closed, 0.0889, leave 0.0681 at the stations, too wide by
-    /// 0.0041, and 0.0081 in the middle, too tight by 0.0039.
+    /// Read in millimetres: 0.012 to 0.064 mm. Three steps of 0.0127 closed, 0.0381, leave 0.0681 at the stations, too wide by
+    /// 0.0041, and 0.0081 in the middle, too tight by 0.0039. Of steps of 0.01397 they leave 0.0043 there, more than U.
     /// </summary>
     [Fact]
     public void Evaluate_NothingLandsInside_NamesEveryPlaceThatMisses()
     {
-        var nearest = Bowed("0.157 mm", "0.097 mm").Nearest!;
+        var nearest = Bowed("0.1062 mm", "0.0462 mm").Nearest!;
 
-        Assert.Equal((-7, -7), (nearest.LeftSteps, nearest.RightSteps));
+        Assert.Equal((-3, -3), (nearest.LeftSteps, nearest.RightSteps));
         Assert.Equal(("51 mm", Mm(0.0041m), true), (nearest.Place, nearest.Excess, nearest.IsAbove));
         Assert.Equal(["255 mm", "459 mm"], nearest.Also.AsEnumerable());
         Assert.False(nearest.IsByOtherPrint);
@@ -152,15 +152,16 @@ public class LimitWordsTests
 
     /// <summary>
     /// 0.100, 0.200 and 0.100 mm at 51, 255 and 459 of 510 mm: by the parabola the ends stand at 0.1 - 0.1·((255/204)² - 1) =
-    /// 0.04375 mm, three steps of 0.0127 from contact. Nine steps would halve the miss, and close both ends into it.
+    /// 0.04375 mm, less U above 0.002 what three steps of 0.01397, to which the sheet prints 0.0005 in, may close. Nine steps would
+    /// halve the miss, and close both ends into contact.
     /// </summary>
     [Fact]
     public void Evaluate_BowedSoThatTheEndsWouldTouch_IsNotClosedFurther()
     {
         var nearest = Bowed("0.100 mm", "0.200 mm").Nearest!;
 
-        Assert.Equal((-3, -3), (nearest.LeftSteps, nearest.RightSteps));
-        Assert.Equal(("255 mm", Mm(0.0979m), true), (nearest.Place, nearest.Excess, nearest.IsAbove));
+        Assert.Equal((-2, -2), (nearest.LeftSteps, nearest.RightSteps));
+        Assert.Equal(("255 mm", Mm(0.1106m), true), (nearest.Place, nearest.Excess, nearest.IsAbove));
     }
 
     /// <summary>

@@ -202,7 +202,8 @@ public class StepObtainedCheckTests
 
     /// <summary>
     /// Five steps moved 0.02 mm: 0.004 a step, so that eleven more bring 0.080 mm to 0.036, between the taught feelers. A slipping
-    /// adjuster may grip again: of the sheet's 0.0127 mm five on each side leave 0.0717 - 0.0635 of the least that is read, a sixth touches.
+    /// adjuster may grip again: of the sheet's 0.0005 in, which is up to 0.01397 mm, four on each side leave 0.0670 - 0.0559 of the least
+    /// that is read, a fifth touches.
     /// A step is a tenth of two differences of readings with √(0.01²/12 + 0.003²) each: U = 2·√4·0.0041633/10 = 0.0016653. The
     /// steps that follow add eleven times that to the reading's own, and turned alike the lever nothing.
     /// </summary>
@@ -214,7 +215,7 @@ public class StepObtainedCheckTests
         Assert.Equal((-11, -11), (turn.LeftSteps, turn.RightSteps));
         Assert.False(turn.IsLeast);
         Assert.Equal(Mm(0.004m), turn.LearnedStep);
-        Assert.Equal(10, turn.ReadAfter);
+        Assert.Equal(8, turn.ReadAfter);
         Assert.All(turn.Predicted, each => Assert.Equal(Mm(0.036m), each.After));
         Assert.All(
             turn.Predicted,

@@ -23,6 +23,16 @@ public class StepsThatDifferTests
         CheckedPlaces.StationsAndEnds
     );
 
+    private static readonly LimitSheet FinishedByOpening = Sheet with
+    {
+        Adjusters =
+        [
+            .. Sheet.Adjusters.Select(each =>
+                each.Kind is AdjusterKind.Clearance ? each with { Finish = FinishDirection.Opening } : each
+            ),
+        ],
+    };
+
     private static Reading Gap(string station, string value) =>
         Measured(MeasuredQuantity.Clearance, station, value, "DG-01");
 
@@ -169,20 +179,6 @@ public class StepsThatDifferTests
     [Fact]
     public void Evaluate_FreeButEveryWayInTouches_TellsTheNearestAndNotToOpen()
     {
-        var finishing = Sheet with
-        {
-            Adjusters =
-            [
-                .. Sheet.Adjusters.Select(each =>
-                    each.Kind is AdjusterKind.Clearance
-                        ? each with
-                        {
-                            Finish = FinishDirection.Opening,
-                        }
-                        : each
-                ),
-            ],
-        };
         var frame = FrameBuilder.Build(
             Record(
                 Unit(
@@ -197,7 +193,7 @@ public class StepsThatDifferTests
             {
                 SettingOrders = [Order with { Schools = [new("sheet-a", ContactSchool.AirGap)] }],
             },
-            Book(finishing)
+            Book(FinishedByOpening)
         );
 
         var cannot = Assert.IsType<Remedy.CannotBeTurnedIn>(Judge(Limit, frame).Remedy);
@@ -234,6 +230,63 @@ public class StepsThatDifferTests
             // U of DG-01 is 0.0025 mm; stations at a tenth of the width.
             Assert.True(0.088m - 0.0025m + (0.0127m * ((0.1m * left) + (0.9m * right))) > 0);
             Assert.True(0.130m - 0.0025m + (0.0127m * ((0.9m * left) + (0.1m * right))) > 0);
+        }
+    }
+
+    /// <summary>
+    /// 0.090 and 0.080 mm to ± 0.010 and more, to finish by opening. The sheet prints a step of 0.0005 in, which stands for up to
+    /// 0.00055 in: closed six on the left on the way, the left end could touch by as many of 0.01397 mm.
+    /// </summary>
+    [Fact]
+    public void Evaluate_StepOfTheSheet_CannotTouchOnTheWayByWhatItsLastDigitLeaves()
+    {
+        var coarse = Instruments[3] with
+        {
+            Id = new("DI-02"),
+            Resolution = L("0.005 mm"),
+            Calibration = new(new(2026, 1, 10), new(2027, 1, 10), L("0.010 mm"), 2m),
+        };
+        var frame = FrameBuilder.Build(
+            Record(
+                Unit(
+                    Measured(MeasuredQuantity.Clearance, "left", "0.090 mm", "DI-02"),
+                    Measured(MeasuredQuantity.Clearance, "right", "0.080 mm", "DI-02")
+                )
+            ) with
+            {
+                Instruments = [coarse],
+            },
+            Context,
+            Book(FinishedByOpening)
+        );
+
+        var turn = Assert.IsType<Remedy.Turn>(Judge(Limit, frame).Remedy);
+
+        Assert.True(turn.LeftSteps < 0 && turn.RightSteps < 0);
+        var (leftOpened, leftClosed, rightOpened, rightClosed) = (0, 0, 0, 0);
+        foreach (var step in turn.Sequence)
+        {
+            leftOpened += step is { Side: Side.Left, Opens: true } ? 1 : 0;
+            leftClosed += step is { Side: Side.Left, Opens: false } ? 1 : 0;
+            rightOpened += step is { Side: Side.Right, Opens: true } ? 1 : 0;
+            rightClosed += step is { Side: Side.Right, Opens: false } ? 1 : 0;
+            Assert.All(
+                turn.Predicted,
+                place =>
+                {
+                    var at = place.Place switch
+                    {
+                        "left end" => 0m,
+                        "right end" => 1m,
+                        "51 mm" => 0.1m,
+                        _ => 0.9m,
+                    };
+                    var least = place.Before - (place.BeforeDoubt ?? Length.Zero);
+                    var left = (leftOpened * 0.01143m) - (leftClosed * 0.01397m);
+                    var right = (rightOpened * 0.01143m) - (rightClosed * 0.01397m);
+                    Assert.True(least.Millimetres + ((1 - at) * left) + (at * right) > 0);
+                }
+            );
         }
     }
 
