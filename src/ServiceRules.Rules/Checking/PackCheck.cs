@@ -23,6 +23,7 @@ public static class PackCheck
         RuleFormCheck.Run(library, remarks);
         RuleReachCheck.Run(library, remarks);
         TaskReachCheck.Run(library, remarks);
+        LeftOutCheck.Run(library, remarks);
         StatedQuantityCheck.Run(library, remarks);
         RulesTogetherCheck.Run(library, remarks);
         LayerCheck.Run(library, remarks);

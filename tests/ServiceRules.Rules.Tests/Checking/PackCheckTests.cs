@@ -436,6 +436,7 @@ public class PackCheckTests
                 .Values.Select(one => one.Code)
                 .Union(SafeWorkPackTests.Codes)
                 .Union(RulesTogetherTests.Codes)
+                .Union([DiagnosticCode.RuleNotReached, DiagnosticCode.OrderWider])
                 .Order()
         );
     }

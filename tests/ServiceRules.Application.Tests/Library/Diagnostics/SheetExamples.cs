@@ -164,6 +164,13 @@ internal static class SheetExamples
                 "\"parallelism\": \"0.15 mm\",\n\"sideToSide\": \"0.3 mm\","
             ),
             new(
+                "SR0023",
+                "What a sheet does not state, no rule asks of that kind of unit. With a rule that stops, because someone could be hurt, the folder does not load until `leftOut` says why such a unit has none of it.",
+                Metric,
+                "{ \"quantity\": \"guards\", \"basis\": { \"kind\": \"common-practice\" } },\n{ \"quantity\": \"edge\", \"basis\": { \"kind\": \"common-practice\" } }",
+                "{ \"quantity\": \"edge\", \"basis\": { \"kind\": \"common-practice\" } }"
+            ),
+            new(
                 "SR0070",
                 "With two procedures in force it would be chance by which one a job is judged.",
                 "site-alder-reach/procedures/pedestrian.json",
@@ -197,6 +204,17 @@ internal static class SheetExamples
                 "\"from\": \"2026-11-01\",",
                 "\"from\": \"2026-03-01\","
             ),
+            new(
+                "SR0074",
+                "An order may ask for less than the limit sheet allows about a target, never allow more: judged is the tighter of the two, and loosening needs a dated waiver.",
+                Season,
+                "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\", \"tolerance\": \"0.1 mm\" },",
+                "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\", \"tolerance\": \"2 mm\" },"
+            )
+            {
+                Shipped =
+                    "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\" },",
+            },
             new(
                 "SR0080",
                 "A limit finer than any gauge of the site can prove ends every job unproven.",
