@@ -31,6 +31,7 @@ public static class PackCheck
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
         OrdersCheck.Run(library, remarks);
+        WaiversCheck.Run(library, remarks);
         BuildUpStatedCheck.Run(library, remarks);
         GaugeReachCheck.Run(library, remarks);
         if (today is { } day)

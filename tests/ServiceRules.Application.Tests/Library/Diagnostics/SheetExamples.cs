@@ -216,6 +216,31 @@ internal static class SheetExamples
                     "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\" },",
             },
             new(
+                "SR0075",
+                "What could hurt someone is put right first. Such a waiver counts for nothing in any finding, and whoever wrote it believes that it does.",
+                Registers,
+                Waiver("lead-01"),
+                Waiver("lead-01", "guards-sound")
+            )
+            {
+                Shipped = "\"format\": \"registers/1\",",
+            },
+            new(
+                "SR0076",
+                "A finding that is let out names one person, one reason and one last day; with two waivers somebody would have to guess which.",
+                Registers,
+                Waiver("lead-01"),
+                Waiver("lead-01")
+                    .Replace(
+                        "}],",
+                        "},\n  " + Waived("officer-01", "gloves-worn") + "],",
+                        StringComparison.Ordinal
+                    )
+            )
+            {
+                Shipped = "\"format\": \"registers/1\",",
+            },
+            new(
                 "SR0080",
                 "A limit finer than any gauge of the site can prove ends every job unproven.",
                 Registers,
@@ -224,9 +249,9 @@ internal static class SheetExamples
             ),
         ];
 
-    private static string Waiver(string by) =>
-        $$"""
-            "format": "registers/1",
-            "waivers": [{ "rule": "gloves-worn", "by": "{{by}}", "reason": "new gloves on order", "from": "2026-11-01", "until": "2026-11-30" }],
-            """;
+    private static string Waiver(string by, string rule = "gloves-worn") =>
+        $"\"format\": \"registers/1\",\n\"waivers\": [{Waived(by, rule)}],";
+
+    private static string Waived(string by, string rule) =>
+        $$"""{ "rule": "{{rule}}", "by": "{{by}}", "reason": "new gloves on order", "from": "2026-11-01", "until": "2026-11-30" }""";
 }
