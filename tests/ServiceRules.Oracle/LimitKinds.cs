@@ -187,8 +187,12 @@ internal static class LimitKinds
         var order = facts.Target(unit, check.Quantity);
         var asked = facts.Record.Requested.LastOrDefault(r => r.Quantity == check.Quantity)?.Value;
         var target = asked ?? order?.Target;
-        decimal? tolerance =
-            order?.Tolerance?.Value.Millimetres ?? limit?.ToleranceAboutTarget?.In(system).Millimetres;
+        decimal?[] stated =
+        [
+            order?.Tolerance?.Value.Millimetres,
+            limit?.ToleranceAboutTarget?.In(system).Millimetres,
+        ];
+        var tolerance = stated.Min();
         return target is null || tolerance is null
             ? null
             : (target.Value.Millimetres - tolerance, target.Value.Millimetres + tolerance);

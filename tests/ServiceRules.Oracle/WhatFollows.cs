@@ -158,7 +158,8 @@ public static class WhatFollows
                 };
 
     private static bool IsWaived(Rule rule, string? unit, ServiceRecord record, AssessmentContext context) =>
-        context.Waivers.Any(w =>
+        rule.Severity != Severity.Stop
+        && context.Waivers.Any(w =>
             w.Rule == rule.Id.Text
             && (w.Unit is null || w.Unit == unit)
             && w.From <= record.Date

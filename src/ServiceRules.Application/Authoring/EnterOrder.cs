@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Registers;
+using ServiceRules.Rules.Checking;
 
 namespace ServiceRules.Application.Authoring;
 
@@ -28,6 +29,7 @@ public static class EnterOrder
             .. Standing(rules, order, draft.Has(file) ? file : null),
             .. UnknownAreas(rules, order, newAreas),
             .. OrderConflicts.Of(rules, order, over),
+            .. Wider(rules, order),
         ];
         if (!against.IsEmpty)
         {
@@ -51,6 +53,27 @@ public static class EnterOrder
             yield return "this order says nothing; accepted: at least one height, target, school or speed";
         }
     }
+
+    // Loosening is another person's word with a reason and an end, not a figure of an order.
+    private static IEnumerable<string> Wider(LoadedRules rules, SettingOrder order) =>
+        order.Targets.SelectMany(target =>
+            OrderWidth
+                .Tighter(rules.Library, target)
+                .Select(one =>
+                {
+                    var place = rules.PlaceOf(one.Sheet, one.Pointer);
+                    return FormattableString.Invariant(
+                            $"{place.File}:{place.Line}:{place.Column} {place.Pointer}: {one.Sheet.Value.Id} allows {one.Limit.ToleranceAboutTarget} either way from a target, and this order `{target.Tolerance}` for {FileWord.Of(target.Quantity)} on {target.Area}; "
+                        )
+                        + $"accepted: at most {one.Limit.ToleranceAboutTarget}, or none, and the sheet's counts"
+                        + (
+                            target.Sheet is null
+                                ? $"; or by kind of unit: {target.Area}/SHEET=LENGTH +- LENGTH"
+                                : ""
+                        )
+                        + "; an order may tighten only, to loosen a rule there is rules waive";
+                })
+        );
 
     // A target for an area that no record names would never be found.
     private static IEnumerable<string> UnknownAreas(

@@ -55,7 +55,7 @@ public static class NewSheet
         return kept is AuthoringOutcome.Written done
             ? done with
             {
-                Notices = [.. done.Notices, .. Taken(sheet, file)],
+                Notices = [.. done.Notices, .. Taken(sheet, demand, file)],
             }
             : kept;
     }
@@ -66,7 +66,11 @@ public static class NewSheet
 
     private static IEnumerable<string> Against(LimitSheet like, SheetDemand demand)
     {
-        foreach (var missing in demand.Without.Where(one => like.Of(one) is null))
+        foreach (
+            var missing in demand.Without.Where(one =>
+                like.Of(one) is null && !demand.Because.Any(given => given.Quantity == one)
+            )
+        )
         {
             yield return $"--without: {like.Id} says nothing of `{FileWord.Of(missing)}`; accepted: {string.Join(", ", like.Quantities.Select(one => FileWord.Of(one.Quantity)))}";
         }
@@ -121,6 +125,14 @@ public static class NewSheet
                 ),
             ],
             Quantities = [.. Quantities(like, demand, longer)],
+            LeftOut =
+            [
+                .. demand.Because,
+                .. like.LeftOut.Where(one =>
+                    !demand.Because.Any(given => given.Quantity == one.Quantity)
+                    && !demand.Limits.Any(given => given.Quantity == one.Quantity)
+                ),
+            ],
         };
     }
 
@@ -193,12 +205,17 @@ public static class NewSheet
             ? metric.ToString()
             : print.Governing.ToString();
 
-    private static IEnumerable<string> Taken(LimitSheet sheet, string file)
+    private static IEnumerable<string> Taken(LimitSheet sheet, SheetDemand demand, string file)
     {
+        var leftOut = string.Concat(
+            sheet
+                .LeftOut.Except(demand.Because)
+                .Select(left => $"; left out as on {demand.Like}: {FileWord.Of(left.Quantity)} ({left.Why})")
+        );
         var taken = sheet.Quantities.Where(limit => limit.Basis.Kind is BasisKind.FromMemory).ToList();
         if (taken.Count > 0)
         {
-            yield return $"taken over and not yet read in this unit's own manual: {string.Join(", ", taken.Select(limit => FileWord.Of(limit.Quantity)))}; also adjusters, procedure and cautions: hold {file} against the manual, and say in each `basis` what it rests on";
+            yield return $"taken over and not yet read in this unit's own manual: {string.Join(", ", taken.Select(limit => FileWord.Of(limit.Quantity)))}; also adjusters, procedure and cautions: hold {file} against the manual, and say in each `basis` what it rests on{leftOut}";
         }
     }
 }

@@ -34,4 +34,7 @@ public sealed record SheetDemand
 
     /// <summary>Quantities that this kind of unit has not.</summary>
     public ImmutableArray<MeasuredQuantity> Without { get; init; } = [];
+
+    /// <summary>Why it has not some of them.</summary>
+    public ImmutableArray<LeftOutQuantity> Because { get; init; } = [];
 }

@@ -66,8 +66,9 @@ internal static class RulesNewSheetCommand
 
     private static readonly Option<string[]> Without = new("--without")
     {
-        Description = "A quantity that this kind of unit has not, such as groomer-height.",
-        HelpName = "QUANTITY",
+        Description =
+            "A quantity that this kind of unit has not, and why: groomer-height=carries no groomer. Rules on it never reach it.",
+        HelpName = "QUANTITY[=WHY]",
     };
 
     public static Command Of(Session session)
@@ -145,6 +146,7 @@ internal static class RulesNewSheetCommand
                 text => text
             )
             : parsed.GetValue(Source);
+        var without = asked.All(Without, LeftOut).ToList();
         return new()
         {
             Id = id,
@@ -155,8 +157,18 @@ internal static class RulesNewSheetCommand
             Width = width,
             Basis = GivenFigure.Basis(kind, source, BasisOption.Name),
             Limits = [.. asked.All(Limit, text => GivenFigure.Limit(Limit.Name, text))],
-            Without = [.. asked.All(Without, text => GivenWord.Of<MeasuredQuantity>(Without.Name, text))],
+            Without = [.. without.Select(one => one.Quantity)],
+            Because = [.. without.Where(one => one.Why.Length > 0)],
         };
+    }
+
+    private static LeftOutQuantity LeftOut(string text)
+    {
+        var at = text.IndexOf('=', StringComparison.Ordinal);
+        return new(
+            GivenWord.Of<MeasuredQuantity>(Without.Name, at < 0 ? text : text[..at]),
+            at < 0 ? "" : text[(at + 1)..].Trim()
+        );
     }
 
     private static int Count(string text) =>

@@ -55,7 +55,11 @@ internal static class LimitWords
             { Order: { } order } => $"setting order {order.Id} by {order.By} ({seen.File})",
             _ => "from the registers",
         };
-        var tolerance = seen.Target.Tolerance is { } own ? $" ± {own}" : "";
+        var tolerance =
+            seen.Target.Tolerance is not { } own ? ""
+            : behind.Limit?.IsTighterThan(own) == true
+                ? $" (± {own} ordered, more than the limit sheet allows, which counts)"
+            : $" ± {own}";
         return $"target for {quantity}: {seen.Target.Target}{tolerance}, {by}";
     }
 

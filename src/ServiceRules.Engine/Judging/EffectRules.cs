@@ -36,8 +36,8 @@ internal sealed class EffectRules
             return new LetOut(bare, null);
         }
 
-        // What could hurt someone is put right, never waived.
-        if (bare == Effect.Hold && WaiverOn(rule, subject) is { } waiver)
+        // What could hurt someone is put right, never waived: not where it is out, and not where nothing shows that it is in.
+        if (rule.Severity is not Severity.Stop && WaiverOn(rule, subject) is { } waiver)
         {
             return new LetOut(
                 Effect.Advise,
@@ -61,7 +61,7 @@ internal sealed class EffectRules
 
         foreach (var waiver in Waivers(rule, subject))
         {
-            if (bare == Effect.Stop)
+            if (rule.Severity is Severity.Stop)
             {
                 yield return $"the waiver by `{waiver.By}` does not count: someone could be hurt, and that is never waived";
             }

@@ -72,6 +72,13 @@ internal static class LimitSheetShapes
                     "what is asked of each quantity",
                     s => s.Quantities
                 );
+                var leftOut = o.Items(
+                    "leftOut",
+                    QuantityLimitShapes.LeftOut,
+                    FormatLimits.Words,
+                    "of which quantities it says nothing on purpose, and why: rules on them never reach this kind of unit",
+                    s => s.LeftOut
+                );
                 var procedure = o.Items(
                     "procedure",
                     Terms.Sentence,
@@ -99,6 +106,17 @@ internal static class LimitSheetShapes
                     "each quantity once"
                 );
                 o.Check(
+                    v =>
+                        AreDistinct(
+                            v.Get(leftOut)
+                                .Select(one => one.Quantity)
+                                .Concat(v.Get(quantities).Select(limit => limit.Quantity))
+                        ),
+                    leftOut,
+                    "a quantity that is left out stands twice, or among `quantities`",
+                    "each quantity once, in one of the two"
+                );
+                o.Check(
                     v => StationsLieWithin(v.Get(quantities), v.Get(width)),
                     quantities,
                     "a gauging station lies beyond the right end",
@@ -118,6 +136,7 @@ internal static class LimitSheetShapes
                     Wear = v.Get(wear),
                     Adjusters = v.Get(adjusters),
                     Quantities = v.Get(quantities),
+                    LeftOut = v.Get(leftOut),
                     Procedure = v.Get(procedure),
                     Cautions = v.Get(cautions),
                 };

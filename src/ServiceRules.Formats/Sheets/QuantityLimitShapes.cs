@@ -39,6 +39,19 @@ internal static class QuantityLimitShapes
         }
     );
 
+    /// <summary>What a sheet says nothing of on purpose.</summary>
+    public static ObjectShape<LeftOutQuantity> LeftOut { get; } =
+        Shape.Object<LeftOutQuantity>(
+            "left-out",
+            "A quantity of which the sheet says nothing on purpose.",
+            o =>
+            {
+                var quantity = o.Required("quantity", Choices.Quantity, "the quantity", q => q.Quantity);
+                var why = o.Required("why", Terms.Sentence, "why, in plain words", q => q.Why);
+                return v => new LeftOutQuantity(v.Get(quantity), v.Get(why));
+            }
+        );
+
     public static ObjectShape<QuantityLimit> Limit { get; } =
         Shape.Object<QuantityLimit>(
             "quantity-limit",

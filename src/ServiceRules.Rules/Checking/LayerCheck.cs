@@ -56,6 +56,11 @@ internal static class LayerCheck
             ("/severity", rule.Severity < below.Severity, "weighs less"),
             ("/unproven", Strictness(rule.Unproven) < Strictness(below.Unproven), "lets more out unproven"),
             ("/decision", IsWeaker(rule.Decision, below.Decision), "decides more generously"),
+            (
+                "/decision",
+                GuardsMore(rule.Decision.By, below.Decision.By) && !HoldsUnproven(rule, below),
+                "holds less, by a wider guard that makes a breach unproven where what is unproven weighs less than a breach,"
+            ),
             ("/when", IsNarrower(rule.When, below.When), "applies to less"),
             ("/check", !CheckTightness.IsAtLeast(rule.Check, below.Check), "asks less, or something else"),
         ];
@@ -73,6 +78,15 @@ internal static class LayerCheck
     private static bool IsWeaker(RuleDecision decision, RuleDecision below) =>
         decision.LimitItself < below.LimitItself
         || !(decision.By == below.By || GuardsMore(decision.By, below.By));
+
+    /// <summary>Guards work both ways: what was a breach below and is unproven by a wider guard must weigh as much.</summary>
+    private static bool HoldsUnproven(Rule rule, Rule below) =>
+        below.Severity switch
+        {
+            Severity.Advise => true,
+            Severity.Hold => rule.Unproven is UnprovenPolicy.Hold,
+            _ => false,
+        };
 
     /// <summary>Guards of one kind can be compared; what is decided in another way is not the same question.</summary>
     private static bool GuardsMore(DecisionRule rule, DecisionRule below) =>

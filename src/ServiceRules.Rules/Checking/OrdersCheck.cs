@@ -15,6 +15,7 @@ internal static class OrdersCheck
             new Dictionary<(DateOnly From, string Of, string Sheet), (string Said, SettingOrder Order)>();
         foreach (var order in library.Orders)
         {
+            Wider(order, library, remarks);
             foreach (var (pointer, of, sheet, said) in Settings(order.Value))
             {
                 var key = (order.Value.From, of, sheet);
@@ -28,6 +29,29 @@ internal static class OrdersCheck
                         "one of the two, or another first day: the order that comes into force last holds"
                     );
                 }
+            }
+        }
+    }
+
+    // Judged is the tighter of the two, so that the folder loads: what was ordered once is not written over.
+    private static void Wider(Placed<SettingOrder> order, RuleLibrary library, Remarks remarks)
+    {
+        for (var at = 0; at < order.Value.Targets.Length; at++)
+        {
+            var target = order.Value.Targets[at];
+            var tighter = OrderWidth
+                .Tighter(library, target)
+                .Select(one => $"`{one.Limit.ToleranceAboutTarget}` on {one.Sheet.Value.Id}")
+                .ToList();
+            if (tighter.Count > 0)
+            {
+                remarks.Notice(
+                    DiagnosticCode.OrderWider,
+                    order,
+                    FormattableString.Invariant($"/targets/{at}/tolerance"),
+                    $"`{target.Tolerance}` is wider than what the limit sheet allows about a target, {string.Join(", ", tighter)}, which counts all the same",
+                    "no more than the sheet's, or none; an order may tighten only, and loosening needs a dated waiver"
+                );
             }
         }
     }

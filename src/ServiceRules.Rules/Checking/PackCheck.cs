@@ -23,6 +23,7 @@ public static class PackCheck
         RuleFormCheck.Run(library, remarks);
         RuleReachCheck.Run(library, remarks);
         TaskReachCheck.Run(library, remarks);
+        LeftOutCheck.Run(library, remarks);
         StatedQuantityCheck.Run(library, remarks);
         RulesTogetherCheck.Run(library, remarks);
         LayerCheck.Run(library, remarks);
@@ -30,6 +31,7 @@ public static class PackCheck
         CaseCoverageCheck.Run(library, remarks);
         RegisterCheck.Run(library, remarks);
         OrdersCheck.Run(library, remarks);
+        WaiversCheck.Run(library, remarks);
         BuildUpStatedCheck.Run(library, remarks);
         GaugeReachCheck.Run(library, remarks);
         if (today is { } day)

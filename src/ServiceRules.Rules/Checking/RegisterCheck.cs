@@ -19,6 +19,7 @@ internal static class RegisterCheck
             Schools(order, library, remarks);
             Mowing(order, library, remarks);
             Person(order, "/by", order.Value.By.Text, people, remarks);
+            Entitled(order, order.Value.By.Text, "order anything", people, remarks);
         }
 
         Waivers(library, people, remarks);
@@ -163,6 +164,27 @@ internal static class RegisterCheck
         return sheet;
     }
 
+    private static void Entitled<T>(
+        Placed<T> at,
+        string person,
+        string what,
+        KnownPeople people,
+        Remarks remarks
+    )
+        where T : notnull
+    {
+        if (people.Has(person) && !people.MayRelease(person))
+        {
+            remarks.Error(
+                DiagnosticCode.MayNotRelease,
+                at,
+                "/by",
+                $"the register does not let `{person}` {what}",
+                people.WhoMayRelease
+            );
+        }
+    }
+
     private static void Waivers(RuleLibrary library, KnownPeople people, Remarks remarks)
     {
         var rules = library.Rules.Select(rule => rule.Value.Id.Text).ToHashSet(StringComparer.Ordinal);
@@ -170,17 +192,7 @@ internal static class RegisterCheck
         foreach (var waiver in library.Waivers)
         {
             Person(waiver, "/by", waiver.Value.By.Text, people, remarks);
-            if (people.Has(waiver.Value.By.Text) && !people.MayRelease(waiver.Value.By.Text))
-            {
-                remarks.Error(
-                    DiagnosticCode.MayNotRelease,
-                    waiver,
-                    "/by",
-                    $"the register does not let `{waiver.Value.By}` waive anything",
-                    people.WhoMayRelease
-                );
-            }
-
+            Entitled(waiver, waiver.Value.By.Text, "waive anything", people, remarks);
             if (!rules.Contains(waiver.Value.Rule))
             {
                 remarks.Error(

@@ -69,6 +69,9 @@ public static class DiagnosticCode
     /// <summary>A limit sheet states something that no rule judges: it holds nobody.</summary>
     public const string QuantityNotJudged = "SR0022";
 
+    /// <summary>A limit sheet leaves out a quantity, so that a rule never reaches that kind of unit.</summary>
+    public const string RuleNotReached = "SR0023";
+
     /// <summary>A kind of unit and a task that no rule reaches: such jobs are held.</summary>
     public const string TaskNotReached = "SR0035";
 
@@ -135,7 +138,7 @@ public static class DiagnosticCode
     /// <summary>Two procedures are written for one machine at one place.</summary>
     public const string ProcedureTwice = "SR0070";
 
-    /// <summary>A waiver is by a person whom the register does not let release anything.</summary>
+    /// <summary>A waiver or setting order is by a person whom the register does not let release anything.</summary>
     public const string MayNotRelease = "SR0071";
 
     /// <summary>Energy can build up again, and its procedure does not state how often it is checked or how much is too much.</summary>
@@ -143,6 +146,15 @@ public static class DiagnosticCode
 
     /// <summary>Two setting orders that come into force on one day say different things of one area or kind of unit.</summary>
     public const string OrdersDisagree = "SR0073";
+
+    /// <summary>A setting order allows more about a target than the limit sheet, whose tolerance counts all the same.</summary>
+    public const string OrderWider = "SR0074";
+
+    /// <summary>A waiver is of a rule that stops a job, because someone could be hurt: it counts for nothing.</summary>
+    public const string StopWaived = "SR0075";
+
+    /// <summary>One rule is waived twice on the same unit and days.</summary>
+    public const string WaivedTwice = "SR0076";
 
     /// <summary>No registered gauge that measures a quantity can prove its limit.</summary>
     public const string NoGaugeCanProve = "SR0080";

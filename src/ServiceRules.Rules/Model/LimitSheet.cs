@@ -44,6 +44,9 @@ public sealed record LimitSheet
     /// <summary>What is asked of each quantity; at most one for each.</summary>
     public required ImmutableArray<QuantityLimit> Quantities { get; init; }
 
+    /// <summary>Of which quantities it says nothing on purpose, and why.</summary>
+    public ImmutableArray<LeftOutQuantity> LeftOut { get; init; } = [];
+
     /// <summary>The procedure that the sheet teaches, in order, for people.</summary>
     public ImmutableArray<string> Procedure { get; init; } = [];
 

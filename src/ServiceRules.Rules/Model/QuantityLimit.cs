@@ -57,4 +57,15 @@ public sealed record QuantityLimit
 
     /// <summary>What this limit rests on.</summary>
     public required Basis Basis { get; init; }
+
+    /// <summary>
+    /// Whether this sheet allows less about a target than an order would, by what it prints in the order's system: then the
+    /// sheet's tolerance is the one that counts.
+    /// </summary>
+    /// <param name="ordered">What an order allows either way.</param>
+    public bool IsTighterThan(PrintedLength ordered)
+    {
+        ArgumentNullException.ThrowIfNull(ordered);
+        return ToleranceAboutTarget is { } own && own.In(ordered.System).Abs < ordered.Value.Abs;
+    }
 }

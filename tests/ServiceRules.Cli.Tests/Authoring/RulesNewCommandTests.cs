@@ -214,4 +214,42 @@ public sealed class RulesNewCommandTests : IDisposable
             "--like is not given: the sheet that is most like it (reel-125-9-510"
         );
     }
+
+    /// <summary>`guards-sound` stops what could hurt someone.</summary>
+    [Fact]
+    public void Sheet_WithoutWhatAStopRuleAsks_IsRefusedUntilItSaysWhy()
+    {
+        var before = RulesCopy.Everything(_rules);
+        Refused(Sheet("--without", "reel-diameter", "--without", "guards"), before, "`guards-sound` stops");
+
+        var outcome = Sheet(
+            "--without",
+            "reel-diameter=worn figures are not known yet",
+            "--without",
+            "guards=pushed by hand, nothing to guard"
+        );
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains("notice SR0023 at /leftOut/1", outcome.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "{ \"quantity\": \"guards\", \"why\": \"pushed by hand, nothing to guard\" }",
+            File.ReadAllText(Path.Combine(_rules, "sheets/reel-250-8-910.sheet.json")),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "left out as on reel-200-6-760: groomer-height (no groomer is fitted to this kind of unit)",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Sheet_WithoutWhatARuleHoldsFor_SaysWhichRulesNeverReachIt()
+    {
+        var outcome = Sheet("--without", "reel-diameter", "--without", "bearing-play", "--without", "edge");
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.All(
+            new[] { "`bearings-sound`", "`edges-cut-paper`", "`reel-above-service-limit`" },
+            told => Assert.Contains(told, outcome.ToString(), StringComparison.Ordinal)
+        );
+    }
 }

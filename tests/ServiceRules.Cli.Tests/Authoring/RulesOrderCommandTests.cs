@@ -259,4 +259,68 @@ public sealed class RulesOrderCommandTests : IDisposable
             ),
             "is no identity"
         );
+
+    /// <summary>The sheet of the only kind of unit that is that tight allows 0.005 in (0.13 mm).</summary>
+    [Theory]
+    [InlineData("golf-greens=3.8 mm +- 2 mm")]
+    [InlineData("golf-greens/reel-125-9-510=3.8 mm +- 0.14 mm")]
+    public void Order_WiderThanTheSheet_IsRefusedWithThePlaceAndWhatIsAccepted(string height) =>
+        Refused(
+            Season("--height", height),
+            "sheets/reel-125-9-510.sheet.json:",
+            "/quantities/4/toleranceAboutTarget",
+            "accepted: at most 0.005 in (0.13 mm), or none",
+            "rules waive"
+        );
+
+    [Theory]
+    [InlineData("golf-greens=3.8 mm +- 0.13 mm")]
+    [InlineData("golf-tees/reel-180-7-660=8.0 mm +- 0.25 mm")]
+    public void Order_NoWiderThanTheSheet_IsWritten(string height)
+    {
+        var outcome = Season("--height", height);
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.DoesNotContain("SR0074", outcome.StandardOutput, StringComparison.Ordinal);
+    }
+
+    /// <summary>By hand, an order cannot loosen either: a unit 0.67 mm off stays out, and both commands say why.</summary>
+    [Fact]
+    public void Check_OrderByHandWiderThanTheSheet_IsJudgedByTheSheetAndTold()
+    {
+        var season = Path.Combine(_rules, "site-alder-reach/setting-orders/S-2026-season.json");
+        File.WriteAllText(
+            season,
+            File.ReadAllText(season)
+                .Replace(
+                    "\"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\"",
+                    "\"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\", \"tolerance\": \"2 mm\"",
+                    StringComparison.Ordinal
+                )
+        );
+        var checkedRules = _product.Run("rules", "check", "--rules", _rules);
+        Assert.Equal(0, checkedRules.ExitCode);
+        Assert.Contains(
+            "notice SR0074 at /targets/3/tolerance",
+            checkedRules.ToString(),
+            StringComparison.Ordinal
+        );
+
+        var job = Path.Combine(Path.GetDirectoryName(_rules)!, "job.json");
+        File.WriteAllText(
+            job,
+            File.ReadAllText(Path.Combine(_rules, "base/fixtures/height-check.record.json"))
+                .Replace("3.80 mm", "4.47 mm", StringComparison.Ordinal)
+                .Replace("3.82 mm", "4.47 mm", StringComparison.Ordinal)
+        );
+        var outcome = _product.Run("check", job, "--rules", _rules);
+        Assert.Equal(1, outcome.ExitCode);
+        Assert.Contains(
+            "the setting order states 2 mm either way, more than the 0.005 in (0.13 mm) of the limit sheet",
+            string.Join(
+                ' ',
+                outcome.StandardOutput.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+            ),
+            StringComparison.Ordinal
+        );
+    }
 }

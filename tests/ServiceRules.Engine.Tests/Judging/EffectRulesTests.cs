@@ -251,4 +251,27 @@ public class EffectRulesTests
         Assert.Equal(counts ? Effect.Advise : Effect.Hold, letOut.Effect);
         Assert.Equal(counts, letOut.By is not null);
     }
+
+    /// <summary>What could hurt someone is never waived: not where it is out, not where nothing shows that it is in.</summary>
+    [Theory]
+    [InlineData(Verdict.NotMet, Effect.Stop)]
+    [InlineData(Verdict.Unproven, Effect.Hold)]
+    public void Of_WaivedRuleThatStops_LetsNothingOutAndSaysSo(Verdict verdict, Effect expected)
+    {
+        var context = Jobs.Context with
+        {
+            Waivers = [new("r", null, new("lead-01"), "parts on order", Jobs.Day, Jobs.Day)],
+        };
+        var rule = Jobs.Rule("r", severity: Severity.Stop);
+
+        Assert.Equal(new LetOut(expected, null), Of(rule, verdict, context: context));
+        Assert.Equal(
+            ["the waiver by `lead-01` does not count: someone could be hurt, and that is never waived"],
+            new EffectRules(Jobs.Frame(Jobs.Record(Jobs.Unit("a")), [], context)).Refused(
+                rule,
+                OnUnit,
+                verdict
+            )
+        );
+    }
 }

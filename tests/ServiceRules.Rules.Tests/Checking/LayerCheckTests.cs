@@ -18,6 +18,10 @@ public class LayerCheckTests
         When = Limit.When with { Tasks = [ServiceTask.TouchUp] },
     };
 
+    private static readonly Rule Firm = Held with { Unproven = UnprovenPolicy.Hold };
+
+    private static readonly RuleDecision Wide = new(new DecisionRule.Guarded(1.5m));
+
     private static readonly Dictionary<string, (Rule Below, Rule Above, string? Loosened)> Pairs = new(
         StringComparer.Ordinal
     )
@@ -42,26 +46,73 @@ public class LayerCheckTests
             "/unproven"
         ),
         ["drops the guard"] = (Held, Held with { Decision = RuleDecision.Simple }, "/decision"),
-        ["guards where there was none"] = (Held with { Decision = RuleDecision.Simple }, Held, null),
-        ["guards by more"] = (Held, Held with { Decision = new(new DecisionRule.Guarded(1.5m)) }, null),
-        ["guards by less"] = (Held, Held with { Decision = RuleDecision.GuardedOneSided }, "/decision"),
-        ["guards to a risk where there was no guard"] = (
+        ["guards where there was none"] = (Firm with { Decision = RuleDecision.Simple }, Firm, null),
+        ["guards by more"] = (Firm, Firm with { Decision = Wide }, null),
+        ["guards by more and a second person lets the unproven out"] = (
+            Held,
             Held with
             {
+                Decision = Wide,
+            },
+            "/decision"
+        ),
+        ["guards where there was none and only advises what is unproven"] = (
+            Held with
+            {
+                Unproven = UnprovenPolicy.Advise,
                 Decision = RuleDecision.Simple,
             },
             Held with
+            {
+                Unproven = UnprovenPolicy.Advise,
+            },
+            "/decision"
+        ),
+        ["guards by more, now holding what is unproven"] = (Held, Firm with { Decision = Wide }, null),
+        ["guards by more what only advises"] = (
+            Held with
+            {
+                Severity = Severity.Advise,
+                Unproven = UnprovenPolicy.Advise,
+            },
+            Held with
+            {
+                Severity = Severity.Advise,
+                Unproven = UnprovenPolicy.Advise,
+                Decision = Wide,
+            },
+            null
+        ),
+        ["guards by more what stops"] = (
+            Firm with
+            {
+                Severity = Severity.Stop,
+            },
+            Firm with
+            {
+                Severity = Severity.Stop,
+                Decision = Wide,
+            },
+            "/decision"
+        ),
+        ["guards by less"] = (Held, Held with { Decision = RuleDecision.GuardedOneSided }, "/decision"),
+        ["guards to a risk where there was no guard"] = (
+            Firm with
+            {
+                Decision = RuleDecision.Simple,
+            },
+            Firm with
             {
                 Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.05m))),
             },
             null
         ),
         ["guards to a smaller risk"] = (
-            Held with
+            Firm with
             {
                 Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.05m))),
             },
-            Held with
+            Firm with
             {
                 Decision = new(new DecisionRule.GuardedToRisk(Probability.Of(0.01m))),
             },
@@ -87,11 +138,11 @@ public class LayerCheckTests
             null
         ),
         ["permits the limit that was excluded"] = (
-            Held with
+            Firm with
             {
                 Decision = RuleDecision.Guarded with { LimitItself = LimitItself.Excluded },
             },
-            Held with
+            Firm with
             {
                 Decision = new(new DecisionRule.Guarded(2m)),
             },

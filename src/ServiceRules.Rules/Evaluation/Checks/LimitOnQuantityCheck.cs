@@ -58,6 +58,7 @@ internal static class LimitOnQuantityCheck
                 .. TurnsObtained.Notices(check.Quantity, unit),
                 .. LineShape.Notices(check.Quantity, places.Lines(), outcome.Verdict),
                 .. LoweringNotice.For(check, unit, zone),
+                .. OrderedWidth.Notices(check, unit),
                 .. check.Against is LimitSource.Sheet ? WearLeft.Notices(check.Quantity, unit, places) : [],
                 .. check.Quantity is MeasuredQuantity.ShieldGap ? ShieldDrift.Notices(unit) : [],
             ],
@@ -146,8 +147,7 @@ internal static class LimitOnQuantityCheck
             return null;
         }
 
-        var tolerance = target.Tolerance is { } stated ? DualPrint.Of(stated) : limit?.ToleranceAboutTarget;
-        if (tolerance is null)
+        if (PrintedZone.About(target.Target.Value, limit, target.Tolerance) is not { } about)
         {
             missing = missing with
             {
@@ -157,7 +157,7 @@ internal static class LimitOnQuantityCheck
             return null;
         }
 
-        return PrintedZone.About(target.Target.Value, tolerance);
+        return about;
     }
 
     private static List<PlaceJudgement> Judgements(

@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -50,8 +51,25 @@ internal sealed record PrintedZone
             ? new(metric, inch, (upper ?? lower)!.Governing.System, target)
             : null;
 
-    /// <summary>A target with what is allowed either way.</summary>
-    public static PrintedZone About(Length target, DualPrint tolerance) =>
+    /// <summary>
+    /// A target with what is allowed either way: in each system of units the tighter of what the sheet prints and what the
+    /// order states, since an order may tighten only; none when neither says anything.
+    /// </summary>
+    public static PrintedZone? About(Length target, QuantityLimit? sheet, PrintedLength? ordered) =>
+        (sheet?.ToleranceAboutTarget, ordered) switch
+        {
+            ({ } printed, { } own) => new(
+                Around(target, Length.Min(printed.In(UnitSystem.Metric).Abs, own.Value.Abs)),
+                Around(target, Length.Min(printed.In(UnitSystem.Inch).Abs, own.Value.Abs)),
+                sheet!.IsTighterThan(own) ? printed.Governing.System : own.System,
+                target
+            ),
+            ({ } printed, null) => About(target, printed),
+            (null, { } own) => About(target, DualPrint.Of(own)),
+            _ => null,
+        };
+
+    private static PrintedZone About(Length target, DualPrint tolerance) =>
         new(
             Around(target, tolerance.In(UnitSystem.Metric)),
             Around(target, tolerance.In(UnitSystem.Inch)),

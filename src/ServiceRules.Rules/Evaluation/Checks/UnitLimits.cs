@@ -28,11 +28,7 @@ internal sealed class UnitLimits
         rangeIsGuarded = IsGuarded(book, quantity, LimitSource.Sheet);
         targetIsGuarded = IsGuarded(book, quantity, LimitSource.SettingOrder);
         range = PrintedZone.Of(limit?.Lower, limit?.Upper, null);
-        var tolerance = inForce?.Tolerance is { } stated ? DualPrint.Of(stated) : limit?.ToleranceAboutTarget;
-        about =
-            inForce is not null && tolerance is not null
-                ? PrintedZone.About(inForce.Target.Value, tolerance)
-                : null;
+        about = inForce is null ? null : PrintedZone.About(inForce.Target.Value, limit, inForce.Tolerance);
         Target = inForce?.Target.Value ?? limit?.Target?.Governing.Value;
         SideToSide = limit?.SideToSide;
         AcrossUnits = limit?.AcrossUnits;

@@ -164,6 +164,13 @@ internal static class SheetExamples
                 "\"parallelism\": \"0.15 mm\",\n\"sideToSide\": \"0.3 mm\","
             ),
             new(
+                "SR0023",
+                "What a sheet does not state, no rule asks of that kind of unit. With a rule that stops, because someone could be hurt, the folder does not load until `leftOut` says why such a unit has none of it.",
+                Metric,
+                "{ \"quantity\": \"guards\", \"basis\": { \"kind\": \"common-practice\" } },\n{ \"quantity\": \"edge\", \"basis\": { \"kind\": \"common-practice\" } }",
+                "{ \"quantity\": \"edge\", \"basis\": { \"kind\": \"common-practice\" } }"
+            ),
+            new(
                 "SR0070",
                 "With two procedures in force it would be chance by which one a job is judged.",
                 "site-alder-reach/procedures/pedestrian.json",
@@ -198,6 +205,42 @@ internal static class SheetExamples
                 "\"from\": \"2026-03-01\","
             ),
             new(
+                "SR0074",
+                "An order may ask for less than the limit sheet allows about a target, never allow more: judged is the tighter of the two, and loosening needs a dated waiver.",
+                Season,
+                "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\", \"tolerance\": \"0.1 mm\" },",
+                "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\", \"tolerance\": \"2 mm\" },"
+            )
+            {
+                Shipped =
+                    "{ \"area\": \"golf-greens\", \"quantity\": \"height-of-cut\", \"target\": \"3.8 mm\" },",
+            },
+            new(
+                "SR0075",
+                "What could hurt someone is put right first. Such a waiver counts for nothing in any finding, and whoever wrote it believes that it does.",
+                Registers,
+                Waiver("lead-01"),
+                Waiver("lead-01", "guards-sound")
+            )
+            {
+                Shipped = "\"format\": \"registers/1\",",
+            },
+            new(
+                "SR0076",
+                "A finding that is let out names one person, one reason and one last day; with two waivers somebody would have to guess which.",
+                Registers,
+                Waiver("lead-01"),
+                Waiver("lead-01")
+                    .Replace(
+                        "}],",
+                        "},\n  " + Waived("officer-01", "gloves-worn") + "],",
+                        StringComparison.Ordinal
+                    )
+            )
+            {
+                Shipped = "\"format\": \"registers/1\",",
+            },
+            new(
                 "SR0080",
                 "A limit finer than any gauge of the site can prove ends every job unproven.",
                 Registers,
@@ -206,9 +249,9 @@ internal static class SheetExamples
             ),
         ];
 
-    private static string Waiver(string by) =>
-        $$"""
-            "format": "registers/1",
-            "waivers": [{ "rule": "gloves-worn", "by": "{{by}}", "reason": "new gloves on order", "from": "2026-11-01", "until": "2026-11-30" }],
-            """;
+    private static string Waiver(string by, string rule = "gloves-worn") =>
+        $"\"format\": \"registers/1\",\n\"waivers\": [{Waived(by, rule)}],";
+
+    private static string Waived(string by, string rule) =>
+        $$"""{ "rule": "{{rule}}", "by": "{{by}}", "reason": "new gloves on order", "from": "2026-11-01", "until": "2026-11-30" }""";
 }
