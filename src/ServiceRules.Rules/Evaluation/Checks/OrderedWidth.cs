@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Records;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
