@@ -74,6 +74,10 @@ internal static class FaultPlan
                     Crew = fault.Kind is ShiftGap ? 2 : plan[at].Crew,
                 };
                 plan.AddRange(PutRight(plan[at]));
+                if (fault.Kind is DefectLeftOpen && NextOn(plan, at) is { } next)
+                {
+                    plan[next] = plan[next] with { ClosesDefect = true };
+                }
             }
         }
 
@@ -122,6 +126,17 @@ internal static class FaultPlan
         }
 
         return null;
+    }
+
+    private static int? NextOn(List<PlannedJob> plan, int after)
+    {
+        var next = plan.FindIndex(
+            after + 1,
+            job =>
+                job.Place is WorkPlace.OnMachine
+                && string.Equals(job.Machine.Id, plan[after].Machine.Id, StringComparison.Ordinal)
+        );
+        return next < 0 ? null : next;
     }
 
     private static IEnumerable<PlannedJob> PutRight(PlannedJob job)

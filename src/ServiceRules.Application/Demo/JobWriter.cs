@@ -49,6 +49,11 @@ internal static class JobWriter
             safety.FindDefect();
         }
 
+        if (visit.Plan.ClosesDefect)
+        {
+            safety.CloseDefect();
+        }
+
         safety.HandBack();
         return Record(id, visit, hours, safety, [.. works]);
     }

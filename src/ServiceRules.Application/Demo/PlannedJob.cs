@@ -42,6 +42,9 @@ internal sealed record PlannedJob
     /// <summary>On which unit of the machine.</summary>
     public int FaultyPosition { get; init; } = 1;
 
+    /// <summary>Puts right the safety defect that the job before on this machine left open.</summary>
+    public bool ClosesDefect { get; init; }
+
     /// <summary>What is unusual and must be left alone.</summary>
     public OddityKind? Oddity { get; init; }
 

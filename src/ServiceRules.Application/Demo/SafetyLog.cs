@@ -205,6 +205,14 @@ internal sealed class SafetyLog
             method: "deflector plate cracked at its lower bolt"
         );
 
+    public void CloseDefect() =>
+        Step(
+            TimelineEventKind.SafetyDefectClosed,
+            First,
+            300,
+            method: "deflector plate replaced, bolts torqued"
+        );
+
     /// <summary>Everything from hands off the unit to the machine back with its operator.</summary>
     public void HandBack()
     {
