@@ -30,11 +30,48 @@ internal static class JobKinds
             default:
                 int found = record.Timeline.Count(e => e.Kind == TimelineEventKind.SafetyDefectFound);
                 int closed = record.Timeline.Count(e => e.Kind == TimelineEventKind.SafetyDefectClosed);
-                return found == 0 ? Possible.Met
+                bool? guards = GuardsLeftFaulty(record);
+                return found == 0 && guards == false ? Possible.Met
                     : closed > 0 ? Possible.Judged
+                    : found == 0 && guards is null ? Possible.Judged
                     : facts.IsOpen ? Possible.Unproven | Possible.NotMet
                     : Possible.NotMet;
         }
+    }
+
+    /// <summary>Guards seen faulty that nobody looked at or fitted again; null: somebody did, and it is a question what that shows.</summary>
+    private static bool? GuardsLeftFaulty(ServiceRecord record)
+    {
+        bool? left = false;
+        foreach (var unit in record.Units)
+        {
+            bool isFaulty = false;
+            bool wasFaulty = false;
+            bool isSound = false;
+            foreach (var entry in unit.Entries)
+            {
+                if (entry is Reading { Quantity: MeasuredQuantity.Guards, Observed: Observation.Seen seen })
+                {
+                    isFaulty = seen.Condition == Condition.Faulty;
+                    wasFaulty |= isFaulty;
+                    isSound |= !isFaulty;
+                }
+                else if (entry is PartFitted { Part: PartKind.Guard })
+                {
+                    (isFaulty, isSound) = (false, false);
+                }
+            }
+
+            // Sound and faulty with nothing fitted between is a question, whichever was last.
+            if (isFaulty && !isSound)
+            {
+                return true;
+            }
+
+            left = wasFaulty ? null : left;
+        }
+
+        return left;
     }
 
     private static bool WorkGoesOnAfter(RecordedTime signed, Facts facts)

@@ -265,8 +265,8 @@ public sealed class CompareRulesTests : IDisposable
         Job();
         _new.Replace(
             Registers,
-            "\"id\": \"tech-02\", \"authorised\": true, \"trainedOn\": \"2025-01-20\", \"trainedUntil\": \"2027-01-31\"",
-            "\"id\": \"tech-02\", \"authorised\": true, \"trainedOn\": \"2025-01-20\", \"trainedUntil\": \"2026-01-31\""
+            "\"id\": \"tech-02\",\n      \"authorised\": true,\n      \"trainedOn\": \"2025-01-20\",\n      \"trainedUntil\": \"2027-01-31\"",
+            "\"id\": \"tech-02\",\n      \"authorised\": true,\n      \"trainedOn\": \"2025-01-20\",\n      \"trainedUntil\": \"2026-01-31\""
         );
 
         var answer = Compare();
