@@ -125,7 +125,7 @@ public static class WallSheet
                 .. Turning(sheet, type, terms),
                 Paragraph.Heading(2, "What it rests on", type.Heading),
                 new Paragraph(
-                    string.Join("  ", grounds.Select((basis, at) => $"{at + 1}: {Ground(basis)}.")),
+                    string.Join("  ", grounds.Select((basis, at) => $"{at + 1}: {BasisWords.Of(basis)}.")),
                     type.Small
                 ),
             ],
@@ -201,12 +201,6 @@ public static class WallSheet
         yield return Paragraph.Heading(2, "What turning voids", type.Heading);
         yield return WallTurning.Of(sheet, terms, type);
     }
-
-    private static string Ground(Basis basis) =>
-        string.Join(
-            ", ",
-            new[] { ReportWords.Of(basis.Kind), basis.Source, basis.Clause }.Where(part => part is not null)
-        );
 
     private static string Say(string text, ReportTerms terms) => TradeVocabulary.Say(text, terms.Trade);
 }

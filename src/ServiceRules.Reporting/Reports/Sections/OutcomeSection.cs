@@ -85,35 +85,42 @@ internal static class OutcomeSection
             : "";
     }
 
-    private static ImmutableArray<Block> Reasons(JobView job)
+    private static ImmutableArray<Block> Reasons(JobView job) =>
+        Bounded(job, job.IsBrief ? BySubject(job) : ByStatement(job), "reason", "reasons");
+
+    private static ImmutableArray<Block> Bounded(JobView job, List<Block> lines, string one, string many)
     {
-        var lines = job.IsBrief ? BySubject(job) : ByStatement(job);
         var most = job.IsBrief ? BriefReasonsMax : ReasonsMax;
         if (lines.Count <= most)
         {
             return [.. lines];
         }
-        var more = ReportWords.Counted(lines.Count - most, "reason", "reasons");
+        var more = ReportWords.Counted(lines.Count - most, one, many);
         return [.. lines.Take(most), new Paragraph($"and {more} more, told below", Palette.SmallQuiet)];
     }
 
     /// <summary>What goes out although it is not in: by whose word, and why; the same word is told once.</summary>
-    private static IEnumerable<Block> LetOut(JobView job) =>
-        job
-            .Assessment.Findings.Where(finding => finding.LetOut is not null)
-            .GroupBy(finding => finding.LetOut)
-            .Select(same => new Paragraph([
-                new Span("Let out: ", Palette.SmallBold),
-                new Span(
-                    string.Join(
-                        "; ",
-                        same.Select(one =>
-                            $"{SubjectName(one.Subject)}, {job.TitleOf(one)}, {PrintOf(one).Word}"
-                        )
-                    ) + $": {same.Key}",
-                    Palette.Small
-                ),
-            ]));
+    private static ImmutableArray<Block> LetOut(JobView job) =>
+        Bounded(
+            job,
+            [
+                .. job
+                    .Assessment.Findings.Where(finding => finding.LetOut is not null)
+                    .GroupBy(finding => finding.LetOut)
+                    .Select(same => new Paragraph([
+                        new Span("Let out: ", Palette.SmallBold),
+                        new Span($"{Names(job, same)}: {same.Key}", Palette.Small),
+                    ])),
+            ],
+            "let out",
+            "let out"
+        );
+
+    private static string Names(JobView job, IEnumerable<Finding> findings) =>
+        string.Join(
+            "; ",
+            findings.Select(one => $"{SubjectName(one.Subject)}, {job.TitleOf(one)}, {PrintOf(one).Word}")
+        );
 
     /// <summary>In full; the same said of several units is said once.</summary>
     private static List<Block> ByStatement(JobView job) =>

@@ -1,10 +1,9 @@
-using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Rules.Model;
 
-namespace ServiceRules.Cli.Printing;
+namespace ServiceRules.Reporting.Reports.Words;
 
 /// <summary>What something rests on: its kind, source and clause.</summary>
-internal static class BasisWords
+public static class BasisWords
 {
     public static string Of(Basis basis) =>
         string.Join(
