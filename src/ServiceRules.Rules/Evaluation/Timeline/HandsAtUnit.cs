@@ -59,18 +59,20 @@ internal sealed record HandsAtUnit(
             Adjustment => $"an adjuster of {unit} turned",
             _ when !hasIsolation => null,
             PartFitted => $"a part fitted on {unit}",
-            Reading { Observed: var observed } => OfReading(observed, unit),
+            Reading { Quantity: var quantity, Observed: var observed } => OfReading(quantity, observed, unit),
             _ => null,
         };
 
-    // What is only looked at may be seen from where nothing can reach.
-    private static string? OfReading(Observation observed, Id<UnitWork> unit) =>
+    // What is only looked at may be seen from where nothing can reach; play in a bearing is felt, however it is entered.
+    private static string? OfReading(MeasuredQuantity quantity, Observation observed, Id<UnitWork> unit) =>
         observed switch
         {
             Observation.FeelerTest => $"a feeler tried on {unit}",
             Observation.Paper => $"paper tried on {unit}",
             Observation.Contact => $"the contact felt on {unit}",
             Observation.Measured or Observation.MeasuredAngle => $"a gauge held to {unit}",
+            Observation.Seen when quantity == MeasuredQuantity.BearingPlay =>
+                $"the bearings of {unit} felt for play",
             _ => null,
         };
 }
