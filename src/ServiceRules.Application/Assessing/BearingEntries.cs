@@ -36,6 +36,10 @@ internal static class BearingEntries
         TimelineEventKind.MachineStarted,
         TimelineEventKind.TestEnergised,
         TimelineEventKind.TestEnded,
+        TimelineEventKind.EnergisedTaskPerformed,
+        TimelineEventKind.StoredEnergyReleased,
+        TimelineEventKind.StoredEnergyRechecked,
+        TimelineEventKind.IsolationVerified,
         TimelineEventKind.IsolatorOperated,
         TimelineEventKind.SourceAdded,
         TimelineEventKind.HandedBack,
@@ -46,6 +50,7 @@ internal static class BearingEntries
         TimelineEventKind.AbsenceConfirmed,
         TimelineEventKind.ContactAttempted,
         TimelineEventKind.PrimaryAssigned,
+        TimelineEventKind.CoordinatorAssigned,
         TimelineEventKind.HandoverBriefed,
         TimelineEventKind.SafetyDefectFound,
         TimelineEventKind.SafetyDefectClosed,
@@ -97,10 +102,10 @@ internal static class BearingEntries
 
         AddAbsent(found, own, ofPerson);
         return found
-            .Where(one => one.Value.Count > 0)
+            .Where(one => one.Value.Count > 0 || (own.IsBeside(one.Key) && !one.Key.Bench.IsEmpty))
             .OrderBy(one => one.Key.First)
             .ThenBy(one => one.Key.Id)
-            .Select(one => Told(one.Key, one.Value));
+            .Select(one => Told(own, one.Key, one.Value));
     }
 
     // Whoever is certified absent here is looked for everywhere.
@@ -154,13 +159,17 @@ internal static class BearingEntries
         known.UnionWith(entries);
     }
 
-    private static OtherRecord Told(RecordShown other, HashSet<OrderedEvent> entries) =>
+    private static OtherRecord Told(RecordShown own, RecordShown other, HashSet<OrderedEvent> entries) =>
         new(
             other.Id,
             other.Machine,
             other.SignOff,
             [.. other.Events.Where(entries.Contains).Select(entry => Told(entry.Event))]
-        );
+        )
+        {
+            Place = other.Place,
+            Bench = other.Machine == own.Machine && own.IsBeside(other) ? other.Bench : [],
+        };
 
     private static TimelineEvent Told(TimelineEvent entry) =>
         new()
@@ -172,6 +181,8 @@ internal static class BearingEntries
             Lock = entry.Lock,
             Position = entry.Position,
             Isolator = entry.Isolator,
+            Pressure = entry.Pressure,
+            Task = entry.Task,
             Reason = entry.Kind == TimelineEventKind.SafetyDefectFound ? entry.Reason ?? entry.Method : null,
             Exception = entry.Exception,
             Others = entry.Others,
