@@ -100,7 +100,7 @@ internal static class BearingEntries
             }
         }
 
-        AddAbsent(found, own, ofPerson);
+        AddAbsent(found, own, others, ofPerson);
         return found
             .Where(one => one.Value.Count > 0 || (own.IsBeside(one.Key) && !one.Key.Bench.IsEmpty))
             .OrderBy(one => one.Key.First)
@@ -112,6 +112,7 @@ internal static class BearingEntries
     private static void AddAbsent(
         Dictionary<RecordShown, HashSet<OrderedEvent>> found,
         RecordShown own,
+        List<RecordShown> others,
         Func<Domain.Id<Participant>, IEnumerable<RecordShown>> ofPerson
     )
     {
@@ -120,9 +121,15 @@ internal static class BearingEntries
                 .Where(entry => entry.Event.Exception is not null)
         )
         {
-            var owner = own.Of(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied)
-                .LastOrDefault(entry => entry.Event.Lock == off.Event.Lock && entry.Moment <= off.Moment)
-                ?.Event.Actor;
+            var owner = (
+                Hung(own, off)
+                ?? others
+                    .Select(other => Hung(other, off))
+                    .OfType<OrderedEvent>()
+                    .MaxBy(entry => entry.Moment)
+            )
+                ?.Event
+                .Actor;
             var since = own.Of(TimelineEventKind.AbsenceConfirmed)
                 .LastOrDefault(entry => entry.Moment <= off.Moment);
             if (owner is not { } absent || absent == off.Event.Actor || since is null)
@@ -144,6 +151,11 @@ internal static class BearingEntries
             }
         }
     }
+
+    private static OrderedEvent? Hung(RecordShown record, OrderedEvent off) =>
+        record
+            .Of(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied)
+            .LastOrDefault(entry => entry.Event.Lock == off.Event.Lock && entry.Moment <= off.Moment);
 
     private static void Add(
         Dictionary<RecordShown, HashSet<OrderedEvent>> found,

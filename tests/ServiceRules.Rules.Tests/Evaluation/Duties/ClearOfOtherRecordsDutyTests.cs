@@ -103,6 +103,35 @@ public sealed class ClearOfOtherRecordsDutyTests
     public void Judge_StartedWithTheOtherAtTheBench_IsClear(string entries, Verdict expected) =>
         Assert.Equal(expected, Beside(entries, other: one => one with { Place = WorkPlace.OnBench }).Verdict);
 
+    /// <summary>A lock that another record hung, cut off here by the exception, asks for all of it.</summary>
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("07:02 absence_confirmed tech-01 others=tech-05\n", Verdict.NotMet)]
+    [InlineData(
+        "07:02 absence_confirmed tech-01 others=tech-05\n07:03 contact_attempted tech-01 others=tech-05\n",
+        Verdict.Unproven
+    )]
+    public void DeviceOffByOwner_HungInAnotherRecord_AsksForTheWholeException(string before, Verdict expected)
+    {
+        var job = MakeSafe.Complete.With(
+            before
+                + "07:05 lock_removed tech-01 source=engine_start lock=L-51 exception=P-90\n"
+                + MakeSafe.Seat
+                + MakeSafe.Isolation
+                + MakeSafe.Work
+                + MakeSafe.After
+        );
+
+        var outcome = Beside(
+            "06:50 lock_applied tech-05 source=engine_start lock=L-51",
+            own: job,
+            duty: EnergyDuty.DeviceOffByOwner
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Contains("lock L-51 put on by tech-05", outcome.Statement, StringComparison.Ordinal);
+    }
+
     /// <summary>Hands, and a reel lapped, that only the bench log of the other tells.</summary>
     [Theory]
     [InlineData("10:00", false, Verdict.NotMet)]
@@ -141,7 +170,8 @@ public sealed class ClearOfOtherRecordsDutyTests
         string? signedOff = "2026-04-13T18:00:00+01:00",
         string machine = "M-1",
         Func<OtherRecord, OtherRecord>? other = null,
-        SafetyCase? own = null
+        SafetyCase? own = null,
+        EnergyDuty duty = EnergyDuty.ClearOfOtherRecords
     )
     {
         var timeline = new SafetyCase()
@@ -182,6 +212,6 @@ public sealed class ClearOfOtherRecordsDutyTests
                         ],
                     },
             }
-        ).Duty(EnergyDuty.ClearOfOtherRecords);
+        ).Duty(duty);
     }
 }
