@@ -26,8 +26,9 @@ public sealed class LedgerFolder : IDisposable
     private readonly SqlLedgerStore store;
     private readonly ECDsa key;
 
-    private LedgerFolder(SqlLedgerStore store, ECDsa key, bool isNew)
+    private LedgerFolder(SqlLedgerStore store, ECDsa key, bool isNew, string keyPath)
     {
+        KeyPath = keyPath;
         this.store = store;
         this.key = key;
         IsNew = isNew;
@@ -37,6 +38,10 @@ public sealed class LedgerFolder : IDisposable
     public ILedgerStore Store => store;
 
     public ILogSigner Signer { get; }
+
+    internal string KeyPath { get; }
+
+    internal LedgerHead? CopyDatabase(string file) => store.CopyTo(file);
 
     /// <summary>Whether the key was made just now.</summary>
     public bool IsNew { get; }
@@ -72,7 +77,7 @@ public sealed class LedgerFolder : IDisposable
     {
         var database = Path.Combine(folder, DatabaseName);
         var isBegun = File.Exists(database) && new FileInfo(database).Length > 0;
-        var (key, isNew) = Key(KeyPath(folder), isBegun ? $"`{database}`" : null);
+        var (key, isNew) = Key(KeyPathIn(folder), isBegun ? $"`{database}`" : null);
         try
         {
             if (!File.Exists(database))
@@ -81,7 +86,7 @@ public sealed class LedgerFolder : IDisposable
                 _ = DurableFile.WriteNew(database, [], DurableFile.Private);
             }
 
-            return new LedgerFolder(SqliteLedgerStore.Open(database), key, isNew);
+            return new LedgerFolder(SqliteLedgerStore.Open(database), key, isNew, KeyPathIn(folder));
         }
         catch
         {
@@ -95,8 +100,8 @@ public sealed class LedgerFolder : IDisposable
         var store = PostgresLedgerStore.Open(postgres);
         try
         {
-            var (key, isNew) = Key(KeyPath(folder), store.Head is null ? null : "a log in the database");
-            return new LedgerFolder(store, key, isNew);
+            var (key, isNew) = Key(KeyPathIn(folder), store.Head is null ? null : "a log in the database");
+            return new LedgerFolder(store, key, isNew, KeyPathIn(folder));
         }
         catch
         {
@@ -105,7 +110,7 @@ public sealed class LedgerFolder : IDisposable
         }
     }
 
-    private static string KeyPath(string folder) =>
+    private static string KeyPathIn(string folder) =>
         Path.Combine(
             folder,
             !File.Exists(Path.Combine(folder, KeyName)) && File.Exists(Path.Combine(folder, OldKeyName))

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Runtime.ExceptionServices;
 using ServiceRules.Application.Reports;
 using ServiceRules.Application.Rows;
-using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Ledger;

@@ -153,10 +153,10 @@ internal static class DerivedRows
         );
     }
 
-    private static IEnumerable<JsonElement> Items(JsonElement parent, string name) =>
+    private static JsonElement.ArrayEnumerator Items(JsonElement parent, string name) =>
         parent.TryGetProperty(name, out var list) && list.ValueKind == JsonValueKind.Array
             ? list.EnumerateArray()
-            : [];
+            : default;
 
     private static string? Text(JsonElement parent, params ReadOnlySpan<string> path)
     {

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Submitting;

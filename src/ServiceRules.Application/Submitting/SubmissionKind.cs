@@ -3,6 +3,9 @@ namespace ServiceRules.Application.Submitting;
 /// <summary>What came of a submission that was taken. The numbers are kept with answers and stay.</summary>
 public enum SubmissionKind
 {
+    /// <summary>Nothing was taken.</summary>
+    None = 0,
+
     /// <summary>A record that was not there.</summary>
     Stored = 1,
 

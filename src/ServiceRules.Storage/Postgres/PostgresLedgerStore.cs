@@ -72,6 +72,12 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
     public override IReadOnlyList<string> Check() =>
         OnConnection(reading => (IReadOnlyList<string>)[.. PostgresSchema.Missing(reading)]);
 
+    internal override LedgerHead? CopyTo(string file) =>
+        throw new LedgerStoreException(
+            StoreTrouble.Failed,
+            $"{place} is copied by its own programs; accepted: pg_dump, and a copy of the log's key"
+        );
+
     private protected override DbTransaction BeginMoment(DbConnection reading) =>
         reading.BeginTransaction(IsolationLevel.RepeatableRead);
 

@@ -51,6 +51,10 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     public abstract IReadOnlyList<string> Check();
 
+    /// <summary>Copies the database as it is at one moment, whoever files meanwhile, to a file that is there and empty.</summary>
+    /// <returns>The head of the copy.</returns>
+    internal abstract LedgerHead? CopyTo(string file);
+
     public void Dispose()
     {
         Dispose(true);

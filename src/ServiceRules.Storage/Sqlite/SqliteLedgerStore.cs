@@ -94,6 +94,17 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
                 ]
         );
 
+    internal override LedgerHead? CopyTo(string file) =>
+        OnConnection(reading =>
+        {
+            using var copy = Unopened(file);
+            copy.Open();
+            ((SqliteConnection)reading).BackupDatabase(copy);
+            // One file, with nothing beside it that could be left behind.
+            _ = copy.One<string>("PRAGMA journal_mode = DELETE");
+            return new SqlLedgerReading(copy).Head;
+        });
+
     private protected override DbConnection OpenReading()
     {
         var reading = Unopened(path);
