@@ -131,7 +131,7 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     /// <summary>Whether a transaction waits.</summary>
     public bool IsWaitedFor { get; private set; }
 
-    /// <summary>Keeps transactions waiting until what is given back is disposed.</summary>
+    /// <summary>Keeps transactions waiting until what is given back is opened.</summary>
     public Gate Shut() => _gate = new Gate();
 
     /// <summary>The same database at another time; the shelf is another place and stays.</summary>

@@ -10,14 +10,14 @@ public sealed class GroupFilingTests
     public async Task File_ManyThatWait_ShareOneCheckpoint()
     {
         await using var desk = new SubmissionDesk();
-        using var shut = desk.Store.Shut();
+        var shut = desk.Store.Shut();
         var waiting = Enumerable
             .Range(1, 8)
             .Select(at => desk.SubmitAsync(SubmissionDesk.Job($"J-{at}")))
             .ToList();
         await WaitUntil(() => desk.Filing.Count >= 7);
 
-        shut.Dispose();
+        shut.Open();
         var outcomes = await Task.WhenAll(waiting);
 
         Assert.All(outcomes, outcome => Assert.IsType<SubmissionOutcome.Stored>(outcome));
@@ -61,7 +61,7 @@ public sealed class GroupFilingTests
     public async Task Submit_MoreThanMayWait_AreToldThatItIsBusy()
     {
         await using var desk = new SubmissionDesk(waitingMost: 2);
-        using var shut = desk.Store.Shut();
+        var shut = desk.Store.Shut();
         var first = desk.SubmitAsync(SubmissionDesk.Job("J-0"));
         await WaitUntil(() => desk.Store.IsWaitedFor);
         var waiting = new[] { 1, 2 }.Select(at => desk.SubmitAsync(SubmissionDesk.Job($"J-{at}"))).ToList();
@@ -69,7 +69,7 @@ public sealed class GroupFilingTests
         var outcome = await desk.SubmitAsync(SubmissionDesk.Job("J-3"));
 
         Assert.Equal(StoreTrouble.Busy, Assert.IsType<SubmissionOutcome.Trouble>(outcome).What);
-        shut.Dispose();
+        shut.Open();
         Assert.All(
             await Task.WhenAll([first, .. waiting]),
             one => Assert.IsType<SubmissionOutcome.Stored>(one)
@@ -87,7 +87,7 @@ public sealed class GroupFilingTests
             .ToList();
 
         var stopping = desk.Filing.DisposeAsync();
-        shut.Dispose();
+        shut.Open();
         await stopping;
 
         Assert.All(await Task.WhenAll(waiting), one => Assert.IsType<SubmissionOutcome.Stored>(one));

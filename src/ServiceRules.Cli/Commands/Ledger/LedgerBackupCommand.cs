@@ -1,5 +1,4 @@
 using System.CommandLine;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Storage;
 
