@@ -74,6 +74,54 @@ public sealed class PostgresSubmissionTests : SubmissionContract
     }
 
     [SkippableFact]
+    public async Task Submit_ServerCrashingUnderLoad_LosesAndDoublesNothing()
+    {
+        await using var one = new Counter(Drawer);
+        await using var other = new Counter(Drawer);
+        var senders = Enumerable
+            .Range(0, 24)
+            .Select(at => Task.Run(() => Send(at % 2 == 0 ? one : other, at)))
+            .ToList();
+
+        for (var crash = 0; crash < 2; crash++)
+        {
+            await Task.Delay(300);
+            _fixture.Server.Crash();
+            _fixture.Server.Start();
+        }
+
+        var answers = await Task.WhenAll(senders);
+        var verified = Drawer.Verify();
+        Assert.Empty(verified.Faults);
+        Assert.Equal(1 + (2 * 24), verified.Size);
+        Assert.Equal(24, one.All().Records.Count);
+        Assert.All(answers, answer => Assert.NotNull(one.Store.Content(HashOf(answer.Record.Entry.Content))));
+        Assert.Equal(24, answers.Select(answer => answer.Record.Index).Distinct().Count());
+
+        static async Task<StoredSubmission> Send(Counter counter, int at)
+        {
+            while (true)
+            {
+                switch (await counter.SubmitAsync(Jobs.Job($"J-{at}"), $"key-{at}"))
+                {
+                    case SubmissionOutcome.Stored stored:
+                        return stored.Submission;
+                    case SubmissionOutcome.Trouble:
+                        await Task.Delay(50);
+                        break;
+                    case var unexpected:
+                        throw new InvalidOperationException(unexpected.ToString());
+                }
+            }
+        }
+
+        static Evidence.ContentHash HashOf(string text) =>
+            Evidence.ContentHash.TryParse(text, out var hash)
+                ? hash
+                : throw new InvalidOperationException(text);
+    }
+
+    [SkippableFact]
     public async Task Submit_HeadKeptLockedByAnother_IsBusyAndRecovers()
     {
         using var drawer = new Drawer(_address.Value + ";Options=-c lock_timeout=200ms");

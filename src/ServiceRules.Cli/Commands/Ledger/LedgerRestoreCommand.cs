@@ -41,7 +41,8 @@ internal static class LedgerRestoreCommand
         }
 
         session.Output.WriteLine(
-            "  it can be read, exported and verified; nothing is filed in it, since that would make a second log out of one"
+            "  nothing is filed in it while these checkpoints are known; what is left is read with an empty folder for --checkpoints and "
+                + "--accept-missing-checkpoints"
         );
         return ExitCode.NotGood;
     }
