@@ -189,48 +189,6 @@ public sealed class CheckCommandTests : IDisposable
         );
     }
 
-    /// <summary>One missing lock is one thing to put right, whatever duties it leaves open.</summary>
-    [Fact]
-    public void Check_OneWithoutALock_IsToldOnceWithEveryDutyThatItLeavesOpen()
-    {
-        var job = JsonNode
-            .Parse(
-                File.ReadAllBytes(
-                    ReferenceFiles.InRepository(
-                        "rules",
-                        "base",
-                        "fixtures",
-                        "height-check-by-two.record.json"
-                    )
-                )
-            )!
-            .AsObject();
-        foreach (
-            var entry in job["timeline"]!.AsArray().Where(one => (string?)one!["lock"] == "L-51").ToList()
-        )
-        {
-            job["timeline"]!.AsArray().Remove(entry);
-        }
-
-        var path = _product.Write("bare.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
-        var outcome = _product.Run("check", path);
-
-        Assert.Contains(
-            "leaves open as well: Own lock in a group; Own lock on while hands are in",
-            outcome.StandardOutput,
-            StringComparison.Ordinal
-        );
-        Assert.Single(
-            outcome.StandardOutput.Split('\n'),
-            line => line.Contains("record does not show, stops", StringComparison.Ordinal)
-        );
-        Assert.DoesNotContain(
-            "leaves open as well",
-            _product.Run("check", path, "--all").StandardOutput,
-            StringComparison.Ordinal
-        );
-    }
-
     /// <summary>A lock came off with hands in: before anything else they come out.</summary>
     [Fact]
     public void Check_JobWithHandsInAndSomethingLacking_SaysHandsOutFirst()
