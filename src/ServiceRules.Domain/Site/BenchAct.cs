@@ -21,6 +21,9 @@ public enum BenchAct
     /// <summary>A gauge was held to it.</summary>
     GaugeHeld,
 
+    /// <summary>The bearings were felt for play.</summary>
+    PlayFelt,
+
     /// <summary>The reel was lapped, which is done while it turns.</summary>
     ReelLapped,
 }

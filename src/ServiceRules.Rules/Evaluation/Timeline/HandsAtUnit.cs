@@ -64,6 +64,7 @@ internal sealed record HandsAtUnit(
             BenchAct.PaperTried => $"paper tried on {unit}",
             BenchAct.ContactFelt => $"the contact felt on {unit}",
             BenchAct.GaugeHeld => $"a gauge held to {unit}",
+            BenchAct.PlayFelt => $"the bearings of {unit} felt for play",
             BenchAct.ReelLapped => $"the reel of {unit} lapped",
             _ => throw new ArgumentOutOfRangeException(
                 nameof(act),
@@ -78,18 +79,19 @@ internal sealed record HandsAtUnit(
             Adjustment => Words(BenchAct.AdjusterTurned, unit),
             _ when !hasIsolation => null,
             PartFitted => Words(BenchAct.PartFitted, unit),
-            Reading { Observed: var observed } => OfReading(observed, unit),
+            Reading { Quantity: var quantity, Observed: var observed } => OfReading(quantity, observed, unit),
             _ => null,
         };
 
-    // What is only looked at may be seen from where nothing can reach.
-    private static string? OfReading(Observation observed, Id<UnitWork> unit) =>
+    // What is only looked at may be seen from where nothing can reach; play in a bearing is felt, however it is entered.
+    private static string? OfReading(MeasuredQuantity quantity, Observation observed, Id<UnitWork> unit) =>
         observed switch
         {
             Observation.FeelerTest => Words(BenchAct.FeelerTried, unit),
             Observation.Paper => Words(BenchAct.PaperTried, unit),
             Observation.Contact => Words(BenchAct.ContactFelt, unit),
             Observation.Measured or Observation.MeasuredAngle => Words(BenchAct.GaugeHeld, unit),
+            Observation.Seen when quantity == MeasuredQuantity.BearingPlay => Words(BenchAct.PlayFelt, unit),
             _ => null,
         };
 }
