@@ -156,12 +156,11 @@ public sealed class WorkElsewhereTests
     [Fact]
     public void OtherRecords_BenchLogAndPressureOfTheOther_AreTold()
     {
-        static Adjustment Turned(string clock) =>
+        static Reading Felt(string clock) =>
             new()
             {
-                Adjuster = Adjuster.Clearance,
-                Direction = TurnDirection.Open,
-                Turned = new Turned.NotStated(),
+                Quantity = MeasuredQuantity.Clearance,
+                Observed = new Observation.Contact(ContactState.Light),
                 At = Time($"2026-04-13T{clock}:00+01:00"),
                 By = new("tech-01"),
             };
@@ -178,7 +177,7 @@ public sealed class WorkElsewhereTests
                 {
                     Id = new("U-1"),
                     Sheet = "any",
-                    Entries = [Turned("08:30"), Turned("09:05")],
+                    Entries = [Felt("08:30"), Felt("09:05")],
                 },
             ],
         };
@@ -186,7 +185,12 @@ public sealed class WorkElsewhereTests
         var told = Assert.Single(Others(Morning, other));
 
         Assert.Equal(
-            new BenchTold(new("U-1"), BenchAct.AdjusterTurned, Time("2026-04-13T09:05:00+01:00"), new("tech-01")),
+            new BenchTold(
+                new("U-1"),
+                BenchAct.ContactFelt,
+                Time("2026-04-13T09:05:00+01:00"),
+                new("tech-01")
+            ),
             Assert.Single(told.Bench)
         );
         Assert.Contains(told.Timeline, entry => entry.Pressure == read.Pressure);
