@@ -46,6 +46,12 @@ public sealed class OpenJobAnswerTests : IDisposable
     public void Check_BlockageStillToBeCleared_StopsNothing()
     {
         var job = Cut("clear-blockage", "blockage_cleared_with_tool", 0);
+        var entries = job["timeline"]!.AsArray();
+        var reviewed = entries[0]!.DeepClone().AsObject();
+        reviewed["event"] = "energy_reviewed";
+        reviewed["by"] = "tech-01";
+        _ = reviewed.Remove("others");
+        entries.Insert(0, reviewed);
 
         var text = _product.Run("check", Written("open", job)).StandardOutput;
 
@@ -88,6 +94,10 @@ public sealed class OpenJobAnswerTests : IDisposable
                 var stops = answer.Split('\n')[0].Contains("MAKE SAFE FIRST", StringComparison.Ordinal);
                 Assert.False(
                     stops && Array.Exists(Shown, one => answer.Contains(one, StringComparison.Ordinal)),
+                    answer
+                );
+                Assert.True(
+                    stops || !answer.Contains("hands out until it is", StringComparison.Ordinal),
                     answer
                 );
                 Assert.True(
