@@ -11,7 +11,8 @@ public sealed class LibraryHomeTests
     [InlineData("MathNet.Numerics", "src/ServiceRules.Domain/Statistics/")]
     [InlineData("Org.BouncyCastle", "src/ServiceRules.Evidence/Log/")]
     [InlineData("Microsoft.Data.Sqlite", "src/ServiceRules.Storage/Sqlite/")]
-    [InlineData("DbUp", "src/ServiceRules.Storage/Sqlite/")]
+    [InlineData("DbUp", "src/ServiceRules.Storage/")]
+    [InlineData("Npgsql", "src/ServiceRules.Storage/Postgres/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {
