@@ -39,6 +39,9 @@ public sealed class LedgerFolder : IDisposable
     /// <summary>Whether the key was made just now.</summary>
     public bool IsNew { get; }
 
+    /// <summary>Whether there is a ledger in a folder.</summary>
+    public static bool IsBegun(string folder) => File.Exists(Path.Combine(folder, DatabaseName));
+
     /// <exception cref="LedgerStoreException">It cannot be used.</exception>
     public static LedgerFolder OpenOrCreate(string folder)
     {

@@ -12,6 +12,9 @@ public sealed class LibraryHomeTests
     [InlineData("Org.BouncyCastle", "src/ServiceRules.Evidence/Log/")]
     [InlineData("Microsoft.Data.Sqlite", "src/ServiceRules.Storage/Sqlite/")]
     [InlineData("DbUp", "src/ServiceRules.Storage/Sqlite/")]
+    [InlineData("Microsoft.AspNetCore.Builder", "src/ServiceRules.Host/")]
+    [InlineData("Microsoft.AspNetCore.OpenApi", "src/ServiceRules.Host/Description/")]
+    [InlineData("OpenTelemetry", "src/ServiceRules.Host/Watching/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {

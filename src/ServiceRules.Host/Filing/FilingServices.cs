@@ -1,0 +1,37 @@
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Host.Setup;
+using ServiceRules.Host.Watching;
+
+namespace ServiceRules.Host.Filing;
+
+internal static class FilingServices
+{
+    public static IServiceCollection AddFiling(
+        this IServiceCollection services,
+        ServiceSettings settings,
+        ServiceFolder folder
+    )
+    {
+        var site = settings.Rules.Site!;
+        services.AddSingleton(settings);
+        services.AddSingleton(settings.Clock);
+        services.AddSingleton(site);
+        services.AddSingleton(settings.Rules.Library);
+        services.AddSingleton<ServiceMeter>();
+        services.AddSingleton(new AssessRecord(settings.Rules.Book, site));
+        services.AddSingleton(provider => new FilingDesk(
+            folder.Ledger,
+            provider.GetRequiredService<AssessRecord>(),
+            provider.GetRequiredService<ServiceMeter>()
+        ));
+        return services.AddSingleton(provider => new ReportDesk(
+            provider.GetRequiredService<FilingDesk>(),
+            folder.Keys,
+            site.Name,
+            settings.Clock,
+            provider.GetRequiredService<ILogger<ReportDesk>>()
+        ));
+    }
+}
