@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Description;
+using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Limits;
 using ServiceRules.Host.Pages;
@@ -45,10 +46,12 @@ internal static class Composition
         app.UseLimits();
 
         app.MapRecords();
+        app.MapRows();
         app.MapJudgements();
         app.MapReports();
         app.MapRegisters();
         app.MapLedger();
+        app.MapExports();
         app.MapDescription();
         app.MapWatching();
         app.MapPages();

@@ -4,6 +4,8 @@ using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
+using ServiceRules.Storage.Postgres;
+using ServiceRules.Storage.Sql;
 using ServiceRules.Storage.Sqlite;
 
 namespace ServiceRules.Storage;
@@ -21,11 +23,12 @@ public sealed class LedgerFolder : IDisposable
     private const int OriginDigits = 16;
     private const long KeyBytesMost = 64 * 1024;
 
-    private readonly SqliteLedgerStore store;
+    private readonly SqlLedgerStore store;
     private readonly ECDsa key;
 
-    private LedgerFolder(SqliteLedgerStore store, ECDsa key, bool isNew)
+    private LedgerFolder(SqlLedgerStore store, ECDsa key, bool isNew, string keyPath)
     {
+        KeyPath = keyPath;
         this.store = store;
         this.key = key;
         IsNew = isNew;
@@ -36,14 +39,20 @@ public sealed class LedgerFolder : IDisposable
 
     public ILogSigner Signer { get; }
 
+    internal string KeyPath { get; }
+
+    internal LedgerHead? CopyDatabase(string file) => store.CopyTo(file);
+
     /// <summary>Whether the key was made just now.</summary>
     public bool IsNew { get; }
 
     /// <summary>Whether there is a ledger in a folder.</summary>
     public static bool IsBegun(string folder) => File.Exists(Path.Combine(folder, DatabaseName));
 
+    /// <param name="folder">The private folder: of the database and the key, or of the key alone.</param>
+    /// <param name="postgres">Connection string of the PostgreSQL database where the log is kept; null: beside the key.</param>
     /// <exception cref="LedgerStoreException">It cannot be used.</exception>
-    public static LedgerFolder OpenOrCreate(string folder)
+    public static LedgerFolder OpenOrCreate(string folder, string? postgres = null)
     {
         try
         {
@@ -54,23 +63,7 @@ public sealed class LedgerFolder : IDisposable
 
             // Two first uses at once would make two keys, or run one migration twice.
             using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName), DurableFile.Private);
-            var (key, isNew) = Key(KeyPath(folder), Path.Combine(folder, DatabaseName));
-            try
-            {
-                var database = Path.Combine(folder, DatabaseName);
-                if (!File.Exists(database))
-                {
-                    // SQLite would make it as the umask has it.
-                    _ = DurableFile.WriteNew(database, [], DurableFile.Private);
-                }
-
-                return new LedgerFolder(SqliteLedgerStore.Open(database), key, isNew);
-            }
-            catch
-            {
-                key.Dispose();
-                throw;
-            }
+            return postgres is null ? BesideKey(folder) : Apart(folder, postgres);
         }
         catch (Exception failure)
             when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
@@ -83,7 +76,44 @@ public sealed class LedgerFolder : IDisposable
         }
     }
 
-    private static string KeyPath(string folder) =>
+    private static LedgerFolder BesideKey(string folder)
+    {
+        var database = Path.Combine(folder, DatabaseName);
+        var isBegun = File.Exists(database) && new FileInfo(database).Length > 0;
+        var (key, isNew) = Key(KeyPathIn(folder), isBegun ? $"`{database}`" : null);
+        try
+        {
+            if (!File.Exists(database))
+            {
+                // SQLite would make it as the umask has it.
+                _ = DurableFile.WriteNew(database, [], DurableFile.Private);
+            }
+
+            return new LedgerFolder(SqliteLedgerStore.Open(database), key, isNew, KeyPathIn(folder));
+        }
+        catch
+        {
+            key.Dispose();
+            throw;
+        }
+    }
+
+    private static LedgerFolder Apart(string folder, string postgres)
+    {
+        var store = PostgresLedgerStore.Open(postgres);
+        try
+        {
+            var (key, isNew) = Key(KeyPathIn(folder), store.Head is null ? null : "a log in the database");
+            return new LedgerFolder(store, key, isNew, KeyPathIn(folder));
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
+    }
+
+    private static string KeyPathIn(string folder) =>
         Path.Combine(
             folder,
             !File.Exists(Path.Combine(folder, KeyName)) && File.Exists(Path.Combine(folder, OldKeyName))
@@ -104,16 +134,16 @@ public sealed class LedgerFolder : IDisposable
         return $"servicerules-ledger-{digest[..OriginDigits]}";
     }
 
-    private static (ECDsa Key, bool IsNew) Key(string path, string database)
+    private static (ECDsa Key, bool IsNew) Key(string path, string? begun)
     {
         var isNew = !File.Exists(path);
         if (isNew)
         {
-            if (File.Exists(database) && new FileInfo(database).Length > 0)
+            if (begun is not null)
             {
                 throw new LedgerStoreException(
                     StoreTrouble.Damaged,
-                    $"the log's key `{path}` is missing, but `{database}` is there; put the key back from its copy"
+                    $"the log's key `{path}` is missing, but {begun} is there; put the key back from its copy"
                 );
             }
 

@@ -1,4 +1,11 @@
 using BenchmarkDotNet.Running;
 using ServiceRules.Benchmarks;
 
-BenchmarkRunner.Run<JudgingOneRecord>(args: args);
+if (args is ["filing", .. var rest])
+{
+    BenchmarkRunner.Run<FilingTogether>(args: rest);
+}
+else
+{
+    BenchmarkRunner.Run<JudgingOneRecord>(args: args);
+}

@@ -32,6 +32,7 @@ internal static class JobKinds
                 int closed = record.Timeline.Count(e => e.Kind == TimelineEventKind.SafetyDefectClosed);
                 bool? guards = GuardsLeftFaulty(record);
                 return found == 0 && guards == false ? Possible.Met
+                    : IsUsedWithADefect(facts) ? Possible.NotMet
                     : closed > 0 ? Possible.Judged
                     : found == 0 && guards is null ? Possible.Judged
                     : facts.IsOpen ? Possible.Unproven | Possible.NotMet
@@ -73,6 +74,47 @@ internal static class JobKinds
 
         return left;
     }
+
+    /// <summary>
+    /// Whether the machine is plainly used while a defect is open: started after the first is found and before any is put right,
+    /// for no test, with no word of the cut-outs after it.
+    /// </summary>
+    private static bool IsUsedWithADefect(Facts facts)
+    {
+        Moment? found = null;
+        foreach (var (entry, at) in InTime(facts))
+        {
+            if (entry.Kind == TimelineEventKind.SafetyDefectClosed)
+            {
+                return false;
+            }
+
+            if (entry.Kind == TimelineEventKind.SafetyDefectFound)
+            {
+                found ??= at;
+            }
+            else if (
+                entry.Kind == TimelineEventKind.MachineStarted
+                && found < at
+                && !InTime(facts).Any(other => other.At >= at && IsOpenToDoubt(other, at))
+            )
+            {
+                return true;
+            }
+        }
+
+        return false;
+
+        static bool IsOpenToDoubt((TimelineEvent Entry, Moment At) other, Moment start) =>
+            other.Entry.Kind == TimelineEventKind.CutOutsProved
+            || (other.At == start && other.Entry.Kind == TimelineEventKind.SafetyDefectClosed);
+    }
+
+    private static IEnumerable<(TimelineEvent Entry, Moment At)> InTime(Facts facts) =>
+        facts
+            .Record.Timeline.DistinctBy(entry => entry.EventId ?? (object)entry)
+            .Select(entry => (entry, MomentOf(entry.At, facts)))
+            .OrderBy(one => one.Item2);
 
     private static bool WorkGoesOnAfter(RecordedTime signed, Facts facts)
     {

@@ -313,8 +313,8 @@ internal static class LimitKinds
     }
 
     /// <summary>
-    /// Every difference between two of the readings and the two ends of their line keeps the limit; and where it is bowed, also
-    /// those by the parabola, which can leave it open and show nothing out.
+    /// Every difference between two of the readings and the two ends of their line keeps the limit; and of three or more
+    /// readings also those by the parabola, which can leave it open and show nothing out.
     /// </summary>
     private static Possible Range(Line line, decimal width, decimal most, RuleDecision decision)
     {
@@ -329,10 +329,6 @@ internal static class LimitKinds
             return byLine;
         }
 
-        var bow = line.Bow(width);
-        double height = Math.Abs((double)bow.Value!.Value);
-        bool mayBeBowed = height > (2 * Math.Sqrt(bow.LeastSquare)) - 0.000001;
-        bool isBowed = height > (2 * Math.Sqrt(bow.GreatestSquare)) + 0.000001;
         var byBow = EveryTwo(
             line.AsRead,
             line.DoubtedByParabola(width),
@@ -342,9 +338,7 @@ internal static class LimitKinds
         );
         var open = byLine.And(byBow.HasFlag(Possible.Met) ? byBow | Possible.Unproven : Possible.Unproven);
         open = byLine.HasFlag(Possible.NotMet) ? open : open & ~Possible.NotMet;
-        return byBow == Possible.Met || !mayBeBowed ? byLine
-            : isBowed ? open
-            : byLine | open;
+        return byBow == Possible.Met ? byLine : open;
     }
 
     /// <summary>Of two readings no form of the line has a say; of a reading and an end it has.</summary>

@@ -5,7 +5,8 @@ using ServiceRules.Application.Ledger;
 namespace ServiceRules.Storage.Tests;
 
 /// <summary>A ledger in a folder of its own, gone with the test. Setting orders are the lightest thing to file.</summary>
-internal sealed class Drawer : IDisposable
+/// <param name="postgres">Where its database is; null: in the folder.</param>
+internal sealed class Drawer(string? postgres = null) : IDisposable
 {
     private readonly string _root = Directory.CreateTempSubdirectory("servicerules-ledger-").FullName;
 
@@ -21,7 +22,7 @@ internal sealed class Drawer : IDisposable
 
     public string At(string name) => Path.Combine(_root, name);
 
-    public LedgerFolder Open() => LedgerFolder.OpenOrCreate(Folder);
+    public LedgerFolder Open() => LedgerFolder.OpenOrCreate(Folder, postgres);
 
     public LedgerOpening Opening(LedgerFolder folder) =>
         OpenLedger.Open(folder.Store, Shelf, folder.Signer, TimeProvider.System);

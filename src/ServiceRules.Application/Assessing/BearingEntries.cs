@@ -36,6 +36,10 @@ internal static class BearingEntries
         TimelineEventKind.MachineStarted,
         TimelineEventKind.TestEnergised,
         TimelineEventKind.TestEnded,
+        TimelineEventKind.EnergisedTaskPerformed,
+        TimelineEventKind.StoredEnergyReleased,
+        TimelineEventKind.StoredEnergyRechecked,
+        TimelineEventKind.IsolationVerified,
         TimelineEventKind.IsolatorOperated,
         TimelineEventKind.SourceAdded,
         TimelineEventKind.HandedBack,
@@ -46,6 +50,7 @@ internal static class BearingEntries
         TimelineEventKind.AbsenceConfirmed,
         TimelineEventKind.ContactAttempted,
         TimelineEventKind.PrimaryAssigned,
+        TimelineEventKind.CoordinatorAssigned,
         TimelineEventKind.HandoverBriefed,
         TimelineEventKind.SafetyDefectFound,
         TimelineEventKind.SafetyDefectClosed,
@@ -95,18 +100,19 @@ internal static class BearingEntries
             }
         }
 
-        AddAbsent(found, own, ofPerson);
+        AddAbsent(found, own, others, ofPerson);
         return found
-            .Where(one => one.Value.Count > 0)
+            .Where(one => one.Value.Count > 0 || (own.IsBeside(one.Key) && !one.Key.Bench.IsEmpty))
             .OrderBy(one => one.Key.First)
             .ThenBy(one => one.Key.Id)
-            .Select(one => Told(one.Key, one.Value));
+            .Select(one => Told(own, one.Key, one.Value));
     }
 
     // Whoever is certified absent here is looked for everywhere.
     private static void AddAbsent(
         Dictionary<RecordShown, HashSet<OrderedEvent>> found,
         RecordShown own,
+        List<RecordShown> others,
         Func<Domain.Id<Participant>, IEnumerable<RecordShown>> ofPerson
     )
     {
@@ -115,9 +121,15 @@ internal static class BearingEntries
                 .Where(entry => entry.Event.Exception is not null)
         )
         {
-            var owner = own.Of(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied)
-                .LastOrDefault(entry => entry.Event.Lock == off.Event.Lock && entry.Moment <= off.Moment)
-                ?.Event.Actor;
+            var owner = (
+                Hung(own, off)
+                ?? others
+                    .Select(other => Hung(other, off))
+                    .OfType<OrderedEvent>()
+                    .MaxBy(entry => entry.Moment)
+            )
+                ?.Event
+                .Actor;
             var since = own.Of(TimelineEventKind.AbsenceConfirmed)
                 .LastOrDefault(entry => entry.Moment <= off.Moment);
             if (owner is not { } absent || absent == off.Event.Actor || since is null)
@@ -140,6 +152,11 @@ internal static class BearingEntries
         }
     }
 
+    private static OrderedEvent? Hung(RecordShown record, OrderedEvent off) =>
+        record
+            .Of(TimelineEventKind.LockApplied, TimelineEventKind.TagApplied)
+            .LastOrDefault(entry => entry.Event.Lock == off.Event.Lock && entry.Moment <= off.Moment);
+
     private static void Add(
         Dictionary<RecordShown, HashSet<OrderedEvent>> found,
         RecordShown other,
@@ -154,13 +171,17 @@ internal static class BearingEntries
         known.UnionWith(entries);
     }
 
-    private static OtherRecord Told(RecordShown other, HashSet<OrderedEvent> entries) =>
+    private static OtherRecord Told(RecordShown own, RecordShown other, HashSet<OrderedEvent> entries) =>
         new(
             other.Id,
             other.Machine,
             other.SignOff,
             [.. other.Events.Where(entries.Contains).Select(entry => Told(entry.Event))]
-        );
+        )
+        {
+            Place = other.Place,
+            Bench = other.Machine == own.Machine && own.IsBeside(other) ? other.Bench : [],
+        };
 
     private static TimelineEvent Told(TimelineEvent entry) =>
         new()
@@ -172,6 +193,8 @@ internal static class BearingEntries
             Lock = entry.Lock,
             Position = entry.Position,
             Isolator = entry.Isolator,
+            Pressure = entry.Pressure,
+            Task = entry.Task,
             Reason = entry.Kind == TimelineEventKind.SafetyDefectFound ? entry.Reason ?? entry.Method : null,
             Exception = entry.Exception,
             Others = entry.Others,

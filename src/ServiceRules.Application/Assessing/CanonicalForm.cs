@@ -7,11 +7,16 @@ internal static class CanonicalForm
 {
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
+    /// <summary>The canonical form of what was not read yet; null where it has none.</summary>
+    public static CanonicalDocument? Find(ReadOnlySpan<byte> utf8Json) =>
+        CanonicalJson.Canonicalise(Text(utf8Json)).TryGet(out var document, out _) ? document : null;
+
     public static CanonicalDocument Of(ReadOnlySpan<byte> utf8Json) =>
-        CanonicalJson
-            .Canonicalise(utf8Json.StartsWith(ByteOrderMark) ? utf8Json[3..] : utf8Json)
-            .TryGet(out var document, out var refusal)
+        CanonicalJson.Canonicalise(Text(utf8Json)).TryGet(out var document, out var refusal)
             ? document
             // What the strict reader accepts has a canonical form; anything else is a defect of this product.
             : throw new InvalidOperationException(refusal.ToString());
+
+    private static ReadOnlySpan<byte> Text(ReadOnlySpan<byte> utf8Json) =>
+        utf8Json.StartsWith(ByteOrderMark) ? utf8Json[3..] : utf8Json;
 }

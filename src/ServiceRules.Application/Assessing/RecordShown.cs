@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation;
 
@@ -16,9 +17,22 @@ internal sealed class RecordShown
     {
         Id = record.Id;
         Machine = record.Machine.Id;
+        Place = record.Place;
         SignOff = record.SignOff;
         Events = events;
         Last = events[^1].Moment;
+        Bench =
+        [
+            .. record.Units.SelectMany(unit =>
+                unit.Entries.Where(entry => !IsAtWork(entry, zone))
+                    .Select(entry =>
+                        entry is { At: { } at, By: { } by } && ActOf(entry) is { } act
+                            ? new BenchTold(unit.Id, act, at, by)
+                            : null
+                    )
+                    .OfType<BenchTold>()
+            ),
+        ];
         End =
             SignOff is null ? Last + LongestShift
             : JudgedOrder.MomentOf(SignOff.At, zone) is var signed && signed > Last ? signed
@@ -29,7 +43,13 @@ internal sealed class RecordShown
 
     public Id<MachineVisit> Machine { get; }
 
+    /// <summary>Where it says that the work was done.</summary>
+    public WorkPlace Place { get; }
+
     public SignOff? SignOff { get; }
+
+    /// <summary>Timed bench entries that show hands at a unit, or a reel lapped, outside the hands-on work of whoever made them.</summary>
+    public ImmutableArray<BenchTold> Bench { get; }
 
     public ImmutableArray<OrderedEvent> Events { get; }
 
@@ -96,6 +116,35 @@ internal sealed class RecordShown
                 IsHanging(hung) && hung.Event.Lock == device && hung.Moment <= entry.Moment
             )
         );
+
+    private static BenchAct? ActOf(BenchEntry entry) =>
+        entry switch
+        {
+            Adjustment => BenchAct.AdjusterTurned,
+            PartFitted => BenchAct.PartFitted,
+            Grinding { Kind: GrindingKind.Lapping } => BenchAct.ReelLapped,
+            Reading { Observed: Observation.FeelerTest } => BenchAct.FeelerTried,
+            Reading { Observed: Observation.Paper } => BenchAct.PaperTried,
+            Reading { Observed: Observation.Contact } => BenchAct.ContactFelt,
+            Reading { Quantity: MeasuredQuantity.BearingPlay, Observed: Observation.Seen } => BenchAct.PlayFelt,
+            Reading { Observed: Observation.Measured or Observation.MeasuredAngle } => BenchAct.GaugeHeld,
+            _ => null,
+        };
+
+    private bool IsAtWork(BenchEntry entry, SiteZone zone)
+    {
+        if (entry.At is not { } at)
+        {
+            return false;
+        }
+
+        var moment = JudgedOrder.MomentOf(at, zone);
+        return entry is not Grinding
+            && Of(TimelineEventKind.WorkStarted, TimelineEventKind.WorkStopped)
+                .LastOrDefault(own => own.Event.Actor == entry.By && own.Moment <= moment)
+                is { } last
+            && (last.Event.Kind == TimelineEventKind.WorkStarted || last.Moment == moment);
+    }
 
     private static bool IsRemoval(OrderedEvent entry) =>
         entry.Event.Kind is TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved;

@@ -46,6 +46,7 @@ internal static class FaultPlan
         new(LockOffMidJob, 2026, "M-03", ServiceTask.TouchUp, 1),
         new(RunNotRelocked, 2026, "M-06", ServiceTask.TouchUp, 1, By: Skips),
         new(ShiftGap, 2025, "M-06", ServiceTask.TouchUp, 1),
+        new(AdjusterTurnedInRun, 2026, "M-02", ServiceTask.Lap, 0, 2),
     ];
 
     private static readonly ImmutableArray<(OddityKind Oddity, Place Place)> Oddities =

@@ -119,6 +119,12 @@ internal static class FaultStory
                 "relocked-after-test",
                 "work-protected"
             ),
+            // What was done in the run lies outside the hands-on work as well.
+            SeededFaultKind.AdjusterTurnedInRun => On(
+                Job,
+                "adjuster-untouched-while-running",
+                "bench-times-agree"
+            ),
             SeededFaultKind.ShiftGap => On(Job, "handover-continuous", "work-protected"),
             SeededFaultKind.BlockageClearedByHand => On(Job, "blockage-by-tool"),
             SeededFaultKind.DefectLeftOpen => On(Job, "defects-closed"),
@@ -203,6 +209,8 @@ internal static class FaultStory
                 $"{person}, alone, took the lock off in the middle of the work and hung it again four minutes later",
             SeededFaultKind.RunNotRelocked =>
                 $"{person} ran the machine to hear the contact, and went in again with nothing locked",
+            SeededFaultKind.AdjusterTurnedInRun =>
+                $"{person} lapped, and turned the adjuster by one click while the reel was turning",
             SeededFaultKind.ShiftGap =>
                 $"{person} took the lock off and left; the next shift hung its own half an hour later, told nothing",
             SeededFaultKind.SpreadAcrossUnits => "each unit near its target, 0.18 mm from one to the other",

@@ -6,6 +6,9 @@ namespace ServiceRules.Application.Demo;
 /// <summary>The eleven machines of the scenario and their 34 units. Invented.</summary>
 internal static class Fleet
 {
+    /// <summary>What units are ground on.</summary>
+    public const string Grinder = "GRINDER-1";
+
     private static readonly ImmutableArray<Attachment> GroomerAndShield =
     [
         Attachment.Groomer,

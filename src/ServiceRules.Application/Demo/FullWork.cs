@@ -29,12 +29,23 @@ internal static class FullWork
         SetFromNothing(log);
     }
 
-    public static void Grind(UnitLog log)
+    /// <summary>Ground, measured and set.</summary>
+    /// <param name="log">The unit.</param>
+    /// <param name="run">How the stone is run; absent: on a grinder of which the job does not tell.</param>
+    public static void Grind(UnitLog log, Action<Action>? run = null)
     {
         log.Unit.SettleForClicks(log.Visit.Chance);
         LookOver(log);
         ReadAsFound(log);
-        Stone(log);
+        if (run is null)
+        {
+            Stone(log);
+        }
+        else
+        {
+            run(() => Stone(log));
+        }
+
         log.Unit.SettleForClicks(log.Visit.Chance);
         ReadDiameter(log);
         ReadReserve(log);

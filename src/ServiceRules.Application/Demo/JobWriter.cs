@@ -35,7 +35,7 @@ internal static class JobWriter
         for (var index = 0; index < units.Count; index++)
         {
             var log = new UnitLog(units[index], visit, visit.WorkerAt(index, units.Count));
-            Work(log);
+            Work(log, safety);
             works.Add(log.Written());
             safety.RecheckIfDue();
             if (index == Visit.Middle(units.Count))
@@ -68,7 +68,7 @@ internal static class JobWriter
             _ => chance.Between(15, 45),
         };
 
-    private static void Work(UnitLog log)
+    private static void Work(UnitLog log, SafetyLog safety)
     {
         var task = log.Visit.Plan.Task;
         log.Visit.Clock.Pass(Around(task, log.Visit.Chance));
@@ -92,8 +92,14 @@ internal static class JobWriter
             case ServiceTask.FullService:
                 FullWork.Service(log);
                 break;
+            case ServiceTask.Grind when log.Visit.Plan.IsAtGrinder:
+                TaskRuns.Grind(log, safety);
+                break;
             case ServiceTask.Grind:
                 FullWork.Grind(log);
+                break;
+            case ServiceTask.Lap:
+                TaskRuns.Lap(log, safety);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(log), task, "the scenario has no such task");
@@ -118,9 +124,9 @@ internal static class JobWriter
             Date = plan.Day,
             Place = plan.Place,
             Machine = new(
-                new(isOneMachine ? plan.Machine.Id : "BENCH-1"),
+                new(isOneMachine ? PlaceOf(plan) : "BENCH-1"),
                 plan.Machine.Area,
-                isOneMachine
+                isOneMachine && !plan.IsAtGrinder
                     ? OperatingHours.Parse(FormattableString.Invariant($"{hours:0.0} h")).OrThrow()
                     : null
             ),
@@ -222,10 +228,13 @@ internal static class JobWriter
         );
     }
 
+    /// <summary>By whose name the job goes: the grinder's where it is done there.</summary>
+    private static string PlaceOf(PlannedJob plan) => plan.IsAtGrinder ? Fleet.Grinder : plan.Machine.Id;
+
     private static Procedure ProcedureOf(PlannedJob plan, SiteRegisters site) =>
         site.Procedures.First(procedure =>
             procedure.Place == plan.Place
-            && procedure.Machines.Contains(new Id<MachineVisit>(plan.Machine.Id))
+            && procedure.Machines.Contains(new Id<MachineVisit>(PlaceOf(plan)))
             && !(procedure.From > plan.Day)
             && !(procedure.Until < plan.Day)
         );

@@ -20,6 +20,10 @@ internal static class Oddity
                 "run in the middle of the job to hear the contact, and everything locked again before hands went in",
             OddityKind.ShiftHandedOver =>
                 "begun by one shift and ended by the next, lock upon lock and briefed",
+            OddityKind.LappedWithHandsOut =>
+                "lapped with the reel turning, hands out and a long brush, and everything locked again before it was set",
+            OddityKind.GroundUnderItsOwnLock =>
+                "ground on the grinder, its own lock off for the run with its guard closed, and on again",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such oddity"),
         };
 }

@@ -29,4 +29,10 @@ internal enum OddityKind
 
     /// <summary>One shift handed over to the next without a moment unlocked.</summary>
     ShiftHandedOver,
+
+    /// <summary>Lapped on the turning reel, hands out and measures in their place.</summary>
+    LappedWithHandsOut,
+
+    /// <summary>Ground on the grinder, which is a machine of its own.</summary>
+    GroundUnderItsOwnLock,
 }

@@ -16,6 +16,9 @@ internal sealed record PlannedJob
 
     public WorkPlace Place { get; init; } = WorkPlace.OnMachine;
 
+    /// <summary>On the grinder, and under its name.</summary>
+    public bool IsAtGrinder { get; init; }
+
     /// <summary>Only this unit; absent: all of them.</summary>
     public int? OnlyPosition { get; init; }
 
@@ -56,6 +59,7 @@ internal sealed record PlannedJob
         Task
             is ServiceTask.FullService
                 or ServiceTask.Grind
+                or ServiceTask.Lap
                 or ServiceTask.TouchUp
                 or ServiceTask.HeightChange;
 }

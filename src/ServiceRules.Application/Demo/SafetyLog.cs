@@ -15,6 +15,7 @@ internal sealed class SafetyLog
         ("hydraulic", "lift and reel controls moved through their travel, no pressure left"),
         ("gravity", "units down on the floor, rest and do not sink"),
         ("reel_rotation", "reel wedged with a hardwood block"),
+        ("wheel_rotation", "wheel and reel run down and seen at rest, reel wedged"),
     ];
 
     // What the gauge of a relieved circuit shows.
@@ -48,17 +49,30 @@ internal sealed class SafetyLog
 
     private bool IsOnBench => procedure.Place is WorkPlace.OnBench;
 
+    /// <summary>On the bench, and nothing there to switch off; a grinder has its own switch.</summary>
+    private bool IsPlainBench => IsOnBench && !procedure.Sources.Any(source => source.Isolator is not null);
+
+    /// <summary>How long it takes until everything is seen at rest, seconds.</summary>
+    private int RunDown => Math.Max(20, procedure.RunDownSeconds ?? 0);
+
     /// <summary>Everything up to hands on the unit.</summary>
     public void MakeSafe()
     {
-        if (IsOnBench)
+        if (IsPlainBench)
         {
-            Step(TimelineEventKind.UnitSupported, First, 60);
-            Step(TimelineEventKind.ReelWedged, First, 20);
+            HoldUnit();
         }
         else
         {
-            Announce();
+            if (IsOnBench)
+            {
+                Note(TimelineEventKind.EnergyReviewed, First, 45, reviewed: procedure.Id.Text);
+            }
+            else
+            {
+                Announce();
+            }
+
             Stop();
             Isolate(Starting);
             Release();
@@ -89,19 +103,25 @@ internal sealed class SafetyLog
         Verify();
     }
 
-    /// <summary>What stands in for the lock while the machine runs for a test.</summary>
-    public void GuardBefore(string person)
+    /// <summary>What the procedure asks for while the machine runs for a task.</summary>
+    public ImmutableArray<ProtectiveMeasure> MeasuresFor(ServiceTask task) =>
+        procedure.EnergisedTasks.First(listed => listed.Task == task).Measures;
+
+    /// <summary>What stands in for the lock while the machine runs, for a task or else for a test.</summary>
+    public void GuardBefore(string person, ImmutableArray<ProtectiveMeasure>? measures = null)
     {
         Note(TimelineEventKind.AlternativeMeasuresRecorded, person, 20);
         events[^1] = events[^1] with
         {
             Measures =
-            [
-                ProtectiveMeasure.GuardsInPlace,
-                ProtectiveMeasure.SingleOperatorControl,
-                ProtectiveMeasure.ExclusionZone,
-                ProtectiveMeasure.EyeProtection,
-            ],
+                measures
+                ??
+                [
+                    ProtectiveMeasure.GuardsInPlace,
+                    ProtectiveMeasure.SingleOperatorControl,
+                    ProtectiveMeasure.ExclusionZone,
+                    ProtectiveMeasure.EyeProtection,
+                ],
         };
     }
 
@@ -114,7 +134,7 @@ internal sealed class SafetyLog
         NoteIf(controls.ParkingBrake, TimelineEventKind.ParkingBrakeSet, person, 6);
         Note(TimelineEventKind.MachineShutDown, person, 10);
         NoteIf(controls.Key, TimelineEventKind.KeyRemoved, person, 8);
-        Note(TimelineEventKind.SeenAtRest, person, 20);
+        Note(TimelineEventKind.SeenAtRest, person, RunDown);
     }
 
     /// <summary>Hangs the locks of one more person on what is off already.</summary>
@@ -152,7 +172,8 @@ internal sealed class SafetyLog
         IEnumerable<string>? others = null,
         int? count = null,
         string? reviewed = null,
-        string? reason = null
+        string? reason = null,
+        ServiceTask? task = null
     )
     {
         visit.Clock.Pass(seconds);
@@ -163,6 +184,7 @@ internal sealed class SafetyLog
             Count = count,
             Procedure = reviewed,
             Reason = reason,
+            Task = task,
         };
     }
 
@@ -221,7 +243,7 @@ internal sealed class SafetyLog
             Step(TimelineEventKind.WorkStopped, person, 8);
         }
 
-        if (IsOnBench)
+        if (IsPlainBench)
         {
             return;
         }
@@ -240,6 +262,11 @@ internal sealed class SafetyLog
 
         TakeLocksOff();
         SwitchOn(Last);
+        if (IsOnBench)
+        {
+            return;
+        }
+
         Note(TimelineEventKind.RemovalNotified, Last, 40, [visit.Plan.Machine.Operator]);
         Step(TimelineEventKind.MachineStarted, Last, 45);
         Step(TimelineEventKind.CutOutsProved, Last, 50);
@@ -261,7 +288,7 @@ internal sealed class SafetyLog
         StepIf(controls.ParkingBrake, TimelineEventKind.ParkingBrakeSet, 6);
         Step(TimelineEventKind.MachineShutDown, First, 10);
         StepIf(controls.Key, TimelineEventKind.KeyRemoved, 8);
-        Step(TimelineEventKind.SeenAtRest, First, 20);
+        Step(TimelineEventKind.SeenAtRest, First, RunDown);
     }
 
     /// <summary>Who is told, what is gone through and who is in charge, before anything is switched off.</summary>
@@ -350,8 +377,19 @@ internal sealed class SafetyLog
         hung.Remove((owner, source.Id));
     }
 
+    private void HoldUnit()
+    {
+        Step(TimelineEventKind.UnitSupported, First, 60);
+        Step(TimelineEventKind.ReelWedged, First, 20);
+    }
+
     private void Release()
     {
+        if (IsOnBench)
+        {
+            HoldUnit();
+        }
+
         foreach (var source in procedure.Sources.Where(source => source.Stored))
         {
             if (source.Id.Text is "reel_rotation")

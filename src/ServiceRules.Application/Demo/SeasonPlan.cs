@@ -188,6 +188,10 @@ internal static class SeasonPlan
         {
             yield return TwelveOnTheBench();
             yield return ClocksPutBack();
+            foreach (var job in OnTheRunningReel())
+            {
+                yield return job;
+            }
         }
     }
 
@@ -215,6 +219,29 @@ internal static class SeasonPlan
             Complaint = "back late from the floodlit final, wanted at six",
             Oddity = OddityKind.ClocksPutBack,
         };
+
+    /// <summary>Before winter: two units lapped on their machines, and one ground at the grinder.</summary>
+    private static IEnumerable<PlannedJob> OnTheRunningReel()
+    {
+        foreach (var (id, day) in new[] { ("M-01", 27), ("M-02", 28) })
+        {
+            yield return Plan(new(2026, 10, day), 9, 0, Fleet.Machine(id), ServiceTask.Lap) with
+            {
+                OnlyPosition = 2,
+                Complaint = "paper only folds in the middle",
+                Oddity = id == "M-01" ? OddityKind.LappedWithHandsOut : null,
+            };
+        }
+
+        yield return Plan(new(2026, 10, 29), 8, 0, Fleet.Machine("M-03"), ServiceTask.Grind) with
+        {
+            Place = WorkPlace.OnBench,
+            IsAtGrinder = true,
+            OnlyPosition = 3,
+            IsFollowedUp = true,
+            Oddity = OddityKind.GroundUnderItsOwnLock,
+        };
+    }
 
     private static PlannedJob TwelveOnTheBench() =>
         Plan(new(2026, 4, 18), 7, 0, Fleet.Machine("M-01"), ServiceTask.HeightCheck) with

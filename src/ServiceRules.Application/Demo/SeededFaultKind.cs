@@ -101,4 +101,7 @@ public enum SeededFaultKind
 
     /// <summary>One shift took its lock off and left; the next hung its own half an hour later.</summary>
     ShiftGap,
+
+    /// <summary>The adjuster was turned while the reel turned for lapping.</summary>
+    AdjusterTurnedInRun,
 }

@@ -118,6 +118,20 @@ internal sealed class UnitLog(UnitCondition unit, Visit visit, string technician
         );
     }
 
+    /// <summary>Lapped: what comes off is too little to measure.</summary>
+    public void Lap(int minutes)
+    {
+        visit.Clock.Pass(minutes * 60);
+        entries.Add(
+            new Grinding
+            {
+                Kind = GrindingKind.Lapping,
+                At = Time,
+                By = By,
+            }
+        );
+    }
+
     public void Fit(PartKind part, string? identity, string? note, int minutes)
     {
         visit.Clock.Pass(minutes * 60);

@@ -16,13 +16,15 @@ internal static class StepReckoning
                 .Select(group =>
                 {
                     ImmutableArray<StepTrial> trials = [.. group.Select(one => one.Tried.Trial)];
-                    var learned = LearnedStep.From(trials);
                     var (visit, tried) = group.Last();
                     var adjuster = visit.Sheet.Of(tried.Adjuster);
                     var carried = adjuster?.Disturbs.FirstOrDefault(disturbed =>
                         disturbed.Quantity == tried.Quantity
                     );
                     var stated = carried is null ? adjuster?.OneStep : carried.ShiftPerStep?.Governing.Value;
+                    var together = LearnedStep.From(trials);
+                    var learned =
+                        carried is null && stated is { } print ? together?.Proving(print) : together;
                     return new StepOutlook(
                         group.Key.Adjuster,
                         group.Key.Quantity,

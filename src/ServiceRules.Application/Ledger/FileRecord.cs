@@ -43,7 +43,8 @@ public sealed class FileRecord(OpenLedger ledger)
         return standing is null || standing == versions.Latest ? null : versions.Latest;
     }
 
-    private static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, Correction? correction)
+    /// <summary>What the filing comes to; its last two parts are the record and the assessment.</summary>
+    internal static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, Correction? correction)
     {
         var id = assessed.Record.Id.Text;
         var record = assessed.Evidence.Record;
@@ -110,7 +111,10 @@ public sealed class FileRecord(OpenLedger ledger)
             return new(
                 $"`{id}` stands as {LedgerWords.Entry(latest.Index)}, and its content is {log.WhyNone(latest.Entry.Content)}",
                 "an amendment, with a reason and who amends"
-            );
+            )
+            {
+                Standing = latest,
+            };
         }
 
         if (RecordProgress.IsProgress(before, record.Bytes))
@@ -118,11 +122,15 @@ public sealed class FileRecord(OpenLedger ledger)
             return null;
         }
 
-        var first = JsonDifference.Between(before, record.Bytes)[0];
+        var differences = JsonDifference.Between(before, record.Bytes);
         return new(
-            $"`{id}` stands as {LedgerWords.Entry(latest.Index)} with other content, first at {first.Pointer}",
+            $"`{id}` stands as {LedgerWords.Entry(latest.Index)} with other content, first at {differences[0].Pointer}",
             "the same content, an open job further on, or an amendment with a reason and who amends"
-        );
+        )
+        {
+            Standing = latest,
+            Differences = [.. differences],
+        };
     }
 
     private static FilingPart Assessment(ILedgerReading log, Assessed assessed, string id)

@@ -19,6 +19,9 @@ internal abstract record FilingPlan
         /// <summary>Contents that are removed in the same transaction.</summary>
         public ImmutableArray<Evidence.ContentHash> Removed { get; init; } = [];
 
+        /// <summary>What else becomes durable with it, once its parts have their places.</summary>
+        public Action<ILedgerWriting, ImmutableArray<FilingOutcome.Placed>>? Also { get; init; }
+
         /// <summary>The pseudonym that is forgotten in the same transaction.</summary>
         public string? Forgotten { get; init; }
     }

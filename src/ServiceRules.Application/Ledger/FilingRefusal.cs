@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>Why something may not be filed.</summary>
@@ -5,5 +7,11 @@ namespace ServiceRules.Application.Ledger;
 /// <param name="Accepted">What would be accepted.</param>
 public sealed record FilingRefusal(string What, string Accepted)
 {
+    /// <summary>The entry that stands in the way; null when none does.</summary>
+    public FiledEntry? Standing { get; init; }
+
+    /// <summary>How the content differs from the one that stands in the way.</summary>
+    public ImmutableArray<JsonChange> Differences { get; init; } = [];
+
     public override string ToString() => $"{What}; accepted: {Accepted}";
 }

@@ -1,8 +1,13 @@
+using ServiceRules.Application.Rows;
+
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>Where a log and its contents are kept. Only one transaction at a time is open on it, on any machine.</summary>
 public interface ILedgerStore : ILedgerReading
 {
+    /// <summary>What is asked of records, units and findings. Safe to share between threads.</summary>
+    IRowReading Rows { get; }
+
     /// <summary>
     /// Runs one transaction with the head locked, and returns once it is durable. When <paramref name="work"/> throws,
     /// nothing of it remains.

@@ -1,3 +1,4 @@
+using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Ledger;
@@ -5,6 +6,15 @@ namespace ServiceRules.Application.Ledger;
 /// <summary>One transaction on a log: everything in it becomes durable together, or nothing of it.</summary>
 public interface ILedgerWriting : ILedgerReading
 {
+    /// <summary>The rows that queries read, in this transaction.</summary>
+    IRowWriting Rows { get; }
+
+    /// <summary>
+    /// Runs a part that is undone alone when it throws; the rest of the transaction goes on. Where it cannot be undone alone,
+    /// the failure says that it ends the transaction.
+    /// </summary>
+    T Within<T>(Func<T> part);
+
     /// <summary>The pseudonym of a person, made on first use.</summary>
     string PseudonymFor(string person);
 

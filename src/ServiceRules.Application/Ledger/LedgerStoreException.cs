@@ -8,4 +8,7 @@ public sealed class LedgerStoreException(StoreTrouble trouble, string message, E
     : IOException(message, inner)
 {
     public StoreTrouble Trouble { get; } = trouble;
+
+    /// <summary>Whether everything else in the same transaction is undone too.</summary>
+    public bool EndsTransaction { get; init; }
 }

@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
+using System.Runtime.ExceptionServices;
 using ServiceRules.Application.Reports;
-using ServiceRules.Evidence;
+using ServiceRules.Application.Rows;
 using ServiceRules.Evidence.Log;
 
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>
 /// A log that was held against its checkpoints and may be added to. What is filed is durable, and its checkpoint is kept
-/// outside the database too, before the answer is given. Not safe to share between threads; any number of processes may
-/// have the same log open.
+/// outside the database too, before the answer is given. Safe to share between threads, which file one after the other; any
+/// number of processes may have the same log open.
 /// </summary>
 public sealed class OpenLedger
 {
@@ -18,6 +19,9 @@ public sealed class OpenLedger
     private readonly TimeProvider clock;
     private readonly GrowingTree tree;
     private readonly ErasuresSeen erasures = new();
+    private readonly Lock filing = new();
+    private readonly Lock growth = new();
+    private string? shelvedNote;
 
     private OpenLedger(
         ILedgerStore store,
@@ -42,6 +46,13 @@ public sealed class OpenLedger
 
     /// <summary>The log's key, public part.</summary>
     public NoteKey Key => signer.Key;
+
+    /// <summary>What is asked of records, units and findings. Safe to share between threads.</summary>
+    public IRowReading Rows => store.Rows;
+
+    internal ILedgerStore Store => store;
+
+    internal DateTimeOffset Now => clock.GetUtcNow();
 
     /// <summary>What is stored, for reading.</summary>
     public ILedgerReading Log => store;
@@ -105,15 +116,21 @@ public sealed class OpenLedger
     public string Prove(long index)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(index);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Head?.Size ?? 0);
-        return LogProofs.Inclusion(index, tree.Leaves, Head!.Note);
+        lock (growth)
+        {
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Head?.Size ?? 0);
+            return LogProofs.Inclusion(index, tree.Leaves, Head!.Note);
+        }
     }
 
     /// <summary>The same with the entry inside, so that one file is enough to check the proof.</summary>
     public string ProveWithEntry(FiledEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        return LogProofs.Inclusion(entry, tree.Leaves, Head!.Note);
+        lock (growth)
+        {
+            return LogProofs.Inclusion(entry, tree.Leaves, Head!.Note);
+        }
     }
 
     /// <summary>What a report carries of a filing of its record and assessment.</summary>
@@ -139,35 +156,90 @@ public sealed class OpenLedger
     }
 
     /// <summary>Hashes that prove that the log of today begins with the one of <paramref name="oldSize"/> entries.</summary>
-    public ImmutableArray<TreeHash> ProveGrowth(long oldSize) =>
-        MerkleTree.ConsistencyProof(tree.Leaves, oldSize);
+    public ImmutableArray<TreeHash> ProveGrowth(long oldSize)
+    {
+        lock (growth)
+        {
+            return MerkleTree.ConsistencyProof(tree.Leaves, oldSize);
+        }
+    }
 
     /// <summary>Runs one filing: decided, written and made durable in one transaction.</summary>
-    internal FilingOutcome File(Func<ILedgerReading, FilingPlan> decide)
+    internal FilingOutcome File(Func<ILedgerWriting, FilingPlan> decide)
     {
-        try
+        switch (FileTogether([decide])[0])
         {
-            var outcome = store.Write(writing => Write(writing, decide));
-            if (outcome is FilingOutcome.Filed { IsNew: true } filed)
+            case FilingAttempt.Came came:
+                return came.Outcome;
+            case FilingAttempt.Failed failed:
+                ExceptionDispatchInfo.Throw(failed.Failure);
+                throw failed.Failure;
+            default:
+                throw new InvalidOperationException("an unknown outcome of a filing");
+        }
+    }
+
+    /// <summary>
+    /// Runs several filings in one transaction under one checkpoint: each sees those before it, and one that fails is
+    /// undone alone. Where the transaction itself fails, all do.
+    /// </summary>
+    internal ImmutableArray<FilingAttempt> FileTogether(
+        IReadOnlyList<Func<ILedgerWriting, FilingPlan>> decisions
+    )
+    {
+        lock (filing)
+        {
+            try
             {
-                foreach (var placed in filed.Entries.Where(placed => placed.IsNew))
+                var (attempts, added, head) = store.Write(writing => Write(writing, decisions));
+                if (added.Count > 0)
                 {
-                    tree.Add(MerkleTree.LeafHash(placed.Entry.Bytes.Span));
+                    Grow(added.Select(entry => MerkleTree.LeafHash(entry.Bytes.Span)), head!);
                 }
 
-                Head = filed.Head;
-                shelf.Add(filed.Head.Note);
+                if (attempts.Any(attempt => attempt is FilingAttempt.Came { Outcome: FilingOutcome.Filed }))
+                {
+                    Shelve();
+                }
+
+                return attempts;
+            }
+            catch (BrokenLogException broken)
+            {
+                return Alike(decisions, new FilingAttempt.Came(new FilingOutcome.Broken(broken.Fault)));
+            }
+            catch (LedgerStoreException failure)
+            {
+                return Alike(decisions, new FilingAttempt.Failed(failure));
+            }
+        }
+    }
+
+    private static ImmutableArray<FilingAttempt> Alike(
+        IReadOnlyList<Func<ILedgerWriting, FilingPlan>> decisions,
+        FilingAttempt attempt
+    ) => [.. decisions.Select(_ => attempt)];
+
+    // What an answer rests on is kept outside before it is given, whoever filed it.
+    private void Shelve()
+    {
+        if (Head is { } head && head.Note != shelvedNote)
+        {
+            shelf.Add(head.Note);
+            shelvedNote = head.Note;
+        }
+    }
+
+    private void Grow(IEnumerable<TreeHash> leaves, LedgerHead head)
+    {
+        lock (growth)
+        {
+            foreach (var leaf in leaves)
+            {
+                tree.Add(leaf);
             }
 
-            return outcome;
-        }
-        catch (BrokenLogException broken)
-        {
-            return new FilingOutcome.Broken(broken.Fault);
-        }
-        catch (UnfitEntryException unfit)
-        {
-            return new FilingOutcome.Refused(unfit.Refusal);
+            Head = head;
         }
     }
 
@@ -176,10 +248,11 @@ public sealed class OpenLedger
     {
         if (Head is null || shelved.Any(one => one.Note == Head.Note))
         {
+            shelvedNote = Head?.Note;
             return [];
         }
 
-        shelf.Add(Head.Note);
+        Shelve();
         return speaking == 0
             ?
             [
@@ -189,99 +262,31 @@ public sealed class OpenLedger
             : [];
     }
 
-    private FilingOutcome Write(ILedgerWriting writing, Func<ILedgerReading, FilingPlan> decide)
+    private (ImmutableArray<FilingAttempt> Attempts, List<FiledEntry> Added, LedgerHead? Head) Write(
+        ILedgerWriting writing,
+        IReadOnlyList<Func<ILedgerWriting, FilingPlan>> decisions
+    )
     {
         CatchUp(writing);
         erasures.Follow(writing);
-        return decide(writing) switch
+        var batch = new FilingBatch(writing, erasures, tree.Size, clock) { BringsBack = BringsBack };
+        var attempts = decisions.Select(batch.Attempt).ToList();
+        var head = Head;
+        if (batch.Added.Count > 0)
         {
-            FilingPlan.Refuse refuse => new FilingOutcome.Refused(refuse.Refusal),
-            FilingPlan.File file => Write(writing, file),
-            _ => throw new InvalidOperationException("an unknown plan"),
-        };
-    }
-
-    private FilingOutcome.Filed Write(ILedgerWriting writing, FilingPlan.File plan)
-    {
-        var firstNamed = FirstNamed(writing, plan);
-        var placed = Placed(writing, plan);
-        var added = placed.Where(one => one.IsNew).Select(one => one.Entry).ToList();
-        if (added.Count == 0)
-        {
-            return new(placed, Head!);
-        }
-
-        if (!BringsBack && ReturnedContent.RefusalOf(erasures.Contents, plan) is { } returned)
-        {
-            throw new UnfitEntryException(returned);
-        }
-
-        foreach (var content in plan.Beside)
-        {
-            writing.Keep(ContentHash.Of(content.Span), content);
-        }
-
-        foreach (var entry in added)
-        {
-            writing.Append(new StoredEntry(entry.Index, entry.Bytes));
-        }
-
-        foreach (var gone in plan.Removed)
-        {
-            writing.Remove(gone);
-        }
-
-        if (plan.Forgotten is { } pseudonym)
-        {
-            writing.Forget(pseudonym);
-        }
-
-        var root = tree.RootWith(added.Select(entry => MerkleTree.LeafHash(entry.Bytes.Span)));
-        var head = new LedgerHead(
-            tree.Size + added.Count,
-            root,
-            LogProofs.Sign(signer, tree.Size + added.Count, root)
-        );
-        writing.Advance(head);
-        return new(placed, head) { FirstNamed = firstNamed };
-    }
-
-    // Who is behind a pseudonym that is gone cannot be told, not even from the name; so it is told that they may be back.
-    private ImmutableArray<string> FirstNamed(ILedgerWriting writing, FilingPlan.File plan)
-    {
-        var unknown = plan
-            .Parts.OfType<FilingPart.New>()
-            .Select(part => part.Draft.Person)
-            .OfType<string>()
-            .Distinct(StringComparer.Ordinal)
-            .Where(person => writing.PseudonymOf(person) is null)
-            .ToImmutableArray();
-        return unknown.IsEmpty || !erasures.Any ? [] : unknown;
-    }
-
-    private ImmutableArray<FilingOutcome.Placed> Placed(ILedgerWriting writing, FilingPlan.File plan)
-    {
-        var placed = ImmutableArray.CreateBuilder<FilingOutcome.Placed>();
-        var index = (long)tree.Size;
-        foreach (var part in plan.Parts)
-        {
-            switch (part)
+            if (writing.Rows.Covered == tree.Size)
             {
-                case FilingPart.Standing standing:
-                    placed.Add(new(standing.Entry, false));
-                    break;
-                case FilingPart.New { Draft: var draft }:
-                    writing.Keep(draft.Hash, draft.Content);
-                    var pseudonym = draft.Person is { } person ? writing.PseudonymFor(person) : null;
-                    placed.Add(new(EntryWriting.Write(draft, index, clock.GetUtcNow(), pseudonym), true));
-                    index++;
-                    break;
-                default:
-                    throw new InvalidOperationException("an unknown part of a filing");
+                // Otherwise they are to be brought up first, and are not called whole before.
+                writing.Rows.Cover(tree.Size + batch.Added.Count);
             }
+
+            var root = tree.RootWith(batch.Added.Select(entry => MerkleTree.LeafHash(entry.Bytes.Span)));
+            var size = tree.Size + batch.Added.Count;
+            head = new LedgerHead(size, root, LogProofs.Sign(signer, size, root));
+            writing.Advance(head);
         }
 
-        return placed.ToImmutable();
+        return ([.. attempts.Select(attempt => attempt(head))], batch.Added, head);
     }
 
     // Another process may have filed since: its entries are taken over, if they lead to the head it left.
@@ -301,23 +306,34 @@ public sealed class OpenLedger
             );
         }
 
-        foreach (var entry in size > tree.Size ? writing.Entries(tree.Size) : [])
-        {
-            tree.Add(MerkleTree.LeafHash(entry.Bytes.Span));
-        }
-
-        if (size != tree.Size || (stored is not null && stored.Root != tree.Root))
+        var further = size > tree.Size ? writing.Entries(tree.Size).ToList() : [];
+        var leaves = further.Select(entry => MerkleTree.LeafHash(entry.Bytes.Span)).ToList();
+        var root = tree.RootWith(leaves);
+        if (size != tree.Size + leaves.Count || (stored is not null && stored.Root != root))
         {
             throw new BrokenLogException(
                 new(
                     LedgerFaultCode.Head,
                     "the database",
                     $"its head says size {LedgerWords.Number(size)} and root {stored?.Root}, its entries come to size "
-                        + $"{LedgerWords.Number(tree.Size)} and root {tree.Root}"
+                        + $"{LedgerWords.Number(tree.Size + leaves.Count)} and root {root}"
                 )
             );
         }
 
-        Head = stored;
+        if (
+            stored is not null
+            && stored.Note != Head?.Note
+            && !LogProofs.TryRead(stored.Note, signer.Key, out _, out var why)
+        )
+        {
+            // Two instances begun on one empty database, each with a key of its own: there is one log, and it is not ours.
+            throw new BrokenLogException(new(LedgerFaultCode.Checkpoint, "the database", why));
+        }
+
+        if (stored is not null)
+        {
+            Grow(leaves, stored);
+        }
     }
 }

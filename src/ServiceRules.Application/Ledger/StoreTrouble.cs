@@ -21,6 +21,9 @@ public enum StoreTrouble
     /// <summary>The disk or the system failed.</summary>
     Failed,
 
+    /// <summary>The database cannot be reached. What was under way may have been done: sent again, it is told.</summary>
+    Gone,
+
     /// <summary>
     /// It was done and is durable, but its checkpoint could not be kept outside. The next opening keeps it.
     /// </summary>

@@ -15,6 +15,8 @@ namespace ServiceRules.Application.SafeWork;
 /// <summary>Looks through files for the records of a period and judges them by the rules in force.</summary>
 public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegisters site, Judge judge)
 {
+    private const int LongestName = 80;
+
     /// <summary>Reads and judges; a fault where there is nothing to judge, or more than one report holds.</summary>
     /// <param name="paths">Files and folders.</param>
     /// <param name="from">First day; null: that of the earliest record.</param>
@@ -49,7 +51,17 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             read.Repeated,
             read.Superseded,
             gathered.Kept.Length - inside.Count
-        );
+        )
+        {
+            Names =
+            [
+                .. read
+                    .Problems.Select(problem => NameOf(problem.File))
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal)
+                    .Take(SafeWorkJobsFormat.LeftOutNamesMax),
+            ],
+        };
         var beside = Beside(gathered.Kept);
         var written = JudgePeriod.Write(
             from ?? inside[0].Day,
@@ -62,6 +74,23 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             : PeriodOutcome.Refused($"the records of the period are too much for one report: {refusal}");
     }
 
+    // What a file is called, in one line, whatever its name holds.
+    private static string NameOf(string file)
+    {
+        var name = Path.GetFileName(
+            file.TrimEnd(Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar)
+        );
+        var line = new string([
+            .. name.Select(letter => char.IsControl(letter) || char.IsSurrogate(letter) ? '?' : letter),
+        ]);
+        return line.Length switch
+        {
+            0 => "?",
+            > LongestName => line[..LongestName],
+            _ => line,
+        };
+    }
+
     private Job Kept(FiledRecord filed) =>
         new(
             filed.Record.Date,
@@ -72,7 +101,20 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             {
                 Units = [],
             },
-            filed.Context
+            filed.Context,
+            [
+                .. filed
+                    .Record.Units.Select(unit =>
+                        unit with
+                        {
+                            Entries =
+                            [
+                                .. unit.Entries.Where(entry => entry is { At: not null, By: not null }),
+                            ],
+                        }
+                    )
+                    .Where(unit => !unit.Entries.IsEmpty),
+            ]
         );
 
     /// <summary>What the records of each site show of locks and people; those outside the period as well.</summary>
@@ -82,7 +124,7 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
                 own => own.Key,
                 own =>
                     WorkElsewhere.Of(
-                        own.Select(job => job.Record),
+                        own.Select(job => job.Record with { Units = job.Timed }),
                         own.Select(job => job.Context?.Zone).FirstOrDefault(zone => zone is not null)
                             ?? site.Zone
                     ),
@@ -109,13 +151,14 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
         ImmutableArray<OtherRecord> now
     ) => [.. before.Where(other => !now.Any(one => one.Record == other.Record)), .. now];
 
-    /// <summary>What is kept of a record until all are read; its bench entries only in its document.</summary>
+    /// <summary>What is kept of a record until all are read; of its bench entries those that say when and by whom.</summary>
     private sealed record Job(
         DateOnly Day,
         string Id,
         string Site,
         CanonicalDocument Document,
         ServiceRecord Record,
-        AssessmentContext? Context
+        AssessmentContext? Context,
+        ImmutableArray<UnitWork> Timed
     );
 }

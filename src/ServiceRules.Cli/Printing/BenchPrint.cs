@@ -8,6 +8,7 @@ using ServiceRules.Domain.Verdicts;
 using ServiceRules.Engine;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 using Spectre.Console;
 using Check = ServiceRules.Rules.Model.Check;
@@ -28,9 +29,9 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
     private readonly ContradictionsTold contradictions = new();
 
-    private readonly ImmutableArray<WorkInterval> works = TimelineReading
-        .Of(FrameBuilder.Build(job.Record, job.Context, job.Book))
-        .Works;
+    private readonly JobFrame frame = FrameBuilder.Build(job.Record, job.Context, job.Book);
+
+    private ImmutableArray<WorkInterval> Works => TimelineReading.Of(frame).Works;
 
     // A remark that nearly every duty has is told once, with the first of them.
     private const int MostTitles = 3;
@@ -98,6 +99,14 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
     private void Before(BeforeHands before)
     {
+        var stillOut = StillOut.Of(frame);
+        foreach (var one in stillOut.Where(one => one.Barred is not null))
+        {
+            screen.MarkedLine(
+                $"[bold]Not by {one.Person}[/]: {one.Person} {one.Barred}; somebody authorised must do this work"
+            );
+        }
+
         if (!before.Steps.IsEmpty)
         {
             screen.MarkedLine(
@@ -107,13 +116,22 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             );
             Numbered(before.Steps);
         }
-        else if (GoingOn.Of(job, works) is { } now)
+        else if (GoingOn.Of(job, Works) is { } now)
         {
             screen.MarkedLine($"[bold]{now.Who}[/]: {now.May}");
             foreach (var line in now.NotYet)
             {
                 screen.TextLine($"  not yet: {line}");
             }
+        }
+
+        foreach (
+            var one in stillOut.Where(one => !Works.IsEmpty && one is { Barred: null, Lacks.IsEmpty: false })
+        )
+        {
+            screen.TextLine(
+                $"  not yet: {one.Person} may not begin; the record does not show {string.Join("; ", one.Lacks)}"
+            );
         }
 
         if (!before.BeforeRun.IsEmpty)
@@ -133,7 +151,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
     private List<string> HandsIn() =>
         [
-            .. works
+            .. Works
                 .Where(work => work.Stop is null)
                 .Select(work => work.Person.Text)
                 .Distinct(StringComparer.Ordinal),

@@ -27,7 +27,9 @@ internal sealed record GoingOn(string Who, string May, ImmutableArray<string> No
             return null;
         }
 
-        var isShown = !found.All.Any(one => one.Weighs && one.IsOpen && !one.IsToCome && !IsOfRun(one));
+        var isShown = !found.All.Any(one =>
+            one.Weighs && one.IsOpen && (!one.IsToCome || one.Finding.Effect == Effect.Stop) && !IsOfRun(one)
+        );
         var claim = found.Exemption is null ? "" : " under the claim that takes lockout off the job";
         ImmutableArray<string> notYet = found.All.Any(one => one.Weighs && one.IsToCome)
             ? ["the machine may not be started for use or handed back before what is told below is done"]

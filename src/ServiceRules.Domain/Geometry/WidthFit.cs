@@ -368,7 +368,7 @@ public sealed class WidthFit
             sum += residual * residual;
         }
 
-        return Misfit.About(Math.Sqrt(sum / (_measured.Length - parameters)));
+        return new(Math.Sqrt(sum / (_measured.Length - parameters)));
     }
 
     private Knowledge Evaluate(LinearForm form, Misfit misfit) =>

@@ -8,10 +8,11 @@ namespace ServiceRules.Domain.Remedies;
 /// <summary>
 /// What one step of an adjuster really obtains, learned from readings before and after known steps.
 /// <para>
-/// Measured trials: the weighted mean Σ(nc/u²)/Σ(n²/u²) over steps n, changes c and their standard uncertainties u
-/// (least squares through the origin; derived), its uncertainty by JCGM 100:2008, 5.1.2 and 5.2.2, over the readings behind
-/// the changes, with two trials or more widened by the Birge ratio where they scatter by more than it explains. When any trial is an interval, all count as intervals
-/// and the step is what every one of them allows.
+/// Measured trials: least squares through the origin, d = Σnc/Σn² over steps n and changes c (derived), as the line over the
+/// width: weights that followed the readings' uncertainties would let a worse known one leave the step better known. Its
+/// uncertainty by JCGM 100:2008, 5.1.2 and 5.2.2, over the readings behind the changes; with two trials or more the part of each
+/// reading that is its own counts as no less than s/√2, s = √(Σ(c - nd)²/(m - 1)) the scatter of the m changes, of which each
+/// rests on two readings. When any trial is an interval, all count as intervals and the step is what every one of them allows.
 /// </para>
 /// </summary>
 public sealed record LearnedStep
@@ -59,11 +60,30 @@ public sealed record LearnedStep
 
     /// <summary>
     /// Whether a step as stated can be true: proven otherwise when it differs by more than U, or lies outside the
-    /// interval. Equality with U is agreement.
+    /// interval, by what <see cref="Proving"/> names. Equality with U is agreement.
     /// </summary>
-    public StepAnswer Against(Length stated)
+    public StepAnswer Against(Length stated) => Answer(Proving(stated).PerStep, stated);
+
+    /// <summary>
+    /// What proves a stated step to be another: all trials together, or else those of one gauge alone, since what a coarse gauge
+    /// tells besides takes nothing away from what a fine one proved. This, where nothing proves it.
+    /// </summary>
+    /// <param name="stated">The movement of one step as stated.</param>
+    public LearnedStep Proving(Length stated) =>
+        PerStep is LengthInterval || Answer(PerStep, stated) is not StepAnswer.Agrees
+            ? this
+            : Trials
+                .GroupBy(trial => (Cause(trial.Before), Cause(trial.After)))
+                .OrderBy(gauge => gauge.Key.Item1, StringComparer.Ordinal)
+                .ThenBy(gauge => gauge.Key.Item2, StringComparer.Ordinal)
+                .Select(gauge => From([.. gauge])!)
+                .FirstOrDefault(alone => Answer(alone.PerStep, stated) is not StepAnswer.Agrees, this);
+
+    private static string Cause(TrialReading reading) => (reading.Shared ?? SharedError.None).Cause;
+
+    private static StepAnswer Answer(Knowledge perStep, Length stated)
     {
-        var known = PerStep.AsInterval();
+        var known = perStep.AsInterval();
         return known.Contains(stated) ? StepAnswer.Agrees
             : known.Lower is { } lower && stated <= lower.Value ? StepAnswer.MovesMore
             : StepAnswer.MovesLess;
@@ -72,21 +92,10 @@ public sealed record LearnedStep
     private static MeasuredValue Measured(ImmutableArray<StepTrial> trials)
     {
         ImmutableArray<MeasuredValue> changes = [.. trials.Select(trial => (MeasuredValue)trial.Change)];
-        // The worse known of two trials counts less; what is exactly known is taken to the quantum of uncertainties.
-        var weights = trials
-            .Zip(
-                changes,
-                (trial, change) =>
-                {
-                    var u = Length.Max(change.Uncertainty.Value, StandardUncertainty.Quantum).Millimetres;
-                    return trial.Steps / (u * u);
-                }
-            )
-            .ToImmutableArray();
-        var norm = weights.Zip(trials, (weight, trial) => weight * trial.Steps).Sum();
-        ImmutableArray<decimal> shares = [.. weights.Select(weight => weight / norm)];
+        var norm = trials.Sum(trial => trial.Steps * trial.Steps);
+        ImmutableArray<decimal> shares = [.. trials.Select(trial => trial.Steps / norm)];
         var step = LinearForm.Of(shares).Estimate(changes);
-        return OverReadings(trials, shares, BirgeRatio(trials, changes, step)) with { Value = step };
+        return OverReadings(trials, shares, Scatter(trials, changes, step)) with { Value = step };
     }
 
     /// <summary>
@@ -95,7 +104,7 @@ public sealed record LearnedStep
     private static MeasuredValue OverReadings(
         ImmutableArray<StepTrial> trials,
         ImmutableArray<decimal> shares,
-        double misfit
+        Misfit misfit
     )
     {
         var weights = trials
@@ -110,33 +119,26 @@ public sealed record LearnedStep
             .Apply(
                 [.. weights.Select(reading => (MeasuredValue)reading.Key.Knowledge)],
                 [.. weights.Select(reading => reading.Key.Shared ?? SharedError.None)],
-                Misfit.By(misfit)
+                misfit
             );
     }
 
-    /// <summary>Birge ratio √(Σ((c - n·d)/u)²/(m - 1)), at least 1 (R. T. Birge, Physical Review 40, 1932).</summary>
-    private static double BirgeRatio(
+    /// <summary>How far the changes depart from so many equal steps, as the part of one of the two readings behind each.</summary>
+    private static Misfit Scatter(
         ImmutableArray<StepTrial> trials,
         ImmutableArray<MeasuredValue> changes,
         Length step
     )
     {
-        if (changes.Length < 2 || changes.Any(change => change.Uncertainty == StandardUncertainty.Zero))
+        if (trials.Length < 2)
         {
-            return 1;
+            return Misfit.None;
         }
 
         var sum = trials
-            .Zip(
-                changes,
-                (trial, change) =>
-                    (double)(
-                        (change.Value - (step * trial.Steps)).Millimetres
-                        / change.Uncertainty.Value.Millimetres
-                    )
-            )
-            .Sum(ratio => ratio * ratio);
-        return Math.Max(1, Math.Sqrt(sum / (changes.Length - 1)));
+            .Zip(changes, (trial, change) => (double)(change.Value - (step * trial.Steps)).Millimetres)
+            .Sum(departure => departure * departure);
+        return new(Math.Sqrt(sum / (2 * (trials.Length - 1))));
     }
 
     private static LengthInterval? Common(ImmutableArray<StepTrial> trials)

@@ -17,4 +17,11 @@ public sealed record OtherRecord(
     Id<MachineVisit> Machine,
     SignOff? SignOff,
     ImmutableArray<TimelineEvent> Timeline
-);
+)
+{
+    /// <summary>Where it says that the work was done.</summary>
+    public WorkPlace Place { get; init; } = WorkPlace.OnMachine;
+
+    /// <summary>What its bench log alone tells of hands at a unit, or of a reel lapped, with the time and by whom.</summary>
+    public ImmutableArray<BenchTold> Bench { get; init; } = [];
+}

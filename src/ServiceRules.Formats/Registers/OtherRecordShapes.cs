@@ -32,6 +32,18 @@ internal static class OtherRecordShapes
                 "kind of isolator, or of the device",
                 e => e.Isolator
             );
+            var pressure = o.Optional(
+                "pressure",
+                Terms.Pressure,
+                "a pressure read as proof",
+                e => e.Pressure
+            );
+            var task = o.Optional(
+                "task",
+                Choices.Task,
+                "which task a run of the machine is for",
+                e => e.Task
+            );
             var reason = o.Optional("reason", Terms.Sentence, "why", e => e.Reason);
             var exception = o.Optional(
                 "exception",
@@ -55,6 +67,8 @@ internal static class OtherRecordShapes
                 Lock = v.Get(device),
                 Position = v.Get(position),
                 Isolator = v.Get(isolator),
+                Pressure = v.Get(pressure),
+                Task = v.Get(task),
                 Reason = v.Get(reason),
                 Exception = v.Get(exception),
                 Others = v.Get(others),
@@ -70,6 +84,24 @@ internal static class OtherRecordShapes
             var by = o.Required("by", Terms.Id<Participant>(), "who", s => s.By);
             var at = o.Required("at", Terms.Time, "when", s => s.At);
             return v => new SignOff(v.Get(by), v.Get(at));
+        }
+    );
+
+    private static readonly ObjectShape<BenchTold> Bench = Shape.Object<BenchTold>(
+        "other-bench-line",
+        "One line of the bench log of another record, as far as it tells where hands were.",
+        o =>
+        {
+            var unit = o.Required("unit", Terms.Id<UnitWork>(), "at which unit", b => b.Unit);
+            var act = o.Required(
+                "act",
+                Shape.Choice<BenchAct>("What was done at a unit."),
+                "what was done there",
+                b => b.Act
+            );
+            var at = o.Required("at", Terms.Time, "when", b => b.At);
+            var by = o.Required("by", Terms.Id<Participant>(), "by whom", b => b.By);
+            return v => new BenchTold(v.Get(unit), v.Get(act), v.Get(at), v.Get(by));
         }
     );
 
@@ -92,13 +124,31 @@ internal static class OtherRecordShapes
                     "who signed it off, and when; left out: it is open",
                     r => r.SignOff
                 );
+                var place = o.Defaulted(
+                    "place",
+                    Choices.Place,
+                    WorkPlace.OnMachine,
+                    "where it says that the work was done",
+                    r => r.Place
+                );
+                var bench = o.Items(
+                    "bench",
+                    Bench,
+                    FormatLimits.Events,
+                    "what its bench log alone tells of hands at a unit, or of a reel lapped",
+                    r => r.Bench
+                );
                 var timeline = o.Required(
                     "timeline",
-                    Shape.List(Entry, 1, FormatLimits.Events),
+                    Shape.List(Entry, 0, FormatLimits.Events),
                     "those of its entries that bear on this job",
                     r => r.Timeline
                 );
-                return v => new OtherRecord(v.Get(record), v.Get(machine), v.Get(signOff), v.Get(timeline));
+                return v => new OtherRecord(v.Get(record), v.Get(machine), v.Get(signOff), v.Get(timeline))
+                {
+                    Place = v.Get(place),
+                    Bench = v.Get(bench),
+                };
             }
         );
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace ServiceRules.Formats.SafeWork;
 
 /// <summary>Files that were looked at and are not among the jobs of a period.</summary>
@@ -5,4 +7,8 @@ namespace ServiceRules.Formats.SafeWork;
 /// <param name="Repeated">Hold a record that another file holds just so.</param>
 /// <param name="Superseded">Hold an earlier stage of a job that another file holds further on.</param>
 /// <param name="Outside">Records of another day than those of the period.</param>
-public sealed record LeftOut(int Unusable, int Repeated, int Superseded, int Outside);
+public sealed record LeftOut(int Unusable, int Repeated, int Superseded, int Outside)
+{
+    /// <summary>Names of those that could not be used, without their folders; of very many the first.</summary>
+    public ImmutableArray<string> Names { get; init; } = [];
+}

@@ -36,6 +36,9 @@ public static class SafeWorkJobsFormat
         }
     );
 
+    /// <summary>More file names than these tell nobody more on page one.</summary>
+    public const int LeftOutNamesMax = 20;
+
     private static readonly ObjectShape<LeftOut> LeftOutObject = Shape.Object<LeftOut>(
         "left-out",
         "Files that were looked at and are not among the jobs.",
@@ -46,7 +49,17 @@ public static class SafeWorkJobsFormat
             var repeated = o.Required("repeated", count, "hold a record twice", l => l.Repeated);
             var superseded = o.Required("superseded", count, "hold an earlier stage", l => l.Superseded);
             var outside = o.Required("outside", count, "of another day", l => l.Outside);
-            return v => new LeftOut(v.Get(unusable), v.Get(repeated), v.Get(superseded), v.Get(outside));
+            var names = o.Items(
+                "names",
+                Terms.Sentence,
+                LeftOutNamesMax,
+                "names of those that could not be used, without their folders; of very many the first",
+                l => l.Names
+            );
+            return v => new LeftOut(v.Get(unusable), v.Get(repeated), v.Get(superseded), v.Get(outside))
+            {
+                Names = v.Get(names),
+            };
         }
     );
 

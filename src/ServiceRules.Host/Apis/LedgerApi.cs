@@ -3,8 +3,8 @@ using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence.Log;
-using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
 namespace ServiceRules.Host.Apis;
@@ -16,31 +16,31 @@ internal static class LedgerApi
     {
         var ledger = routes.MapGroup("/api/ledger").WithTags("ledger");
         ledger
-            .MapGet("/checkpoint", CheckpointAsync)
+            .MapGet("/checkpoint", Checkpoint)
             .WithName("readCheckpoint")
             .WithSummary("The newest signed checkpoint (C2SP tlog-checkpoint).")
             .Produces<string>(StatusCodes.Status200OK, MediaTypes.PlainText)
             .Complains(ProblemKind.NotFound);
         ledger
-            .MapGet("/key", KeyAsync)
+            .MapGet("/key", Key)
             .WithName("readLogKey")
             .WithSummary("The public key of the log, in PEM.")
             .Produces<string>(StatusCodes.Status200OK, MediaTypes.Pem)
             .Complains();
         ledger
-            .MapGet("/growth", GrowthAsync)
+            .MapGet("/growth", Growth)
             .WithName("readGrowth")
             .WithSummary("The proof that the log only grew since it had a number of entries.")
             .Produces<string>(StatusCodes.Status200OK, MediaTypes.PlainText)
             .Complains(ProblemKind.NotFound, ProblemKind.BadRequest);
         ledger
-            .MapGet("/entries/{index:long}", EntryAsync)
+            .MapGet("/entries/{index:long}", Entry)
             .WithName("readEntry")
             .WithSummary("An entry, byte for byte as it is a leaf of the tree.")
             .Produces<LedgerEntryDocument>()
             .Complains(ProblemKind.NotFound);
         ledger
-            .MapGet("/entries/{index:long}/proof", ProofAsync)
+            .MapGet("/entries/{index:long}/proof", Proof)
             .WithName("readEntryProof")
             .WithSummary(
                 "The proof that an entry stands in the log (C2SP tlog-proof), under the newest checkpoint."
@@ -49,38 +49,26 @@ internal static class LedgerApi
             .Complains(ProblemKind.NotFound);
     }
 
-    private static async Task<IResult> CheckpointAsync(FilingDesk desk, CancellationToken stop) =>
-        await desk.AskAsync(ledger => ledger.Head, stop) is { } head
+    private static IResult Checkpoint(OpenLedger ledger) =>
+        ledger.Head is { } head
             ? Text(head.Note, MediaTypes.Text)
             : Complaint.Of(ProblemKind.NotFound, "nothing was filed yet, so there is no checkpoint");
 
-    private static async Task<IResult> KeyAsync(FilingDesk desk, CancellationToken stop) =>
-        Text(await desk.AskAsync(ledger => ledger.Key.ToPem(), stop), MediaTypes.Pem);
+    private static IResult Key(OpenLedger ledger) => Text(ledger.Key.ToPem(), MediaTypes.Pem);
 
-    private static async Task<IResult> GrowthAsync(FilingDesk desk, long from, CancellationToken stop) =>
-        await desk.AskAsync(
-            ledger =>
-                from >= 0 && from <= (ledger.Head?.Size ?? 0)
-                    ? new GrowthProof(from, ledger.ProveGrowth(from)).ToString()
-                    : null,
-            stop
-        )
-            is { } proof
-            ? Text(proof, MediaTypes.Text)
+    private static IResult Growth(OpenLedger ledger, long from) =>
+        from >= 0 && from <= (ledger.Head?.Size ?? 0)
+            ? Text(new GrowthProof(from, ledger.ProveGrowth(from)).ToString(), MediaTypes.Text)
             : Complaint.Of(ProblemKind.NotFound, $"the log never had {Number(from)} entries");
 
-    private static async Task<IResult> EntryAsync(FilingDesk desk, long index, CancellationToken stop) =>
-        await desk.AskAsync(ledger => index < 0 ? null : ledger.Log.Entry(index), stop) is { } entry
+    private static IResult Entry(OpenLedger ledger, long index) =>
+        (index < 0 ? null : ledger.Log.Entry(index)) is { } entry
             ? Conditional.Of(entry.Bytes, MediaTypes.Json)
             : None(index);
 
-    private static async Task<IResult> ProofAsync(FilingDesk desk, long index, CancellationToken stop) =>
-        await desk.AskAsync(
-            ledger => index >= 0 && index < (ledger.Head?.Size ?? 0) ? ledger.Prove(index) : null,
-            stop
-        )
-            is { } proof
-            ? Text(proof, MediaTypes.Text)
+    private static IResult Proof(OpenLedger ledger, long index) =>
+        index >= 0 && index < (ledger.Head?.Size ?? 0)
+            ? Text(ledger.Prove(index), MediaTypes.Text)
             : None(index);
 
     private static IResult Text(string text, string type) =>

@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
@@ -22,7 +24,8 @@ internal static class RecordsApi
             .WithDescription(
                 "Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. The same record "
                     + "again adds nothing (200); an open job may be sent again further on (201); anything else under the same "
-                    + "identity is a conflict, told with the first differences."
+                    + "identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again "
+                    + "gets the same answer, whatever was filed since; keys are kept as long as the log."
             )
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
             .Produces<SubmissionAnswer>(StatusCodes.Status201Created)
@@ -52,7 +55,7 @@ internal static class RecordsApi
                 ProblemKind.Full
             );
         records
-            .MapGet("/{id}", ReadAsync)
+            .MapGet("/{id}", Read)
             .WithName("readRecord")
             .WithSummary("A record as it stands, its assessment, and its versions over time.")
             .Produces<RecordAnswer>()
@@ -67,71 +70,103 @@ internal static class RecordsApi
         ServiceSettings settings,
         string? by,
         CancellationToken stop
-    ) =>
-        by is not null && !GivenPerson.IsRegistered(site, by)
-            ? GivenPerson.Unknown(by)
-            : Answer(
-                await desk.SubmitAsync(await RequestBody.ReadAsync(request, settings.Limits, stop), by, stop),
-                request.HttpContext
-            );
+    )
+    {
+        if (by is not null && !GivenPerson.IsRegistered(site, by))
+        {
+            return GivenPerson.Unknown(by);
+        }
+
+        if (IdempotencyKey.Read(request, out var key) is { } wrong)
+        {
+            return wrong;
+        }
+
+        var body = await RequestBody.ReadAsync(request, settings.Limits, stop);
+        return Answer(
+            await desk.SubmitAsync(new Submission(body) { By = by, Key = key }, stop),
+            request.HttpContext
+        );
+    }
 
     private static async Task<IResult> AmendAsync(
         HttpRequest request,
         FilingDesk desk,
+        OpenLedger ledger,
         SiteRegisters site,
         ServiceSettings settings,
         string id,
         string? by,
         string? reason,
         CancellationToken stop
-    ) =>
-        GivenPerson.Correction(site, by, reason, out var correction)
-        ?? Answer(
-            await desk.AmendAsync(
-                id,
-                await RequestBody.ReadAsync(request, settings.Limits, stop),
-                correction!,
-                stop
-            ),
-            request.HttpContext
-        );
-
-    private static async Task<IResult> ReadAsync(
-        HttpContext context,
-        FilingDesk desk,
-        string id,
-        CancellationToken stop
-    ) =>
-        await desk.AskAsync(ledger => ledger.Read(log => RecordAnswer.Of(log, id)), stop) is { } answer
-            ? Conditional.Json(answer, context)
-            : Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
-
-    private static IResult Answer(Submission submission, HttpContext context)
+    )
     {
-        switch (submission)
+        if (GivenPerson.Correction(site, by, reason, out var correction) is { } unfit)
         {
-            case Submission.Stands stands:
-                var answer = SubmissionAnswer.Of(stands);
-                var place = $"{Root}/{answer.Id}";
-                context.Response.Headers.ContentLocation = place;
-                return answer.IsNew ? Results.Created(place, answer) : Results.Ok(answer);
-            case Submission.Unreadable unreadable:
-                return Complaint.Of(unreadable.Problems);
-            case Submission.Conflict conflict:
-                return Complaint.Of(conflict.Refusal, conflict.Differences);
-            case Submission.NothingToAmend:
-                return Complaint.Of(
-                    ProblemKind.NotFound,
-                    "no such record is filed, so there is nothing to amend"
-                );
-            case Submission.OtherRecord other:
-                return Complaint.Of(
-                    ProblemKind.Refused,
-                    $"the body is of `{other.Id}`, which is not the record that is to be amended",
-                    "the record that the address names"
-                );
-            default:
-                throw new InvalidOperationException("an unknown outcome of submitting");
+            return unfit;
         }
+
+        if (IdempotencyKey.Read(request, out var key) is { } wrong)
+        {
+            return wrong;
+        }
+
+        var body = await RequestBody.ReadAsync(request, settings.Limits, stop);
+        if (SentRecord.IdOf(body) is { } other && other != id)
+        {
+            return Complaint.Of(
+                ProblemKind.Refused,
+                $"the body is of `{Shortened.To(other, 64)}`, which is not the record that is to be amended",
+                "the record that the address names"
+            );
+        }
+
+        var outcome = await desk.SubmitAsync(
+            new Submission(body) { Correction = correction, Key = key },
+            stop
+        );
+        return outcome is SubmissionOutcome.Declined && ledger.Rows.Versions(id).IsEmpty
+            ? NotFiled(id)
+            : Answer(outcome, request.HttpContext);
+    }
+
+    private static IResult Read(HttpContext context, OpenLedger ledger, string id) =>
+        ledger.Read(log => RecordAnswer.Of(log, id)) is { } answer
+            ? Conditional.Json(answer, context)
+            : NotFiled(id);
+
+    private static IResult NotFiled(string id) =>
+        Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+
+    private static IResult Answer(SubmissionOutcome? outcome, HttpContext context) =>
+        outcome switch
+        {
+            SubmissionOutcome.Stored one => Stands(one.Submission, true, context),
+            SubmissionOutcome.Progressed one => Stands(one.Submission, true, context),
+            SubmissionOutcome.Amended one => Stands(one.Submission, true, context),
+            SubmissionOutcome.Stood one => Stands(one.Submission, false, context),
+            SubmissionOutcome.Conflict conflict => Complaint.Of(conflict.Refusal),
+            SubmissionOutcome.Declined declined => Complaint.Of(declined.Refusal),
+            SubmissionOutcome.OtherBody => Complaint.Of(
+                ProblemKind.KeyReused,
+                $"{IdempotencyKey.Header}: something else was sent with this key before",
+                "a new key, or what was sent with it"
+            ),
+            SubmissionOutcome.Refused refused => Complaint.Of(refused.Problems),
+            SubmissionOutcome.Trouble trouble => Complaint.Of(trouble.What),
+            SubmissionOutcome.Broken broken => throw new BrokenLogException(broken.Fault),
+            null => Complaint.Of(
+                ProblemKind.UnderWay,
+                $"{IdempotencyKey.Header}: the first request with this key has not ended; ask again in a moment"
+            ),
+            _ => throw new InvalidOperationException("an unknown outcome of submitting"),
+        };
+
+    private static IResult Stands(StoredSubmission stored, bool isNew, HttpContext context)
+    {
+        var answer = SubmissionAnswer.Of(stored, isNew);
+        var place = $"{Root}/{answer.Id}";
+        context.Response.Headers.ContentLocation = place;
+        return isNew ? Results.Created(place, answer) : Results.Ok(answer);
     }
 }

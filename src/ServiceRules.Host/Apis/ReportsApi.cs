@@ -62,30 +62,23 @@ internal static class ReportsApi
             report =>
             {
                 context.Response.Headers.Link = $"<{context.Request.Path}/proof>; rel=\"describedby\"";
-                return Task.FromResult(
-                    Conditional.Of(report.Pdf, MediaTypes.Pdf, $"{report.Entry.Entry.Subject}.pdf")
-                );
+                return Conditional.Of(report.Pdf, MediaTypes.Pdf, $"{report.Entry.Entry.Subject}.pdf");
             },
             stop
         );
 
     private static Task<IResult> ProofAsync(ReportDesk desk, string id, CancellationToken stop) =>
-        AnswerAsync(
-            desk,
-            id,
-            async report => Results.Text(await desk.ProofAsync(report.Entry, stop), MediaTypes.PlainText),
-            stop
-        );
+        AnswerAsync(desk, id, report => Results.Text(desk.Proof(report.Entry), MediaTypes.PlainText), stop);
 
     private static async Task<IResult> AnswerAsync(
         ReportDesk desk,
         string id,
-        Func<FiledReport, Task<IResult>> answer,
+        Func<FiledReport, IResult> answer,
         CancellationToken stop
     ) =>
         await desk.OfAsync(id, stop) switch
         {
-            ReportAnswer.Issued issued => await answer(issued.Report),
+            ReportAnswer.Issued issued => answer(issued.Report),
             ReportAnswer.NotFiled => Complaint.Of(
                 ProblemKind.NotFound,
                 $"no record `{Shortened.To(id, 64)}` is filed here"

@@ -4,13 +4,12 @@ using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Demo;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
-using ServiceRules.Host.Filing;
 
 namespace ServiceRules.Host.Demo;
 
 /// <summary>Files the jobs of the demo scenario, in their order, while the service answers already.</summary>
 internal sealed partial class DemoFiling(
-    FilingDesk desk,
+    OpenLedger ledger,
     AssessRecord judging,
     SiteRegisters site,
     ServiceSettings settings,
@@ -19,9 +18,9 @@ internal sealed partial class DemoFiling(
 ) : BackgroundService
 {
     protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
-        Task.Run(() => FileAsync(stoppingToken), stoppingToken);
+        Task.Run(() => File(stoppingToken), stoppingToken);
 
-    private async Task FileAsync(CancellationToken stop)
+    private void File(CancellationToken stop)
     {
         var jobs = DemoScenario.Make(DemoScenario.UsualSeed, site);
         var together = judging.Beside(jobs.Select(job => job.Record));
@@ -30,7 +29,7 @@ internal sealed partial class DemoFiling(
         foreach (var job in some)
         {
             stop.ThrowIfCancellationRequested();
-            var outcome = await desk.FileAsync(together.Assess(job.Record), stop);
+            var outcome = new FileRecord(ledger).File(together.Assess(job.Record), null);
             if (outcome is not FilingOutcome.Filed)
             {
                 // Somebody amended it, or it was forgotten: what stands there stays.

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
 
@@ -21,13 +22,12 @@ internal static class FilingServices
         services.AddSingleton(settings.Rules.Library);
         services.AddSingleton<ServiceMeter>();
         services.AddSingleton(new AssessRecord(settings.Rules.Book, site));
-        services.AddSingleton(provider => new FilingDesk(
-            folder.Ledger,
-            provider.GetRequiredService<AssessRecord>(),
-            provider.GetRequiredService<ServiceMeter>()
-        ));
+        services.AddSingleton(folder.Ledger);
+        // What waits is finished before the service ends.
+        services.AddSingleton(_ => new GroupFiling(folder.Ledger));
+        services.AddSingleton<FilingDesk>();
         return services.AddSingleton(provider => new ReportDesk(
-            provider.GetRequiredService<FilingDesk>(),
+            folder.Ledger,
             folder.Keys,
             site.Name,
             settings.Clock,

@@ -7,7 +7,7 @@ namespace ServiceRules.Host.Filing;
 
 /// <summary>Where reports are drawn, signed and filed: each assessment has one, and whoever asks again gets that one.</summary>
 internal sealed partial class ReportDesk(
-    FilingDesk desk,
+    OpenLedger ledger,
     string keys,
     string organisation,
     TimeProvider clock,
@@ -22,18 +22,10 @@ internal sealed partial class ReportDesk(
         await turn.WaitAsync(stop);
         try
         {
-            var (basis, proofs) = await desk.AskAsync(
-                ledger =>
-                    ledger.Read(log => ReportBasis.Of(log, id)) is var found
-                    && found is ReportBasis.Judged judged
-                        ? (found, ledger.Proofs(judged.Record, judged.Assessment))
-                        : (found, null),
-                stop
-            );
-            return basis switch
+            return ledger.Read(log => ReportBasis.Of(log, id)) switch
             {
                 ReportBasis.Issued issued => new ReportAnswer.Issued(issued.Report),
-                ReportBasis.Judged judged => await IssueAsync(judged, proofs!, stop),
+                ReportBasis.Judged judged => Issue(judged),
                 ReportBasis.NotKept none => new ReportAnswer.NotKept(none.Why),
                 _ => new ReportAnswer.NotFiled(),
             };
@@ -45,8 +37,7 @@ internal sealed partial class ReportDesk(
     }
 
     /// <summary>The log's own proof of a report, which cannot stand inside it.</summary>
-    public Task<string> ProofAsync(FiledEntry report, CancellationToken stop) =>
-        desk.AskAsync(ledger => ledger.ProveWithEntry(report), stop);
+    public string Proof(FiledEntry report) => ledger.ProveWithEntry(report);
 
     /// <summary>The certificate that reports are signed with here, in PEM; null where there is no usable key.</summary>
     public string? Certificate()
@@ -74,11 +65,7 @@ internal sealed partial class ReportDesk(
     [LoggerMessage(Level = LogLevel.Error, Message = "there is no usable signing key: {Reason}")]
     private static partial void NoKey(ILogger logger, string reason);
 
-    private async Task<ReportAnswer> IssueAsync(
-        ReportBasis.Judged judged,
-        Application.Reports.FilingProofs proofs,
-        CancellationToken stop
-    )
+    private ReportAnswer Issue(ReportBasis.Judged judged)
     {
         var at = clock.GetUtcNow();
         if (OpenKey(at) is not { } key)
@@ -88,12 +75,9 @@ internal sealed partial class ReportDesk(
 
         using (key)
         {
+            var proofs = ledger.Proofs(judged.Record, judged.Assessment);
             var pdf = JobReport.Write(judged.Assessed, ReportTerms.Default, key, at, null, proofs);
-            var outcome = await desk.AskAsync(
-                ledger => new FileReport(ledger).File(judged.Assessed, pdf, null),
-                stop
-            );
-            return outcome switch
+            return new FileReport(ledger).File(judged.Assessed, pdf, null) switch
             {
                 FilingOutcome.Filed filed => new ReportAnswer.Issued(new(filed.Entries[^1].Entry, pdf)),
                 FilingOutcome.Broken broken => throw new BrokenLogException(broken.Fault),

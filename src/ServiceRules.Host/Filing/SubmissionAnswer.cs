@@ -1,37 +1,31 @@
-using ServiceRules.Domain.Verdicts;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Apis;
 
 namespace ServiceRules.Host.Filing;
 
 /// <summary>That a record stands, and what judging it came to.</summary>
 /// <param name="Id">The record.</param>
-/// <param name="IsNew">Whether anything was added just now; else all of it stood already.</param>
-/// <param name="Disposition">Whether the job may go out.</param>
+/// <param name="IsNew">Whether it was added; else the same stood already.</param>
+/// <param name="Disposition">Whether the job may go out; left out where its assessment is no longer kept.</param>
 /// <param name="Record">Where the record stands.</param>
 /// <param name="Judged">Where the assessment stands.</param>
-/// <param name="LogSize">Entries of the log under the checkpoint that covers both.</param>
-/// <param name="Assessment">The assessment.</param>
+/// <param name="Assessment">The assessment; left out where it is no longer kept.</param>
 internal sealed record SubmissionAnswer(
     string Id,
     bool IsNew,
-    Disposition Disposition,
+    string? Disposition,
     ToldEntry Record,
     ToldEntry Judged,
-    long LogSize,
-    [property: Published("assessment")] EmbeddedJson Assessment
+    [property: Published("assessment")] EmbeddedJson? Assessment
 )
 {
-    public static SubmissionAnswer Of(Submission.Stands stands)
-    {
-        var (record, judged) = Application.Ledger.FileRecord.Parts(stands.Filed);
-        return new(
-            stands.Assessed.Record.Id.Text,
-            stands.Filed.IsNew,
-            stands.Assessed.Assessment.Job.Disposition,
-            ToldEntry.Of(record),
-            ToldEntry.Of(judged),
-            stands.Filed.Head.Size,
-            new EmbeddedJson(stands.Assessed.Evidence.Assessment.Bytes)
+    public static SubmissionAnswer Of(StoredSubmission stored, bool isNew) =>
+        new(
+            stored.Record.Entry.Subject,
+            isNew,
+            stored.AssessmentBytes is { } bytes ? ToldAssessment.Of(bytes).Disposition : null,
+            ToldEntry.Of(stored.Record),
+            ToldEntry.Of(stored.Assessment),
+            stored.AssessmentBytes is { } kept ? new EmbeddedJson(kept) : null
         );
-    }
 }

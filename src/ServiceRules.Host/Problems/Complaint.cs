@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Formats.Json;
@@ -40,15 +39,22 @@ internal static class Complaint
     }
 
     /// <summary>What is sent is not what stands.</summary>
-    public static IResult Of(FilingRefusal refusal, ImmutableArray<JsonChange> differences) =>
+    public static IResult Of(FilingRefusal refusal) =>
         Told(
             Document(ProblemKind.Conflict, refusal.What) with
             {
                 Accepted = refusal.Accepted,
-                Differences = [.. differences.Take(DifferencesMost).Select(ToldDifference.Of)],
-                Untold = Math.Max(0, differences.Length - DifferencesMost),
+                Differences = [.. refusal.Differences.Take(DifferencesMost).Select(ToldDifference.Of)],
+                Untold = Math.Max(0, refusal.Differences.Length - DifferencesMost),
             }
         );
+
+    /// <summary>The store could not do it.</summary>
+    public static IResult Of(StoreTrouble trouble)
+    {
+        var (kind, detail) = StoreProblem.Of(trouble);
+        return Of(kind, detail);
+    }
 
     private static ProblemDocument Document(ProblemKind kind, string detail) =>
         new(kind.Type, kind.Title, kind.Status, detail);

@@ -38,27 +38,12 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
                 : kind == ProblemKind.Slow ? "the body did not arrive in time"
                 : kind.Title
             ),
-            LedgerStoreException { Trouble: StoreTrouble.Full } => Full,
-            LedgerStoreException { Trouble: StoreTrouble.Busy } => (
-                ProblemKind.Busy,
-                "another process has the store; ask again in a moment"
-            ),
-            LedgerStoreException { Trouble: StoreTrouble.ReadOnly } => (
-                ProblemKind.Storage,
-                "the store may not be written to now; nothing was stored"
-            ),
-            LedgerStoreException { Trouble: StoreTrouble.NotShelved } => (
-                ProblemKind.Storage,
-                "it was stored, but its checkpoint could not be kept outside; the same request again is answered by what stands"
-            ),
-            LedgerStoreException => (ProblemKind.Storage, "the store failed; nothing was stored"),
-            BrokenLogException => (ProblemKind.Storage, "the ledger is not sound; nothing is filed in it"),
+            LedgerStoreException store => StoreProblem.Of(store.Trouble),
+            BrokenLogException => StoreProblem.Broken,
             OperationCanceledException => (ProblemKind.Busy, "it took too long and was given up"),
-            _ when DiskFull.Is(exception) => Full,
+            _ when DiskFull.Is(exception) => StoreProblem.Of(StoreTrouble.Full),
             _ => (ProblemKind.Failed, "the failure is told in the log of the service"),
         };
-
-    private static (ProblemKind, string) Full => (ProblemKind.Full, "no room is left on the disk");
 
     private static string Most(HttpContext context) =>
         context

@@ -1,5 +1,6 @@
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Host.Setup;
@@ -81,6 +82,8 @@ internal sealed class ServiceFolder : IDisposable
             switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, clock))
             {
                 case LedgerOpening.Opened opened:
+                    // A ledger from before has entries that queries do not know of.
+                    _ = new FollowLog(opened.Ledger).BringUp();
                     return new ServiceFolder(path, folder, opened.Ledger, opened.Remarks);
                 case LedgerOpening.Refused refused:
                     throw new StartRefusedException([

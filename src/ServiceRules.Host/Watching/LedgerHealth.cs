@@ -1,29 +1,30 @@
 using System.Globalization;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Host.Filing;
 
 namespace ServiceRules.Host.Watching;
 
 /// <summary>Whether the log can be read.</summary>
-internal sealed class LedgerHealth(FilingDesk desk, ServiceMeter meter) : IHealthCheck
+internal sealed class LedgerHealth(OpenLedger ledger, ServiceMeter meter) : IHealthCheck
 {
-    public async Task<HealthCheckResult> CheckHealthAsync(
+    public Task<HealthCheckResult> CheckHealthAsync(
         HealthCheckContext context,
         CancellationToken cancellationToken = default
     )
     {
         try
         {
-            var head = await desk.AskAsync(ledger => ledger.Log.Head, cancellationToken);
+            var head = ledger.Log.Head;
             meter.Grown(head);
-            return HealthCheckResult.Healthy(
-                string.Create(CultureInfo.InvariantCulture, $"{head?.Size ?? 0} entries")
+            return Task.FromResult(
+                HealthCheckResult.Healthy(
+                    string.Create(CultureInfo.InvariantCulture, $"{head?.Size ?? 0} entries")
+                )
             );
         }
         catch (LedgerStoreException trouble)
         {
-            return HealthCheckResult.Unhealthy($"the store: {trouble.Trouble}");
+            return Task.FromResult(HealthCheckResult.Unhealthy($"the store: {trouble.Trouble}"));
         }
     }
 }

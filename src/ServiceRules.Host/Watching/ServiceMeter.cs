@@ -3,21 +3,24 @@ using System.Diagnostics.Metrics;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Domain.Verdicts;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Filing;
 
 namespace ServiceRules.Host.Watching;
 
-/// <summary>What is counted and timed: submissions, verdicts, how long judging takes, how far the log has grown.</summary>
+/// <summary>What is counted and timed: submissions, verdicts, how long they take, how far the log has grown.</summary>
 internal sealed partial class ServiceMeter : IDisposable
 {
     public const string Name = "ServiceRules";
+
+    private const string OutcomeTag = "outcome";
 
     private readonly ILogger<ServiceMeter> log;
     private readonly Meter meter;
     private readonly Counter<long> submissions;
     private readonly Counter<long> verdicts;
     private readonly Histogram<double> judging;
+    private readonly Histogram<double> submitting;
     private readonly ActivitySource activities = new(Name);
 
     private long ledgerSize;
@@ -39,9 +42,14 @@ internal sealed partial class ServiceMeter : IDisposable
         judging = meter.CreateHistogram<double>(
             "servicerules.judging.duration",
             "s",
-            "how long reading and judging one record took"
+            "how long reading and judging one record took, with nothing filed"
         );
-        meter.CreateObservableGauge(
+        submitting = meter.CreateHistogram<double>(
+            "servicerules.submission.duration",
+            "s",
+            "how long judging and filing one record took, until it was durable"
+        );
+        _ = meter.CreateObservableGauge(
             "servicerules.ledger.size",
             () => Interlocked.Read(ref ledgerSize),
             "{entry}",
@@ -56,41 +64,30 @@ internal sealed partial class ServiceMeter : IDisposable
         var outcome = judge();
         judging.Record(
             Stopwatch.GetElapsedTime(began).TotalSeconds,
-            new KeyValuePair<string, object?>(
-                "outcome",
-                outcome is AssessOutcome.Judged ? "judged" : "refused"
-            )
+            Tag(outcome is AssessOutcome.Judged ? "judged" : "refused")
         );
         return outcome;
     }
 
-    public void Submitted(Submission submission)
+    public async Task<SubmissionOutcome> SubmittedAsync(Func<Task<SubmissionOutcome>> submit)
     {
-        var outcome = submission switch
+        using var activity = activities.StartActivity("submit");
+        var began = Stopwatch.GetTimestamp();
+        var outcome = await submit();
+        var word = WordOf(outcome);
+        submitting.Record(Stopwatch.GetElapsedTime(began).TotalSeconds, Tag(word));
+        submissions.Add(1, Tag(word));
+        if (Added(outcome) is { } added)
         {
-            Submission.Stands { Filed.IsNew: true } => "filed",
-            Submission.Stands => "stood",
-            Submission.Unreadable => "refused",
-            _ => "conflict",
-        };
-        submissions.Add(1, new KeyValuePair<string, object?>("outcome", outcome));
-        if (submission is not Submission.Stands stands)
+            Count(added);
+            TellFiled(log, word, added.Record.Index);
+        }
+        else
         {
-            TellRefused(log, outcome);
-            return;
+            TellNotFiled(log, word);
         }
 
-        Grown(stands.Filed.Head);
-        if (stands.Filed.IsNew)
-        {
-            foreach (var verdict in stands.Assessed.Assessment.Findings.CountBy(finding => finding.Verdict))
-            {
-                verdicts.Add(verdict.Value, new KeyValuePair<string, object?>("verdict", Word(verdict.Key)));
-            }
-        }
-
-        var disposition = Word(stands.Assessed.Assessment.Job.Disposition);
-        TellFiled(log, outcome, stands.Filed.Entries[^1].Entry.Index, disposition);
+        return outcome;
     }
 
     public void Grown(LedgerHead? head) => Interlocked.Exchange(ref ledgerSize, head?.Size ?? 0);
@@ -101,30 +98,45 @@ internal sealed partial class ServiceMeter : IDisposable
         meter.Dispose();
     }
 
-    private static string Word(Verdict verdict) =>
-        verdict switch
+    private static StoredSubmission? Added(SubmissionOutcome outcome) =>
+        outcome switch
         {
-            Verdict.Met => "met",
-            Verdict.NotMet => "not-met",
-            Verdict.Unproven => "unproven",
-            _ => "not-applicable",
+            SubmissionOutcome.Stored one => one.Submission,
+            SubmissionOutcome.Progressed one => one.Submission,
+            SubmissionOutcome.Amended one => one.Submission,
+            _ => null,
         };
 
-    private static string Word(Disposition disposition) =>
-        disposition switch
+    private void Count(StoredSubmission added)
+    {
+        if (added is { IsReplay: false, AssessmentBytes: { } assessment })
         {
-            Disposition.Release => "release",
-            Disposition.Hold => "hold",
-            _ => "stop",
+            foreach (var (verdict, count) in ToldAssessment.Of(assessment).Verdicts)
+            {
+                verdicts.Add(count, new KeyValuePair<string, object?>("verdict", verdict));
+            }
+        }
+    }
+
+    private static KeyValuePair<string, object?> Tag(string word) => new(OutcomeTag, word);
+
+    private static string WordOf(SubmissionOutcome outcome) =>
+        outcome switch
+        {
+            SubmissionOutcome.Stored => "filed",
+            SubmissionOutcome.Progressed => "progressed",
+            SubmissionOutcome.Amended => "amended",
+            SubmissionOutcome.Stood => "stood",
+            SubmissionOutcome.Refused => "refused",
+            SubmissionOutcome.Conflict or SubmissionOutcome.Declined => "conflict",
+            SubmissionOutcome.OtherBody => "key-reused",
+            _ => "trouble",
         };
 
-    // By their place in the log: identities of records and people stay out of it.
-    [LoggerMessage(
-        Level = LogLevel.Information,
-        Message = "a record {Outcome}: entry {Entry}, {Disposition}"
-    )]
-    private static partial void TellFiled(ILogger logger, string outcome, long entry, string disposition);
+    // By its place in the log: identities of records and people stay out of it.
+    [LoggerMessage(Level = LogLevel.Information, Message = "a record {Outcome}: entry {Entry}")]
+    private static partial void TellFiled(ILogger logger, string outcome, long entry);
 
-    [LoggerMessage(Level = LogLevel.Information, Message = "a record was not filed: {Outcome}")]
-    private static partial void TellRefused(ILogger logger, string outcome);
+    [LoggerMessage(Level = LogLevel.Information, Message = "nothing was added: {Outcome}")]
+    private static partial void TellNotFiled(ILogger logger, string outcome);
 }

@@ -70,6 +70,14 @@ public static class PlaceContradicted
             ];
     }
 
+    /// <summary>Whether a record of work on the bench is of a bench where nothing can be switched on, and no entry contradicts that.</summary>
+    internal static bool IsOffTheMachine(ServiceRecord record, JobFrame frame) =>
+        record.Place == WorkPlace.OnBench
+        && ProcedureInUse
+            .Of(record, frame.Context.Procedures, frame.Days.Began)
+            ?.Procedure.Sources.Any(source => source.Isolator is not null) != true
+        && By(record, frame.Context.Procedures, frame.Days.Began).IsEmpty;
+
     // What is let go of or proven dead of a source that the bench does not have is the machine's.
     private static bool Contradicts(TimelineEvent entry, Procedure? bench, bool isOfAMachine) =>
         OfAMachine.Contains(entry.Kind)

@@ -91,6 +91,9 @@ public sealed record PlaceKnown
     /// </summary>
     public (Id<Instrument> Gauge, Length Step)? ByDigits { get; init; }
 
+    /// <summary>What stands behind the scale of a gauge that read here; null where a certificate as good as most does.</summary>
+    public GaugeScale? Scale { get; init; }
+
     /// <summary>
     /// How the last two gauges that read here agree, nothing having moved between, or by how much one gauge contradicts
     /// itself; none where there is nothing to compare.

@@ -120,7 +120,7 @@ public enum EnergyDuty
     /// <summary>A task on the live machine ran no longer than approved.</summary>
     EnergisedRunLength,
 
-    /// <summary>Nothing was adjusted while the reel turned, unless the procedure names a control for it.</summary>
+    /// <summary>Nothing was adjusted while the reel turned, save the clearance by a control that the procedure names.</summary>
     AdjusterUntouchedWhileRunning,
 
     /// <summary>No gloves were worn near a turning reel.</summary>

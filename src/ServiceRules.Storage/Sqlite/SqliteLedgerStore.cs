@@ -1,8 +1,8 @@
-using System.Collections.Immutable;
+using System.Data.Common;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Evidence;
+using ServiceRules.Storage.Sql;
 
 namespace ServiceRules.Storage.Sqlite;
 
@@ -10,7 +10,7 @@ namespace ServiceRules.Storage.Sqlite;
 /// A log in one SQLite file, write-ahead with a full sync at each commit. That the settings are really in force is asked
 /// of the database at each opening, not assumed.
 /// </summary>
-public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
+public sealed class SqliteLedgerStore : SqlLedgerStore
 {
     private const long FullSync = 2;
 
@@ -19,27 +19,26 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
 
     private readonly string path;
     private readonly SqliteConnection connection;
-    private readonly SqliteLedgerReading reading;
+    private readonly Lock writing = new();
 
     private SqliteLedgerStore(string path, SqliteConnection connection)
     {
         this.path = path;
         this.connection = connection;
-        reading = new SqliteLedgerReading(connection);
     }
 
+    /// <summary>The one connection that is written on.</summary>
     internal SqliteConnection Connection => connection;
 
-    public LedgerHead? Head => Guarded(() => reading.Head);
+    private protected override DbTransaction BeginMoment(DbConnection reading) =>
+        // Deferred: it locks nobody out.
+        ((SqliteConnection)reading).BeginTransaction(deferred: true);
 
     /// <summary>Opens the file, made and brought up to date where needed. Only one process may be here at a time.</summary>
     /// <exception cref="LedgerStoreException">It cannot be used.</exception>
     public static SqliteLedgerStore Open(string path)
     {
-        var connection = new SqliteConnection(
-            // Pooled connections would keep the file open behind our back.
-            new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ConnectionString
-        );
+        var connection = Unopened(path);
         try
         {
             SqliteMigrations.Run(path, connection.ConnectionString);
@@ -60,69 +59,82 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
         }
     }
 
-    public IEnumerable<StoredEntry> Entries(long from) => Guarded(reading.Entries(from));
-
-    public StoredEntry? Entry(long index) => Guarded(() => reading.Entry(index));
-
-    public ImmutableArray<long> About(string subject) => Guarded(() => reading.About(subject));
-
-    public ReadOnlyMemory<byte>? Content(ContentHash hash) => Guarded(() => reading.Content(hash));
-
-    public IEnumerable<ContentHash> Contents() => Guarded(reading.Contents());
-
-    public IEnumerable<string> Checkpoints() => Guarded(reading.Checkpoints());
-
-    public string? PseudonymOf(string person) => Guarded(() => reading.PseudonymOf(person));
-
-    public IEnumerable<NamedPerson> People() => Guarded(reading.People());
-
-    public string? PersonBehind(string pseudonym) => Guarded(() => reading.PersonBehind(pseudonym));
-
-    public T Write<T>(Func<ILedgerWriting, T> work)
+    public override T Write<T>(Func<ILedgerWriting, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        return Guarded(() =>
+        lock (writing)
         {
-            // Immediate: the file is locked before the head is read, so that no two fork the log.
-            var writing = new SqliteLedgerWriting(connection);
-            T outcome;
-            using (var transaction = connection.BeginTransaction(deferred: false))
+            return Guarded(() =>
             {
-                outcome = work(writing);
-                transaction.Commit();
-            }
+                // Immediate: the file is locked before the head is read, so that no two fork the log.
+                var open = new SqlLedgerWriting(connection, Trouble);
+                T outcome;
+                using (var transaction = connection.BeginTransaction(deferred: false))
+                {
+                    outcome = work(open);
+                    transaction.Commit();
+                }
 
-            if (writing.HasRemoved)
-            {
-                ClearLog(connection);
-            }
+                if (open.HasRemoved)
+                {
+                    ClearLog(connection);
+                }
 
-            return outcome;
-        });
+                return outcome;
+            });
+        }
     }
 
-    public T Read<T>(Func<ILedgerReading, T> work)
-    {
-        ArgumentNullException.ThrowIfNull(work);
-        return Guarded(() =>
-        {
-            using var moment = connection.BeginTransaction(deferred: true);
-            return work(reading);
-        });
-    }
-
-    public IReadOnlyList<string> Check() =>
-        Guarded(() =>
+    public override IReadOnlyList<string> Check() =>
+        OnConnection(reading =>
             (IReadOnlyList<string>)
                 [
-                    .. connection
-                        .Rows("PRAGMA integrity_check", row => row.Text(0))
-                        .Where(told => told != "ok"),
-                    .. SqliteSchema.Missing(connection),
+                    .. reading.Rows("PRAGMA integrity_check", row => row.Text(0)).Where(told => told != "ok"),
+                    .. SqliteSchema.Missing(reading),
                 ]
         );
 
-    public void Dispose() => connection.Dispose();
+    internal override LedgerHead? CopyTo(string file) =>
+        OnConnection(reading =>
+        {
+            using var copy = Unopened(file);
+            copy.Open();
+            ((SqliteConnection)reading).BackupDatabase(copy);
+            // One file, with nothing beside it that could be left behind.
+            _ = copy.One<string>("PRAGMA journal_mode = DELETE");
+            return new SqlLedgerReading(copy).Head;
+        });
+
+    private protected override DbConnection OpenReading()
+    {
+        var reading = Unopened(path);
+        try
+        {
+            reading.Open();
+            _ = reading.Execute("PRAGMA query_only = ON");
+            return reading;
+        }
+        catch
+        {
+            reading.Dispose();
+            throw;
+        }
+    }
+
+    private protected override LedgerStoreException Trouble(DbException failure) =>
+        SqliteTrouble.Of(failure, path);
+
+    protected override void Dispose(bool isDisposing)
+    {
+        if (isDisposing)
+        {
+            connection.Dispose();
+        }
+    }
+
+    // Pooled connections would keep the file open behind our back.
+    private static SqliteConnection Unopened(string path) =>
+        new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ConnectionString);
 
     // What was removed is overwritten in the database alone; the write-ahead log keeps its pages as they were. While
     // others read, this clears nothing; then it is done at the next opening, or when the last of them closes.
@@ -132,8 +144,8 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
     private static void Prepare(string path, SqliteConnection connection)
     {
         Demand(path, "journal_mode", connection.One<string>("PRAGMA journal_mode = WAL"), "wal", Lost);
-        connection.Execute("PRAGMA synchronous = FULL");
-        connection.Execute("PRAGMA secure_delete = ON");
+        _ = connection.Execute("PRAGMA synchronous = FULL");
+        _ = connection.Execute("PRAGMA secure_delete = ON");
         Demand(path, "synchronous", Number(connection, "PRAGMA synchronous"), Text(FullSync), Lost);
         Demand(path, "secure_delete", Number(connection, "PRAGMA secure_delete"), Text(1), Readable);
         ClearLog(connection);
@@ -152,27 +164,6 @@ public sealed class SqliteLedgerStore : ILedgerStore, IDisposable
                 StoreTrouble.Failed,
                 $"`{path}`: the database stays at {setting} `{found}`; needed: `{wanted}`, or {otherwise}"
             );
-        }
-    }
-
-    private T Guarded<T>(Func<T> ask)
-    {
-        try
-        {
-            return ask();
-        }
-        catch (SqliteException failure)
-        {
-            throw SqliteTrouble.Of(failure, path);
-        }
-    }
-
-    private IEnumerable<T> Guarded<T>(IEnumerable<T> rows)
-    {
-        using var each = rows.GetEnumerator();
-        while (Guarded(each.MoveNext))
-        {
-            yield return each.Current;
         }
     }
 }

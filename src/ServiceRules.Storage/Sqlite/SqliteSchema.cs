@@ -1,5 +1,7 @@
+using System.Data.Common;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Storage.Sql;
 
 namespace ServiceRules.Storage.Sqlite;
 
@@ -12,7 +14,7 @@ internal static class SqliteSchema
     private const string Journal = "SchemaVersions";
 
     /// <exception cref="LedgerStoreException">A table is missing or another, or something is there that is none of ours.</exception>
-    public static void Hold(string path, SqliteConnection connection)
+    public static void Hold(string path, DbConnection connection)
     {
         var shipped = Shipped();
         var found = Of(connection);
@@ -35,7 +37,7 @@ internal static class SqliteSchema
     }
 
     /// <summary>What guards the rows, or finds them, and was taken away: each told.</summary>
-    public static IEnumerable<string> Missing(SqliteConnection connection) =>
+    public static IEnumerable<string> Missing(DbConnection connection) =>
         Shipped().Except(Of(connection)).Select(part => $"its {part.Kind} `{part.Name}` is missing");
 
     private static HashSet<Part> Shipped()
@@ -50,7 +52,7 @@ internal static class SqliteSchema
         return Of(empty);
     }
 
-    private static HashSet<Part> Of(SqliteConnection connection) =>
+    private static HashSet<Part> Of(DbConnection connection) =>
         [
             .. connection.Rows(
                 "SELECT type, name, sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'",

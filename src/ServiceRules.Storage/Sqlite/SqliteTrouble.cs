@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Ledger;
 
@@ -15,9 +16,9 @@ internal static class SqliteTrouble
     private const int CannotOpen = 14;
     private const int NoDatabase = 26;
 
-    public static LedgerStoreException Of(SqliteException failure, string path)
+    public static LedgerStoreException Of(DbException failure, string path)
     {
-        var (trouble, words) = failure.SqliteErrorCode switch
+        var (trouble, words) = ((failure as SqliteException)?.SqliteErrorCode ?? 0) switch
         {
             Busy or Locked => (StoreTrouble.Busy, "is kept locked by another program"),
             Full => (StoreTrouble.Full, "cannot grow: the disk is full"),

@@ -1,15 +1,31 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Tests.Ledger;
 
-/// <summary>A store of which one call of a transaction fails, the n-th, as a full disk or a lost share would.</summary>
-internal sealed class FailingLedger(MemoryLedger inner, int failing) : ILedgerStore, ILedgerWriting
+/// <summary>
+/// A store of which one call of a transaction fails, the n-th, as a full disk or a lost share would: once, or from then on.
+/// </summary>
+internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGood = false)
+    : ILedgerStore,
+        ILedgerWriting
 {
     private int _calls;
 
     public bool HasFailed { get; private set; }
+
+    /// <summary>Whether what fails ends the transaction, and not only the part that met it.</summary>
+    public bool EndsTransaction { get; init; }
+
+    public IRowWriting Rows => new FailingRows(inner.Rows, Counted);
+
+    IRowReading ILedgerStore.Rows => inner.MemoryRows;
+
+    public void Mend() => _calls = int.MinValue;
+
+    public T Within<T>(Func<T> part) => inner.Within(() => Counted(part));
 
     public LedgerHead? Head => inner.Head;
 
@@ -60,10 +76,13 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing) : ILedgerSt
     private T Counted<T>(Func<T> call)
     {
         _calls++;
-        if (_calls == failing)
+        if (_calls == failing || (forGood && _calls > failing))
         {
             HasFailed = true;
-            throw new LedgerStoreException(StoreTrouble.Full, "the disk is full");
+            throw new LedgerStoreException(StoreTrouble.Full, "the disk is full")
+            {
+                EndsTransaction = EndsTransaction,
+            };
         }
 
         return call();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Tests.Ledger;
@@ -8,6 +9,7 @@ namespace ServiceRules.Application.Tests.Ledger;
 internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointShelf
 {
     private int _people;
+    private Gate? _gate;
 
     public List<StoredEntry> Stored { get; private set; } = [];
 
@@ -22,6 +24,12 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     public List<NamedPerson> Named { get; } = [];
 
     public LedgerHead? Head { get; set; }
+
+    public MemoryRows MemoryRows { get; private set; } = new();
+
+    public IRowWriting Rows => MemoryRows;
+
+    IRowReading ILedgerStore.Rows => MemoryRows;
 
     public string Place => "the shelf";
 
@@ -84,6 +92,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public T Write<T>(Func<ILedgerWriting, T> work)
     {
+        IsWaitedFor = true;
+        _gate?.Wait();
         var before = Copy();
         try
         {
@@ -96,6 +106,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
         }
     }
 
+    public T Within<T>(Func<T> part) => Write(_ => part());
+
     public T Read<T>(Func<ILedgerReading, T> work) => work(this);
 
     public IReadOnlyList<string> Check() => [];
@@ -103,7 +115,24 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     public IEnumerable<ShelvedCheckpoint> All() =>
         Outside.Select((note, at) => new ShelvedCheckpoint($"shelf {at}", note));
 
-    public void Add(string note) => Outside.Add(note);
+    public void Add(string note)
+    {
+        if (IsShelfShut)
+        {
+            throw new LedgerStoreException(StoreTrouble.NotShelved, "the shelf is shut");
+        }
+
+        Outside.Add(note);
+    }
+
+    /// <summary>Whether no checkpoint can be kept.</summary>
+    public bool IsShelfShut { get; set; }
+
+    /// <summary>Whether a transaction waits.</summary>
+    public bool IsWaitedFor { get; private set; }
+
+    /// <summary>Keeps transactions waiting until what is given back is opened.</summary>
+    public Gate Shut() => _gate = new Gate();
 
     /// <summary>The same database at another time; the shelf is another place and stays.</summary>
     public MemoryLedger Copy() =>
@@ -114,15 +143,17 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
             Notes = [.. Notes],
             Pseudonyms = new(Pseudonyms, StringComparer.Ordinal),
             Head = Head,
+            MemoryRows = MemoryRows.Copy(),
             _people = _people,
         };
 
     public void Restore(MemoryLedger other) =>
-        (Stored, Kept, Notes, Pseudonyms, Head) = (
+        (Stored, Kept, Notes, Pseudonyms, Head, MemoryRows) = (
             other.Stored,
             other.Kept,
             other.Notes,
             other.Pseudonyms,
-            other.Head
+            other.Head,
+            other.MemoryRows
         );
 }

@@ -8,7 +8,7 @@ using static ServiceRules.Domain.Tests.ReferenceNumber;
 
 namespace ServiceRules.Domain.Tests.Geometry;
 
-/// <summary>How scatter about the line or the parabola widens what rests on it (Birge ratio).</summary>
+/// <summary>How scatter about the line or the parabola widens what rests on it.</summary>
 public sealed class WidthFitScatterTests
 {
     /// <summary>

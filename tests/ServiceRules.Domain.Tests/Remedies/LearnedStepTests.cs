@@ -57,12 +57,12 @@ public sealed class LearnedStepTests
     [Fact]
     public void From_TwoTrials_WeighsEachBySteps()
     {
-        // d = Σnc/Σn² = (1·0.012 + 3·0.030)/10 = 0.0102 for equal u; u(d) = u/√10, and the residuals 0.0018 and
-        // -0.0006 are far inside u.
+        // d = Σnc/Σn² = (1·0.012 + 3·0.030)/10 = 0.0102; departures 0.0018 and -0.0006, s²/2 = 1.8e-6 a reading, far inside u,
+        // but not of the first ones, which count as exact: √((1.8e-6 + 9e-6)/10) = 0.0010393.
         var learned = LearnedStep.From([Trial(1m, 0.012m), Trial(3m, 0.030m)])!;
 
         Assert.Equal(0.0102m, learned.PerStep.Value());
-        Assert.Equal(0.0009487m, learned.PerStep.U());
+        Assert.Equal(0.0010393m, learned.PerStep.U());
         Assert.Equal(2, learned.Trials.Length);
     }
 
@@ -92,22 +92,42 @@ public sealed class LearnedStepTests
     [Fact]
     public void From_TrialsThatScatter_AreLessSure()
     {
-        // Steps 0.02 and 0.00 with u = 0.001: mean 0.01, each 10 u off, Birge √(200/1), u = 0.001/√2·√200 = 0.01.
+        // Steps 0.02 and 0.00 with u = 0.001: mean 0.01, s = 0.01·√2 of the changes, u = s/√2 = 0.01.
         var learned = LearnedStep.From([Trial(1m, 0.020m, 0.001m), Trial(1m, 0.000m, 0.001m)])!;
 
         Assert.Equal(0.010m, learned.PerStep.Value());
         Near(0.010m, learned.PerStep.U(), 0.0000002m);
     }
 
-    [Fact]
-    public void From_TrialsKnownUnequally_CountsTheWorseKnownLess()
+    /// <summary>
+    /// 0.040 over 4 steps and 0.026 over 2: d = (4·0.040 + 2·0.026)/20 = 0.0106, departures -0.0024 and 0.0048, s² = 28.8e-6,
+    /// each reading no less than s/√2 = 0.0037947. Four readings alike: 0.0037947·√(2·20)/20 = 0.0012. The last one known
+    /// to 0.006: √(14.4e-6·36 + 36e-6·4)/20 = 0.0012869. (Weighted by their uncertainties, with the ratio of the scatter to
+    /// them, it would be 0.0012 and then 0.00035.)
+    /// </summary>
+    [Theory]
+    [InlineData(0.001, 0.0012)]
+    [InlineData(0.006, 0.0012869)]
+    public void From_TrialsOfWhichOneReadingIsKnownWorse_LearnTheStepNoCloser(double last, double expected)
     {
-        // 0.010 with u = 0.001 and 0.013 with 0.002: weights 4 to 1, 0.0106. Residuals of 0.6 u and 1.2 u: √1.8 times
-        // 0.001·2/√5.
-        var learned = LearnedStep.From([Trial(1m, 0.010m, 0.001m), Trial(1m, 0.013m, 0.002m)])!;
+        var learned = LearnedStep.From([
+            StepTrial.Between(4m, new(Read(0.010m, 0.001m)), new(Read(0.050m, 0.001m))),
+            StepTrial.Between(2m, new(Read(0.050m, 0.001m)), new(Read(0.076m, (decimal)last))),
+        ])!;
 
         Assert.Equal(0.0106m, learned.PerStep.Value());
-        Near(0.0012m, learned.PerStep.U(), 2 * Quantum);
+        Near((decimal)expected, learned.PerStep.U(), 2 * Quantum);
+    }
+
+    [Fact]
+    public void From_TrialsKnownUnequally_CountsEachAsItIsKnown()
+    {
+        // 0.010 with u = 0.001 and 0.013 with 0.002: 0.0115, s²/2 = 2.25e-6 a reading, 0.0015, which 0.002 is more than:
+        // √(3·2.25e-6 + 4e-6)/2 = 0.0016394.
+        var learned = LearnedStep.From([Trial(1m, 0.010m, 0.001m), Trial(1m, 0.013m, 0.002m)])!;
+
+        Assert.Equal(0.0115m, learned.PerStep.Value());
+        Near(0.0016394m, learned.PerStep.U(), 2 * Quantum);
     }
 
     [Fact]
@@ -125,12 +145,13 @@ public sealed class LearnedStepTests
     }
 
     [Fact]
-    public void From_OneTrialExactlyKnown_GoesByItAlone()
+    public void From_OneTrialExactlyKnown_IsScatteredAboutAsWell()
     {
+        // 0.010 and 0.012: s² = 2e-6, s²/2 = 1e-6 a reading; with 0.003 for the last: √(3·1e-6 + 9e-6)/2 = 0.0017321.
         var learned = LearnedStep.From([Trial(1m, 0.010m, 0m), Trial(1m, 0.012m)])!;
 
-        Near(0.010m, learned.PerStep.Value(), Quantum);
-        Near(0m, learned.PerStep.U(), 2 * Quantum);
+        Assert.Equal(0.011m, learned.PerStep.Value());
+        Near(0.0017321m, learned.PerStep.U(), 2 * Quantum);
     }
 
     [Fact]
@@ -183,6 +204,35 @@ public sealed class LearnedStepTests
     public void Against_AStatedStep_IsProvenOtherwiseOnlyBeyondTheDoubt(decimal stated, StepAnswer answer) =>
         Assert.Equal(answer, LearnedStep.From([Trial(3m, 0.030m)])!.Against(Mm(stated)));
 
+    /// <summary>
+    /// By the fine gauge 4 steps moved it 0.012, u = 0.002·√2/4: 0.003 ± 0.0014. By the coarse one 0.060: 0.015 ± 0.0141. Together
+    /// 0.009, departures of 0.024, 0.024·√4·4/32 = 0.006: 0.009 ± 0.012, which leaves a step of 0.0127.
+    /// </summary>
+    [Fact]
+    public void Against_AFineGaugesProofBesideACoarseGauge_StandsByItself()
+    {
+        var fine = Trial(0.002m, "fine", 0.012m);
+        var coarse = Trial(0.020m, "coarse", 0.060m);
+
+        foreach (
+            var learned in new[] { LearnedStep.From([fine, coarse])!, LearnedStep.From([coarse, fine])! }
+        )
+        {
+            Near(0.006m, learned.PerStep.U(), 2 * Quantum);
+            Assert.Equal(StepAnswer.MovesLess, learned.Against(Mm(0.0127m)));
+            Assert.Equal(0.003m, learned.Proving(Mm(0.0127m)).PerStep.Value());
+            Assert.Same(learned, learned.Proving(Mm(0.003m)));
+        }
+
+        Assert.Equal(StepAnswer.Agrees, LearnedStep.From([coarse])!.Against(Mm(0.0127m)));
+
+        static StepTrial Trial(decimal u, string gauge, decimal change)
+        {
+            var shared = new SharedError(StandardUncertainty.From(Mm(0m)), gauge);
+            return StepTrial.Between(4m, new(Read(0m, u), shared), new(Read(change, u), shared));
+        }
+    }
+
     [Fact]
     public void Against_AnOpenEnd_IsAlreadyBeyondIt()
     {
@@ -211,4 +261,87 @@ public sealed class LearnedStepTests
         Assert.Equal(StepAnswer.Agrees, learned.Against(Mm(step * 0.0001m)));
         Assert.Equal(learned.PerStep, LearnedStep.From([.. trials.Reverse()])!.PerStep);
     }
+
+    /// <summary>
+    /// Readings one after another with steps between. Any error of one grown - what its gauge shows, how it repeats, its
+    /// certificate - never leaves the step closer known, and never proves it to be another than stated.
+    /// </summary>
+    [Property(MaxTest = PropertyCases.Each)]
+    public void From_ReadingsOfWhichOneIsKnownWorse_NeverLearnsTheStepCloser(
+        (sbyte Steps, short At, byte Shown, byte Repeats, byte Known, byte Certificate, bool Other)[] read,
+        byte which,
+        byte what,
+        byte more,
+        short stated
+    )
+    {
+        var taken = read.Take(6).ToImmutableArray();
+        if (taken.Length < 2)
+        {
+            return;
+        }
+
+        var one = which % taken.Length;
+        var less = Learned(_ => (0, 0, 0));
+        var worse = Learned(i =>
+            what % 3 == 2 ? (0, 0, more)
+            : i != one ? (0, 0, 0)
+            : what % 3 == 1 ? (0, more, 0)
+            : (more, 0, 0)
+        );
+
+        // Each is rounded up to 1e-7 by itself.
+        Assert.True(
+            U(less) <= U(worse) + (2 * Quantum),
+            $"{less.PerStep}, U {U(less)}, fell to {worse.PerStep}, U {U(worse)}"
+        );
+        var step = Mm(stated * 0.00001m);
+        var (was, became) = (less.Against(step), worse.Against(step));
+        Assert.True(became == was || became is StepAnswer.Agrees, $"{was} became {became}");
+
+        LearnedStep Learned(Func<int, (int Shown, int Repeats, int Certificate)> grown)
+        {
+            ImmutableArray<TrialReading> readings = [.. taken.Select((_, i) => Reading(i, grown(i)))];
+            return LearnedStep.From([
+                .. Enumerable
+                    .Range(1, readings.Length - 1)
+                    .Select(i =>
+                        StepTrial.Between(
+                            taken[i].Steps == 0 ? 1 : taken[i].Steps,
+                            readings[i - 1],
+                            readings[i]
+                        )
+                    ),
+            ])!;
+        }
+
+        TrialReading Reading(int index, (int Shown, int Repeats, int Certificate) grown)
+        {
+            var each = taken[index];
+            var gauge = taken.Last(r => r.Other == each.Other);
+            var own = UncertaintyBudget.Of(
+                UncertaintyContribution.Resolution(Mm((1 + each.Shown + grown.Shown) * 0.0005m)),
+                UncertaintyContribution.Repeatability(
+                    Mm((each.Repeats + 1 + grown.Repeats) * 0.0001m),
+                    gauge.Known == 0 ? DegreesOfFreedom.Infinite : DegreesOfFreedom.Of(gauge.Known),
+                    1
+                )
+            );
+            var shared = UncertaintyBudget.Of(
+                UncertaintyContribution.Calibration(
+                    Mm((gauge.Certificate + 1 + grown.Certificate) * 0.0002m),
+                    2m
+                )
+            );
+            return new(
+                UncertaintyBudget
+                    .Of([.. own.Contributions, .. shared.Contributions])
+                    .Around(Mm(each.At * 0.00001m)),
+                shared.SharedBy(each.Other ? "other" : "one").WithRest(own)
+            );
+        }
+    }
+
+    private static decimal U(LearnedStep learned) =>
+        ((MeasuredValue)learned.PerStep).Expanded.Value.Millimetres;
 }

@@ -284,7 +284,7 @@ internal static class GroupRows
         int start = incoming.Start.Place;
         if (story.Spells.Any(s => s.Covers(start)))
         {
-            return Possible.NotApplicable;
+            return Joined(story, incoming);
         }
 
         var outgoing = story.Spells.Where(s => s.End < start).MaxBy(s => s.End);
@@ -328,6 +328,41 @@ internal static class GroupRows
             s.By == outgoing.Person && s.Names(incoming.Person) && outgoing.Stop!.Before(s)
         );
         return Possible.Met.OrStricter(!named);
+    }
+
+    /// <summary>Somebody who comes in beside those who took over is asked for a briefing of their own.</summary>
+    private static Possible Joined(Story story, Spell incoming)
+    {
+        // Back to when nobody was in, by those whose hands cover one another.
+        int since = incoming.Start.Place;
+        while (story.Spells.Where(s => s.Covers(since)).MinBy(s => s.Start.Place) is { } earlier)
+        {
+            since = earlier.Start.Place;
+        }
+
+        var first = story.Spells.First(s => s.Start.Place == since);
+        bool tookOver = HandedOver(story, first) is not Possible.NotApplicable;
+        var before = story.Spells.Where(s => s.End < since).MaxBy(s => s.End);
+        if (!tookOver || before is null)
+        {
+            return Possible.NotApplicable;
+        }
+
+        if (story.Spells.Any(s => s.Person == incoming.Person && s.Start.Place < incoming.Start.Place))
+        {
+            return Possible.Any;
+        }
+
+        var briefings = story
+            .Steps.Where(s =>
+                s.Kind == TimelineEventKind.HandoverBriefed
+                && before.Start.Before(s)
+                && s.Before(incoming.Start)
+            )
+            .ToList();
+        return briefings.Any(s => s.Event.Others.IsEmpty) ? Possible.Any
+            : briefings.Any(s => TookPart(story, s, incoming)) ? Possible.Any
+            : Possible.NotMet | Possible.NotApplicable;
     }
 
     /// <summary>The one who takes over was there, or nobody is named and one who worked before tells it.</summary>

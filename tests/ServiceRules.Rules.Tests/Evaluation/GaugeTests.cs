@@ -76,6 +76,40 @@ public sealed class GaugeTests
         );
     }
 
+    /// <summary>
+    /// A step of 0.01 mm: two of them are taken where nobody compared the scale, 2·2·0.01/√3 = 0.0231 mm. U = 0.30 mm by a certificate
+    /// is more, and proves nothing within 0.10 mm.
+    /// </summary>
+    [Fact]
+    public void Evaluate_AWorseCertificateThanNone_IsToldAndSoIsNone()
+    {
+        static Calibration Stating(string u) => new(new(2026, 1, 10), new(2027, 1, 10), L(u), 2m);
+        CheckOutcome With(Calibration? calibration) =>
+            Judged(
+                [First with { Calibration = calibration }],
+                Height("left", "4.00 mm"),
+                Height("right", "4.00 mm")
+            );
+
+        var (none, worse, usual) = (With(null), With(Stating("0.30 mm")), With(Stating("0.023 mm")));
+
+        Assert.Equal(
+            (Verdict.Met, Verdict.Unproven, Verdict.Met),
+            (none.Verdict, worse.Verdict, usual.Verdict)
+        );
+        Assert.EndsWith(
+            "gauge HG-01 has no certificate: its scale is taken to be within two of its steps, 0.02 mm (common practice, no source); nobody compared it with anything",
+            Assert.Single(none.Notices),
+            StringComparison.Ordinal
+        );
+        Assert.EndsWith(
+            "by its certificate gauge HG-01 may be off by 0.30 mm, more than the 0.024 mm taken of a gauge without one (two of its steps; common practice, no source): what the certificate found counts, and leaving it out would make no reading better",
+            Assert.Single(worse.Notices),
+            StringComparison.Ordinal
+        );
+        Assert.Empty(usual.Notices);
+    }
+
     [Fact]
     public void Evaluate_TwoGaugesDisagree_SaysThatItIsAGaugeAndWhichZeroToCheck()
     {

@@ -20,5 +20,8 @@ internal static class LedgerCommand
             LedgerKeyCommand.Of(session),
             LedgerExportCommand.Of(session),
             LedgerForgetCommand.Of(session),
+            LedgerBackupCommand.Of(session),
+            LedgerRestoreCommand.Of(session),
+            LedgerDrillCommand.Of(session),
         };
 }

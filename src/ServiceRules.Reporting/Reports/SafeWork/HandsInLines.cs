@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Reports.Words;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
@@ -22,7 +23,7 @@ internal static class HandsInLines
         {
             yield return new Paragraph([
                 new Span($"{person.Id.Text}: ", Palette.SmallBold),
-                new Span(Told(view, person), Palette.Small),
+                new Span(Line(view, person), Palette.Small),
             ]);
         }
         if (view.People.IsEmpty)
@@ -31,8 +32,21 @@ internal static class HandsInLines
         }
     }
 
+    /// <summary>What is told of one person.</summary>
+    public static string Line(SafeWorkView view, ProtectedPerson person) =>
+        $"{Told(view, person)}{Besides(view, person)}";
+
     /// <summary>How much of the work is shown as protected, in a few words for a heading.</summary>
-    public static string Short(SafeWorkView view, ProtectedPerson person)
+    public static string Short(SafeWorkView view, ProtectedPerson person) =>
+        person.Logged.IsEmpty
+            ? OfWork(view, person)
+            : $"{OfWork(view, person)}; {LoggedHands.Told(view, person.Logged)}";
+
+    /// <summary>What only the bench log tells of hands, where it is held against them.</summary>
+    private static string Besides(SafeWorkView view, ProtectedPerson person) =>
+        person.Logged.IsEmpty ? "" : $" {ReportWords.Sentence(LoggedHands.Told(view, person.Logged))}.";
+
+    private static string OfWork(SafeWorkView view, ProtectedPerson person)
     {
         if (person.Unprotected is not { } bare)
         {

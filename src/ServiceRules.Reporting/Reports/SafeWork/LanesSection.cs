@@ -17,7 +17,7 @@ internal static class LanesSection
 {
     private const string Legend =
         "Number: event, on the lane of who did it; white: late or copied from paper. Grey bar: hands in. Rising hatch behind it: "
-        + "protected. Framed, falling hatch: hands in without shown protection; neither: not proven. Source, pale: off and released; hatched: proven dead as "
+        + "protected. Framed, falling hatch: hands in without shown protection, by the bench log alone: in the column of its time; neither: not proven. Source, pale: off and released; hatched: proven dead as "
         + "well; dot a step that takes energy away, tick a proof entered, ring energy given back. Letter: filled not shown, open not "
         + "proven, at the event where it begins. Columns are of equal width. ~ no offset recorded.";
 
@@ -75,7 +75,7 @@ internal static class LanesSection
         new()
         {
             Protected = ByPerson(view, person => person.Protected?.Without(person.NotProven)),
-            Unprotected = ByPerson(view, person => view.Found.Exemption is null ? person.Unprotected : null),
+            Unprotected = view.People.ToDictionary(person => person.Id, person => Bare(view, person)),
             Off = BySource(view, source => source.Isolated.And(source.Released)),
             Proven = BySource(view, source => source.Proven),
             Running = view.Stretches(view.Reading.Running),
@@ -88,6 +88,19 @@ internal static class LanesSection
                 )),
             ],
         };
+
+    // What the bench log alone tells stands in the column of its time.
+    private static ImmutableArray<LaneStretch> Bare(SafeWorkView view, ProtectedPerson person) =>
+        view.Found.Exemption is not null
+            ? []
+            :
+            [
+                .. person.Unprotected is { } bare ? view.Stretches(bare) : [],
+                .. person
+                    .Logged.Select(one => one.After)
+                    .Distinct()
+                    .Select(after => new LaneStretch(after, after < view.Events.Length ? after + 1 : null)),
+            ];
 
     private static Dictionary<Id<Participant>, ImmutableArray<LaneStretch>> ByPerson(
         SafeWorkView view,

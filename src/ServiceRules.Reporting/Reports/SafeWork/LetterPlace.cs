@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
@@ -14,7 +13,8 @@ internal static class LetterPlace
         [
             .. cause.Cause.Evidence.Select(view.NumberOf).OfType<int>().Distinct().Order(),
         ];
-        return events.IsEmpty ? Missing(view)
+        return Logged(view, cause, events) is { } logged ? logged
+            : events.IsEmpty ? Missing(view)
             : cause.Cause.IsOfCredibility ? events[0]
             : Bared(view, cause.Marked[0].Told.Rule.Check, events) is > 0 and var bared ? bared
             : First(view, events, IsTelling) is > 0 and var telling ? telling
@@ -22,9 +22,25 @@ internal static class LetterPlace
             : events[^1];
     }
 
+    /// <summary>Where hands that only the bench log tells were at a unit, unless protection had ended before; null: there are none.</summary>
+    private static int? Logged(SafeWorkView view, MarkedCause cause, ImmutableArray<int> events)
+    {
+        var at = view
+            .People.SelectMany(person => person.Logged)
+            .Where(one => cause.Marked.Any(marked => marked.Letter == one.Letter))
+            .Select(one => Math.Max(one.After, 1))
+            .DefaultIfEmpty()
+            .Min();
+        return
+            at == 0
+            || (Bared(view, cause.Marked[0].Told.Rule.Check, events) is > 0 and var bared && bared <= at)
+            ? null
+            : at;
+    }
+
     /// <summary>Where the protection of somebody with hands in ends, or they go in without; nought: none of these events.</summary>
     private static int Bared(SafeWorkView view, Check check, ImmutableArray<int> events) =>
-        !IsOfHands(check)
+        !HandsFinding.IsOfHands(check)
             ? 0
             : view
                 .People.SelectMany(person => person.Unprotected?.Intervals ?? [])
@@ -32,13 +48,6 @@ internal static class LetterPlace
                 .Where(number => events.Contains(number))
                 .Order()
                 .FirstOrDefault();
-
-    private static bool IsOfHands(Check check) =>
-        check is Check.Protection
-        || (
-            check is Check.EnergyControl { Of: var duty }
-            && DutyTable.Of(duty).Danger is HandsDanger.MachineLive or HandsDanger.NothingHeld
-        );
 
     private static int First(
         SafeWorkView view,

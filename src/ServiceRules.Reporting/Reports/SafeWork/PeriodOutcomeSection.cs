@@ -65,7 +65,24 @@ internal static class PeriodOutcomeSection
             open == 0
                 ? ""
                 : $" {ReportWords.Counted(open, "job is", "jobs are")} still open, {hands} of them.";
-        return $"Safe work as the records of {view.Days} show it, {places}.{going}{registers}";
+        return $"Safe work as the records of {view.Days} show it, {places}.{Unread(view)}{going}{registers}";
+    }
+
+    // A file that could not be used was not judged either.
+    private static int Count(PeriodView view, SafeWorkStanding standing) =>
+        view.With(standing) + (standing == SafeWorkStanding.NotJudged ? view.Period.LeftOut.Unusable : 0);
+
+    private static string Unread(PeriodView view)
+    {
+        var left = view.Period.LeftOut;
+        if (left.Unusable == 0)
+        {
+            return "";
+        }
+
+        var more = left.Unusable - left.Names.Length;
+        var rest = more > 0 ? FormattableString.Invariant($" and {more} more") : "";
+        return $" {ReportWords.Sentence(ReportWords.Counted(left.Unusable, "file could not be used and is", "files could not be used and are"))} not judged: {string.Join(", ", left.Names)}{rest}.";
     }
 
     private static Row Counts(PeriodView view)
@@ -81,7 +98,7 @@ internal static class PeriodOutcomeSection
                         view.MarkedLine(
                             print,
                             new Span(
-                                view.With(standing).ToString(CultureInfo.InvariantCulture) + " ",
+                                Count(view, standing).ToString(CultureInfo.InvariantCulture) + " ",
                                 Palette.BodyBold
                             ),
                             new Span(print.Word, Palette.Small)

@@ -21,7 +21,15 @@ internal static class ProtectedPeople
         );
         if (reading.Protection is not { } protection)
         {
-            return new(person, work, null, [], IntervalSet.Never, ProtectionProof.LeftOpen(view, person));
+            return new(
+                person,
+                work,
+                null,
+                [],
+                IntervalSet.Never,
+                ProtectionProof.LeftOpen(view, person),
+                LoggedHands.Of(view, person, null)
+            );
         }
         ImmutableArray<ProtectedSource> sources =
         [
@@ -41,7 +49,8 @@ internal static class ProtectedPeople
             when,
             sources,
             ProtectionProof.NotCredible(view, person).And(when),
-            ProtectionProof.LeftOpen(view, person)
+            ProtectionProof.LeftOpen(view, person),
+            LoggedHands.Of(view, person, when)
         );
     }
 

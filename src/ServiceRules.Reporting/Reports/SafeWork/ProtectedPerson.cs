@@ -12,13 +12,15 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <param name="Sources">The same source by source.</param>
 /// <param name="NotProven">Hands in that entries show as protected and do not prove.</param>
 /// <param name="LeftOpen">What leaves open, without saying for how long, whether all of it was protected; null: nothing.</param>
+/// <param name="Logged">Hands at a unit by the bench log alone, and not shown as protected.</param>
 internal sealed record ProtectedPerson(
     Id<Participant> Id,
     IntervalSet Work,
     IntervalSet? Protected,
     ImmutableArray<ProtectedSource> Sources,
     IntervalSet NotProven,
-    MarkedFinding? LeftOpen
+    MarkedFinding? LeftOpen,
+    ImmutableArray<LoggedHands> Logged
 )
 {
     /// <summary>Hands in without protection; null where it cannot be told.</summary>

@@ -3,7 +3,6 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
@@ -36,9 +35,7 @@ internal static class ProtectionProof
     /// <summary>The finding that leaves open whether this person's work was protected; null: there is none.</summary>
     public static MarkedFinding? LeftOpen(SafeWorkView view, Id<Participant> person) =>
         view.Marked.FirstOrDefault(one =>
-            one.Told.Rule.Check is Check.Protection
-            && one.Told.Finding.Reason is not (FindingReason.NotCredible or FindingReason.InProgress)
-            && Concerns(view, one.Told.Finding, person)
+            HandsFinding.LeavesOpen(one.Told) && Concerns(view, one.Told.Finding, person)
         );
 
     private static bool BearsOn(SafeWorkView view, NumberedEvent one, TimelineInterval work)
@@ -56,6 +53,12 @@ internal static class ProtectionProof
     /// </summary>
     private static bool Concerns(SafeWorkView view, Finding finding, Id<Participant> person)
     {
+        var logged = finding.Evidence.Select(view.BenchEntryOf).OfType<BenchEntry>().ToList();
+        if (logged.Count == finding.Evidence.Length && logged.TrueForAll(entry => entry.By is not null))
+        {
+            return logged.Exists(entry => entry.By == person);
+        }
+
         var names = view
             .Reading.HandsIn.Concat(view.Job.Record.People.Select(one => one.Id))
             .Concat(view.Events.Select(one => one.Event.Actor))

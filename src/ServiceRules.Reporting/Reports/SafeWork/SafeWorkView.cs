@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Reports.Drawings;
@@ -20,6 +21,7 @@ internal sealed class SafeWorkView
     private const int OthersMax = 4;
 
     private readonly Dictionary<int, int> _numbers;
+    private readonly Dictionary<string, BenchEntry> _bench;
 
     public SafeWorkView(JobView job)
     {
@@ -32,6 +34,11 @@ internal sealed class SafeWorkView
         _numbers = Frame
             .Events.Select((one, at) => (one.Index, Number: at + 1))
             .ToDictionary(one => one.Index, one => one.Number);
+        _bench = job
+            .Record.Units.SelectMany(
+                (unit, at) => unit.Entries.Select((entry, index) => (Pointer: PointerOf(at, index), entry))
+            )
+            .ToDictionary(one => one.Pointer, one => one.entry, StringComparer.Ordinal);
         var letters = 0;
         // What is to come is told last.
         Causes =
@@ -106,6 +113,9 @@ internal sealed class SafeWorkView
             ? number
             : null;
 
+    /// <summary>The entry of a bench log that an evidence pointer names; null: it names something else.</summary>
+    public BenchEntry? BenchEntryOf(string pointer) => _bench.GetValueOrDefault(pointer);
+
     /// <summary>The pointer of an event into the record.</summary>
     public string PointerOf(NumberedEvent one) =>
         string.Create(CultureInfo.InvariantCulture, $"{PointerStart}{Frame.Events[one.Number - 1].Index}");
@@ -153,6 +163,9 @@ internal sealed class SafeWorkView
 
     private IEnumerable<SafeWorkFinding> Duties(bool toCome) =>
         Found.Open.Where(one => one.Kind == SafeWorkKind.Duty && one.IsToCome == toCome);
+
+    private static string PointerOf(int unit, int entry) =>
+        string.Create(CultureInfo.InvariantCulture, $"/units/{unit}/entries/{entry}");
 
     private static string LetterOf(int at)
     {

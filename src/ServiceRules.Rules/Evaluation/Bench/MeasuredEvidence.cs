@@ -70,8 +70,14 @@ internal static class MeasuredEvidence
             Gauges = agreement.Gauges,
             Counted = agreement.Counted,
             ByDigits = ByDigits(agreement.Lately),
+            Scale = ScaleOf(agreement.Lately),
         };
     }
+
+    private static GaugeScale? ScaleOf(List<LoggedReading> readings) =>
+        readings
+            .Select(reading => reading.Gauge is { } gauge ? GaugeScale.Of(gauge, StepOf(reading)) : null)
+            .FirstOrDefault(scale => scale is not null);
 
     private static (Id<Instrument> Gauge, Length Step)? ByDigits(List<LoggedReading> readings) =>
         readings.FindAll(reading => reading.Gauge is { Resolution: null })

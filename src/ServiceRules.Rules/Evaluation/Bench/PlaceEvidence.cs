@@ -61,6 +61,7 @@ internal sealed class PlaceEvidence(
             Gauge = length.Gauge,
             Gauges = measured.Gauges,
             ByDigits = length.Knowledge is MeasuredValue ? measured.ByDigits : null,
+            Scale = length.Knowledge is MeasuredValue ? measured.Scale : null,
             Counted = measured.Counted,
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
         };

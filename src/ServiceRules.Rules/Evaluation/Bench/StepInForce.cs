@@ -73,13 +73,19 @@ internal readonly record struct StepInForce(
         }
 
         if (
-            learned?.Best is { } best
+            learned is not null
+            && Proving(learned, stated) is { Best: { } best } proving
             && Math.Round(best.Millimetres, Decimals) is > 0 and var rounded
             && (stated is not { } print || learned.Against(print) is not StepAnswer.Agrees)
         )
         {
             var ofOneSide = SideTold(unit.StepsTried, kind);
-            var told = Within(Length.FromMillimetres(rounded), true, Length.Zero, [.. Ends(learned.PerStep)]);
+            var told = Within(
+                Length.FromMillimetres(rounded),
+                true,
+                Length.Zero,
+                [.. Ends(learned.PerStep), .. Ends(proving.PerStep)]
+            );
             return ofOneSide is null || stated is not { } untried
                 ? told
                 : Within(told.Step, true, Length.Zero, [told.Least, told.Most, untried]) with
@@ -155,7 +161,7 @@ internal readonly record struct StepInForce(
         var digits = DigitsOf(adjuster);
         Length[] all =
             isOther && !IsAmiss(stated, learned)
-                ? [.. Ends(learned!.PerStep)]
+                ? [.. Ends(learned!.PerStep), .. Ends(learned.Proving(stated).PerStep)]
                 : [stated - digits, stated + digits, .. Possible(measured, kind, stated)];
         return (all.Min(), all.Max());
     }
@@ -236,10 +242,8 @@ internal readonly record struct StepInForce(
             return false;
         }
 
-        var (least, most) = (
-            learned.PerStep.AsInterval().Lower?.Value,
-            learned.PerStep.AsInterval().Upper?.Value
-        );
+        var told = Proving(learned, stated).PerStep.AsInterval();
+        var (least, most) = (told.Lower?.Value, told.Upper?.Value);
         return most < Length.Zero
             || (
                 stated is { } step
@@ -251,6 +255,9 @@ internal readonly record struct StepInForce(
                 }
             );
     }
+
+    private static LearnedStep Proving(LearnedStep learned, Length? stated) =>
+        stated is { } print ? learned.Proving(print) : learned;
 
     private static IEnumerable<Length> Ends(Knowledge? perStep) =>
         perStep?.AsInterval() is { } known

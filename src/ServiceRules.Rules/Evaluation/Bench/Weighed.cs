@@ -28,6 +28,9 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>The gauge that states no resolution, and the last digit written down that stands for its step; none where each does.</summary>
     public (Id<Instrument> Gauge, Length Step)? ByDigits { get; init; }
 
+    /// <summary>What stands behind the scale of a gauge that has to be told; none where a certificate as good as most does.</summary>
+    public GaugeScale? Scale { get; init; }
+
     /// <summary>How the last two gauges agree, where more than one read; or how a gauge contradicts itself.</summary>
     public GaugeComparison? Gauges { get; init; }
 

@@ -1,21 +1,23 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
-/// Every safety defect is put right before the machine goes out, by somebody authorised: those that the record finds, and those
-/// that other records of the machine left open. One put right is the one found first of those still open in the same record, else
+/// Every safety defect is put right before the machine goes out or is used, by somebody authorised: those that the record
+/// finds, and those that other records of the machine left open. One put right is the one found first of those still open in the same record, else
 /// on the machine; nothing else in an entry tells them apart.
 /// </summary>
 internal static class DefectsClosed
 {
     private const string Act = "Put the defect right before the machine goes out.";
 
-    public static CheckOutcome Judge(TimelineReading reading)
+    public static CheckOutcome Judge(DutyFrame duty)
     {
+        var reading = duty.Reading;
         var entries = reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed);
         List<TimelineFault> faults = [];
         if (Own(reading, entries) is { } own)
@@ -28,6 +30,7 @@ internal static class DefectsClosed
             faults.Add(tooLate);
         }
 
+        faults.AddRange(StartedWithDefect.Faults(duty, OpenFor(reading, entries)));
         faults.AddRange(FaultyGuards.Of(reading));
         if (!reading.Others.IsEmpty)
         {
@@ -92,6 +95,40 @@ internal static class DefectsClosed
             byOther is null ? [.. open] : [.. open, byOther],
             Act
         );
+    }
+
+    /// <summary>Each defect that the record finds, with the entry that puts it right.</summary>
+    private static IEnumerable<StartedWithDefect.Open> OpenFor(
+        TimelineReading reading,
+        ImmutableArray<OrderedEvent> entries
+    )
+    {
+        var open = new Queue<OrderedEvent>();
+        foreach (var entry in entries)
+        {
+            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
+            {
+                open.Enqueue(entry);
+            }
+            else if (!IsDenied(reading, entry) && open.TryDequeue(out var found))
+            {
+                yield return Open(found, entry);
+            }
+        }
+
+        foreach (var found in open)
+        {
+            yield return Open(found, null);
+        }
+
+        StartedWithDefect.Open Open(OrderedEvent found, OrderedEvent? closed) =>
+            new(
+                $"a safety defect found {reading.Words.AtBy(found)}{What(found)}",
+                found.Place(),
+                closed?.Place(),
+                closed is null ? [found] : [found, closed],
+                []
+            );
     }
 
     // Handed back again with the defect put right, the machine is out as it should be.

@@ -20,12 +20,13 @@ internal static class GaugeNotices
                 [
                     .. outcome.Notices,
                     .. QuantitiesOf(check)
-                        .SelectMany(quantity => Alike.Once(Told(unit, quantity, outcome.Verdict))),
+                        .SelectMany(quantity => Alike.Once(Told(unit, check, quantity, outcome.Verdict))),
                 ],
             };
 
     private static IEnumerable<(string Where, string Told)> Told(
         UnitFrame unit,
+        Check check,
         MeasuredQuantity quantity,
         Verdict verdict
     )
@@ -45,6 +46,12 @@ internal static class GaugeNotices
                     said,
                     $"gauge {gauge} states no resolution: the last digit written down, {Wording.Of(step, place.System)}, is taken for the step that it shows"
                 );
+            }
+
+            // In differences of one gauge its scale drops out.
+            if (check is Check.LimitOnQuantity && place.Scale?.Words(verdict, place.System) is { } scale)
+            {
+                yield return (said, scale);
             }
 
             if (place.Counted is { } counted)

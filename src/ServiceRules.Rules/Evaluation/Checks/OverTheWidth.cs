@@ -10,8 +10,9 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>
 /// One line over the width against the largest difference that is permitted between any two of its places. Each pair of
 /// stations and ends is held against it with the uncertainty of its own difference, for the largest difference need not be the
-/// least certain one; the worst of them speaks. Where a bow shows, nothing is met that the bow itself would take beyond
-/// the limit; and it shows nothing out, since how it goes on beyond the stations no reading tells.
+/// least certain one; the worst of them speaks. Of three stations or more nothing is met that a bow might take beyond the limit,
+/// whether it shows or not: by a coarser gauge it shows less, and is no smaller. It shows nothing out, since how it goes on beyond
+/// the stations no reading tells.
 /// </summary>
 internal static class OverTheWidth
 {
@@ -67,22 +68,18 @@ internal static class OverTheWidth
         return worst.Compared.Verdict is Verdict.Met && BowBeyond(line, Held) is { } bowed ? bowed : worst;
     }
 
-    /// <summary>The largest difference by the parabola, where a bow shows and one of them is not met.</summary>
+    /// <summary>The largest difference by the parabola of which it is not proven that it keeps the limit.</summary>
     private static PlaceJudgement? BowBeyond(
         KnownLine line,
         Func<string, Knowledge, string, GrownDoubt?, PlaceJudgement> held
     )
     {
-        if (line.Fit.Bow is not { } bow || !LineShape.IsShown(bow))
-        {
-            return null;
-        }
-
+        var isShown = line.Fit.Bow is { } bow && LineShape.IsShown(bow);
         return (
             from pair in line.Fit.DifferencesByParabola
-            let cause = Bowed(pair.By)
+            let cause = isShown ? Bowed(pair.By) : MayBeBowed(pair.By)
             let judged = held(
-                "by its bow out of parallel by",
+                isShown ? "by its bow out of parallel by" : "by a bow that may be there out of parallel by",
                 pair.By,
                 $"{pair.Above} above {pair.Below}",
                 cause
@@ -97,6 +94,13 @@ internal static class OverTheWidth
             byBow,
             "how far the bow goes on to the ends no reading tells",
             "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+        );
+
+    private static GrownDoubt MayBeBowed(MeasuredValue byBow) =>
+        new(
+            byBow,
+            "these readings do not tell whether it is bowed, nor how far a bow goes on to the ends",
+            "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
         );
 
     /// <summary>

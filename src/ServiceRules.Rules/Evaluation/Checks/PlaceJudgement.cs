@@ -126,13 +126,11 @@ internal sealed record PlaceJudgement(
 
     /// <summary>The same where what it rests on can show nothing out: then it is open, for the cause that was asked with.</summary>
     public PlaceJudgement LeftOpen(GrownDoubt cause) =>
-        Compared.Verdict is Verdict.NotMet
-            ? this with
-            {
-                Compared = Compared with { Verdict = Verdict.Unproven, Reason = FindingReason.InsideGuard },
-                Grown = cause,
-            }
-            : this;
+        this with
+        {
+            Compared = Compared with { Verdict = Verdict.Unproven, Reason = FindingReason.InsideGuard },
+            Grown = cause,
+        };
 
     /// <summary>Doubt that is not the gauge's, where the gauge by itself would have decided or could have.</summary>
     private static GrownDoubt? GrownBeyond(

@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -14,7 +15,7 @@ internal static class RecordPartCheck
         {
             RequiredPart.SignOff => SignedOff(frame, check.By),
             RequiredPart.FollowUp => FollowedUp(frame),
-            RequiredPart.SafetyDefectsClosed => DefectsClosed.Judge(TimelineReading.Of(frame)),
+            RequiredPart.SafetyDefectsClosed => DefectsClosed.Judge(DutyFrame.Of(rule, frame)),
             RequiredPart.BlockageByTool => Clearing.ByTool(TimelineReading.Of(frame)),
             _ => throw new InvalidOperationException("parts of a record are a closed family"),
         };

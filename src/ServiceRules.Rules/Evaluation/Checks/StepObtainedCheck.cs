@@ -47,7 +47,7 @@ internal static class StepObtainedCheck
     )
     {
         var evidence = Told.Sorted(tried.SelectMany(each => each.Evidence));
-        if (StepInForce.Learned(unit, kind) is not { } learned)
+        if (StepInForce.Learned(unit, kind)?.Proving(stated) is not { } learned)
         {
             return tried.Exists(each => IsBounded(each.Trial.Change))
                 ? Told.Unproven(

@@ -11,9 +11,10 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// No adjuster was turned while the reel ran, unless the procedure names the control by which it is turned from outside
-/// the danger zone; nor between two runs, click by click, before the stop that the procedure states, or, where it states
-/// none in the words of entries, outside the person's own protected interval.
+/// No adjuster was turned while the reel ran, unless it is the one of the clearance and the procedure names the control by
+/// which that is turned from outside the danger zone; nor between two runs, click by click, before the stop that the
+/// procedure states for it, or, of any other adjuster and where it states none in the words of entries, outside the person's
+/// own protected interval.
 /// </summary>
 internal static class AdjusterUntouchedDuty
 {
@@ -117,7 +118,11 @@ internal static class AdjusterUntouchedDuty
             return null;
         }
 
-        var task = EnergisedTaskDuties.Listed(duty, last.Task);
+        // The procedure of a task has its control and its stop for the clearance, and for no other adjuster.
+        var task =
+            turn.Entry.Adjuster == AdjusterKind.Clearance
+                ? EnergisedTaskDuties.Listed(duty, last.Task)
+                : null;
         if (last.End is null || moment < last.End.Moment)
         {
             return task is { AdjusterControl: not null }

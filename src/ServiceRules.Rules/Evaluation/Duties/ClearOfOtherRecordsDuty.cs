@@ -24,71 +24,75 @@ internal static class ClearOfOtherRecordsDuty
             return TimelineOutcome.NotApplicable("No other record of this machine is given with this one.");
         }
 
+        var beside = others.Select(other => new JobBeside(duty, other)).ToList();
         List<TimelineFault> faults =
         [
-            .. others.SelectMany(other => Given(duty, other)),
-            .. others.SelectMany(other => Endangered(duty, other)),
-            .. others.SelectMany(other => Took(duty, other)),
-            .. others.SelectMany(other => Lost(duty, other)),
+            .. beside.SelectMany(Given),
+            .. beside.SelectMany(Endangered),
+            .. beside.SelectMany(PressureBeside.Faults),
+            .. beside.SelectMany(Took),
+            .. beside.SelectMany(Lost),
         ];
         return faults.Count > 0
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
                 duty.Reading,
-                $"The record and {TimelineWords.List(others.Select(other => other.Name))} of the same machine show neither start nor energy, and no lock taken off, where the other shows hands in.",
+                $"The record and {TimelineWords.List(others.Select(other => other.Name))} of the same machine show neither start nor energy, no pressure above its limit, and no lock taken off, where the other shows hands in.",
                 []
             );
     }
 
-    private static IEnumerable<TimelineFault> Given(DutyFrame duty, OtherReading other) =>
-        from given in EnergyGiven.In(duty.Reading)
-        from hands in HandsKnown.In(other.Reading, duty.Reading)
-        where given.Endangers(hands, other.Reading)
+    private static IEnumerable<TimelineFault> Given(JobBeside both) =>
+        from given in EnergyGiven.In(both.Own)
+        from hands in both.HandsOfTheOther
+        where given.Endangers(hands, both.Others)
         select Fault(
             given.IsInTheMinuteOf(hands),
-            $"The record shows {given.What} {duty.Words.AtBy(given.Entry)}, and record {other.Name} shows {hands.Person} with hands in {duty.Record.Machine.Id} {hands.Told(duty.Words)}.",
-            [given.Entry],
+            $"The record shows {given.What} {both.Words.AtBy(given.Entry)}, and record {both.Name} shows {hands.Person} with hands in {both.Duty.Record.Machine.Id} {hands.Told(both.Words)}.",
+            given.Entries,
+            given.Beside,
             AskFirst
         );
 
-    private static IEnumerable<TimelineFault> Endangered(DutyFrame duty, OtherReading other) =>
-        from hands in HandsKnown.In(duty.Reading, other.Reading)
-        from given in EnergyGiven.In(other.Reading)
-        where given.Endangers(hands, duty.Reading)
+    private static IEnumerable<TimelineFault> Endangered(JobBeside both) =>
+        from hands in both.OwnHands
+        from given in both.GivenByTheOther
+        where given.Endangers(hands, both.Own)
         select Fault(
             given.IsInTheMinuteOf(hands),
-            $"Record {other.Name} shows {given.What} {duty.Words.AtBy(given.Entry)}, and this record shows {hands.Person} with hands in {hands.Told(duty.Words)}.",
+            $"Record {both.Name} shows {given.What} {both.Words.AtBy(given.Entry)}, and this record shows {hands.Person} with hands in {hands.Told(both.Words)}.",
             hands.Entries,
+            hands.Beside,
             FindOut
         );
 
-    private static IEnumerable<TimelineFault> Took(DutyFrame duty, OtherReading other) =>
+    private static IEnumerable<TimelineFault> Took(JobBeside both) =>
         DeviceTaken
-            .In(duty, duty.Reading, other.Reading)
+            .In(both.Duty, both.Own, both.Others)
             .Select(taken =>
                 Taken(
                     taken,
-                    $"The record shows {taken.Named} taken off {duty.Words.AtBy(taken.Entry)}, which record {other.Name} shows put on by {taken.Device.Person} at {duty.Words.Time(taken.Device.Applied)}{HandsIn(duty, taken)}.",
+                    $"The record shows {taken.Named} taken off {both.Words.AtBy(taken.Entry)}, which record {both.Name} shows put on by {taken.Device.Person} at {both.Words.Time(taken.Device.Applied)}{HandsIn(both, taken)}.",
                     [taken.Entry],
                     "A lock comes off by the hand that put it on, with hands out: ask its owner first."
                 )
             );
 
-    private static IEnumerable<TimelineFault> Lost(DutyFrame duty, OtherReading other) =>
+    private static IEnumerable<TimelineFault> Lost(JobBeside both) =>
         DeviceTaken
-            .In(duty, other.Reading, duty.Reading)
+            .In(both.Duty, both.Others, both.Own)
             .Select(taken =>
                 Taken(
                     taken,
-                    $"Record {other.Name} shows {taken.Named} taken off {duty.Words.AtBy(taken.Entry)}, which this record shows put on by {taken.Device.Person} at {duty.Words.Time(taken.Device.Applied)}{HandsIn(duty, taken)}.",
+                    $"Record {both.Name} shows {taken.Named} taken off {both.Words.AtBy(taken.Entry)}, which this record shows put on by {taken.Device.Person} at {both.Words.Time(taken.Device.Applied)}{HandsIn(both, taken)}.",
                     [taken.Device.Applied, .. taken.Hands.SelectMany(hands => hands.Entries).Distinct()],
                     FindOut
                 )
             );
 
-    private static string HandsIn(DutyFrame duty, DeviceTaken taken) =>
+    private static string HandsIn(JobBeside both, DeviceTaken taken) =>
         taken.Hands is [var first, ..]
-            ? $", with hands of {first.Person} in {first.Told(duty.Words)}"
+            ? $", with hands of {first.Person} in {first.Told(both.Words)}"
             : string.Empty;
 
     private static TimelineFault Taken(
@@ -109,10 +113,11 @@ internal static class ClearOfOtherRecordsDuty
         bool isUntold,
         string text,
         ImmutableArray<OrderedEvent> entries,
+        ImmutableArray<string> besides,
         string act
     )
     {
-        var fault = new TimelineFault(Verdict.NotMet, FindingReason.Unprotected, text, entries, act);
+        var fault = new TimelineFault(Verdict.NotMet, FindingReason.Unprotected, text, entries, act, besides);
         return isUntold ? LeadUpOutcome.Untold(fault) : fault;
     }
 }

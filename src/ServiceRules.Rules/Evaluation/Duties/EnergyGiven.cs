@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -8,8 +11,19 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <param name="Until">When a run that it begins is shown to end; null: it is one moment, or no end is shown.</param>
 internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
 {
+    // What the bench log tells of a reel lapped, and where in the own record; null: the timeline tells it.
+    private string? Lapped { get; init; }
+
+    private string? Pointer { get; init; }
+
     /// <summary>What it is, in words.</summary>
-    public string What => EventWords.Done(Entry.Event);
+    public string What => Lapped ?? EventWords.Done(Entry.Event);
+
+    /// <summary>Evidence where it is this record's own.</summary>
+    public ImmutableArray<OrderedEvent> Entries => Lapped is null ? [Entry] : [];
+
+    /// <summary>Pointers of what shows it beside the timeline.</summary>
+    public ImmutableArray<string> Beside => Pointer is null ? [] : [Pointer];
 
     /// <summary>Every such entry of a record.</summary>
     public static IEnumerable<EnergyGiven> In(TimelineReading reading)
@@ -17,6 +31,21 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
         foreach (var start in reading.Energisings)
         {
             yield return new(start, reading.Running.StretchAt(start.Place())?.Until?.Moment);
+        }
+
+        // Done on the running reel: it ran then, whether or not the run was entered.
+        foreach (
+            var task in reading
+                .Of(TimelineEventKind.EnergisedTaskPerformed)
+                .Where(task => !reading.Running.Contains(task.Place()))
+        )
+        {
+            yield return new(task, null);
+        }
+
+        foreach (var lapped in LappedIn(reading).Where(one => !reading.Running.Contains(one.Entry.Place())))
+        {
+            yield return lapped;
         }
 
         foreach (
@@ -54,6 +83,51 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
     public bool IsInTheMinuteOf(HandsKnown hands) =>
         hands.From != hands.Until
         && Entry.Place().IsInTheMinuteOf(hands.Entries[0].Place() with { Index = Entry.Index });
+
+    private static IEnumerable<EnergyGiven> LappedIn(TimelineReading reading)
+    {
+        var units = reading.Frame.Record.Units;
+        for (var unit = 0; unit < units.Length; unit++)
+        {
+            for (var index = 0; index < units[unit].Entries.Length; index++)
+            {
+                if (
+                    units[unit].Entries[index] is Grinding
+                    {
+                        Kind: GrindingKind.Lapping,
+                        At: { } at,
+                        By: { } by
+                    }
+                )
+                {
+                    yield return ByLog(reading, new(units[unit].Id, BenchAct.ReelLapped, at, by)) with
+                    {
+                        Pointer = Pointers.Entry(unit, index),
+                    };
+                }
+            }
+        }
+    }
+
+    /// <summary>A reel that a bench log tells lapped, the timeline silent: it ran then.</summary>
+    public static EnergyGiven ByLog(TimelineReading reading, BenchTold told) =>
+        new(
+            new(
+                new()
+                {
+                    Kind = TimelineEventKind.EnergisedTaskPerformed,
+                    At = told.At,
+                    Actor = told.By,
+                    Task = ServiceTask.Lap,
+                },
+                reading.Events.Length,
+                JudgedOrder.MomentOf(told.At, reading.Frame.Context.Zone)
+            ),
+            null
+        )
+        {
+            Lapped = HandsAtUnit.Words(told.Act, told.Unit),
+        };
 
     private bool IsShutDownBetween(HandsKnown hands, TimelineReading owner) =>
         owner

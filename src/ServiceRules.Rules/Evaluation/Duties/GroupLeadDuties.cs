@@ -54,15 +54,23 @@ internal static class GroupLeadDuties
         return crews > 1 || people.Select(person => person.Employer).Distinct().Count() > 1;
     }
 
-    /// <summary>Where people of several crews work together, one authorised person coordinates them.</summary>
-    public static CheckOutcome CoordinatorNamed(DutyFrame duty) =>
-        IsOfSeveralCrews(duty)
-            ? GroupWork.PutInCharge(
-                duty,
-                TimelineEventKind.CoordinatorAssigned,
-                "Name one authorised person who coordinates the crews before hands go in."
-            )
-            : TimelineOutcome.NotApplicable("The register shows people of one crew only in this job.");
+    /// <summary>Where people of several crews, or of several jobs at one machine, work together, one authorised person coordinates them.</summary>
+    public static CheckOutcome CoordinatorNamed(DutyFrame duty)
+    {
+        var jobs = JobsAtOnce.Judge(duty);
+        if (!IsOfSeveralCrews(duty) || (jobs is not null && Suppression.IsWithoutGroup(duty)))
+        {
+            return jobs
+                ?? TimelineOutcome.NotApplicable("The register shows people of one crew only in this job.");
+        }
+
+        var crews = GroupWork.PutInCharge(
+            duty,
+            TimelineEventKind.CoordinatorAssigned,
+            "Name one authorised person who coordinates the crews before hands go in."
+        );
+        return jobs is { Verdict: not Verdict.Met } && crews.Verdict != Verdict.NotMet ? jobs : crews;
+    }
 
     /// <summary>
     /// Whoever is in charge accounted for everybody after the last work and before the group's lock came off: the job lock

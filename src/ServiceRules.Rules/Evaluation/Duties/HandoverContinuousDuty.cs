@@ -9,7 +9,7 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// Where work stops and somebody else takes it up: the one briefed the other, and no isolator was without a lock or tag
+/// Where work stops and others take it up: each of them was briefed by one who had worked, and no isolator was without a lock or tag
 /// from the first that went on until the other's work began. A run of the machine in between is no handover; what must be
 /// done again after it is told by its own duty.
 /// </summary>
@@ -33,13 +33,16 @@ internal static class HandoverContinuousDuty
         foreach (var change in changes)
         {
             faults.AddRange(Gaps(duty, change));
-            if (change.Briefing is { } briefing)
+            foreach (var next in change.Incoming)
             {
-                restsOn.Add(briefing);
-            }
-            else
-            {
-                faults.Add(NotBriefed(duty, change));
+                if (change.BriefingOf(next) is { } briefing)
+                {
+                    restsOn.Add(briefing);
+                }
+                else
+                {
+                    faults.Add(NotBriefed(duty, change, next));
+                }
             }
         }
 
@@ -48,7 +51,7 @@ internal static class HandoverContinuousDuty
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
                 duty.Reading,
-                $"The record shows the job handed over to {TimelineWords.List(changes.Select(change => change.Next.Person.Text).Distinct(StringComparer.Ordinal))} with a briefing{Held(duty, changes)}.",
+                $"The record shows the job handed over to {TimelineWords.List(changes.SelectMany(change => change.Incoming).Select(next => next.Person.Text).Distinct(StringComparer.Ordinal))} with a briefing{Held(duty, changes)}.",
                 restsOn
             );
     }
@@ -89,7 +92,13 @@ internal static class HandoverContinuousDuty
                     people,
                     before,
                     reading.Events.First(entry => entry.Place() == before.Until),
-                    next
+                    [
+                        .. reading
+                            .Works.Where(work =>
+                                after.Contains(work.Start.Place()) && !people.Contains(work.Person)
+                            )
+                            .DistinctBy(work => work.Person),
+                    ]
                 );
             }
         }
@@ -132,38 +141,64 @@ internal static class HandoverContinuousDuty
         );
     }
 
-    private static TimelineFault NotBriefed(DutyFrame duty, Change change) =>
-        new(
-            Verdict.NotMet,
-            FindingReason.StepMissing,
-            $"The record shows work stopped {duty.Words.AtBy(change.Stopped)} and taken over by {change.Next.Person} at {duty.Words.Time(change.Next.Start)}, and does not show {EventWords.Done(TimelineEventKind.HandoverBriefed)} between them.",
-            [change.Stopped, change.Next.Start],
-            Act
-        );
+    private static TimelineFault NotBriefed(DutyFrame duty, Change change, WorkInterval next)
+    {
+        var told =
+            $"The record shows work stopped {duty.Words.AtBy(change.Stopped)} and taken over by {next.Person} at {duty.Words.Time(next.Start)}";
+        return change.ByNobodysName(next) is { } briefing
+            ? new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"{told}, and {EventWords.Done(TimelineEventKind.HandoverBriefed)} {duty.Words.AtBy(briefing)}, which names nobody: which of {TimelineWords.List(change.Incoming.Select(one => one.Person.Text))} was briefed it does not show.",
+                [change.Stopped, briefing, next.Start],
+                "Have whoever briefed them say whom they briefed, as a late entry."
+            )
+            : new(
+                Verdict.NotMet,
+                FindingReason.StepMissing,
+                $"{told}, and does not show {EventWords.Done(TimelineEventKind.HandoverBriefed)} between {(next == change.Next ? "them" : $"{next.Person} and one who had worked")}.",
+                [change.Stopped, next.Start],
+                Act
+            );
+    }
 
     private sealed record Change(
         DutyFrame Duty,
         ImmutableHashSet<Id<Participant>> People,
         TimelineInterval Before,
         OrderedEvent Stopped,
-        WorkInterval Next
+        ImmutableArray<WorkInterval> Incoming
     )
     {
+        /// <summary>Whoever took up the work first.</summary>
+        public WorkInterval Next => Incoming[0];
+
         /// <summary>
-        /// Between one of those who worked and the one who takes over, whoever of them enters it; also while the work still
+        /// Between one who worked before and somebody who takes over, whoever of them enters it; also while the work still
         /// goes on.
         /// </summary>
-        public OrderedEvent? Briefing =>
-            Duty
-                .Reading.Of(TimelineEventKind.HandoverBriefed)
+        public OrderedEvent? BriefingOf(WorkInterval next) =>
+            Briefings(next)
                 .FirstOrDefault(entry =>
-                    entry.Place() > Before.From && entry.Place() < Next.Start.Place() && IsBetween(entry)
+                    entry.Event.Others.IsEmpty
+                        ? entry.Event.Actor == next.Person
+                            || (Incoming.Length == 1 && People.Contains(entry.Event.Actor))
+                        : Took(entry).Contains(next.Person) && Took(entry).Any(who => HadWorked(who, entry))
                 );
 
-        private bool IsBetween(OrderedEvent entry) =>
-            entry.Event.Others.IsEmpty
-                ? entry.Event.Actor == Next.Person || People.Contains(entry.Event.Actor)
-                : Took(entry).Contains(Next.Person) && Took(entry).Any(People.Contains);
+        /// <summary>A briefing by one who worked before that does not say whom of several it was for.</summary>
+        public OrderedEvent? ByNobodysName(WorkInterval next) =>
+            Briefings(next)
+                .FirstOrDefault(entry => entry.Event.Others.IsEmpty && HadWorked(entry.Event.Actor, entry));
+
+        private IEnumerable<OrderedEvent> Briefings(WorkInterval next) =>
+            Duty
+                .Reading.Of(TimelineEventKind.HandoverBriefed)
+                .Where(entry => entry.Place() > Before.From && entry.Place() < next.Start.Place());
+
+        private bool HadWorked(Id<Participant> person, OrderedEvent by) =>
+            People.Contains(person)
+            || Incoming.Any(one => one.Person == person && one.Start.Place() < by.Place());
 
         private static ImmutableArray<Id<Participant>> Took(OrderedEvent entry) =>
             [entry.Event.Actor, .. entry.Event.Others];

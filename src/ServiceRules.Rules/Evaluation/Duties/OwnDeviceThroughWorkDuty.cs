@@ -83,7 +83,7 @@ internal static class OwnDeviceThroughWorkDuty
         {
             yield return LeadUpOutcome.Missing(
                 LeadUp.ToFirstWork(duty),
-                $"an own lock or control of {person} on {TimelineWords.Named(free)}"
+                $"an own lock or control of {(reading.IsOpen && WorkByAuthorisedDuty.Barred(duty, person) is not null ? $"somebody authorised, in the place of {person}," : person.Text)} on {TimelineWords.Named(free)}"
             );
         }
         else if (!reading.IsOpen)

@@ -12,10 +12,10 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// </summary>
 internal static class RecheckReadings
 {
-    private const string Act = "Hands out; release the pressure and check again before work goes on.";
+    public const string Act = "Hands out; release the pressure and check again before work goes on.";
 
-    // To take hands out takes moments; common practice, no source.
-    private static readonly TimeSpan AtOnce = TimeSpan.FromMinutes(2);
+    /// <summary>To take hands out takes moments; common practice, no source.</summary>
+    public static readonly TimeSpan AtOnce = TimeSpan.FromMinutes(2);
 
     /// <summary>Readings above the limit that nobody acted on, and rechecks without a reading.</summary>
     public static IEnumerable<TimelineFault> Faults(DutyFrame duty, EnergySource source)

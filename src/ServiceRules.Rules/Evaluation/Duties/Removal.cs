@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
@@ -122,11 +123,37 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
         : written.Trained.Contains(Entry.Event.Actor) ? null
         : $"{Entry.Event.Actor} trained in {written.Id}";
 
-    /// <summary>Every lock or tag that came off.</summary>
+    /// <summary>The entry that put it on; none where that stands in another record.</summary>
+    public ImmutableArray<OrderedEvent> PutOn => IsOfAnotherRecord ? [] : [Device.Applied];
+
+    private bool IsOfAnotherRecord { get; init; }
+
+    /// <summary>
+    /// Every lock or tag that came off; of those that another record of the machine hung, where the exception is relied on.
+    /// </summary>
     public static IEnumerable<Removal> Of(DutyFrame duty) =>
-        from device in duty.Reading.Devices
-        where device.Removed is not null
-        select new Removal(duty, device, device.Removed!);
+        (
+            from device in duty.Reading.Devices
+            where device.Removed is not null
+            select new Removal(duty, device, device.Removed!)
+        ).Concat(HungByOthers(duty));
+
+    // Without the exception, the duty to keep clear of other records tells it.
+    private static IEnumerable<Removal> HungByOthers(DutyFrame duty) =>
+        from entry in duty.Reading.Of(TimelineEventKind.LockRemoved, TimelineEventKind.TagRemoved)
+        where
+            entry.Event.Exception is not null
+            && !duty.Reading.Devices.Any(device => device.Removed?.Index == entry.Index)
+        let hung = duty
+            .Reading.Others.SelectMany(other => other.Reading.Devices)
+            .Where(device =>
+                device.Device == entry.Event.Lock
+                && device.Applied.Moment <= entry.Moment
+                && !(device.Removed?.Moment <= entry.Moment)
+            )
+            .MaxBy(device => device.Applied.Moment)
+        where hung is not null && hung.Person != entry.Event.Actor
+        select new Removal(duty, hung, entry) { IsOfAnotherRecord = true };
 
     private IEnumerable<OrderedEvent> Concerning(TimelineEventKind kind) =>
         Duty

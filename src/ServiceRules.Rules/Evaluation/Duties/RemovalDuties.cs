@@ -67,7 +67,7 @@ internal static class RemovalDuties
                     Verdict.NotMet,
                     FindingReason.WrongPerson,
                     $"The record shows {removal.Named} of {removal.Owner}, who works for an outside employer, taken off {duty.Words.AtBy(removal.Entry)}.",
-                    [removal.Device.Applied, removal.Entry],
+                    [.. removal.PutOn, removal.Entry],
                     "Leave the lock of an outside employer to its owner, and call their employer."
                 )),
             ])
@@ -105,7 +105,7 @@ internal static class RemovalDuties
                     Verdict.NotMet,
                     FindingReason.WrongPerson,
                     $"{told}; {lacking}.",
-                    [removal.Device.Applied, removal.Entry],
+                    [.. removal.PutOn, removal.Entry],
                     ByOwnHand
                 )
             : removal.Duty.Context.RemovalException is null
@@ -113,7 +113,7 @@ internal static class RemovalDuties
                     Verdict.Unproven,
                     FindingReason.NotRegistered,
                     $"{told} by the exception {removal.Entry.Event.Exception}, and the register has no written way to do so.",
-                    [removal.Device.Applied, removal.Entry],
+                    [.. removal.PutOn, removal.Entry],
                     "Enter the site's written way to take off an absent owner's lock, and who is trained in it."
                 )
             : null;

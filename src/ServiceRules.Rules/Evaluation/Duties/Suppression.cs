@@ -23,6 +23,10 @@ internal static class Suppression
             && HoldingExemption(duty) is null
             && MayBeGroup(duty) is { } untold
                 ? untold
+            : of == EnergyDuty.CoordinatorNamed
+            && HoldingExemption(duty) is null
+            && JobsAtOnce.Judge(duty) is not null
+                ? null
             : TimelineOutcome.NotApplicable(reason);
     }
 

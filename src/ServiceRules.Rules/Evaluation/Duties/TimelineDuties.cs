@@ -171,7 +171,11 @@ internal static class TimelineDuties
                 SuppressedBy = Suppressors.None,
                 Step = StepBeforeHands.Released,
             },
-            [EnergyDuty.BlockageTool] = new(BlockageDuties.ByTool) { SuppressedBy = Suppressors.None },
+            [EnergyDuty.BlockageTool] = new(BlockageDuties.ByTool)
+            {
+                SuppressedBy = Suppressors.None,
+                IsDueAfterHands = true,
+            },
             [EnergyDuty.BlockageCheckedAfter] = new(BlockageDuties.CheckedAfter)
             {
                 SuppressedBy = Suppressors.None,

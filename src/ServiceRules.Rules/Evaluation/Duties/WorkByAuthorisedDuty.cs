@@ -30,11 +30,9 @@ internal static class WorkByAuthorisedDuty
             );
     }
 
-    private static RegisterFault? Fault(DutyFrame duty, Id<Participant> person)
+    /// <summary>Why a person may not put hands in at all, after their name; null: the register does not say so.</summary>
+    public static string? Barred(DutyFrame duty, Id<Participant> person)
     {
-        var at = duty.Reading.FirstWorkOf(person) is { } work
-            ? new[] { JobPeople.PointerOf(duty, person), work.Start.Pointer() }
-            : [JobPeople.PointerOf(duty, person)];
         var days = duty.Job.Days;
         var began = duty.Reading.FirstWorkOf(person) is { Start: var start }
             ? JobPeople.DayOf(duty, start)
@@ -43,31 +41,34 @@ internal static class WorkByAuthorisedDuty
         var latest = days is { First: not null, Agree: false } ? days.Latest : began;
         return duty.PersonOf(person) switch
         {
+            { Authorised: false } => "is not authorised to lock out and work on machines",
+            { TrainedOn: { } on } when on > began => $"was trained only on {RegisterOutcome.Day(on)}",
+            { TrainedOn: not null, TrainedUntil: { } until } when until < latest =>
+                $"is no longer trained: their training held until {RegisterOutcome.Day(until)}",
+            _ => null,
+        };
+    }
+
+    private static RegisterFault? Fault(DutyFrame duty, Id<Participant> person)
+    {
+        var at = duty.Reading.FirstWorkOf(person) is { } work
+            ? new[] { JobPeople.PointerOf(duty, person), work.Start.Pointer() }
+            : [JobPeople.PointerOf(duty, person)];
+        return duty.PersonOf(person) switch
+        {
             null => RegisterFault.Unsaid(
                 $"The register of people does not have {person}.",
                 "Enter the person in the register.",
                 at
             ),
-            { Authorised: false } => RegisterFault.Wrong(
-                FindingReason.WrongPerson,
-                $"{person} works on this job and is not authorised to lock out and work on machines.",
-                Act,
-                at
-            ),
-            { TrainedOn: null } => RegisterFault.Unsaid(
+            { Authorised: true, TrainedOn: null } => RegisterFault.Unsaid(
                 $"The register of people has no date of training for {person}.",
                 "Enter the date of training in the register.",
                 at
             ),
-            { TrainedOn: { } on } when on > began => RegisterFault.Wrong(
-                FindingReason.OutOfDate,
-                $"{person} works on this job and was trained only on {RegisterOutcome.Day(on)}.",
-                Act,
-                at
-            ),
-            { TrainedUntil: { } until } when until < latest => RegisterFault.Wrong(
-                FindingReason.OutOfDate,
-                $"{person} works on this job, and their training held until {RegisterOutcome.Day(until)}.",
+            var known when Barred(duty, person) is { } barred => RegisterFault.Wrong(
+                known.Authorised ? FindingReason.OutOfDate : FindingReason.WrongPerson,
+                $"{person} works on this job and {barred}.",
                 Act,
                 at
             ),

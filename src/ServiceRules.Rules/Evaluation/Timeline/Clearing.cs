@@ -78,8 +78,16 @@ internal static partial class Clearing
                     [entry],
                     Act
                 )
-            : SpeaksOfHands().IsMatch(method)
-                ? Unproven($"{cleared} speaks of hands in how: `{method}`.", entry)
+            : SpeaksOfHands().IsMatch(method) || SpeaksOfLimbs().IsMatch(method)
+                ? Unproven(
+                    $"{cleared} of how it says `{method}`: that hands and feet stayed out of the reel is not shown.",
+                    entry
+                )
+            : SpeaksOfTurning().IsMatch(method)
+                ? Unproven(
+                    $"{cleared} of how it says `{method}`: that the reel stood still is not shown.",
+                    entry
+                )
             : KeepsHandsOut(entry.Event, method, tools) ? null
             : Unproven(
                 $"{cleared} of how it says `{method}`: that hands stayed out of the reel is not shown.",
@@ -93,7 +101,7 @@ internal static partial class Clearing
             FindingReason.NotCredible,
             text,
             [entry],
-            "Have whoever cleared it say with what, and whether hands stayed out."
+            "Have whoever cleared it say with what, whether hands stayed out, and whether the reel stood still."
         );
 
     private static bool KeepsHandsOut(TimelineEvent entry, string method, ImmutableArray<string> tools) =>
@@ -118,6 +126,19 @@ internal static partial class Clearing
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex SpeaksOfHands();
+
+    [GeneratedRegex(
+        @"\b(?:with|by|using)\W+(?:(?:my|his|her|their|the|a|one|both)\W+)?(?:gloves?|foot|feet|boots?|knees?|arms?)\b(?!\W+(?:on|worn|long)\b)|\bkick(?:ed|ing)?\b|\breached\W+(?:in|into)\b(?!\W+with\b)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex SpeaksOfLimbs();
+
+    // To turn the reel by a tool is how it is freed; that it turns, or that something runs, is another thing.
+    [GeneratedRegex(
+        @"\b(?:still|while|kept)\W+(?:it\W+)?(?:was\W+|is\W+)?(?:turning|running|spinning|rotating)\b(?!\W+(?:the|it|by|back)\b)|\b(?:reels?|engines?|machines?|drives?|motors?|blades?)\W+(?:(?:was|were|is|still)\W+){0,2}(?:turning|running|spinning|rotating|engaged)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex SpeaksOfTurning();
 
     // Common practice, no source: what is long or stiff enough to be worked from outside the reel.
     [GeneratedRegex(

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
@@ -53,24 +54,44 @@ internal sealed record HandsAtUnit(
             && (work.Stop is not { } stop || Moment <= stop.Moment)
         );
 
+    /// <summary>What was done at a unit, after <c>the record shows</c>.</summary>
+    public static string Words(BenchAct act, Id<UnitWork> unit) =>
+        act switch
+        {
+            BenchAct.AdjusterTurned => $"an adjuster of {unit} turned",
+            BenchAct.PartFitted => $"a part fitted on {unit}",
+            BenchAct.FeelerTried => $"a feeler tried on {unit}",
+            BenchAct.PaperTried => $"paper tried on {unit}",
+            BenchAct.ContactFelt => $"the contact felt on {unit}",
+            BenchAct.GaugeHeld => $"a gauge held to {unit}",
+            BenchAct.PlayFelt => $"the bearings of {unit} felt for play",
+            BenchAct.ReelLapped => $"the reel of {unit} lapped",
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(act),
+                act,
+                "acts at a unit are a closed family"
+            ),
+        };
+
     private static string? Done(BenchEntry entry, Id<UnitWork> unit, bool hasIsolation) =>
         entry switch
         {
-            Adjustment => $"an adjuster of {unit} turned",
+            Adjustment => Words(BenchAct.AdjusterTurned, unit),
             _ when !hasIsolation => null,
-            PartFitted => $"a part fitted on {unit}",
-            Reading { Observed: var observed } => OfReading(observed, unit),
+            PartFitted => Words(BenchAct.PartFitted, unit),
+            Reading { Quantity: var quantity, Observed: var observed } => OfReading(quantity, observed, unit),
             _ => null,
         };
 
-    // What is only looked at may be seen from where nothing can reach.
-    private static string? OfReading(Observation observed, Id<UnitWork> unit) =>
+    // What is only looked at may be seen from where nothing can reach; play in a bearing is felt, however it is entered.
+    private static string? OfReading(MeasuredQuantity quantity, Observation observed, Id<UnitWork> unit) =>
         observed switch
         {
-            Observation.FeelerTest => $"a feeler tried on {unit}",
-            Observation.Paper => $"paper tried on {unit}",
-            Observation.Contact => $"the contact felt on {unit}",
-            Observation.Measured or Observation.MeasuredAngle => $"a gauge held to {unit}",
+            Observation.FeelerTest => Words(BenchAct.FeelerTried, unit),
+            Observation.Paper => Words(BenchAct.PaperTried, unit),
+            Observation.Contact => Words(BenchAct.ContactFelt, unit),
+            Observation.Measured or Observation.MeasuredAngle => Words(BenchAct.GaugeHeld, unit),
+            Observation.Seen when quantity == MeasuredQuantity.BearingPlay => Words(BenchAct.PlayFelt, unit),
             _ => null,
         };
 }

@@ -19,6 +19,12 @@ internal sealed record HandsKnown(
     bool IsEnded
 )
 {
+    // Of a line of the bench log that shows it, the timeline silent.
+    private (RecordedTime At, string What, string? Pointer)? Log { get; init; }
+
+    /// <summary>Pointers of what shows it beside the timeline, in its own record.</summary>
+    public ImmutableArray<string> Beside => Log is { Pointer: { } pointer } ? [pointer] : [];
+
     /// <summary>How long hands that an open record shows in are reckoned with: no shift is longer (common practice, no source).</summary>
     private static readonly TimeSpan LongestShift = TimeSpan.FromHours(12);
 
@@ -46,11 +52,29 @@ internal sealed record HandsKnown(
         {
             yield return new(entry.Event.Actor, [entry], entry.Moment, entry.Moment, IsEnded: true);
         }
+
+        foreach (var hands in reading.HandsByTheLog.Where(hands => !hands.IsDuring(reading.Works)))
+        {
+            if (hands.Entry.By is { } person)
+            {
+                yield return ByLog(person, hands.At, hands.Moment, hands.What, hands.Pointer);
+            }
+        }
     }
+
+    /// <summary>Hands at one moment that a bench log alone tells.</summary>
+    public static HandsKnown ByLog(
+        Id<Participant> person,
+        RecordedTime at,
+        Moment moment,
+        string what,
+        string? pointer
+    ) => new(person, [], moment, moment, IsEnded: true) { Log = (at, what, pointer) };
 
     /// <summary>From when to when, in words.</summary>
     public string Told(TimelineWords words) =>
-        From == Until ? $"at {words.Time(Entries[0])}"
+        Log is { } log ? $"at {words.Time(log.At)}, {log.What}"
+        : From == Until ? $"at {words.Time(Entries[0])}"
         : IsEnded ? $"from {words.Time(Entries[0])} to {words.Time(Entries[^1])}"
         : $"from {words.Time(Entries[0])} on, with no end entered";
 

@@ -12,6 +12,13 @@ internal sealed record OtherReading(OtherRecord Told, TimelineReading Reading)
     /// <summary>Its name.</summary>
     public string Name => Told.Record.Text;
 
+    /// <summary>
+    /// It is of a unit off the machine, on a bench where nothing can be switched on, and no entry says otherwise: its hands are in
+    /// no machine.
+    /// </summary>
+    public bool IsOffTheMachine { get; } =
+        PlaceContradicted.IsOffTheMachine(Reading.Frame.Record with { Place = Told.Place }, Reading.Frame);
+
     /// <summary>The records of the machine of a job, as they are given.</summary>
     public static ImmutableArray<OtherReading> AtTheMachine(JobFrame frame) =>
         [

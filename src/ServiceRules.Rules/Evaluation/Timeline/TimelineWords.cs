@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -6,7 +7,7 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
 /// How the entries of one record are told: times as recorded, to the minute where seconds are nought, with the day only
-/// where it is not the day of the job, with the offset only where the record mixes offsets.
+/// where it is not the day of the job, with the offset only where the record mixes offsets or the time has another than it.
 /// </summary>
 internal sealed class TimelineWords
 {
@@ -15,22 +16,24 @@ internal sealed class TimelineWords
     private const int SecondEnd = 19;
 
     private readonly string day;
-    private readonly bool mixesOffsets;
+    private readonly ImmutableHashSet<string> offsets;
 
-    private TimelineWords(string day, bool mixesOffsets)
+    private TimelineWords(string day, ImmutableHashSet<string> offsets)
     {
         this.day = day;
-        this.mixesOffsets = mixesOffsets;
+        this.offsets = offsets;
     }
 
-    public static TimelineWords Of(TimelineReading reading) =>
+    public static TimelineWords Of(TimelineReading reading) => Of(reading, []);
+
+    /// <summary>The same where entries of another record are told beside its own.</summary>
+    public static TimelineWords OfBoth(TimelineReading reading, TimelineReading other) =>
+        Of(reading, other.Events);
+
+    private static TimelineWords Of(TimelineReading reading, ImmutableArray<OrderedEvent> beside) =>
         new(
             reading.Frame.Record.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-            reading
-                .Events.Select(entry => OffsetOf(entry.Event.At))
-                .Distinct(StringComparer.Ordinal)
-                .Skip(1)
-                .Any()
+            [.. reading.Events.Concat(beside).Select(entry => OffsetOf(entry.Event.At))]
         );
 
     /// <summary>The time of an entry.</summary>
@@ -46,8 +49,11 @@ internal sealed class TimelineWords
             : text[(DateLength + 1)..SecondEnd];
         return (string.Equals(date, day, StringComparison.Ordinal) ? string.Empty : date + " ")
             + clock
-            + (mixesOffsets ? OffsetOf(time) : string.Empty);
+            + (MixesOffsets(OffsetOf(time)) ? OffsetOf(time) : string.Empty);
     }
+
+    private bool MixesOffsets(string offset) =>
+        offsets.Count > 1 || (offsets.Count == 1 && !offsets.Contains(offset));
 
     /// <summary>Who and when, for example <c>at 08:20 by tech-01</c>.</summary>
     public string AtBy(OrderedEvent entry) => $"at {Time(entry)} by {entry.Event.Actor}";

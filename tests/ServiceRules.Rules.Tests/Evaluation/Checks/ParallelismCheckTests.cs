@@ -129,6 +129,44 @@ public class ParallelismCheckTests
         );
 
     /// <summary>
+    /// 0.010, 0.026, 0.010 mm: bow 0.016·(255/204)² = 0.0250 mm. With s = 0.0064 mm a reading has u = 0.006407, U of the bow is
+    /// 2·0.006407·√1.5·1.5625 = 0.0245, and it shows; with s = 0.0067 it is 0.0257, and it does not. By the line every pair keeps
+    /// the limit: the scatter 0.016·√(2/3) = 0.01306, at most 0.016/3 ± 2·0.01306·√(23² + 8² + 31²)/24, 0.0482 mm (left end and
+    /// right station). By the parabola the middle may lie 0.0250 ± 0.0270 and ± 0.0283 mm above an end: neither gauge lets that out.
+    /// </summary>
+    [Theory]
+    [InlineData(
+        "0.0064 mm",
+        "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+    )]
+    [InlineData(
+        "0.0067 mm",
+        "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
+    )]
+    public void Evaluate_BowAtItsOwnUncertainty_IsLetOutByNeitherGauge(string repeats, string why)
+    {
+        Reading Read(string station, string value) =>
+            Measured(MeasuredQuantity.FrontRoller, station, value, "DG-01");
+        var gauge = Instruments.Single(each => each.Id == new Domain.Id<Instrument>("DG-01")) with
+        {
+            Repeatability = L(repeats),
+        };
+        var frame = FrameBuilder.Build(
+            Record(Unit(Read("left", "0.010 mm"), Read("middle", "0.026 mm"), Read("right", "0.010 mm"))) with
+            {
+                Instruments = [gauge],
+            },
+            Context,
+            Book()
+        );
+
+        var outcome = Judge(Parallel, frame);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Equal(why, Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why);
+    }
+
+    /// <summary>
     /// Eleven readings on a bow: at the stations nothing departs by more than 0.02 mm, and by the parabola the middle lies beyond
     /// the limit above the ends.
     /// </summary>

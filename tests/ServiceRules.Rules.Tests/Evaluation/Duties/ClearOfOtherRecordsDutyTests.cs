@@ -1,3 +1,7 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -18,6 +22,9 @@ public sealed class ClearOfOtherRecordsDutyTests
     [InlineData("08:30 test_energised tech-05")]
     [InlineData("08:10 test_energised tech-05\n08:25 test_ended tech-05")]
     [InlineData("09:30 test_ended tech-05")]
+    [InlineData("08:30 energised_task_performed tech-05")]
+    [InlineData("08:30 stored_energy_rechecked tech-05 source=hydraulic pressure=140_bar")]
+    [InlineData("08:18 isolation_verified tech-05 source=hydraulic pressure=140_bar")]
     [InlineData("08:30 isolator_operated tech-05 source=engine_start position=on")]
     [InlineData("08:30 source_added tech-05 source=groomer_motor")]
     [InlineData("08:30 handed_back tech-05")]
@@ -40,6 +47,13 @@ public sealed class ClearOfOtherRecordsDutyTests
     [InlineData("08:30 source_added tech-05 source=engine_start")]
     [InlineData("08:30 isolator_operated tech-05 source=engine_start position=off")]
     [InlineData("08:30 machine_shut_down tech-05")]
+    [InlineData("08:10 energised_task_performed tech-05")]
+    [InlineData("08:30 stored_energy_rechecked tech-05 source=hydraulic pressure=4_bar")]
+    [InlineData("09:39 stored_energy_rechecked tech-05 source=hydraulic pressure=140_bar")]
+    [InlineData("08:10 stored_energy_rechecked tech-05 source=hydraulic pressure=140_bar")]
+    [InlineData(
+        "08:18 stored_energy_rechecked tech-05 source=hydraulic pressure=140_bar\n08:19 stored_energy_released tech-05 source=hydraulic"
+    )]
     [InlineData("09:45 lock_removed tech-01 source=engine_start lock=L-11")]
     [InlineData(
         "09:42 absence_confirmed tech-05 others=tech-01\n09:43 contact_attempted tech-05 others=tech-01\n09:45 lock_removed tech-05 source=engine_start lock=L-11 exception=P-90"
@@ -79,34 +93,125 @@ public sealed class ClearOfOtherRecordsDutyTests
     public void Judge_OfAnotherMachine_DoesNotApply() =>
         Assert.Equal(Verdict.NotApplicable, Beside("08:30 machine_started tech-05", machine: "M-2").Verdict);
 
+    /// <summary>Of a unit off the machine whose record shows nothing of one, hands are in no machine.</summary>
+    [Theory]
+    [InlineData("09:45 work_started tech-05\n10:30 work_stopped tech-05", Verdict.Met)]
+    [InlineData(
+        "09:45 work_started tech-05\n10:00 machine_shut_down tech-05\n10:30 work_stopped tech-05",
+        Verdict.NotMet
+    )]
+    public void Judge_StartedWithTheOtherAtTheBench_IsClear(string entries, Verdict expected) =>
+        Assert.Equal(expected, Beside(entries, other: one => one with { Place = WorkPlace.OnBench }).Verdict);
+
+    /// <summary>A lock that another record hung, cut off here by the exception, asks for all of it.</summary>
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("07:02 absence_confirmed tech-01 others=tech-05\n", Verdict.NotMet)]
+    [InlineData(
+        "07:02 absence_confirmed tech-01 others=tech-05\n07:03 contact_attempted tech-01 others=tech-05\n",
+        Verdict.Unproven
+    )]
+    public void DeviceOffByOwner_HungInAnotherRecord_AsksForTheWholeException(string before, Verdict expected)
+    {
+        var job = MakeSafe.Complete.With(
+            before
+                + "07:05 lock_removed tech-01 source=engine_start lock=L-51 exception=P-90\n"
+                + MakeSafe.Seat
+                + MakeSafe.Isolation
+                + MakeSafe.Work
+                + MakeSafe.After
+        );
+
+        var outcome = Beside(
+            "06:50 lock_applied tech-05 source=engine_start lock=L-51",
+            own: job,
+            duty: EnergyDuty.DeviceOffByOwner
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Contains("lock L-51 put on by tech-05", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>Hands, and a reel lapped, that only the bench log of the other tells.</summary>
+    [Theory]
+    [InlineData("10:00", false, Verdict.NotMet)]
+    [InlineData("08:30", true, Verdict.NotMet)]
+    [InlineData("08:10", true, Verdict.Met)]
+    public void Judge_ToldByTheBenchLogOfTheOther_Counts(string at, bool isLapping, Verdict expected)
+    {
+        var time = RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow();
+        var act = isLapping ? BenchAct.ReelLapped : BenchAct.ContactFelt;
+
+        var outcome = Beside(
+            "07:00 parking_brake_set tech-05",
+            own: MakeSafe.Complete.With(
+                MakeSafe.Seat
+                    + MakeSafe.Isolation
+                    + MakeSafe.Work
+                    + MakeSafe.After
+                    + "\n10:20 machine_shut_down tech-01"
+            ),
+            other: one => one with { Bench = [new(new("U-1"), act, time, new("tech-05"))] }
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+    }
+
+    /// <summary>A time is told with the offset it was entered with where the two records have different ones.</summary>
+    [Fact]
+    public void Judge_OtherEnteredInAnotherOffset_TellsBothOffsets() =>
+        Assert.Equal(
+            "Record J-2 shows the machine started at 07:30Z by tech-05, and this record shows tech-01 with hands in from 08:20+01:00 to 09:40+01:00.",
+            Beside("2026-04-13T07:30:00Z machine_started tech-05").Statement
+        );
+
     private static CheckOutcome Beside(
         string entries,
         string? signedOff = "2026-04-13T18:00:00+01:00",
-        string machine = "M-1"
+        string machine = "M-1",
+        Func<OtherRecord, OtherRecord>? other = null,
+        SafetyCase? own = null,
+        EnergyDuty duty = EnergyDuty.ClearOfOtherRecords
     )
     {
         var timeline = new SafetyCase()
             .With(entries.Replace("08:30-2", "2026-04-11T08:30:00+01:00", StringComparison.Ordinal))
             .Entries;
         return (
-            MakeSafe.Complete with
+            (own ?? MakeSafe.Complete) with
             {
+                Procedure = SafetyCase.RideOn with
+                {
+                    Sources =
+                    [
+                        .. SafetyCase.RideOn.Sources.Select(source =>
+                            source.Id == new Id<EnergySource>("hydraulic")
+                                ? source with
+                                {
+                                    RecheckLimit = Pressure.Parse("5 bar").OrThrow(),
+                                }
+                                : source
+                        ),
+                    ],
+                },
                 Registered = context =>
                     context with
                     {
                         OtherRecords =
                         [
-                            new(
-                                new("J-2"),
-                                new(machine),
-                                signedOff is null
-                                    ? null
-                                    : new(new("tech-05"), RecordedTime.Parse(signedOff).OrThrow()),
-                                timeline
+                            (other ?? (one => one))(
+                                new(
+                                    new("J-2"),
+                                    new(machine),
+                                    signedOff is null
+                                        ? null
+                                        : new(new("tech-05"), RecordedTime.Parse(signedOff).OrThrow()),
+                                    timeline
+                                )
                             ),
                         ],
                     },
             }
-        ).Duty(EnergyDuty.ClearOfOtherRecords);
+        ).Duty(duty);
     }
 }

@@ -255,6 +255,30 @@ public sealed class PeopleDutiesTests
     public void Handover_LateOrToAnotherOrWithAGap_IsNotMet(string was, string now) =>
         Assert.Equal(Verdict.NotMet, Changed(Handover, was, now).VerdictOf(EnergyDuty.HandoverContinuous));
 
+    /// <summary>Two come in together: each is briefed by one who had worked, or by one who was briefed and is in.</summary>
+    [Theory]
+    [InlineData("others=tech-02", Verdict.NotMet)]
+    [InlineData("others=tech-02,tech-03", Verdict.Met)]
+    [InlineData("others=tech-02\n09:12 handover_briefed tech-02 others=tech-03", Verdict.Met)]
+    [InlineData("others=tech-02\n09:12 handover_briefed tech-04 others=tech-03", Verdict.NotMet)]
+    [InlineData("", Verdict.Unproven)]
+    public void Handover_SeveralComeIn_EachIsBriefed(string others, Verdict expected)
+    {
+        var outcome = Changed(
+                Handover + "\n09:15 work_started tech-03\n09:20 work_stopped tech-03",
+                "others=tech-02",
+                others
+            )
+            .Duty(EnergyDuty.HandoverContinuous);
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.NotMet,
+            outcome.Statement.Contains("taken over by tech-03", StringComparison.Ordinal)
+                && !outcome.Statement.Contains("names nobody", StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     public void Handover_TestRunInBetween_IsToldByOtherDuties() =>
         Assert.Equal(

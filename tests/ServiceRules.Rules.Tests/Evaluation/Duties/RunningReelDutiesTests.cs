@@ -328,6 +328,47 @@ public sealed class RunningReelDutiesTests
                 .VerdictOf(EnergyDuty.AdjusterUntouchedWhileRunning)
         );
 
+    /// <summary>The control and the stop of a task are those of the clearance: any other adjuster is at the reel.</summary>
+    [Theory]
+    [InlineData(AdjusterKind.Height, "09:55", Verdict.NotMet)]
+    [InlineData(AdjusterKind.Bearings, "09:55", Verdict.NotMet)]
+    [InlineData(AdjusterKind.BedknifePosition, "10:03", Verdict.NotMet)]
+    [InlineData(AdjusterKind.Height, "10:30", Verdict.Met)]
+    [InlineData(AdjusterKind.Clearance, "09:55", Verdict.Met)]
+    [InlineData(AdjusterKind.Clearance, "10:03", Verdict.Met)]
+    public void Adjuster_OtherThanOfTheClearance_IsExcusedByNoControl(
+        AdjusterKind adjuster,
+        string at,
+        Verdict expected
+    )
+    {
+        var turned = Turned(at);
+        var outcome = (
+            Lap with
+            {
+                Procedure = With(
+                    new(ServiceTask.Lap, new("lead-01"), [], "test_ended", "hand wheel at the frame", null)
+                ),
+                Units =
+                [
+                    turned with
+                    {
+                        Entries =
+                        [
+                            .. turned
+                                .Entries.OfType<Adjustment>()
+                                .Select(one => one with { Adjuster = adjuster }),
+                        ],
+                    },
+                ],
+            }
+        )
+            .With(Whole)
+            .Duty(EnergyDuty.AdjusterUntouchedWhileRunning);
+
+        Assert.Equal(expected, outcome.Verdict);
+    }
+
     /// <summary>Twenty clicks in one run are one thing to tell, and twenty entries to look at.</summary>
     [Fact]
     public void Adjuster_TurnedManyTimesInOneRun_IsToldInOneSentenceWithEveryEntry()

@@ -13,7 +13,8 @@ public sealed class HandsByTheLogTests
 {
     private static readonly Check Protection = new Check.Protection();
 
-    public static TheoryData<string> ByHand => ["feeler", "paper", "contact", "height", "diameter", "part"];
+    public static TheoryData<string> ByHand =>
+        ["feeler", "paper", "contact", "height", "diameter", "part", "play"];
 
     [Theory]
     [MemberData(nameof(ByHand))]
@@ -71,6 +72,7 @@ public sealed class HandsByTheLogTests
     [Theory]
     [InlineData("feeler", Verdict.NotMet)]
     [InlineData("part", Verdict.NotMet)]
+    [InlineData("play", Verdict.NotMet)]
     // A turning reel is listened to.
     [InlineData("contact", Verdict.Met)]
     public void Protection_ReadDuringATestRun_IsNotMetUnlessItCanBeHeard(string what, Verdict verdict)
@@ -159,6 +161,7 @@ public sealed class HandsByTheLogTests
             "diameter" => Read(MeasuredQuantity.ReelDiameter, new Observation.Measured(Print("120.0 mm"))),
             "paper" => Read(MeasuredQuantity.Edge, new Observation.Paper(default)),
             "contact" => Read(MeasuredQuantity.Clearance, new Observation.Contact(default)),
+            "play" => Read(MeasuredQuantity.BearingPlay, new Observation.Seen(default)),
             "seen" => Read(MeasuredQuantity.Guards, new Observation.Seen(default)),
             _ => Read(
                 MeasuredQuantity.Clearance,

@@ -1,3 +1,5 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 
@@ -58,6 +60,103 @@ public sealed class RecordPartCheckTests
                 RequiredPart.SafetyDefectsClosed
             ).Verdict
         );
+
+    /// <summary>Found at nine, put right at half past: what was run between, and what for.</summary>
+    [Theory]
+    [InlineData("09:10 machine_started tech-01", Verdict.NotMet)]
+    [InlineData("08:50 machine_started tech-01\n08:55 machine_shut_down tech-01", Verdict.Met)]
+    [InlineData("09:40 machine_started tech-01", Verdict.Met)]
+    [InlineData("09:10 test_energised tech-01\n09:12 test_ended tech-01", Verdict.Met)]
+    [InlineData(
+        "09:10 test_energised tech-01\n09:11 energised_task_performed tech-01\n09:12 test_ended tech-01",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "09:10 machine_started tech-01\n09:11 cut_outs_proved tech-01\n09:12 machine_shut_down tech-01",
+        Verdict.Unproven
+    )]
+    [InlineData("09:10 machine_started tech-01\n09:31 cut_outs_proved tech-01", Verdict.NotMet)]
+    [InlineData(
+        "09:05 machine_started tech-01\n09:06 machine_shut_down tech-01\n09:10 machine_started tech-01\n09:11 cut_outs_proved tech-01",
+        Verdict.NotMet
+    )]
+    // In the very minute: which came first nobody can tell.
+    [InlineData("09:00 machine_started tech-01", Verdict.Unproven)]
+    public void Evaluate_RunWithADefectOpen_IsNotMetUnlessToFindOrProveIt(string run, Verdict verdict)
+    {
+        var outcome = Judge(
+            new SafetyCase().With(
+                "09:00 safety_defect_found tech-01\n"
+                    + (
+                        run.Contains("09:31", StringComparison.Ordinal)
+                        || run.Contains("09:40", StringComparison.Ordinal)
+                            ? "09:30 safety_defect_closed tech-01\n" + run
+                            : run + "\n09:30 safety_defect_closed tech-01"
+                    )
+            ),
+            RequiredPart.SafetyDefectsClosed
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+    }
+
+    /// <summary>On a job that goes on a start tells at once, though the defect may still be mended.</summary>
+    [Fact]
+    public void Evaluate_StartedWithADefectOpenOnAnOpenJob_IsNotMet()
+    {
+        var outcome = Judge(
+            Open.With("09:00 safety_defect_found tech-01\n09:10 machine_started tech-01"),
+            RequiredPart.SafetyDefectsClosed
+        );
+
+        Assert.Equal((Verdict.NotMet, FindingReason.WrongOrder), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("/timeline/1", outcome.Evidence);
+    }
+
+    /// <summary>Guards that the bench log finds faulty are a defect, from that time until they are mended.</summary>
+    [Theory]
+    [InlineData("09:10 machine_started tech-01", "08:40", Verdict.NotMet)]
+    [InlineData("08:50 machine_started tech-01", "08:40", Verdict.Met)]
+    [InlineData("09:25 machine_started tech-01", "08:40", Verdict.Met)]
+    [InlineData("09:10 test_energised tech-01\n09:12 test_ended tech-01", "08:40", Verdict.Met)]
+    // Entered after a reading of a later time: when it was found is a question.
+    [InlineData("09:10 machine_started tech-01", "09:05", Verdict.Unproven)]
+    public void Evaluate_RunWithGuardsFoundFaulty_IsNotMet(string run, string before, Verdict verdict)
+    {
+        var unit = new UnitWork
+        {
+            Id = new("U-1"),
+            Sheet = new("sheet"),
+            Entries =
+            [
+                new PartFitted { Part = PartKind.Seal, At = Time(before) },
+                new Reading
+                {
+                    Quantity = MeasuredQuantity.Guards,
+                    Observed = new Observation.Seen(Condition.Faulty),
+                    At = Time("09:00"),
+                },
+                new PartFitted { Part = PartKind.Guard, At = Time("09:20") },
+            ],
+        };
+
+        var outcome = Judge(
+            new SafetyCase() with
+            {
+                Entries = new SafetyCase().With(run).Entries,
+                Units = [unit],
+            },
+            RequiredPart.SafetyDefectsClosed
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Equal(
+            verdict != Verdict.Met,
+            outcome.Evidence.Contains("/units/0/entries/1", StringComparer.Ordinal)
+        );
+    }
+
+    private static RecordedTime Time(string at) => RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow();
 
     [Theory]
     [InlineData("09:00 blockage_cleared_with_tool tech-01", Verdict.Met)]

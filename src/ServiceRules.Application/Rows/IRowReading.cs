@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Submitting;
+
+namespace ServiceRules.Application.Rows;
+
+/// <summary>Answers about what stands in the log, without reading the log. Safe to share between threads.</summary>
+public interface IRowReading
+{
+    /// <summary>How many entries of the log the rows cover. Less than there are: they are to be brought up.</summary>
+    long Covered { get; }
+
+    RowPage<RecordRow> Records(RecordFilter filter, RowPaging paging);
+
+    RowPage<UnitRow> Units(UnitFilter filter, RowPaging paging);
+
+    RowPage<FindingRow> Findings(FindingFilter filter, RowPaging paging);
+
+    /// <summary>Every version of a record, the oldest first.</summary>
+    ImmutableArray<RecordRow> Versions(string record);
+
+    /// <summary>What was answered to a submission with this key; null when there was none.</summary>
+    AnsweredKey? Answer(SubmissionKey key);
+}

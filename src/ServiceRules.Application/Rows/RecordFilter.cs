@@ -1,0 +1,27 @@
+namespace ServiceRules.Application.Rows;
+
+/// <summary>Which versions of records are asked for; what is left out keeps nothing out.</summary>
+public sealed record RecordFilter
+{
+    public string? Site { get; init; }
+
+    public string? Machine { get; init; }
+
+    /// <summary>Versions in which this unit stands.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary>The first day of jobs.</summary>
+    public DateOnly? From { get; init; }
+
+    /// <summary>The last day of jobs.</summary>
+    public DateOnly? Until { get; init; }
+
+    /// <summary>Whether the job may go out, as the formats spell it.</summary>
+    public string? Disposition { get; init; }
+
+    /// <summary>Whether it is open, signed off or followed up, as the formats spell it.</summary>
+    public string? State { get; init; }
+
+    /// <summary>Whether versions that another one followed are asked for as well.</summary>
+    public bool AllVersions { get; init; }
+}

@@ -1,0 +1,17 @@
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Application.Submitting;
+
+/// <summary>A record as it was sent.</summary>
+/// <param name="Body">The bytes.</param>
+public sealed record Submission(ReadOnlyMemory<byte> Body)
+{
+    /// <summary>Who answers for it; null: who signed it off.</summary>
+    public string? By { get; init; }
+
+    /// <summary>Who corrects what stands, and why; null: nothing is corrected.</summary>
+    public Correction? Correction { get; init; }
+
+    /// <summary>What the sender names it by; null: sent once.</summary>
+    public SubmissionKey? Key { get; init; }
+}

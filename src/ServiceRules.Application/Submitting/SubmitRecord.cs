@@ -1,0 +1,90 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Application.Submitting;
+
+/// <summary>
+/// Judges a record and files it. Judging goes on outside the transaction; inside it stand the record, its assessment,
+/// their entries, the rows that queries read and the answer to the key: all of them, or none.
+/// </summary>
+public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupFiling filing)
+{
+    /// <summary>Judges and files; what was answered to the key before is answered again without judging.</summary>
+    /// <param name="submission">What was sent.</param>
+    /// <param name="cancellation">Stops waiting. What is filed by then stands; sent again, it is told.</param>
+    public async Task<SubmissionOutcome> SubmitAsync(
+        Submission submission,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(submission);
+        if (SubmissionFingerprint.Of(submission) is not { } fingerprint)
+        {
+            return judging.Assess(submission.Body) is AssessOutcome.Refused unreadable
+                ? new SubmissionOutcome.Refused(unreadable.Problems)
+                : throw new InvalidOperationException("a record was judged that has no canonical form");
+        }
+
+        try
+        {
+            Assessed? assessed = null;
+            if (submission.Key is not { } key || ledger.Rows.Answer(key) is null)
+            {
+                switch (judging.Assess(submission.Body))
+                {
+                    case AssessOutcome.Refused refused:
+                        return new SubmissionOutcome.Refused(refused.Problems);
+                    case AssessOutcome.Judged judged:
+                        assessed = judged.Assessed;
+                        break;
+                    default:
+                        throw new InvalidOperationException("an unknown outcome of judging");
+                }
+            }
+
+            var one = new RecordSubmission(submission, fingerprint, assessed, ledger.Now);
+            return Outcome(
+                submission,
+                one,
+                await filing.FileAsync(one.Decide, cancellation).ConfigureAwait(false)
+            );
+        }
+        catch (LedgerStoreException failure)
+        {
+            return new SubmissionOutcome.Trouble(failure.Trouble, failure.Message);
+        }
+    }
+
+    private SubmissionOutcome Outcome(Submission submission, RecordSubmission one, FilingOutcome outcome) =>
+        outcome switch
+        {
+            FilingOutcome.Filed filed => Outcome(one, filed),
+            FilingOutcome.Refused when one.IsOtherBody => new SubmissionOutcome.OtherBody(submission.Key!),
+            FilingOutcome.Refused { Refusal: { Standing: not null } refusal } =>
+                new SubmissionOutcome.Conflict(refusal),
+            FilingOutcome.Refused { Refusal: var refusal } => new SubmissionOutcome.Declined(refusal),
+            FilingOutcome.Unreadable unreadable => new SubmissionOutcome.Refused(unreadable.Problems),
+            FilingOutcome.Broken broken => new SubmissionOutcome.Broken(broken.Fault),
+            _ => throw new InvalidOperationException("an unknown outcome of a filing"),
+        };
+
+    private SubmissionOutcome Outcome(RecordSubmission one, FilingOutcome.Filed filed)
+    {
+        var (record, assessment) = FileRecord.Parts(filed);
+        var stored = new StoredSubmission(
+            record,
+            assessment,
+            one.Assessed?.Evidence.Assessment.Bytes
+                ?? ledger.Read(log => log.Sound(assessment.Entry.Content)),
+            one.IsReplay
+        );
+        return one.Kind switch
+        {
+            SubmissionKind.Stored => new SubmissionOutcome.Stored(stored),
+            SubmissionKind.Stood => new SubmissionOutcome.Stood(stored),
+            SubmissionKind.Progressed => new SubmissionOutcome.Progressed(stored),
+            SubmissionKind.Amended => new SubmissionOutcome.Amended(stored),
+            _ => throw new InvalidOperationException("an unknown kind of submission"),
+        };
+    }
+}

@@ -1,0 +1,62 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Cli.Setup;
+using ServiceRules.Storage;
+
+namespace ServiceRules.Cli.Commands.Ledger;
+
+/// <summary>What the commands on copies of a ledger have in common.</summary>
+internal static class LedgerCopies
+{
+    public static string Words(LedgerHead? head) =>
+        head is null ? "nothing is filed in it" : $"{head.Size} entries, their tree has root {head.Root}";
+
+    /// <exception cref="InputException">What stands in the way is what was given, and not the disk.</exception>
+    public static T Write<T>(Func<T> copy)
+    {
+        try
+        {
+            return copy();
+        }
+        catch (LedgerStoreException refused)
+            when (refused.Trouble is StoreTrouble.Failed or StoreTrouble.NotPrivate)
+        {
+            throw new InputException(refused.Message);
+        }
+    }
+
+    /// <exception cref="InputException">There is no copy.</exception>
+    public static void Check(string backup)
+    {
+        if (!LedgerBackup.IsIn(backup))
+        {
+            throw new InputException(
+                $"`{backup}` holds no backup; accepted: a folder that `servicerules ledger backup` wrote to its end"
+            );
+        }
+    }
+
+    /// <summary>Tells what a copy came to: 0 when it is sound, else 1.</summary>
+    public static void Tell(Session session, string place, LedgerCopyTried tried)
+    {
+        session.Output.WriteLine(
+            $"{place}: {(tried.IsSound ? "SOUND" : "NOT SOUND")}, {tried.Verified.Size} entries, their tree has root "
+                + $"{tried.Verified.Root}, {tried.Verified.Contents} contents hashed again"
+        );
+        foreach (var fault in tried.Verified.Faults)
+        {
+            session.Output.WriteLine($"  FAULT  {fault.Code}: {fault}");
+        }
+
+        if (tried.Apart is { } apart)
+        {
+            session.Output.WriteLine($"  FAULT  {apart.Code}: it is no beginning of the log: {apart}");
+        }
+
+        if (tried.Missing > 0)
+        {
+            session.Output.WriteLine(
+                $"  the newest {tried.Missing} of {tried.Known} entries are not in it: they were filed after it was made"
+            );
+        }
+    }
+}

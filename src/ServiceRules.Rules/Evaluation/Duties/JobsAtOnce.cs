@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Two jobs at once on one machine, of different people, each under own locks: one authorised person is over both. Named over the
+/// crews in either record, or put in charge in both, before the second pair of hands went in.
+/// </summary>
+internal static class JobsAtOnce
+{
+    private const string Act =
+        "Name one authorised person over both jobs, who tells each of the other, before hands go in.";
+
+    /// <summary>What the job shows of it; null: no other record shows anybody else at the machine with it.</summary>
+    public static CheckOutcome? Judge(DutyFrame duty)
+    {
+        var at = duty
+            .Reading.Others.Select(other => AtOnce(new(duty, other)))
+            .OfType<Both>()
+            .ToImmutableArray();
+        if (at.IsEmpty)
+        {
+            return null;
+        }
+
+        var faults = at.Select(both => Fault(duty, both)).OfType<TimelineFault>().ToList();
+        return faults.Count > 0
+            ? TimelineOutcome.OfFaults(faults)
+            : TimelineOutcome.Met(
+                duty.Reading,
+                $"The record and {TimelineWords.List(at.Select(both => both.Beside.Name).Distinct(StringComparer.Ordinal))} of the same machine show one authorised person over both jobs before they went on together.",
+                [.. at.SelectMany(both => Naming(both.Beside.Own, both.Since))]
+            );
+    }
+
+    private static Both? AtOnce(JobBeside beside)
+    {
+        var theirs = beside.HandsOfTheOther.ToList();
+        var together = (
+            from own in beside.OwnHands
+            from other in theirs
+            where own.Person != other.Person && own.From <= other.Until && other.From <= own.Until
+            orderby own.From > other.From ? own.From : other.From
+            select new Both(beside, own, other, own.From > other.From ? own.From : other.From)
+        ).FirstOrDefault();
+        return together ?? StillToBegin(beside, theirs);
+    }
+
+    // Nobody's hands are in here yet, and they are there: it is to be asked before they go in.
+    private static Both? StillToBegin(JobBeside beside, List<HandsKnown> theirs)
+    {
+        if (!beside.Own.IsOpen || !beside.Own.Works.IsEmpty || beside.Own.Events.IsEmpty)
+        {
+            return null;
+        }
+
+        var now = beside.Own.Events[^1].Moment;
+        return
+            theirs.Find(other =>
+                !other.IsEnded && other.Until >= now && !beside.Own.HandsIn.Contains(other.Person)
+            )
+                is { } other
+            ? new(beside, null, other, now > other.From ? now : other.From)
+            : null;
+    }
+
+    private static TimelineFault? Fault(DutyFrame duty, Both both)
+    {
+        var standing = Over(both)
+            .Select(person => Authorities.Of(duty, person))
+            .OrderBy(one => (int)one)
+            .Cast<Authority?>()
+            .FirstOrDefault();
+        if (standing == Authority.Shown)
+        {
+            return null;
+        }
+
+        var (beside, own, other) = (both.Beside, both.Own, both.Other);
+        var who = standing is { } known
+            ? $"one person over both jobs, but only one {Authorities.Against(known)}"
+            : "one person over both jobs by then";
+        return own is null
+            ? TimelineFault.NotYet(
+                $"one person over this job and that of record {beside.Name}, which shows {other.Person} with hands in {other.Told(beside.Words)}",
+                Act
+            )
+            : new(
+                standing == Authority.NotKnown ? Verdict.Unproven : Verdict.NotMet,
+                standing switch
+                {
+                    null => FindingReason.StepMissing,
+                    Authority.NotKnown => FindingReason.NotRegistered,
+                    _ => FindingReason.WrongPerson,
+                },
+                $"The record shows {own.Person} with hands in {own.Told(beside.Words)}, and record {beside.Name} {other.Person} {other.Told(beside.Words)}; the two {(standing is null ? "do not show" : "show")} {who}.",
+                own.Entries,
+                Act,
+                own.Beside
+            );
+    }
+
+    // Of each record over its own people: over both is whom both name. A coordinator is over several by their name.
+    private static ImmutableHashSet<Id<Participant>> Over(Both both)
+    {
+        var own = Naming(both.Beside.Own, both.Since).ToList();
+        var other = Naming(both.Beside.Others, both.Since).ToList();
+        return People(own)
+            .Intersect(People(other))
+            .Union(People(own.Concat(other).Where(Coordinates)).Except(Contested(own, other)));
+    }
+
+    // Each names another: nobody is over both.
+    private static ImmutableHashSet<Id<Participant>> Contested(
+        List<OrderedEvent> own,
+        List<OrderedEvent> other
+    )
+    {
+        var (here, there) = (People(own.Where(Coordinates)), People(other.Where(Coordinates)));
+        return here.IsEmpty || there.IsEmpty ? [] : here.SymmetricExcept(there);
+    }
+
+    private static bool Coordinates(OrderedEvent entry) =>
+        entry.Event.Kind == TimelineEventKind.CoordinatorAssigned;
+
+    private static ImmutableHashSet<Id<Participant>> People(IEnumerable<OrderedEvent> naming) =>
+        [.. naming.SelectMany(entry => GroupWork.Named(entry))];
+
+    private static IEnumerable<OrderedEvent> Naming(TimelineReading reading, Moment since) =>
+        reading
+            .Of(TimelineEventKind.PrimaryAssigned, TimelineEventKind.CoordinatorAssigned)
+            .Where(entry => entry.Moment <= since);
+
+    /// <param name="Beside">The two jobs.</param>
+    /// <param name="Own">Hands of this one; null: none yet.</param>
+    /// <param name="Other">Hands of the other.</param>
+    /// <param name="Since">From when on both are in.</param>
+    private sealed record Both(JobBeside Beside, HandsKnown? Own, HandsKnown Other, Moment Since);
+}

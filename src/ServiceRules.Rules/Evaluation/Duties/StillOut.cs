@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Checks;
+using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>
+/// Somebody who is to have hands in on an open job and does not yet: what they lack before they may begin, whoever else
+/// is or was at work.
+/// </summary>
+/// <param name="Person">Who.</param>
+/// <param name="Barred">Why they may not begin at all, after their name; null: the register does not say so.</param>
+/// <param name="Lacks">What is not shown yet of them and of the machine, in the order in which it is done.</param>
+public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableArray<string> Lacks)
+{
+    /// <summary>Everybody of an open job who never had hands in; empty on a finished one.</summary>
+    public static ImmutableArray<StillOut> Of(JobFrame job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var rule = job
+            .Book.Packs.SelectMany(pack => pack.Rules)
+            .LastOrDefault(rule => rule.Check is Check.EnergyControl { Of: EnergyDuty.WorkByAuthorised });
+        if (rule is null || job.State != RecordState.Open)
+        {
+            return [];
+        }
+
+        var duty = DutyFrame.Of(rule, job);
+        var reading = duty.Reading;
+        if (
+            reading.EndOfWork() is { } end
+            && reading.Of(TimelineEventKind.HandedBack).Any(back => back.Place() > end.Place())
+        )
+        {
+            return [];
+        }
+
+        return
+        [
+            .. duty
+                .Reading.HandsIn.Where(person => duty.Reading.FirstWorkOf(person) is null)
+                .Select(person => new StillOut(
+                    person,
+                    WorkByAuthorisedDuty.Barred(duty, person),
+                    [.. LacksOf(duty, person)]
+                )),
+        ];
+    }
+
+    private static IEnumerable<string> LacksOf(DutyFrame duty, Id<Participant> person)
+    {
+        var reading = duty.Reading;
+        if (reading.Events is not [.., var last] || Suppression.HoldingExemption(duty) is not null)
+        {
+            yield break;
+        }
+
+        if (reading.Running.Contains(last.Place()))
+        {
+            yield return "the machine shut down";
+        }
+
+        if (reading.Protection is { } protection)
+        {
+            foreach (var lack in ProtectionLack.At(last.Place(), person, reading, protection, duty.Words))
+            {
+                yield return lack.What;
+            }
+        }
+
+        if (Before(reading) is { IsEmpty: false } before && !IsBriefed(reading, before, person))
+        {
+            yield return $"{EventWords.Done(TimelineEventKind.HandoverBriefed)} between {person} and {TimelineWords.List(before.Select(one => one.Text))}";
+        }
+    }
+
+    // Those whom the next to begin takes over from: whoever was in last, where nobody is in now.
+    private static ImmutableArray<Id<Participant>> Before(TimelineReading reading) =>
+        reading.AnyWork.Intervals is [.., { Until: not null } stretch]
+            ?
+            [
+                .. reading
+                    .Works.Where(work => stretch.Contains(work.Start.Place()))
+                    .Select(work => work.Person)
+                    .Distinct(),
+            ]
+            : [];
+
+    private static bool IsBriefed(
+        TimelineReading reading,
+        ImmutableArray<Id<Participant>> before,
+        Id<Participant> person
+    ) =>
+        reading
+            .Of(TimelineEventKind.HandoverBriefed)
+            .Where(entry => entry.Place() > reading.AnyWork.Intervals[^1].From)
+            .Any(entry =>
+                entry.Event.Others.IsEmpty
+                    ? entry.Event.Actor == person || before.Contains(entry.Event.Actor)
+                    : entry.Event.Others.Append(entry.Event.Actor).Contains(person)
+                        && entry.Event.Others.Append(entry.Event.Actor).Any(before.Contains)
+            );
+}

@@ -1,0 +1,115 @@
+using ServiceRules.Application.Filed;
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Storage;
+
+/// <summary>Copies of a ledger with its key, made while it is in use, and put back.</summary>
+public static class LedgerBackup
+{
+    private const string Unfinished = ".unfinished";
+
+    /// <summary>Copies the database as it is at one moment, and the key; on return both have reached the disk.</summary>
+    /// <param name="ledger">The ledger, open here or by others too.</param>
+    /// <param name="folder">A folder that is new or empty; it becomes private.</param>
+    /// <returns>The head of the copy; null when nothing is filed.</returns>
+    /// <exception cref="LedgerStoreException">It cannot be made.</exception>
+    public static LedgerHead? Make(LedgerFolder ledger, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(ledger);
+        return Guarded(
+            folder,
+            () =>
+            {
+                Begin(folder);
+                CopyKey(ledger.KeyPath, folder);
+                var draft = Path.Combine(folder, LedgerFolder.DatabaseName + Unfinished);
+                DurableFile.New(draft, DurableFile.Private).Dispose();
+                var head = ledger.CopyDatabase(draft);
+                Finish(draft);
+                return head;
+            }
+        );
+    }
+
+    /// <summary>Puts a copy where there is no ledger; whether it is the whole log is for its checkpoints to say.</summary>
+    /// <param name="backup">The folder of the copy; it stays as it is.</param>
+    /// <param name="folder">A folder that is new or empty; it becomes private.</param>
+    /// <returns>Where it was put.</returns>
+    /// <exception cref="LedgerStoreException">It cannot be put there.</exception>
+    public static string Restore(string backup, string folder) =>
+        Guarded(
+            folder,
+            () =>
+            {
+                Begin(folder);
+                CopyKey(Path.Combine(backup, LedgerFolder.KeyName), folder);
+                var draft = Path.Combine(folder, LedgerFolder.DatabaseName + Unfinished);
+                using (var from = File.OpenRead(Path.Combine(backup, LedgerFolder.DatabaseName)))
+                using (var to = DurableFile.New(draft, DurableFile.Private))
+                {
+                    from.CopyTo(to);
+                }
+
+                Finish(draft);
+                return folder;
+            }
+        );
+
+    /// <summary>Whether a folder holds a whole copy.</summary>
+    public static bool IsIn(string folder) =>
+        File.Exists(Path.Combine(folder, LedgerFolder.DatabaseName))
+        && File.Exists(Path.Combine(folder, LedgerFolder.KeyName));
+
+    private static void Begin(string folder)
+    {
+        if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any())
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Failed,
+                $"`{folder}` is not empty; accepted: a new or empty folder"
+            );
+        }
+
+        if (PrivateFolder.Make(folder) is { } open)
+        {
+            throw new LedgerStoreException(StoreTrouble.NotPrivate, open);
+        }
+    }
+
+    private static void CopyKey(string from, string folder) =>
+        _ = DurableFile.WriteNew(
+            Path.Combine(folder, LedgerFolder.KeyName),
+            File.ReadAllBytes(from),
+            DurableFile.Private
+        );
+
+    // Under its own name only once it is whole: a copy that was broken off is none.
+    private static void Finish(string draft)
+    {
+        using (var file = new FileStream(draft, FileMode.Open, FileAccess.ReadWrite))
+        {
+            file.Flush(flushToDisk: true);
+        }
+
+        var whole = draft[..^Unfinished.Length];
+        File.Move(draft, whole);
+        DurableFile.SyncAbove(whole);
+    }
+
+    private static T Guarded<T>(string folder, Func<T> copy)
+    {
+        try
+        {
+            return copy();
+        }
+        catch (Exception failure)
+            when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
+        {
+            throw new LedgerStoreException(
+                DiskFull.Is(failure) ? StoreTrouble.Full : StoreTrouble.Failed,
+                $"`{folder}` cannot be written: {failure.Message}",
+                failure
+            );
+        }
+    }
+}

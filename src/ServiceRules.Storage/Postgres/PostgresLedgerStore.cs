@@ -1,0 +1,124 @@
+using System.Data;
+using System.Data.Common;
+using Npgsql;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Storage.Sql;
+
+namespace ServiceRules.Storage.Postgres;
+
+/// <summary>
+/// A log in one PostgreSQL database, which any number of instances may have open: whoever files has locked the row of the
+/// head before reading it. That a commit is on the disk is asked of the server at each opening, not assumed.
+/// </summary>
+public sealed class PostgresLedgerStore : SqlLedgerStore
+{
+    // A commit is synced whatever the default of the server is; nobody waits for ever for the head. The address may say otherwise.
+    private const string Session = "-c synchronous_commit=on -c lock_timeout=30s";
+
+    private readonly NpgsqlDataSource source;
+    private readonly string place;
+
+    private PostgresLedgerStore(NpgsqlDataSource source, string place)
+    {
+        this.source = source;
+        this.place = place;
+    }
+
+    /// <summary>Opens the database, brought up to date where needed.</summary>
+    /// <param name="address">The connection string.</param>
+    /// <exception cref="LedgerStoreException">It cannot be used.</exception>
+    public static PostgresLedgerStore Open(string address)
+    {
+        var given = Read(address);
+        // What would be told of it holds no password.
+        var place = $"the database `{given.Database}` at `{given.Host}`";
+        given.Options = string.Join(' ', [Session, given.Options]).Trim();
+        given.ApplicationName ??= "servicerules";
+        var source = NpgsqlDataSource.Create(given);
+        try
+        {
+            PostgresMigrations.Run(source, place);
+            Demand(source, place, "fsync");
+            Demand(source, place, "full_page_writes");
+            return new(source, place);
+        }
+        catch (NpgsqlException failure)
+        {
+            source.Dispose();
+            throw PostgresTrouble.Of(failure, place);
+        }
+        catch
+        {
+            source.Dispose();
+            throw;
+        }
+    }
+
+    public override T Write<T>(Func<ILedgerWriting, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return Guarded(() =>
+        {
+            using var connection = source.OpenConnection();
+            // Each statement sees what was committed before it, and the first one waits until it may go on alone.
+            using var transaction = connection.BeginTransaction(IsolationLevel.ReadCommitted);
+            _ = connection.Execute("SELECT size FROM head WHERE one = 1 FOR UPDATE");
+            var outcome = work(new SqlLedgerWriting(connection, Trouble));
+            transaction.Commit();
+            return outcome;
+        });
+    }
+
+    public override IReadOnlyList<string> Check() =>
+        OnConnection(reading => (IReadOnlyList<string>)[.. PostgresSchema.Missing(reading)]);
+
+    internal override LedgerHead? CopyTo(string file) =>
+        throw new LedgerStoreException(
+            StoreTrouble.Failed,
+            $"{place} is copied by its own programs; accepted: pg_dump, and a copy of the log's key"
+        );
+
+    private protected override DbTransaction BeginMoment(DbConnection reading) =>
+        reading.BeginTransaction(IsolationLevel.RepeatableRead);
+
+    private protected override DbConnection OpenReading() => source.OpenConnection();
+
+    private protected override LedgerStoreException Trouble(DbException failure) =>
+        PostgresTrouble.Of(failure, place);
+
+    protected override void Dispose(bool isDisposing)
+    {
+        if (isDisposing)
+        {
+            source.Dispose();
+        }
+    }
+
+    private static NpgsqlConnectionStringBuilder Read(string address)
+    {
+        try
+        {
+            return new NpgsqlConnectionStringBuilder(address);
+        }
+        catch (Exception wrong) when (wrong is ArgumentException or FormatException)
+        {
+            // Its message may repeat a value, and so a password.
+            throw new LedgerStoreException(
+                StoreTrouble.Failed,
+                "the address of the database is no connection string; accepted: like `Host=db;Database=ledger;Username=servicerules`"
+            );
+        }
+    }
+
+    private static void Demand(NpgsqlDataSource source, string place, string setting)
+    {
+        using var connection = source.OpenConnection();
+        if (connection.One<string>($"SHOW {setting}") is var found && found != "on")
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Failed,
+                $"{place}: its server has {setting} `{found}`; needed: `on`, or filings could be lost with the power"
+            );
+        }
+    }
+}

@@ -1,0 +1,35 @@
+using System.Data.Common;
+using ServiceRules.Storage.Sql;
+
+namespace ServiceRules.Storage.Postgres;
+
+/// <summary>What guards the rows of a database, or finds them, against what the scripts make.</summary>
+internal static class PostgresSchema
+{
+    private static readonly (string Kind, string Name)[] Shipped =
+    [
+        ("trigger", "entry_stays"),
+        ("trigger", "entry_keeps"),
+        ("index", "entry_by_subject"),
+        ("index", "record_row_by_record"),
+        ("index", "record_row_by_site"),
+        ("index", "record_row_by_machine"),
+        ("index", "unit_row_by_unit"),
+        ("index", "finding_row_by_rule"),
+        ("index", "finding_row_by_verdict"),
+    ];
+
+    /// <summary>What was taken away or switched off: each told.</summary>
+    public static IEnumerable<string> Missing(DbConnection connection)
+    {
+        var found = connection.Rows(
+            """
+            SELECT 'trigger', tgname::text FROM pg_trigger WHERE tgrelid = 'entry'::regclass AND tgenabled IN ('O', 'A')
+            UNION ALL
+            SELECT 'index', indexname::text FROM pg_indexes WHERE schemaname = current_schema()
+            """,
+            row => (Kind: row.Text(0), Name: row.Text(1))
+        );
+        return Shipped.Except(found).Select(part => $"its {part.Kind} `{part.Name}` is missing");
+    }
+}

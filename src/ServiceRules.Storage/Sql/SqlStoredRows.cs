@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Rows;
+using ServiceRules.Application.Submitting;
+
+namespace ServiceRules.Storage.Sql;
+
+/// <summary>Rows asked for from any thread: each question on a connection of its own.</summary>
+internal sealed class SqlStoredRows(SqlLedgerStore store) : IRowReading
+{
+    public long Covered => Ask(rows => rows.Covered);
+
+    public RowPage<RecordRow> Records(RecordFilter filter, RowPaging paging) =>
+        Ask(rows => rows.Records(filter, paging));
+
+    public RowPage<UnitRow> Units(UnitFilter filter, RowPaging paging) =>
+        Ask(rows => rows.Units(filter, paging));
+
+    public RowPage<FindingRow> Findings(FindingFilter filter, RowPaging paging) =>
+        Ask(rows => rows.Findings(filter, paging));
+
+    public ImmutableArray<RecordRow> Versions(string record) => Ask(rows => rows.Versions(record));
+
+    public AnsweredKey? Answer(SubmissionKey key) => Ask(rows => rows.Answer(key));
+
+    private T Ask<T>(Func<SqlRowReading, T> question) =>
+        store.OnConnection(connection => question(new SqlRowReading(connection)));
+}

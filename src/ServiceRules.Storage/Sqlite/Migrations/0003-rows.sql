@@ -1,0 +1,69 @@
+-- What is asked of versions of records, all of it made from the log again at any time. Words are those of the formats.
+-- day: days since 1970-01-01. filed_at: milliseconds since 1970-01-01 in UTC. amends, newest: 0 or 1. tasks: with spaces
+-- between them. person: a pseudonym.
+CREATE TABLE record_row (
+    entry_index INTEGER PRIMARY KEY CHECK (entry_index >= 0),
+    record TEXT NOT NULL,
+    site TEXT,
+    machine TEXT NOT NULL,
+    area TEXT,
+    tasks TEXT NOT NULL,
+    day INTEGER NOT NULL,
+    filed_at INTEGER NOT NULL,
+    person TEXT,
+    amends INTEGER NOT NULL CHECK (amends IN (0, 1)),
+    newest INTEGER NOT NULL CHECK (newest IN (0, 1)),
+    state TEXT NOT NULL,
+    disposition TEXT,
+    assessment_index INTEGER,
+    record_hash TEXT NOT NULL,
+    assessment_hash TEXT
+) STRICT;
+
+CREATE INDEX record_row_by_record ON record_row (record, entry_index);
+CREATE INDEX record_row_by_site ON record_row (site, entry_index);
+CREATE INDEX record_row_by_machine ON record_row (machine, entry_index);
+
+CREATE TABLE unit_row (
+    entry_index INTEGER NOT NULL,
+    ordinal INTEGER NOT NULL,
+    unit TEXT NOT NULL,
+    disposition TEXT NOT NULL,
+    PRIMARY KEY (entry_index, ordinal)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX unit_row_by_unit ON unit_row (unit, entry_index);
+
+CREATE TABLE finding_row (
+    entry_index INTEGER NOT NULL,
+    ordinal INTEGER NOT NULL,
+    rule TEXT NOT NULL,
+    subject TEXT NOT NULL,
+    unit TEXT,
+    verdict TEXT NOT NULL,
+    severity TEXT NOT NULL,
+    effect TEXT NOT NULL,
+    reason TEXT NOT NULL,
+    PRIMARY KEY (entry_index, ordinal)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX finding_row_by_rule ON finding_row (rule, entry_index);
+CREATE INDEX finding_row_by_verdict ON finding_row (verdict, entry_index);
+
+-- One row: how many entries of the log the rows cover.
+CREATE TABLE row_cover (
+    one INTEGER PRIMARY KEY CHECK (one = 1),
+    size INTEGER NOT NULL
+) STRICT;
+
+-- What was answered to a submission with a key. answered_at: milliseconds since 1970-01-01 in UTC.
+CREATE TABLE answered_key (
+    scope TEXT NOT NULL,
+    key TEXT NOT NULL,
+    fingerprint BLOB NOT NULL CHECK (length(fingerprint) = 32),
+    kind INTEGER NOT NULL,
+    record_index INTEGER NOT NULL,
+    assessment_index INTEGER NOT NULL,
+    answered_at INTEGER NOT NULL,
+    PRIMARY KEY (scope, key)
+) STRICT, WITHOUT ROWID;

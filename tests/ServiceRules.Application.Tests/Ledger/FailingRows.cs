@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Rows;
+using ServiceRules.Application.Submitting;
+
+namespace ServiceRules.Application.Tests.Ledger;
+
+/// <summary>Rows whose changes are among the calls that fail.</summary>
+internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : IRowWriting
+{
+    public long Covered => inner.Covered;
+
+    public RowPage<RecordRow> Records(RecordFilter filter, RowPaging paging) => inner.Records(filter, paging);
+
+    public RowPage<UnitRow> Units(UnitFilter filter, RowPaging paging) => inner.Units(filter, paging);
+
+    public RowPage<FindingRow> Findings(FindingFilter filter, RowPaging paging) =>
+        inner.Findings(filter, paging);
+
+    public ImmutableArray<RecordRow> Versions(string record) => inner.Versions(record);
+
+    public AnsweredKey? Answer(SubmissionKey key) => inner.Answer(key);
+
+    public void Put(RecordRows rows) => counted(() => inner.Put(rows));
+
+    public void Supersede(string record, long newest) => counted(() => inner.Supersede(record, newest));
+
+    public void Drop(string record) => counted(() => inner.Drop(record));
+
+    public void Clear() => counted(inner.Clear);
+
+    public void Cover(long size) => counted(() => inner.Cover(size));
+
+    public void Keep(AnsweredKey answered) => counted(() => inner.Keep(answered));
+}

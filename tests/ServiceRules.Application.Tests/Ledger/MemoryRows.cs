@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Rows;
+using ServiceRules.Application.Submitting;
+
+namespace ServiceRules.Application.Tests.Ledger;
+
+/// <summary>Rows that can be looked at. What is asked of them by filters is asked of the databases.</summary>
+internal sealed class MemoryRows : IRowWriting
+{
+    private readonly Lock _gate = new();
+    private readonly SortedDictionary<long, RecordRows> _rows = [];
+    private readonly Dictionary<SubmissionKey, AnsweredKey> _answers = [];
+
+    public long Covered { get; private set; }
+
+    public IReadOnlyList<RecordRows> All
+    {
+        get
+        {
+            lock (_gate)
+            {
+                return [.. _rows.Values];
+            }
+        }
+    }
+
+    public int Answers => _answers.Count;
+
+    public RowPage<RecordRow> Records(RecordFilter filter, RowPaging paging) =>
+        new([.. All.Select(rows => rows.Record)], null);
+
+    public RowPage<UnitRow> Units(UnitFilter filter, RowPaging paging) =>
+        new([.. All.SelectMany(rows => rows.Units)], null);
+
+    public RowPage<FindingRow> Findings(FindingFilter filter, RowPaging paging) =>
+        new([.. All.SelectMany(rows => rows.Findings)], null);
+
+    public ImmutableArray<RecordRow> Versions(string record) =>
+        [.. All.Select(rows => rows.Record).Where(row => row.Record == record)];
+
+    public AnsweredKey? Answer(SubmissionKey key)
+    {
+        lock (_gate)
+        {
+            return _answers.GetValueOrDefault(key);
+        }
+    }
+
+    public void Put(RecordRows rows)
+    {
+        lock (_gate)
+        {
+            _rows[rows.Record.Index] = rows;
+        }
+    }
+
+    public void Supersede(string record, long newest)
+    {
+        foreach (var rows in All.Where(rows => rows.Record.Record == record && rows.Record.Index != newest))
+        {
+            Put(rows with { Record = rows.Record with { IsNewest = false } });
+        }
+    }
+
+    public void Drop(string record)
+    {
+        foreach (var row in Versions(record))
+        {
+            lock (_gate)
+            {
+                _ = _rows.Remove(row.Index);
+            }
+        }
+    }
+
+    public void Clear()
+    {
+        lock (_gate)
+        {
+            _rows.Clear();
+        }
+    }
+
+    public void Cover(long size) => Covered = size;
+
+    public void Keep(AnsweredKey answered)
+    {
+        lock (_gate)
+        {
+            _answers.Add(answered.Key, answered);
+        }
+    }
+
+    public MemoryRows Copy()
+    {
+        var copy = new MemoryRows { Covered = Covered };
+        lock (_gate)
+        {
+            foreach (var (index, rows) in _rows)
+            {
+                copy._rows.Add(index, rows);
+            }
+
+            foreach (var (key, answer) in _answers)
+            {
+                copy._answers.Add(key, answer);
+            }
+        }
+
+        return copy;
+    }
+}

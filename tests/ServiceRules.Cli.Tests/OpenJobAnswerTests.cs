@@ -1,0 +1,142 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using FsCheck.Xunit;
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Cli.Tests;
+
+/// <summary>Of a job that goes on, the headline and what is told under it say the same.</summary>
+public sealed class OpenJobAnswerTests : IDisposable
+{
+    private const int JobsOfOneRun = 40;
+
+    private static readonly string[] Names =
+    [
+        "height-check",
+        "height-check-by-two",
+        "clear-blockage",
+        "lap",
+        "grinder-125",
+        "touch-up",
+        "bench-height-check",
+    ];
+
+    private static readonly string[] Shown =
+    [
+        "nothing is missing, work may begin",
+        "nothing is missing so far, work may go on",
+        "nothing of the work so far is missing",
+    ];
+
+    private static readonly string[] NotShown =
+    [
+        "may not begin yet",
+        "may not go on",
+        "is not shown, for what is told below",
+        "not all of the work so far is shown",
+    ];
+
+    private readonly Product _product = new();
+
+    public void Dispose() => _product.Dispose();
+
+    /// <summary>With a clearing still to come, work may begin, and nothing stops it.</summary>
+    [Fact]
+    public void Check_BlockageStillToBeCleared_StopsNothing()
+    {
+        var job = Cut("clear-blockage", "blockage_cleared_with_tool", 0);
+
+        var text = _product.Run("check", Written("open", job)).StandardOutput;
+
+        Assert.DoesNotContain("MAKE SAFE FIRST", text, StringComparison.Ordinal);
+        Assert.Contains(Shown, one => text.Contains(one, StringComparison.Ordinal));
+    }
+
+    [Property(MaxTest = 3)]
+    public void Check_AnyOpenJob_HeadlineAndListAgree(int seed)
+    {
+        var random = new Random(seed);
+        var day = new DateOnly(2026, 4, 13);
+        var files = Enumerable
+            .Range(0, JobsOfOneRun)
+            .Select(index =>
+            {
+                var job = Random(random);
+                var name = string.Create(CultureInfo.InvariantCulture, $"OPEN-{index}");
+                job["id"] = name;
+                // Each on a day of its own, so that none bears on another.
+                var text = job.ToJsonString()
+                    .Replace(
+                        "2026-04-13",
+                        day.AddDays(index).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                        StringComparison.Ordinal
+                    );
+                return _product.Write(name + ".json", Encoding.UTF8.GetBytes(text));
+            })
+            .ToArray();
+
+        var answers = _product
+            .Run(["check", .. files])
+            .StandardOutput.Split("\nOPEN-", StringSplitOptions.RemoveEmptyEntries);
+
+        Assert.Equal(JobsOfOneRun, answers.Length);
+        Assert.All(
+            answers,
+            answer =>
+            {
+                var stops = answer.Split('\n')[0].Contains("MAKE SAFE FIRST", StringComparison.Ordinal);
+                Assert.False(
+                    stops && Array.Exists(Shown, one => answer.Contains(one, StringComparison.Ordinal)),
+                    answer
+                );
+                Assert.True(
+                    !stops || Array.Exists(NotShown, one => answer.Contains(one, StringComparison.Ordinal)),
+                    answer
+                );
+            }
+        );
+    }
+
+    private static JsonObject Random(Random random)
+    {
+        var job = Open(Names[random.Next(Names.Length)]);
+        var entries = job["timeline"]!.AsArray();
+        var kept = random.Next(entries.Count + 1);
+        while (entries.Count > kept)
+        {
+            entries.RemoveAt(entries.Count - 1);
+        }
+
+        for (var dropped = random.Next(3); dropped > 0 && entries.Count > 0; dropped--)
+        {
+            entries.RemoveAt(random.Next(entries.Count));
+        }
+
+        return job;
+    }
+
+    private static JsonObject Cut(string name, string kind, int more)
+    {
+        var job = Open(name);
+        var entries = job["timeline"]!.AsArray();
+        var at = entries.ToList().FindIndex(one => (string?)one!["event"] == kind) + more;
+        while (entries.Count > at)
+        {
+            entries.RemoveAt(entries.Count - 1);
+        }
+
+        return job;
+    }
+
+    private static JsonObject Open(string name)
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes(name))!.AsObject();
+        _ = job.Remove("signOff");
+        _ = job.Remove("followUp");
+        return job;
+    }
+
+    private string Written(string name, JsonObject job) =>
+        _product.Write(name + ".json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+}

@@ -1,0 +1,116 @@
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Duties;
+
+/// <summary>Two jobs at one machine, each under own locks: tech-01 has hands in from 08:20 to 09:40, and tech-05 in another record.</summary>
+public sealed class JobsAtOnceTests
+{
+    private const string Hands = "08:30 work_started tech-05\n09:00 work_stopped tech-05\n";
+
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("08:25 coordinator_assigned lead-01", Verdict.Met)]
+    [InlineData("08:35 coordinator_assigned lead-01", Verdict.NotMet)]
+    [InlineData("08:25 coordinator_assigned op-01", Verdict.NotMet)]
+    [InlineData("08:25 coordinator_assigned lead-09", Verdict.Unproven)]
+    [InlineData("08:25 primary_assigned lead-01", Verdict.NotMet)]
+    public void Judge_OtherHandsAtTheSameTime_AsksForOneOverBoth(string named, Verdict expected) =>
+        Assert.Equal(expected, Judge(Hands + named).Verdict);
+
+    [Theory]
+    [InlineData("lead-01", Verdict.Met)]
+    [InlineData("lead-02", Verdict.NotMet)]
+    public void Judge_InChargeInEach_IsOverBothWhereItIsTheSame(string there, Verdict expected)
+    {
+        var job = MakeSafe.Complete.With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + "08:19 primary_assigned lead-01\n"
+                + MakeSafe.Work
+                + MakeSafe.After
+        );
+
+        Assert.Equal(expected, Judge(Hands + $"08:25 primary_assigned {there}", job).Verdict);
+    }
+
+    [Theory]
+    [InlineData("lead-01", Verdict.Met)]
+    [InlineData("lead-02", Verdict.NotMet)]
+    public void Judge_EachNamesACoordinator_IsOverBothWhereItIsTheSame(string there, Verdict expected)
+    {
+        var job = MakeSafe.Complete.With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + "08:19 coordinator_assigned lead-01\n"
+                + MakeSafe.Work
+                + MakeSafe.After
+        );
+
+        Assert.Equal(expected, Judge(Hands + $"08:25 coordinator_assigned {there}", job).Verdict);
+    }
+
+    [Theory]
+    [InlineData("09:41 work_started tech-05\n09:50 work_stopped tech-05")]
+    [InlineData("08:30 work_started tech-01\n09:00 work_stopped tech-01")]
+    [InlineData("08:30 parking_brake_set tech-05")]
+    public void Judge_NotTogetherOrTheSamePerson_DoesNotApply(string entries) =>
+        Assert.Equal(Verdict.NotApplicable, Judge(entries).Verdict);
+
+    [Fact]
+    public void Judge_OtherAtTheBench_DoesNotApply() =>
+        Assert.Equal(Verdict.NotApplicable, Judge(Hands, place: WorkPlace.OnBench).Verdict);
+
+    /// <summary>It is asked before hands go in, while it can still be done.</summary>
+    [Fact]
+    public void Judge_OpenJobAndTheOthersHandsIn_IsToldBeforeHandsGoIn()
+    {
+        var job = (MakeSafe.Complete with { IsSignedOff = false }).With(MakeSafe.Seat);
+
+        var outcome = Judge("07:30 work_started tech-05", job, isSignedOff: false);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InProgress), (outcome.Verdict, outcome.Reason));
+        Assert.Equal(
+            "Not yet shown: one person over this job and that of record J-2, which shows tech-05 with hands in from 07:30 on, with no end entered. Do it before touching the unit.",
+            outcome.Statement
+        );
+    }
+
+    private static CheckOutcome Judge(
+        string entries,
+        SafetyCase? job = null,
+        WorkPlace place = WorkPlace.OnMachine,
+        bool isSignedOff = true
+    )
+    {
+        var timeline = new SafetyCase().With(entries).Entries;
+        var other = new OtherRecord(
+            new("J-2"),
+            new("M-1"),
+            isSignedOff
+                ? new(new("tech-05"), RecordedTime.Parse("2026-04-13T18:00:00+01:00").OrThrow())
+                : null,
+            timeline
+        )
+        {
+            Place = place,
+        };
+        return (
+            (job ?? MakeSafe.Complete) with
+            {
+                Register =
+                [
+                    new(new("lead-01"), true, null, null),
+                    new(new("lead-02"), true, null, null),
+                    new(new("op-01"), false, null, null),
+                ],
+                Registered = context => context with { OtherRecords = [other] },
+            }
+        ).Duty(EnergyDuty.CoordinatorNamed);
+    }
+}

@@ -1,0 +1,85 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
+using ServiceRules.Application.Submitting;
+
+namespace ServiceRules.Storage.Tests.Submitting;
+
+/// <summary>One instance of a service that takes submissions for a ledger.</summary>
+internal sealed class Counter : IAsyncDisposable
+{
+    private readonly LedgerFolder _folder;
+    private readonly SubmitRecord _submit;
+
+    public Counter(Drawer drawer)
+    {
+        _folder = drawer.Open();
+        Ledger = drawer.Opened(_folder);
+        Filing = new GroupFiling(Ledger);
+        _submit = new SubmitRecord(Jobs.Judging, Ledger, Filing);
+    }
+
+    public OpenLedger Ledger { get; }
+
+    public GroupFiling Filing { get; }
+
+    public ILedgerStore Store => _folder.Store;
+
+    public IRowReading Rows => Ledger.Rows;
+
+    public Task<SubmissionOutcome> SubmitAsync(
+        byte[] body,
+        string? key = null,
+        Correction? correction = null
+    ) =>
+        _submit.SubmitAsync(
+            new Submission(body)
+            {
+                Key = key is null ? null : new SubmissionKey("alder", key),
+                Correction = correction,
+            }
+        );
+
+    /// <summary>Everything that is asked of the rows, in pages of a size.</summary>
+    public (List<RecordRow> Records, List<UnitRow> Units, List<FindingRow> Findings) All(
+        int page = 50,
+        bool oldestFirst = false
+    ) =>
+        (
+            Pages(page, oldestFirst, paging => Rows.Records(new RecordFilter { AllVersions = true }, paging)),
+            Pages(
+                page,
+                oldestFirst,
+                paging => Rows.Units(new UnitFilter { Of = new() { AllVersions = true } }, paging)
+            ),
+            Pages(
+                page,
+                oldestFirst,
+                paging => Rows.Findings(new FindingFilter { Of = new() { AllVersions = true } }, paging)
+            )
+        );
+
+    private static List<T> Pages<T>(int page, bool oldestFirst, Func<RowPaging, RowPage<T>> ask)
+    {
+        var all = new List<T>();
+        var paging = new RowPaging { Most = page, OldestFirst = oldestFirst };
+        while (true)
+        {
+            var answer = ask(paging);
+            all.AddRange(answer.Rows);
+            if (answer.Next is not { } next)
+            {
+                return all;
+            }
+
+            Assert.Equal(page, answer.Rows.Length);
+            Assert.True(RowPlace.TryParse(next.ToString(), out var again));
+            paging = paging with { Beyond = again };
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Filing.DisposeAsync();
+        _folder.Dispose();
+    }
+}

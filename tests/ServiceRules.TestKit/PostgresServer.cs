@@ -1,0 +1,146 @@
+using System.Diagnostics;
+using System.Globalization;
+using Xunit;
+
+namespace ServiceRules.TestKit;
+
+/// <summary>
+/// A PostgreSQL server of the tests' own, in a temporary folder, reached by a socket in it and by nobody else. Where its
+/// programs are not installed the test is skipped and says so; on the build server it fails.
+/// </summary>
+public sealed class PostgresServer : IDisposable
+{
+    /// <summary>The account that Debian's package makes: the server does not run as root.</summary>
+    private const string Account = "postgres";
+
+    private static readonly TimeSpan TimeLimit = TimeSpan.FromSeconds(60);
+
+    private readonly string _programs;
+    private readonly string _folder;
+    private int _databases;
+
+    private PostgresServer(string programs)
+    {
+        _programs = programs;
+        _folder = Run("mktemp", "-d", "/tmp/servicerules-postgres-XXXXXX").Trim();
+        // The server dies with the tests even when they end without a word.
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Dispose();
+        Run(Program("initdb"), "-D", Cluster, "-U", Account, "--auth=trust", "-E", "UTF8", "--locale=C");
+        Start();
+    }
+
+    private string Cluster => Path.Combine(_folder, "cluster");
+
+    private static bool IsRoot => Environment.IsPrivilegedProcess;
+
+    /// <summary>Starts one.</summary>
+    public static PostgresServer Require()
+    {
+        var programs = OperatingSystem.IsWindows() ? null : Find();
+        if (programs is null && TestRun.IsContinuousIntegration)
+        {
+            throw new InvalidOperationException("PostgreSQL is not installed on the build server");
+        }
+
+        Skip.If(programs is null, "PostgreSQL is not installed");
+        return new PostgresServer(programs!);
+    }
+
+    /// <summary>Makes an empty database.</summary>
+    /// <returns>Its connection string.</returns>
+    public string NewDatabase()
+    {
+        var name = string.Create(CultureInfo.InvariantCulture, $"t{Interlocked.Increment(ref _databases)}");
+        Execute("postgres", $"CREATE DATABASE {name}");
+        return $"Host={_folder};Username={Account};Database={name};Timeout=5;Command Timeout=60";
+    }
+
+    /// <summary>Runs a statement as the owner of everything.</summary>
+    public void Execute(string database, string sql) =>
+        Run(
+            Program("psql"),
+            "-X",
+            "-q",
+            "-v",
+            "ON_ERROR_STOP=1",
+            "-h",
+            _folder,
+            "-U",
+            Account,
+            "-d",
+            database,
+            "-c",
+            sql
+        );
+
+    public void Start() =>
+        Run(
+            Program("pg_ctl"),
+            "-w",
+            "-D",
+            Cluster,
+            "-l",
+            Path.Combine(_folder, "log"),
+            "-o",
+            $"-k {_folder} -c listen_addresses='' -c max_connections=100",
+            "start"
+        );
+
+    /// <summary>Stops it as a crash would: nobody is waited for.</summary>
+    public void Crash() => Run(Program("pg_ctl"), "-w", "-D", Cluster, "-m", "immediate", "stop");
+
+    public void Dispose()
+    {
+        if (!Directory.Exists(_folder))
+        {
+            return;
+        }
+
+        if (File.Exists(Path.Combine(Cluster, "postmaster.pid")))
+        {
+            Crash();
+        }
+
+        Run("rm", "-rf", _folder);
+    }
+
+    private static string? Find()
+    {
+        var packaged = Directory.Exists("/usr/lib/postgresql")
+            ? Directory
+                .EnumerateDirectories("/usr/lib/postgresql")
+                .OrderDescending(StringComparer.Ordinal)
+                .Select(version => Path.Combine(version, "bin"))
+            : [];
+        return packaged
+            .Concat((Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator))
+            .FirstOrDefault(folder =>
+                new[] { "initdb", "pg_ctl", "psql" }.All(name => File.Exists(Path.Combine(folder, name)))
+            );
+    }
+
+    private string Program(string name) => Path.Combine(_programs, name);
+
+    private static string Run(string program, params string[] arguments)
+    {
+        var start = new ProcessStartInfo(IsRoot ? "runuser" : program)
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = "/tmp",
+        };
+        foreach (var argument in IsRoot ? ["-u", Account, "--", program, .. arguments] : arguments)
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        using var process = Process.Start(start)!;
+        var output = process.StandardOutput.ReadToEndAsync();
+        var error = process.StandardError.ReadToEndAsync();
+        return process.WaitForExit(TimeLimit) && process.ExitCode == 0
+            ? output.GetAwaiter().GetResult()
+            : throw new InvalidOperationException(
+                $"`{Path.GetFileName(program)}` failed: {error.GetAwaiter().GetResult()}"
+            );
+    }
+}
