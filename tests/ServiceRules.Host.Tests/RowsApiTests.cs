@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 
 namespace ServiceRules.Host.Tests;
 
@@ -148,7 +149,10 @@ public sealed class RowsApiTests(FiledShop shop) : IClassFixture<FiledShop>
     [Fact]
     public async Task Answers_OfTheirKinds_AreAsTheirSchemasSay()
     {
-        var description = await _run.TextAsync("openapi/v1.json");
+        var description = JsonNode.Parse(await _run.TextAsync("openapi/v1.json"))!;
+        var definitions = description["components"]!["schemas"]!
+            .ToJsonString()
+            .Replace("#/components/schemas/", "#/$defs/", StringComparison.Ordinal);
         foreach (
             var (path, schema) in new[]
             {
@@ -159,10 +163,7 @@ public sealed class RowsApiTests(FiledShop shop) : IClassFixture<FiledShop>
         {
             using var answer = await _run.GetAsync(path);
             using var body = JsonDocument.Parse(await answer.Content.ReadAsByteArrayAsync());
-            var root =
-                $$"""{ "$ref": "#/components/schemas/{{schema}}", "components": """
-                + JsonDocument.Parse(description).RootElement.GetProperty("components").GetRawText()
-                + "}";
+            var root = $"{{ \"$ref\": \"#/$defs/{schema}\", \"$defs\": {definitions} }}";
             var result = Json
                 .Schema.JsonSchema.FromText(root)
                 .Evaluate(body.RootElement, new() { OutputFormat = Json.Schema.OutputFormat.List });

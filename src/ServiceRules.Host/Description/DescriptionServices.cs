@@ -86,9 +86,5 @@ internal static class DescriptionServices
     }
 
     private static PublishedAttribute? Published(OpenApiSchemaTransformerContext context) =>
-        (PublishedAttribute?)
-            context
-                .JsonPropertyInfo?.AttributeProvider?.GetCustomAttributes(typeof(PublishedAttribute), false)
-                .FirstOrDefault()
-        ?? context.JsonTypeInfo.Type.GetCustomAttribute<PublishedAttribute>();
+        context.JsonTypeInfo.Type.GetCustomAttribute<PublishedAttribute>();
 }

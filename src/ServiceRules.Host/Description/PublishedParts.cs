@@ -22,6 +22,7 @@ internal static class PublishedParts
     {
         var components = (root["components"] ??= new JsonObject()).AsObject();
         var schemas = (components["schemas"] ??= new JsonObject()).AsObject();
+        LeftOut.Where(schemas);
         var needed = new SortedSet<string>(StringComparer.Ordinal);
         Replace(root, needed);
         foreach (var (file, text) in PublishedSchemas.Of(_ => null))

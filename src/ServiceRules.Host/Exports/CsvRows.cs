@@ -18,6 +18,9 @@ internal static class CsvRows
     {
         NewLine = "\r\n",
         InjectionOptions = InjectionOptions.Escape,
+        // Of line ends it quotes by itself only the one that ends rows.
+        ShouldQuote = cell =>
+            ConfigurationFunctions.ShouldQuote(cell) || cell.Field.AsSpan().ContainsAny('\r', '\n'),
     };
 
     public static async Task WriteAsync<T>(TextWriter text, IEnumerable<T> rows, CancellationToken stop)

@@ -164,8 +164,10 @@ internal static class ExportsApi
             var pair = ledger.Read(log => new DocumentsLine(
                 row.Record,
                 row.Index,
-                Kept(log, row.RecordHash),
-                row.AssessmentHash is { } assessment ? Kept(log, assessment) : null
+                log.Sound(row.RecordHash) is { } record ? new EmbeddedRecord(record) : null,
+                row.AssessmentHash is { } digest && log.Sound(digest) is { } assessment
+                    ? new EmbeddedAssessment(assessment)
+                    : null
             ));
             await context.Response.BodyWriter.WriteAsync(
                 (byte[])[.. AnswerJson.Bytes(pair, context), (byte)'\n'],
@@ -175,7 +177,4 @@ internal static class ExportsApi
 
         return Results.Empty;
     }
-
-    private static EmbeddedJson? Kept(ILedgerReading log, string digest) =>
-        log.Sound(digest) is { } bytes ? new EmbeddedJson(bytes) : null;
 }

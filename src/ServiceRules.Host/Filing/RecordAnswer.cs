@@ -1,6 +1,5 @@
 using ServiceRules.Application.Ledger;
 using ServiceRules.Formats.Ledger;
-using ServiceRules.Host.Apis;
 
 namespace ServiceRules.Host.Filing;
 
@@ -11,55 +10,32 @@ namespace ServiceRules.Host.Filing;
 /// <param name="Versions">Its versions, the oldest first.</param>
 internal sealed record RecordAnswer(
     string Id,
-    [property: Published("service-record")] EmbeddedJson? Record,
-    [property: Published("assessment")] EmbeddedJson? Assessment,
-    IReadOnlyList<RecordAnswer.Version> Versions
+    EmbeddedRecord? Record,
+    EmbeddedAssessment? Assessment,
+    IReadOnlyList<ToldVersion> Versions
 )
 {
     /// <summary>Null where no such record is filed.</summary>
     public static RecordAnswer? Of(ILedgerReading log, string id)
     {
-        var versions = new TellSubject(log).Tell(id).Where(IsRecord).ToList();
+        var versions = new TellSubject(log)
+            .Tell(id)
+            .Where(version => version.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment)
+            .ToList();
         if (versions.Count == 0)
         {
             return null;
         }
 
         var newest = versions[^1];
-        var assessment = newest.Assessments.IsEmpty
-            ? null
-            : ContentOf(log, newest.Assessments[^1].Entry.Entry.Content);
         return new(
             id,
-            newest.Content is { } record ? new EmbeddedJson(record) : null,
-            assessment,
-            [.. versions.Select(Told)]
+            newest.Content is { } record ? new EmbeddedRecord(record) : null,
+            !newest.Assessments.IsEmpty
+            && log.Sound(newest.Assessments[^1].Entry.Entry.Content) is { } assessment
+                ? new EmbeddedAssessment(assessment)
+                : null,
+            [.. versions.Select(ToldVersion.Of)]
         );
     }
-
-    public static bool IsRecord(SubjectVersion version) =>
-        version.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment;
-
-    private static EmbeddedJson? ContentOf(ILedgerReading log, string digest) =>
-        log.Sound(digest) is { } bytes ? new EmbeddedJson(bytes) : null;
-
-    private static Version Told(SubjectVersion version) =>
-        new(
-            ToldEntry.Of(version.Entry),
-            version.WhyNone,
-            [.. version.Assessments.Select(judged => ToldEntry.Of(judged.Entry))],
-            [.. version.Reports.Select(ToldEntry.Of)]
-        );
-
-    /// <summary>One version.</summary>
-    /// <param name="Entry">Where it stands, when it was filed, by whom and why.</param>
-    /// <param name="NotKept">Why its content is not there; left out where it is.</param>
-    /// <param name="Assessments">What judging it came to, the oldest first.</param>
-    /// <param name="Reports">Reports issued on it.</param>
-    internal sealed record Version(
-        ToldEntry Entry,
-        string? NotKept,
-        IReadOnlyList<ToldEntry> Assessments,
-        IReadOnlyList<ToldEntry> Reports
-    );
 }

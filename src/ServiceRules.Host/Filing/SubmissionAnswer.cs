@@ -1,5 +1,4 @@
 using ServiceRules.Application.Submitting;
-using ServiceRules.Host.Apis;
 
 namespace ServiceRules.Host.Filing;
 
@@ -16,7 +15,7 @@ internal sealed record SubmissionAnswer(
     string? Disposition,
     ToldEntry Record,
     ToldEntry Judged,
-    [property: Published("assessment")] EmbeddedJson? Assessment
+    EmbeddedAssessment? Assessment
 )
 {
     public static SubmissionAnswer Of(StoredSubmission stored, bool isNew) =>
@@ -26,6 +25,6 @@ internal sealed record SubmissionAnswer(
             stored.AssessmentBytes is { } bytes ? ToldAssessment.Of(bytes).Disposition : null,
             ToldEntry.Of(stored.Record),
             ToldEntry.Of(stored.Assessment),
-            stored.AssessmentBytes is { } kept ? new EmbeddedJson(kept) : null
+            stored.AssessmentBytes is { } kept ? new EmbeddedAssessment(kept) : null
         );
 }

@@ -17,6 +17,8 @@ internal static class ProblemAnswers
             json.SerializerOptions.Converters.Add(
                 new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false)
             );
+            // A number is a number, so that the description of the interface says so too.
+            json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
             json.SerializerOptions.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
             // These answers are JSON and say so; they are never parts of a page.
             json.SerializerOptions.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
