@@ -12,20 +12,17 @@ public static class LedgerBackup
     /// <param name="ledger">The ledger, open here or by others too.</param>
     /// <param name="folder">A folder that is new or empty; it becomes private.</param>
     /// <returns>The head of the copy; null when nothing is filed.</returns>
-    /// <exception cref="LedgerStoreException">It cannot be made.</exception>
+    /// <exception cref="LedgerStoreException">It cannot be made; nothing of it is left.</exception>
     public static LedgerHead? Make(LedgerFolder ledger, string folder)
     {
         ArgumentNullException.ThrowIfNull(ledger);
-        return Guarded(
+        return Whole(
             folder,
-            () =>
+            draft =>
             {
-                Begin(folder);
-                CopyKey(ledger.KeyPath, folder);
-                var draft = Path.Combine(folder, LedgerFolder.DatabaseName + Unfinished);
                 DurableFile.New(draft, DurableFile.Private).Dispose();
                 var head = ledger.CopyDatabase(draft);
-                Finish(draft);
+                CopyKey(ledger.KeyPath, folder);
                 return head;
             }
         );
@@ -35,22 +32,19 @@ public static class LedgerBackup
     /// <param name="backup">The folder of the copy; it stays as it is.</param>
     /// <param name="folder">A folder that is new or empty; it becomes private.</param>
     /// <returns>Where it was put.</returns>
-    /// <exception cref="LedgerStoreException">It cannot be put there.</exception>
+    /// <exception cref="LedgerStoreException">It cannot be put there; nothing of it is left.</exception>
     public static string Restore(string backup, string folder) =>
-        Guarded(
+        Whole(
             folder,
-            () =>
+            draft =>
             {
-                Begin(folder);
-                CopyKey(Path.Combine(backup, LedgerFolder.KeyName), folder);
-                var draft = Path.Combine(folder, LedgerFolder.DatabaseName + Unfinished);
                 using (var from = File.OpenRead(Path.Combine(backup, LedgerFolder.DatabaseName)))
                 using (var to = DurableFile.New(draft, DurableFile.Private))
                 {
                     from.CopyTo(to);
                 }
 
-                Finish(draft);
+                CopyKey(Path.Combine(backup, LedgerFolder.KeyName), folder);
                 return folder;
             }
         );
@@ -96,11 +90,24 @@ public static class LedgerBackup
         DurableFile.SyncAbove(whole);
     }
 
-    private static T Guarded<T>(string folder, Func<T> copy)
+    private static T Whole<T>(string folder, Func<string, T> copy)
     {
+        var isThere = Directory.Exists(folder);
+        var draft = Path.Combine(folder, LedgerFolder.DatabaseName + Unfinished);
         try
         {
-            return copy();
+            Begin(folder);
+            try
+            {
+                var copied = copy(draft);
+                Finish(draft);
+                return copied;
+            }
+            catch
+            {
+                Remove(folder, draft, isThere);
+                throw;
+            }
         }
         catch (Exception failure)
             when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
@@ -110,6 +117,16 @@ public static class LedgerBackup
                 $"`{folder}` cannot be written: {failure.Message}",
                 failure
             );
+        }
+    }
+
+    private static void Remove(string folder, string draft, bool isThere)
+    {
+        File.Delete(draft);
+        File.Delete(Path.Combine(folder, LedgerFolder.KeyName));
+        if (!isThere)
+        {
+            Directory.Delete(folder);
         }
     }
 }

@@ -16,12 +16,16 @@ public sealed class LedgerFolder : IDisposable
     public const string DatabaseName = "ledger.db";
     public const string KeyName = "log-key.private.pem";
 
+    /// <summary>The connection string of a PostgreSQL database, where the log is kept there and not beside the key.</summary>
+    public const string AddressName = "postgres.address";
+
     // The public key in exports and reports is called so too: a private one is not to be handed on for it.
     private const string OldKeyName = "log-key.pem";
 
     private const string LockName = "opening.lock";
     private const int OriginDigits = 16;
     private const long KeyBytesMost = 64 * 1024;
+    private const long AddressBytesMost = 64 * 1024;
 
     private readonly SqlLedgerStore store;
     private readonly ECDsa key;
@@ -47,12 +51,12 @@ public sealed class LedgerFolder : IDisposable
     public bool IsNew { get; }
 
     /// <summary>Whether there is a ledger in a folder.</summary>
-    public static bool IsBegun(string folder) => File.Exists(Path.Combine(folder, DatabaseName));
+    public static bool IsBegun(string folder) =>
+        File.Exists(Path.Combine(folder, DatabaseName)) || File.Exists(Path.Combine(folder, AddressName));
 
-    /// <param name="folder">The private folder: of the database and the key, or of the key alone.</param>
-    /// <param name="postgres">Connection string of the PostgreSQL database where the log is kept; null: beside the key.</param>
+    /// <param name="folder">The private folder: of the key, and of the database or of the address where it is.</param>
     /// <exception cref="LedgerStoreException">It cannot be used.</exception>
-    public static LedgerFolder OpenOrCreate(string folder, string? postgres = null)
+    public static LedgerFolder OpenOrCreate(string folder)
     {
         try
         {
@@ -63,7 +67,7 @@ public sealed class LedgerFolder : IDisposable
 
             // Two first uses at once would make two keys, or run one migration twice.
             using var alone = ExclusiveFile.Open(Path.Combine(folder, LockName), DurableFile.Private);
-            return postgres is null ? BesideKey(folder) : Apart(folder, postgres);
+            return Address(folder) is { } address ? Apart(folder, address) : BesideKey(folder);
         }
         catch (Exception failure)
             when (failure is UnauthorizedAccessException or IOException and not LedgerStoreException)
@@ -98,9 +102,37 @@ public sealed class LedgerFolder : IDisposable
         }
     }
 
-    private static LedgerFolder Apart(string folder, string postgres)
+    private static string? Address(string folder)
     {
-        var store = PostgresLedgerStore.Open(postgres);
+        var path = Path.Combine(folder, AddressName);
+        var file = new FileInfo(path);
+        if (!file.Exists)
+        {
+            return null;
+        }
+
+        if (PrivateFile.Fault(path) is { } open)
+        {
+            throw new LedgerStoreException(StoreTrouble.NotPrivate, open);
+        }
+
+        var database = new FileInfo(Path.Combine(folder, DatabaseName));
+        return database is { Exists: true, Length: > 0 }
+                ? throw new LedgerStoreException(
+                    StoreTrouble.Failed,
+                    $"`{folder}` holds a database and the address of another; accepted: one of them"
+                )
+            : file.Length > AddressBytesMost
+                ? throw new LedgerStoreException(
+                    StoreTrouble.Failed,
+                    $"`{path}` is larger than {AddressBytesMost} bytes and so no address"
+                )
+            : File.ReadAllText(path).Trim();
+    }
+
+    private static LedgerFolder Apart(string folder, string address)
+    {
+        var store = PostgresLedgerStore.Open(address);
         try
         {
             var (key, isNew) = Key(KeyPathIn(folder), store.Head is null ? null : "a log in the database");

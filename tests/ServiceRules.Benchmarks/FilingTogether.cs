@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Text;
 using System.Text.Json.Nodes;
 using BenchmarkDotNet.Attributes;
@@ -11,6 +12,7 @@ namespace ServiceRules.Benchmarks;
 
 /// <summary>Sixty-four records that were not there, submitted at once: judged and filed, few or many to a transaction.</summary>
 [Config(typeof(ShortRun))]
+[SuppressMessage("Design", "CA1001", Justification = "The runner cleans up by the method that says so.")]
 public class FilingTogether
 {
     private const int Submitters = 64;

@@ -189,48 +189,6 @@ public sealed class CheckCommandTests : IDisposable
         );
     }
 
-    /// <summary>One missing lock is one thing to put right, whatever duties it leaves open.</summary>
-    [Fact]
-    public void Check_OneWithoutALock_IsToldOnceWithEveryDutyThatItLeavesOpen()
-    {
-        var job = JsonNode
-            .Parse(
-                File.ReadAllBytes(
-                    ReferenceFiles.InRepository(
-                        "rules",
-                        "base",
-                        "fixtures",
-                        "height-check-by-two.record.json"
-                    )
-                )
-            )!
-            .AsObject();
-        foreach (
-            var entry in job["timeline"]!.AsArray().Where(one => (string?)one!["lock"] == "L-51").ToList()
-        )
-        {
-            job["timeline"]!.AsArray().Remove(entry);
-        }
-
-        var path = _product.Write("bare.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
-        var outcome = _product.Run("check", path);
-
-        Assert.Contains(
-            "leaves open as well: Own lock in a group; Own lock on while hands are in",
-            outcome.StandardOutput,
-            StringComparison.Ordinal
-        );
-        Assert.Single(
-            outcome.StandardOutput.Split('\n'),
-            line => line.Contains("record does not show, stops", StringComparison.Ordinal)
-        );
-        Assert.DoesNotContain(
-            "leaves open as well",
-            _product.Run("check", path, "--all").StandardOutput,
-            StringComparison.Ordinal
-        );
-    }
-
     /// <summary>A lock came off with hands in: before anything else they come out.</summary>
     [Fact]
     public void Check_JobWithHandsInAndSomethingLacking_SaysHandsOutFirst()
@@ -284,67 +242,6 @@ public sealed class CheckCommandTests : IDisposable
             "not yet: the machine may not be started for use or handed back",
             outcome.StandardOutput,
             StringComparison.Ordinal
-        );
-    }
-
-    /// <summary>Whoever takes over at a change of shift, without a lock yet, may not begin: it says what they lack.</summary>
-    [Fact]
-    public void Check_ChangeOfShiftWithoutALock_SaysWhoMayNotBeginAndWhatTheyLack()
-    {
-        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
-        Assert.True(job.Remove("signOff"));
-        var entries = job["timeline"]!.AsArray();
-        var off = entries.First(one => (string?)one!["event"] == "lock_removed")!;
-        foreach (
-            var later in entries
-                .Where(one => string.CompareOrdinal((string)one!["at"]!, (string)off["at"]!) > 0)
-                .ToList()
-        )
-        {
-            entries.Remove(later);
-        }
-
-        job["people"]!.AsArray().Add(new JsonObject { ["id"] = "tech-01", ["role"] = "performs" });
-        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
-
-        var line = Assert.Single(
-            _product.Run("check", open).StandardOutput.Split('\n'),
-            one => one.Contains("may not begin", StringComparison.Ordinal)
-        );
-
-        Assert.StartsWith("  not yet: tech-01 may not begin; ", line, StringComparison.Ordinal);
-        Assert.Contains("engine start", line, StringComparison.Ordinal);
-        Assert.Contains("own lock", line, StringComparison.Ordinal);
-        Assert.Contains("the handover briefed between tech-01 and tech-02", line, StringComparison.Ordinal);
-    }
-
-    /// <summary>Before anything else, whoever is not authorised is told so, and no lock is asked of them.</summary>
-    [Fact]
-    public void Check_SoleWorkerNotAuthorised_SaysFirstThatSomebodyElseMustDoIt()
-    {
-        var job = JsonNode
-            .Parse(Fixtures.Text("height-check").Replace("tech-02", "op-04", StringComparison.Ordinal))!
-            .AsObject();
-        Assert.True(job.Remove("signOff"));
-        job["timeline"] = new JsonArray();
-        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
-
-        var lines = _product.Run("check", open).StandardOutput.Split('\n').ToList();
-
-        var barred = lines.FindIndex(line =>
-            line.StartsWith(
-                "Not by op-04: op-04 is not authorised to lock out and work on machines; somebody authorised must do this work",
-                StringComparison.Ordinal
-            )
-        );
-        Assert.InRange(
-            barred,
-            1,
-            lines.FindIndex(line => line.StartsWith("  1. ", StringComparison.Ordinal)) - 1
-        );
-        Assert.DoesNotContain(
-            lines,
-            line => line.Contains("own lock or control of op-04", StringComparison.Ordinal)
         );
     }
 

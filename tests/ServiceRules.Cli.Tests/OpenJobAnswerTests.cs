@@ -41,11 +41,78 @@ public sealed class OpenJobAnswerTests : IDisposable
 
     public void Dispose() => _product.Dispose();
 
+    /// <summary>Whoever takes over at a change of shift, without a lock yet, may not begin: it says what they lack.</summary>
+    [Fact]
+    public void Check_ChangeOfShiftWithoutALock_SaysWhoMayNotBeginAndWhatTheyLack()
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        var entries = job["timeline"]!.AsArray();
+        var off = entries.First(one => (string?)one!["event"] == "lock_removed")!;
+        foreach (
+            var later in entries
+                .Where(one => string.CompareOrdinal((string)one!["at"]!, (string)off["at"]!) > 0)
+                .ToList()
+        )
+        {
+            entries.Remove(later);
+        }
+
+        job["people"]!.AsArray().Add(new JsonObject { ["id"] = "tech-01", ["role"] = "performs" });
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var line = Assert.Single(
+            _product.Run("check", open).StandardOutput.Split('\n'),
+            one => one.Contains("may not begin", StringComparison.Ordinal)
+        );
+
+        Assert.StartsWith("  not yet: tech-01 may not begin; ", line, StringComparison.Ordinal);
+        Assert.Contains("engine start", line, StringComparison.Ordinal);
+        Assert.Contains("own lock", line, StringComparison.Ordinal);
+        Assert.Contains("the handover briefed between tech-01 and tech-02", line, StringComparison.Ordinal);
+    }
+
+    /// <summary>Before anything else, whoever is not authorised is told so, and no lock is asked of them.</summary>
+    [Fact]
+    public void Check_SoleWorkerNotAuthorised_SaysFirstThatSomebodyElseMustDoIt()
+    {
+        var job = JsonNode
+            .Parse(Fixtures.Text("height-check").Replace("tech-02", "op-04", StringComparison.Ordinal))!
+            .AsObject();
+        Assert.True(job.Remove("signOff"));
+        job["timeline"] = new JsonArray();
+        var open = _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var lines = _product.Run("check", open).StandardOutput.Split('\n').ToList();
+
+        var barred = lines.FindIndex(line =>
+            line.StartsWith(
+                "Not by op-04: op-04 is not authorised to lock out and work on machines; somebody authorised must do this work",
+                StringComparison.Ordinal
+            )
+        );
+        Assert.InRange(
+            barred,
+            1,
+            lines.FindIndex(line => line.StartsWith("  1. ", StringComparison.Ordinal)) - 1
+        );
+        Assert.DoesNotContain(
+            lines,
+            line => line.Contains("own lock or control of op-04", StringComparison.Ordinal)
+        );
+    }
+
     /// <summary>With a clearing still to come, work may begin, and nothing stops it.</summary>
     [Fact]
     public void Check_BlockageStillToBeCleared_StopsNothing()
     {
         var job = Cut("clear-blockage", "blockage_cleared_with_tool", 0);
+        var entries = job["timeline"]!.AsArray();
+        var reviewed = entries[0]!.DeepClone().AsObject();
+        reviewed["event"] = "energy_reviewed";
+        reviewed["by"] = "tech-01";
+        _ = reviewed.Remove("others");
+        entries.Insert(0, reviewed);
 
         var text = _product.Run("check", Written("open", job)).StandardOutput;
 
@@ -88,6 +155,10 @@ public sealed class OpenJobAnswerTests : IDisposable
                 var stops = answer.Split('\n')[0].Contains("MAKE SAFE FIRST", StringComparison.Ordinal);
                 Assert.False(
                     stops && Array.Exists(Shown, one => answer.Contains(one, StringComparison.Ordinal)),
+                    answer
+                );
+                Assert.True(
+                    stops || !answer.Contains("hands out until it is", StringComparison.Ordinal),
                     answer
                 );
                 Assert.True(

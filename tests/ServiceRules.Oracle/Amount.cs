@@ -7,14 +7,17 @@ namespace ServiceRules.Oracle;
 /// <summary>A length told from one or more spots: a value with a range of standard uncertainty, or an interval.</summary>
 internal sealed record Amount(
     decimal? Value,
-    double LeastSquare,
-    double GreatestSquare,
+    double LeastDoubt,
+    double GreatestDoubt,
     decimal? Low,
     decimal? High,
     UnitSystem System,
     bool IsFit
 )
 {
+    /// <summary>Whether none of its doubt was found by few readings: then it is two deviations.</summary>
+    private bool IsKnown { get; init; } = true;
+
     public static Amount Of(Spot spot) => Sum([(1, spot)]);
 
     /// <summary>A weighted sum of spots; the part that readings of one gauge share is added before it is squared.</summary>
@@ -29,21 +32,41 @@ internal sealed record Amount(
 
         double least = 0;
         double greatest = 0;
+        List<(double Square, double Degrees)> found = [];
+        List<(double Square, double Degrees)> mostFound = [];
         foreach (var (weight, spot) in terms)
         {
             double square = (double)(weight * weight);
-            least += square * spot.Own.Least;
-            greatest += square * spot.Own.Greatest;
+            least += square * (spot.Own.Least - spot.Scatter.Least);
+            greatest += square * (spot.Own.Greatest - spot.Scatter.Greatest);
         }
 
         foreach (var gauge in terms.GroupBy(t => t.Spot.Gauge))
         {
-            double together = (double)gauge.Sum(t => t.Weight);
-            least += together * together * gauge.Min(t => t.Spot.Shared);
-            greatest += together * together * gauge.Max(t => t.Spot.Shared);
+            // All its readings scatter by one and the same finding; its certificate is one and the same error in all.
+            double degrees = gauge.Min(t => t.Spot.Scatter.Degrees);
+            found.Add((gauge.Sum(t => (double)(t.Weight * t.Weight) * t.Spot.Scatter.Least), degrees));
+            mostFound.Add((gauge.Sum(t => (double)(t.Weight * t.Weight) * t.Spot.Scatter.Greatest), degrees));
+            double together = Math.Pow((double)gauge.Sum(t => t.Weight), 2);
+            var certificate = gauge.First().Spot.Certificate;
+            found.Add((together * certificate.Square, certificate.Degrees));
+            mostFound.Add((together * certificate.Square, certificate.Degrees));
+            least += together * gauge.Min(t => t.Spot.Shared - certificate.Square);
+            greatest += together * gauge.Max(t => t.Spot.Shared - certificate.Square);
         }
 
-        return new(terms.Sum(t => t.Weight * t.Spot.Value), least, greatest, null, null, system, fit);
+        return new(
+            terms.Sum(t => t.Weight * t.Spot.Value),
+            Coverage.Expanded(least, found),
+            Coverage.Expanded(greatest, mostFound),
+            null,
+            null,
+            system,
+            fit
+        )
+        {
+            IsKnown = found.TrueForAll(error => error.Square == 0 || double.IsInfinity(error.Degrees)),
+        };
     }
 
     public Possible Within(decimal? lower, decimal? upper, RuleDecision decision)
@@ -67,13 +90,14 @@ internal sealed record Amount(
             || decision.LimitItself is LimitItself.Excluded
         )
         {
-            return Likely(value, lower, upper, Math.Sqrt(LeastSquare))
-                | Likely(value, lower, upper, Math.Sqrt(GreatestSquare));
+            return IsKnown
+                ? Likely(value, lower, upper, LeastDoubt / 2) | Likely(value, lower, upper, GreatestDoubt / 2)
+                : Possible.Judged;
         }
 
         double r = decision.By is DecisionRule.Guarded guarded ? (double)guarded.Factor : 0;
-        decimal least = (decimal)(r * 2 * Math.Sqrt(LeastSquare));
-        decimal greatest = r == 0 ? 0 : (decimal)(r * 2 * Math.Sqrt(GreatestSquare)) + 0.0000004m;
+        decimal least = (decimal)(r * LeastDoubt);
+        decimal greatest = r == 0 ? 0 : (decimal)(r * GreatestDoubt) + 0.0000004m;
         return Decided(value, lower, upper, least) | Decided(value, lower, upper, greatest);
     }
 
@@ -135,7 +159,7 @@ internal sealed record Amount(
                 continue;
             }
 
-            decimal half = (decimal)(2 * Math.Sqrt(spot.Own.Greatest + spot.Shared));
+            decimal half = spot.IsInterval ? 0 : (decimal)Of(spot).GreatestDoubt;
             decimal? low = spot.IsInterval ? spot.Low : spot.Value - half;
             decimal? high = spot.IsInterval ? spot.High : spot.Value + half;
             if ((weight > 0 == which > 0 ? low : high) is not { } end)

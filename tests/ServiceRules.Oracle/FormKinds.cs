@@ -267,9 +267,11 @@ internal static class FormKinds
         var second = ((Observation.Measured)after.Reading.Observed).Value;
         var gauge = facts.Gauge(before.Reading);
         double square = Gauges.Squares(gauge, first).Own + Gauges.Squares(gauge, second).Own;
+        var scatter = Gauges.Scatter(gauge);
         return (
             (double)((second.Value.Millimetres - first.Value.Millimetres) / steps),
-            2 * Math.Sqrt(square) / (double)Math.Abs(steps)
+            Coverage.Expanded(square - (2 * scatter.Square), [(2 * scatter.Square, scatter.Degrees)])
+                / (double)Math.Abs(steps)
         );
     }
 

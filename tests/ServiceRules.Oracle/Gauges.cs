@@ -38,8 +38,7 @@ internal static class Gauges
         }
 
         double shown = Shown(gauge, print);
-        double repeat = Mm(gauge.Repeatability);
-        double own = (shown * shown / 12) + (repeat * repeat);
+        double own = (shown * shown / 12) + Scatter(gauge).Square;
         double shared = 0;
         if (gauge.Calibration is { } calibration)
         {
@@ -66,6 +65,32 @@ internal static class Gauges
 
         return (own, shared);
     }
+
+    /// <summary>Square of how it repeats: what studies found, each by its degrees of freedom, which are added.</summary>
+    public static (double Square, double Degrees) Scatter(Instrument? gauge)
+    {
+        if (gauge is null || gauge.RepeatabilityStudies.IsEmpty)
+        {
+            return (Math.Pow(Mm(gauge?.Repeatability), 2), double.PositiveInfinity);
+        }
+
+        double degrees = gauge.RepeatabilityStudies.Sum(study => study.DegreesOfFreedom);
+        return (
+            gauge.RepeatabilityStudies.Sum(study =>
+                study.DegreesOfFreedom * Math.Pow(Mm(study.Deviation), 2) / degrees
+            ),
+            degrees
+        );
+    }
+
+    /// <summary>Square of what a certificate states and on how many degrees of freedom.</summary>
+    public static (double Square, double Degrees) Certificate(Instrument? gauge) =>
+        gauge?.Calibration is { } stated
+            ? (
+                Math.Pow(Mm(stated.ExpandedUncertainty) / (double)stated.CoverageFactor, 2),
+                stated.DegreesOfFreedom ?? double.PositiveInfinity
+            )
+            : (0, double.PositiveInfinity);
 
     /// <summary>The step that a gauge shows, or else the last digit written down.</summary>
     public static double Shown(Instrument? gauge, PrintedLength print) =>

@@ -45,6 +45,13 @@ internal sealed record Spot
     /// <summary>Square of the part that all readings of the gauge share.</summary>
     public double Shared { get; init; }
 
+    /// <summary>Of the least and of the greatest square of its own: what a study of how the gauge repeats found.</summary>
+    public (double Least, double Greatest, double Degrees) Scatter { get; init; } =
+        (0, 0, double.PositiveInfinity);
+
+    /// <summary>Of the shared square: what a certificate states.</summary>
+    public (double Square, double Degrees) Certificate { get; init; } = (0, double.PositiveInfinity);
+
     public string? Gauge { get; init; }
 
     /// <summary>Lower end, itself possible; null: unbounded.</summary>

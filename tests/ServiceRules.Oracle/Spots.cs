@@ -215,13 +215,26 @@ internal sealed class Spots
         var b = Gauges.Squares(second, ((Observation.Measured)other.Observed).Value);
         if (one.Instrument != other.Instrument)
         {
-            return 2 * Math.Sqrt(a.Own + a.Shared + b.Own + b.Shared);
+            return Math.Sqrt(Math.Pow(Alone(first, a), 2) + Math.Pow(Alone(second, b), 2));
         }
 
         double steps =
             Gauges.Shown(first, ((Observation.Measured)one.Observed).Value)
             + Gauges.Shown(second, ((Observation.Measured)other.Observed).Value);
-        return Math.Max(2 * Math.Sqrt(a.Own + b.Own), steps / 2);
+        var scatter = Gauges.Scatter(first);
+        return Math.Max(
+            Coverage.Expanded(a.Own + b.Own - (2 * scatter.Square), [(2 * scatter.Square, scatter.Degrees)]),
+            steps / 2
+        );
+    }
+
+    private static double Alone(Instrument? gauge, (double Own, double Shared) squares)
+    {
+        var (scatter, certificate) = (Gauges.Scatter(gauge), Gauges.Certificate(gauge));
+        return Coverage.Expanded(
+            squares.Own + squares.Shared - scatter.Square - certificate.Square,
+            [scatter, certificate]
+        );
     }
 
     /// <summary>Whether the quantity was read before and after something that only shifts it.</summary>
@@ -245,6 +258,7 @@ internal sealed class Spots
             IsPlain = last.IsPlain && oneGauge && last.IsFit,
             // Whether resolution averages is not written: both are allowed.
             Own = (last.Own.Least / count, last.Own.Greatest),
+            Scatter = last.Scatter with { Least = last.Scatter.Least / count },
         };
     }
 
@@ -252,6 +266,7 @@ internal sealed class Spots
     {
         var print = ((Observation.Measured)reading.Observed).Value;
         var (own, shared) = Gauges.Squares(facts.Gauge(reading), print);
+        var scatter = Gauges.Scatter(facts.Gauge(reading));
         double carried = fate.Carried.Sum(c => (double)(c * c) / 3);
         // The other print of the shift may be the one that is meant: both are allowed.
         return new()
@@ -261,6 +276,8 @@ internal sealed class Spots
             Value = print.Value.Millimetres,
             Own = (own + (carried * 0.96), own + (carried * 1.0001)),
             Shared = shared,
+            Scatter = (scatter.Square, scatter.Square, scatter.Degrees),
+            Certificate = Gauges.Certificate(facts.Gauge(reading)),
             Gauge = reading.Instrument?.Text,
             System = print.System,
         };

@@ -1,5 +1,6 @@
 using System.Text;
 using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Storage.Tests;
@@ -22,7 +23,19 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
 
     public string At(string name) => Path.Combine(_root, name);
 
-    public LedgerFolder Open() => LedgerFolder.OpenOrCreate(Folder, postgres);
+    public LedgerFolder Open()
+    {
+        if (postgres is not null && PrivateFolder.Make(Folder) is null)
+        {
+            _ = DurableFile.WriteNew(
+                At("ledger/" + LedgerFolder.AddressName),
+                Encoding.UTF8.GetBytes(postgres + "\n"),
+                DurableFile.Private
+            );
+        }
+
+        return LedgerFolder.OpenOrCreate(Folder);
+    }
 
     public LedgerOpening Opening(LedgerFolder folder) =>
         OpenLedger.Open(folder.Store, Shelf, folder.Signer, TimeProvider.System);

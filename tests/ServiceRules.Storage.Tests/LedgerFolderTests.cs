@@ -207,4 +207,37 @@ public sealed class LedgerFolderTests : IDisposable
 #pragma warning restore CA2100
         command.ExecuteNonQuery();
     }
+
+    [SkippableFact]
+    [UnsupportedOSPlatform("windows")]
+    public void Open_AddressThatOthersCanRead_IsRefusedWithoutTellingIt()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "Windows keeps permissions elsewhere");
+        using var drawer = new Drawer("Host=/nowhere;Password=secret-word;Timeout=1");
+        Assert.Throws<LedgerStoreException>(drawer.Open);
+        File.SetUnixFileMode(
+            Path.Combine(drawer.Folder, LedgerFolder.AddressName),
+            UnixFileMode.UserRead | UnixFileMode.OtherRead
+        );
+
+        var refused = Assert.Throws<LedgerStoreException>(drawer.Open);
+
+        Assert.Equal(StoreTrouble.NotPrivate, refused.Trouble);
+        Assert.DoesNotContain("secret-word", refused.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_FolderWithADatabaseAndAnAddress_IsRefused()
+    {
+        using var drawer = new Drawer();
+        drawer.File(1);
+        File.Copy(
+            Path.Combine(drawer.Folder, LedgerFolder.KeyName),
+            Path.Combine(drawer.Folder, LedgerFolder.AddressName)
+        );
+
+        var refused = Assert.Throws<LedgerStoreException>(drawer.Open);
+
+        Assert.Contains("the address of another", refused.Message, StringComparison.Ordinal);
+    }
 }

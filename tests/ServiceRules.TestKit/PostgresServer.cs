@@ -73,6 +73,14 @@ public sealed class PostgresServer : IDisposable
             sql
         );
 
+    /// <summary>Copies a database with PostgreSQL's own programs: dumped, and restored into an empty one.</summary>
+    public void Copy(string from, string to)
+    {
+        var dump = Path.Combine(_folder, from + ".dump");
+        Run(Program("pg_dump"), "-h", _folder, "-U", Account, "--format=custom", "-f", dump, from);
+        Run(Program("pg_restore"), "-h", _folder, "-U", Account, "--exit-on-error", "-d", to, dump);
+    }
+
     public void Start() =>
         Run(
             Program("pg_ctl"),

@@ -126,7 +126,8 @@ internal sealed class RecordShown
             Reading { Observed: Observation.FeelerTest } => BenchAct.FeelerTried,
             Reading { Observed: Observation.Paper } => BenchAct.PaperTried,
             Reading { Observed: Observation.Contact } => BenchAct.ContactFelt,
-            Reading { Quantity: MeasuredQuantity.BearingPlay, Observed: Observation.Seen } => BenchAct.PlayFelt,
+            Reading { Quantity: MeasuredQuantity.BearingPlay, Observed: Observation.Seen } =>
+                BenchAct.PlayFelt,
             Reading { Observed: Observation.Measured or Observation.MeasuredAngle } => BenchAct.GaugeHeld,
             _ => null,
         };

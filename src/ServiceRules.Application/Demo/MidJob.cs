@@ -46,7 +46,15 @@ internal static class MidJob
         safety.Note(TimelineEventKind.WorkStopped, person, 10);
         safety.Note(TimelineEventKind.AreaInspected, person, 30);
         safety.Note(TimelineEventKind.PeopleClearChecked, person, 15);
-        safety.GuardBefore(person);
+        safety.GuardBefore(
+            person,
+            [
+                ProtectiveMeasure.GuardsInPlace,
+                ProtectiveMeasure.SingleOperatorControl,
+                ProtectiveMeasure.ExclusionZone,
+                ProtectiveMeasure.EyeProtection,
+            ]
+        );
         safety.TakeOff(person);
         safety.SwitchOn(person);
         safety.Note(

@@ -107,22 +107,11 @@ internal sealed class SafetyLog
     public ImmutableArray<ProtectiveMeasure> MeasuresFor(ServiceTask task) =>
         procedure.EnergisedTasks.First(listed => listed.Task == task).Measures;
 
-    /// <summary>What stands in for the lock while the machine runs, for a task or else for a test.</summary>
-    public void GuardBefore(string person, ImmutableArray<ProtectiveMeasure>? measures = null)
+    /// <summary>What stands in for the lock while the machine runs.</summary>
+    public void GuardBefore(string person, ImmutableArray<ProtectiveMeasure> measures)
     {
         Note(TimelineEventKind.AlternativeMeasuresRecorded, person, 20);
-        events[^1] = events[^1] with
-        {
-            Measures =
-                measures
-                ??
-                [
-                    ProtectiveMeasure.GuardsInPlace,
-                    ProtectiveMeasure.SingleOperatorControl,
-                    ProtectiveMeasure.ExclusionZone,
-                    ProtectiveMeasure.EyeProtection,
-                ],
-        };
+        events[^1] = events[^1] with { Measures = measures };
     }
 
     /// <summary>From running to standing still, in the middle of a job.</summary>
@@ -274,11 +263,7 @@ internal sealed class SafetyLog
     }
 
     /// <summary>The timeline as it came in.</summary>
-    public ImmutableArray<TimelineEvent> Written()
-    {
-        var evening = visit.Clock.Moment + TimeSpan.FromMinutes(visit.Chance.Between(240, 300));
-        return [.. events.Select((entry, index) => Received(entry, index, evening))];
-    }
+    public ImmutableArray<TimelineEvent> Written() => EntryReceipt.Of(events, visit);
 
     private void Stop()
     {
@@ -501,26 +486,6 @@ internal sealed class SafetyLog
             is TimelineEventKind.LockApplied
                 or TimelineEventKind.StoredEnergyReleased
                 or TimelineEventKind.IsolationVerified;
-
-    private TimelineEvent Received(TimelineEvent entry, int index, Moment evening)
-    {
-        var at = entry.At is RecordedTime.Instant instant ? instant.Moment : evening;
-        var late = visit.Clock.Said(evening + TimeSpan.FromSeconds(7 * index));
-        return (visit.Plan.Fault, visit.Plan.Oddity) switch
-        {
-            (SeededFaultKind.BackFilledTimes, _) => entry with { ReceivedAt = late },
-            (_, OddityKind.DeviceOffline) => entry with { ReceivedAt = late, Mark = EntryMark.DeviceOffline },
-            (_, OddityKind.HonestLateEntry) when entry.Kind is TimelineEventKind.AreaInspected => entry with
-            {
-                ReceivedAt = late,
-                Mark = EntryMark.LateEntry,
-            },
-            _ => entry with
-            {
-                ReceivedAt = visit.Clock.Said(at + TimeSpan.FromSeconds(visit.Chance.Between(1, 4))),
-            },
-        };
-    }
 
     private double Waited() => (visit.Clock.Moment - checkedAt).TotalMinutes;
 

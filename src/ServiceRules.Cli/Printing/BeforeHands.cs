@@ -81,13 +81,20 @@ internal sealed record BeforeHands(
         );
     }
 
-    private static ImmutableArray<string> Told(IEnumerable<Finding> findings) =>
-        [
-            .. findings
-                .SelectMany(finding => Lines(finding))
-                .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
-                .Distinct(StringComparer.Ordinal),
-        ];
+    private static ImmutableArray<string> Told(IEnumerable<Finding> findings)
+    {
+        var lines = findings
+            .SelectMany(finding => Lines(finding))
+            .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        return [.. lines.Where(line => !lines.Exists(other => AsksMore(other, line)))];
+    }
+
+    // The same act for this source and others.
+    private static bool AsksMore(string other, string line) =>
+        other.StartsWith(line + " and ", StringComparison.Ordinal)
+        || other.StartsWith(line + ", ", StringComparison.Ordinal);
 
     // With no two steps entered there is no order to speak of yet.
     private static bool IsOrderOfNothing(Requirement rule, Finding finding) =>

@@ -275,6 +275,12 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             _ => "",
         };
         screen.MarkedLine($"  [bold {style}]{word}[/]{effect}  [bold]{TitleOf(finding)}[/]");
+        if (!showAll && DefectTold.Of(finding, job.Assessment, rules) is { } defect)
+        {
+            Line($"told above: {TitleOf(defect)}");
+            return;
+        }
+
         var (statement, isReference) = contradictions.Of(finding, TitleOf(finding));
         Line(statement);
         var system = ReadingUnits.Of(job.Record, finding);

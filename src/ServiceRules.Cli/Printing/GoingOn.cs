@@ -30,6 +30,7 @@ internal sealed record GoingOn(string Who, string May, ImmutableArray<string> No
         var isShown = !found.All.Any(one =>
             one.Weighs && one.IsOpen && (!one.IsToCome || one.Finding.Effect == Effect.Stop) && !IsOfRun(one)
         );
+        var isStopped = job.Assessment.Job.Disposition == Disposition.Stop;
         var claim = found.Exemption is null ? "" : " under the claim that takes lockout off the job";
         ImmutableArray<string> notYet = found.All.Any(one => one.Weighs && one.IsToCome)
             ? ["the machine may not be started for use or handed back before what is told below is done"]
@@ -48,7 +49,8 @@ internal sealed record GoingOn(string Who, string May, ImmutableArray<string> No
                     "Hands are in",
                     isShown
                         ? $"nothing is missing so far, work may go on{claim}"
-                        : "that work may go on is not shown, for what is told below: hands out until it is",
+                        : "that work may go on is not shown, for what is told below"
+                            + (isStopped ? ": hands out until it is" : ""),
                     notYet
                 )
             : new(

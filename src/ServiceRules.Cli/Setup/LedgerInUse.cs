@@ -61,15 +61,14 @@ internal sealed class LedgerInUse : IDisposable
     // Before anything is made: a ledger begun over the checkpoints of another could never be opened.
     private static void CheckNotOfAnother(string place, CheckpointFolder shelf)
     {
-        var database = Path.Combine(place, LedgerFolder.DatabaseName);
-        if (File.Exists(database))
+        if (LedgerFolder.IsBegun(place))
         {
             return;
         }
 
         var kept = shelf.All().Where(one => !one.IsOfOthers).ToList();
         // Whoever begins it at this moment has made the database before the first checkpoint.
-        if (kept.Count > 0 && !File.Exists(database))
+        if (kept.Count > 0 && !LedgerFolder.IsBegun(place))
         {
             throw new InputException(
                 $"there is no ledger in `{place}`, but `{shelf.Place}` keeps checkpoints of one ({kept.Count}, the first says "

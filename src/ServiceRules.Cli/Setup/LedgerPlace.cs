@@ -78,7 +78,7 @@ internal static class LedgerPlace
     public static LedgerFolder Existing(ParseResult parsed)
     {
         var folder = FolderOf(parsed);
-        return File.Exists(Path.Combine(folder, LedgerFolder.DatabaseName))
+        return LedgerFolder.IsBegun(folder)
             ? Open(folder)
             : throw new InputException(
                 $"there is no ledger in `{folder}`; accepted: a folder that something was filed in"

@@ -152,6 +152,50 @@ public sealed class WorkElsewhereTests
         Assert.Empty(Others(Morning, OnDay("04-14", Moved(Morning, "J-2", "M-01"))));
     }
 
+    /// <summary>What its bench log alone tells of hands, and what pressure it read, is told with the rest.</summary>
+    [Fact]
+    public void OtherRecords_BenchLogAndPressureOfTheOther_AreTold()
+    {
+        static Reading Felt(string clock) =>
+            new()
+            {
+                Quantity = MeasuredQuantity.Clearance,
+                Observed = new Observation.Contact(ContactState.Light),
+                At = Time($"2026-04-13T{clock}:00+01:00"),
+                By = new("tech-01"),
+            };
+        var read = Entry("08:20", TimelineEventKind.StoredEnergyRechecked, "tech-01") with
+        {
+            Pressure = Domain.Quantities.Pressure.Parse("140 bar").OrThrow(),
+        };
+        var other = Moved(Morning, "J-2", "M-01") with
+        {
+            Timeline = [.. Morning.Timeline, read],
+            Units =
+            [
+                new()
+                {
+                    Id = new("U-1"),
+                    Sheet = "any",
+                    Entries = [Felt("08:30"), Felt("09:05")],
+                },
+            ],
+        };
+
+        var told = Assert.Single(Others(Morning, other));
+
+        Assert.Equal(
+            new BenchTold(
+                new("U-1"),
+                BenchAct.ContactFelt,
+                Time("2026-04-13T09:05:00+01:00"),
+                new("tech-01")
+            ),
+            Assert.Single(told.Bench)
+        );
+        Assert.Contains(told.Timeline, entry => entry.Pressure == read.Pressure);
+    }
+
     /// <summary>A defect left open bears on every later job of the machine, and the next start of it on the record that left it.</summary>
     [Fact]
     public void OtherRecords_DefectLeftOpen_BearsOnLaterJobs()

@@ -25,7 +25,11 @@ internal static class House
         new("Formats", ["Domain", "Rules"], []),
         new("Engine", ["Domain", "Rules"], ["NRules", "NRules.RuleModel"]),
         new("Application", Core, ["Microsoft.AspNetCore.JsonPatch.SystemTextJson"]),
-        new("Storage", [.. Core, "Application"], ["Microsoft.Data.Sqlite", "dbup-core", "dbup-sqlite"]),
+        new(
+            "Storage",
+            [.. Core, "Application"],
+            ["Microsoft.Data.Sqlite", "Npgsql", "dbup-core", "dbup-sqlite", "dbup-postgresql"]
+        ),
         new(
             "Reporting",
             [.. Core, "Application"],

@@ -11,10 +11,11 @@ public sealed class LibraryHomeTests
     [InlineData("MathNet.Numerics", "src/ServiceRules.Domain/Statistics/")]
     [InlineData("Org.BouncyCastle", "src/ServiceRules.Evidence/Log/")]
     [InlineData("Microsoft.Data.Sqlite", "src/ServiceRules.Storage/Sqlite/")]
-    [InlineData("DbUp", "src/ServiceRules.Storage/Sqlite/")]
     [InlineData("Microsoft.AspNetCore.Builder", "src/ServiceRules.Host/")]
     [InlineData("Microsoft.AspNetCore.OpenApi", "src/ServiceRules.Host/Description/")]
     [InlineData("OpenTelemetry", "src/ServiceRules.Host/Watching/")]
+    [InlineData("DbUp", "src/ServiceRules.Storage/")]
+    [InlineData("Npgsql", "src/ServiceRules.Storage/Postgres/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
     {

@@ -201,6 +201,70 @@ public sealed class WidthFitScatterTests
     }
 
     /// <summary>
+    /// The left end falls by 0.125 as the right reading rises by 1: with the left from 5 to 6 it keeps 5 to 7 where the right lies
+    /// from (1.125·6 - 7)/0.125 = -2 to (1.125·5 - 5)/0.125 = 5. An open end leaves no room to tell, a station of its own all.
+    /// </summary>
+    [Fact]
+    public void RoomOf_TheOtherReading_RunsTheOtherWay()
+    {
+        var fit = WidthFit.Through([Interval(51m, 5m, 6m), Interval(459m, 0m, 9m)], Mm(510m))!;
+        var open = WidthFit.Through(
+            [
+                new StationReading(Mm(51m), LengthInterval.AtLeast(Mm(5m))),
+                new StationReading(Mm(459m), LengthInterval.AtLeast(Mm(0m))),
+            ],
+            Mm(510m)
+        )!;
+
+        var room = fit.RoomOf(1, Mm(0m), Mm(5m), Mm(7m))!;
+
+        Assert.Equal((Mm(-2m), Mm(5m)), (room.Least!.Value, room.Greatest!.Value));
+        Assert.Null(open.RoomOf(1, Mm(0m), Mm(5m), Mm(7m)));
+        Assert.Null(open.RoomOf(1, Mm(0m), null, Mm(7m)));
+        Assert.Equal(new(null, null), fit.RoomOf(1, Mm(51m), Mm(5m), Mm(7m)));
+        var bent = WidthFit.Through(
+            [Interval(0m, 0m, 1m), Interval(250m, 5m, 6m), Interval(500m, 0m, 1m)],
+            Mm(500m)
+        )!;
+        Assert.Null(bent.RoomOf(0, Mm(0m), Mm(0m), Mm(7m)));
+    }
+
+    // 0.010 and 0.030 at 51 and 459 of 510: the ends 0.0075 below and 0.0325, so 0.025 apart, and a station as read.
+    [Fact]
+    public void Difference_OfTwoPlaces_IsThatOfThePlacesNamed()
+    {
+        var fit = WidthFit.Through(
+            [Measured(51m, 0.010m, 0.002m), Measured(459m, 0.030m, 0.002m)],
+            Mm(510m)
+        )!;
+
+        Assert.Equal(0.020m, fit.Difference(Mm(459m), Mm(51m))!.Value.Millimetres);
+        Near(0.025m, fit.Difference(Mm(510m), Mm(0m))!.Value.Millimetres);
+        Assert.Null(fit.Difference(Mm(100m), Mm(51m)));
+        Assert.Null(fit.Difference(Mm(51m), Mm(100m)));
+        Assert.Empty(fit.DifferencesByParabola);
+        Assert.Empty(
+            WidthFit.Through([Interval(51m, 0m, 9m), Interval(459m, 1m, 3m)], Mm(510m))!.Differences
+        );
+    }
+
+    // One reading known worse than all scatter (0.01306) and two known better: still uneven.
+    [Fact]
+    public void IsUneven_WhereSomeReadingsAreKnownBetterThanAllScatter_Is() =>
+        Assert.True(
+            WidthFit
+                .Through(
+                    [
+                        Measured(51m, 0.010m, 0.002m),
+                        Measured(255m, 0.026m, 0.05m),
+                        Measured(459m, 0.010m, 0.002m),
+                    ],
+                    Mm(510m)
+                )!
+                .IsUneven
+        );
+
+    /// <summary>
     /// 3.709, 3.752, 3.749 at 51, 255, 459 of 510: off the line by (-1, 2, -1)·0.023/3, so s = 0.023·√(2/3) = 0.0187794. The left
     /// end weighs 23/24, 1/3, -7/24. With the middle known to 0.002 all three count as s: 0.0187794·√(23² + 8² + 7²)/24 =
     /// 0.0198262; known to 0.03 it counts so: √(0.0187794²·(23² + 7²) + 0.03²·8²)/24 = 0.0213048.

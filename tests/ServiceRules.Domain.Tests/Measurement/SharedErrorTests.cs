@@ -257,4 +257,43 @@ public sealed class SharedErrorTests
         new UncertaintyContribution(UncertaintySource.Reading, u, default).Times(c).CausedBy(cause);
 
     private static void Close(double expected, double actual) => Assert.Equal(1, actual / expected, 1e-12);
+
+    /// <summary>
+    /// Of what follows from several readings the rest is known as in the reading where it expands to the most: 13.97 on one degree,
+    /// 2.65 on five.
+    /// </summary>
+    [Fact]
+    public void WithRestOf_SeveralReadings_IsKnownAsInTheWorst()
+    {
+        static SharedError Knowing(double degrees) =>
+            new SharedError(StandardUncertainty.From(Mm(0.001m)), "gauge").WithRest(
+                UncertaintyBudget.Of(
+                    UncertaintyContribution.Repeatability(Mm(0.002m), DegreesOfFreedom.Of(degrees), 1)
+                )
+            );
+        var stated = new SharedError(StandardUncertainty.From(Mm(0.001m)), "gauge")
+        {
+            Rest = DegreesOfFreedom.Of(2),
+        };
+
+        Assert.Equal(DegreesOfFreedom.Of(1), stated.WithRestOf([Knowing(5), Knowing(1)]).Rest);
+        Assert.Equal(DegreesOfFreedom.Of(1), stated.WithRestOf([Knowing(1), Knowing(5)]).Rest);
+        Assert.Equal(DegreesOfFreedom.Of(2), stated.WithRestOf([Knowing(5), stated]).Rest);
+    }
+
+    /// <summary>13.967730199245·0.010 over u = √(0.010² + 0.005²), rounded up to 0.0111804: the factor that is told, 12.493.</summary>
+    [Fact]
+    public void Expanded_WhereAPartComesToMore_TellsTheFactorOfTheWhole()
+    {
+        var expanded = UncertaintyBudget
+            .Of(
+                UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1),
+                UncertaintyContribution.Calibration(Mm(0.010m), 2m)
+            )
+            .Around(Mm(1m))
+            .Expanded;
+
+        Assert.Equal(0.1396774m, expanded.Value.Millimetres);
+        Assert.Equal(12.493m, Math.Round(expanded.CoverageFactor, 3));
+    }
 }

@@ -13,6 +13,32 @@ public sealed class QuantityProperties
         Assert.Equal(print, PrintedLength.Parse(print.ToString()).OrThrow());
 
     [Property]
+    public void Parse_OfAnyQuantitysPrint_IsTheSameQuantity(int figure, byte decimals)
+    {
+        string number = ((1000 + Math.Abs(figure % 48_000)) / 1000m).ToString(
+            $"F{decimals % 4}",
+            CultureInfo.InvariantCulture
+        );
+
+        Same($"{number} deg", Angle.Parse);
+        Same($"-{number} deg", Angle.Parse);
+        Same($"{number} h", OperatingHours.Parse);
+        Assert.All(new[] { "bar", "kPa", "psi" }, unit => Same($"{number} {unit}", Pressure.Parse));
+        Assert.All(new[] { "km/h", "mph", "m/min" }, unit => Same($"{number} {unit}", Speed.Parse));
+        Assert.All(new[] { "degC", "degF" }, unit => Same($"{number} {unit}", Temperature.Parse));
+        Same($"{number} rev/min", RotationRate.Parse);
+
+        static void Same<T>(string text, Func<string, Parsed<T>> parse)
+            where T : notnull
+        {
+            T read = parse(text).OrThrow();
+
+            Assert.Equal(text, read.ToString());
+            Assert.Equal(read, parse(read.ToString()!).OrThrow());
+        }
+    }
+
+    [Property]
     public void Value_OfAPrint_IsThatOfExactRationalArithmetic(PrintedLength print) =>
         Assert.Equal(FemtometresOf(print.ToString()), Femtometres(print.Value));
 

@@ -1,6 +1,10 @@
 using System.Text.Json;
+using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.TestKit;
+using Judge = ServiceRules.Domain.Conformity.Conformity;
 
 namespace ServiceRules.Domain.Tests.Quantities;
 
@@ -80,6 +84,65 @@ public sealed class UnitsAndRoundingReferenceTests
             Assert.Equal(
                 $"{row.GetProperty("mm").GetInt32()} mm",
                 Read($"{Text(row, "inch")} in").ToString(LengthUnit.Millimetre, decimals: 0)
+            );
+        }
+    }
+
+    [Fact]
+    public void FromInches_AnInchAFootAYard_AreExact()
+    {
+        JsonElement exact = Reference.GetProperty("exact_definitions");
+
+        Assert.Equal(Exact.Of(Text(exact, "inch_mm")), Length.FromInches(1m).Millimetres);
+        Assert.Equal(Exact.Of(Text(exact, "foot_m")) * 1000, Length.FromInches(12m).Millimetres);
+        Assert.Equal(Exact.Of(Text(exact, "yard_m")) * 1000, Length.FromInches(36m).Millimetres);
+    }
+
+    // NIST SP 811, B.7.1, and ASME A112 annex A: so many digits of a number below ten are one decimal less.
+    [Theory]
+    [InlineData("sp811_b71")]
+    [InlineData("a112_annex_a")]
+    public void ToStringRounded_PublishedExamples_AreRoundedAsPublished(string section)
+    {
+        foreach (JsonElement row in Reference.GetProperty(section).GetProperty("examples").EnumerateArray())
+        {
+            Length length = Length.FromMillimetres(Exact.Of(Text(row, "x")));
+            int decimals = row.GetProperty("digits").GetInt32() - 1;
+
+            Assert.Equal($"{Text(row, "rounded")} mm", length.ToString(LengthUnit.Millimetre, decimals));
+        }
+    }
+
+    // Rounded in one step: by way of 12.25 it would be 12.2.
+    [Fact]
+    public void ToStringRounded_ByWayOfMoreDigits_IsStillOneStep()
+    {
+        Assert.Contains(
+            Reference.GetProperty("iso_80000_1").GetProperty("facts").EnumerateArray(),
+            fact => fact.GetString()!.Contains("12.254 to one decimal is 12.3", StringComparison.Ordinal)
+        );
+
+        Assert.Equal("12.3 mm", Length.FromMillimetres(12.254m).ToString(LengthUnit.Millimetre, decimals: 1));
+    }
+
+    // ASTM E29 names two methods: what was read is judged as read, never rounded to the digits of the limit before.
+    [Fact]
+    public void Decide_WhatWasObserved_IsJudgedByTheAbsoluteMethod()
+    {
+        foreach (
+            JsonElement row in Reference.GetProperty("astm_e29").GetProperty("examples").EnumerateArray()
+        )
+        {
+            Length limit = Length.FromMillimetres(Exact.Of(Text(row, "limit")));
+            ToleranceZone zone =
+                Text(row, "kind") == "max" ? ToleranceZone.AtMost(limit) : ToleranceZone.AtLeast(limit);
+            MeasuredValue observed = MeasuredValue.Exact(
+                Length.FromMillimetres(Exact.Of(Text(row, "observed")))
+            );
+
+            Assert.Equal(
+                row.GetProperty("absolute_method_conforms").GetBoolean() ? Verdict.Met : Verdict.NotMet,
+                Judge.Decide(zone, observed, DecisionRule.Unguarded).Verdict
             );
         }
     }

@@ -191,6 +191,15 @@ public sealed class LearnedStepTests
         Assert.Null(LearnedStep.From([Change(1m, LengthInterval.Unbounded)]));
     }
 
+    // 0.012 ± 0.006 and 0.025 ± 0.006 exclude one another, 0.012 and 0.024 meet at 0.018; of none nothing is said.
+    [Fact]
+    public void Differ_TrialsToldEachAlone_AreThoseThatExcludeOneAnother()
+    {
+        Assert.True(LearnedStep.Differ([Trial(1m, 0.012m), Trial(1m, 0.025m)]));
+        Assert.False(LearnedStep.Differ([Trial(1m, 0.012m), Trial(1m, 0.024m)]));
+        Assert.False(LearnedStep.Differ([]));
+    }
+
     [Fact]
     public void Best_OfAnIntervalWithOneEnd_IsNothing() =>
         Assert.Null(LearnedStep.From([Change(1m, LengthInterval.AtLeast(Mm(0.01m)))])!.Best);

@@ -28,7 +28,7 @@ internal static class RandomForm
     {
         int which = random.Next(record.Units.Length);
         var unit = record.Units[which];
-        record = WithGauges(record);
+        record = WithGauges(random, record);
         var entries = random.Next(3) switch
         {
             0 => Along(random, unit.Entries),
@@ -38,14 +38,16 @@ internal static class RandomForm
         return record with { Units = record.Units.SetItem(which, unit with { Entries = entries }) };
     }
 
-    private static ServiceRecord WithGauges(ServiceRecord record)
+    private static ServiceRecord WithGauges(Random random, ServiceRecord record)
     {
+        bool isStudied = random.Next(3) == 0;
         var dial = new Instrument
         {
             Id = new("DI-91"),
             Kind = InstrumentKind.DialGauge,
             Resolution = Length("0.002 mm"),
-            Repeatability = Length("0.002 mm"),
+            Repeatability = isStudied ? null : Length("0.002 mm"),
+            RepeatabilityStudies = isStudied ? [new(Length("0.002 mm"), 1 + random.Next(6))] : [],
             Calibration = new(record.Date.AddDays(-90), record.Date.AddDays(200), Length("0.004 mm"), 2m),
             ZeroCheck = new(Length("0.000 mm"), null),
         };

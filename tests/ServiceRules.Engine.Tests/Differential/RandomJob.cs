@@ -107,7 +107,7 @@ internal sealed class RandomJob
             return;
         }
 
-        gauge = random.Next(6) switch
+        gauge = random.Next(8) switch
         {
             0 => gauge with { Calibration = null },
             1 => gauge with { ZeroCheck = null },
@@ -120,6 +120,20 @@ internal sealed class RandomJob
             5 when gauge.Resolution is { } resolution => gauge with
             {
                 ZeroCheck = new(random.Next(2) == 0 ? resolution : Mm("0.05 mm"), null),
+            },
+            6 when gauge.Repeatability is { } repeats => gauge with
+            {
+                Repeatability = null,
+                RepeatabilityStudies =
+                [
+                    .. Enumerable
+                        .Range(0, 1 + random.Next(2))
+                        .Select(_ => new RepeatabilityStudy(repeats, 1 + random.Next(8))),
+                ],
+            },
+            7 when gauge.Calibration is { } certificate => gauge with
+            {
+                Calibration = certificate with { DegreesOfFreedom = 1 + random.Next(20) },
             },
             _ => gauge,
         };

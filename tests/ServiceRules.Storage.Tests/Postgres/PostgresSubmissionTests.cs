@@ -173,6 +173,40 @@ public sealed class PostgresSubmissionTests : SubmissionContract
         Assert.Empty(Drawer.Verify().Faults);
     }
 
+    [SkippableFact]
+    public async Task Backup_OfAPostgresLog_SaysWhatCopiesItAndLeavesNothing()
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        using var folder = Drawer.Open();
+
+        var refused = Assert.Throws<LedgerStoreException>(() =>
+            LedgerBackup.Make(folder, Drawer.At("backup"))
+        );
+
+        Assert.Contains("pg_dump", refused.Message, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Drawer.At("backup")));
+    }
+
+    [SkippableFact]
+    public async Task Dump_RestoredIntoAnotherDatabase_IsTheWholeLog()
+    {
+        await using (var counter = new Counter(Drawer))
+        {
+            await counter.SubmitAsync(Jobs.Job("J-1"));
+            await counter.SubmitAsync(Jobs.Job("J-2"));
+        }
+
+        var other = _fixture.Server.NewDatabase();
+        _fixture.Server.Copy(Database, new NpgsqlConnectionStringBuilder(other).Database!);
+        File.WriteAllText(Path.Combine(Drawer.Folder, LedgerFolder.AddressName), other);
+
+        Assert.Empty(Drawer.Verify().Faults);
+        await using var again = new Counter(Drawer);
+        Assert.Equal(2, again.All().Records.Count);
+        Assert.IsType<SubmissionOutcome.Stored>(await again.SubmitAsync(Jobs.Job("J-3")));
+    }
+
     [Theory]
     [InlineData("53100", StoreTrouble.Full)]
     [InlineData("25006", StoreTrouble.ReadOnly)]

@@ -61,8 +61,10 @@ internal static class StepObtainedCheck
                 : Told.NotApplicable($"{subject}: what was read does not tell what a step moves");
         }
 
-        var told = $"{subject}: {Moved(unit, tried[^1], stated)}";
-        var system = tried[^1].System;
+        // Of several gauges the one that proves something speaks, not the one that was read last.
+        var last = tried.FindLast(each => learned.Trials.Contains(each.Trial)) ?? tried[^1];
+        var told = $"{subject}: {Moved(unit, last, stated)}";
+        var system = last.System;
         var beside = $"the sheet says {Wording.Of(stated, system)}";
         return learned.Against(stated) switch
         {

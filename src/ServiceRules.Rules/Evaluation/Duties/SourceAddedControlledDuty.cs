@@ -81,12 +81,7 @@ internal static class SourceAddedControlledDuty
         }
 
         yield return next is null
-            ? TimelineFault.NotYet(
-                string.Join("; ", lacking),
-                Act,
-                [entry],
-                of: $"since {TimelineWords.Named(source)} was added at {words.Time(entry)}"
-            )
+            ? NotYet(duty, source, entry, lacking)
             : new(
                 Verdict.NotMet,
                 FindingReason.Unprotected,
@@ -94,6 +89,33 @@ internal static class SourceAddedControlledDuty
                 [entry, next.Start],
                 Act
             );
+    }
+
+    // What was never done to it at all is asked by the duties of those steps: here only that it comes after.
+    private static TimelineFault NotYet(
+        DutyFrame duty,
+        EnergySource source,
+        OrderedEvent entry,
+        ImmutableArray<string> lacking
+    )
+    {
+        var at = duty.Words.Time(entry);
+        var told = TimelineFault.NotYet(
+            string.Join("; ", lacking),
+            Act,
+            [entry],
+            of: $"since {TimelineWords.Named(source)} was added at {at}"
+        );
+        var isUntouched =
+            !SourceReading.Isolations(duty.Reading, source).Any()
+            && !DevicesOn.Of(duty, source).Any()
+            && !SourceReading.Releases(duty.Reading, source).Any();
+        return isUntouched
+            ? told with
+            {
+                StillToDo = $"all of that for {TimelineWords.Named(source)} after {at}, when it was added",
+            }
+            : told;
     }
 
     private static IEnumerable<string> Lacking(

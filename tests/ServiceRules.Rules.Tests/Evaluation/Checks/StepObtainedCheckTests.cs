@@ -69,6 +69,57 @@ public class StepObtainedCheckTests
         Assert.Equal(["/units/0/entries/0", "/units/0/entries/2"], outcome.Evidence.AsEnumerable());
     }
 
+    /// <summary>
+    /// By the fine gauge at the left two steps moved it 0.006 mm, √(0.001²/12 + 0.0005²)·√2/2 = 0.000408: 0.003 ± 0.0008 a step. By the
+    /// coarse one at the right 0.018, 0.009 ± 0.0113. Together 0.006 ± 0.0071, which leaves the sheet's 0.0127: the fine one proves
+    /// it wrong all the same, speaks, and is counted with.
+    /// </summary>
+    [Fact]
+    public void Evaluate_AFaultByAFineGaugeBesideACoarseOne_IsToldByTheFineOne()
+    {
+        static Instrument Dial(string id, string repeats) =>
+            new()
+            {
+                Id = new(id),
+                Kind = InstrumentKind.DialGauge,
+                Resolution = L("0.001 mm"),
+                Repeatability = L(repeats),
+            };
+        static Reading By(string gauge, string station, string value) =>
+            Measured(MeasuredQuantity.Clearance, station, value, gauge);
+        var frame = FrameBuilder.Build(
+            Record(
+                Unit(
+                    By("fine", "left", "0.001 mm"),
+                    By("coarse", "right", "0.010 mm"),
+                    Open(Side.Both, 2),
+                    By("fine", "left", "0.007 mm"),
+                    By("coarse", "right", "0.028 mm")
+                )
+            ) with
+            {
+                Instruments = [Dial("fine", "0.0005 mm"), Dial("coarse", "0.008 mm")],
+            },
+            Context,
+            Book()
+        );
+
+        var outcome = Judge(Obtained, frame);
+        var gap = Judge(
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
+            frame
+        );
+
+        Assert.Equal((Verdict.NotMet, FindingReason.Faulty), (outcome.Verdict, outcome.Reason));
+        Assert.EndsWith(
+            "moved it 0.0060 mm ± 0.0017 mm at left (51 mm), where 0.0254 mm was predicted: 0.00300 mm ± 0.00082 mm a step, "
+                + "the sheet says 0.0127 mm",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(Mm(0.003m), Assert.IsType<Remedy.Turn>(gap.Remedy).LearnedStep);
+    }
+
     [Fact]
     public void Evaluate_StepsThatMoveTheOtherWay_AskForTheDirectionFirst()
     {

@@ -425,37 +425,6 @@ public sealed class RunningReelDutiesTests
         );
     }
 
-    [Theory]
-    [InlineData("08:30 source_added tech-01 source=groomer\n", Verdict.NotMet)]
-    [InlineData("08:10 source_added tech-01 source=hydraulic\n", Verdict.Met)]
-    [InlineData("08:18 source_added tech-01 source=hydraulic\n", Verdict.NotMet)]
-    [InlineData("08:05 source_added tech-01 source=groomer\n", Verdict.NotMet)]
-    [InlineData("09:45 source_added tech-01 source=groomer\n", Verdict.Met)]
-    [InlineData("", Verdict.NotApplicable)]
-    public void SourceAdded_WithHandsInOrNotMadeSafeSince_IsNotMet(string added, Verdict expected) =>
-        Assert.Equal(
-            expected,
-            new SafetyCase()
-                .With(MakeSafe.Isolation + MakeSafe.Work + added)
-                .VerdictOf(EnergyDuty.SourceAddedControlled)
-        );
-
-    [Fact]
-    public void Protection_SourceAddedWhileAtWork_NoLongerProtects() =>
-        Assert.Equal(
-            Verdict.NotMet,
-            MakeSafe
-                .Complete.With(
-                    MakeSafe.Seat
-                        + MakeSafe.Isolation
-                        + MakeSafe.Work
-                        + "08:30 source_added tech-01 source=groomer\n"
-                        + MakeSafe.After
-                )
-                .Judge(new Check.Protection())
-                .Verdict
-        );
-
     private static Procedure With(EnergisedTask task) => SafetyCase.RideOn with { EnergisedTasks = [task] };
 
     private static UnitWork Turned(params string?[] times) =>
