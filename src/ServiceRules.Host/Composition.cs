@@ -55,6 +55,8 @@ internal static class Composition
         app.MapDescription();
         app.MapWatching();
         app.MapPages();
+        app.MapRecordPages();
+        app.MapBenchPages();
         return app;
     }
 }
