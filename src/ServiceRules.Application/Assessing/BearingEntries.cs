@@ -42,6 +42,7 @@ internal static class BearingEntries
         TimelineEventKind.IsolationVerified,
         TimelineEventKind.IsolatorOperated,
         TimelineEventKind.SourceAdded,
+        TimelineEventKind.UnitsLowered,
         TimelineEventKind.HandedBack,
         TimelineEventKind.LockApplied,
         TimelineEventKind.LockRemoved,
