@@ -76,7 +76,7 @@ internal static class StepsByHand
         }
 
         var sources = protection.SourcesAt(entry.Place()).Where(source => source.HasIsolator).ToList();
-        var isLive = sources.Exists(source => !IsAt(entry, source.Isolated));
+        var isLive = sources.Exists(source => IsSwitchedOn(reading, source.Source, entry));
         var isBetweenTheBlades = entry.Event.Kind == TimelineEventKind.ReelWedged;
         var isWithoutOwn = sources.Exists(source =>
             !IsAt(entry, protection.ControlOf(person, source.Source))
@@ -157,6 +157,19 @@ internal static class StepsByHand
             [.. beside.Prepend(entry).Distinct()],
             $"{entry.Event.Actor} puts hands at the unit only while every source is off and held by an own lock."
         );
+
+    // A lock that came off may leave it switched off.
+    private static bool IsSwitchedOn(TimelineReading reading, EnergySource source, OrderedEvent entry)
+    {
+        var off = SourceReading
+            .Isolations(reading, source)
+            .LastOrDefault(switched => switched.Place() <= entry.Place());
+        return off is null
+            || SourceReading
+                .PutOn(reading, source)
+                .Concat(reading.Energisings)
+                .Any(on => on.Place() > off.Place() && on.Moment < entry.Moment);
+    }
 
     private static bool IsHungBy(DeviceInterval device, EnergySource source, OrderedEvent entry) =>
         device.HoldsOff

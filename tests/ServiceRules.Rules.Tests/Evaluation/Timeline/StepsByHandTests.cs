@@ -24,9 +24,13 @@ public sealed class StepsByHandTests
     [InlineData("09:41 reel_wedged tech-01", Verdict.Met)]
     [InlineData("09:46 guards_refitted tech-01", Verdict.Met)]
     [InlineData("09:47 guards_refitted tech-01", Verdict.Met)]
-    [InlineData("09:49 guards_refitted tech-01", Verdict.NotMet)]
+    [InlineData("09:49 guards_refitted tech-01", Verdict.Unproven)]
     [InlineData("09:49 reel_wedged tech-01", Verdict.NotMet)]
-    [InlineData("09:49 unit_supported op-01", Verdict.NotMet)]
+    [InlineData("09:49 unit_supported op-01", Verdict.Unproven)]
+    [InlineData(
+        "09:51 isolator_operated tech-01 source=engine_start position=on\n09:52 guards_refitted tech-01",
+        Verdict.NotMet
+    )]
     public void Protection_StepByHandOutsideOwnWork_NeedsOwnProtectionAtItsMoment(
         string entry,
         Verdict expected
