@@ -42,7 +42,6 @@ internal static class BearingEntries
         TimelineEventKind.IsolationVerified,
         TimelineEventKind.IsolatorOperated,
         TimelineEventKind.SourceAdded,
-        TimelineEventKind.UnitsLowered,
         TimelineEventKind.HandedBack,
         TimelineEventKind.LockApplied,
         TimelineEventKind.LockRemoved,

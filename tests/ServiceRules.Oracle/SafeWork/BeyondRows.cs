@@ -33,7 +33,6 @@ internal static class BeyondRows
                     s,
                     Step(story => story.InForce?.Controls.Key, TimelineEventKind.KeyRemoved)(s)
                 ),
-            ["work-protected"] = HandRows.Protected,
             ["seen-at-rest"] = Step(_ => true, TimelineEventKind.SeenAtRest),
         }.ToFrozenDictionary(StringComparer.Ordinal);
 

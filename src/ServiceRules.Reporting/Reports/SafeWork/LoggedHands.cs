@@ -3,19 +3,14 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation;
-using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
-/// <summary>
-/// Hands at a unit that only a time of the bench log tells, or a step that takes hands there, and that a finding holds against
-/// whose they were.
-/// </summary>
+/// <summary>Hands at a unit that only a time of the bench log tells, and that a finding holds against whose they were.</summary>
 /// <param name="At">When, as entered.</param>
-/// <param name="After">The event that they come after, or that tells them, by its number; nought: before every event.</param>
+/// <param name="After">The event that they come after, by its number; nought: before every event.</param>
 /// <param name="Letter">The finding.</param>
-/// <param name="IsStep">A step of the timeline tells them.</param>
-internal sealed record LoggedHands(RecordedTime At, int After, string Letter, bool IsStep = false)
+internal sealed record LoggedHands(RecordedTime At, int After, string Letter)
 {
     private const int MostTold = 4;
 
@@ -45,43 +40,13 @@ internal sealed record LoggedHands(RecordedTime At, int After, string Letter, bo
             ),
         ];
 
-    /// <summary>Everybody whose steps by hand a finding holds against them.</summary>
-    public static IEnumerable<Id<Participant>> ByStep(SafeWorkView view) =>
-        Steps(view).Select(one => one.Step.Entry.Event.Actor).Distinct();
-
-    /// <summary>The steps by hand of one person that a finding holds against them.</summary>
-    public static IEnumerable<LoggedHands> OfSteps(SafeWorkView view, Id<Participant> person) =>
-        from one in Steps(view)
-        where one.Step.Entry.Event.Actor == person
-        select new LoggedHands(
-            one.Step.Entry.Event.At,
-            view.NumberAt(one.Step.Place),
-            one.Letter,
-            IsStep: true
-        );
-
     /// <summary>All of them in a few words.</summary>
-    public static string Told(SafeWorkView view, ImmutableArray<LoggedHands> all) =>
-        string.Join(
-            "; ",
-            from one in all
-            group one by one.IsStep into alike
-            orderby alike.Key
-            select Told(view, alike.Key ? "by a step made there" : "by the bench log", [.. alike])
-        );
-
-    private static IEnumerable<(StepByHand Step, string Letter)> Steps(SafeWorkView view) =>
-        from step in StepByHand.OutsideWork(view.Reading)
-        from one in view.Marked
-        where HandsFinding.IsOfHands(one.Told) && one.Told.Finding.Evidence.Contains(step.Pointer)
-        select (step, one.Letter);
-
-    private static string Told(SafeWorkView view, string how, ImmutableArray<LoggedHands> all)
+    public static string Told(SafeWorkView view, ImmutableArray<LoggedHands> all)
     {
         var times = all.Select(one => view.When(one.At)).Distinct(StringComparer.Ordinal).ToList();
         var more = times.Count > MostTold ? $" and {times.Count - MostTold} more times" : "";
         var letters = string.Join(", ", all.Select(one => one.Letter).Distinct(StringComparer.Ordinal));
-        return $"{how} hands at a unit at {string.Join(", ", times.Take(MostTold))}{more}, not shown as protected ({letters})";
+        return $"by the bench log hands at a unit at {string.Join(", ", times.Take(MostTold))}{more}, not shown as protected ({letters})";
     }
 
     // Times are often noted to the minute: before or after every event of it.

@@ -11,7 +11,7 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 internal static class ProtectedPeople
 {
     public static ImmutableArray<ProtectedPerson> Of(SafeWorkView view) =>
-        [.. view.Reading.HandsIn.Union(LoggedHands.ByStep(view)).Select(person => Of(view, person))];
+        [.. view.Reading.HandsIn.Select(person => Of(view, person))];
 
     private static ProtectedPerson Of(SafeWorkView view, Id<Participant> person)
     {
@@ -28,7 +28,7 @@ internal static class ProtectedPeople
                 [],
                 IntervalSet.Never,
                 ProtectionProof.LeftOpen(view, person),
-                [.. LoggedHands.Of(view, person, null), .. LoggedHands.OfSteps(view, person)]
+                LoggedHands.Of(view, person, null)
             );
         }
         ImmutableArray<ProtectedSource> sources =
@@ -50,7 +50,7 @@ internal static class ProtectedPeople
             sources,
             ProtectionProof.NotCredible(view, person).And(when),
             ProtectionProof.LeftOpen(view, person),
-            [.. LoggedHands.Of(view, person, when), .. LoggedHands.OfSteps(view, person)]
+            LoggedHands.Of(view, person, when)
         );
     }
 

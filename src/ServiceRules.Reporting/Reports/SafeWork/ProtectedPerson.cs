@@ -12,7 +12,7 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <param name="Sources">The same source by source.</param>
 /// <param name="NotProven">Hands in that entries show as protected and do not prove.</param>
 /// <param name="LeftOpen">What leaves open, without saying for how long, whether all of it was protected; null: nothing.</param>
-/// <param name="Logged">Hands at a unit by the bench log or a step made there alone, and not shown as protected.</param>
+/// <param name="Logged">Hands at a unit by the bench log alone, and not shown as protected.</param>
 internal sealed record ProtectedPerson(
     Id<Participant> Id,
     IntervalSet Work,
