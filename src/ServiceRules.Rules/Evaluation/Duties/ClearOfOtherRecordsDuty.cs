@@ -30,6 +30,7 @@ internal static class ClearOfOtherRecordsDuty
             .. beside.SelectMany(Given),
             .. beside.SelectMany(Endangered),
             .. beside.SelectMany(PressureBeside.Faults),
+            .. beside.SelectMany(UnitsMovedBeside.Faults),
             .. beside.SelectMany(Took),
             .. beside.SelectMany(Lost),
         ];

@@ -85,6 +85,14 @@ public sealed class ClearOfOtherRecordsDutyTests
         );
     }
 
+    [Theory]
+    [InlineData("08:30 units_lowered tech-05", Verdict.Unproven)]
+    [InlineData("08:10 units_lowered tech-05", Verdict.Met)]
+    [InlineData("09:40 units_lowered tech-05", Verdict.Met)]
+    [InlineData("07:50 work_started tech-05\n08:30 work_stopped tech-05", Verdict.Unproven)]
+    public void Judge_UnitsLoweredOverHandsOfAnotherRecord_IsNotProven(string entries, Verdict expected) =>
+        Assert.Equal(expected, Beside(entries).Verdict);
+
     [Fact]
     public void Judge_HandsOfAnOpenRecordDaysAgo_AreOut() =>
         Assert.Equal(Verdict.Met, Beside("08:30-2 work_started tech-05", null).Verdict);
