@@ -3,7 +3,6 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -55,22 +54,14 @@ public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableA
     private static IEnumerable<string> LacksOf(DutyFrame duty, Id<Participant> person)
     {
         var reading = duty.Reading;
-        if (reading.Events is not [.., var last] || Suppression.HoldingExemption(duty) is not null)
+        if (reading.Events.IsEmpty || Suppression.HoldingExemption(duty) is not null)
         {
             yield break;
         }
 
-        if (reading.Running.Contains(last.Place()))
+        foreach (var lack in ProtectionNow.Lacking(duty, person))
         {
-            yield return "the machine shut down";
-        }
-
-        if (reading.Protection is { } protection)
-        {
-            foreach (var lack in ProtectionLack.At(last.Place(), person, reading, protection, duty.Words))
-            {
-                yield return lack.What;
-            }
+            yield return lack;
         }
 
         if (Before(reading) is { IsEmpty: false } before && !IsBriefed(reading, before, person))
