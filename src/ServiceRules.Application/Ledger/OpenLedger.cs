@@ -137,6 +137,14 @@ public sealed class OpenLedger
     public FilingProofs Proofs(FilingOutcome.Filed filed)
     {
         var (record, assessment) = FileRecord.Parts(filed);
+        return Proofs(record, assessment);
+    }
+
+    /// <summary>What a report carries of its record and assessment.</summary>
+    public FilingProofs Proofs(FiledEntry record, FiledEntry assessment)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(assessment);
         var newest = RecordVersions.Of(Log, record.Entry.Subject).Latest;
         return new(record.Bytes, Prove(record.Index), assessment.Bytes, Prove(assessment.Index), Key.ToPem())
         {
