@@ -86,14 +86,12 @@ public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableA
         TimelineReading reading,
         ImmutableArray<Id<Participant>> before,
         Id<Participant> person
-    ) =>
-        reading
+    )
+    {
+        var isAlone = reading.HandsIn.Count(one => reading.FirstWorkOf(one) is null) == 1;
+        return reading
             .Of(TimelineEventKind.HandoverBriefed)
             .Where(entry => entry.Place() > reading.AnyWork.Intervals[^1].From)
-            .Any(entry =>
-                entry.Event.Others.IsEmpty
-                    ? entry.Event.Actor == person || before.Contains(entry.Event.Actor)
-                    : entry.Event.Others.Append(entry.Event.Actor).Contains(person)
-                        && entry.Event.Others.Append(entry.Event.Actor).Any(before.Contains)
-            );
+            .Any(entry => HandoverBriefing.IsOf(entry, person, isAlone, who => before.Contains(who)));
+    }
 }
