@@ -102,10 +102,7 @@ internal static class Gauges
 
         bool isTape = gauge?.Kind == InstrumentKind.DiameterTape;
         double claimed = print.System == UnitSystem.Inch ? 0.0127 : 0.01;
-        return Math.Max(
-            2 * (double)print.RoundingHalfWidth.Millimetres,
-            isTape ? 10 * claimed : claimed
-        );
+        return Math.Max(2 * (double)print.RoundingHalfWidth.Millimetres, isTape ? 10 * claimed : claimed);
     }
 
     private static double Mm(PrintedLength? length) => length is null ? 0 : (double)length.Value.Millimetres;

@@ -152,10 +152,7 @@ internal static class MeasuredEvidence
 
     private static Length CoarsestOf(List<LoggedReading> readings) =>
         readings.Max(reading =>
-            GaugeFindings.StepWritten(
-                ((Observation.Measured)reading.Observed).Value,
-                reading.Gauge?.Kind
-            )
+            GaugeFindings.StepWritten(((Observation.Measured)reading.Observed).Value, reading.Gauge?.Kind)
         );
 
     private static FindingReason Gravest(List<LoggedReading> readings, JobDays days) =>

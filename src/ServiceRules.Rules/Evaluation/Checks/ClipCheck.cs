@@ -126,7 +126,9 @@ internal static class ClipCheck
     /// <summary>A prism is read to the last digit that is written down, and at low heights it is no longer to be relied on.</summary>
     private static Asked OnTurf(PrintedLength height)
     {
-        var digit = UncertaintyBudget.Of(UncertaintyContribution.Resolution(GaugeFindings.StepWritten(height, kind: null)));
+        var digit = UncertaintyBudget.Of(
+            UncertaintyContribution.Resolution(GaugeFindings.StepWritten(height, kind: null))
+        );
         return new(
             MeasuredQuantity.HeightOfCut,
             "on the turf",
