@@ -1,5 +1,4 @@
 using ServiceRules.Domain;
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Rules.Evaluation.Bench;

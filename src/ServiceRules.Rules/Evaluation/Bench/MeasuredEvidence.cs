@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 
