@@ -24,9 +24,7 @@ internal sealed record GrownDoubt(MeasuredValue ByGauge, string Told, string Aga
             ? new(
                 byGauge,
                 "the readings do not lie on a straight line, which leaves too much doubt, not the gauge",
-                line.IsReadAtTheEnds
-                    ? "the readings do not lie on a straight line: read again, and at more stations; the same gauge will do"
-                    : "the readings do not lie on a straight line: read again, and nearer the ends; the same gauge will do"
+                "the readings do not lie on a straight line: read again, and nearer the ends; the same gauge will do"
             )
         : BySteps(byGauge);
 }

@@ -31,13 +31,6 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
     /// <summary>Whether it tells anything of both ends of the unit, and so of a difference between them.</summary>
     public bool ReachesBothEnds => Reaches(Length.Zero) && Reaches(Fit.Width);
 
-    /// <summary>Whether both ends were read, so that reading nearer to them is no advice. A station within 5 mm counts as the place.</summary>
-    public bool IsReadAtTheEnds =>
-        Places.Min(place => place.Station!.Value) <= NextToAPlace
-        && Places.Max(place => place.Station!.Value) >= Fit.Width - NextToAPlace;
-
-    private static Length NextToAPlace { get; } = Length.FromMillimetres(5);
-
     /// <summary>Why nothing on this line proves anything, or None: the gravest doubt about its readings.</summary>
     public FindingReason Doubt => Doubts.Gravest(Places);
 

@@ -77,7 +77,7 @@ internal static class OverTheWidth
         var isShown = line.Fit.Bow is { } bow && LineShape.IsShown(bow);
         return (
             from pair in line.Fit.DifferencesByParabola
-            let cause = isShown ? Bowed(line, pair.By) : MayBeBowed(line, pair.By)
+            let cause = isShown ? Bowed(pair.By) : MayBeBowed(pair.By)
             let judged = held(
                 isShown ? "by its bow out of parallel by" : "by a bow that may be there out of parallel by",
                 pair.By,
@@ -89,26 +89,18 @@ internal static class OverTheWidth
         ).FirstOrDefault();
     }
 
-    private static GrownDoubt Bowed(KnownLine line, MeasuredValue byBow) =>
+    private static GrownDoubt Bowed(MeasuredValue byBow) =>
         new(
             byBow,
-            line.IsReadAtTheEnds
-                ? "how the bow runs between these stations they do not tell closely enough"
-                : "how far the bow goes on to the ends no reading tells",
-            line.IsReadAtTheEnds
-                ? "bowed, and not told closely enough by these readings: read at more stations, or with a finer gauge"
-                : "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+            "how far the bow goes on to the ends no reading tells",
+            "bowed, so that the ends cannot be told from these stations: read nearer the ends"
         );
 
-    private static GrownDoubt MayBeBowed(KnownLine line, MeasuredValue byBow) =>
+    private static GrownDoubt MayBeBowed(MeasuredValue byBow) =>
         new(
             byBow,
-            line.IsReadAtTheEnds
-                ? "these readings do not tell whether it is bowed, nor by how much"
-                : "these readings do not tell whether it is bowed, nor how far a bow goes on to the ends",
-            line.IsReadAtTheEnds
-                ? "a bow that these readings leave possible would go beyond the limit: read at more stations, or with a finer gauge"
-                : "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
+            "these readings do not tell whether it is bowed, nor how far a bow goes on to the ends",
+            "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
         );
 
     /// <summary>

@@ -115,27 +115,6 @@ public class ParallelismCheckTests
         );
     }
 
-    /// <summary>The same read at both ends and in the middle: nothing is left to read nearer to.</summary>
-    [Fact]
-    public void Evaluate_BowedRollerReadAtItsEnds_IsNotSentNearerToThem()
-    {
-        Reading Read(string station, string value) =>
-            Measured(MeasuredQuantity.FrontRoller, station, value, "DG-01");
-
-        var outcome = Judge(
-            Parallel,
-            Read("4 mm", "0.010 mm"),
-            Read("255 mm", "0.053 mm"),
-            Read("506 mm", "0.010 mm")
-        );
-
-        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
-        Assert.Equal(
-            "the readings do not lie on a straight line: read again, and at more stations; the same gauge will do",
-            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
-        );
-    }
-
     // Flat within the gauge: every pair keeps the limit, and no bow shows.
     [Fact]
     public void Evaluate_RollerStraightWithinItsGauge_IsPassed() =>
