@@ -247,9 +247,7 @@ public sealed class WorkElsewhereTests
         );
 
         Assert.Equal(told, Assert.Single(context.OtherRecords).Bench.Length);
-        Assert.True(
-            ContextFormat.Current.Read(ContextFormat.Current.Write(context)).TryGet(out _, out _)
-        );
+        Assert.True(ContextFormat.Current.Read(ContextFormat.Current.Write(context)).TryGet(out _, out _));
     }
 
     /// <summary>A defect left open bears on every later job of the machine, and the next start of it on the record that left it.</summary>

@@ -134,9 +134,7 @@ internal static class StepsBeforeWork
                     .LastOrDefault();
         var inTime = step.Entries(reading, source)
             .Where(entry => until is null || entry.Place() < until)
-            .Where(entry =>
-                ran is null || !IsUndoneByRunning(entry.Event.Kind, step) || entry.Place() > ran
-            )
+            .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind, step) || entry.Place() > ran)
             .ToList();
         // What is denied last is not shown by what stands before it.
         var first =
