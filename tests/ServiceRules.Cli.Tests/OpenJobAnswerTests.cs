@@ -69,7 +69,42 @@ public sealed class OpenJobAnswerTests : IDisposable
         Assert.StartsWith("  not yet: tech-01 may not begin; ", line, StringComparison.Ordinal);
         Assert.Contains("engine start", line, StringComparison.Ordinal);
         Assert.Contains("own lock", line, StringComparison.Ordinal);
+        Assert.Contains("engine start verified dead", line, StringComparison.Ordinal);
         Assert.Contains("the handover briefed between tech-01 and tech-02", line, StringComparison.Ordinal);
+    }
+
+    /// <summary>Whoever had hands in and took the lock off may not simply go back: it says why, and what comes first.</summary>
+    [Theory]
+    [InlineData("height-check", "lock_removed", "own lock on engine start")]
+    [InlineData("lap", "test_energised", "the machine shut down after the machine energised for a test at ")]
+    public void Check_HandsOutAndNoLongerProtected_SaysWhoMayNotPutThemInAgain(
+        string name,
+        string until,
+        string why
+    )
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes(name))!.AsObject();
+        Assert.True(job.Remove("signOff"));
+        var entries = job["timeline"]!.AsArray();
+        var off = (string)entries.First(one => (string?)one!["event"] == until)!["at"]!;
+        foreach (
+            var later in entries.Where(one => string.CompareOrdinal((string)one!["at"]!, off) > 0).ToList()
+        )
+        {
+            entries.Remove(later);
+        }
+
+        var told = _product
+            .Run("check", _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString())))
+            .StandardOutput;
+
+        var line = Assert.Single(
+            told.Split('\n'),
+            one => one.Contains("may not put hands in again", StringComparison.Ordinal)
+        );
+        Assert.Contains(why, line, StringComparison.Ordinal);
+        Assert.Contains("make safe again", line, StringComparison.Ordinal);
+        Assert.DoesNotContain("work may begin", told, StringComparison.Ordinal);
     }
 
     /// <summary>Before anything else, whoever is not authorised is told so, and no lock is asked of them.</summary>

@@ -92,11 +92,18 @@ internal static class Gauges
             )
             : (0, double.PositiveInfinity);
 
-    /// <summary>The step that a gauge shows, or else the last digit written down.</summary>
-    public static double Shown(Instrument? gauge, PrintedLength print) =>
-        gauge?.Resolution is { } resolution
-            ? (double)resolution.Value.Millimetres
-            : 2 * (double)print.RoundingHalfWidth.Millimetres;
+    /// <summary>The step that a gauge shows, or else the last digit written down, which claims 0.01 mm, 0.0005 in at the least; a tape's ten times that.</summary>
+    public static double Shown(Instrument? gauge, PrintedLength print)
+    {
+        if (gauge?.Resolution is { } resolution)
+        {
+            return (double)resolution.Value.Millimetres;
+        }
+
+        bool isTape = gauge?.Kind == InstrumentKind.DiameterTape;
+        double claimed = print.System == UnitSystem.Inch ? 0.0127 : 0.01;
+        return Math.Max(2 * (double)print.RoundingHalfWidth.Millimetres, isTape ? 10 * claimed : claimed);
+    }
 
     private static double Mm(PrintedLength? length) => length is null ? 0 : (double)length.Value.Millimetres;
 }

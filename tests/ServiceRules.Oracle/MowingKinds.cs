@@ -28,7 +28,7 @@ internal static class MowingKinds
         {
             // Whether anything moved the height since is for the bench log to say.
             return unit.Entries.All(e => e is Reading)
-                ? OnTurf(prism.Value.Millimetres, 2 * prism.RoundingHalfWidth.Millimetres, least, decision)
+                ? OnTurf(prism.Value.Millimetres, (decimal)Gauges.Shown(null, prism), least, decision)
                 : Possible.Judged;
         }
 

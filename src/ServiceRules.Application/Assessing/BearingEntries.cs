@@ -102,7 +102,7 @@ internal static class BearingEntries
 
         AddAbsent(found, own, others, ofPerson);
         return found
-            .Where(one => one.Value.Count > 0 || (own.IsBeside(one.Key) && !one.Key.Bench.IsEmpty))
+            .Where(one => one.Value.Count > 0 || (own.IsBeside(one.Key) && one.Key.BenchDuring(own).Any()))
             .OrderBy(one => one.Key.First)
             .ThenBy(one => one.Key.Id)
             .Select(one => Told(own, one.Key, one.Value));
@@ -180,7 +180,7 @@ internal static class BearingEntries
         )
         {
             Place = other.Place,
-            Bench = other.Machine == own.Machine && own.IsBeside(other) ? other.Bench : [],
+            Bench = other.Machine == own.Machine && own.IsBeside(other) ? [.. other.BenchDuring(own)] : [],
         };
 
     private static TimelineEvent Told(TimelineEvent entry) =>

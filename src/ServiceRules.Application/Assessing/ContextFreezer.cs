@@ -37,6 +37,8 @@ public static class ContextFreezer
             .ToImmutableArray();
         var procedures = ProceduresOf(site, record);
         var people = PeopleOf(record, waivers, procedures);
+        var otherRecords = others?.OtherRecords(record) ?? [];
+        var known = people.Concat(PeopleOfOthers(record, otherRecords)).ToHashSet();
         var locks = record.Timeline.Where(e => e.Lock is not null).Select(e => e.Lock!.Value).ToHashSet();
         return new AssessmentContext
         {
@@ -51,7 +53,7 @@ public static class ContextFreezer
                     .ThenBy(o => o.Id),
             ],
             Procedures = procedures,
-            People = [.. site.People.Where(p => people.Contains(p.Id)).OrderBy(p => p.Id)],
+            People = [.. site.People.Where(p => known.Contains(p.Id)).OrderBy(p => p.Id)],
             Locks = [.. site.Locks.Where(l => locks.Contains(l.Id)).OrderBy(l => l.Id)],
             Waivers = waivers,
             Machines = [.. site.Machines.Where(m => m.Id == record.Machine.Id)],
@@ -70,7 +72,7 @@ public static class ContextFreezer
                 ),
                 .. others?.Beside(record) ?? [],
             ],
-            OtherRecords = others?.OtherRecords(record) ?? [],
+            OtherRecords = otherRecords,
         };
     }
 
@@ -154,6 +156,40 @@ public static class ContextFreezer
                 .OfType<Id<Participant>>(),
             .. procedures.SelectMany(p => p.EnergisedTasks).SelectMany(t => t.Operators),
         ];
+
+    /// <summary>
+    /// Those whom only another record names, and the register is asked about: who is over its people, and who hung a lock that comes
+    /// off in this one.
+    /// </summary>
+    internal static HashSet<Id<Participant>> PeopleOfOthers(
+        ServiceRecord record,
+        ImmutableArray<OtherRecord> others
+    )
+    {
+        var off = record
+            .Timeline.Where(e => e.Kind is TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved)
+            .Select(e => e.Lock)
+            .OfType<Id<LockDevice>>()
+            .ToHashSet();
+        return
+        [
+            .. others
+                .SelectMany(other => other.Timeline)
+                .SelectMany(e =>
+                    e.Kind switch
+                    {
+                        TimelineEventKind.PrimaryAssigned or TimelineEventKind.CoordinatorAssigned =>
+                            e.Others.IsEmpty ? [e.Actor] : e.Others,
+                        TimelineEventKind.LockApplied
+                        or TimelineEventKind.TagApplied when e.Lock is { } device && off.Contains(device) =>
+                        [
+                            e.Actor,
+                        ],
+                        _ => ImmutableArray<Id<Participant>>.Empty,
+                    }
+                ),
+        ];
+    }
 
     private static bool InForce(DateOnly from, DateOnly? until, DateOnly day) =>
         from <= day && (until is null || day <= until);

@@ -4,6 +4,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Application.Assessing;
 
@@ -13,6 +14,8 @@ internal sealed class RecordShown
     // Whoever works on has only not come to enter the end; no shift is longer (common practice, no source).
     private static readonly TimeSpan LongestShift = TimeSpan.FromHours(12);
 
+    private readonly ImmutableArray<(BenchTold Line, Moment At)> bench;
+
     private RecordShown(ServiceRecord record, ImmutableArray<OrderedEvent> events, SiteZone zone)
     {
         Id = record.Id;
@@ -21,16 +24,16 @@ internal sealed class RecordShown
         SignOff = record.SignOff;
         Events = events;
         Last = events[^1].Moment;
-        Bench =
+        bench =
         [
             .. record.Units.SelectMany(unit =>
                 unit.Entries.Where(entry => !IsAtWork(entry, zone))
                     .Select(entry =>
-                        entry is { At: { } at, By: { } by } && ActOf(entry) is { } act
-                            ? new BenchTold(unit.Id, act, at, by)
-                            : null
+                        entry is { At: { } at, By: { } by } && BenchActs.Of(entry) is { } act
+                            ? (new BenchTold(unit.Id, act, at, by), JudgedOrder.MomentOf(at, zone))
+                            : ((BenchTold Line, Moment At)?)null
                     )
-                    .OfType<BenchTold>()
+                    .OfType<(BenchTold, Moment)>()
             ),
         ];
         End =
@@ -47,9 +50,6 @@ internal sealed class RecordShown
     public WorkPlace Place { get; }
 
     public SignOff? SignOff { get; }
-
-    /// <summary>Timed bench entries that show hands at a unit, or a reel lapped, outside the hands-on work of whoever made them.</summary>
-    public ImmutableArray<BenchTold> Bench { get; }
 
     public ImmutableArray<OrderedEvent> Events { get; }
 
@@ -76,6 +76,16 @@ internal sealed class RecordShown
 
     /// <summary>Whether the two went on at the same time.</summary>
     public bool IsBeside(RecordShown other) => First <= other.End && other.First <= End;
+
+    /// <summary>
+    /// Timed bench entries that show hands at a unit, or a reel lapped, outside the hands-on work of whoever made them: while another
+    /// job went on, and for a shift after it, for what it left under pressure is dangerous to whoever goes in next.
+    /// </summary>
+    public IEnumerable<BenchTold> BenchDuring(RecordShown job)
+    {
+        var until = job.End + LongestShift;
+        return bench.Where(line => job.First <= line.At && line.At <= until).Select(line => line.Line);
+    }
 
     /// <summary>Entries of some kinds.</summary>
     public IEnumerable<OrderedEvent> Of(params TimelineEventKind[] kinds) =>
@@ -116,21 +126,6 @@ internal sealed class RecordShown
                 IsHanging(hung) && hung.Event.Lock == device && hung.Moment <= entry.Moment
             )
         );
-
-    private static BenchAct? ActOf(BenchEntry entry) =>
-        entry switch
-        {
-            Adjustment => BenchAct.AdjusterTurned,
-            PartFitted => BenchAct.PartFitted,
-            Grinding { Kind: GrindingKind.Lapping } => BenchAct.ReelLapped,
-            Reading { Observed: Observation.FeelerTest } => BenchAct.FeelerTried,
-            Reading { Observed: Observation.Paper } => BenchAct.PaperTried,
-            Reading { Observed: Observation.Contact } => BenchAct.ContactFelt,
-            Reading { Quantity: MeasuredQuantity.BearingPlay, Observed: Observation.Seen } =>
-                BenchAct.PlayFelt,
-            Reading { Observed: Observation.Measured or Observation.MeasuredAngle } => BenchAct.GaugeHeld,
-            _ => null,
-        };
 
     private bool IsAtWork(BenchEntry entry, SiteZone zone)
     {

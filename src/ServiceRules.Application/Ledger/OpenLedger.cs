@@ -140,6 +140,14 @@ public sealed class OpenLedger
     public FilingProofs Proofs(FilingOutcome.Filed filed)
     {
         var (record, assessment) = FileRecord.Parts(filed);
+        return Proofs(record, assessment);
+    }
+
+    /// <summary>What a report carries of its record and assessment.</summary>
+    public FilingProofs Proofs(FiledEntry record, FiledEntry assessment)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(assessment);
         // What another instance filed since is stored, and no head that is known here covers it yet.
         var size = Head?.Size ?? 0;
         var newest = RecordVersions

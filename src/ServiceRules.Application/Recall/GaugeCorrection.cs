@@ -95,7 +95,7 @@ public sealed class GaugeCorrection(FoundError found)
 
         var isMarked = gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece;
         // Corrected readings have more digits than were read.
-        var resolution = gauge.Resolution ?? (isMarked ? null : StepRead(record));
+        var resolution = gauge.Resolution ?? (isMarked ? null : StepRead(gauge, record));
         return gauge with
         {
             // The error has been taken out of the readings; had the gauge been right, its zero check had been, and what
@@ -158,16 +158,22 @@ public sealed class GaugeCorrection(FoundError found)
     private static ZeroCheck? Moved(ZeroCheck? check, Length error) =>
         check is null ? null : check with { Error = Print(error, check.Error.Unit) };
 
-    private PrintedLength? StepRead(ServiceRecord record) =>
-        record
-            .Units.SelectMany(unit => unit.Entries)
-            .OfType<Reading>()
-            .Where(reading => reading.Instrument == found.Instrument)
-            .Select(reading => (reading.Observed as Observation.Measured)?.Value)
-            .OfType<PrintedLength>()
-            .OrderByDescending(print => print.RoundingHalfWidth)
-            .Select(print => Print(print.RoundingHalfWidth * 2, print.Unit))
-            .FirstOrDefault();
+    private PrintedLength? StepRead(Instrument gauge, ServiceRecord record)
+    {
+        PrintedLength[] prints =
+        [
+            .. record
+                .Units.SelectMany(unit => unit.Entries)
+                .OfType<Reading>()
+                .Where(reading => reading.Instrument == found.Instrument)
+                .Select(reading => (reading.Observed as Observation.Measured)?.Value)
+                .OfType<PrintedLength>()
+                .OrderByDescending(print => print.RoundingHalfWidth),
+        ];
+        return prints is [var coarsest, ..]
+            ? Print(StepByDigits.Of(gauge, prints).Step, coarsest.Unit)
+            : null;
+    }
 
     private static PrintedLength Less(PrintedLength print, Length error) =>
         error == Length.Zero ? print : Print(print.Value - error, print.Unit);

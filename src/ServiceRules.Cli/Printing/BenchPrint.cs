@@ -89,7 +89,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         var outcome = job.Assessment.Units.First(one => one.Unit == unit.Id).Outcome;
         var (word, style) = OutcomeWord(outcome.Disposition);
         var place = unit.Position is { } position ? $", position {position}" : "";
-        screen.MarkedLine($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]");
+        var isJobHeld =
+            outcome.Disposition == Disposition.Release
+            && job.Assessment.Job.Disposition is Disposition.Hold or Disposition.Stop;
+        var held = isJobHeld ? ", by itself; the job is held, so it does not yet" : "";
+        screen.MarkedLine($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]{held}");
         if (outcome.Because.Contains(RuleEngine.NoRule))
         {
             Line("no rule judges anything of this unit on this job, so nothing shows that it may go out");
@@ -100,6 +104,7 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
     private void Before(BeforeHands before)
     {
         var stillOut = StillOut.Of(frame);
+        var again = BackIn.Of(frame);
         foreach (var one in stillOut.Where(one => one.Barred is not null))
         {
             screen.MarkedLine(
@@ -118,11 +123,20 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         }
         else if (GoingOn.Of(job, Works) is { } now)
         {
-            screen.MarkedLine($"[bold]{now.Who}[/]: {now.May}");
+            screen.MarkedLine(
+                $"[bold]{now.Who}[/]: {now.May}{(again.Length > 0 && Works.All(work => work.Stop is not null) ? ", and hands may not go in again yet" : "")}"
+            );
             foreach (var line in now.NotYet)
             {
                 screen.TextLine($"  not yet: {line}");
             }
+        }
+
+        foreach (var one in again)
+        {
+            screen.TextLine(
+                $"  not yet: {one.Person} may not put hands in again; the record does not show {string.Join("; ", one.Lacks)}: make safe again, the whole of it, and enter it first"
+            );
         }
 
         foreach (

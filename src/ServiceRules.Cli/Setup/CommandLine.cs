@@ -104,5 +104,6 @@ internal static class CommandLine
             RulesCommand.Of(session),
             KeysCommand.Of(session),
             DemoCommand.Of(session),
+            ServeCommand.Of(session),
         };
 }

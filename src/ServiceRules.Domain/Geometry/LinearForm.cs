@@ -85,15 +85,14 @@ internal sealed class LinearForm
 
     /// <summary>
     /// What one reading has to be for the sum to lie at a limit, the others pulling it as far up, or down, as their intervals
-    /// let them. None where they are open that way, or where the reading plays no part.
+    /// let them. None where they are open that way.
     /// </summary>
+    /// <param name="index">A reading that plays a part (<see cref="SignOf"/>).</param>
+    /// <param name="readings">What is known of all.</param>
+    /// <param name="limit">What the sum shall come to.</param>
+    /// <param name="upper">Whether the others pull it up, else down.</param>
     public Length? Needed(int index, ImmutableArray<LengthInterval> readings, Length limit, bool upper)
     {
-        if (_weights[index] == 0)
-        {
-            return null;
-        }
-
         ImmutableArray<LengthInterval> others = readings.SetItem(
             index,
             LengthInterval.Between(Length.Zero, Length.Zero)

@@ -77,7 +77,7 @@ public sealed class IndependentErrors
                 (_combined, DegreesOfFreedom),
                 (_combined, _errors.Select(error => error.Known).Aggregate(DegreesOfFreedom.Least)),
             ]
-            : [.. Enumerable.Range(1, (1 << _errors.Length) - 1).Reverse().Select(Selected)];
+            : [.. Enumerable.Range(1, (1 << _errors.Length) - 1).Select(Selected)];
 
     internal static IndependentErrors Of(
         IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors
@@ -118,9 +118,7 @@ public sealed class IndependentErrors
 
     /// <summary>The same make-up of another size.</summary>
     internal IndependentErrors ScaledTo(double size) =>
-        _combined > 0
-            ? new(_errors.Select(error => (error.Size / _combined * size, error.Known, error.IsCertified)))
-            : this;
+        new(_errors.Select(error => (error.Size / _combined * size, error.Known, error.IsCertified)));
 
     /// <summary>
     /// The same and, where they come to less than a size, what is lacking as one more, taken as known. So neither falls when any

@@ -104,9 +104,6 @@ public static class UncertaintyPrint
         return Plain(figure, decimals, "0." + new string('0', decimals));
     }
 
-    private static string Plain(decimal figure, int decimals, string format)
-    {
-        var rounded = Math.Round(figure, decimals);
-        return (rounded == 0m ? 0m : rounded).ToString(format, CultureInfo.InvariantCulture);
-    }
+    private static string Plain(decimal figure, int decimals, string format) =>
+        Math.Round(figure, decimals).ToString(format, CultureInfo.InvariantCulture);
 }

@@ -134,7 +134,7 @@ internal static class OtherRecordShapes
                 var bench = o.Items(
                     "bench",
                     Bench,
-                    FormatLimits.Events,
+                    FormatLimits.Units * FormatLimits.Entries,
                     "what its bench log alone tells of hands at a unit, or of a reel lapped",
                     r => r.Bench
                 );

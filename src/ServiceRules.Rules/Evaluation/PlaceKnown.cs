@@ -85,11 +85,8 @@ public sealed record PlaceKnown
     /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
     public Id<Instrument>? Gauge { get; init; }
 
-    /// <summary>
-    /// A gauge that read here and states no resolution, and the last digit written down, which stands for its step; null where
-    /// each states one.
-    /// </summary>
-    public (Id<Instrument> Gauge, Length Step)? ByDigits { get; init; }
+    /// <summary>The step taken of a gauge that read here and states no resolution; null where each states one.</summary>
+    public StepByDigits? ByDigits { get; init; }
 
     /// <summary>What stands behind the scale of a gauge that read here; null where a certificate as good as most does.</summary>
     public GaugeScale? Scale { get; init; }

@@ -113,5 +113,75 @@ public sealed class ContextFreezerTests
         Assert.Equal<Elsewhere>([site.Elsewhere[0], site.Elsewhere[2]], [.. context.Elsewhere]);
     }
 
+    /// <summary>
+    /// Who is over the people of another record, and who hung a lock that is cut here, is asked of the register too; when they
+    /// came and left is not, nor is anything of whoever else that record names.
+    /// </summary>
+    [Fact]
+    public void Freeze_NamedByAnotherRecordAlone_IsTakenFromTheRegister()
+    {
+        var record = DemoSeasons.Jobs.First(job => job.Record.Timeline.Length > 0).Record;
+        var at = record.Timeline[0].At;
+        TimelineEvent Entry(TimelineEventKind kind, string by) =>
+            new()
+            {
+                Kind = kind,
+                At = at,
+                Actor = new(by),
+            };
+        var cut = record with
+        {
+            Timeline =
+            [
+                .. record.Timeline,
+                Entry(TimelineEventKind.LockRemoved, record.Timeline[0].Actor.Text) with
+                {
+                    Lock = new("L-77"),
+                },
+            ],
+        };
+        var other = record with
+        {
+            Id = new("J-other"),
+            People = [],
+            Timeline =
+            [
+                Entry(TimelineEventKind.LockApplied, "hung-77") with
+                {
+                    Lock = new("L-77"),
+                },
+                Entry(TimelineEventKind.LockApplied, "else-77") with
+                {
+                    Lock = new("L-78"),
+                },
+                Entry(TimelineEventKind.CoordinatorAssigned, "else-77") with
+                {
+                    Others = [new("over-77")],
+                },
+                Entry(TimelineEventKind.PrimaryAssigned, "lead-77"),
+            ],
+        };
+        Id<Participant>[] theirs = [new("else-77"), new("hung-77"), new("lead-77"), new("over-77")];
+        var site = DemoSeasons.Site with
+        {
+            People =
+            [
+                .. DemoSeasons.Site.People,
+                .. theirs.Select(id => new RegisteredPerson(id, true, null, null)),
+            ],
+            Attendance = [.. theirs.Select(id => new Attendance(id, at, at))],
+        };
+
+        var context = ContextFreezer.Freeze(site, cut, WorkElsewhere.Of([cut, other], site.Zone));
+
+        Assert.Equal(
+            ["hung-77", "lead-77", "over-77"],
+            context
+                .People.Select(person => person.Id.Text)
+                .Where(id => id.EndsWith("-77", StringComparison.Ordinal))
+        );
+        Assert.Empty(context.Attendance);
+    }
+
     private static RecordedTime Time(string text) => RecordedTime.Parse(text).OrThrow();
 }

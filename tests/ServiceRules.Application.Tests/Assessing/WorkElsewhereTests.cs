@@ -6,6 +6,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Formats.Registers;
 
 namespace ServiceRules.Application.Tests.Assessing;
 
@@ -194,6 +195,61 @@ public sealed class WorkElsewhereTests
             Assert.Single(told.Bench)
         );
         Assert.Contains(told.Timeline, entry => entry.Pressure == read.Pressure);
+    }
+
+    /// <summary>
+    /// Of a record that goes on for months no more of the bench log is told than what falls into the job; and a context can be read
+    /// back, however much a record holds.
+    /// </summary>
+    [Theory]
+    [InlineData("2026-04-12T08:30:00+01:00", 0)]
+    [InlineData("2026-04-13T08:30:00+01:00", 40 * 500)]
+    [InlineData("2026-04-15T08:30:00+01:00", 0)]
+    public void OtherRecords_LongBenchLog_IsToldForTheTimeOfTheJobAndReadAgain(string at, int told)
+    {
+        var entry = new PartFitted
+        {
+            Part = PartKind.Bedknife,
+            At = Time(at),
+            By = new("tech-02"),
+        };
+        var other = Job(
+            "J-2",
+            "M-01",
+            OnDay("04-01", Morning).Timeline[1] with
+            {
+                Actor = new("tech-03"),
+            },
+            OnDay("04-30", Morning).Timeline[2] with
+            {
+                Actor = new("tech-03"),
+            }
+        ) with
+        {
+            Units =
+            [
+                .. Enumerable
+                    .Range(0, 40)
+                    .Select(unit => new UnitWork
+                    {
+                        Id = new($"U-{unit}"),
+                        Sheet = "any",
+                        Entries = [.. Enumerable.Repeat<BenchEntry>(entry, 500)],
+                    }),
+            ],
+        };
+        var site = DemoSeasons.Site;
+
+        var context = ContextFreezer.Freeze(
+            site,
+            Signed(Morning),
+            WorkElsewhere.Of([Signed(Morning), other], site.Zone)
+        );
+
+        Assert.Equal(told, Assert.Single(context.OtherRecords).Bench.Length);
+        Assert.True(
+            ContextFormat.Current.Read(ContextFormat.Current.Write(context)).TryGet(out _, out _)
+        );
     }
 
     /// <summary>A defect left open bears on every later job of the machine, and the next start of it on the record that left it.</summary>

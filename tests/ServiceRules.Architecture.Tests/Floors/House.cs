@@ -1,4 +1,5 @@
 using System.Reflection;
+using Microsoft.AspNetCore.Builder;
 using ServiceRules.TestKit;
 
 namespace ServiceRules.Architecture.Tests.Floors;
@@ -7,6 +8,14 @@ namespace ServiceRules.Architecture.Tests.Floors;
 internal static class House
 {
     private static readonly string[] Core = ["Domain", "Rules", "Formats", "Engine", "Evidence"];
+
+    /// <summary>Of the web and its container: the shared framework, which only the service sees.</summary>
+    private static readonly string[] WebFramework =
+    [
+        .. Directory
+            .EnumerateFiles(Path.GetDirectoryName(typeof(WebApplication).Assembly.Location)!, "*.dll")
+            .Select(file => Path.GetFileNameWithoutExtension(file)!),
+    ];
 
     public static IReadOnlyList<Floor> Floors { get; } =
     [
@@ -32,7 +41,24 @@ internal static class House
                 "System.Security.Cryptography.Pkcs",
             ]
         ),
-        new("Host", [.. Core, "Application", "Storage", "Reporting"], []),
+        new(
+            "Host",
+            [.. Core, "Application", "Storage", "Reporting"],
+            [
+                .. WebFramework,
+                "CsvHelper",
+                "Microsoft.AspNetCore.OpenApi",
+                "Microsoft.OpenApi",
+                "Microsoft.Extensions.Hosting.Systemd",
+                "Microsoft.Extensions.Hosting.WindowsServices",
+                "OpenTelemetry",
+                "OpenTelemetry.Api",
+                "OpenTelemetry.Api.ProviderBuilderExtensions",
+                "OpenTelemetry.Exporter.OpenTelemetryProtocol",
+                "OpenTelemetry.Extensions.Hosting",
+                "OpenTelemetry.Instrumentation.AspNetCore",
+            ]
+        ),
         new(
             "Cli",
             [.. Core, "Application", "Storage", "Reporting", "Host"],

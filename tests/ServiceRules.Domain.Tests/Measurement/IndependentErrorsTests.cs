@@ -193,6 +193,62 @@ public sealed class IndependentErrorsTests
         Assert.Equal(Mm(0.0150129m), Expanded([.. lines]));
     }
 
+    /// <summary>
+    /// Ten on 12 degrees, 0.001 each, are on 120 together: k = 2 + 0.025309127903·(1/120 - 1e-6)/(1/100 - 1e-6) =
+    /// 2.0210905180582, times 0.001·√10 = 0.0063912494. One more of nothing, known worst, makes none of them known worse.
+    /// </summary>
+    [Fact]
+    public void Expanded_AsManyErrorsAsAreSelectedFromAndOneOfNothing_CountsTheDegreesOfAll()
+    {
+        var ten = Enumerable.Repeat(
+            new UncertaintyContribution(UncertaintySource.Reading, 0.001, DegreesOfFreedom.Of(12)),
+            10
+        );
+        var nothing = new UncertaintyContribution(UncertaintySource.Reading, 0, DegreesOfFreedom.Of(1));
+
+        Assert.Equal(Mm(0.0063913m), Expanded([.. ten, nothing]));
+    }
+
+    /// <summary>
+    /// 0.00100001 is told as 0.0010001, and twice that is what is told beside it, not 0.0020001. What follows counts what is told:
+    /// √2·0.0010001 = 0.00141436, where √2·0.00100001 is 0.00141423.
+    /// </summary>
+    [Fact]
+    public void Expanded_ErrorsTakenAsKnown_IsTwiceWhatIsTold()
+    {
+        var budget = UncertaintyBudget.Of(
+            new UncertaintyContribution(UncertaintySource.Reading, 0.00100001, DegreesOfFreedom.Infinite)
+        );
+        StationReading At(decimal station) => new(Mm(station), budget.Around(Mm(4m)));
+
+        Assert.Equal(Mm(0.0010001m), budget.Combined.Value);
+        Assert.Equal(Mm(0.0020002m), budget.Errors.Expanded.Value);
+        Assert.Equal(
+            Mm(0.0014144m),
+            ((MeasuredValue)WidthFit.Through([At(0m), At(100m)], Mm(100m))!.Tilt).Uncertainty.Value
+        );
+    }
+
+    [Fact]
+    public void ToString_OfErrors_TellsSizeAndDegrees() =>
+        Assert.Equal(
+            "0.004 mm on 5",
+            UncertaintyBudget
+                .Of(UncertaintyContribution.Repeatability(Mm(0.004m), DegreesOfFreedom.Of(5), 1))
+                .Errors.ToString()
+        );
+
+    [Fact]
+    public void Equals_ValuesThatDifferInOneThing_AreNotTheSame()
+    {
+        var value = new MeasuredValue(Mm(4m), StandardUncertainty.From(Mm(0.001m)));
+
+        Assert.Equal(value, value with { });
+        Assert.NotEqual(value, value with { Value = Mm(5m) });
+        Assert.NotEqual(value, value with { Uncertainty = StandardUncertainty.From(Mm(0.002m)) });
+        Assert.NotEqual(value, value with { DegreesOfFreedom = DegreesOfFreedom.Of(5) });
+    }
+
     [Fact]
     public void Around_TheSameErrorsInAnotherOrder_IsTheSameValue()
     {

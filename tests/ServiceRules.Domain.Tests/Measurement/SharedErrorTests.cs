@@ -281,6 +281,98 @@ public sealed class SharedErrorTests
         Assert.Equal(DegreesOfFreedom.Of(2), stated.WithRestOf([Knowing(5), stated]).Rest);
     }
 
+    /// <summary>
+    /// A study of 0.010 on one degree beside 0.020 taken as known is on (0.0005)²/0.01⁴ = 25 degrees, where k is 2.1; but the study
+    /// by itself comes to 0.1397, 6.2 times the whole, and 2.65 on five degrees is less.
+    /// </summary>
+    [Fact]
+    public void WithRestOf_ARestOfWhichAPartComesToMore_CountsThatPart()
+    {
+        static SharedError With(params UncertaintyContribution[] rest) =>
+            new SharedError(StandardUncertainty.From(Mm(0.001m)), "gauge").WithRest(
+                UncertaintyBudget.Of([.. rest])
+            );
+        var mixed = With(
+            UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1),
+            UncertaintyContribution.Calibration(Mm(0.040m), 2m)
+        );
+        var plain = With(UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(5), 1));
+
+        Assert.Equal("25", mixed.WithRestOf([plain, mixed]).Rest.ToString());
+    }
+
+    /// <summary>
+    /// Two readings that have nothing but what one certificate, 0.010/3, leaves in both: their difference is known exactly, although
+    /// each is told rounded up.
+    /// </summary>
+    [Fact]
+    public void Tilt_OfReadingsThatShareAll_IsKnownExactly()
+    {
+        var certificate = UncertaintyBudget.Of(UncertaintyContribution.Calibration(Mm(0.010m), 3m));
+        StationReading At(decimal station) =>
+            new(Mm(station), certificate.Around(Mm(4m))) { Shared = certificate.SharedBy("gauge") };
+
+        var tilt = (MeasuredValue)WidthFit.Through([At(0m), At(100m)], Mm(100m))!.Tilt;
+
+        Assert.Equal(StandardUncertainty.Zero, tilt.Uncertainty);
+    }
+
+    /// <summary>One certificate, told by one reading to rest on three degrees: 3.306822175006·0.004 = 0.0132273, in either order.</summary>
+    [Theory]
+    [InlineData(0, 100)]
+    [InlineData(100, 0)]
+    public void Offset_OfReadingsThatTellWhatTheyShareKnownDifferently_CountsTheWorst(int little, int well)
+    {
+        var u = StandardUncertainty.From(Mm(0.004m));
+        StationReading At(decimal station, DegreesOfFreedom known) =>
+            new(Mm(station), new MeasuredValue(Mm(4m), u, known)) { Shared = new(u, "gauge", known) };
+
+        var fit = WidthFit.Through(
+            [At(little, DegreesOfFreedom.Of(3)), At(well, DegreesOfFreedom.Infinite)],
+            Mm(100m)
+        )!;
+
+        Assert.Equal(Mm(0.0132273m), ((MeasuredValue)fit.Offset).Expanded.Value);
+    }
+
+    /// <summary>
+    /// A study on one degree, and a reading of which only u and five degrees are told: no certificate of its own, so both are one
+    /// estimate on the one degree, 13.967730199245·0.010·√2 = 0.1975335.
+    /// </summary>
+    [Fact]
+    public void Tilt_OfAStudyAndAReadingOfWhichOnlyTheWholeIsTold_IsOneEstimate()
+    {
+        var study = UncertaintyBudget.Of(
+            UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1)
+        );
+        var told = new MeasuredValue(Mm(4m), StandardUncertainty.From(Mm(0.010m)), DegreesOfFreedom.Of(5));
+
+        var fit = WidthFit.Through([new(Mm(0m), study.Around(Mm(4m))), new(Mm(100m), told)], Mm(100m))!;
+
+        Assert.InRange(((MeasuredValue)fit.Tilt).Expanded.Value.Millimetres, 0.1975335m, 0.1975337m);
+    }
+
+    /// <summary>
+    /// One error of which a certificate states a half and a study the other is no certificate: with the study of the reading itself
+    /// it counts as one estimate on one degree, 13.967730199245·√(0.010² + 0.020²) = 0.3123279.
+    /// </summary>
+    [Fact]
+    public void At_AStationOfACauseCertifiedInPart_CountsItAsStudied()
+    {
+        UncertaintyContribution Half(UncertaintySource source) =>
+            new UncertaintyContribution(source, 0.010, DegreesOfFreedom.Of(12)).CausedBy("jig");
+        var whole = UncertaintyBudget.Of(
+            UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1),
+            Half(UncertaintySource.Calibration),
+            Half(UncertaintySource.Reading)
+        );
+        StationReading At(decimal station) => new(Mm(station), whole.Around(Mm(4m)));
+
+        var fit = WidthFit.Through([At(0m), At(100m)], Mm(100m))!;
+
+        Assert.InRange(((MeasuredValue)fit.LeftEnd).Expanded.Value.Millimetres, 0.3123279m, 0.3123281m);
+    }
+
     /// <summary>13.967730199245·0.010 over u = √(0.010² + 0.005²), rounded up to 0.0111804: the factor that is told, 12.493.</summary>
     [Fact]
     public void Expanded_WhereAPartComesToMore_TellsTheFactorOfTheWhole()

@@ -45,6 +45,7 @@ public sealed class UncertaintyPrintTests
     [InlineData(4.02, 0, "4.02 mm ± 0.00 mm")]
     [InlineData(4.00005, 0, "4.00 mm ± 0.00 mm")]
     [InlineData(4.00015, 0, "4.0002 mm ± 0.00 mm")]
+    [InlineData(-0.00001, 0, "0.00 mm ± 0.00 mm")]
     [InlineData(4.5, 12, "4 mm ± 12 mm")]
     [InlineData(5.5, 12, "6 mm ± 12 mm")]
     [InlineData(4.0125, 0.0990001, "4.01 mm ± 0.10 mm")]
@@ -71,6 +72,25 @@ public sealed class UncertaintyPrintTests
     [InlineData(3.81, "0.150 in ± 0.00 in")]
     public void Beside_ExactInches_KeepsFiveDecimals(decimal value, string printed) =>
         Assert.Equal(printed, UncertaintyPrint.Beside(Mm(value), Mm(0m), UnitSystem.Inch));
+
+    // No finer than a millionth, however many digits are asked for.
+    [Theory]
+    [InlineData(1, "0.0131", "4.0201")]
+    [InlineData(2, "0.01302", "4.02006")]
+    [InlineData(9, "0.013013", "4.020064")]
+    public void Figure_Finer_TellsSoManyDigitsMore(int finer, string figure, string value)
+    {
+        Assert.Equal(figure, UncertaintyPrint.Figure(Mm(0.013013m), UnitSystem.Metric, finer));
+        Assert.Equal(
+            value,
+            UncertaintyPrint.ValueFigure(Mm(4.0200637m), Mm(0.013013m), UnitSystem.Metric, finer)
+        );
+    }
+
+    // 0.0001213 to two digits is 0.00013; the third is the millionth, and there it ends.
+    [Fact]
+    public void Figure_FinerThanAMillionth_EndsThere() =>
+        Assert.Equal("0.000122", UncertaintyPrint.Figure(Mm(0.0001213m), UnitSystem.Metric, 3));
 
     [Fact]
     public void Of_Inches_KeepsTwoDigitsOfTheInch()

@@ -33,6 +33,17 @@ public sealed class ClickSolverDoubtTests
     }
 
     [Fact]
+    public void Solve_Estimates_LandsWithWhatIsReallyKnown()
+    {
+        var task = Task with { Bounds = [Interval(0m, 0.0635m, 0.0889m), Interval(500m, 0.01m, 0.0154m)] };
+
+        var left = Plan(task).Landings.First(each => each.Place is LandingPlace.Station);
+
+        Assert.Equal(Mm(0.0762m), Assert.IsType<MeasuredValue>(left.Before).Value);
+        Assert.Equal(LengthInterval.Between(Mm(0.0635m), Mm(0.0889m)), left.Known);
+    }
+
+    [Fact]
     public void Solve_EstimatesWhereOneSideStays_TurnsTheOther()
     {
         var task = Task with

@@ -159,9 +159,53 @@ public sealed class ClickSolverRefusalTests
                 KeepClear = true,
             };
 
-        Assert.Equal(BindingConstraint.ContactOnTheWay, Refused(Down(Measured(0m, 0.0254m))).Binding);
+        var barred = Refused(Down(Measured(0m, 0.0254m)));
+        Assert.Equal(BindingConstraint.ContactOnTheWay, barred.Binding);
+        Assert.True(barred.StartsFree);
+        Assert.StartsWith("it is free as it stands", barred.WouldHelp, StringComparison.Ordinal);
         var allowed = Assert.IsType<ClickSolution.Plan>(ClickSolver.Solve(Down(Above(0m, 0.0254m, 0.0256m))));
         Assert.Equal((-1, 0, 3), (allowed.LeftSteps, allowed.RightSteps, allowed.TotalSteps));
+    }
+
+    /// <summary>The right side would have to come down from 0.0254 past zero as above; the left stands in contact.</summary>
+    [Fact]
+    public void Solve_OneEndInContactAndNoWayForTheOther_IsNotFreeAsItStands()
+    {
+        var task = Task(Measured(0m, 0m), Measured(500m, 0.0254m)) with
+        {
+            Adjusters = ClickSolverTests.Pair(0m, 500m, Step, Approach.Opening),
+            Zone = ToleranceZone.Between(Mm(0.01m), Mm(0.015m)),
+            Target = Mm(Step),
+            KeepClear = true,
+        };
+
+        var refused = Refused(task);
+
+        Assert.Equal(BindingConstraint.ContactOnTheWay, refused.Binding);
+        Assert.False(refused.StartsFree);
+    }
+
+    /// <summary>
+    /// The left in the zone, the right five steps open and approached opening, three too far and back. Four closing steps would do,
+    /// but go seven down, past zero; so do three and two; one goes four down, to one step, and back to four: 0.0508, which misses
+    /// by 0.0358. The left stays.
+    /// </summary>
+    [Fact]
+    public void Nearest_WhereWhatIsBestIsBarredByContact_IsTheNextMoreOpen()
+    {
+        var task = Task(Measured(0m, Step), Measured(500m, 5 * Step)) with
+        {
+            Adjusters = ClickSolverTests.Pair(0m, 500m, Step, Approach.Opening) with { TakeUp = 3 },
+            Zone = ToleranceZone.Between(Mm(0.01m), Mm(0.015m)),
+            Target = Mm(Step),
+            KeepClear = true,
+        };
+
+        var refused = Refused(task);
+
+        Assert.Equal(BindingConstraint.ContactOnTheWay, refused.Binding);
+        Assert.Equal((0, -1), (refused.Nearest!.LeftSteps, refused.Nearest.RightSteps));
+        Assert.Equal(Mm(0.0358m), refused.Nearest.Excess);
     }
 
     /// <summary>Both ends in contact: opening one leaves the other as deep as it was, which is no deeper.</summary>

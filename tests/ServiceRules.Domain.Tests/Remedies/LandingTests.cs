@@ -45,6 +45,17 @@ public sealed class LandingTests
         Assert.Equal(Mm(expected), landing.Doubt(Adjusters, left, right, Mm(step)));
     }
 
+    /// <summary>
+    /// Adjusters at 50 and 450: (3·350 + 1·50)/400 = 2.75 steps of 0.001 doubt, and 0.0137·2/400·5 = 0.0003425 by the lever.
+    /// </summary>
+    [Fact]
+    public void Doubt_AdjustersAwayFromTheEnds_GoesByTheirOwnLever()
+    {
+        Assert.True(AdjusterPair.TryCreate(Mm(50m), Mm(450m), Mm(0.0127m), Approach.Either, out var inboard));
+
+        Assert.Equal(Mm(0.0130925m), Of(Read).Doubt(inboard, 3, 1, Mm(0.001m)));
+    }
+
     /// <summary>The middle of 0.02 to 0.05 is 0.035; what is really known reaches 0.025 down to 0.01, or 0.03 up to 0.065.</summary>
     [Theory]
     [InlineData(0.02, 0.05, 0.015)]

@@ -66,14 +66,68 @@ public sealed class GaugeTests
         var silent = First with { Resolution = null };
 
         Assert.Contains(
-            "gauge HG-01 states no resolution: the last digit written down, 0.001 mm, is taken for the step that it shows",
-            Assert.Single(Judged([silent], Height("left", "4.000 mm"), Height("right", "4.000 mm")).Notices),
+            "gauge HG-01 states no resolution: the last digit written down, 0.10 mm, is taken for the step that it shows",
+            Assert.Single(Judged([silent], Height("left", "4.0 mm"), Height("right", "4.0 mm")).Notices),
             StringComparison.Ordinal
         );
         Assert.DoesNotContain(
             Judged([First], Height("left", "4.000 mm"), Height("right", "4.000 mm")).Notices,
             notice => notice.Contains("resolution", StringComparison.Ordinal)
         );
+    }
+
+    /// <summary>
+    /// Of a gauge that states neither certificate nor resolution 0.01 mm is taken however many zeros are written, of a tape 0.1 mm,
+    /// in inches 0.0005 and 0.005 in: u² = q²/12 + (2q)²/3, u = q·1.190238, rounded up to 0.0000001 mm, and U twice that.
+    /// </summary>
+    [Theory]
+    [InlineData(InstrumentKind.HeightGauge, "4.00 mm", 0.0238048, "the last digit written down, 0.01 mm,")]
+    [InlineData(InstrumentKind.HeightGauge, "4.000 mm", 0.0238048, "0.01 mm is taken")]
+    [InlineData(InstrumentKind.HeightGauge, "4.00000 mm", 0.0238048, "0.01 mm is taken")]
+    [InlineData(InstrumentKind.HeightGauge, "0.157000 in", 0.0302322, "0.0005 in is taken")]
+    [InlineData(InstrumentKind.DiameterTape, "4.00000 mm", 0.2380478, "0.10 mm is taken")]
+    [InlineData(InstrumentKind.DiameterTape, "0.157000 in", 0.3023206, "0.005 in is taken")]
+    [InlineData(InstrumentKind.HeightGauge, "4.0 mm", 0.2380478, "the last digit written down, 0.10 mm,")]
+    public void Evaluate_ZerosWrittenBehindAReading_ProveNothing(
+        InstrumentKind kind,
+        string read,
+        double expanded,
+        string told
+    )
+    {
+        var silent = new Instrument
+        {
+            Id = new("HG-01"),
+            Kind = kind,
+            ZeroCheck = new(L("0.00 mm"), null),
+        };
+        BenchEntry[] entries = [Height("left", read), Height("right", read)];
+
+        var known = Left(Frame([silent], null, entries), MeasuredQuantity.HeightOfCut, 51).Knowledge;
+
+        Assert.Equal((decimal)expanded, Assert.IsType<MeasuredValue>(known).Expanded.Value.Millimetres);
+        Assert.Contains(
+            Judged([silent], entries).Notices,
+            notice => notice.Contains($"HG-01 states no resolution: {told}", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>What a gauge states as its step is its word: nothing is put under it.</summary>
+    [Fact]
+    public void Evaluate_AFinerStepThatIsStated_Counts()
+    {
+        var fine = new Instrument
+        {
+            Id = new("HG-01"),
+            Kind = InstrumentKind.HeightGauge,
+            Resolution = L("0.001 mm"),
+            ZeroCheck = new(L("0.000 mm"), null),
+        };
+        var frame = Frame([fine], null, Height("left", "4.000 mm"), Height("right", "4.000 mm"));
+
+        var known = Left(frame, MeasuredQuantity.HeightOfCut, 51).Knowledge;
+
+        Assert.Equal(0.0023806m, Assert.IsType<MeasuredValue>(known).Expanded.Value.Millimetres);
     }
 
     /// <summary>

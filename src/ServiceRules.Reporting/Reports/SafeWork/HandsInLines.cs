@@ -95,7 +95,8 @@ internal static class HandsInLines
             : parts.Count > 0 ? $"{work}; of it {string.Join("; ", parts)}."
             : person.LeftOpen is { } open
                 ? $"{work}; {Word(open)} that all of it was inside the protected interval ({open.Letter})."
-            : $"{work}, all of it protected from {Sources(view)}{(IsGoingOn(person) ? " so far" : "")}.";
+            // Hands that only the bench log tells come on top: then no more is said than of these minutes.
+            : $"{work}, {(person.Logged.IsEmpty ? "all of it" : "these minutes")} protected from {Sources(view)}{(IsGoingOn(person) ? " so far" : "")}.";
     }
 
     private static string Work(SafeWorkView view, IntervalSet work) =>

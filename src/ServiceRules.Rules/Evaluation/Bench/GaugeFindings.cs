@@ -41,55 +41,55 @@ internal static class GaugeFindings
     }
 
     /// <summary>
-    /// The budget of the mean of readings with one gauge: resolution (where the gauge states none, the digits that were
-    /// written down; else they play no part, so that the same reading in other units is the same reading), repeatability
+    /// The budget of the mean of readings with one gauge: resolution (where the gauge states none, the step by the digits that
+    /// were written down; else they play no part, so that the same reading in other units is the same reading), repeatability
     /// over the root of the number of readings, and what all its readings share.
     /// </summary>
     public static UncertaintyBudget BudgetOf(
         Instrument gauge,
         Length length,
         int readings,
-        Length coarsestPrint,
+        Length stepWritten,
         Temperature? workshop
     ) =>
         UncertaintyBudget.Of([
-            .. Own(gauge, readings, coarsestPrint),
-            .. Common(gauge, length, coarsestPrint, workshop),
+            .. Own(gauge, readings, stepWritten),
+            .. Common(gauge, length, stepWritten, workshop),
         ]);
 
     /// <summary>The part of that budget which other readings with the gauge do not share.</summary>
     public static IEnumerable<UncertaintyContribution> Own(
         Instrument gauge,
         int readings,
-        Length coarsestPrint
+        Length stepWritten
     ) =>
         [
-            UncertaintyContribution.Resolution(StepShown(gauge, coarsestPrint)),
+            UncertaintyContribution.Resolution(StepShown(gauge, stepWritten)),
             .. Repeating(gauge, readings),
             .. Piece(gauge),
             .. Drifting(gauge),
         ];
 
     /// <summary>Where no gauge is named, the digits that were written down are all there is.</summary>
-    public static UncertaintyBudget BudgetWithoutGauge(Length coarsestPrint) =>
-        UncertaintyBudget.Of(UncertaintyContribution.Resolution(coarsestPrint * 2));
+    public static UncertaintyBudget BudgetWithoutGauge(Length stepWritten) =>
+        UncertaintyBudget.Of(UncertaintyContribution.Resolution(stepWritten));
 
     /// <summary>The part that all readings with one gauge have in common: its calibration, its zero, the workshop's heat.</summary>
     public static SharedError SharedBy(
         Instrument gauge,
         Length length,
-        Length coarsestPrint,
+        Length stepWritten,
         Temperature? workshop
     )
     {
-        var budget = UncertaintyBudget.Of([.. Common(gauge, length, coarsestPrint, workshop)]);
+        var budget = UncertaintyBudget.Of([.. Common(gauge, length, stepWritten, workshop)]);
         return budget.SharedBy(gauge.Id.Text);
     }
 
     private static IEnumerable<UncertaintyContribution> Common(
         Instrument gauge,
         Length length,
-        Length coarsestPrint,
+        Length stepWritten,
         Temperature? workshop
     )
     {
@@ -99,7 +99,7 @@ internal static class GaugeFindings
         }
         else if (gauge is not { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null })
         {
-            yield return UncertaintyContribution.NotCalibrated(StepShown(gauge, coarsestPrint));
+            yield return UncertaintyContribution.NotCalibrated(StepShown(gauge, stepWritten));
         }
 
         if (gauge.ZeroCheck is { } check)
@@ -117,9 +117,21 @@ internal static class GaugeFindings
         }
     }
 
-    /// <summary>The step that a gauge shows; where it states none, the last digit that was written down.</summary>
-    public static Length StepShown(Instrument gauge, Length coarsestPrint) =>
-        gauge.Resolution?.Value.Abs ?? (coarsestPrint * 2);
+    /// <summary>
+    /// The step that is taken of a gauge which states none: the last digit written down, and never less than that of the ordinary
+    /// gauges of the trade. Digits cost nothing: without the least, zeros written behind a reading would prove it.
+    /// </summary>
+    public static Length StepWritten(PrintedLength print, InstrumentKind? kind) =>
+        Length.Max(print.RoundingHalfWidth * 2, LeastStepWritten(print.System, kind));
+
+    /// <summary>0.01 mm or 0.0005 in, of a tape ten times that (common practice, no source).</summary>
+    private static Length LeastStepWritten(UnitSystem system, InstrumentKind? kind) =>
+        (system is UnitSystem.Metric ? Length.FromMillimetres(0.01m) : Length.FromInches(0.0005m))
+        * (kind is InstrumentKind.DiameterTape ? 10 : 1);
+
+    /// <summary>The step that a gauge shows; where it states none, that by the digits written down.</summary>
+    public static Length StepShown(Instrument gauge, Length stepWritten) =>
+        gauge.Resolution?.Value.Abs ?? (stepWritten);
 
     private static IEnumerable<UncertaintyContribution> Repeating(Instrument gauge, int readings)
     {

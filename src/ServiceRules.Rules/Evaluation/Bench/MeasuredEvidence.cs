@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -79,10 +78,15 @@ internal static class MeasuredEvidence
             .Select(reading => reading.Gauge is { } gauge ? GaugeScale.Of(gauge, StepOf(reading)) : null)
             .FirstOrDefault(scale => scale is not null);
 
-    private static (Id<Instrument> Gauge, Length Step)? ByDigits(List<LoggedReading> readings) =>
+    private static StepByDigits? ByDigits(List<LoggedReading> readings) =>
         readings.FindAll(reading => reading.Gauge is { Resolution: null })
             is [{ Gauge: { } gauge }, ..] silent
-            ? (gauge.Id, CoarsestOf(silent.FindAll(reading => reading.Gauge == gauge)) * 2)
+            ? StepByDigits.Of(
+                gauge,
+                silent
+                    .FindAll(reading => reading.Gauge == gauge)
+                    .ConvertAll(reading => ((Observation.Measured)reading.Observed).Value)
+            )
             : null;
 
     /// <summary>The gauge that took all of them; none where there were several, or none is named.</summary>
@@ -109,11 +113,11 @@ internal static class MeasuredEvidence
     public static SharedError? SharedOf(LoggedReading reading, Temperature? workshop) =>
         SharedBy(reading.Gauge, ValueOf(reading), [reading], Length.Zero, workshop);
 
-    /// <summary>The step that its gauge shows; where it states none, the last digit written down.</summary>
+    /// <summary>The step that its gauge shows; where it states none, that by the digits written down.</summary>
     public static Length StepOf(LoggedReading reading) =>
         reading.Gauge is { } gauge
             ? GaugeFindings.StepShown(gauge, CoarsestOf([reading]))
-            : CoarsestOf([reading]) * 2;
+            : CoarsestOf([reading]);
 
     private static Length ValueOf(LoggedReading reading) =>
         ((Observation.Measured)reading.Observed).Value.Value;
@@ -146,7 +150,9 @@ internal static class MeasuredEvidence
         ]);
 
     private static Length CoarsestOf(List<LoggedReading> readings) =>
-        readings.Max(reading => ((Observation.Measured)reading.Observed).Value.RoundingHalfWidth);
+        readings.Max(reading =>
+            GaugeFindings.StepWritten(((Observation.Measured)reading.Observed).Value, reading.Gauge?.Kind)
+        );
 
     private static FindingReason Gravest(List<LoggedReading> readings, JobDays days) =>
         readings.Exists(reading =>

@@ -4,6 +4,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Trade;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -125,7 +126,9 @@ internal static class ClipCheck
     /// <summary>A prism is read to the last digit that is written down, and at low heights it is no longer to be relied on.</summary>
     private static Asked OnTurf(PrintedLength height)
     {
-        var digit = UncertaintyBudget.Of(UncertaintyContribution.Resolution(height.RoundingHalfWidth * 2));
+        var digit = UncertaintyBudget.Of(
+            UncertaintyContribution.Resolution(GaugeFindings.StepWritten(height, kind: null))
+        );
         return new(
             MeasuredQuantity.HeightOfCut,
             "on the turf",

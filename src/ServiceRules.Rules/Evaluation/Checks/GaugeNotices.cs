@@ -40,12 +40,9 @@ internal static class GaugeNotices
             }
 
             var said = places.Said(place.Station, place.Blade);
-            if (place.ByDigits is var (gauge, step))
+            if (place.ByDigits is { } step)
             {
-                yield return (
-                    said,
-                    $"gauge {gauge} states no resolution: the last digit written down, {Wording.Of(step, place.System)}, is taken for the step that it shows"
-                );
+                yield return (said, step.Words(place.System));
             }
 
             // In differences of one gauge its scale drops out.

@@ -14,7 +14,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 internal static class OthersWithHandsIn
 {
     public static IEnumerable<TimelineFault> Faults(DutyFrame duty) =>
-        HandedBack(duty).Concat(AtTheControls(duty));
+        HandedBack(duty).Concat(AtTheControls(duty)).Concat(UnitsMoved(duty)).Concat(CutOutsTried(duty));
 
     private static IEnumerable<TimelineFault> HandedBack(DutyFrame duty) =>
         from back in duty.Reading.Of(TimelineEventKind.HandedBack)
@@ -67,6 +67,48 @@ internal static class OthersWithHandsIn
             [entry, work.Start],
             "Ask who was at the machine then, and why; nobody else touches its controls while hands are in."
         );
+
+    // What hangs over hands is energy, whoever lets it down.
+    private static IEnumerable<TimelineFault> UnitsMoved(DutyFrame duty) =>
+        Amid(duty, TimelineEventKind.UnitsLowered)
+            .Select(both =>
+                Doubt(
+                    both,
+                    $"The record shows {EventWords.Done(both.Entry.Event.Kind)} {duty.Words.AtBy(both.Entry)} while {both.Work.Person} was at work: it does not show that they were held until then, nor hands clear of them.",
+                    "Ask what was moved and where hands were; units are lowered or held before hands go in, and stay so."
+                )
+            );
+
+    // A cut-out is proved by trying whether the machine runs.
+    private static IEnumerable<TimelineFault> CutOutsTried(DutyFrame duty) =>
+        Amid(duty, TimelineEventKind.CutOutsProved)
+            .Select(both =>
+                Doubt(
+                    both,
+                    $"The record shows {EventWords.Done(both.Entry.Event.Kind)} {duty.Words.AtBy(both.Entry)} while {both.Work.Person} was at work: it does not show how, with the machine held off and hands in.",
+                    "Ask what was tried then; cut-outs are proved with all hands out, in the run after release."
+                )
+            );
+
+    private static IEnumerable<(OrderedEvent Entry, WorkInterval Work)> Amid(
+        DutyFrame duty,
+        TimelineEventKind kind
+    ) =>
+        from entry in duty.Reading.Of(kind)
+        where !duty.Reading.Running.Contains(entry.Place())
+        let work = duty.Reading.Works.FirstOrDefault(work =>
+            work.Interval.Contains(entry.Place())
+            && !entry.Place().IsInTheMinuteOf(work.Start.Place())
+            && !(work.Stop is { } stop && entry.Place().IsInTheMinuteOf(stop.Place()))
+        )
+        where work is { Stop: not null } || (work is not null && duty.Reading.IsOpen)
+        select (entry, work);
+
+    private static TimelineFault Doubt(
+        (OrderedEvent Entry, WorkInterval Work) both,
+        string text,
+        string act
+    ) => new(Verdict.Unproven, FindingReason.StepMissing, text, [both.Entry, both.Work.Start], act);
 
     // Whoever works, now or in the next shift, leads or is authorised may well look again.
     private static bool IsTheUsers(DutyFrame duty, Id<Participant> person) =>

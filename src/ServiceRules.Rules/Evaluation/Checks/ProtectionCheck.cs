@@ -27,6 +27,7 @@ internal static class ProtectionCheck
         if (protection is not null)
         {
             faults.AddRange(WorkUnprotected.Faults(reading, protection, words));
+            faults.AddRange(StepsByHand.Faults(reading, protection, words));
             faults.AddRange(RechecksMissed.Faults(reading, protection, words));
         }
 

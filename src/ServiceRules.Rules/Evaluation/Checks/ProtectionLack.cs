@@ -19,6 +19,24 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         TimelineReading reading,
         ProtectionReading protection,
         TimelineWords words
+    ) => At(place, person, reading, protection, words, isWhole: false);
+
+    /// <summary>The same, with what can only be done once what comes before it is done.</summary>
+    public static IEnumerable<ProtectionLack> Whole(
+        TimelinePlace place,
+        Id<Participant> person,
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    ) => At(place, person, reading, protection, words, isWhole: true);
+
+    private static IEnumerable<ProtectionLack> At(
+        TimelinePlace place,
+        Id<Participant> person,
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words,
+        bool isWhole
     )
     {
         var sources = protection.SourcesAt(place).ToList();
@@ -29,13 +47,15 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             )
             .ToList();
         var stored = sources
-            .Where(source => !source.Released.Contains(place) && !on.Contains(source))
+            .Where(source =>
+                !source.Released.Contains(place)
+                && (!on.Contains(source) || (isWhole && source.Source.Stored))
+            )
             .ToList();
         var unproven = sources
             .Where(source =>
                 !source.Proven.Contains(place)
-                && !on.Contains(source)
-                && !stored.Contains(source)
+                && (isWhole || (!on.Contains(source) && !stored.Contains(source)))
                 && !LacksOnlyTheLock(source, place, reading)
             )
             .ToList();

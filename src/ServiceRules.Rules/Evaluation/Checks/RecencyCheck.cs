@@ -18,12 +18,7 @@ internal static class RecencyCheck
             RecencyOf.Instruments when frame.Record.Instruments.IsEmpty => Told.NotApplicable(
                 "No gauge was used."
             ),
-            RecencyOf.Instruments => Worst(
-                frame.Record.Instruments.Select(
-                    (instrument, index) => OfInstrument(instrument, index, frame.Days)
-                ),
-                "Every gauge used was fit and in date on the day."
-            ),
+            RecencyOf.Instruments => OfInstruments(frame),
             RecencyOf.Training when !TimelineReading.Of(frame).HandsIn.Any() => NobodyNamed(frame),
             RecencyOf.Training => Worst(
                 TimelineReading.Of(frame).HandsIn.Select(person => OfPerson(person, frame)),
@@ -55,6 +50,17 @@ internal static class RecencyCheck
                 Evidence = Told.Sorted(faults.SelectMany(fault => fault.Evidence)),
                 Notices = [.. faults.Skip(1).Select(fault => fault.Statement)],
             };
+    }
+
+    private static CheckOutcome OfInstruments(JobFrame frame)
+    {
+        var worst = Worst(
+            frame.Record.Instruments.Select(
+                (instrument, index) => OfInstrument(instrument, index, frame.Days)
+            ),
+            "Every gauge used was fit and in date on the day."
+        );
+        return worst with { Notices = [.. worst.Notices, .. GaugeSilence.Told(frame.Record.Instruments)] };
     }
 
     private const string SetAgain = "Set the gauge on its setting piece and read again.";

@@ -64,7 +64,13 @@ internal static class StepsAfterWork
                 .ToList();
             var timely = found.FindAll(entry => limit is null || entry.Place() < limit.Place());
             var inTime =
-                timely.Find(entry => DeadProof.Fault(reading, entry, end) is null) ?? timely.FirstOrDefault();
+                timely is [.., var last]
+                && DeniedStep.Kinds.Contains(last.Event.Kind)
+                && SaidOtherwise.By(last.Event)
+                    ? last
+                    : timely.Find(entry =>
+                        !SaidOtherwise.By(entry.Event) && DeadProof.Fault(reading, entry, end) is null
+                    ) ?? timely.FirstOrDefault();
             if (inTime is not null && end is not null)
             {
                 restsOn.Add(inTime);
@@ -147,16 +153,30 @@ internal static class StepsAfterWork
             var stopped = reading
                 .EndsOfWork.Where(stop => stop.Place() < test.Place())
                 .MaxBy(stop => stop.Place());
+            var shown = reading
+                .Events.Where(entry =>
+                    check.Events.Contains(entry.Event.Kind)
+                    && entry.Place() > stopped?.Place()
+                    && entry.Place() < test.Place()
+                )
+                .ToList();
+            if (shown is [.., var last] && SaidOtherwise.By(last.Event))
+            {
+                yield return new(
+                    Verdict.Unproven,
+                    FindingReason.NotCredible,
+                    $"The record shows {EventWords.Done(last.Event.Kind)} {words.AtBy(last)}, before the test run at {words.Time(test)}, and {SaidOtherwise.Told(last)}.",
+                    [last, test],
+                    "Clear tools and people before every test run."
+                );
+            }
+
             var isClear =
                 stopped is null
                 || reading.Energisings.Any(start =>
                     start.Place() > stopped.Place() && start.Place() < test.Place()
                 )
-                || reading.Events.Any(entry =>
-                    check.Events.Contains(entry.Event.Kind)
-                    && entry.Place() > stopped.Place()
-                    && entry.Place() < test.Place()
-                );
+                || shown.Count > 0;
             if (!isClear)
             {
                 yield return new(

@@ -134,10 +134,17 @@ internal static class StepsBeforeWork
                     .LastOrDefault();
         var inTime = step.Entries(reading, source)
             .Where(entry => until is null || entry.Place() < until)
-            .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind, step) || entry.Place() > ran)
+            .Where(entry =>
+                ran is null || !IsUndoneByRunning(entry.Event.Kind, step) || entry.Place() > ran
+            )
             .ToList();
+        // What is denied last is not shown by what stands before it.
         var first =
-            inTime.Find(entry => !reading.Weakened.Contains(entry.Pointer())) ?? inTime.FirstOrDefault();
+            inTime is [.., var last] && SaidOtherwise.By(last.Event)
+                ? last
+                : inTime.Find(entry =>
+                    !SaidOtherwise.By(entry.Event) && !reading.Weakened.Contains(entry.Pointer())
+                ) ?? inTime.FirstOrDefault();
         return (first is not null, first);
     }
 

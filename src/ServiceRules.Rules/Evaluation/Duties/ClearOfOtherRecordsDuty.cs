@@ -30,6 +30,7 @@ internal static class ClearOfOtherRecordsDuty
             .. beside.SelectMany(Given),
             .. beside.SelectMany(Endangered),
             .. beside.SelectMany(PressureBeside.Faults),
+            .. beside.SelectMany(UnitsMovedBeside.Faults),
             .. beside.SelectMany(Took),
             .. beside.SelectMany(Lost),
         ];
@@ -47,8 +48,10 @@ internal static class ClearOfOtherRecordsDuty
         from hands in both.HandsOfTheOther
         where given.Endangers(hands, both.Others)
         select Fault(
-            given.IsInTheMinuteOf(hands),
-            $"The record shows {given.What} {both.Words.AtBy(given.Entry)}, and record {both.Name} shows {hands.Person} with hands in {both.Duty.Record.Machine.Id} {hands.Told(both.Words)}.",
+            both,
+            given,
+            hands,
+            $"The record shows {given.What} {both.Words.AtBy(given.Entry)}, and record {both.Name} shows {hands.Person} with hands in {both.Duty.Record.Machine.Id} {hands.Told(both.Words)}",
             given.Entries,
             given.Beside,
             AskFirst
@@ -59,8 +62,10 @@ internal static class ClearOfOtherRecordsDuty
         from given in both.GivenByTheOther
         where given.Endangers(hands, both.Own)
         select Fault(
-            given.IsInTheMinuteOf(hands),
-            $"Record {both.Name} shows {given.What} {both.Words.AtBy(given.Entry)}, and this record shows {hands.Person} with hands in {hands.Told(both.Words)}.",
+            both,
+            given,
+            hands,
+            $"Record {both.Name} shows {given.What} {both.Words.AtBy(given.Entry)}, and this record shows {hands.Person} with hands in {hands.Told(both.Words)}",
             hands.Entries,
             hands.Beside,
             FindOut
@@ -110,14 +115,35 @@ internal static class ClearOfOtherRecordsDuty
         );
 
     private static TimelineFault Fault(
-        bool isUntold,
+        JobBeside both,
+        EnergyGiven given,
+        HandsKnown hands,
         string text,
         ImmutableArray<OrderedEvent> entries,
         ImmutableArray<string> besides,
         string act
     )
     {
-        var fault = new TimelineFault(Verdict.NotMet, FindingReason.Unprotected, text, entries, act, besides);
-        return isUntold ? LeadUpOutcome.Untold(fault) : fault;
+        if (given.RunBefore is { } end)
+        {
+            return new(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"{text}; it may tell of the run that ended {both.Words.AtBy(end)}.",
+                entries,
+                "Have whoever did it say when the reel ran, as a late entry.",
+                besides
+            );
+        }
+
+        var fault = new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"{text}.",
+            entries,
+            act,
+            besides
+        );
+        return given.IsInTheMinuteOf(hands) ? LeadUpOutcome.Untold(fault) : fault;
     }
 }

@@ -11,6 +11,12 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <param name="Until">When a run that it begins is shown to end; null: it is one moment, or no end is shown.</param>
 internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
 {
+    // How long after a run what was done in it is entered (common practice, no source).
+    private static readonly TimeSpan JustAfter = TimeSpan.FromMinutes(10);
+
+    /// <summary>The end of a run just before it that it can be told of, its time being that of the entry; null: none.</summary>
+    public OrderedEvent? RunBefore { get; private init; }
+
     // What the bench log tells of a reel lapped, and where in the own record; null: the timeline tells it.
     private string? Lapped { get; init; }
 
@@ -34,18 +40,13 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
         }
 
         // Done on the running reel: it ran then, whether or not the run was entered.
-        foreach (
-            var task in reading
-                .Of(TimelineEventKind.EnergisedTaskPerformed)
-                .Where(task => !reading.Running.Contains(task.Place()))
-        )
+        var done = reading
+            .Of(TimelineEventKind.EnergisedTaskPerformed)
+            .Select(task => new EnergyGiven(task, null))
+            .Concat(LappedIn(reading));
+        foreach (var task in OutsideRuns(reading, done))
         {
-            yield return new(task, null);
-        }
-
-        foreach (var lapped in LappedIn(reading).Where(one => !reading.Running.Contains(one.Entry.Place())))
-        {
-            yield return lapped;
+            yield return task;
         }
 
         foreach (
@@ -65,6 +66,24 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
             }
         }
     }
+
+    /// <summary>What is done on the running reel, of that which no run of the record tells already.</summary>
+    public static IEnumerable<EnergyGiven> OutsideRuns(
+        TimelineReading reading,
+        IEnumerable<EnergyGiven> done
+    ) =>
+        from one in done
+        where !reading.Running.Contains(one.Entry.Place())
+        select one with
+        {
+            RunBefore = reading
+                .Of(TimelineEventKind.TestEnded, TimelineEventKind.MachineShutDown)
+                .LastOrDefault(end =>
+                    end.Moment <= one.Entry.Moment
+                    && one.Entry.Moment - end.Moment <= JustAfter
+                    && IsEndOfRun(reading, end)
+                ),
+        };
 
     /// <summary>Whether it falls into hands-on work, or hands go in while the run that it begins goes on.</summary>
     public bool Endangers(HandsKnown hands, TimelineReading owner) =>
@@ -128,6 +147,9 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
         {
             Lapped = HandsAtUnit.Words(told.Act, told.Unit),
         };
+
+    private static bool IsEndOfRun(TimelineReading reading, OrderedEvent end) =>
+        reading.Running.Ends.Contains(end.Place()) || reading.Energisings.Contains(end);
 
     private bool IsShutDownBetween(HandsKnown hands, TimelineReading owner) =>
         owner

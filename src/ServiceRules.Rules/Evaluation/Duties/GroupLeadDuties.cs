@@ -69,7 +69,9 @@ internal static class GroupLeadDuties
             TimelineEventKind.CoordinatorAssigned,
             "Name one authorised person who coordinates the crews before hands go in."
         );
-        return jobs is { Verdict: not Verdict.Met } && crews.Verdict != Verdict.NotMet ? jobs : crews;
+        return jobs is null or { Verdict: Verdict.Met } ? crews
+            : crews.Verdict == Verdict.Met ? jobs
+            : TimelineOutcome.OfBoth(crews, jobs);
     }
 
     /// <summary>

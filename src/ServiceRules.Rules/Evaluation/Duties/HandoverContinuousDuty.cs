@@ -173,17 +173,16 @@ internal static class HandoverContinuousDuty
         /// <summary>Whoever took up the work first.</summary>
         public WorkInterval Next => Incoming[0];
 
-        /// <summary>
-        /// Between one who worked before and somebody who takes over, whoever of them enters it; also while the work still
-        /// goes on.
-        /// </summary>
+        /// <summary>The entry by which somebody who takes over was briefed, also while the work still goes on; or null.</summary>
         public OrderedEvent? BriefingOf(WorkInterval next) =>
             Briefings(next)
                 .FirstOrDefault(entry =>
-                    entry.Event.Others.IsEmpty
-                        ? entry.Event.Actor == next.Person
-                            || (Incoming.Length == 1 && People.Contains(entry.Event.Actor))
-                        : Took(entry).Contains(next.Person) && Took(entry).Any(who => HadWorked(who, entry))
+                    HandoverBriefing.IsOf(
+                        entry,
+                        next.Person,
+                        Incoming.Length == 1,
+                        who => HadWorked(who, entry)
+                    )
                 );
 
         /// <summary>A briefing by one who worked before that does not say whom of several it was for.</summary>
@@ -199,8 +198,5 @@ internal static class HandoverContinuousDuty
         private bool HadWorked(Id<Participant> person, OrderedEvent by) =>
             People.Contains(person)
             || Incoming.Any(one => one.Person == person && one.Start.Place() < by.Place());
-
-        private static ImmutableArray<Id<Participant>> Took(OrderedEvent entry) =>
-            [entry.Event.Actor, .. entry.Event.Others];
     }
 }

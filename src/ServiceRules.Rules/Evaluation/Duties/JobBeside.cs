@@ -49,9 +49,12 @@ internal sealed record JobBeside(DutyFrame Duty, OtherReading Other)
             : EnergyGiven
                 .In(Others)
                 .Concat(
-                    Bench
-                        .Where(line => line.Act == BenchAct.ReelLapped)
-                        .Select(line => EnergyGiven.ByLog(Others, line))
+                    EnergyGiven.OutsideRuns(
+                        Others,
+                        Bench
+                            .Where(line => line.Act == BenchAct.ReelLapped)
+                            .Select(line => EnergyGiven.ByLog(Others, line))
+                    )
                 );
 
     private ImmutableArray<BenchTold> Bench => Other.Told.Bench;

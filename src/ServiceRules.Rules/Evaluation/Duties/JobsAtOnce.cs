@@ -44,11 +44,32 @@ internal static class JobsAtOnce
         var together = (
             from own in beside.OwnHands
             from other in theirs
-            where own.Person != other.Person && own.From <= other.Until && other.From <= own.Until
-            orderby own.From > other.From ? own.From : other.From
-            select new Both(beside, own, other, own.From > other.From ? own.From : other.From)
+            where own.Person != other.Person && Meet(own, other)
+            let since = own.From > other.From ? own.From : other.From
+            let isUntold = IsUntold(own, other, since)
+            orderby isUntold, since
+            select new Both(beside, own, other, since, isUntold)
         ).FirstOrDefault();
-        return together ?? StillToBegin(beside, theirs);
+        return together is { IsUntold: false } ? together : StillToBegin(beside, theirs) ?? together;
+    }
+
+    // Out and in at one time is one after the other; of hands known at one moment alone nothing tells when they came out.
+    private static bool Meet(HandsKnown own, HandsKnown other) =>
+        Overlap(own, other)
+        || (
+            (own.From == own.Until || other.From == other.Until)
+            && own.From <= other.Until
+            && other.From <= own.Until
+        );
+
+    private static bool Overlap(HandsKnown own, HandsKnown other) =>
+        own.From < other.Until && other.From < own.Until;
+
+    // In one printed minute, seconds not noted, they may as well have been in one after the other.
+    private static bool IsUntold(HandsKnown own, HandsKnown other, Moment since)
+    {
+        var place = new TimelinePlace(since, 0);
+        return !Overlap(own, other) && place.IsInTheMinuteOf(place);
     }
 
     // Nobody's hands are in here yet, and they are there: it is to be asked before they go in.
@@ -65,7 +86,7 @@ internal static class JobsAtOnce
                 !other.IsEnded && other.Until >= now && !beside.Own.HandsIn.Contains(other.Person)
             )
                 is { } other
-            ? new(beside, null, other, now > other.From ? now : other.From)
+            ? new(beside, null, other, now > other.From ? now : other.From, IsUntold: false)
             : null;
     }
 
@@ -85,24 +106,28 @@ internal static class JobsAtOnce
         var who = standing is { } known
             ? $"one person over both jobs, but only one {Authorities.Against(known)}"
             : "one person over both jobs by then";
-        return own is null
-            ? TimelineFault.NotYet(
+        if (own is null)
+        {
+            return TimelineFault.NotYet(
                 $"one person over this job and that of record {beside.Name}, which shows {other.Person} with hands in {other.Told(beside.Words)}",
                 Act
-            )
-            : new(
-                standing == Authority.NotKnown ? Verdict.Unproven : Verdict.NotMet,
-                standing switch
-                {
-                    null => FindingReason.StepMissing,
-                    Authority.NotKnown => FindingReason.NotRegistered,
-                    _ => FindingReason.WrongPerson,
-                },
-                $"The record shows {own.Person} with hands in {own.Told(beside.Words)}, and record {beside.Name} {other.Person} {other.Told(beside.Words)}; the two {(standing is null ? "do not show" : "show")} {who}.",
-                own.Entries,
-                Act,
-                own.Beside
             );
+        }
+
+        var fault = new TimelineFault(
+            standing == Authority.NotKnown ? Verdict.Unproven : Verdict.NotMet,
+            standing switch
+            {
+                null => FindingReason.StepMissing,
+                Authority.NotKnown => FindingReason.NotRegistered,
+                _ => FindingReason.WrongPerson,
+            },
+            $"The record shows {own.Person} with hands in {own.Told(beside.Words)}, and record {beside.Name} {other.Person} {other.Told(beside.Words)}; the two {(standing is null ? "do not show" : "show")} {who}.",
+            own.Entries,
+            Act,
+            own.Beside
+        );
+        return both.IsUntold ? LeadUpOutcome.Untold(fault) : fault;
     }
 
     // Of each record over its own people: over both is whom both name. A coordinator is over several by their name.
@@ -140,5 +165,12 @@ internal static class JobsAtOnce
     /// <param name="Own">Hands of this one; null: none yet.</param>
     /// <param name="Other">Hands of the other.</param>
     /// <param name="Since">From when on both are in.</param>
-    private sealed record Both(JobBeside Beside, HandsKnown? Own, HandsKnown Other, Moment Since);
+    /// <param name="IsUntold">Whether nothing tells that both were in at once.</param>
+    private sealed record Both(
+        JobBeside Beside,
+        HandsKnown? Own,
+        HandsKnown Other,
+        Moment Since,
+        bool IsUntold
+    );
 }

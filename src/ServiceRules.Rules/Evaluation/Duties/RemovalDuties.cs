@@ -49,18 +49,18 @@ internal static class RemovalDuties
     /// <summary>Nobody of the site takes off the device of somebody from outside, exception or not.</summary>
     public static CheckOutcome OutsideDeviceLeftAlone(DutyFrame duty)
     {
-        var outside = duty.Reading.Devices.Where(device => duty.IsFromOutside(device.Person)).ToList();
-        if (outside.Count == 0)
-        {
-            return TimelineOutcome.NotApplicable("The record shows no lock or tag of an outside employer.");
-        }
-
         var taken = Removal
             .Of(duty)
             .Where(removal =>
                 duty.IsFromOutside(removal.Owner) && !duty.IsFromOutside(removal.Entry.Event.Actor)
             )
             .ToList();
+        var outside = duty.Reading.Devices.Where(device => duty.IsFromOutside(device.Person)).ToList();
+        if (taken.Count == 0 && outside.Count == 0)
+        {
+            return TimelineOutcome.NotApplicable("The record shows no lock or tag of an outside employer.");
+        }
+
         return taken.Count > 0
             ? TimelineOutcome.OfFaults([
                 .. taken.Select(removal => new TimelineFault(

@@ -3,7 +3,6 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -55,22 +54,14 @@ public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableA
     private static IEnumerable<string> LacksOf(DutyFrame duty, Id<Participant> person)
     {
         var reading = duty.Reading;
-        if (reading.Events is not [.., var last] || Suppression.HoldingExemption(duty) is not null)
+        if (reading.Events.IsEmpty || Suppression.HoldingExemption(duty) is not null)
         {
             yield break;
         }
 
-        if (reading.Running.Contains(last.Place()))
+        foreach (var lack in ProtectionNow.Lacking(duty, person))
         {
-            yield return "the machine shut down";
-        }
-
-        if (reading.Protection is { } protection)
-        {
-            foreach (var lack in ProtectionLack.At(last.Place(), person, reading, protection, duty.Words))
-            {
-                yield return lack.What;
-            }
+            yield return lack;
         }
 
         if (Before(reading) is { IsEmpty: false } before && !IsBriefed(reading, before, person))
@@ -95,14 +86,12 @@ public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableA
         TimelineReading reading,
         ImmutableArray<Id<Participant>> before,
         Id<Participant> person
-    ) =>
-        reading
+    )
+    {
+        var isAlone = reading.HandsIn.Count(one => reading.FirstWorkOf(one) is null) == 1;
+        return reading
             .Of(TimelineEventKind.HandoverBriefed)
             .Where(entry => entry.Place() > reading.AnyWork.Intervals[^1].From)
-            .Any(entry =>
-                entry.Event.Others.IsEmpty
-                    ? entry.Event.Actor == person || before.Contains(entry.Event.Actor)
-                    : entry.Event.Others.Append(entry.Event.Actor).Contains(person)
-                        && entry.Event.Others.Append(entry.Event.Actor).Any(before.Contains)
-            );
+            .Any(entry => HandoverBriefing.IsOf(entry, person, isAlone, who => before.Contains(who)));
+    }
 }

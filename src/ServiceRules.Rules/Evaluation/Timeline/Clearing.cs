@@ -122,7 +122,7 @@ internal static partial class Clearing
     private static partial Regex ByHandAlone();
 
     [GeneratedRegex(
-        @"(?<!\b(?:no|not by|never by|not with|without|keeps|kept|keeping)\W+)\b(?:hands?|fingers?)\b(?!\W+(?:tools?|hooks?|rakes?|brush(?:es)?|scrapers?|clear|kept|well)\b)",
+        @"(?<!\b(?:no|not by|never by|not with|without|keeps|kept|keeping)\W+)(?<!\b(?:hooks?|sticks?|rods?|poles?|bars?|levers?|rakes?|tools?|scrapers?|tongs|brush)\W+held\W+(?:by|in)\W+(?:the\W+|one\W+|my\W+)?)\b(?:hands?|fingers?)\b(?!\W+(?:tools?|hooks?|rakes?|brush(?:es)?|scrapers?|clear|kept|well|(?:never|not|nowhere)\W+(?:near|in|into|inside|close))\b)",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex SpeaksOfHands();
@@ -142,13 +142,13 @@ internal static partial class Clearing
 
     // Common practice, no source: what is long or stiff enough to be worked from outside the reel.
     [GeneratedRegex(
-        @"\b(?:sticks?|rods?|poles?|bars?|levers?|levered|hooks?|hooked|rakes?|brooms?|brush(?:es|ed)?|tongs|scrapers?|long\W+(?:pliers|tools?|handled\W+tools?)|extension\W+tools?)\b",
+        @"\b(?:sticks?|rods?|poles?|bars?|levers?|levered|hooks?|hooked|screwdrivers?|rakes?|brooms?|brush(?:es|ed)?|tongs|scrapers?|long\W+(?:pliers|tools?|handled\W+tools?)|extension\W+tools?)\b",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex LongTool();
 
     [GeneratedRegex(
-        @"\b(?:no|not by|never by|not with|without|keeps|kept|keeping)\W+(?:any\W+|the\W+|my\W+)?(?:hands?|fingers?)\b|\b(?:hands?|fingers?)\W+(?:well\W+)?(?:clear|kept|out|outside|away)\b",
+        @"\b(?:no|not by|never by|not with|without|keeps|kept|keeping)\W+(?:any\W+|the\W+|my\W+)?(?:hands?|fingers?)\b|\b(?:hands?|fingers?)\W+(?:well\W+)?(?:clear|kept|out|outside|away|(?:never|not|nowhere)\W+(?:near|in|into|inside|close))\b",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex HandsOut();

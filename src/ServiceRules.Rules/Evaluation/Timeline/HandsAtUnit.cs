@@ -74,24 +74,9 @@ internal sealed record HandsAtUnit(
         };
 
     private static string? Done(BenchEntry entry, Id<UnitWork> unit, bool hasIsolation) =>
-        entry switch
-        {
-            Adjustment => Words(BenchAct.AdjusterTurned, unit),
-            _ when !hasIsolation => null,
-            PartFitted => Words(BenchAct.PartFitted, unit),
-            Reading { Quantity: var quantity, Observed: var observed } => OfReading(quantity, observed, unit),
-            _ => null,
-        };
-
-    // What is only looked at may be seen from where nothing can reach; play in a bearing is felt, however it is entered.
-    private static string? OfReading(MeasuredQuantity quantity, Observation observed, Id<UnitWork> unit) =>
-        observed switch
-        {
-            Observation.FeelerTest => Words(BenchAct.FeelerTried, unit),
-            Observation.Paper => Words(BenchAct.PaperTried, unit),
-            Observation.Contact => Words(BenchAct.ContactFelt, unit),
-            Observation.Measured or Observation.MeasuredAngle => Words(BenchAct.GaugeHeld, unit),
-            Observation.Seen when quantity == MeasuredQuantity.BearingPlay => Words(BenchAct.PlayFelt, unit),
-            _ => null,
-        };
+        BenchActs.Of(entry) is { } act
+        && act != BenchAct.ReelLapped
+        && (hasIsolation || act == BenchAct.AdjusterTurned)
+            ? Words(act, unit)
+            : null;
 }

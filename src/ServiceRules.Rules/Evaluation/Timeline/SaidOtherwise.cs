@@ -6,7 +6,7 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
 /// Words of how a source was proven dead, stored energy released or cut-outs proved that say the opposite: it started, pressure
-/// stayed, nobody tried. Free words are not read further than that, and prove nothing by themselves; a pressure read is told
+/// stayed, nobody tried; of other steps <see cref="DeniedStep"/> reads them. Free words are not read further than that, and prove nothing by themselves; a pressure read is told
 /// by its own member.
 /// </summary>
 internal static partial class SaidOtherwise
@@ -21,7 +21,7 @@ internal static partial class SaidOtherwise
                 || NotDone().IsMatch(method),
             TimelineEventKind.StoredEnergyReleased => Stayed().IsMatch(method) || NotDone().IsMatch(method),
             TimelineEventKind.CutOutsProved => NotDone().IsMatch(method) || NotStopped().IsMatch(method),
-            _ => false,
+            _ => DeniedStep.By(entry, method),
         };
 
     /// <summary>Such entries that no later one of the same kind and source makes good before hands go in.</summary>
@@ -29,6 +29,7 @@ internal static partial class SaidOtherwise
         [
             .. Standing(reading, TimelineEventKind.IsolationVerified),
             .. Standing(reading, TimelineEventKind.StoredEnergyReleased),
+            .. DeniedStep.Kinds.SelectMany(kind => Standing(reading, kind)),
         ];
 
     /// <summary>How such an entry is told, after its time and in brackets.</summary>

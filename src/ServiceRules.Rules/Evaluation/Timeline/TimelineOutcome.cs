@@ -64,6 +64,34 @@ internal static class TimelineOutcome
             Remedy = act is null ? null : new Remedy.Act(act),
         };
 
+    /// <summary>Two outcomes of one duty, neither of them met: the worse, and beside it what the other says.</summary>
+    public static CheckOutcome OfBoth(CheckOutcome one, CheckOutcome other)
+    {
+        var (worse, beside) =
+            one.Verdict != Verdict.NotMet && other.Verdict == Verdict.NotMet ? (other, one) : (one, other);
+        return worse with
+        {
+            Evidence =
+            [
+                .. worse
+                    .Evidence.Concat(beside.Evidence)
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal),
+            ],
+            StillToDo =
+            [
+                .. worse.StillToDo.Concat(beside.StillToDo).Distinct(StringComparer.Ordinal).Take(MostTold),
+            ],
+            Notices =
+            [
+                .. worse
+                    .Notices.Append(beside.Statement)
+                    .Concat(beside.Notices)
+                    .Distinct(StringComparer.Ordinal),
+            ],
+        };
+    }
+
     /// <summary>The worst fault first, the others as notices.</summary>
     public static CheckOutcome OfFaults(IReadOnlyCollection<TimelineFault> faults)
     {

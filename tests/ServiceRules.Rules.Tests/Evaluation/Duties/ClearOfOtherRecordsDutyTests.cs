@@ -85,6 +85,14 @@ public sealed class ClearOfOtherRecordsDutyTests
         );
     }
 
+    [Theory]
+    [InlineData("08:30 units_lowered tech-05", Verdict.Unproven)]
+    [InlineData("08:10 units_lowered tech-05", Verdict.Met)]
+    [InlineData("09:40 units_lowered tech-05", Verdict.Met)]
+    [InlineData("07:50 work_started tech-05\n08:30 work_stopped tech-05", Verdict.Unproven)]
+    public void Judge_UnitsLoweredOverHandsOfAnotherRecord_IsNotProven(string entries, Verdict expected) =>
+        Assert.Equal(expected, Beside(entries).Verdict);
+
     [Fact]
     public void Judge_HandsOfAnOpenRecordDaysAgo_AreOut() =>
         Assert.Equal(Verdict.Met, Beside("08:30-2 work_started tech-05", null).Verdict);
@@ -130,6 +138,76 @@ public sealed class ClearOfOtherRecordsDutyTests
 
         Assert.Equal(expected, outcome.Verdict);
         Assert.Contains("lock L-51 put on by tech-05", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>The lock of an outside employer is left alone, whichever record it was hung in.</summary>
+    [Theory]
+    [InlineData(Employer.Outside, Verdict.NotMet)]
+    [InlineData(Employer.Site, Verdict.NotApplicable)]
+    public void OutsideDeviceLeftAlone_HungInAnotherRecord_IsToldWhereItIsCut(
+        Employer employer,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Beside(
+                "06:50 lock_applied tech-05 source=engine_start lock=L-51",
+                own: MakeSafe.Complete.With(
+                    "07:05 lock_removed tech-01 source=engine_start lock=L-51 exception=P-90\n"
+                        + MakeSafe.Seat
+                        + MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + MakeSafe.After
+                ) with
+                {
+                    Register =
+                    [
+                        new(new("tech-01"), true, null, null),
+                        new(new("tech-05"), true, null, null) { Employer = employer },
+                    ],
+                },
+                duty: EnergyDuty.OutsideDeviceLeftAlone
+            ).Verdict
+        );
+
+    /// <summary>A task entered just after a run may tell of that run, and be no other.</summary>
+    [Theory]
+    [InlineData("08:00", "08:19", Verdict.Unproven)]
+    [InlineData("08:19", "08:19", Verdict.Unproven)]
+    [InlineData("08:00", "08:05", Verdict.NotMet)]
+    public void Judge_TaskEnteredAfterARun_IsUnprovenWhereItMayTellOfIt(
+        string started,
+        string ended,
+        Verdict expected
+    )
+    {
+        var start = started == ended ? string.Empty : $"{started} test_energised tech-05\n";
+
+        var outcome = Beside($"{start}{ended} test_ended tech-05\n08:21 energised_task_performed tech-05");
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.Unproven,
+            outcome.Statement.EndsWith(
+                "; it may tell of the run that ended at 08:19 by tech-05.",
+                StringComparison.Ordinal
+            )
+        );
+    }
+
+    /// <summary>What the bench log of the other tells of a reel that its timeline shows running is told once, by the run.</summary>
+    [Fact]
+    public void Judge_LappedInARunOfTheOther_IsToldOnce()
+    {
+        var time = RecordedTime.Parse("2026-04-13T08:40:00+01:00").OrThrow();
+
+        var outcome = Beside(
+            "08:30 test_energised tech-05\n08:50 test_ended tech-05",
+            other: one => one with { Bench = [new(new("U-1"), BenchAct.ReelLapped, time, new("tech-05"))] }
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Empty(outcome.Notices);
     }
 
     /// <summary>Hands, and a reel lapped, that only the bench log of the other tells.</summary>

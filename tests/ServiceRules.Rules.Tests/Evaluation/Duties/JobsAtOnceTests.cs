@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -57,10 +58,61 @@ public sealed class JobsAtOnceTests
 
     [Theory]
     [InlineData("09:41 work_started tech-05\n09:50 work_stopped tech-05")]
+    [InlineData("09:40 work_started tech-05\n09:50 work_stopped tech-05")]
+    [InlineData("08:10 work_started tech-05\n08:20 work_stopped tech-05")]
     [InlineData("08:30 work_started tech-01\n09:00 work_stopped tech-01")]
     [InlineData("08:30 parking_brake_set tech-05")]
     public void Judge_NotTogetherOrTheSamePerson_DoesNotApply(string entries) =>
         Assert.Equal(Verdict.NotApplicable, Judge(entries).Verdict);
+
+    /// <summary>Hands known at one moment alone may have been in just before or after those that come or go in that minute.</summary>
+    [Theory]
+    [InlineData("09:00 blockage_cleared_by_hand tech-05", Verdict.NotMet)]
+    [InlineData("09:40 blockage_cleared_by_hand tech-05", Verdict.Unproven)]
+    [InlineData("08:20 blockage_cleared_by_hand tech-05", Verdict.Unproven)]
+    [InlineData("09:41 blockage_cleared_by_hand tech-05", Verdict.NotApplicable)]
+    [InlineData(
+        "08:20 blockage_cleared_by_hand tech-05\n09:00 blockage_cleared_by_hand tech-05",
+        Verdict.NotMet
+    )]
+    public void Judge_OtherHandsAtOneMoment_AreTogetherWithinTheStretch(string entries, Verdict expected) =>
+        Assert.Equal(expected, Judge(entries).Verdict);
+
+    /// <summary>Two crews in this job and a second job beside it: both want somebody over them, and both are told.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Judge_NeitherCrewsNorJobsHaveOneOverThem_TellsBoth(bool isForTheCrews)
+    {
+        var named = isForTheCrews ? "08:19 coordinator_assigned op-01\n" : string.Empty;
+        var job = MakeSafe.Complete.With(
+            MakeSafe.Seat
+                + MakeSafe.Isolation
+                + named
+                + MakeSafe.Work
+                + "08:21 work_started tech-02\n09:00 work_stopped tech-02\n"
+                + MakeSafe.After
+        );
+
+        var outcome = Judge(
+            Hands,
+            job,
+            more:
+            [
+                new(new("tech-01"), true, null, null) { Crew = "shop" },
+                new(new("tech-02"), true, null, null) { Crew = "grounds" },
+            ]
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(
+            isForTheCrews ? "op-01" : "several people at work",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(outcome.Notices, notice => notice.Contains("record J-2", StringComparison.Ordinal));
+        Assert.True(outcome.Evidence.Length > 1);
+    }
 
     [Fact]
     public void Judge_OtherAtTheBench_DoesNotApply() =>
@@ -85,7 +137,8 @@ public sealed class JobsAtOnceTests
         string entries,
         SafetyCase? job = null,
         WorkPlace place = WorkPlace.OnMachine,
-        bool isSignedOff = true
+        bool isSignedOff = true,
+        ImmutableArray<RegisteredPerson>? more = null
     )
     {
         var timeline = new SafetyCase().With(entries).Entries;
@@ -108,6 +161,7 @@ public sealed class JobsAtOnceTests
                     new(new("lead-01"), true, null, null),
                     new(new("lead-02"), true, null, null),
                     new(new("op-01"), false, null, null),
+                    .. more ?? [],
                 ],
                 Registered = context => context with { OtherRecords = [other] },
             }

@@ -80,6 +80,59 @@ public sealed class RecencyCheckTests
             Gauge(Bare with { ZeroCheck = new(PrintedLength.Parse("0.00 mm").OrThrow(), null) })
         );
 
+    /// <summary>Nothing is counted for what is not stated, which is told once and changes no verdict.</summary>
+    [Theory]
+    [InlineData(
+        InstrumentKind.HeightGauge,
+        null,
+        null,
+        "gauge HG-01 states no zero check and no repeatability: nothing is counted for its zero, nor for how its readings scatter"
+    )]
+    [InlineData(
+        InstrumentKind.DialGauge,
+        null,
+        "0.004 mm",
+        "gauge HG-01 states no zero check: nothing is counted for its zero"
+    )]
+    [InlineData(
+        InstrumentKind.Calliper,
+        "0.00 mm",
+        null,
+        "gauge HG-01 states no repeatability: nothing is counted for how its readings scatter"
+    )]
+    [InlineData(
+        InstrumentKind.DiameterTape,
+        null,
+        null,
+        "gauge HG-01 states no repeatability: nothing is counted for how its readings scatter"
+    )]
+    [InlineData(InstrumentKind.DiameterTape, null, "0.01 mm", null)]
+    [InlineData(InstrumentKind.HeightGauge, "0.00 mm", "0.004 mm", null)]
+    [InlineData(InstrumentKind.FixedSizePiece, null, null, null)]
+    [InlineData(InstrumentKind.BenchPlate, null, null, null)]
+    public void Evaluate_WhatAGaugeDoesNotState_IsToldBesideAVerdictThatStays(
+        InstrumentKind kind,
+        string? zero,
+        string? repeatability,
+        string? told
+    )
+    {
+        var gauge = Bare with
+        {
+            Kind = kind,
+            Calibration = Calibrated(Day.AddDays(-100), Day.AddDays(100)),
+            ZeroCheck = zero is null ? null : new(PrintedLength.Parse(zero).OrThrow(), null),
+            Repeatability = repeatability is null ? null : PrintedLength.Parse(repeatability).OrThrow(),
+        };
+
+        var outcome = (MakeSafe.Complete with { Instruments = [gauge] }).Judge(
+            new Check.Recency(RecencyOf.Instruments)
+        );
+
+        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Equal(told, outcome.Notices.SingleOrDefault());
+    }
+
     [Fact]
     public void Evaluate_PersonAuthorisedAndInDate_IsMet() =>
         Assert.Equal((Verdict.Met, FindingReason.None), Person(true, Day.AddYears(-1), Day));

@@ -1,0 +1,102 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Evidence;
+using ServiceRules.Formats.Ledger;
+using ServiceRules.Formats.Packs;
+using ServiceRules.Formats.Records;
+using ServiceRules.Formats.Registers;
+
+namespace ServiceRules.Application.Ledger;
+
+/// <summary>What there is to report of the newest version of a record.</summary>
+public abstract record ReportBasis
+{
+    private ReportBasis() { }
+
+    /// <summary>No such record is filed.</summary>
+    public sealed record NotFiled : ReportBasis;
+
+    /// <summary>What a report would tell is no longer kept, or cannot be read here.</summary>
+    public sealed record NotKept(string Why) : ReportBasis;
+
+    /// <summary>Its newest assessment has a report.</summary>
+    public sealed record Issued(FiledReport Report) : ReportBasis;
+
+    /// <summary>Its newest assessment has none yet.</summary>
+    public sealed record Judged(Assessed Assessed, FiledEntry Record, FiledEntry Assessment) : ReportBasis;
+
+    /// <summary>Reads it out of the log, as it was filed: nothing is judged anew.</summary>
+    public static ReportBasis Of(ILedgerReading log, string id)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        var version = new TellSubject(log)
+            .Tell(id)
+            .LastOrDefault(one => one.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment);
+        if (version is null)
+        {
+            return new NotFiled();
+        }
+
+        if (version.Content is not { } record)
+        {
+            return new NotKept($"the record is {version.WhyNone}");
+        }
+
+        if (version.Assessments.IsEmpty)
+        {
+            return new NotKept("the record was not judged");
+        }
+
+        var judged = version.Assessments[^1];
+        var issued = version.Reports.LastOrDefault(one => one.Entry.Of == judged.Entry.Entry.Content);
+        if (issued is not null && log.Sound(issued.Entry.Content) is { } pdf)
+        {
+            return new Issued(new FiledReport(issued, pdf));
+        }
+
+        return judged.Assessment is null
+            ? new NotKept($"the assessment is {judged.WhyNone}")
+            : Read(log, version.Entry, judged, record);
+    }
+
+    private static ReportBasis Read(
+        ILedgerReading log,
+        FiledEntry entry,
+        SubjectVersion.Judged judged,
+        ReadOnlyMemory<byte> recordBytes
+    )
+    {
+        var assessment = judged.Assessment!;
+        if (
+            log.Sound(assessment.Digests.Context) is not { } contextBytes
+            || log.Sound(assessment.Digests.Packs) is not { } rulesBytes
+            || log.Sound(judged.Entry.Entry.Content) is not { } assessmentBytes
+        )
+        {
+            return new NotKept("the registers or rules that it was judged by are no longer kept");
+        }
+
+        return
+            RecordFormat.Current.Read(recordBytes).TryGet(out var record, out _)
+            && ContextFormat.Current.Read(contextBytes).TryGet(out var context, out _)
+            && RulePackFormat.Book.Read(rulesBytes).TryGet(out var book, out _)
+            ? new Judged(
+                new Assessed(
+                    record,
+                    context,
+                    book,
+                    assessment,
+                    new EvidenceFiles(
+                        Document(recordBytes),
+                        Document(contextBytes),
+                        Document(rulesBytes),
+                        Document(assessmentBytes)
+                    )
+                ),
+                entry,
+                judged.Entry
+            )
+            : new NotKept("it was filed by another version of the product and cannot be read here");
+    }
+
+    private static CanonicalDocument Document(ReadOnlyMemory<byte> bytes) => CanonicalForm.Of(bytes.Span);
+}

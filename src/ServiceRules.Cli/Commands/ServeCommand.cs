@@ -1,0 +1,127 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Net;
+using ServiceRules.Cli.Setup;
+using ServiceRules.Host;
+
+namespace ServiceRules.Cli.Commands;
+
+/// <summary><c>serve</c>: the service, until it is told to stop.</summary>
+internal static class ServeCommand
+{
+    private const int PortMost = 65_535;
+
+    private static readonly Option<DirectoryInfo?> Data = new("--data")
+    {
+        Description =
+            "Private folder of the service: ledger and keys, made at first start; checkpoints go to DIR-checkpoints beside it. "
+            + "Default: servicerules/service in the user's data folder, with --demo servicerules/demo.",
+        HelpName = "DIR",
+    };
+
+    private static readonly Option<int> Port = new("--port")
+    {
+        Description = "Where it listens; 0: any port that is free.",
+        DefaultValueFactory = _ => 5080,
+    };
+
+    private static readonly Option<string> Address = new("--address")
+    {
+        Description =
+            "The address of this machine that it listens on. Only loopback: there are no accounts yet.",
+        DefaultValueFactory = _ => "127.0.0.1",
+    };
+
+    private static readonly Option<bool> Demo = new("--demo")
+    {
+        Description = "File two seasons of an invented shop first.",
+    };
+
+    public static Command Of(Session session)
+    {
+        var command = new Command(
+            "serve",
+            "Runs the service on this machine: submit records over HTTP, get them judged, filed and proven. Ends with Ctrl+C."
+        )
+        {
+            Data,
+            RulesInForce.Option,
+            Port,
+            Address,
+            Demo,
+        };
+        command.SetAction(parsed => RunAsync(Settings(parsed, session), session).GetAwaiter().GetResult());
+        return command;
+    }
+
+    private static ServiceSettings Settings(ParseResult parsed, Session session)
+    {
+        var port = parsed.GetValue(Port);
+        if (port is < 0 or > PortMost)
+        {
+            throw new InputException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{Port.Name}: {port} is no port; accepted: 0 to {PortMost}"
+                )
+            );
+        }
+
+        var address = parsed.GetValue(Address)!;
+        if (!IPAddress.TryParse(address == "localhost" ? "127.0.0.1" : address, out var listening))
+        {
+            throw new InputException(
+                $"{Address.Name}: `{address}` is no address; accepted: 127.0.0.1, or ::1"
+            );
+        }
+
+        var isDemo = parsed.GetValue(Demo);
+        return new ServiceSettings
+        {
+            DataFolder = parsed.GetValue(Data)?.FullName ?? UsualFolder(isDemo),
+            Rules = RulesInForce.Sound(parsed),
+            Address = listening,
+            Port = port,
+            IsDemo = isDemo,
+            Clock = session.Clock,
+        };
+    }
+
+    // The invented shop never gets among the jobs of a real one.
+    private static string UsualFolder(bool isDemo) =>
+        Path.Combine(
+            Environment.GetFolderPath(
+                Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.DoNotVerify
+            ),
+            "servicerules",
+            isDemo ? "demo" : "service"
+        );
+
+    private static async Task<int> RunAsync(ServiceSettings settings, Session session)
+    {
+        try
+        {
+            await using var service = await RunningService.StartAsync(settings);
+            foreach (var remark in service.Remarks)
+            {
+                await session.Error.WriteLineAsync(remark);
+            }
+
+            session.Tell($"ServiceRules listens on {service.Address} (Ctrl+C stops it).");
+            session.Tell($"Its ledger and keys are in {settings.DataFolder}.");
+            if (settings.IsDemo)
+            {
+                session.Tell($"The demo is being filed: {service.Address}health/ready tells how far.");
+            }
+
+            await service.EndedAsync();
+            session.Tell("The service has stopped.");
+            return ExitCode.Good;
+        }
+        catch (StartRefusedException refused)
+        {
+            throw new InputException(refused.Lines);
+        }
+    }
+}

@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Apis;
+
+/// <summary><c>/api/judgements</c>: what judging a record comes to, with nothing stored.</summary>
+internal static class JudgementsApi
+{
+    public static void MapJudgements(this IEndpointRouteBuilder routes) =>
+        routes
+            .MapPost("/api/judgements", JudgeAsync)
+            .WithName("judge")
+            .WithTags("judgements")
+            .WithSummary("Judges a record and stores nothing.")
+            .WithDescription(
+                "For feedback while a record is being written. The same record, registers and rules give the same bytes."
+            )
+            .Accepts<ServiceRecordDocument>(MediaTypes.Json)
+            .Produces<AssessmentDocument>()
+            .Complains(
+                ProblemKind.Unreadable,
+                ProblemKind.TooLarge,
+                ProblemKind.MediaType,
+                ProblemKind.Refused
+            );
+
+    private static async Task<IResult> JudgeAsync(
+        HttpRequest request,
+        FilingDesk desk,
+        ServiceSettings settings,
+        CancellationToken stop
+    ) =>
+        desk.Judge(await RequestBody.ReadAsync(request, settings.Limits, stop)) switch
+        {
+            AssessOutcome.Judged { Assessed: var assessed } => Results.Bytes(
+                assessed.Evidence.Assessment.Bytes,
+                MediaTypes.Json
+            ),
+            AssessOutcome.Refused refused => Complaint.Of(refused.Problems),
+            _ => throw new InvalidOperationException("an unknown outcome of judging"),
+        };
+}

@@ -1,0 +1,172 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Library;
+using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Apis;
+
+/// <summary><c>/api/records</c>: submitting, amending and reading service records.</summary>
+internal static class RecordsApi
+{
+    private const string Root = "/api/records";
+
+    public static void MapRecords(this IEndpointRouteBuilder routes)
+    {
+        var records = routes.MapGroup(Root).WithTags("records");
+        records
+            .MapPost("", SubmitAsync)
+            .WithName("submitRecord")
+            .WithSummary("Judges a record and files it with its assessment.")
+            .WithDescription(
+                "Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. The same record "
+                    + "again adds nothing (200); an open job may be sent again further on (201); anything else under the same "
+                    + "identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again "
+                    + "gets the same answer, whatever was filed since; keys are kept as long as the log."
+            )
+            .Accepts<ServiceRecordDocument>(MediaTypes.Json)
+            .Produces<SubmissionAnswer>(StatusCodes.Status201Created)
+            .Produces<SubmissionAnswer>()
+            .Complains(
+                ProblemKind.Unreadable,
+                ProblemKind.Conflict,
+                ProblemKind.TooLarge,
+                ProblemKind.MediaType,
+                ProblemKind.Refused,
+                ProblemKind.Full
+            );
+        records
+            .MapPost("/{id}/amendments", AmendAsync)
+            .WithName("amendRecord")
+            .WithSummary("Corrects a filed record: the earlier version stays.")
+            .Accepts<ServiceRecordDocument>(MediaTypes.Json)
+            .Produces<SubmissionAnswer>(StatusCodes.Status201Created)
+            .Produces<SubmissionAnswer>()
+            .Complains(
+                ProblemKind.Unreadable,
+                ProblemKind.NotFound,
+                ProblemKind.Conflict,
+                ProblemKind.TooLarge,
+                ProblemKind.MediaType,
+                ProblemKind.Refused,
+                ProblemKind.Full
+            );
+        records
+            .MapGet("/{id}", Read)
+            .WithName("readRecord")
+            .WithSummary("A record as it stands, its assessment, and its versions over time.")
+            .Produces<RecordAnswer>()
+            .Produces(StatusCodes.Status304NotModified)
+            .Complains(ProblemKind.NotFound);
+    }
+
+    private static async Task<IResult> SubmitAsync(
+        HttpRequest request,
+        FilingDesk desk,
+        SiteRegisters site,
+        ServiceSettings settings,
+        string? by,
+        CancellationToken stop
+    )
+    {
+        if (by is not null && !GivenPerson.IsRegistered(site, by))
+        {
+            return GivenPerson.Unknown(by);
+        }
+
+        if (IdempotencyKey.Read(request, out var key) is { } wrong)
+        {
+            return wrong;
+        }
+
+        var body = await RequestBody.ReadAsync(request, settings.Limits, stop);
+        return Answer(
+            await desk.SubmitAsync(new Submission(body) { By = by, Key = key }, stop),
+            request.HttpContext
+        );
+    }
+
+    private static async Task<IResult> AmendAsync(
+        HttpRequest request,
+        FilingDesk desk,
+        OpenLedger ledger,
+        SiteRegisters site,
+        ServiceSettings settings,
+        string id,
+        string? by,
+        string? reason,
+        CancellationToken stop
+    )
+    {
+        if (GivenPerson.Correction(site, by, reason, out var correction) is { } unfit)
+        {
+            return unfit;
+        }
+
+        if (IdempotencyKey.Read(request, out var key) is { } wrong)
+        {
+            return wrong;
+        }
+
+        var body = await RequestBody.ReadAsync(request, settings.Limits, stop);
+        if (SentRecord.IdOf(body) is { } other && other != id)
+        {
+            return Complaint.Of(
+                ProblemKind.Refused,
+                $"the body is of `{Shortened.To(other, 64)}`, which is not the record that is to be amended",
+                "the record that the address names"
+            );
+        }
+
+        var outcome = await desk.SubmitAsync(
+            new Submission(body) { Correction = correction, Key = key },
+            stop
+        );
+        return outcome is SubmissionOutcome.Declined && ledger.Rows.Versions(id).IsEmpty
+            ? NotFiled(id)
+            : Answer(outcome, request.HttpContext);
+    }
+
+    private static IResult Read(HttpContext context, OpenLedger ledger, string id) =>
+        ledger.Read(log => RecordAnswer.Of(log, id)) is { } answer
+            ? Conditional.Json(answer, context)
+            : NotFiled(id);
+
+    private static IResult NotFiled(string id) =>
+        Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+
+    private static IResult Answer(SubmissionOutcome? outcome, HttpContext context) =>
+        outcome switch
+        {
+            SubmissionOutcome.Stored one => Stands(one.Submission, true, context),
+            SubmissionOutcome.Progressed one => Stands(one.Submission, true, context),
+            SubmissionOutcome.Amended one => Stands(one.Submission, true, context),
+            SubmissionOutcome.Stood one => Stands(one.Submission, false, context),
+            SubmissionOutcome.Conflict conflict => Complaint.Of(conflict.Refusal),
+            SubmissionOutcome.Declined declined => Complaint.Of(declined.Refusal),
+            SubmissionOutcome.OtherBody => Complaint.Of(
+                ProblemKind.KeyReused,
+                $"{IdempotencyKey.Header}: something else was sent with this key before",
+                "a new key, or what was sent with it"
+            ),
+            SubmissionOutcome.Refused refused => Complaint.Of(refused.Problems),
+            SubmissionOutcome.Trouble trouble => Complaint.Of(trouble.What),
+            SubmissionOutcome.Broken broken => throw new BrokenLogException(broken.Fault),
+            null => Complaint.Of(
+                ProblemKind.UnderWay,
+                $"{IdempotencyKey.Header}: the first request with this key has not ended; ask again in a moment"
+            ),
+            _ => throw new InvalidOperationException("an unknown outcome of submitting"),
+        };
+
+    private static IResult Stands(StoredSubmission stored, bool isNew, HttpContext context)
+    {
+        var answer = SubmissionAnswer.Of(stored, isNew);
+        var place = $"{Root}/{answer.Id}";
+        context.Response.Headers.ContentLocation = place;
+        return isNew ? Results.Created(place, answer) : Results.Ok(answer);
+    }
+}

@@ -1,0 +1,81 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Library;
+using ServiceRules.Formats.Registers;
+using ServiceRules.Host.Filing;
+using ServiceRules.Rules.Checking;
+
+namespace ServiceRules.Host.Apis;
+
+/// <summary>What the site keeps besides its records: people, machines, instruments, procedures.</summary>
+internal static class RegistersApi
+{
+    public static void MapRegisters(this IEndpointRouteBuilder routes)
+    {
+        var registers = routes.MapGroup("/api").WithTags("registers");
+        Map(
+            registers,
+            "people",
+            "People of the site, as records and amendments name them.",
+            (site, _) => new([.. site.People], [], [], [])
+        );
+        Map(
+            registers,
+            "machines",
+            "Machines, with every source of energy they have.",
+            (site, _) => new([], [], [], []) { Machines = site.Machines }
+        );
+        Map(
+            registers,
+            "instruments",
+            "Gauges that the site owns.",
+            (_, library) => new([], [], [], [.. library.Instruments.Select(placed => placed.Value)])
+        );
+        registers
+            .MapGet(
+                "/procedures",
+                (HttpContext context, SiteRegisters site) => Conditional.Json(Procedures(site), context)
+            )
+            .WithName("listProcedures")
+            .WithSummary("Written make-safe procedures.")
+            .Produces<ListAnswer>()
+            .Complains();
+    }
+
+    private static void Map(
+        RouteGroupBuilder registers,
+        string name,
+        string summary,
+        Func<SiteRegisters, RuleLibrary, RegistersFile> part
+    ) =>
+        registers
+            .MapGet(
+                "/" + name,
+                (HttpContext context, SiteRegisters site, RuleLibrary library) =>
+                    Conditional.Json(Part(part(site, library), name), context)
+            )
+            .WithName("list" + char.ToUpperInvariant(name[0]) + name[1..])
+            .WithSummary(summary)
+            .Produces<ListAnswer>()
+            .Complains();
+
+    // As `registers.json` spells them: one spelling for whoever reads both.
+    private static ListAnswer Part(RegistersFile file, string name)
+    {
+        using var document = JsonDocument.Parse(SiteFormat.Registers.Write(file));
+        return new(
+            document.RootElement.TryGetProperty(name, out var items)
+                ? [.. items.EnumerateArray().Select(item => item.Clone())]
+                : []
+        );
+    }
+
+    private static ListAnswer Procedures(SiteRegisters site) =>
+        new([
+            .. site.Procedures.Select(procedure =>
+                JsonSerializer.Deserialize<JsonElement>(SiteFormat.Procedure.Write(procedure))
+            ),
+        ]);
+}

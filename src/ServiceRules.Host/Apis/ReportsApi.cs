@@ -1,0 +1,90 @@
+using System.Text;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Apis;
+
+/// <summary><c>/api/records/{id}/report</c>: the signed report of a record.</summary>
+internal static class ReportsApi
+{
+    public static void MapReports(this IEndpointRouteBuilder routes)
+    {
+        var reports = routes.MapGroup("/api/records/{id}/report").WithTags("reports");
+        reports
+            .MapGet("", PdfAsync)
+            .WithName("readReport")
+            .WithSummary("The signed report of the newest version.")
+            .WithDescription(
+                "Drawn, signed and filed when it is asked for first; whoever asks again gets that file. The link of relation "
+                    + "`describedby` leads to its own proof."
+            )
+            .Produces<byte[]>(StatusCodes.Status200OK, MediaTypes.Pdf)
+            .Produces(StatusCodes.Status304NotModified)
+            .Complains(ProblemKind.NotFound, ProblemKind.Gone, ProblemKind.Full);
+        reports
+            .MapGet("/proof", ProofAsync)
+            .WithName("readReportProof")
+            .WithSummary("The proof that this very file stands in the log.")
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.PlainText)
+            .Complains(ProblemKind.NotFound, ProblemKind.Gone, ProblemKind.Full);
+        routes
+            .MapGet("/api/certificate", Certificate)
+            .WithTags("reports")
+            .WithName("readCertificate")
+            .WithSummary(
+                "The certificate that reports are signed with here, in PEM: for whoever verifies them."
+            )
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.Pem)
+            .Complains();
+    }
+
+    private static IResult Certificate(ReportDesk desk) =>
+        desk.Certificate() is { } pem
+            ? Conditional.Of(Encoding.ASCII.GetBytes(pem + "\n"), MediaTypes.Pem)
+            : NoKey();
+
+    private static IResult NoKey() =>
+        Complaint.Of(ProblemKind.Failed, "there is no usable signing key; the log of the service tells why");
+
+    private static Task<IResult> PdfAsync(
+        HttpContext context,
+        ReportDesk desk,
+        string id,
+        CancellationToken stop
+    ) =>
+        AnswerAsync(
+            desk,
+            id,
+            report =>
+            {
+                context.Response.Headers.Link = $"<{context.Request.Path}/proof>; rel=\"describedby\"";
+                return Conditional.Of(report.Pdf, MediaTypes.Pdf, $"{report.Entry.Entry.Subject}.pdf");
+            },
+            stop
+        );
+
+    private static Task<IResult> ProofAsync(ReportDesk desk, string id, CancellationToken stop) =>
+        AnswerAsync(desk, id, report => Results.Text(desk.Proof(report.Entry), MediaTypes.PlainText), stop);
+
+    private static async Task<IResult> AnswerAsync(
+        ReportDesk desk,
+        string id,
+        Func<FiledReport, IResult> answer,
+        CancellationToken stop
+    ) =>
+        await desk.OfAsync(id, stop) switch
+        {
+            ReportAnswer.Issued issued => answer(issued.Report),
+            ReportAnswer.NotFiled => Complaint.Of(
+                ProblemKind.NotFound,
+                $"no record `{Shortened.To(id, 64)}` is filed here"
+            ),
+            ReportAnswer.NotKept none => Complaint.Of(ProblemKind.Gone, none.Why),
+            ReportAnswer.NoKey => NoKey(),
+            _ => throw new InvalidOperationException("an unknown outcome of asking for a report"),
+        };
+}

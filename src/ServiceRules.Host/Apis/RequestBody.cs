@@ -1,0 +1,43 @@
+using Microsoft.AspNetCore.Http;
+using Microsoft.Net.Http.Headers;
+
+namespace ServiceRules.Host.Apis;
+
+/// <summary>The bytes of a request, as they were sent: what they say is for the reader of documents to tell.</summary>
+internal static class RequestBody
+{
+    /// <exception cref="BadHttpRequestException">It is of another kind, too large, or does not arrive.</exception>
+    public static async Task<ReadOnlyMemory<byte>> ReadAsync(
+        HttpRequest request,
+        ServiceLimits limits,
+        CancellationToken stop
+    )
+    {
+        CheckKind(request);
+        using var held = new MemoryStream();
+        var block = new byte[64 * 1024];
+        int count;
+        while ((count = await request.Body.ReadAsync(block, stop)) > 0)
+        {
+            await held.WriteAsync(block.AsMemory(0, count), stop);
+            if (held.Length > limits.BodyBytes)
+            {
+                throw new BadHttpRequestException("too large", StatusCodes.Status413PayloadTooLarge);
+            }
+        }
+
+        return held.ToArray();
+    }
+
+    private static void CheckKind(HttpRequest request)
+    {
+        var isJson =
+            MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+            && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
+            && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+        if (!isJson || request.Headers.ContentEncoding.Count > 0)
+        {
+            throw new BadHttpRequestException("another kind", StatusCodes.Status415UnsupportedMediaType);
+        }
+    }
+}

@@ -1,0 +1,50 @@
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Demo;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Library;
+
+namespace ServiceRules.Host.Demo;
+
+/// <summary>Files the jobs of the demo scenario, in their order, while the service answers already.</summary>
+internal sealed partial class DemoFiling(
+    OpenLedger ledger,
+    AssessRecord judging,
+    SiteRegisters site,
+    ServiceSettings settings,
+    DemoProgress progress,
+    ILogger<DemoFiling> log
+) : BackgroundService
+{
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
+        Task.Run(() => File(stoppingToken), stoppingToken);
+
+    private void File(CancellationToken stop)
+    {
+        var jobs = DemoScenario.Make(DemoScenario.UsualSeed, site);
+        var together = judging.Beside(jobs.Select(job => job.Record));
+        var some = jobs.Take(settings.DemoJobs ?? jobs.Length).ToList();
+        progress.Begin(some.Count);
+        foreach (var job in some)
+        {
+            stop.ThrowIfCancellationRequested();
+            var outcome = new FileRecord(ledger).File(together.Assess(job.Record), null);
+            if (outcome is not FilingOutcome.Filed)
+            {
+                // Somebody amended it, or it was forgotten: what stands there stays.
+                NotFiled(log, outcome.GetType().Name);
+            }
+
+            progress.Filed();
+        }
+
+        Ended(log, some.Count);
+    }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "the {Jobs} jobs of the demo are filed")]
+    private static partial void Ended(ILogger logger, int jobs);
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "a job of the demo stands otherwise: {Outcome}")]
+    private static partial void NotFiled(ILogger logger, string outcome);
+}

@@ -1,0 +1,180 @@
+using System.Text;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
+using ServiceRules.Host.Apis;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Exports;
+
+/// <summary><c>/api/exports</c>: whole lists as files, written while they are read.</summary>
+internal static class ExportsApi
+{
+    public static void MapExports(this IEndpointRouteBuilder routes)
+    {
+        var exports = routes.MapGroup("/api/exports").WithTags("exports");
+        Map<RowQuery, ToldRecord>(
+            exports,
+            "records",
+            (query, ledger) => Rows(query, ledger.Rows.Records, query.Filter, ToldRecord.Of)
+        );
+        Map<UnitQuery, ToldUnit>(
+            exports,
+            "units",
+            (query, ledger) => Rows(query, ledger.Rows.Units, query.Units, ToldUnit.Of)
+        );
+        Map<FindingQuery, ToldFinding>(
+            exports,
+            "findings",
+            (query, ledger) => Rows(query, ledger.Rows.Findings, query.Findings, ToldFinding.Of)
+        );
+        exports
+            .MapGet("/documents.jsonl", DocumentsAsync)
+            .WithName("exportDocuments")
+            .WithSummary(
+                "Records with their assessments as they are kept, one pair a line, the oldest first."
+            )
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.Lines)
+            .Complains(ProblemKind.BadRequest)
+            .DisableRequestTimeout();
+    }
+
+    private static void Map<TQuery, TTold>(
+        RouteGroupBuilder exports,
+        string name,
+        Func<TQuery, OpenLedger, IEnumerable<TTold>> rows
+    )
+        where TQuery : RowQuery
+        where TTold : class
+    {
+        exports
+            .MapGet(
+                $"/{name}.jsonl",
+                async (HttpContext context, [AsParameters] TQuery query, OpenLedger ledger) =>
+                    await LinesAsync(context, query, () => rows(query, ledger))
+            )
+            .WithName($"export{name}Lines")
+            .WithSummary($"The list of {name} as JSON lines, the oldest first.")
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.Lines)
+            .Complains(ProblemKind.BadRequest)
+            .DisableRequestTimeout();
+        exports
+            .MapGet(
+                $"/{name}.csv",
+                async (HttpContext context, [AsParameters] TQuery query, OpenLedger ledger) =>
+                    await CsvAsync(context, name, query, () => rows(query, ledger))
+            )
+            .WithName($"export{name}Csv")
+            .WithSummary($"The list of {name} as CSV (RFC 4180), the oldest first.")
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.Csv)
+            .Complains(ProblemKind.BadRequest)
+            .DisableRequestTimeout();
+    }
+
+    // Page by page: however long it is, no more of it is held, and nothing that is filed meanwhile waits.
+    private static IEnumerable<TTold> Rows<TFilter, TRow, TTold>(
+        RowQuery query,
+        Func<TFilter, RowPaging, RowPage<TRow>> ask,
+        TFilter filter,
+        Func<TRow, TTold> tell
+    )
+    {
+        var paging = query.Paging with { Most = RowPaging.MostRows, OldestFirst = true };
+        while (true)
+        {
+            var page = ask(filter, paging);
+            foreach (var row in page.Rows)
+            {
+                yield return tell(row);
+            }
+
+            if (page.Next is not { } next)
+            {
+                yield break;
+            }
+
+            paging = paging with { Beyond = next };
+        }
+    }
+
+    private static async Task<IResult> LinesAsync<T>(
+        HttpContext context,
+        RowQuery query,
+        Func<IEnumerable<T>> rows
+    )
+    {
+        if (query.Fault(context.Request) is { } wrong)
+        {
+            return wrong;
+        }
+
+        context.Response.ContentType = MediaTypes.Lines;
+        foreach (var row in rows())
+        {
+            await context.Response.BodyWriter.WriteAsync(
+                (byte[])[.. AnswerJson.Bytes(row, context), (byte)'\n'],
+                context.RequestAborted
+            );
+        }
+
+        return Results.Empty;
+    }
+
+    private static async Task<IResult> CsvAsync<T>(
+        HttpContext context,
+        string name,
+        RowQuery query,
+        Func<IEnumerable<T>> rows
+    )
+        where T : class
+    {
+        if (query.Fault(context.Request) is { } wrong)
+        {
+            return wrong;
+        }
+
+        context.Response.ContentType = MediaTypes.Csv + "; charset=utf-8; header=present";
+        context.Response.Headers.ContentDisposition = $"attachment; filename={name}.csv";
+        await using var text = new StreamWriter(
+            context.Response.Body,
+            new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            leaveOpen: true
+        );
+        await CsvRows.WriteAsync(text, rows(), context.RequestAborted);
+        return Results.Empty;
+    }
+
+    private static async Task<IResult> DocumentsAsync(
+        HttpContext context,
+        [AsParameters] RowQuery query,
+        OpenLedger ledger
+    )
+    {
+        if (query.Fault(context.Request) is { } wrong)
+        {
+            return wrong;
+        }
+
+        context.Response.ContentType = MediaTypes.Lines;
+        foreach (var row in Rows(query, ledger.Rows.Records, query.Filter, row => row))
+        {
+            var pair = ledger.Read(log => new DocumentsLine(
+                row.Record,
+                row.Index,
+                log.Sound(row.RecordHash) is { } record ? new EmbeddedRecord(record) : null,
+                row.AssessmentHash is { } digest && log.Sound(digest) is { } assessment
+                    ? new EmbeddedAssessment(assessment)
+                    : null
+            ));
+            await context.Response.BodyWriter.WriteAsync(
+                (byte[])[.. AnswerJson.Bytes(pair, context), (byte)'\n'],
+                context.RequestAborted
+            );
+        }
+
+        return Results.Empty;
+    }
+}

@@ -1,0 +1,41 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Formats.Ledger;
+
+namespace ServiceRules.Host.Filing;
+
+/// <summary>A record as it stands, what judging it came to, and its versions over time.</summary>
+/// <param name="Id">The record.</param>
+/// <param name="Record">Its newest version; left out where it is no longer kept.</param>
+/// <param name="Assessment">What judging that came to; left out where it is no longer kept.</param>
+/// <param name="Versions">Its versions, the oldest first.</param>
+internal sealed record RecordAnswer(
+    string Id,
+    EmbeddedRecord? Record,
+    EmbeddedAssessment? Assessment,
+    IReadOnlyList<ToldVersion> Versions
+)
+{
+    /// <summary>Null where no such record is filed.</summary>
+    public static RecordAnswer? Of(ILedgerReading log, string id)
+    {
+        var versions = new TellSubject(log)
+            .Tell(id)
+            .Where(version => version.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment)
+            .ToList();
+        if (versions.Count == 0)
+        {
+            return null;
+        }
+
+        var newest = versions[^1];
+        return new(
+            id,
+            newest.Content is { } record ? new EmbeddedRecord(record) : null,
+            !newest.Assessments.IsEmpty
+            && log.Sound(newest.Assessments[^1].Entry.Entry.Content) is { } assessment
+                ? new EmbeddedAssessment(assessment)
+                : null,
+            [.. versions.Select(ToldVersion.Of)]
+        );
+    }
+}

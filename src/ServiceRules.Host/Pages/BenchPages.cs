@@ -1,0 +1,88 @@
+using System.Text;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Pages;
+
+/// <summary>The bench: a record is pasted, seen judged, and submitted.</summary>
+internal static class BenchPages
+{
+    private const string Place = "/bench";
+    private const string SubmitWord = "submit";
+
+    public static void MapBenchPages(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet(Place, () => Shown([])).ExcludeFromDescription();
+        routes.MapPost(Place, AnswerAsync).ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> AnswerAsync(
+        HttpRequest request,
+        FilingDesk desk,
+        CancellationToken stop
+    )
+    {
+        if (!request.HasFormContentType)
+        {
+            throw new BadHttpRequestException("no form", StatusCodes.Status415UnsupportedMediaType);
+        }
+
+        var form = await request.ReadFormAsync(stop);
+        var text = form["record"].ToString();
+        var told =
+            form["do"] == SubmitWord
+                ? Told(await desk.SubmitAsync(new Submission(Encoding.UTF8.GetBytes(text)), stop))
+                : Told(desk.Judge(Encoding.UTF8.GetBytes(text)));
+        told[nameof(BenchPage.Text)] = text;
+        return Shown(told);
+    }
+
+    private static RazorComponentResult<BenchPage> Shown(Dictionary<string, object?> told) => new(told);
+
+    private static Dictionary<string, object?> Told(AssessOutcome outcome) =>
+        outcome switch
+        {
+            AssessOutcome.Judged judged => Judged(judged.Assessed.Evidence.Assessment.Bytes),
+            AssessOutcome.Refused refused => Refused([.. refused.Problems.Lines()]),
+            _ => throw new InvalidOperationException("an unknown outcome of judging"),
+        };
+
+    private static Dictionary<string, object?> Told(SubmissionOutcome? outcome) =>
+        outcome switch
+        {
+            SubmissionOutcome.Stored one => Filed(one.Submission),
+            SubmissionOutcome.Progressed one => Filed(one.Submission),
+            SubmissionOutcome.Stood one => Filed(one.Submission),
+            SubmissionOutcome.Refused refused => Refused([.. refused.Problems.Lines()]),
+            SubmissionOutcome.Conflict conflict => Refused([conflict.Refusal.ToString()]),
+            SubmissionOutcome.Declined declined => Refused([declined.Refusal.ToString()]),
+            SubmissionOutcome.Trouble trouble => Refused([StoreProblem.Of(trouble.What).Detail]),
+            SubmissionOutcome.Broken => Refused([StoreProblem.Broken.Detail]),
+            _ => throw new InvalidOperationException("an unknown outcome of submitting"),
+        };
+
+    private static Dictionary<string, object?> Filed(StoredSubmission stored)
+    {
+        var told = stored.AssessmentBytes is { } bytes ? Judged(bytes) : [];
+        told[nameof(BenchPage.Filed)] = stored.Record.Entry.Subject;
+        return told;
+    }
+
+    private static Dictionary<string, object?> Judged(ReadOnlyMemory<byte> assessment) =>
+        new(StringComparer.Ordinal)
+        {
+            [nameof(BenchPage.Outcome)] = ShownFinding.WordOfDisposition(
+                ToldAssessment.Of(assessment).Disposition
+            ),
+            [nameof(BenchPage.Findings)] = ShownFinding.Open(assessment),
+        };
+
+    private static Dictionary<string, object?> Refused(IReadOnlyList<string> problems) =>
+        new(StringComparer.Ordinal) { [nameof(BenchPage.Problems)] = problems };
+}

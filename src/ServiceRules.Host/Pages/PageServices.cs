@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Application.Library;
+using ServiceRules.Host.Apis;
+using ServiceRules.Host.Setup;
+
+namespace ServiceRules.Host.Pages;
+
+/// <summary>Pages for people: made here, whole, without script and without anything from elsewhere.</summary>
+internal static class PageServices
+{
+    private const string Style = "style.css";
+
+    public static IServiceCollection AddPages(this IServiceCollection services, ServiceFolder folder)
+    {
+        services.AddRazorComponents();
+        // Else they would lie in the home folder of whoever started the service.
+        services.AddDataProtection().PersistKeysToFileSystem(new DirectoryInfo(folder.Protection));
+        return services;
+    }
+
+    public static void MapPages(this WebApplication app)
+    {
+        var style = Embedded(Style);
+        app.MapGet("/" + Style, () => Conditional.Of(style, "text/css")).ExcludeFromDescription();
+        app.MapGet(
+                "/",
+                (SiteRegisters site) =>
+                    new RazorComponentResult<HomePage>(
+                        new Dictionary<string, object?> { [nameof(HomePage.Site)] = site.Name }
+                    )
+            )
+            .ExcludeFromDescription();
+    }
+
+    private static byte[] Embedded(string name)
+    {
+        using var stream = typeof(PageServices).Assembly.GetManifestResourceStream(name)!;
+        using var held = new MemoryStream();
+        stream.CopyTo(held);
+        return held.ToArray();
+    }
+}

@@ -1,0 +1,70 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Pages;
+
+/// <summary>The list of records, and one record.</summary>
+internal static class RecordPages
+{
+    public static void MapRecordPages(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/records", List).ExcludeFromDescription();
+        routes.MapGet("/records/{id}", One).ExcludeFromDescription();
+    }
+
+    private static RazorComponentResult<RecordsPage> List(
+        OpenLedger ledger,
+        string? machine,
+        string? disposition,
+        string? after
+    )
+    {
+        var page = ledger.Rows.Records(
+            new RecordFilter
+            {
+                Machine = string.IsNullOrEmpty(machine) ? null : machine,
+                Disposition = string.IsNullOrEmpty(disposition) ? null : disposition,
+            },
+            new RowPaging { Beyond = RowPlace.TryParse(after, out var place) ? place : null }
+        );
+        return new(
+            new Dictionary<string, object?>(StringComparer.Ordinal)
+            {
+                [nameof(RecordsPage.Rows)] = page.Rows,
+                [nameof(RecordsPage.Machine)] = machine ?? "",
+                [nameof(RecordsPage.Disposition)] = disposition ?? "",
+                [nameof(RecordsPage.Next)] = page.Next?.ToString(),
+            }
+        );
+    }
+
+    private static IResult One(OpenLedger ledger, string id)
+    {
+        if (ledger.Read(log => RecordAnswer.Of(log, id)) is not { } answer)
+        {
+            return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+        }
+
+        return new RazorComponentResult<RecordPage>(
+            new Dictionary<string, object?>(StringComparer.Ordinal)
+            {
+                [nameof(RecordPage.Id)] = id,
+                [nameof(RecordPage.Disposition)] = answer.Assessment is { } judged
+                    ? ToldAssessment.Of(judged.Bytes).Disposition
+                    : null,
+                [nameof(RecordPage.Findings)] = answer.Assessment is { } assessment
+                    ? ShownFinding.Open(assessment.Bytes)
+                    : [],
+                [nameof(RecordPage.Timeline)] = answer.Record is { } record
+                    ? ShownEvent.Of(record.Bytes)
+                    : [],
+            }
+        );
+    }
+}

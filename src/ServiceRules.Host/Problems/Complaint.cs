@@ -1,0 +1,64 @@
+using Microsoft.AspNetCore.Http;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Formats.Json;
+
+namespace ServiceRules.Host.Problems;
+
+/// <summary>Answers that something is wrong, with every problem found.</summary>
+internal static class Complaint
+{
+    // More than anyone compares by eye; the records themselves can be compared.
+    private const int DifferencesMost = 100;
+
+    private static readonly string[] NoJson =
+    [
+        ProblemCode.Encoding,
+        ProblemCode.Syntax,
+        ProblemCode.Depth,
+        ProblemCode.Values,
+    ];
+
+    public static IResult Of(ProblemKind kind, string detail, string? accepted = null) =>
+        Told(Document(kind, detail) with { Accepted = accepted });
+
+    /// <summary>A document that cannot be read, or contradicts itself.</summary>
+    public static IResult Of(ProblemReport problems)
+    {
+        var first = problems.Told[0];
+        var kind =
+            first.Code == ProblemCode.Size ? ProblemKind.TooLarge
+            : NoJson.Contains(first.Code) ? ProblemKind.Unreadable
+            : ProblemKind.Refused;
+        return Told(
+            Document(kind, first.ToString()) with
+            {
+                Problems = [.. problems.Told.Select(ToldProblem.Of)],
+                Untold = problems.Untold,
+            }
+        );
+    }
+
+    /// <summary>What is sent is not what stands.</summary>
+    public static IResult Of(FilingRefusal refusal) =>
+        Told(
+            Document(ProblemKind.Conflict, refusal.What) with
+            {
+                Accepted = refusal.Accepted,
+                Differences = [.. refusal.Differences.Take(DifferencesMost).Select(ToldDifference.Of)],
+                Untold = Math.Max(0, refusal.Differences.Length - DifferencesMost),
+            }
+        );
+
+    /// <summary>The store could not do it.</summary>
+    public static IResult Of(StoreTrouble trouble)
+    {
+        var (kind, detail) = StoreProblem.Of(trouble);
+        return Of(kind, detail);
+    }
+
+    private static ProblemDocument Document(ProblemKind kind, string detail) =>
+        new(kind.Type, kind.Title, kind.Status, detail);
+
+    private static IResult Told(ProblemDocument document) =>
+        Results.Json(document, contentType: ProblemDocument.MediaType, statusCode: document.Status);
+}

@@ -1,0 +1,30 @@
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Host.Problems;
+
+/// <summary>How trouble of the store is told to whoever asked: what was done, and nothing of where it is.</summary>
+internal static class StoreProblem
+{
+    public static (ProblemKind Kind, string Detail) Broken =>
+        (ProblemKind.Storage, "the ledger is not sound; nothing is filed in it");
+
+    public static (ProblemKind Kind, string Detail) Of(StoreTrouble trouble) =>
+        trouble switch
+        {
+            StoreTrouble.Full => (ProblemKind.Full, "no room is left on the disk"),
+            StoreTrouble.Busy => (ProblemKind.Busy, "too much waits for the store; ask again in a moment"),
+            StoreTrouble.ReadOnly => (
+                ProblemKind.Storage,
+                "the store may not be written to now; nothing was stored"
+            ),
+            StoreTrouble.NotShelved => (
+                ProblemKind.Storage,
+                "it was stored, but its checkpoint could not be kept outside; the same again is answered by what stands"
+            ),
+            StoreTrouble.Gone => (
+                ProblemKind.Storage,
+                "the store cannot be reached; what was sent may stand, and the same again is answered by that"
+            ),
+            _ => (ProblemKind.Storage, "the store failed; nothing was stored"),
+        };
+}

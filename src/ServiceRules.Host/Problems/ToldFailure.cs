@@ -1,0 +1,56 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
+using ServiceRules.Application.Filed;
+using ServiceRules.Application.Ledger;
+
+namespace ServiceRules.Host.Problems;
+
+/// <summary>Tells a failure that no value stands for: the client by its kind alone, the log by what it was.</summary>
+internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IExceptionHandler
+{
+    private const int AgainSeconds = 2;
+
+    public async ValueTask<bool> TryHandleAsync(
+        HttpContext httpContext,
+        Exception exception,
+        CancellationToken cancellationToken
+    )
+    {
+        var (kind, detail) = Of(exception, httpContext);
+        if (kind.Status >= StatusCodes.Status500InternalServerError)
+        {
+            Failed(log, kind.Name, exception);
+            httpContext.Response.Headers.RetryAfter = AgainSeconds.ToString(CultureInfo.InvariantCulture);
+        }
+
+        await Complaint.Of(kind, detail).ExecuteAsync(httpContext);
+        return true;
+    }
+
+    private static (ProblemKind Kind, string Detail) Of(Exception exception, HttpContext context) =>
+        exception switch
+        {
+            BadHttpRequestException bad when ProblemKind.OfStatus(bad.StatusCode) is var kind => (
+                kind,
+                kind == ProblemKind.TooLarge ? $"a body is larger than {Most(context)} bytes"
+                : kind == ProblemKind.Slow ? "the body did not arrive in time"
+                : kind.Title
+            ),
+            LedgerStoreException store => StoreProblem.Of(store.Trouble),
+            BrokenLogException => StoreProblem.Broken,
+            OperationCanceledException => (ProblemKind.Busy, "it took too long and was given up"),
+            _ when DiskFull.Is(exception) => StoreProblem.Of(StoreTrouble.Full),
+            _ => (ProblemKind.Failed, "the failure is told in the log of the service"),
+        };
+
+    private static string Most(HttpContext context) =>
+        context
+            .Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>()
+            ?.MaxRequestBodySize?.ToString(CultureInfo.InvariantCulture)
+        ?? "the accepted";
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "a request ended with the problem {Kind}")]
+    private static partial void Failed(ILogger logger, string kind, Exception exception);
+}

@@ -1,0 +1,72 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using ServiceRules.Host.Setup;
+
+namespace ServiceRules.Host;
+
+/// <summary>The service, listening.</summary>
+public sealed class RunningService : IAsyncDisposable
+{
+    private readonly WebApplication app;
+    private readonly ServiceFolder folder;
+
+    private RunningService(WebApplication app, ServiceFolder folder)
+    {
+        this.app = app;
+        this.folder = folder;
+        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!;
+        Addresses = [.. addresses.Addresses.Select(address => new Uri(address + "/"))];
+    }
+
+    /// <summary>Where it listens.</summary>
+    public Uri Address => Addresses[0];
+
+    /// <summary>Everywhere it listens.</summary>
+    internal IReadOnlyList<Uri> Addresses { get; }
+
+    /// <summary>What a person should know of its ledger, though it stops nothing.</summary>
+    public IReadOnlyList<string> Remarks => folder.Remarks;
+
+    /// <summary>Starts it, and returns once it listens.</summary>
+    /// <exception cref="StartRefusedException">It may not, or cannot.</exception>
+    public static async Task<RunningService> StartAsync(ServiceSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        Listening.Check(settings.Address);
+        var folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
+        var app = Composition.Of(settings, folder);
+        try
+        {
+            await app.StartAsync();
+            return new RunningService(app, folder);
+        }
+        catch (IOException taken)
+        {
+            await app.DisposeAsync();
+            folder.Dispose();
+            throw new StartRefusedException(
+                $"the service cannot listen on {Listening.Told(settings)}: {taken.Message}",
+                "accepted: --port and one that is free"
+            );
+        }
+        catch
+        {
+            await app.DisposeAsync();
+            folder.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Returns once it was told to stop, and every request under way has ended.</summary>
+    public Task EndedAsync() => app.WaitForShutdownAsync();
+
+    public async ValueTask DisposeAsync()
+    {
+        await app.StopAsync();
+        await app.DisposeAsync();
+        folder.Dispose();
+    }
+}

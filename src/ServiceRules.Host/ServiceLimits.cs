@@ -1,0 +1,33 @@
+using ServiceRules.Formats.Json;
+
+namespace ServiceRules.Host;
+
+/// <summary>How much is asked of the service at once. Every bound ends hostile or broken clients early.</summary>
+public sealed record ServiceLimits
+{
+    public static ServiceLimits Default { get; } = new();
+
+    /// <summary>One body: the largest document that is taken.</summary>
+    public int BodyBytes { get; init; } = ReadLimits.Record.Bytes;
+
+    /// <summary>Requests that one address may send at once, after a pause.</summary>
+    public int RequestsAtOnce { get; init; } = 1_000;
+
+    /// <summary>Requests that one address may send for each second after that: far more than people at benches do.</summary>
+    public int RequestsPerSecond { get; init; } = 200;
+
+    /// <summary>Requests under way. Judging is arithmetic, so that more than these would only wait for one another.</summary>
+    public int RequestsUnderWay { get; init; } = 64;
+
+    /// <summary>Requests that wait for their turn.</summary>
+    public int RequestsWaiting { get; init; } = 512;
+
+    /// <summary>How long one request may take, a report of a large job included.</summary>
+    public TimeSpan RequestTime { get; init; } = TimeSpan.FromSeconds(30);
+
+    /// <summary>How long requests under way have to end when the service stops.</summary>
+    public TimeSpan StopTime { get; init; } = TimeSpan.FromSeconds(20);
+
+    /// <summary>Connections. A shop has some tens of screens; each may hold a few.</summary>
+    public int Connections { get; init; } = 1_000;
+}

@@ -1,0 +1,29 @@
+using System.Net;
+using ServiceRules.Application.Library;
+
+namespace ServiceRules.Host;
+
+/// <summary>What the service is started with.</summary>
+public sealed record ServiceSettings
+{
+    /// <summary>Its private folder: ledger, keys. Made at first start.</summary>
+    public required string DataFolder { get; init; }
+
+    /// <summary>The rules it judges by and the registers of its site. They are sound.</summary>
+    public required LoadedRules Rules { get; init; }
+
+    public IPAddress Address { get; init; } = IPAddress.Loopback;
+
+    /// <summary>0: any that is free.</summary>
+    public int Port { get; init; } = 5080;
+
+    /// <summary>Whether the demo scenario is filed.</summary>
+    public bool IsDemo { get; init; }
+
+    /// <summary>How many jobs of the demo scenario are filed; null: all.</summary>
+    public int? DemoJobs { get; init; }
+
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    public ServiceLimits Limits { get; init; } = ServiceLimits.Default;
+}

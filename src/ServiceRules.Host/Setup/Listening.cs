@@ -1,0 +1,57 @@
+using System.Net;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
+
+namespace ServiceRules.Host.Setup;
+
+/// <summary>Where the service listens, and how it lives: in a terminal, as a unit of systemd, as a service of Windows.</summary>
+internal static class Listening
+{
+    private static readonly TimeSpan HeaderTime = TimeSpan.FromSeconds(15);
+
+    /// <summary>Nobody is asked who they are yet, so that whoever reaches the service may do everything.</summary>
+    /// <exception cref="StartRefusedException">Others than this machine could reach it.</exception>
+    public static void Check(IPAddress address)
+    {
+        if (!IPAddress.IsLoopback(address))
+        {
+            throw new StartRefusedException(
+                $"--address: `{address}` can be reached from other machines, and the service has no accounts yet: whoever reached it "
+                    + "could file and amend; accepted: a loopback address, such as 127.0.0.1 or ::1"
+            );
+        }
+    }
+
+    public static string Told(ServiceSettings settings) =>
+        new IPEndPoint(settings.Address, settings.Port).ToString();
+
+    public static void Listen(this WebApplicationBuilder builder, ServiceSettings settings)
+    {
+        builder.Host.UseSystemd();
+        builder.Services.AddWindowsService(options => options.ServiceName = "servicerules");
+        builder.Services.Configure<HostOptions>(options =>
+            options.ShutdownTimeout = settings.Limits.StopTime
+        );
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.Extensions.Diagnostics.HealthChecks", LogLevel.Error);
+        // It warns that its keys are not encrypted: the folder around them is private.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.Services.Configure<ConsoleLoggerOptions>(options =>
+            options.LogToStandardErrorThreshold = LogLevel.Trace
+        );
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            // Settings of the surroundings could open further doors.
+            kestrel.ConfigurationLoader = null;
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = settings.Limits.BodyBytes;
+            kestrel.Limits.MaxConcurrentConnections = settings.Limits.Connections;
+            kestrel.Limits.RequestHeadersTimeout = HeaderTime;
+            kestrel.Listen(settings.Address, settings.Port);
+        });
+    }
+}

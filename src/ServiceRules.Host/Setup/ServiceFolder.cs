@@ -1,0 +1,104 @@
+using ServiceRules.Application.Filed;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
+using ServiceRules.Storage;
+
+namespace ServiceRules.Host.Setup;
+
+/// <summary>The private folder of the service: its ledger, held against its checkpoints, and the keys of its reports.</summary>
+internal sealed class ServiceFolder : IDisposable
+{
+    private const string LedgerName = "ledger";
+    private const string KeysName = "keys";
+    private const string ProtectionName = "protection";
+    private const int ToldMost = 5;
+
+    private readonly LedgerFolder ledgerFolder;
+
+    private ServiceFolder(
+        string path,
+        LedgerFolder ledgerFolder,
+        OpenLedger ledger,
+        IReadOnlyList<string> remarks
+    )
+    {
+        this.ledgerFolder = ledgerFolder;
+        Ledger = ledger;
+        Remarks = remarks;
+        Keys = Path.Combine(path, KeysName);
+        Protection = Path.Combine(path, ProtectionName);
+    }
+
+    public OpenLedger Ledger { get; }
+
+    public IReadOnlyList<string> Remarks { get; }
+
+    /// <summary>Where the key is that signs reports.</summary>
+    public string Keys { get; }
+
+    /// <summary>Where the keys are that protect what browsers keep for the service.</summary>
+    public string Protection { get; }
+
+    /// <exception cref="StartRefusedException">It cannot be used, or its ledger is not the one its checkpoints speak of.</exception>
+    public static ServiceFolder Open(string path, TimeProvider clock)
+    {
+        try
+        {
+            if (PrivateFolder.Make(path) is { } fault)
+            {
+                throw new StartRefusedException($"the data folder cannot be used: {fault}");
+            }
+
+            var place = Path.Combine(path, LedgerName);
+            // Beside the folder and not in it: what puts the folder back from a copy must not put these back too.
+            var shelf = new CheckpointFolder(CheckpointFolder.Beside(path));
+            CheckNotOfAnother(place, shelf);
+            return Held(path, place, shelf, clock);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            throw new StartRefusedException($"the data folder `{path}` cannot be used: {failure.Message}");
+        }
+    }
+
+    public void Dispose() => ledgerFolder.Dispose();
+
+    private static void CheckNotOfAnother(string place, CheckpointFolder shelf)
+    {
+        if (!LedgerFolder.IsBegun(place) && shelf.All().FirstOrDefault(one => !one.IsOfOthers) is not null)
+        {
+            throw new StartRefusedException(
+                $"there is no ledger in `{place}`, but `{shelf.Place}` keeps checkpoints of one; nothing was begun; accepted: that "
+                    + "ledger put back, or another data folder"
+            );
+        }
+    }
+
+    private static ServiceFolder Held(string path, string place, CheckpointFolder shelf, TimeProvider clock)
+    {
+        var folder = LedgerFolder.OpenOrCreate(place);
+        try
+        {
+            switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, clock))
+            {
+                case LedgerOpening.Opened opened:
+                    // A ledger from before has entries that queries do not know of.
+                    _ = new FollowLog(opened.Ledger).BringUp();
+                    return new ServiceFolder(path, folder, opened.Ledger, opened.Remarks);
+                case LedgerOpening.Refused refused:
+                    throw new StartRefusedException([
+                        $"the ledger in `{place}` is not the one that its checkpoints speak of; the service does not start",
+                        .. refused.Faults.Take(ToldMost).Select(fault => $"  {fault}"),
+                        $"`servicerules ledger verify --ledger {place} --checkpoints {shelf.Place}` tells everything that is wrong with it.",
+                    ]);
+                default:
+                    throw new InvalidOperationException("an unknown outcome of opening");
+            }
+        }
+        catch
+        {
+            folder.Dispose();
+            throw;
+        }
+    }
+}

@@ -1,0 +1,188 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Checks;
+
+/// <summary>
+/// Steps that take hands at the unit, held against the protection of whoever made them at that moment; and reels wedged
+/// before they can have stood still.
+/// </summary>
+internal static class StepsByHand
+{
+    public static IEnumerable<TimelineFault> Faults(
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    ) =>
+        StepByHand
+            .OutsideWork(reading)
+            .Select(step =>
+                step.IsBeforeWork
+                    ? BeforeWork(step.Entry, reading, protection, words)
+                    : AtAnyTime(step.Entry, reading, protection, words)
+            )
+            .OfType<TimelineFault>()
+            .Concat(WedgedTooSoon(reading, words));
+
+    // A wedge leads up to proof, and locks on the box to its end: asked is only that nothing can be switched on.
+    private static TimelineFault? BeforeWork(
+        OrderedEvent entry,
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    )
+    {
+        var sources = protection.SourcesAt(entry.Place()).Where(source => source.HasIsolator).ToList();
+        var on = sources.Where(source => !IsAt(entry, source.Isolated)).ToList();
+        var free = sources
+            .Where(source => source.Source.Lockable && !on.Contains(source))
+            .Where(source =>
+                !IsAt(entry, protection.ControlOf(entry.Event.Actor, source.Source))
+                && !reading.Devices.Any(device => IsHungBy(device, source.Source, entry))
+            )
+            .ToList();
+        return on.Count > 0 ? Fault(Verdict.NotMet, entry, $"{Named(on)} isolated", words, [])
+            : free.Count > 0
+                ? Fault(
+                    Verdict.Unproven,
+                    entry,
+                    $"{entry.Event.Actor}'s own lock on {Named(free)}",
+                    words,
+                    []
+                )
+            : null;
+    }
+
+    private static TimelineFault? AtAnyTime(
+        OrderedEvent entry,
+        TimelineReading reading,
+        ProtectionReading protection,
+        TimelineWords words
+    )
+    {
+        var person = entry.Event.Actor;
+        if (IsAt(entry, protection.ProtectedFor(person)))
+        {
+            return null;
+        }
+
+        var lacks = ProtectionLack.At(entry.Place(), person, reading, protection, words).ToList();
+        if (lacks.Count == 0)
+        {
+            return null;
+        }
+
+        var sources = protection.SourcesAt(entry.Place()).Where(source => source.HasIsolator).ToList();
+        var isLive = sources.Exists(source => IsSwitchedOn(reading, source.Source, entry));
+        var isBetweenTheBlades = entry.Event.Kind == TimelineEventKind.ReelWedged;
+        var isWithoutOwn = sources.Exists(source =>
+            !IsAt(entry, protection.ControlOf(person, source.Source))
+        );
+        return Fault(
+            isLive || (isBetweenTheBlades && isWithoutOwn) ? Verdict.NotMet : Verdict.Unproven,
+            entry,
+            string.Join("; ", lacks.Select(lack => lack.What)),
+            words,
+            [.. lacks.SelectMany(lack => lack.Entries)]
+        );
+    }
+
+    private static IEnumerable<TimelineFault> WedgedTooSoon(TimelineReading reading, TimelineWords words)
+    {
+        var stops = reading.Of(TimelineEventKind.MachineShutDown, TimelineEventKind.TestEnded);
+        var runDown = TimeSpan.FromSeconds(reading.Frame.Procedure?.RunDownSeconds ?? 0);
+        foreach (var wedge in reading.Of(TimelineEventKind.ReelWedged))
+        {
+            var start = reading.Energisings.LastOrDefault(ran => ran.Place() < wedge.Place());
+            // Of several entries of one stop, the machine ran down from the first.
+            var stop = stops.FirstOrDefault(stop =>
+                stop.Place() < wedge.Place()
+                && (start is null || stop.Place() > start.Place() || stop.Index == start.Index)
+            );
+            if (stop is null || reading.Running.Contains(wedge.Place()))
+            {
+                continue;
+            }
+
+            var rests = reading.Of(TimelineEventKind.SeenAtRest);
+            var isSeen = rests.Any(rest => rest.Place() > stop.Place() && rest.Moment <= wedge.Moment);
+            var isSeenLater = rests.Any(rest => rest.Moment > wedge.Moment);
+            if (wedge.Moment - stop.Moment < runDown && !AreToTheMinute(stop, wedge))
+            {
+                yield return TooSoon(
+                    $"The record shows {EventWords.Done(wedge.Event)} {words.AtBy(wedge)}, so soon after {EventWords.Done(stop.Event.Kind)} at {words.Time(stop)} that by procedure {reading.Frame.Procedure!.Id} the reel may still have turned.",
+                    stop,
+                    wedge
+                );
+            }
+            else if (!isSeen && isSeenLater)
+            {
+                yield return TooSoon(
+                    $"The record shows {EventWords.Done(wedge.Event)} {words.AtBy(wedge)}, after {EventWords.Done(stop.Event.Kind)} at {words.Time(stop)} and before anybody saw it at rest.",
+                    stop,
+                    wedge
+                );
+            }
+        }
+    }
+
+    // Where seconds were not noted, the two may stand a minute further apart than they say.
+    private static bool AreToTheMinute(OrderedEvent stop, OrderedEvent wedge) =>
+        stop.Moment.Utc.Ticks % TimeSpan.TicksPerMinute == 0
+        && wedge.Moment.Utc.Ticks % TimeSpan.TicksPerMinute == 0;
+
+    private static TimelineFault TooSoon(string text, OrderedEvent stop, OrderedEvent wedge) =>
+        new(
+            Verdict.Unproven,
+            FindingReason.WrongOrder,
+            text,
+            [stop, wedge],
+            "Nobody puts a hand or a wedge between blades that may still turn: see the reel at rest first."
+        );
+
+    private static TimelineFault Fault(
+        Verdict verdict,
+        OrderedEvent entry,
+        string lacking,
+        TimelineWords words,
+        ImmutableArray<OrderedEvent> beside
+    ) =>
+        new(
+            verdict,
+            verdict == Verdict.NotMet ? FindingReason.Unprotected : FindingReason.StepMissing,
+            $"The record shows {EventWords.Done(entry.Event)} {words.AtBy(entry)}, which takes hands at the unit. By then it does not show {lacking}.",
+            [.. beside.Prepend(entry).Distinct()],
+            $"{entry.Event.Actor} puts hands at the unit only while every source is off and held by an own lock."
+        );
+
+    // A lock that came off may leave it switched off.
+    private static bool IsSwitchedOn(TimelineReading reading, EnergySource source, OrderedEvent entry)
+    {
+        var off = SourceReading
+            .Isolations(reading, source)
+            .LastOrDefault(switched => switched.Place() <= entry.Place());
+        return off is null
+            || SourceReading
+                .PutOn(reading, source)
+                .Concat(reading.Energisings)
+                .Any(on => on.Place() > off.Place() && on.Moment < entry.Moment);
+    }
+
+    private static bool IsHungBy(DeviceInterval device, EnergySource source, OrderedEvent entry) =>
+        device.HoldsOff
+        && device.Person == entry.Event.Actor
+        && device.IsOn(source.Id)
+        && IsAt(entry, IntervalSet.Of([device.Interval]));
+
+    // Before or after every entry of its instant.
+    private static bool IsAt(OrderedEvent entry, IntervalSet state) =>
+        state.Contains(entry.Place())
+        || state.Contains(new(entry.Moment, int.MinValue))
+        || state.Contains(new(entry.Moment, int.MaxValue));
+
+    private static string Named(List<SourceReading> sources) =>
+        TimelineWords.Named(sources.Select(source => source.Source));
+}

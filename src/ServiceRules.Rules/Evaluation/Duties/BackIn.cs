@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Rules.Evaluation.Duties;
+
+/// <summary>Somebody who had hands in on an open job, has them out, and may not put them in again as the machine now stands.</summary>
+/// <param name="Person">Who.</param>
+/// <param name="Lacks">What is no longer shown, in the order in which it is done.</param>
+public sealed record BackIn(Id<Participant> Person, ImmutableArray<string> Lacks)
+{
+    /// <summary>Everybody whom that holds of; empty on a finished job, and once the machine is handed back.</summary>
+    public static ImmutableArray<BackIn> Of(JobFrame job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var rule = job
+            .Book.Packs.SelectMany(pack => pack.Rules)
+            .LastOrDefault(rule => rule.Check is Check.EnergyControl { Of: EnergyDuty.WorkByAuthorised });
+        if (rule is null || job.State != RecordState.Open)
+        {
+            return [];
+        }
+
+        var duty = DutyFrame.Of(rule, job);
+        var reading = duty.Reading;
+        var isBack =
+            reading.EndOfWork() is { } end
+            && reading.Of(TimelineEventKind.HandedBack).Any(back => back.Place() > end.Place());
+        return isBack
+            ? []
+            :
+            [
+                .. reading
+                    .Works.GroupBy(work => work.Person)
+                    .Where(own => own.All(work => work.Stop is not null))
+                    .Select(own => new BackIn(own.Key, [.. ProtectionNow.Lacking(duty, own.Key)]))
+                    .Where(one => !one.Lacks.IsEmpty),
+            ];
+    }
+}

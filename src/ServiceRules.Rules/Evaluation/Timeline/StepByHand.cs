@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Timeline;
+
+namespace ServiceRules.Rules.Evaluation.Timeline;
+
+/// <summary>
+/// A step that only a hand at the unit can make: a reel wedged, a unit propped up, guards refitted. Whoever makes it has hands
+/// in at that moment, whatever their part in the job.
+/// </summary>
+/// <param name="Entry">The step.</param>
+/// <param name="IsBeforeWork">
+/// Whether it leads up to work: nobody is at work yet, and what comes next is work and no run. Then isolation must stand and
+/// proof is still to come.
+/// </param>
+public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
+{
+    /// <summary>Where it stands in the judged order.</summary>
+    public TimelinePlace Place => Entry.Place();
+
+    /// <summary>The evidence pointer of its entry.</summary>
+    public string Pointer => Entry.Pointer();
+
+    /// <summary>
+    /// Every such step outside the hands-on work of whoever made it and outside runs of the machine, which are judged by
+    /// themselves. A unit propped up before work is none: it is held up before anything is isolated.
+    /// </summary>
+    public static ImmutableArray<StepByHand> OutsideWork(TimelineReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return
+        [
+            .. from entry in reading.Of(
+                TimelineEventKind.ReelWedged,
+                TimelineEventKind.UnitSupported,
+                TimelineEventKind.GuardsRefitted
+            )
+            where !reading.Running.Contains(entry.Place()) && !IsInOwnWork(reading, entry)
+            let step = new StepByHand(
+                entry,
+                entry.Event.Kind != TimelineEventKind.GuardsRefitted && LeadsUpToWork(reading, entry)
+            )
+            where !step.IsBeforeWork || entry.Event.Kind == TimelineEventKind.ReelWedged
+            select step,
+        ];
+    }
+
+    // Times are often noted to the minute: at the instant of a start or an end it may belong to the work.
+    private static bool IsInOwnWork(TimelineReading reading, OrderedEvent entry) =>
+        reading.Works.Any(work =>
+            work.Person == entry.Event.Actor
+            && work.Start.Moment <= entry.Moment
+            && (work.Stop is not { } stop || entry.Moment <= stop.Moment)
+        );
+
+    private static bool LeadsUpToWork(TimelineReading reading, OrderedEvent entry)
+    {
+        if (reading.AnyWork.Contains(entry.Place()))
+        {
+            return false;
+        }
+
+        var work = reading.Works.FirstOrDefault(work => work.Start.Place() > entry.Place());
+        var run = reading.Energisings.FirstOrDefault(start => start.Place() > entry.Place());
+        return work is null
+            ? run is null && (reading.Works.IsEmpty || HasRunSinceWork(reading, entry))
+            : run is null || work.Start.Place() < run.Place();
+    }
+
+    private static bool HasRunSinceWork(TimelineReading reading, OrderedEvent entry) =>
+        reading.EndsOfWork.Where(stop => stop.Place() < entry.Place()).MaxBy(stop => stop.Place()) is { } last
+        && reading.Energisings.Any(start => start.Place() > last.Place() && start.Place() < entry.Place());
+}

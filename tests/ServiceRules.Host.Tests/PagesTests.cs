@@ -1,0 +1,80 @@
+using System.Net;
+using System.Text;
+
+namespace ServiceRules.Host.Tests;
+
+public sealed class PagesTests(FiledShop shop) : IClassFixture<FiledShop>
+{
+    private readonly ServiceRun _run = shop.Run;
+
+    private async Task<string> SendAsync(string text, string what)
+    {
+        using var form = new FormUrlEncodedContent([new("record", text), new("do", what)]);
+        using var answer = await _run.Client.PostAsync(new Uri("bench", UriKind.Relative), form);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return await answer.Content.ReadAsStringAsync();
+    }
+
+    private static string Record(string id) =>
+        Encoding.UTF8.GetString(ServiceRun.Record("height-check", ("F-height-check", id)));
+
+    [Fact]
+    public async Task Bench_Judge_ShowsTheOutcomeAndStoresNothing()
+    {
+        var page = await SendAsync(Record("J-bench-1"), "judge");
+
+        Assert.Contains("may go out", page, StringComparison.Ordinal);
+        using var absent = await _run.GetAsync("api/records/J-bench-1");
+        Assert.Equal(HttpStatusCode.NotFound, absent.StatusCode);
+    }
+
+    [Fact]
+    public async Task Bench_Submit_FilesAndLeadsToTheRecord()
+    {
+        var page = await SendAsync(Record("J-bench-2"), "submit");
+
+        Assert.Contains("href=\"/records/J-bench-2\"", page, StringComparison.Ordinal);
+        Assert.Contains("lock applied", await _run.TextAsync("records/J-bench-2"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bench_WhatCannotBeRead_ComesBackWithItsProblemsAndAsTextOnly()
+    {
+        var page = await SendAsync("</textarea><script>alert(1)</script>", "submit");
+
+        Assert.Contains("line 1, column 1", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("records", "J-1", "J-2")]
+    [InlineData("records?disposition=hold&machine=", "J-2", "J-3")]
+    public async Task Records_List_ShowsThoseAskedFor(string path, string shown, string other)
+    {
+        var page = await _run.TextAsync(path);
+
+        Assert.Contains($"href=\"/records/{shown}\"", page, StringComparison.Ordinal);
+        Assert.Equal(
+            path == "records",
+            page.Contains($"href=\"/records/{other}\"", StringComparison.Ordinal)
+        );
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Record_Held_TellsWhatIsNotMet()
+    {
+        var page = await _run.TextAsync("records/J-2");
+
+        Assert.Contains("<strong>hold</strong>", page, StringComparison.Ordinal);
+        Assert.Contains("not met", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Record_NotFiled_IsNotThere()
+    {
+        using var absent = await _run.GetAsync("records/J-none");
+
+        Assert.Equal(HttpStatusCode.NotFound, absent.StatusCode);
+    }
+}

@@ -1,0 +1,139 @@
+using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
+using ServiceRules.Rules.Tests.Evaluation.Duties;
+
+namespace ServiceRules.Rules.Tests.Evaluation.Timeline;
+
+/// <summary>Words of a step that say it was not so prove nothing; honest words of the same step prove it.</summary>
+public sealed class DeniedStepTests
+{
+    private static readonly Check.RequiredEvent People = FoundationChecks.After(
+        TimelineEventKind.PeopleClearChecked
+    );
+
+    [Theory]
+    [InlineData(TimelineEventKind.SeenAtRest, "reel still turning")]
+    [InlineData(TimelineEventKind.SeenAtRest, "not yet at rest")]
+    [InlineData(TimelineEventKind.SeenAtRest, "did not look")]
+    [InlineData(TimelineEventKind.KeyRemoved, "key left in the switch")]
+    [InlineData(TimelineEventKind.IsolatorOperated, "disconnect would not turn")]
+    [InlineData(TimelineEventKind.IsolatorOperated, "still on")]
+    [InlineData(TimelineEventKind.ParkingBrakeSet, "brake does not hold")]
+    [InlineData(TimelineEventKind.GlovesWorn, "no gloves to be had")]
+    [InlineData(TimelineEventKind.UnitsLowered, "left unit still raised")]
+    [InlineData(TimelineEventKind.MachineShutDown, "engine would not stop")]
+    [InlineData(TimelineEventKind.DriveDisengaged, "drive did not disengage")]
+    public void BeforeWork_WordsThatDenyTheStep_ProveNothing(TimelineEventKind kind, string method) =>
+        Assert.Equal(Verdict.Unproven, Before(kind, method).Verdict);
+
+    [Theory]
+    [InlineData(TimelineEventKind.SeenAtRest, "reel no longer turning")]
+    [InlineData(TimelineEventKind.SeenAtRest, "nothing still moving, all seen at rest")]
+    [InlineData(
+        TimelineEventKind.SeenAtRest,
+        "reel was turning until the drive stopped, watched it come to rest"
+    )]
+    [InlineData(TimelineEventKind.SeenAtRest, "all reels stand still")]
+    [InlineData(TimelineEventKind.SeenAtRest, "no reel is turning")]
+    [InlineData(TimelineEventKind.KeyRemoved, "key out of the switch, in my pocket")]
+    [InlineData(TimelineEventKind.KeyRemoved, "key not left in the switch")]
+    [InlineData(TimelineEventKind.KeyRemoved, "key in the lock box")]
+    [InlineData(TimelineEventKind.IsolatorOperated, "turned off, engine would not turn over")]
+    [InlineData(TimelineEventKind.IsolatorOperated, "off, not stuck")]
+    [InlineData(TimelineEventKind.ParkingBrakeSet, "brake holds, machine did not roll")]
+    [InlineData(
+        TimelineEventKind.GlovesWorn,
+        "cut-resistant gloves on, no gloves near the turning reel later"
+    )]
+    [InlineData(TimelineEventKind.GlovesWorn, "no bare hands")]
+    [InlineData(TimelineEventKind.UnitsLowered, "units on the floor, none still raised")]
+    [InlineData(TimelineEventKind.MachineShutDown, "engine stopped, nothing left running")]
+    [InlineData(TimelineEventKind.DriveDisengaged, "lever back, drive out")]
+    public void BeforeWork_HonestWords_ProveTheStep(TimelineEventKind kind, string method) =>
+        Assert.Equal(Verdict.Met, Before(kind, method).Verdict);
+
+    [Theory]
+    [InlineData(TimelineEventKind.GuardsRefitted, "not refitted, customer in a hurry")]
+    [InlineData(TimelineEventKind.GuardsRefitted, "left shield missing, ordered")]
+    [InlineData(TimelineEventKind.PeopleClearChecked, "somebody still in the pit")]
+    [InlineData(TimelineEventKind.PeopleClearChecked, "one still under the unit")]
+    [InlineData(TimelineEventKind.PeopleClearChecked, "not everybody out")]
+    [InlineData(TimelineEventKind.AreaInspected, "spanner left on the reel")]
+    [InlineData(TimelineEventKind.AreaInspected, "no time")]
+    public void AfterWork_WordsThatDenyTheStep_ProveNothing(TimelineEventKind kind, string method) =>
+        Assert.Equal(Verdict.Unproven, After(kind, method).Verdict);
+
+    [Theory]
+    [InlineData(TimelineEventKind.GuardsRefitted, "all guards refitted, none missing")]
+    [InlineData(TimelineEventKind.GuardsRefitted, "missing screw replaced, all back")]
+    [InlineData(TimelineEventKind.GuardsRefitted, "no guard left off")]
+    [InlineData(TimelineEventKind.PeopleClearChecked, "nobody left")]
+    [InlineData(TimelineEventKind.PeopleClearChecked, "nobody still in the pit")]
+    [InlineData(TimelineEventKind.PeopleClearChecked, "everybody left the pit, all clear")]
+    [InlineData(TimelineEventKind.AreaInspected, "nothing left on the reel")]
+    [InlineData(TimelineEventKind.AreaInspected, "tools counted, units left on the ground")]
+    [InlineData(TimelineEventKind.AreaInspected, "no tools left in, none missing")]
+    public void AfterWork_HonestWords_ProveTheStep(TimelineEventKind kind, string method) =>
+        Assert.Equal(Verdict.Met, After(kind, method).Verdict);
+
+    [Fact]
+    public void PeopleClear_DeniedAndSeenAgain_Proves()
+    {
+        var denied = new SafetyCase()
+            .With("09:00 work_started tech-01\n09:30 work_stopped tech-01")
+            .And(
+                "09:40 people_clear_checked tech-01",
+                entry => entry with { Method = "one still under the unit" }
+            );
+
+        Assert.Equal(Verdict.Unproven, denied.Judge(People).Verdict);
+        Assert.Contains(
+            "`one still under the unit`",
+            denied.Judge(People).Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(Verdict.Met, denied.And("09:45 people_clear_checked tech-01").Judge(People).Verdict);
+    }
+
+    [Fact]
+    public void PeopleClear_SeenAndDeniedAfter_ProvesNothing() =>
+        Assert.Equal(
+            Verdict.Unproven,
+            new SafetyCase()
+                .With(
+                    "09:00 work_started tech-01\n09:30 work_stopped tech-01\n09:35 people_clear_checked tech-01"
+                )
+                .And(
+                    "09:40 people_clear_checked tech-01",
+                    entry => entry with { Method = "one still under the unit" }
+                )
+                .Judge(People)
+                .Verdict
+        );
+
+    private static CheckOutcome Before(TimelineEventKind kind, string method) =>
+        new SafetyCase()
+            .And($"08:30 {Word(kind)} tech-01", entry => entry with { Method = method })
+            .And("09:00 work_started tech-01")
+            .And("09:30 work_stopped tech-01")
+            .Judge(FoundationChecks.Before(kind));
+
+    private static CheckOutcome After(TimelineEventKind kind, string method) =>
+        new SafetyCase()
+            .With("09:00 work_started tech-01\n09:30 work_stopped tech-01")
+            .And($"09:40 {Word(kind)} tech-01", entry => entry with { Method = method })
+            .Judge(FoundationChecks.After(kind));
+
+    private static string Word(TimelineEventKind kind) =>
+        string.Concat(
+            kind.ToString()
+                .Select(
+                    (letter, index) =>
+                        char.IsUpper(letter)
+                            ? (index == 0 ? "" : "_") + char.ToLowerInvariant(letter)
+                            : letter.ToString()
+                )
+        );
+}
