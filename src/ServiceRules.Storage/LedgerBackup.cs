@@ -8,11 +8,14 @@ public static class LedgerBackup
 {
     private const string Unfinished = ".unfinished";
 
+    // What SQLite may leave beside a file that it was stopped in.
+    private static readonly string[] Beside = ["", "-journal", "-wal", "-shm"];
+
     /// <summary>Copies the database as it is at one moment, and the key; on return both have reached the disk.</summary>
     /// <param name="ledger">The ledger, open here or by others too.</param>
     /// <param name="folder">A folder that is new or empty; it becomes private.</param>
     /// <returns>The head of the copy; null when nothing is filed.</returns>
-    /// <exception cref="LedgerStoreException">It cannot be made; nothing of it is left.</exception>
+    /// <exception cref="LedgerStoreException">It cannot be made; what can be removed of it is.</exception>
     public static LedgerHead? Make(LedgerFolder ledger, string folder)
     {
         ArgumentNullException.ThrowIfNull(ledger);
@@ -32,17 +35,13 @@ public static class LedgerBackup
     /// <param name="backup">The folder of the copy; it stays as it is.</param>
     /// <param name="folder">A folder that is new or empty; it becomes private.</param>
     /// <returns>Where it was put.</returns>
-    /// <exception cref="LedgerStoreException">It cannot be put there; nothing of it is left.</exception>
+    /// <exception cref="LedgerStoreException">It cannot be read or put there; what can be removed of it is.</exception>
     public static string Restore(string backup, string folder) =>
         Whole(
             folder,
             draft =>
             {
-                using (var from = File.OpenRead(Path.Combine(backup, LedgerFolder.DatabaseName)))
-                using (var to = DurableFile.New(draft, DurableFile.Private))
-                {
-                    from.CopyTo(to);
-                }
+                CopyDatabase(Path.Combine(backup, LedgerFolder.DatabaseName), draft);
 
                 CopyKey(Path.Combine(backup, LedgerFolder.KeyName), folder);
                 return folder;
@@ -73,9 +72,36 @@ public static class LedgerBackup
     private static void CopyKey(string from, string folder) =>
         _ = DurableFile.WriteNew(
             Path.Combine(folder, LedgerFolder.KeyName),
-            File.ReadAllBytes(from),
+            Reading(from, () => File.ReadAllBytes(from)),
             DurableFile.Private
         );
+
+    private static void CopyDatabase(string path, string draft)
+    {
+        using var from = Reading(path, () => File.OpenRead(path));
+        using var to = DurableFile.New(draft, DurableFile.Private);
+        var some = new byte[1 << 16];
+        while (Reading(path, () => from.Read(some)) is var count and > 0)
+        {
+            to.Write(some, 0, count);
+        }
+    }
+
+    private static T Reading<T>(string path, Func<T> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception failure) when (failure is UnauthorizedAccessException or IOException)
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Failed,
+                $"`{path}` cannot be read: {failure.Message}",
+                failure
+            );
+        }
+    }
 
     // Under its own name only once it is whole: a copy that was broken off is none.
     private static void Finish(string draft)
@@ -120,13 +146,23 @@ public static class LedgerBackup
         }
     }
 
+    // As far as it goes: why the copy failed is told, and not that something of it could not be removed.
     private static void Remove(string folder, string draft, bool isThere)
     {
-        File.Delete(draft);
-        File.Delete(Path.Combine(folder, LedgerFolder.KeyName));
-        if (!isThere)
+        try
         {
-            Directory.Delete(folder);
+            foreach (var end in Beside)
+            {
+                File.Delete(draft + end);
+                File.Delete(draft[..^Unfinished.Length] + end);
+            }
+
+            File.Delete(Path.Combine(folder, LedgerFolder.KeyName));
+            if (!isThere)
+            {
+                Directory.Delete(folder);
+            }
         }
+        catch (Exception failure) when (failure is UnauthorizedAccessException or IOException) { }
     }
 }

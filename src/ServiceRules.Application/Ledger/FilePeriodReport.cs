@@ -7,25 +7,28 @@ namespace ServiceRules.Application.Ledger;
 /// Files the report of a period. It speaks of its document of jobs, which is kept beside it: whoever is forgotten with
 /// contents is found there, and the report goes with it.
 /// </summary>
-public sealed class FilePeriodReport(OpenLedger ledger)
+public sealed class FilePeriodReport(OpenLedger ledger, bool bringsBack = false)
 {
     public FilingOutcome File(SafeWorkPeriod period, ReadOnlyMemory<byte> report)
     {
         ArgumentNullException.ThrowIfNull(period);
         var jobs = period.Evidence.Jobs;
         var draft = new EntryDraft(EntryKind.Report, SubjectOf(period), report) { Of = jobs.Hash };
-        return ledger.File(log =>
-        {
-            var standing = EntryReading
-                .About(log, draft.Subject)
-                .FirstOrDefault(entry =>
-                    entry.Entry.Kind is EntryKind.Report && entry.Entry.Content == draft.Hash.ToString()
+        return ledger.File(
+            log =>
+            {
+                var standing = EntryReading
+                    .About(log, draft.Subject)
+                    .FirstOrDefault(entry =>
+                        entry.Entry.Kind is EntryKind.Report && entry.Entry.Content == draft.Hash.ToString()
+                    );
+                return new FilingPlan.File(
+                    [standing is null ? new FilingPart.New(draft) : new FilingPart.Standing(standing)],
+                    [jobs.Bytes]
                 );
-            return new FilingPlan.File(
-                [standing is null ? new FilingPart.New(draft) : new FilingPart.Standing(standing)],
-                [jobs.Bytes]
-            );
-        });
+            },
+            bringsBack
+        );
     }
 
     /// <summary>What such a report is about: its first day and its last.</summary>

@@ -10,21 +10,26 @@ namespace ServiceRules.Application.Ledger;
 /// under the same identity is refused unless it says what it corrects, why and by whom. Rules that were not in force by
 /// the log before are told as coming into force.
 /// </summary>
-public sealed class FileRecord(OpenLedger ledger)
+/// <param name="ledger">The log.</param>
+/// <param name="bringsBack">Whether somebody answers for it that what an erasure removed is filed again.</param>
+public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
 {
     /// <param name="assessed">The record with its assessment.</param>
     /// <param name="by">Who answers for the record; left out: who signed it off.</param>
     public FilingOutcome File(Assessed assessed, string? by)
     {
         ArgumentNullException.ThrowIfNull(assessed);
-        return ledger.File(log => Plan(log, assessed, by ?? assessed.Record.SignOff?.By.Text, null));
+        return ledger.File(
+            log => Plan(log, assessed, by ?? assessed.Record.SignOff?.By.Text, null),
+            bringsBack
+        );
     }
 
     public FilingOutcome Amend(Assessed assessed, Correction correction)
     {
         ArgumentNullException.ThrowIfNull(assessed);
         ArgumentNullException.ThrowIfNull(correction);
-        return ledger.File(log => Plan(log, assessed, correction.By, correction));
+        return ledger.File(log => Plan(log, assessed, correction.By, correction), bringsBack);
     }
 
     /// <summary>The two parts of a filing that a report proves: the record's entry and the assessment's.</summary>

@@ -6,7 +6,7 @@ using ServiceRules.Formats.Registers;
 namespace ServiceRules.Application.Ledger;
 
 /// <summary>Files what a site decides: setting orders and waivers. Under one identity, other content needs a correction.</summary>
-public sealed class FileSiteDocument(OpenLedger ledger)
+public sealed class FileSiteDocument(OpenLedger ledger, bool bringsBack = false)
 {
     /// <summary>Files a setting order as submitted; who set it answers for it.</summary>
     public FilingOutcome SettingOrder(ReadOnlyMemory<byte> bytes, Correction? correction)
@@ -42,36 +42,42 @@ public sealed class FileSiteDocument(OpenLedger ledger)
     }
 
     private FilingOutcome File(EntryDraft draft, Correction? correction) =>
-        ledger.File(log =>
-        {
-            var versions = EntryReading
-                .About(log, draft.Subject)
-                .Where(entry => entry.Entry.Kind == draft.Kind)
-                .ToList();
-            // An amendment may go back to an earlier content, so that only the newest stands in its way.
-            var standsAt = correction is null ? versions : versions.TakeLast(1);
-            if (standsAt.LastOrDefault(entry => entry.Entry.Content == draft.Hash.ToString()) is { } standing)
+        ledger.File(
+            log =>
             {
-                return correction?.RefusalOver(log, standing) is { } nothing
-                    ? new FilingPlan.Refuse(nothing)
-                    : new FilingPlan.File([new FilingPart.Standing(standing)], []);
-            }
-
-            if (Refusal(draft, versions.LastOrDefault(), correction) is { } refusal)
-            {
-                return new FilingPlan.Refuse(refusal);
-            }
-
-            var part = correction is null
-                ? draft
-                : draft with
+                var versions = EntryReading
+                    .About(log, draft.Subject)
+                    .Where(entry => entry.Entry.Kind == draft.Kind)
+                    .ToList();
+                // An amendment may go back to an earlier content, so that only the newest stands in its way.
+                var standsAt = correction is null ? versions : versions.TakeLast(1);
+                if (
+                    standsAt.LastOrDefault(entry => entry.Entry.Content == draft.Hash.ToString()) is
+                    { } standing
+                )
                 {
-                    Person = correction.By,
-                    Reason = correction.Reason,
-                    Corrects = new CorrectedEntry(versions[^1].Index, versions[^1].Entry.Content),
-                };
-            return new FilingPlan.File([new FilingPart.New(part)], []);
-        });
+                    return correction?.RefusalOver(log, standing) is { } nothing
+                        ? new FilingPlan.Refuse(nothing)
+                        : new FilingPlan.File([new FilingPart.Standing(standing)], []);
+                }
+
+                if (Refusal(draft, versions.LastOrDefault(), correction) is { } refusal)
+                {
+                    return new FilingPlan.Refuse(refusal);
+                }
+
+                var part = correction is null
+                    ? draft
+                    : draft with
+                    {
+                        Person = correction.By,
+                        Reason = correction.Reason,
+                        Corrects = new CorrectedEntry(versions[^1].Index, versions[^1].Entry.Content),
+                    };
+                return new FilingPlan.File([new FilingPart.New(part)], []);
+            },
+            bringsBack
+        );
 
     private static FilingRefusal? Refusal(EntryDraft draft, FiledEntry? latest, Correction? correction) =>
         (latest, correction) switch

@@ -21,9 +21,6 @@ internal sealed class FilingBatch(
     private readonly HashSet<ContentHash> removed = [.. erasures.Contents];
     private bool anyForgotten = erasures.Any;
 
-    /// <summary>Whether somebody answers for it that what an erasure removed is filed again.</summary>
-    public bool BringsBack { get; init; }
-
     /// <summary>The entries appended so far.</summary>
     public List<FiledEntry> Added { get; } = [];
 
@@ -67,12 +64,23 @@ internal sealed class FilingBatch(
             FilingPlan.File file => file,
             _ => throw new InvalidOperationException("an unknown plan"),
         };
+        if (
+            plan
+                .Parts.OfType<FilingPart.New>()
+                .Select(part => NamedPerson.Fault(part.Draft.Person))
+                .FirstOrDefault(fault => fault is not null) is
+            { } unfit
+        )
+        {
+            throw new UnfitEntryException(unfit);
+        }
+
         var firstNamed = FirstNamed(plan);
         var placed = Placed(plan);
         var added = placed.Where(one => one.IsNew).Select(one => one.Entry).ToList();
         if (added.Count > 0)
         {
-            if (!BringsBack && ReturnedContent.RefusalOf(removed, plan) is { } returned)
+            if (!plan.BringsBack && ReturnedContent.RefusalOf(removed, plan) is { } returned)
             {
                 throw new UnfitEntryException(returned);
             }
@@ -104,6 +112,7 @@ internal sealed class FilingBatch(
         if (plan.Forgotten is { } pseudonym)
         {
             writing.Forget(pseudonym);
+            writing.Rows.DropAnswers(pseudonym);
         }
 
         RowsOfLog.Follow(writing, added);

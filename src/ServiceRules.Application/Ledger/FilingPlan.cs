@@ -19,6 +19,9 @@ internal abstract record FilingPlan
         /// <summary>Contents that are removed in the same transaction.</summary>
         public ImmutableArray<Evidence.ContentHash> Removed { get; init; } = [];
 
+        /// <summary>Whether somebody answers for it that what an erasure removed is filed again.</summary>
+        public bool BringsBack { get; init; }
+
         /// <summary>What else becomes durable with it, once its parts have their places.</summary>
         public Action<ILedgerWriting, ImmutableArray<FilingOutcome.Placed>>? Also { get; init; }
 

@@ -26,6 +26,15 @@ public sealed record NamedPerson(string Pseudonym, string Person, ReadOnlyMemory
         return new(Of(person, salt), person, salt);
     }
 
+    /// <summary>Why nobody can be named so; null when somebody can, or when nobody is named.</summary>
+    public static FilingRefusal? Fault(string? person) =>
+        person is null || PlainText.Is(person)
+            ? null
+            : new(
+                "the name of a person holds a character that no text can hold",
+                "a name without control characters and half characters"
+            );
+
     private static string Of(string person, ReadOnlySpan<byte> salt) =>
         "p-"
         + Convert.ToHexStringLower(

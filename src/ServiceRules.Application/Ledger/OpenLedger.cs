@@ -41,9 +41,6 @@ public sealed class OpenLedger
     /// <summary>The newest signed checkpoint that this process knows; null before the first entry.</summary>
     public LedgerHead? Head { get; private set; }
 
-    /// <summary>Whether somebody answers for it that what an erasure removed is filed again.</summary>
-    public bool BringsBack { get; set; }
-
     /// <summary>The log's key, public part.</summary>
     public NoteKey Key => signer.Key;
 
@@ -104,7 +101,7 @@ public sealed class OpenLedger
         var ledger = new OpenLedger(store, shelf, signer, clock, history.Tree) { Head = head };
         return new LedgerOpening.Opened(
             ledger,
-            [.. history.Remarks, .. ledger.Shelve(shelved, history.Outside)]
+            [.. history.Remarks, .. ledger.Shelve(shelved, history.Outside), .. ledger.BringUpRows()]
         );
     }
 
@@ -124,11 +121,17 @@ public sealed class OpenLedger
     }
 
     /// <summary>The same with the entry inside, so that one file is enough to check the proof.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such entry.</exception>
     public string ProveWithEntry(FiledEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
         lock (growth)
         {
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(
+                entry.Index,
+                Head?.Size ?? 0,
+                nameof(entry)
+            );
             return LogProofs.Inclusion(entry, tree.Leaves, Head!.Note);
         }
     }
@@ -145,7 +148,11 @@ public sealed class OpenLedger
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(assessment);
-        var newest = RecordVersions.Of(Log, record.Entry.Subject).Latest;
+        // What another instance filed since is stored, and no head that is known here covers it yet.
+        var size = Head?.Size ?? 0;
+        var newest = RecordVersions
+            .Of(Log, record.Entry.Subject)
+            .All.LastOrDefault(version => version.Index < size);
         return new(record.Bytes, Prove(record.Index), assessment.Bytes, Prove(assessment.Index), Key.ToPem())
         {
             Newer =
@@ -165,9 +172,17 @@ public sealed class OpenLedger
     }
 
     /// <summary>Runs one filing: decided, written and made durable in one transaction.</summary>
-    internal FilingOutcome File(Func<ILedgerWriting, FilingPlan> decide)
+    internal FilingOutcome File(Func<ILedgerWriting, FilingPlan> decide, bool bringsBack = false)
     {
-        switch (FileTogether([decide])[0])
+        var attempts = FileTogether([
+            log =>
+                decide(log) switch
+                {
+                    FilingPlan.File file => file with { BringsBack = bringsBack },
+                    var other => other,
+                },
+        ]);
+        switch (attempts[0])
         {
             case FilingAttempt.Came came:
                 return came.Outcome;
@@ -197,12 +212,7 @@ public sealed class OpenLedger
                     Grow(added.Select(entry => MerkleTree.LeafHash(entry.Bytes.Span)), head!);
                 }
 
-                if (attempts.Any(attempt => attempt is FilingAttempt.Came { Outcome: FilingOutcome.Filed }))
-                {
-                    Shelve();
-                }
-
-                return attempts;
+                return attempts.Any(IsFiled) ? Shelved(attempts) : attempts;
             }
             catch (BrokenLogException broken)
             {
@@ -219,6 +229,47 @@ public sealed class OpenLedger
         IReadOnlyList<Func<ILedgerWriting, FilingPlan>> decisions,
         FilingAttempt attempt
     ) => [.. decisions.Select(_ => attempt)];
+
+    private static bool IsFiled(FilingAttempt attempt) =>
+        attempt is FilingAttempt.Came { Outcome: FilingOutcome.Filed };
+
+    // Who was refused, or failed, is told why: no checkpoint would change that.
+    private ImmutableArray<FilingAttempt> Shelved(ImmutableArray<FilingAttempt> attempts)
+    {
+        try
+        {
+            Shelve();
+            return attempts;
+        }
+        catch (LedgerStoreException failure)
+        {
+            return
+            [
+                .. attempts.Select(attempt => IsFiled(attempt) ? new FilingAttempt.Failed(failure) : attempt),
+            ];
+        }
+    }
+
+    // What was filed before there were rows, or while they were being made anew, is missing from them until then.
+    private ImmutableArray<string> BringUpRows()
+    {
+        try
+        {
+            if (Rows.Covered < (Head?.Size ?? 0))
+            {
+                _ = new FollowLog(this).BringUp();
+            }
+
+            return [];
+        }
+        catch (LedgerStoreException failure)
+        {
+            return
+            [
+                $"lists and searches are not complete, the next opening completes them: {failure.Message}",
+            ];
+        }
+    }
 
     // What an answer rests on is kept outside before it is given, whoever filed it.
     private void Shelve()
@@ -269,7 +320,7 @@ public sealed class OpenLedger
     {
         CatchUp(writing);
         erasures.Follow(writing);
-        var batch = new FilingBatch(writing, erasures, tree.Size, clock) { BringsBack = BringsBack };
+        var batch = new FilingBatch(writing, erasures, tree.Size, clock);
         var attempts = decisions.Select(batch.Attempt).ToList();
         var head = Head;
         if (batch.Added.Count > 0)

@@ -11,27 +11,10 @@ public sealed class FollowLog(OpenLedger ledger)
     private const int StepEntries = 500;
 
     /// <returns>How many entries were gone through.</returns>
-    public long BringUp() => BringUp(null);
-
-    /// <summary>Removes every row and makes it again. Meanwhile answers are incomplete.</summary>
-    /// <returns>How many entries were gone through.</returns>
-    public long Rebuild()
-    {
-        // Where the context of a version was erased since, nothing but its rows says which site it was of.
-        var sites = Sites();
-        _ = ledger.Store.Write(writing =>
-        {
-            writing.Rows.Clear();
-            writing.Rows.Cover(0);
-            return true;
-        });
-        return BringUp(index => sites.GetValueOrDefault(index));
-    }
-
-    private long BringUp(Func<long, string?>? siteBefore)
+    public long BringUp()
     {
         var sum = 0L;
-        while (ledger.Store.Write(writing => Step(writing, siteBefore)) is var step and > 0)
+        while (ledger.Store.Write(Step) is var step and > 0)
         {
             sum += step;
         }
@@ -39,7 +22,20 @@ public sealed class FollowLog(OpenLedger ledger)
         return sum;
     }
 
-    private static int Step(ILedgerWriting writing, Func<long, string?>? siteBefore)
+    /// <summary>Makes every row again. Those that were there answer until theirs is made.</summary>
+    /// <returns>How many entries were gone through.</returns>
+    public long Rebuild()
+    {
+        _ = ledger.Store.Write(writing =>
+        {
+            writing.Rows.Clear(writing.Head?.Size ?? 0, long.MaxValue);
+            writing.Rows.Cover(0);
+            return true;
+        });
+        return BringUp();
+    }
+
+    private static int Step(ILedgerWriting writing)
     {
         var from = writing.Rows.Covered;
         if (from >= (writing.Head?.Size ?? 0))
@@ -47,8 +43,11 @@ public sealed class FollowLog(OpenLedger ledger)
             return 0;
         }
 
-        var entries = writing.Entries(from).Take(StepEntries).ToList();
-        RowsOfLog.Follow(writing, entries.Select(Read), siteBefore);
+        var entries = writing.Entries(from).Take(StepEntries).Select(Read).ToList();
+        // Where the context of a version was erased since, nothing but its rows says which site it was of.
+        var sites = RowsOfLog.Sites(writing, entries);
+        writing.Rows.Clear(from, from + entries.Count);
+        RowsOfLog.Follow(writing, entries, index => sites.GetValueOrDefault(index));
         writing.Rows.Cover(from + entries.Count);
         return entries.Count;
     }
@@ -60,28 +59,4 @@ public sealed class FollowLog(OpenLedger ledger)
                 StoreTrouble.Damaged,
                 $"{LedgerWords.Entry(stored.Index)} cannot be read: {why}"
             );
-
-    private Dictionary<long, string> Sites()
-    {
-        var sites = new Dictionary<long, string>();
-        var paging = new RowPaging { Most = RowPaging.MostRows, OldestFirst = true };
-        while (true)
-        {
-            var page = ledger.Rows.Records(new RecordFilter { AllVersions = true }, paging);
-            foreach (var row in page.Rows)
-            {
-                if (row.Site is { } site)
-                {
-                    sites[row.Index] = string.Intern(site);
-                }
-            }
-
-            if (page.Next is null)
-            {
-                return sites;
-            }
-
-            paging = paging with { Beyond = page.Next };
-        }
-    }
 }

@@ -11,15 +11,21 @@ public interface IRowWriting : IRowReading
     /// <summary>Marks which version of a record is the newest.</summary>
     void Supersede(string record, long newest);
 
-    /// <summary>Removes every row of a record.</summary>
+    /// <summary>The records of which a row was made of this content: a version, or its newest assessment.</summary>
+    IReadOnlyList<string> RecordsMadeOf(string content);
+
+    /// <summary>Removes every row of a record, and what was answered to those who sent it.</summary>
     void Drop(string record);
 
-    /// <summary>Removes every row that comes from the log; answers to keys stay.</summary>
-    void Clear();
+    /// <summary>Removes the rows of versions between two places; answers to keys stay.</summary>
+    void Clear(long from, long until);
 
     /// <summary>Says how many entries of the log the rows cover.</summary>
     void Cover(long size);
 
-    /// <summary>Keeps what was answered to a submission.</summary>
+    /// <summary>Keeps what was answered to a submission, and removes some answers that are too old by then.</summary>
     void Keep(AnsweredKey answered);
+
+    /// <summary>Removes what was answered where this person answers for it.</summary>
+    void DropAnswers(string pseudonym);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Application.Rows;
@@ -32,27 +33,32 @@ internal static class RowsOfLog
     /// <summary>Brings the rows to what is left after contents were removed.</summary>
     public static void Shrink(ILedgerWriting writing, IReadOnlyCollection<Evidence.ContentHash> removed)
     {
-        var gone = removed.Select(hash => hash.ToString()).ToHashSet(StringComparer.Ordinal);
-        var concerned = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var stored in writing.Entries(0))
-        {
-            if (
-                EntryReading.TryRead(stored, out var filed, out _)
-                && DerivedRows.Concerns(filed)
-                && gone.Contains(filed.Entry.Content)
-            )
-            {
-                _ = concerned.Add(filed.Entry.Subject);
-            }
-        }
-
+        // Every row says what it was made of; one that is still to be made will be made of what is left.
+        var concerned = removed
+            .SelectMany(hash => writing.Rows.RecordsMadeOf(hash.ToString()))
+            .ToImmutableSortedSet(StringComparer.Ordinal);
         foreach (var record in concerned)
         {
-            var sites = writing.Rows.Versions(record).ToDictionary(row => row.Index, row => row.Site);
+            var sites = Sites(writing, record);
             writing.Rows.Drop(record);
             Put(writing, record, null, index => sites.GetValueOrDefault(index));
         }
     }
+
+    /// <summary>The sites of the versions of records, as their rows have them.</summary>
+    public static Dictionary<long, string> Sites(ILedgerWriting writing, IEnumerable<FiledEntry> entries) =>
+        entries
+            .Where(DerivedRows.Concerns)
+            .Select(filed => filed.Entry.Subject)
+            .Distinct(StringComparer.Ordinal)
+            .SelectMany(record => Sites(writing, record))
+            .ToDictionary();
+
+    private static Dictionary<long, string> Sites(ILedgerWriting writing, string record) =>
+        writing
+            .Rows.Versions(record)
+            .Where(row => row.Site is not null)
+            .ToDictionary(row => row.Index, row => row.Site!);
 
     private static void Put(
         ILedgerWriting writing,

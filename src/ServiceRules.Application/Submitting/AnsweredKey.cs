@@ -16,4 +16,11 @@ public sealed record AnsweredKey(
     long Record,
     long Assessment,
     DateTimeOffset At
-);
+)
+{
+    /// <summary>For how long an answer is kept at least; after that it goes when others are kept.</summary>
+    public static readonly TimeSpan KeptFor = TimeSpan.FromDays(30);
+
+    /// <summary>Pseudonym of whom the submission named; null when nobody, or nobody whom the log knows.</summary>
+    public string? By { get; init; }
+}

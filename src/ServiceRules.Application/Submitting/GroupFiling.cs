@@ -15,6 +15,7 @@ public sealed class GroupFiling : IAsyncDisposable
     private readonly int togetherMost;
     private readonly Channel<Waiting> queue;
     private readonly Task owner;
+    private volatile bool isStopping;
 
     /// <param name="ledger">The log.</param>
     /// <param name="waitingMost">How many may wait; whoever comes then is told that the store is busy.</param>
@@ -45,6 +46,7 @@ public sealed class GroupFiling : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        isStopping = true;
         _ = queue.Writer.TryComplete();
         await owner.ConfigureAwait(false);
     }
@@ -60,7 +62,7 @@ public sealed class GroupFiling : IAsyncDisposable
         {
             throw new LedgerStoreException(
                 StoreTrouble.Busy,
-                queue.Reader.Completion.IsCompleted || owner.IsCompleted
+                isStopping
                     ? "the service is stopping and takes no more"
                     : "too many submissions wait to be filed"
             );

@@ -28,8 +28,16 @@ internal sealed class RecordSubmission(
     /// <summary>Whether the key was answered before, for another body.</summary>
     public bool IsOtherBody { get; private set; }
 
+    /// <summary>Whether the answer to the key went since it was looked up, so that the record has to be judged.</summary>
+    public bool IsAnswerGone { get; private set; }
+
     public FilingPlan Decide(ILedgerWriting writing)
     {
+        if (NamedPerson.Fault(submission.Named) is { } unfit)
+        {
+            return new FilingPlan.Refuse(unfit);
+        }
+
         if (submission.Key is { } key && writing.Rows.Answer(key) is { } answered)
         {
             return Again(writing, answered);
@@ -37,7 +45,8 @@ internal sealed class RecordSubmission(
 
         if (assessed is null)
         {
-            throw new InvalidOperationException("the answer to a key was there, and is gone");
+            IsAnswerGone = true;
+            return new FilingPlan.Refuse(new("the answer to the key is gone", "the same again"));
         }
 
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
@@ -54,6 +63,9 @@ internal sealed class RecordSubmission(
                 Also = (transaction, placed) =>
                     transaction.Rows.Keep(
                         new(named, fingerprint, Kind, placed[^2].Entry.Index, placed[^1].Entry.Index, at)
+                        {
+                            By = Pseudonym(transaction),
+                        }
                     ),
             }
             : file;
@@ -61,7 +73,8 @@ internal sealed class RecordSubmission(
 
     private FilingPlan Again(ILedgerWriting writing, AnsweredKey answered)
     {
-        IsReplay = answered.Fingerprint == fingerprint;
+        IsReplay =
+            answered.Fingerprint == fingerprint && (answered.By is null || answered.By == Pseudonym(writing));
         IsOtherBody = !IsReplay;
         Kind = answered.Kind;
         return IsReplay
@@ -73,6 +86,9 @@ internal sealed class RecordSubmission(
                 new("the key was used with another body", "another key, or the same body")
             );
     }
+
+    private string? Pseudonym(ILedgerReading log) =>
+        submission.Named is { } person ? log.PseudonymOf(person) : null;
 
     private SubmissionKind KindOf(ILedgerReading log, FilingPlan.File file, string id) =>
         file.Parts[^2] is FilingPart.Standing ? SubmissionKind.Stood

@@ -12,6 +12,9 @@ public sealed record Submission(ReadOnlyMemory<byte> Body)
     /// <summary>Who corrects what stands, and why; null: nothing is corrected.</summary>
     public Correction? Correction { get; init; }
 
+    /// <summary>Whom it names beside its body; null: nobody.</summary>
+    internal string? Named => Correction?.By ?? By;
+
     /// <summary>What the sender names it by; null: sent once.</summary>
     public SubmissionKey? Key { get; init; }
 }

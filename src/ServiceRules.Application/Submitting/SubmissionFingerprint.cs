@@ -4,7 +4,10 @@ using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Submitting;
 
-/// <summary>What makes two submissions the same: the canonical body, who answers for it, and what it corrects.</summary>
+/// <summary>
+/// What makes two submissions the same: the canonical body and why it corrects. Who sends it is told apart by
+/// pseudonym, and no name goes into the digest: it would stay there when the person is forgotten.
+/// </summary>
 internal static class SubmissionFingerprint
 {
     /// <summary>Null where the body has no canonical form, so that nothing can come of it.</summary>
@@ -18,8 +21,7 @@ internal static class SubmissionFingerprint
         string?[] parts =
         [
             body.Hash.ToString(),
-            submission.By,
-            submission.Correction?.By,
+            submission.By is null ? "" : "by",
             submission.Correction?.Reason,
         ];
         return ContentHash.Of(JsonSerializer.SerializeToUtf8Bytes(parts));

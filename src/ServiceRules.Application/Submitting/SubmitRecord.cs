@@ -27,27 +27,30 @@ public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupF
 
         try
         {
-            Assessed? assessed = null;
-            if (submission.Key is not { } key || ledger.Rows.Answer(key) is null)
+            if (submission.Key is { } key && ledger.Rows.Answer(key) is not null)
             {
-                switch (judging.Assess(submission.Body))
+                var again = new RecordSubmission(submission, fingerprint, null, ledger.Now);
+                var told = await filing.FileAsync(again.Decide, cancellation).ConfigureAwait(false);
+                if (!again.IsAnswerGone)
                 {
-                    case AssessOutcome.Refused refused:
-                        return new SubmissionOutcome.Refused(refused.Problems);
-                    case AssessOutcome.Judged judged:
-                        assessed = judged.Assessed;
-                        break;
-                    default:
-                        throw new InvalidOperationException("an unknown outcome of judging");
+                    return Outcome(submission, again, told);
                 }
             }
 
-            var one = new RecordSubmission(submission, fingerprint, assessed, ledger.Now);
-            return Outcome(
-                submission,
-                one,
-                await filing.FileAsync(one.Decide, cancellation).ConfigureAwait(false)
-            );
+            switch (judging.Assess(submission.Body))
+            {
+                case AssessOutcome.Refused refused:
+                    return new SubmissionOutcome.Refused(refused.Problems);
+                case AssessOutcome.Judged { Assessed: var assessed }:
+                    var one = new RecordSubmission(submission, fingerprint, assessed, ledger.Now);
+                    return Outcome(
+                        submission,
+                        one,
+                        await filing.FileAsync(one.Decide, cancellation).ConfigureAwait(false)
+                    );
+                default:
+                    throw new InvalidOperationException("an unknown outcome of judging");
+            }
         }
         catch (LedgerStoreException failure)
         {

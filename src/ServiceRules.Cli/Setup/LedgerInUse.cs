@@ -16,6 +16,9 @@ internal sealed class LedgerInUse : IDisposable
 
     public OpenLedger Ledger { get; }
 
+    /// <summary>Whether the command answers for it that what an erasure removed is filed again.</summary>
+    public bool BringsBack { get; private set; }
+
     /// <summary>Opens a ledger that is there.</summary>
     /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
     [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
@@ -38,7 +41,7 @@ internal sealed class LedgerInUse : IDisposable
             session,
             parsed.GetValue(LedgerPlace.AcceptMissing)
         );
-        inUse.Ledger.BringsBack = parsed.GetValue(LedgerPlace.BringBack);
+        inUse.BringsBack = parsed.GetValue(LedgerPlace.BringBack);
         return inUse;
     }
 

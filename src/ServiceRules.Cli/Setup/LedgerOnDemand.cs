@@ -9,7 +9,12 @@ internal sealed class LedgerOnDemand(ParseResult parsed, Session session) : IDis
     private LedgerInUse? inUse;
 
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
-    public OpenLedger Ledger => (inUse ??= LedgerInUse.OrBegun(parsed, session)).Ledger;
+    public OpenLedger Ledger => InUse.Ledger;
+
+    /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
+    public bool BringsBack => InUse.BringsBack;
+
+    private LedgerInUse InUse => inUse ??= LedgerInUse.OrBegun(parsed, session);
 
     public void Dispose() => inUse?.Dispose();
 }

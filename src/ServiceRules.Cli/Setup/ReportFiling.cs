@@ -62,7 +62,7 @@ internal sealed class ReportFiling : IDisposable
             }
         }
 
-        var outcome = new FileRecord(inUse.Ledger).File(assessed, null);
+        var outcome = new FileRecord(inUse.Ledger, inUse.BringsBack).File(assessed, null);
         exitCode = Tell(assessed, outcome);
         if (outcome is not FilingOutcome.Filed filed)
         {
@@ -78,7 +78,7 @@ internal sealed class ReportFiling : IDisposable
     /// </summary>
     public byte[]? End(Assessed assessed, byte[] report, out int exitCode)
     {
-        var outcome = new FileReport(inUse.Ledger).File(assessed, report, null);
+        var outcome = new FileReport(inUse.Ledger, inUse.BringsBack).File(assessed, report, null);
         exitCode = Tell(assessed, outcome);
         return ProofOf(outcome);
     }
@@ -86,7 +86,7 @@ internal sealed class ReportFiling : IDisposable
     /// <summary>Files the finished report of a period and gives its proof; null when it may not be filed, which is told.</summary>
     public byte[]? End(SafeWorkPeriod period, byte[] report, out int exitCode)
     {
-        var outcome = new FilePeriodReport(inUse.Ledger).File(period, report);
+        var outcome = new FilePeriodReport(inUse.Ledger, inUse.BringsBack).File(period, report);
         exitCode = FilingPrint.Write(session, file, FilePeriodReport.SubjectOf(period), outcome);
         return ProofOf(outcome);
     }

@@ -37,9 +37,8 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
         var source = NpgsqlDataSource.Create(given);
         try
         {
+            DemandAll(source, place);
             PostgresMigrations.Run(source, place);
-            Demand(source, place, "fsync");
-            Demand(source, place, "full_page_writes");
             return new(source, place);
         }
         catch (NpgsqlException failure)
@@ -62,9 +61,8 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
             using var connection = source.OpenConnection();
             // Each statement sees what was committed before it, and the first one waits until it may go on alone.
             using var transaction = connection.BeginTransaction(IsolationLevel.ReadCommitted);
-            _ = connection.Execute("SELECT size FROM head WHERE one = 1 FOR UPDATE");
-            var outcome = work(new SqlLedgerWriting(connection, Trouble));
-            transaction.Commit();
+            var outcome = Worked(connection, work);
+            Commit(transaction);
             return outcome;
         });
     }
@@ -94,6 +92,36 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
         }
     }
 
+    private T Worked<T>(NpgsqlConnection connection, Func<ILedgerWriting, T> work)
+    {
+        try
+        {
+            _ = connection.Execute("SELECT size FROM head WHERE one = 1 FOR UPDATE");
+            return work(new SqlLedgerWriting(connection, Trouble));
+        }
+        catch (InvalidOperationException lost) when (connection.State is not ConnectionState.Open)
+        {
+            throw new LedgerStoreException(StoreTrouble.Gone, $"{place} was cut off: {lost.Message}", lost);
+        }
+    }
+
+    // Whether a commit that was not answered was done, or only its answer lost, nobody can tell.
+    private void Commit(NpgsqlTransaction transaction)
+    {
+        try
+        {
+            transaction.Commit();
+        }
+        catch (Exception failure) when (failure is DbException or InvalidOperationException)
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Gone,
+                $"{place} did not say that it was done: {failure.Message}",
+                failure
+            );
+        }
+    }
+
     private static NpgsqlConnectionStringBuilder Read(string address)
     {
         try
@@ -110,14 +138,38 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
         }
     }
 
-    private static void Demand(NpgsqlDataSource source, string place, string setting)
+    // On a session with the options of every other one: the address may have switched something off.
+    private static void DemandAll(NpgsqlDataSource source, string place)
     {
+        const string lost = "filings could be lost with the power";
         using var connection = source.OpenConnection();
-        if (connection.One<string>($"SHOW {setting}") is var found && found != "on")
+        Demand(connection, place, "fsync", found => found == "on", "`on`", lost);
+        Demand(connection, place, "full_page_writes", found => found == "on", "`on`", lost);
+        Demand(connection, place, "synchronous_commit", found => found != "off", "`on`", lost);
+        Demand(
+            connection,
+            place,
+            "server_encoding",
+            found => found == "UTF8",
+            "`UTF8`",
+            "not every name could be kept"
+        );
+    }
+
+    private static void Demand(
+        NpgsqlConnection connection,
+        string place,
+        string setting,
+        Func<string?, bool> isFit,
+        string needed,
+        string otherwise
+    )
+    {
+        if (connection.One<string>($"SHOW {setting}") is var found && !isFit(found))
         {
             throw new LedgerStoreException(
                 StoreTrouble.Failed,
-                $"{place}: its server has {setting} `{found}`; needed: `on`, or filings could be lost with the power"
+                $"{place}: {setting} is `{found}`; needed: {needed}, or {otherwise}"
             );
         }
     }

@@ -17,6 +17,10 @@ internal static class PostgresSchema
         ("index", "unit_row_by_unit"),
         ("index", "finding_row_by_rule"),
         ("index", "finding_row_by_verdict"),
+        ("index", "answered_key_by_age"),
+        ("index", "answered_key_by_record"),
+        ("index", "record_row_by_content"),
+        ("index", "record_row_by_assessment"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

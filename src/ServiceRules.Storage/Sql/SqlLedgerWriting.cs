@@ -19,9 +19,9 @@ internal sealed class SqlLedgerWriting(
 
     public T Within<T>(Func<T> part)
     {
-        _ = connection.Execute("SAVEPOINT part");
         try
         {
+            _ = connection.Execute("SAVEPOINT part");
             var outcome = part();
             _ = connection.Execute("RELEASE SAVEPOINT part");
             return outcome;

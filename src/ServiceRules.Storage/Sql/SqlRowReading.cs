@@ -72,7 +72,7 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
         return connection
             .Rows(
                 """
-                SELECT fingerprint, kind, record_index, assessment_index, answered_at FROM answered_key
+                SELECT fingerprint, kind, record_index, assessment_index, answered_at, person FROM answered_key
                 WHERE scope = @scope AND key = @key
                 """,
                 row => new AnsweredKey(
@@ -82,7 +82,10 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
                     row.Number(2),
                     row.Number(3),
                     DateTimeOffset.FromUnixTimeMilliseconds(row.Number(4))
-                ),
+                )
+                {
+                    By = row.TextOrNone(5),
+                },
                 ("@scope", key.Scope),
                 ("@key", key.Text)
             )

@@ -12,6 +12,9 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
     /// <summary>Rows of one statement: beyond it the number of parameters of a statement would be the limit.</summary>
     private const int Together = 100;
 
+    /// <summary>Answers that are removed when one is kept: no filing waits for the removal of many.</summary>
+    private const long AgedTogether = 100;
+
     private readonly DbConnection connection = connection;
 
     public void Put(RecordRows rows)
@@ -38,13 +41,30 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
             ("@newest", newest)
         );
 
-    public void Drop(string record) =>
+    public IReadOnlyList<string> RecordsMadeOf(string content) =>
+        connection.Rows(
+            """
+            SELECT record FROM record_row WHERE record_hash = @content
+            UNION SELECT record FROM record_row WHERE assessment_hash = @content
+            """,
+            row => row.Text(0),
+            ("@content", content)
+        );
+
+    public void Drop(string record)
+    {
+        _ = connection.Execute(
+            "DELETE FROM answered_key WHERE record_index IN (SELECT entry_index FROM record_row WHERE record = @record)",
+            ("@record", record)
+        );
         Remove(
             "entry_index IN (SELECT entry_index FROM record_row WHERE record = @record)",
             ("@record", record)
         );
+    }
 
-    public void Clear() => Remove("entry_index >= @first", ("@first", 0L));
+    public void Clear(long from, long until) =>
+        Remove("entry_index >= @from AND entry_index < @until", ("@from", from), ("@until", until));
 
     public void Cover(long size) =>
         _ = connection.Execute(
@@ -60,8 +80,16 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
         ArgumentNullException.ThrowIfNull(answered);
         _ = connection.Execute(
             """
-            INSERT INTO answered_key (scope, key, fingerprint, kind, record_index, assessment_index, answered_at)
-            VALUES (@scope, @key, @fingerprint, @kind, @record, @assessment, @at)
+            DELETE FROM answered_key WHERE (scope, key) IN (
+                SELECT scope, key FROM answered_key WHERE answered_at < @aged ORDER BY answered_at LIMIT @most)
+            """,
+            ("@aged", (answered.At - AnsweredKey.KeptFor).ToUnixTimeMilliseconds()),
+            ("@most", AgedTogether)
+        );
+        _ = connection.Execute(
+            """
+            INSERT INTO answered_key (scope, key, fingerprint, kind, record_index, assessment_index, answered_at, person)
+            VALUES (@scope, @key, @fingerprint, @kind, @record, @assessment, @at, @person)
             """,
             ("@scope", answered.Key.Scope),
             ("@key", answered.Key.Text),
@@ -69,16 +97,26 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
             ("@kind", (long)answered.Kind),
             ("@record", answered.Record),
             ("@assessment", answered.Assessment),
-            ("@at", answered.At.ToUnixTimeMilliseconds())
+            ("@at", answered.At.ToUnixTimeMilliseconds()),
+            ("@person", answered.By)
         );
     }
 
+    public void DropAnswers(string pseudonym) =>
+        _ = connection.Execute(
+            """
+            DELETE FROM answered_key
+            WHERE person = @person OR record_index IN (SELECT entry_index FROM record_row WHERE person = @person)
+            """,
+            ("@person", pseudonym)
+        );
+
     // The record's own row last: the others are found by it.
-    private void Remove(string condition, (string Name, object? Value) value)
+    private void Remove(string condition, params ReadOnlySpan<(string Name, object? Value)> values)
     {
-        _ = connection.Execute($"DELETE FROM finding_row WHERE {condition}", value);
-        _ = connection.Execute($"DELETE FROM unit_row WHERE {condition}", value);
-        _ = connection.Execute($"DELETE FROM record_row WHERE {condition}", value);
+        _ = connection.Execute($"DELETE FROM finding_row WHERE {condition}", values);
+        _ = connection.Execute($"DELETE FROM unit_row WHERE {condition}", values);
+        _ = connection.Execute($"DELETE FROM record_row WHERE {condition}", values);
     }
 
     private void Insert(string table, string columns, IReadOnlyCollection<object?[]> rows)

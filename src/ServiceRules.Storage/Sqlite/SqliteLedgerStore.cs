@@ -72,16 +72,29 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
                 using (var transaction = connection.BeginTransaction(deferred: false))
                 {
                     outcome = work(open);
-                    transaction.Commit();
+                    AtItsEnd(() => transaction.Commit());
                 }
 
                 if (open.HasRemoved)
                 {
-                    ClearLog(connection);
+                    AtItsEnd(() => ClearLog(connection));
                 }
 
                 return outcome;
             });
+        }
+    }
+
+    // The pages may have reached the disk although the system failed on the way.
+    private void AtItsEnd(Action step)
+    {
+        try
+        {
+            step();
+        }
+        catch (SqliteException failure) when (Trouble(failure) is { Trouble: StoreTrouble.Failed } failed)
+        {
+            throw new LedgerStoreException(StoreTrouble.Gone, failed.Message, failure);
         }
     }
 

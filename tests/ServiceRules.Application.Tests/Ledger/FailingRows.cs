@@ -26,7 +26,11 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
 
     public void Drop(string record) => counted(() => inner.Drop(record));
 
-    public void Clear() => counted(inner.Clear);
+    public IReadOnlyList<string> RecordsMadeOf(string content) => inner.RecordsMadeOf(content);
+
+    public void Clear(long from, long until) => counted(() => inner.Clear(from, until));
+
+    public void DropAnswers(string pseudonym) => counted(() => inner.DropAnswers(pseudonym));
 
     public void Cover(long size) => counted(() => inner.Cover(size));
 

@@ -69,15 +69,44 @@ internal sealed class MemoryRows : IRowWriting
             lock (_gate)
             {
                 _ = _rows.Remove(row.Index);
+                DropAnswers(answer => answer.Record == row.Index);
             }
         }
     }
 
-    public void Clear()
+    public IReadOnlyList<string> RecordsMadeOf(string content) =>
+        [
+            .. All.Where(rows => rows.Record.RecordHash == content || rows.Record.AssessmentHash == content)
+                .Select(rows => rows.Record.Record),
+        ];
+
+    public void Clear(long from, long until)
     {
         lock (_gate)
         {
-            _rows.Clear();
+            foreach (var index in _rows.Keys.Where(index => index >= from && index < until).ToList())
+            {
+                _ = _rows.Remove(index);
+            }
+        }
+    }
+
+    public void DropAnswers(string pseudonym)
+    {
+        var filed = All.Where(rows => rows.Record.By == pseudonym)
+            .Select(rows => rows.Record.Index)
+            .ToHashSet();
+        DropAnswers(answer => answer.By == pseudonym || filed.Contains(answer.Record));
+    }
+
+    private void DropAnswers(Func<AnsweredKey, bool> isMeant)
+    {
+        lock (_gate)
+        {
+            foreach (var answer in _answers.Values.Where(isMeant).ToList())
+            {
+                _ = _answers.Remove(answer.Key);
+            }
         }
     }
 

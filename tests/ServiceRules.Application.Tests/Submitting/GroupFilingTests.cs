@@ -58,6 +58,45 @@ public sealed class GroupFilingTests
     }
 
     [Fact]
+    public void FileTogether_CheckpointThatCannotBeKept_IsToldToThoseWhoWereFiledAlone()
+    {
+        using var desk = new Desk();
+        var ledger = desk.Open();
+        desk.Store.IsShelfShut = true;
+
+        var attempts = ledger.FileTogether([
+            log => FileRecord.Plan(log, Desk.Judged(id: "J-1"), null, null),
+            _ => new FilingPlan.Refuse(new("no", "another")),
+        ]);
+
+        var failed = Assert.IsType<FilingAttempt.Failed>(attempts[0]).Failure;
+        Assert.Equal(StoreTrouble.NotShelved, Assert.IsType<LedgerStoreException>(failed).Trouble);
+        var refused = Assert.IsType<FilingAttempt.Came>(attempts[1]).Outcome;
+        Assert.Equal("no", Assert.IsType<FilingOutcome.Refused>(refused).Refusal.What);
+    }
+
+    [Fact]
+    public async Task Submit_WhileItStops_IsToldSoAndNotThatManyWait()
+    {
+        await using var desk = new SubmissionDesk();
+        var shut = desk.Store.Shut();
+        var first = desk.SubmitAsync(SubmissionDesk.Job("J-0"));
+        await WaitUntil(() => desk.Store.IsWaitedFor);
+        var stopping = desk.Filing.DisposeAsync();
+
+        var late = await desk.SubmitAsync(SubmissionDesk.Job("J-1"));
+        shut.Open();
+        await stopping;
+
+        Assert.Contains(
+            "stopping",
+            Assert.IsType<SubmissionOutcome.Trouble>(late).Message,
+            StringComparison.Ordinal
+        );
+        Assert.IsType<SubmissionOutcome.Stored>(await first);
+    }
+
+    [Fact]
     public async Task Submit_MoreThanMayWait_AreToldThatItIsBusy()
     {
         await using var desk = new SubmissionDesk(waitingMost: 2);
@@ -96,7 +135,7 @@ public sealed class GroupFilingTests
         await desk.DisposeAsync();
     }
 
-    private static async Task WaitUntil(Func<bool> isSo)
+    internal static async Task WaitUntil(Func<bool> isSo)
     {
         for (var tries = 0; !isSo() && tries < 1000; tries++)
         {

@@ -140,6 +140,101 @@ public sealed class SubmitRecordTests
         Assert.True(desk.Store.MemoryRows.Versions("J-1")[^1].IsAmendment);
     }
 
+    [Fact]
+    public async Task Submit_SameKeyByAnotherPerson_IsAnotherBody()
+    {
+        await using var desk = new SubmissionDesk();
+        await desk.SubmitAsync(SubmissionDesk.Job("J-1"));
+        var mended = SubmissionDesk.Job("J-1", SubmissionDesk.Mend);
+        await desk.SubmitAsync(mended, "one", new Correction("lead-01", "read the wrong line"));
+
+        var other = await desk.SubmitAsync(mended, "one", new Correction("lead-02", "read the wrong line"));
+        var same = await desk.SubmitAsync(mended, "one", new Correction("lead-01", "read the wrong line"));
+
+        Assert.IsType<SubmissionOutcome.OtherBody>(other);
+        Assert.True(Assert.IsType<SubmissionOutcome.Amended>(same).Submission.IsReplay);
+    }
+
+    [Fact]
+    public void Fingerprint_OfTwoPeople_IsTheSameSinceNoNameIsInIt()
+    {
+        var body = SubmissionDesk.Job("J-1");
+        var (one, other) = (new Correction("lead-01", "why"), new Correction("lead-02", "why"));
+
+        Assert.Equal(
+            SubmissionFingerprint.Of(new Submission(body) { Correction = one }),
+            SubmissionFingerprint.Of(new Submission(body) { Correction = other })
+        );
+        Assert.Equal(
+            SubmissionFingerprint.Of(new Submission(body) { By = "lead-01" }),
+            SubmissionFingerprint.Of(new Submission(body) { By = "lead-02" })
+        );
+        Assert.NotEqual(
+            SubmissionFingerprint.Of(new Submission(body)),
+            SubmissionFingerprint.Of(new Submission(body) { By = "lead-02" })
+        );
+    }
+
+    [Fact]
+    public async Task Submit_AnswerThatGoesWhileItWaits_IsJudgedAndStands()
+    {
+        await using var desk = new SubmissionDesk();
+        var job = SubmissionDesk.Job("J-1");
+        await desk.SubmitAsync(job, "one");
+        var shut = desk.Store.Shut();
+        var again = desk.SubmitAsync(job, "one");
+        await GroupFilingTests.WaitUntil(() => desk.Store.IsWaitedFor);
+
+        desk.Store.MemoryRows.DropAnswers(desk.Store.MemoryRows.All[0].Record.By!);
+        shut.Open();
+
+        Assert.False(Assert.IsType<SubmissionOutcome.Stood>(await again).Submission.IsReplay);
+        Assert.Equal(1, desk.Store.MemoryRows.Answers);
+    }
+
+    [Theory]
+    [InlineData('\0')]
+    [InlineData('\ud800')]
+    public async Task Submit_PersonWhoseNameNoDatabaseKeeps_IsDeclined(char unfit)
+    {
+        await using var desk = new SubmissionDesk();
+        await desk.SubmitAsync(SubmissionDesk.Job("J-1"));
+
+        var declined = await desk.SubmitAsync(
+            SubmissionDesk.Job("J-1", SubmissionDesk.Mend),
+            null,
+            new Correction($"lead{unfit}-01", "read the wrong line")
+        );
+
+        Assert.Contains(
+            "the name of a person",
+            Assert.IsType<SubmissionOutcome.Declined>(declined).Refusal.What,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("a\nb")]
+    [InlineData("a\u0000b")]
+    public void Key_ThatIsNone_IsNotTaken(string text)
+    {
+        Assert.False(SubmissionKey.IsKey(text));
+        Assert.Throws<ArgumentException>(() => new SubmissionKey("", text));
+    }
+
+    [Fact]
+    public void Key_UpToTheMostCharacters_IsTaken()
+    {
+        var longest = new string('k', SubmissionKey.MostCharacters);
+
+        Assert.Equal(longest, new SubmissionKey("alder", longest).Text);
+        Assert.Equal("\U0001F511", new SubmissionKey("", "\U0001F511").Text);
+        Assert.Throws<ArgumentException>(() => new SubmissionKey("", longest + "k"));
+        Assert.Throws<ArgumentException>(() => new SubmissionKey("a\u0000b", "k"));
+        Assert.False(SubmissionKey.IsKey(new string('\udc00', 1)));
+    }
+
     [Theory]
     [InlineData("{")]
     [InlineData("{}")]

@@ -29,13 +29,15 @@ internal sealed class Counter : IAsyncDisposable
     public Task<SubmissionOutcome> SubmitAsync(
         byte[] body,
         string? key = null,
-        Correction? correction = null
+        Correction? correction = null,
+        string? by = null
     ) =>
         _submit.SubmitAsync(
             new Submission(body)
             {
                 Key = key is null ? null : new SubmissionKey("alder", key),
                 Correction = correction,
+                By = by,
             }
         );
 

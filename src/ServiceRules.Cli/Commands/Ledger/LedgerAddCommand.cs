@@ -142,7 +142,7 @@ internal static class LedgerAddCommand
                 case AssessOutcome.Judged { Assessed: var assessed }:
                     var id = assessed.Record.Id.Text;
                     CheckAmended(parsed, id);
-                    var filing = new FileRecord(ledger.Ledger);
+                    var filing = new FileRecord(ledger.Ledger, ledger.BringsBack);
                     return FilingPrint.Write(
                         session,
                         file.ToString(),
@@ -174,7 +174,7 @@ internal static class LedgerAddCommand
             session,
             file.ToString(),
             order.Id.Text,
-            new FileSiteDocument(ledger.Ledger).SettingOrder(bytes, correction)
+            new FileSiteDocument(ledger.Ledger, ledger.BringsBack).SettingOrder(bytes, correction)
         );
     }
 
@@ -222,7 +222,7 @@ internal static class LedgerAddCommand
                     session,
                     file.ToString(),
                     FileSiteDocument.SubjectOf(one),
-                    new FileSiteDocument(ledger.Ledger).Waiver(one, correction)
+                    new FileSiteDocument(ledger.Ledger, ledger.BringsBack).Waiver(one, correction)
                 )
             )
             .ToList()
@@ -256,7 +256,11 @@ internal static class LedgerAddCommand
         var by =
             GivenPerson.Registered(parsed, loaded)
             ?? throw new InputException("rules come into force by somebody: --by PERSON is needed");
-        var outcome = new FileRules(ledger.Ledger).File(loaded.Book, by, parsed.GetValue(GivenPerson.Reason));
+        var outcome = new FileRules(ledger.Ledger, ledger.BringsBack).File(
+            loaded.Book,
+            by,
+            parsed.GetValue(GivenPerson.Reason)
+        );
         return FilingPrint.Write(session, loaded.Folder, FileRules.Subject, outcome);
     }
 

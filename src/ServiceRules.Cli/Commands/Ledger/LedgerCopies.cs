@@ -35,7 +35,7 @@ internal static class LedgerCopies
         }
     }
 
-    /// <summary>Tells what a copy came to: 0 when it is sound, else 1.</summary>
+    /// <summary>Tells what a copy came to.</summary>
     public static void Tell(Session session, string place, LedgerCopyTried tried)
     {
         session.Output.WriteLine(

@@ -1,4 +1,4 @@
--- The bytes of an entry are JSON in UTF-8, whatever the encoding of the database and of the session.
+-- The bytes of an entry are JSON in UTF-8, as the database is: that is asked before any script runs.
 CREATE FUNCTION entry_subject(bytes BYTEA) RETURNS TEXT
     LANGUAGE sql IMMUTABLE STRICT
     RETURN convert_from(bytes, 'UTF8')::json ->> 'subject';

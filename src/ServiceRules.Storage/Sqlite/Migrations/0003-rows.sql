@@ -1,4 +1,5 @@
--- What is asked of versions of records, all of it made from the log again at any time. Words are those of the formats.
+-- What is asked of versions of records, all of it made from the log again at any time, but for the
+-- site of a version whose context was erased: only its row still knows it. Words are those of the formats.
 -- day: days since 1970-01-01. filed_at: milliseconds since 1970-01-01 in UTC. amends, newest: 0 or 1. tasks: with spaces
 -- between them. person: a pseudonym.
 CREATE TABLE record_row (
