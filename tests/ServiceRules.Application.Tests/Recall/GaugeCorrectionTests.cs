@@ -150,15 +150,20 @@ public sealed class GaugeCorrectionTests
         Assert.Equal(2m, gauge.Calibration.CoverageFactor);
     }
 
-    /// <summary>The tape states no step: the two decimals that were read are its step, not those of the sum.</summary>
-    [Fact]
-    public void Of_GaugeWithoutStatedStep_KeepsTheStepOfWhatWasRead()
+    /// <summary>
+    /// The gauge states no step: the two decimals that were read are its step, not those of the sum; a tape's digits claim no
+    /// less than 0.1 mm (common practice, no source).
+    /// </summary>
+    [Theory]
+    [InlineData(InstrumentKind.Calliper, "0.01 mm")]
+    [InlineData(InstrumentKind.DiameterTape, "0.1 mm")]
+    public void Of_GaugeWithoutStatedStep_KeepsTheStepOfWhatWasRead(InstrumentKind kind, string step)
     {
         var gauge = new GaugeCorrection(Found("0.0625 mm"))
-            .Of(Record(Tape, Measured("124.58 mm", Gauge)), 1m)
+            .Of(Record(Tape with { Kind = kind }, Measured("124.58 mm", Gauge)), 1m)
             .Instruments[0];
 
-        Assert.Equal(Length("0.01 mm").Value, gauge.Resolution!.Value);
+        Assert.Equal(Length(step).Value, gauge.Resolution!.Value);
     }
 
     [Fact]
