@@ -1,10 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Timeline;
-using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation.Timeline;
-using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
@@ -17,25 +13,12 @@ public sealed record BackIn(Id<Participant> Person, ImmutableArray<string> Lacks
     public static ImmutableArray<BackIn> Of(JobFrame job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var rule = job
-            .Book.Packs.SelectMany(pack => pack.Rules)
-            .LastOrDefault(rule => rule.Check is Check.EnergyControl { Of: EnergyDuty.WorkByAuthorised });
-        if (rule is null || job.State != RecordState.Open)
-        {
-            return [];
-        }
-
-        var duty = DutyFrame.Of(rule, job);
-        var reading = duty.Reading;
-        var isBack =
-            reading.EndOfWork() is { } end
-            && reading.Of(TimelineEventKind.HandedBack).Any(back => back.Place() > end.Place());
-        return isBack
+        return OpenJob.Of(job) is not { } duty || Suppression.HoldingExemption(duty) is not null
             ? []
             :
             [
-                .. reading
-                    .Works.GroupBy(work => work.Person)
+                .. duty
+                    .Reading.Works.GroupBy(work => work.Person)
                     .Where(own => own.All(work => work.Stop is not null))
                     .Select(own => new BackIn(own.Key, [.. ProtectionNow.Lacking(duty, own.Key)]))
                     .Where(one => !one.Lacks.IsEmpty),

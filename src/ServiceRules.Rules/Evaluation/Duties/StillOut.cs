@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
-using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
@@ -21,20 +19,7 @@ public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableA
     public static ImmutableArray<StillOut> Of(JobFrame job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var rule = job
-            .Book.Packs.SelectMany(pack => pack.Rules)
-            .LastOrDefault(rule => rule.Check is Check.EnergyControl { Of: EnergyDuty.WorkByAuthorised });
-        if (rule is null || job.State != RecordState.Open)
-        {
-            return [];
-        }
-
-        var duty = DutyFrame.Of(rule, job);
-        var reading = duty.Reading;
-        if (
-            reading.EndOfWork() is { } end
-            && reading.Of(TimelineEventKind.HandedBack).Any(back => back.Place() > end.Place())
-        )
+        if (OpenJob.Of(job) is not { } duty)
         {
             return [];
         }
