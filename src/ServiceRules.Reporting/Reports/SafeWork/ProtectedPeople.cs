@@ -11,7 +11,12 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 internal static class ProtectedPeople
 {
     public static ImmutableArray<ProtectedPerson> Of(SafeWorkView view) =>
-        [.. view.Reading.HandsIn.Select(person => Of(view, person))];
+        [
+            .. view
+                .Reading.HandsIn.Concat(StepByHand.Of(view.Reading).Select(step => step.Person))
+                .Distinct()
+                .Select(person => Of(view, person)),
+        ];
 
     private static ProtectedPerson Of(SafeWorkView view, Id<Participant> person)
     {
@@ -27,8 +32,9 @@ internal static class ProtectedPeople
                 null,
                 [],
                 IntervalSet.Never,
-                ProtectionProof.LeftOpen(view, person),
-                LoggedHands.Of(view, person, null)
+                LeftOpen(view, person),
+                LoggedHands.Of(view, person, null),
+                Steps(view, person, work, null)
             );
         }
         ImmutableArray<ProtectedSource> sources =
@@ -49,10 +55,34 @@ internal static class ProtectedPeople
             when,
             sources,
             ProtectionProof.NotCredible(view, person).And(when),
-            ProtectionProof.LeftOpen(view, person),
-            LoggedHands.Of(view, person, when)
+            LeftOpen(view, person),
+            LoggedHands.Of(view, person, when),
+            Steps(view, person, work, when)
         );
     }
+
+    // Guards put back by whoever did the work are no news; those of somebody known by nothing else are.
+    private static ImmutableArray<HandStep> Steps(
+        SafeWorkView view,
+        Id<Participant> person,
+        IntervalSet work,
+        IntervalSet? when
+    )
+    {
+        var all = HandStep.Of(view, person, when);
+        return work.Intervals.IsEmpty
+            ? all
+            :
+            [
+                .. all.Where(step =>
+                    step.IsBare && (view.Found.Exemption is null || step.Letter is not null)
+                ),
+            ];
+    }
+
+    // Of whoever is known by steps alone each step tells by itself what it leaves open.
+    private static MarkedFinding? LeftOpen(SafeWorkView view, Id<Participant> person) =>
+        view.Reading.HandsIn.Contains(person) ? ProtectionProof.LeftOpen(view, person) : null;
 
     private static IntervalSet Before(EffectiveSource source) =>
         source.AddedBy is null

@@ -32,6 +32,18 @@ internal static class ProtectionProof
         );
     }
 
+    /// <summary>Whether a moment itself, or a step before it without which nobody is protected, rests on entries that are not credible.</summary>
+    public static bool IsWeak(SafeWorkView view, TimelinePlace place)
+    {
+        var number = view.NumberAt(place);
+        return view
+            .Events.Take(number)
+            .Any(one =>
+                (one.Number == number || Steps.Contains(one.Event.Kind))
+                && view.Reading.Weakened.Contains(view.PointerOf(one))
+            );
+    }
+
     /// <summary>The finding that leaves open whether this person's work was protected; null: there is none.</summary>
     public static MarkedFinding? LeftOpen(SafeWorkView view, Id<Participant> person) =>
         view.Marked.FirstOrDefault(one =>
