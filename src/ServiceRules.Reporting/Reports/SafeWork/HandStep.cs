@@ -11,12 +11,14 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <param name="Number">The event, by its number.</param>
 /// <param name="At">When, as entered.</param>
 /// <param name="What">The step, in words.</param>
+/// <param name="Done">The same as findings call it.</param>
 /// <param name="Protection">What is shown of that person's protection at that moment.</param>
 /// <param name="Letter">The finding that holds it against them; null: none does.</param>
 internal sealed record HandStep(
     int Number,
     RecordedTime At,
     string What,
+    string Done,
     StepProtection Protection,
     string? Letter
 )
@@ -43,6 +45,7 @@ internal sealed record HandStep(
                 view.NumberAt(step.Place),
                 step.Entry.Event.At,
                 ReportWords.Of(step.Entry.Event.Kind),
+                step.Done,
                 ProtectionAt(view, step, covered, letter),
                 letter
             ),

@@ -26,15 +26,16 @@ internal static class ProtectedPeople
         );
         if (reading.Protection is not { } protection)
         {
+            var uncovered = HandStep.Of(view, person, null);
             return new(
                 person,
                 work,
                 null,
                 [],
                 IntervalSet.Never,
-                LeftOpen(view, person),
+                LeftOpen(view, person, uncovered),
                 LoggedHands.Of(view, person, null),
-                Steps(view, person, work, null)
+                Told(view, work, uncovered)
             );
         }
         ImmutableArray<ProtectedSource> sources =
@@ -49,28 +50,26 @@ internal static class ProtectedPeople
                 (so, source) => so.And(source.Protected.Or(Before(source.Effective)))
             );
         var when = protection.ProtectedFor(person).And(others);
+        var steps = HandStep.Of(view, person, when);
         return new(
             person,
             work,
             when,
             sources,
             ProtectionProof.NotCredible(view, person).And(when),
-            LeftOpen(view, person),
+            LeftOpen(view, person, steps),
             LoggedHands.Of(view, person, when),
-            Steps(view, person, work, when)
+            Told(view, work, steps)
         );
     }
 
     // Guards put back by whoever did the work are no news; those of somebody known by nothing else are.
-    private static ImmutableArray<HandStep> Steps(
+    private static ImmutableArray<HandStep> Told(
         SafeWorkView view,
-        Id<Participant> person,
         IntervalSet work,
-        IntervalSet? when
-    )
-    {
-        var all = HandStep.Of(view, person, when);
-        return work.Intervals.IsEmpty
+        ImmutableArray<HandStep> all
+    ) =>
+        work.Intervals.IsEmpty
             ? all
             :
             [
@@ -78,11 +77,13 @@ internal static class ProtectedPeople
                     step.IsBare && (view.Found.Exemption is null || step.Letter is not null)
                 ),
             ];
-    }
 
     // Of whoever is known by steps alone each step tells by itself what it leaves open.
-    private static MarkedFinding? LeftOpen(SafeWorkView view, Id<Participant> person) =>
-        view.Reading.HandsIn.Contains(person) ? ProtectionProof.LeftOpen(view, person) : null;
+    private static MarkedFinding? LeftOpen(
+        SafeWorkView view,
+        Id<Participant> person,
+        ImmutableArray<HandStep> steps
+    ) => view.Reading.HandsIn.Contains(person) ? ProtectionProof.LeftOpen(view, person, steps) : null;
 
     private static IntervalSet Before(EffectiveSource source) =>
         source.AddedBy is null

@@ -25,6 +25,9 @@ public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
     /// <summary>Whose hands.</summary>
     public Id<Participant> Person => Entry.Event.Actor;
 
+    /// <summary>What findings call it.</summary>
+    public string Done => EventWords.Done(Entry.Event);
+
     /// <summary>Every such step outside the hands-on work of whoever made it.</summary>
     public static ImmutableArray<StepByHand> Of(TimelineReading reading)
     {
