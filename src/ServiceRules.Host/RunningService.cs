@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host;
@@ -13,8 +14,9 @@ public sealed class RunningService : IAsyncDisposable
     private readonly WebApplication app;
     private readonly ServiceFolder folder;
 
-    private RunningService(WebApplication app, ServiceFolder folder)
+    private RunningService(WebApplication app, ServiceFolder folder, WaysIn waysIn)
     {
+        WaysIn = waysIn;
         this.app = app;
         this.folder = folder;
         var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!;
@@ -30,6 +32,12 @@ public sealed class RunningService : IAsyncDisposable
     /// <summary>What a person should know of its ledger, though it stops nothing.</summary>
     public IReadOnlyList<string> Remarks => folder.Remarks;
 
+    /// <summary>What whoever started it needs to come in: told this once, and kept nowhere.</summary>
+    public WaysIn WaysIn { get; }
+
+    /// <summary>What this service is made of.</summary>
+    internal IServiceProvider Services => app.Services;
+
     /// <summary>Starts it, and returns once it listens.</summary>
     /// <exception cref="StartRefusedException">It may not, or cannot.</exception>
     public static async Task<RunningService> StartAsync(ServiceSettings settings)
@@ -40,8 +48,9 @@ public sealed class RunningService : IAsyncDisposable
         var app = Composition.Of(settings, folder);
         try
         {
+            var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
-            return new RunningService(app, folder);
+            return new RunningService(app, folder, waysIn);
         }
         catch (IOException taken)
         {

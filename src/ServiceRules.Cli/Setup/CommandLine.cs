@@ -2,6 +2,7 @@ using System.CommandLine;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Commands;
+using ServiceRules.Cli.Commands.Accounts;
 using ServiceRules.Cli.Commands.Ledger;
 
 namespace ServiceRules.Cli.Setup;
@@ -105,5 +106,6 @@ internal static class CommandLine
             KeysCommand.Of(session),
             DemoCommand.Of(session),
             ServeCommand.Of(session),
+            AccountsCommand.Of(session),
         };
 }
