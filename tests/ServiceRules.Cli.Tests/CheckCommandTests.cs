@@ -293,6 +293,29 @@ public sealed class CheckCommandTests : IDisposable
         );
     }
 
+    /// <summary>A unit that is in on a job that is held stays: the line of the unit says so itself.</summary>
+    [Theory]
+    [InlineData(false, "): may go out")]
+    [InlineData(true, "): may go out, by itself; the job is held, so it does not yet")]
+    public void Check_UnitInOnAHeldJob_SaysThatItDoesNotGoOutYet(bool isHeld, string expected)
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        var entries = job["timeline"]!.AsArray();
+        if (isHeld)
+        {
+            entries.Remove(entries.First(one => (string?)one!["event"] == "gloves_worn"));
+        }
+
+        var lines = _product
+            .Run("check", _product.Write("held.json", Encoding.UTF8.GetBytes(job.ToJsonString())))
+            .StandardOutput.Split('\n')
+            .ToList();
+
+        Assert.Equal(isHeld, lines.Exists(line => line.EndsWith(": HOLD", StringComparison.Ordinal)));
+        var unit = Assert.Single(lines, line => line.StartsWith("  unit ", StringComparison.Ordinal));
+        Assert.EndsWith(expected, unit, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Check_JobOnWhichHandsHaveBeenIn_HasNoSuchList()
     {

@@ -107,6 +107,25 @@ public sealed class OpenJobAnswerTests : IDisposable
         Assert.DoesNotContain("work may begin", told, StringComparison.Ordinal);
     }
 
+    /// <summary>Identifiers stand as recorded, also where a line begins with one; words of the product begin with a capital.</summary>
+    [Fact]
+    public void Check_StepsBeforeHands_NamePeopleAsRecorded()
+    {
+        var job = Cut("height-check", "lock_applied", 0);
+
+        var steps = _product
+            .Run("check", _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString())))
+            .StandardOutput.Split('\n')
+            .SkipWhile(line => !line.StartsWith("Before hands go in", StringComparison.Ordinal))
+            .Skip(1)
+            .TakeWhile(line => line.StartsWith("  ", StringComparison.Ordinal))
+            .ToList();
+
+        Assert.Contains(steps, line => line.Contains("tech-02", StringComparison.Ordinal));
+        Assert.DoesNotContain(steps, line => line.Contains("Tech-02", StringComparison.Ordinal));
+        Assert.All(steps, line => Assert.Matches(@"^  \d+\. ([A-Z]|[a-z-]+\d)", line));
+    }
+
     /// <summary>Before anything else, whoever is not authorised is told so, and no lock is asked of them.</summary>
     [Fact]
     public void Check_SoleWorkerNotAuthorised_SaysFirstThatSomebodyElseMustDoIt()

@@ -102,7 +102,8 @@ internal static class StepKinds
             case RequiredPer.Person:
                 foreach (var person in people)
                 {
-                    sum = sum.And(Done(events, check, person, null, FirstWork(events, person)));
+                    sum = sum.And(Done(events, check, person, null, FirstWork(events, person)))
+                        .And(GlovesAgain(events, check, person));
                 }
 
                 break;
@@ -187,6 +188,45 @@ internal static class StepKinds
         }
 
         return ran < 0 ? sum : sum | Possible.NeverNotMet;
+    }
+
+    /// <summary>Gloves that measures keep off a test run are entered again before that person's next work.</summary>
+    private static Possible GlovesAgain(
+        IReadOnlyList<TimelineEvent> events,
+        Check.RequiredEvent check,
+        Participant person
+    )
+    {
+        if (!check.Events.Contains(TimelineEventKind.GlovesWorn))
+        {
+            return Possible.NotApplicable;
+        }
+
+        var sum = Possible.NotApplicable;
+        var (named, off, perhaps) = (false, false, false);
+        foreach (var entry in events)
+        {
+            named |= entry.Measures.Contains(ProtectiveMeasure.NoGlovesNearTurningReel);
+            off |= named && entry.Kind == TimelineEventKind.TestEnergised;
+            perhaps |= named && entry.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnded;
+            if (
+                entry.Kind == TimelineEventKind.GlovesWorn
+                && (entry.Actor == person.Id || entry.Others.Contains(person.Id))
+            )
+            {
+                (off, perhaps) = (false, false);
+            }
+            else if (entry.Kind == TimelineEventKind.WorkStarted && entry.Actor == person.Id)
+            {
+                sum = sum.And(
+                    off ? Possible.NotMet
+                    : perhaps ? Possible.Judged
+                    : Possible.Met
+                );
+            }
+        }
+
+        return off || perhaps ? sum | Possible.NeverNotMet : sum;
     }
 
     private static Possible Doubt(Check.RequiredEvent check) =>

@@ -94,7 +94,8 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
         connection.Open();
         using var command = connection.CreateCommand();
 #pragma warning disable CA2100 // The statements are those of the tests.
-        command.CommandText = "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger'";
+        command.CommandText =
+            "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = 'entry'";
         var guards = (string)command.ExecuteScalar()!;
         command.CommandText = $"DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; {sql}; {guards}";
 #pragma warning restore CA2100

@@ -85,7 +85,7 @@ internal sealed record BeforeHands(
     {
         var lines = findings
             .SelectMany(finding => Lines(finding))
-            .Select(line => char.ToUpperInvariant(line[0]) + line[1..])
+            .Select(SentenceCase.Begin)
             .Distinct(StringComparer.Ordinal)
             .ToList();
         return [.. lines.Where(line => !lines.Exists(other => AsksMore(other, line)))];

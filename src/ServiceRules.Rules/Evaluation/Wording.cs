@@ -114,8 +114,7 @@ internal static class Wording
         };
 
     /// <summary>A sentence's first letter in upper case.</summary>
-    public static string Sentence(string text) =>
-        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    public static string Sentence(string text) => SentenceCase.Begin(text);
 
     private static string Figure(decimal figure, string format, string unit) =>
         (figure == 0m ? 0m : figure).ToString(format, CultureInfo.InvariantCulture) + " " + unit;

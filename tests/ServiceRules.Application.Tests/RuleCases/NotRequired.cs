@@ -39,19 +39,10 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
                         "parking_brake_set",
                         "machine_shut_down",
                         "key_removed",
-                        "seen_at_rest",
-                        "gloves_worn"
+                        "seen_at_rest"
                     ) || (Is(part, "event", "stored_energy_released") && Is(part, "source", "gravity"))
                 ),
             "asked for once in a job; after a run the lock, the release of pressure and the proof are judged again"
-        ),
-        new(
-            ["grinder-125"],
-            (part, _) =>
-                part is JsonObject again
-                && string.CompareOrdinal((string?)again["at"], "2026-04-13T10:16:00+01:00") >= 0
-                && Is(part, "event", "unit_supported", "gloves_worn"),
-            "asked for once in a job; after a run the isolation, the lock and the proof are judged again"
         ),
         new(
             ["grinder-125"],

@@ -12,6 +12,17 @@ public class ReportWordsTests
         where T : struct, Enum =>
         Assert.All(Enum.GetValues<T>(), value => Assert.Matches("^[a-z][a-z' ,-]*$", words(value)));
 
+    /// <summary>Identifiers stand as recorded, also where a sentence begins with one.</summary>
+    [Theory]
+    [InlineData("stop work", "Stop work")]
+    [InlineData("tech-05 puts an own lock on", "tech-05 puts an own lock on")]
+    [InlineData("tech-05's own lock on engine start", "tech-05's own lock on engine start")]
+    [InlineData("6 readings by hand", "6 readings by hand")]
+    [InlineData("cut-outs proved by tech-05", "Cut-outs proved by tech-05")]
+    [InlineData("", "")]
+    public void Sentence_BeginsWithACapital_UnlessAnIdentifierBeginsIt(string text, string expected) =>
+        Assert.Equal(expected, ReportWords.Sentence(text));
+
     [Fact]
     public void Of_EveryClosedWord_HasItsWordsForPeople()
     {

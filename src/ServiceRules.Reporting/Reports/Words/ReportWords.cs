@@ -2,6 +2,7 @@ using System.Globalization;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.Words;
@@ -263,8 +264,7 @@ public static class ReportWords
         };
 
     /// <summary>First letter in upper case.</summary>
-    public static string Sentence(string text) =>
-        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    public static string Sentence(string text) => SentenceCase.Begin(text);
 
     /// <summary>A count with its noun: <c>1 unit</c>, <c>2 units</c>.</summary>
     public static string Counted(int count, string one, string many) =>

@@ -33,7 +33,7 @@ internal static class CredibilityCheck
             _ => string.Create(CultureInfo.InvariantCulture, $" The same holds for {others} more entries."),
         };
 
-    private static string Sentence(string why) => $"{char.ToUpperInvariant(why[0])}{why[1..]}.";
+    private static string Sentence(string why) => SentenceCase.Begin(why) + ".";
 
     private static string Sound(CredibilityOf kind) =>
         kind switch

@@ -13,6 +13,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class DefectsClosed
 {
+    private static readonly TimeSpan Minute = TimeSpan.FromMinutes(1);
+
     private const string Act = "Put the defect right before the machine goes out.";
 
     public static CheckOutcome Judge(DutyFrame duty)
@@ -30,6 +32,11 @@ internal static class DefectsClosed
             faults.Add(tooLate);
         }
 
+        faults.AddRange(
+            OfRecord(reading, entries)
+                .Select(one => PutRightTooSoon(reading, one.Found, one.Closed))
+                .OfType<TimelineFault>()
+        );
         faults.AddRange(StartedWithDefect.Faults(duty, OpenFor(reading, entries)));
         faults.AddRange(FaultyGuards.Of(reading));
         if (!reading.Others.IsEmpty)
@@ -97,8 +104,8 @@ internal static class DefectsClosed
         );
     }
 
-    /// <summary>Each defect that the record finds, with the entry that puts it right.</summary>
-    private static IEnumerable<StartedWithDefect.Open> OpenFor(
+    /// <summary>Each defect that the record finds, with the entry that puts it right; null: none does.</summary>
+    private static IEnumerable<(OrderedEvent Found, OrderedEvent? Closed)> OfRecord(
         TimelineReading reading,
         ImmutableArray<OrderedEvent> entries
     )
@@ -112,59 +119,90 @@ internal static class DefectsClosed
             }
             else if (!IsDenied(reading, entry) && open.TryDequeue(out var found))
             {
-                yield return Open(found, entry);
+                yield return (found, entry);
             }
         }
 
         foreach (var found in open)
         {
-            yield return Open(found, null);
+            yield return (found, null);
+        }
+    }
+
+    private static IEnumerable<StartedWithDefect.Open> OpenFor(
+        TimelineReading reading,
+        ImmutableArray<OrderedEvent> entries
+    ) =>
+        from one in OfRecord(reading, entries)
+        select new StartedWithDefect.Open(
+            $"a safety defect found {reading.Words.AtBy(one.Found)}{What(one.Found)}",
+            one.Found.Place(),
+            one.Closed?.Place(),
+            one.Closed is { } closed ? [one.Found, closed] : [one.Found],
+            []
+        );
+
+    // Handed back again with the defect put right, the machine is out as it should be.
+    private static TimelineFault? ClosedTooLate(
+        TimelineReading reading,
+        ImmutableArray<OrderedEvent> entries
+    ) =>
+        (
+            from one in OfRecord(reading, entries)
+            let closed = one.Closed
+            where closed is not null
+            let handedBack = reading
+                .Of(TimelineEventKind.HandedBack)
+                .LastOrDefault(back => back.Place() > one.Found.Place())
+            where
+                handedBack is not null
+                && handedBack.Place() < closed.Place()
+                && !handedBack.Place().IsInTheMinuteOf(closed.Place())
+            select new TimelineFault(
+                Verdict.NotMet,
+                FindingReason.WrongOrder,
+                $"The record shows a safety defect found {reading.Words.AtBy(one.Found)}{What(one.Found)}, and shows it put right only at {reading.Words.Time(closed)}, after {EventWords.Done(handedBack.Event.Kind)} at {reading.Words.Time(handedBack)}.",
+                [one.Found, handedBack, closed],
+                "Keep the machine in until a defect is put right; where the entry is late, say when it was."
+            )
+        ).FirstOrDefault();
+
+    // What is entered after the event may say less of seconds; so does one that may put right what another record found.
+    private static TimelineFault? PutRightTooSoon(
+        TimelineReading reading,
+        OrderedEvent found,
+        OrderedEvent? closed
+    )
+    {
+        if (
+            closed is null
+            || found.IsLabelledLate()
+            || closed.IsLabelledLate()
+            || MayBeOfAnother(reading, closed)
+        )
+        {
+            return null;
         }
 
-        StartedWithDefect.Open Open(OrderedEvent found, OrderedEvent? closed) =>
-            new(
-                $"a safety defect found {reading.Words.AtBy(found)}{What(found)}",
-                found.Place(),
-                closed?.Place(),
-                closed is null ? [found] : [found, closed],
-                []
+        var took = closed.Moment - found.Moment;
+        var least = LeastTime.ToPutRight;
+        return took + (found.IsToTheMinute() && closed.IsToTheMinute() ? Minute : TimeSpan.Zero) >= least
+            ? null
+            : new(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"The record shows a safety defect found {reading.Words.AtBy(found)}{What(found)}, and put right {reading.Words.AtBy(closed)}, {SecondsWords.Of(took)} later: to put anything right takes {SecondsWords.Of(least)} at the least.",
+                [found, closed],
+                "Ask whoever put it right what was done and when; label an entry that was made later as such."
             );
     }
 
-    // Handed back again with the defect put right, the machine is out as it should be.
-    private static TimelineFault? ClosedTooLate(TimelineReading reading, ImmutableArray<OrderedEvent> entries)
-    {
-        var open = new Queue<OrderedEvent>();
-        foreach (var entry in entries)
-        {
-            if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
-            {
-                open.Enqueue(entry);
-            }
-            else if (!IsDenied(reading, entry) && open.TryDequeue(out var found))
-            {
-                var handedBack = reading
-                    .Of(TimelineEventKind.HandedBack)
-                    .LastOrDefault(back => back.Place() > found.Place());
-                if (
-                    handedBack is not null
-                    && handedBack.Place() < entry.Place()
-                    && !handedBack.Place().IsInTheMinuteOf(entry.Place())
-                )
-                {
-                    return new(
-                        Verdict.NotMet,
-                        FindingReason.WrongOrder,
-                        $"The record shows a safety defect found {reading.Words.AtBy(found)}{What(found)}, and shows it put right only at {reading.Words.Time(entry)}, after {EventWords.Done(handedBack.Event.Kind)} at {reading.Words.Time(handedBack)}.",
-                        [found, handedBack, entry],
-                        "Keep the machine in until a defect is put right; where the entry is late, say when it was."
-                    );
-                }
-            }
-        }
-
-        return null;
-    }
+    private static bool MayBeOfAnother(TimelineReading reading, OrderedEvent closed) =>
+        reading.Others.Any(other =>
+            Entries(other.Reading)
+                .Where(entry => entry.Moment < closed.Moment)
+                .Sum(entry => entry.Event.Kind == TimelineEventKind.SafetyDefectFound ? 1 : -1) > 0
+        );
 
     private static TimelineFault? LeftOpen(TimelineReading reading, Defect defect) =>
         OutWith(reading, defect) is { } gone

@@ -9,13 +9,15 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// What is shown done with the machine while somebody has hands in: it is handed back, its user is at the controls, stops
-/// the drive or looks whether it stands, units are let down, cut-outs are tried, or it is switched off once more.
+/// the drive or looks whether it stands, units are let down, cut-outs are tried, it is switched off once more, or somebody
+/// with no part in the work lets stored energy off.
 /// </summary>
 internal static class OthersWithHandsIn
 {
     public static IEnumerable<TimelineFault> Faults(DutyFrame duty) =>
         HandedBack(duty)
             .Concat(AtTheControls(duty))
+            .Concat(EnergyLetOff(duty))
             .Concat(UnitsMoved(duty))
             .Concat(CutOutsTried(duty))
             .Concat(SwitchedOffAgain(duty));
@@ -71,6 +73,31 @@ internal static class OthersWithHandsIn
             [entry, work.Start],
             "Ask who was at the machine then, and why; nobody else touches its controls while hands are in."
         );
+
+    // Pressure let off moves what it held, and whoever does it stands at the machine without a part in the work.
+    private static IEnumerable<TimelineFault> EnergyLetOff(DutyFrame duty) =>
+        from both in Amid(duty, TimelineEventKind.StoredEnergyReleased)
+        where IsAnOutsider(duty, both.Entry.Event.Actor)
+        select Doubt(
+            both,
+            $"The record shows {EventWords.Done(both.Entry.Event)} {duty.Words.AtBy(both.Entry)}, {WhoHasNoPart(duty, both.Entry.Event.Actor)}, while {AtWork(duty, both.Entry)} at work: it does not show who had asked for it, nor hands clear of what it held.",
+            "Ask who let it off and where hands were; stored energy is let off before hands go in, by those who work or by somebody authorised."
+        );
+
+    private static string WhoHasNoPart(DutyFrame duty, Id<Participant> person) =>
+        Authorities.Of(duty, person) is var authority and not Authority.Shown
+            ? $"who has no part in the work and {Authorities.Against(authority)}"
+            : "who has no part in the work";
+
+    private static string AtWork(DutyFrame duty, OrderedEvent entry)
+    {
+        var people = duty
+            .Reading.Works.Where(work => work.Interval.Contains(entry.Place()))
+            .Select(work => work.Person.Text)
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        return $"{TimelineWords.List(people)} {(people.Count == 1 ? "was" : "were")}";
+    }
 
     // What hangs over hands is energy, whoever lets it down.
     private static IEnumerable<TimelineFault> UnitsMoved(DutyFrame duty) =>
@@ -154,6 +181,15 @@ internal static class OthersWithHandsIn
         string text,
         string act
     ) => new(Verdict.Unproven, FindingReason.StepMissing, text, [both.Entry, both.Work.Start], act);
+
+    // As the user is; and whom neither the record names nor the register has.
+    private static bool IsAnOutsider(DutyFrame duty, Id<Participant> person) =>
+        IsTheUsers(duty, person)
+        || (
+            !duty.Reading.HandsIn.Contains(person)
+            && Authorities.Of(duty, person) == Authority.NotKnown
+            && duty.Record.People.All(one => one.Id != person)
+        );
 
     // Whoever works, now or in the next shift, leads or is authorised may well look again.
     private static bool IsTheUsers(DutyFrame duty, Id<Participant> person) =>

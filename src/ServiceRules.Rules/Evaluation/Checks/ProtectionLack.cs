@@ -180,7 +180,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         return (
             $"{person}'s own {(source.Source.Lockable ? "lock" : "lock or control")} on ",
             why,
-            $"{person} puts an own lock on every source before hands go in.",
+            $"Before hands go in, an own lock of {person} goes on every source.",
             on is null ? [] : [on.Applied]
         );
     }

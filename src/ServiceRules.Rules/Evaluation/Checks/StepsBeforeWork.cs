@@ -124,17 +124,20 @@ internal static class StepsBeforeWork
     {
         var until = work?.Start.Place();
         // A finished job that shows no work shows no steps that a run undid before it: the run may have come after.
-        var ran =
+        var runs =
             until is null && !reading.IsOpen
-                ? null
-                : reading
-                    .Energisings.Places()
-                    .Where(place => until is null || place < until)
-                    .Select(place => (TimelinePlace?)place)
-                    .LastOrDefault();
+                ? []
+                : reading.Energisings.Where(ran => until is null || ran.Place() < until).ToList();
+        var undone = step
+            .Check.Events.Select(kind =>
+                (Kind: kind, Ran: runs.FindLast(ran => UndoneByRun.Counts(reading, ran, step, kind))?.Place())
+            )
+            .Where(one => one.Ran is not null)
+            .DistinctBy(one => one.Kind)
+            .ToDictionary(one => one.Kind, one => one.Ran!.Value);
         var inTime = step.Entries(reading, source)
             .Where(entry => until is null || entry.Place() < until)
-            .Where(entry => ran is null || !IsUndoneByRunning(entry.Event.Kind, step) || entry.Place() > ran)
+            .Where(entry => !undone.TryGetValue(entry.Event.Kind, out var ran) || entry.Place() > ran)
             .ToList();
         // What is denied last is not shown by what stands before it.
         var first =
@@ -181,7 +184,7 @@ internal static class StepsBeforeWork
 
         var since = ran is null
             ? string.Empty
-            : $" again after {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)}, and";
+            : $" again after {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)}{Off(step)}, and";
         OrderedEvent[] rests = ran is null ? [work.Start] : [ran, work.Start];
 
         var began =
@@ -219,6 +222,12 @@ internal static class StepsBeforeWork
             );
         }
     }
+
+    // Nobody reads out of a missing pair of gloves why they had to come off.
+    private static string Off(RequiredStep step) =>
+        step.Check.Events.Contains(TimelineEventKind.GlovesWorn)
+            ? " with no gloves near the turning reel"
+            : string.Empty;
 
     private static OrderedEvent? FirstAfter(
         RequiredStep step,
@@ -292,20 +301,4 @@ internal static class StepsBeforeWork
         };
         return $"The record shows {what}{before}";
     }
-
-    private static bool IsUndoneByRunning(TimelineEventKind kind, RequiredStep step) =>
-        step.IsSupportOnTheMachine(kind)
-        || kind
-            is TimelineEventKind.DriveDisengaged
-                or TimelineEventKind.UnitsLowered
-                or TimelineEventKind.ParkingBrakeSet
-                or TimelineEventKind.MachineShutDown
-                or TimelineEventKind.KeyRemoved
-                or TimelineEventKind.SeenAtRest
-                or TimelineEventKind.IsolatorOperated
-                or TimelineEventKind.PlugRemoved
-                or TimelineEventKind.PlugControlConfirmed
-                or TimelineEventKind.StoredEnergyReleased
-                or TimelineEventKind.ReelWedged
-                or TimelineEventKind.IsolationVerified;
 }

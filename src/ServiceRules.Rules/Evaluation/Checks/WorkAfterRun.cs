@@ -17,12 +17,17 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
         var works = reading
             .Works.Where(work => step.Person is not { } person || work.Person == person)
             .ToList();
-        if (works.Count == 0 || !step.Check.Events.All(kind => IsUndone(kind, step)))
+        if (works.Count == 0)
         {
             yield break;
         }
 
-        var runs = reading.Energisings.Where(ran => ran.Place() > works[0].Start.Place()).ToList();
+        var runs = reading
+            .Energisings.Where(ran =>
+                ran.Place() > works[0].Start.Place()
+                && step.Check.Events.All(kind => UndoneByRun.MustBeDoneAgain(reading, ran, step, kind))
+            )
+            .ToList();
         for (var index = 0; index < runs.Count; index++)
         {
             var from = runs[index].Place();
@@ -36,17 +41,6 @@ internal sealed record WorkAfterRun(OrderedEvent Ran, WorkInterval? Work)
             }
         }
     }
-
-    // Shutting down again is a duty of its own.
-    private static bool IsUndone(TimelineEventKind kind, RequiredStep step) =>
-        step.IsSupportOnTheMachine(kind)
-        || kind
-            is TimelineEventKind.DriveDisengaged
-                or TimelineEventKind.UnitsLowered
-                or TimelineEventKind.ParkingBrakeSet
-                or TimelineEventKind.KeyRemoved
-                or TimelineEventKind.SeenAtRest
-                or TimelineEventKind.ReelWedged;
 
     // After a test hands go in again; after a start for handing back they do not.
     private static bool IsStillToCome(TimelineReading reading, OrderedEvent ran) =>

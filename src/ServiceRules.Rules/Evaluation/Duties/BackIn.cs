@@ -13,7 +13,7 @@ public sealed record BackIn(Id<Participant> Person, ImmutableArray<string> Lacks
     public static ImmutableArray<BackIn> Of(JobFrame job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return OpenJob.Of(job) is not { } duty || Suppression.HoldingExemption(duty) is not null
+        return OpenJob.Of(job) is not { } duty
             ? []
             :
             [

@@ -55,9 +55,10 @@ public sealed record StillOut(Id<Participant> Person, string? Barred, ImmutableA
         }
     }
 
-    // Those whom the next to begin takes over from: whoever was in last, where nobody is in now.
+    // Those whom the next to begin takes over from: whoever was in last, where nobody is in now. After a run it is no handover.
     private static ImmutableArray<Id<Participant>> Before(TimelineReading reading) =>
-        reading.AnyWork.Intervals is [.., { Until: not null } stretch]
+        reading.AnyWork.Intervals is [.., { Until: { } until } stretch]
+        && reading.Running.And(IntervalSet.Of([new(until, null)])).Intervals.IsEmpty
             ?
             [
                 .. reading

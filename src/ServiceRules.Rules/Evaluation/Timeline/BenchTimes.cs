@@ -20,7 +20,7 @@ internal static class BenchTimes
             }
         }
 
-        if (ReadingTimes.In(reading) is { } tooFast)
+        foreach (var tooFast in ReadingTimes.In(reading))
         {
             yield return tooFast;
         }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -35,7 +34,7 @@ internal static class RestTooSoon
                     reading,
                     entry,
                     stopped,
-                    $"which procedure {reading.Frame.Procedure!.Id} says takes {Seconds(needed)} to run down"
+                    $"which procedure {reading.Frame.Procedure!.Id} says takes {SecondsWords.Of(needed)} to run down"
                 );
             }
             else if (Since(before[^1], entry) < LeastTime.Of(entry.Event))
@@ -44,7 +43,7 @@ internal static class RestTooSoon
                     reading,
                     entry,
                     before[^1],
-                    $"and a look takes {Seconds(LeastTime.Of(entry.Event))} at the least"
+                    $"and a look takes {SecondsWords.Of(LeastTime.Of(entry.Event))} at the least"
                 );
             }
         }
@@ -52,10 +51,7 @@ internal static class RestTooSoon
 
     // Where seconds were not noted, the two may stand a minute further apart than they say.
     private static TimeSpan Since(OrderedEvent stop, OrderedEvent entry) =>
-        entry.Moment - stop.Moment + (IsToTheMinute(stop) && IsToTheMinute(entry) ? Minute : TimeSpan.Zero);
-
-    private static bool IsToTheMinute(OrderedEvent entry) =>
-        entry.Moment.Utc.Ticks % TimeSpan.TicksPerMinute == 0;
+        entry.Moment - stop.Moment + (stop.IsToTheMinute() && entry.IsToTheMinute() ? Minute : TimeSpan.Zero);
 
     private static EntryDoubt Doubt(
         TimelineReading reading,
@@ -66,17 +62,11 @@ internal static class RestTooSoon
         new(
             CredibilityOf.RestTooSoon,
             entry.Pointer(),
-            $"{EventWords.Done(entry.Event.Kind)} {reading.Words.AtBy(entry)} is entered {Seconds(entry.Moment - stop.Moment)} after "
+            $"{EventWords.Done(entry.Event.Kind)} {reading.Words.AtBy(entry)} is entered {SecondsWords.Of(entry.Moment - stop.Moment)} after "
                 + $"{EventWords.Done(stop.Event.Kind)} at {reading.Words.Time(stop)}, {why}",
             Weakens: true
         )
         {
             Against = stop.Pointer(),
         };
-
-    private static string Seconds(TimeSpan time) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{time.TotalSeconds:0.#} {(time.TotalSeconds == 1 ? "second" : "seconds")}"
-        );
 }

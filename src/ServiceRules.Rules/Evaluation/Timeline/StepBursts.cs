@@ -1,4 +1,3 @@
-using System.Globalization;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -43,20 +42,14 @@ internal static class StepBursts
                     yield return new(
                         CredibilityOf.Bursts,
                         entry.Pointer(),
-                        $"{burst.Steps} steps by {person.Key} are recorded within {Seconds(burst.Took)} from {burst.Entries[0].Event.At.Text}, "
-                            + $"which take {Seconds(burst.Least)} at the least",
+                        $"{burst.Steps} steps by {person.Key} are recorded within {SecondsWords.Of(burst.Took)} from {burst.Entries[0].Event.At.Text}, "
+                            + $"which take {SecondsWords.Of(burst.Least)} at the least",
                         Weakens: true
                     );
                 }
             }
         }
     }
-
-    private static string Seconds(TimeSpan time) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{time.TotalSeconds:0.#} {(time.TotalSeconds == 1 ? "second" : "seconds")}"
-        );
 
     private static IEnumerable<Stretch> BurstsOf(List<OrderedEvent> entries)
     {
@@ -103,7 +96,7 @@ internal static class StepBursts
 
         var seen = new HashSet<(TimelineEventKind, SourceReference?)> { StepOf(entries[first]) };
         var (least, inAMinute) = (TimeSpan.Zero, IsAtTheMachine(entries[first].Event.Kind) ? 1 : 0);
-        var toTheMinute = IsToTheMinute(entries[first]);
+        var toTheMinute = entries[first].IsToTheMinute();
         for (var last = first + 1; last < entries.Count; last++)
         {
             var entry = entries[last];
@@ -118,7 +111,7 @@ internal static class StepBursts
                 inAMinute += IsAtTheMachine(entry.Event.Kind) ? 1 : 0;
             }
 
-            toTheMinute &= IsToTheMinute(entry);
+            toTheMinute &= entry.IsToTheMinute();
             var took = entry.Moment - entries[first].Moment;
             var isTooFast =
                 seen.Count >= FewestSteps && least > took + (toTheMinute ? Minute : TimeSpan.Zero)
@@ -165,9 +158,6 @@ internal static class StepBursts
 
     private static (TimelineEventKind, SourceReference?) StepOf(OrderedEvent entry) =>
         (entry.Event.Kind, entry.Event.Source);
-
-    private static bool IsToTheMinute(OrderedEvent entry) =>
-        entry.Moment.Utc.Ticks % TimeSpan.TicksPerMinute == 0;
 
     /// <summary>Entries of one person that stand too close: their steps, the time they took and the least it takes.</summary>
     private sealed record Stretch(List<OrderedEvent> Entries, int Steps, TimeSpan Took, TimeSpan Least);

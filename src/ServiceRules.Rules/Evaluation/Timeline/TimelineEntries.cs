@@ -31,6 +31,10 @@ internal static class TimelineEntries
     public static bool IsLabelledLate(this OrderedEvent entry) =>
         entry.Event.Mark is EntryMark.LateEntry or EntryMark.Transcription;
 
+    /// <summary>To the whole minute: seconds may not have been noted.</summary>
+    public static bool IsToTheMinute(this OrderedEvent entry) =>
+        entry.Moment.Utc.Ticks % TimeSpan.TicksPerMinute == 0;
+
     /// <summary>Whether it begins a run for a test, or is all that is entered of one.</summary>
     public static bool IsTestRun(this OrderedEvent entry) =>
         entry.Event.Kind is TimelineEventKind.TestEnergised or TimelineEventKind.TestEnded;

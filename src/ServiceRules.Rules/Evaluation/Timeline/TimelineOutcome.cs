@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
@@ -125,6 +126,20 @@ internal static class TimelineOutcome
         };
     }
 
+    // Where steps before the work and after it are denied at once, what is due first is said.
+    private static string Due(List<OrderedEvent> denied) =>
+        denied.TrueForAll(entry => entry.Event.Kind == TimelineEventKind.CutOutsProved)
+            ? "before the machine is handed back"
+        : denied.TrueForAll(entry =>
+            entry.Event.Kind
+                is TimelineEventKind.GuardsRefitted
+                    or TimelineEventKind.AreaInspected
+                    or TimelineEventKind.PeopleClearChecked
+                    or TimelineEventKind.CutOutsProved
+        )
+            ? "before the machine is started or handed back"
+        : "before hands go in";
+
     private static ImmutableArray<string> Told(List<string> others) =>
         others.Count <= MostTold
             ? [.. others]
@@ -154,7 +169,7 @@ internal static class TimelineOutcome
                 FindingReason.NotCredible,
                 $"{statement.TrimEnd('.')}, but {TimelineWords.List(doubtful.Select(entry => $"the entry at {reading.Words.Time(entry)} says `{entry.Event.Method}`"))}.",
                 doubtful.Evidence(),
-                "Have somebody who was there say what came of it; where that is not known, do it again before hands go in."
+                $"Have somebody who was there say what came of it; where that is not known, do it again {Due(doubtful)}."
             );
         }
 

@@ -24,6 +24,7 @@ public sealed class TimelineReading
     private readonly Lazy<TimelineWords> words;
     private readonly Lazy<Id<EnergySource>?> sourceOfPlug;
     private readonly Lazy<ImmutableArray<OtherReading>> others;
+    private readonly Lazy<FrozenSet<int>> glovesOff;
 
     private TimelineReading(JobFrame frame)
     {
@@ -54,6 +55,7 @@ public sealed class TimelineReading
         words = new(() => TimelineWords.Of(this));
         sourceOfPlug = new(() => EffectiveSources.OfPlug(this));
         others = new(() => OtherReading.AtTheMachine(frame));
+        glovesOff = new(() => Timeline.GlovesOff.Runs(this));
         weakened = new(() => CredibilityReading.Weakened(this));
         protection = new(() => ProtectionReading.Of(this));
     }
@@ -107,6 +109,9 @@ public sealed class TimelineReading
 
     /// <summary>What other records show at the same machine.</summary>
     internal ImmutableArray<OtherReading> Others => others.Value;
+
+    /// <summary>Runs before which gloves are said to be off, by the index of the entry that begins them.</summary>
+    internal IReadOnlySet<int> GlovesOff => glovesOff.Value;
 
     /// <summary>How its entries are told.</summary>
     internal TimelineWords Words => words.Value;

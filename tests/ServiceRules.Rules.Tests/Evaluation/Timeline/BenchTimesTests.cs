@@ -1,5 +1,8 @@
+using System.Globalization;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -91,6 +94,136 @@ public sealed class BenchTimesTests
             ).Verdict
         );
 
+    private const string AllDay = "08:00:05 work_started tech-01\n16:00:05 work_stopped tech-01";
+
+    /// <summary>Readings in a row take three seconds each, the first of them not counted.</summary>
+    [Theory]
+    [InlineData(1, 3, Verdict.Unproven)]
+    [InlineData(1, 2, Verdict.Met)]
+    [InlineData(0, 6, Verdict.Unproven)]
+    [InlineData(3, 6, Verdict.Met)]
+    [InlineData(20, 6, Verdict.Met)]
+    public void Evaluate_TimedReadings_TakeTimeInARow(int apart, int readings, Verdict expected) =>
+        Assert.Equal(expected, Judge(Timed("09:00:01", apart, readings), AllDay).Verdict);
+
+    [Fact]
+    public void Evaluate_TimedInARow_TellsHowManyInHowLong()
+    {
+        var outcome = Judge(
+            [.. Timed("08:30:00", 60, 2), .. Timed("09:00:01", 1, 4), .. Timed("09:30:00", 60, 2)],
+            AllDay
+        );
+
+        Assert.Equal(
+            "4 readings by hand are timed within 3 seconds from 2026-04-13T09:00:01+01:00, which take 9 seconds at the least.",
+            outcome.Statement
+        );
+        Assert.Equal<string>(["/units/0/entries/2", "/units/0/entries/5"], outcome.Evidence);
+    }
+
+    /// <summary>Of one minute each may be of its first second or its last; one that says seconds tells that they are noted.</summary>
+    [Theory]
+    [InlineData(20, false, Verdict.Met)]
+    [InlineData(22, false, Verdict.Unproven)]
+    [InlineData(6, true, Verdict.Unproven)]
+    public void Evaluate_TimedToTheMinute_AreGivenAMinute(
+        int readings,
+        bool andOneSecond,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                [.. Timed("09:00:00", 0, readings), .. andOneSecond ? Timed("09:00:01", 0, 1) : []],
+                AllDay
+            ).Verdict
+        );
+
+    [Theory]
+    [InlineData("tech-01", "tech-02", Verdict.Met)]
+    [InlineData("tech-01", "tech-01", Verdict.Unproven)]
+    [InlineData(null, null, Verdict.Unproven)]
+    public void Evaluate_TimedByTwo_AreEachHeldToTheirOwn(string? one, string? other, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                [
+                    .. Timed("09:00:01", 4, 3)
+                        .Zip(
+                            Timed("09:00:02", 4, 3),
+                            (first, second) => new[] { By(first, one), By(second, other) }
+                        )
+                        .SelectMany(both => both),
+                ],
+                one is null
+                    ? AllDay
+                    : AllDay + "\n08:00:05 work_started tech-02\n16:00:05 work_stopped tech-02",
+                people: one is null ? 1 : 2
+            ).Verdict
+        );
+
+    /// <summary>Entered together at one moment, and labelled so: honest.</summary>
+    [Theory]
+    [InlineData("08:00:05 work_started tech-01\n16:00:05 work_stopped tech-01 mark=late-entry", Verdict.Met)]
+    [InlineData(
+        "08:00:05 work_started tech-01 mark=transcription\n16:00:05 work_stopped tech-01",
+        Verdict.Met
+    )]
+    [InlineData("07:00:05 seen_at_rest tech-01 mark=late-entry\n" + AllDay, Verdict.Unproven)]
+    [InlineData("07:00:05 seen_at_rest tech-01 mark=late-entry", Verdict.Met)]
+    [InlineData("07:00:05 seen_at_rest tech-01", Verdict.Unproven)]
+    [InlineData("", Verdict.Unproven)]
+    public void Evaluate_TimedTogetherAndLabelled_IsHonest(string timeline, Verdict expected) =>
+        Assert.Equal(expected, Judge(Timed("09:00:01", 0, 6), timeline).Verdict);
+
+    /// <summary>Where nothing can be switched on, readings take no less time.</summary>
+    [Theory]
+    [InlineData("08:20:00 work_started tech-01\n08:20:10 work_stopped tech-01", Verdict.Unproven)]
+    [InlineData("08:20:00 work_started tech-01\n08:20:18 work_stopped tech-01", Verdict.Met)]
+    [InlineData("08:20:00 work_started tech-01\n08:20:10 work_stopped tech-01 mark=late-entry", Verdict.Met)]
+    [InlineData("", Verdict.Met)]
+    public void Evaluate_ReadingsOfAUnitOnTheBench_TakeTimeThere(string timeline, Verdict expected) =>
+        Assert.Equal(expected, Judge(Read(6), timeline, Bench).Verdict);
+
+    [Theory]
+    [InlineData(1, Verdict.Unproven)]
+    [InlineData(5, Verdict.Met)]
+    public void Evaluate_TimedReadingsOnTheBench_TakeTimeInARow(int apart, Verdict expected) =>
+        Assert.Equal(expected, Judge(Timed("09:00:01", apart, 6), AllDay, Bench).Verdict);
+
+    private static Procedure Bench { get; } =
+        new()
+        {
+            Id = new("P-bench"),
+            Title = "unit on the bench",
+            Machines = [new("M-1")],
+            Place = WorkPlace.OnBench,
+            Controls = new(Key: false, ParkingBrake: false, LoweringUnits: false, ReelDrive: false),
+            Sources = [SafetyCase.Source("gravity", "raised unit", stored: true)],
+        };
+
+    private static Reading By(Reading reading, string? person) =>
+        reading with
+        {
+            By = person is null ? null : new Id<Participant>(person),
+        };
+
+    private static Reading[] Timed(string from, int apart, int count) =>
+        [
+            .. Read(count)
+                .Select(
+                    (reading, index) =>
+                        reading with
+                        {
+                            At = RecordedTime
+                                .Parse(
+                                    $"2026-04-13T{TimeOnly.Parse(from, CultureInfo.InvariantCulture).Add(TimeSpan.FromSeconds(apart * index)):HH:mm:ss}+01:00"
+                                )
+                                .OrThrow(),
+                        }
+                ),
+        ];
+
     private const string Task = Run + "09:52 energised_task_performed tech-01\n";
 
     private static Grinding[] Ground(string at, GrindingKind kind) =>
@@ -108,9 +241,19 @@ public sealed class BenchTimesTests
             ),
         ];
 
-    private static CheckOutcome Judge(BenchEntry[] entries, string timeline) => (
+    private static CheckOutcome Judge(
+        BenchEntry[] entries,
+        string timeline,
+        Procedure? procedure = null,
+        int people = 1
+    ) => (
             new SafetyCase
             {
+                Procedure = procedure ?? SafetyCase.RideOn,
+                People =
+                [
+                    .. new[] { SafetyCase.Person("tech-01"), SafetyCase.Person("tech-02") }.Take(people),
+                ],
                 Units =
                 [
                     new()

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -205,6 +206,63 @@ public sealed class DeniedStepTests
                 entry => entry with { Method = then }
             );
     }
+
+    /// <summary>What comes after the work is done again before the machine goes out, and not before hands go in.</summary>
+    [Theory]
+    [InlineData(
+        TimelineEventKind.GuardsRefitted,
+        "left guard missing",
+        "before the machine is started or handed back."
+    )]
+    [InlineData(
+        TimelineEventKind.AreaInspected,
+        "spanner left under the unit",
+        "before the machine is started or handed back."
+    )]
+    [InlineData(
+        TimelineEventKind.PeopleClearChecked,
+        "one still under the unit",
+        "before the machine is started or handed back."
+    )]
+    public void AfterWork_DeniedWords_SayWhenItIsDoneAgain(
+        TimelineEventKind kind,
+        string method,
+        string due
+    ) =>
+        Assert.EndsWith(
+            due,
+            Assert.IsType<Remedy.Act>(After(kind, method).Remedy).What,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void CutOuts_DeniedWords_SayThatTheyAreProvedAgainBeforeTheMachineGoes() =>
+        Assert.EndsWith(
+            "do it again before the machine is handed back.",
+            Assert
+                .IsType<Remedy.Act>(
+                    new SafetyCase()
+                        .With(
+                            "09:00 work_started tech-01\n09:30 work_stopped tech-01\n09:50 machine_started tech-01\n09:58 handed_back tech-01"
+                        )
+                        .And(
+                            "09:55 cut_outs_proved tech-01",
+                            entry => entry with { Method = "engine did not stop" }
+                        )
+                        .Judge(FoundationChecks.After(TimelineEventKind.CutOutsProved))
+                        .Remedy
+                )
+                .What,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void BeforeWork_DeniedWords_SayThatItIsDoneAgainBeforeHandsGoIn() =>
+        Assert.EndsWith(
+            "do it again before hands go in.",
+            Assert.IsType<Remedy.Act>(Before(TimelineEventKind.SeenAtRest, "reel still turning").Remedy).What,
+            StringComparison.Ordinal
+        );
 
     private static CheckOutcome Before(TimelineEventKind kind, string method) =>
         new SafetyCase()

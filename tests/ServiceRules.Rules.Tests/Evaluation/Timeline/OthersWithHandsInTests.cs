@@ -84,6 +84,55 @@ public sealed class OthersWithHandsInTests
         Assert.Equal(2, outcome.Evidence.Length);
     }
 
+    /// <summary>Pressure let off moves what it held: not by somebody with no part in the work while hands are in.</summary>
+    [Theory]
+    [InlineData("09:00", "op-01", Verdict.Unproven)]
+    [InlineData("09:00", "op-09", Verdict.Unproven)]
+    [InlineData("09:00", "op-08", Verdict.Unproven)]
+    [InlineData("09:00", "lead-01", Verdict.Met)]
+    [InlineData("09:00", "lead-02", Verdict.Met)]
+    [InlineData("09:00", "tech-01", Verdict.Met)]
+    [InlineData("08:16", "op-01", Verdict.Met)]
+    [InlineData("08:20", "op-01", Verdict.Met)]
+    public void Protection_StoredEnergyLetOff_ByNobodyWithoutAPartInTheWork(
+        string at,
+        string by,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                Job with
+                {
+                    Register =
+                    [
+                        new(new("tech-01"), Authorised: true, null, null),
+                        new(new("lead-02"), Authorised: true, null, null),
+                        new(new("op-08"), Authorised: false, null, null),
+                    ],
+                },
+                $"{at} stored_energy_released {by} source=hydraulic"
+            ).Verdict
+        );
+
+    [Fact]
+    public void Protection_StoredEnergyLetOffByAnOutsider_TellsWhoAndWhoseHandsWereIn()
+    {
+        var outcome = Judge(
+            Job with
+            {
+                Register = [new(new("tech-01"), Authorised: true, null, null)],
+            },
+            "09:00 stored_energy_released op-09 source=hydraulic"
+        );
+
+        Assert.Equal(
+            "The record shows the stored energy released at 09:00 by op-09, who has no part in the work and whom the register of people does not have, while tech-01 was at work: it does not show who had asked for it, nor hands clear of what it held.",
+            outcome.Statement
+        );
+        Assert.Equal(FindingReason.StepMissing, outcome.Reason);
+    }
+
     private static CheckOutcome Judge(SafetyCase job, string entry) =>
         job.With(Whole + "\n" + entry).Judge(new Check.Protection());
 }

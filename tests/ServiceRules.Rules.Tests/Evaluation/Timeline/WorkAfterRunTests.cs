@@ -126,6 +126,108 @@ public sealed class WorkAfterRunTests
             ).Verdict
         );
 
+    private const string Gloves = "08:18 gloves_worn tech-01\n";
+
+    private const string Off =
+        "09:44 alternative_measures_recorded tech-01 measures=GuardsInPlace,NoGlovesNearTurningReel\n";
+
+    private const string GuardsOnly = "09:44 alternative_measures_recorded tech-01 measures=GuardsInPlace\n";
+
+    /// <summary>Measures that keep gloves off take them off: for the run, and until they are put on again.</summary>
+    [Theory]
+    [InlineData(Off, "", Verdict.NotMet)]
+    [InlineData(Off, "10:10 gloves_worn tech-01\n", Verdict.Met)]
+    [InlineData(Off, "10:10 gloves_worn tech-02\n", Verdict.NotMet)]
+    [InlineData(Off, "10:25 gloves_worn tech-01\n", Verdict.NotMet)]
+    [InlineData(Off, "09:45 gloves_worn tech-01\n", Verdict.NotMet)]
+    [InlineData(GuardsOnly, "", Verdict.Met)]
+    [InlineData("", "", Verdict.Met)]
+    [InlineData(
+        "09:59 alternative_measures_recorded tech-01 measures=NoGlovesNearTurningReel\n",
+        "",
+        Verdict.Met
+    )]
+    public void Evaluate_GlovesOffForTheRun_AreAskedAgain(string measures, string again, Verdict expected) =>
+        Assert.Equal(expected, JudgeGloves(Gloves + MakeSafe.Work + measures + Run + again + In).Verdict);
+
+    /// <summary>Whoever comes in only after the run wears what they put on after it.</summary>
+    [Theory]
+    [InlineData("08:19 gloves_worn tech-02\n", Verdict.NotMet)]
+    [InlineData("08:19 gloves_worn tech-02\n10:10 gloves_worn tech-02\n", Verdict.Met)]
+    public void Evaluate_FirstInAfterTheRun_GlovesBeforeItDoNotCount(string gloves, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            JudgeGloves(
+                gloves
+                    + Gloves
+                    + MakeSafe.Work
+                    + Off
+                    + Run
+                    + "10:20 work_started tech-02\n10:40 work_stopped tech-02\n",
+                "tech-02"
+            ).Verdict
+        );
+
+    [Fact]
+    public void Evaluate_GlovesNotOnAgain_TellsTheRunAndWhy() =>
+        Assert.Equal(
+            "The record does not show gloves worn by tech-01 again after the machine energised for a test at 09:50 with no gloves near the turning reel, and before tech-01 started work at 10:20.",
+            JudgeGloves(Gloves + MakeSafe.Work + Off + Run + In).Statement
+        );
+
+    /// <summary>Recorded once, measures hold for each test and task; for a plain start only where they stand just before.</summary>
+    [Theory]
+    [InlineData("test_energised", "test_ended", "", Verdict.NotMet)]
+    [InlineData("machine_started", "machine_shut_down", "", Verdict.Met)]
+    [InlineData(
+        "machine_started",
+        "machine_shut_down",
+        "10:51 energised_task_performed tech-01\n",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "machine_started",
+        "machine_shut_down",
+        "10:49 alternative_measures_recorded tech-01 measures=NoGlovesNearTurningReel\n",
+        Verdict.NotMet
+    )]
+    public void Evaluate_SecondRun_IsOneWithoutGlovesWhereMeasuresAreAskedOfIt(
+        string begins,
+        string ends,
+        string more,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            JudgeGloves(
+                Gloves
+                    + MakeSafe.Work
+                    + Off
+                    + Run
+                    + "10:10 gloves_worn tech-01\n"
+                    + In
+                    + $"10:50 {begins} tech-01\n{more}10:55 {ends} tech-01\n"
+                    + "11:00 work_started tech-01\n11:10 work_stopped tech-01\n"
+            ).Verdict
+        );
+
+    private static CheckOutcome JudgeGloves(string timeline, params string[] more) =>
+        (
+            new SafetyCase
+            {
+                People = [SafetyCase.Person("tech-01"), .. more.Select(id => SafetyCase.Person(id))],
+            }
+        )
+            .With(timeline)
+            .Judge(
+                new Check.RequiredEvent(
+                    [TimelineEventKind.GlovesWorn],
+                    RequiredPer.Person,
+                    RequiredWhen.BeforeWork,
+                    null
+                )
+            );
+
     private static CheckOutcome Judge(SafetyCase job, TimelineEventKind step) =>
         job.Judge(
             new Check.RequiredEvent(
