@@ -96,7 +96,10 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
 #pragma warning disable CA2100 // The statements are those of the tests.
         command.CommandText = "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger'";
         var guards = (string)command.ExecuteScalar()!;
-        command.CommandText = $"DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; {sql}; {guards}";
+        command.CommandText =
+            "SELECT group_concat('DROP TRIGGER ' || name, '; ') FROM sqlite_schema WHERE type = 'trigger'";
+        var unguarding = (string)command.ExecuteScalar()!;
+        command.CommandText = $"{unguarding}; {sql}; {guards}";
 #pragma warning restore CA2100
         command.ExecuteNonQuery();
     }
