@@ -97,7 +97,10 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
         command.CommandText =
             "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = 'entry'";
         var guards = (string)command.ExecuteScalar()!;
-        command.CommandText = $"DROP TRIGGER entry_stays; DROP TRIGGER entry_keeps; {sql}; {guards}";
+        command.CommandText =
+            "SELECT group_concat('DROP TRIGGER ' || name, '; ') FROM sqlite_schema WHERE type = 'trigger'";
+        var unguarding = (string)command.ExecuteScalar()!;
+        command.CommandText = $"{unguarding}; {sql}; {guards}";
 #pragma warning restore CA2100
         command.ExecuteNonQuery();
     }

@@ -61,6 +61,18 @@ internal static class AccountServices
     {
         app.UseAuthentication();
         app.UseAuthorization();
+        // A screen at a bench is shared: after somebody signed out, going back shows nothing of theirs.
+        app.Use(
+            (context, next) =>
+            {
+                if (Caller.Of(context.User) is { IsKey: false })
+                {
+                    context.Response.Headers.CacheControl = "no-store";
+                }
+
+                return next(context);
+            }
+        );
     }
 
     private static void Demand(IdentityOptions options)

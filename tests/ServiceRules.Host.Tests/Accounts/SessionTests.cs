@@ -48,6 +48,8 @@ public sealed class SessionTests(SharedService shared) : IClassFixture<SharedSer
         Assert.Equal(200, await browser.StatusAsync("records"));
         Assert.Equal(200, await browser.StatusAsync("api/findings"));
         Assert.Equal(403, await browser.StatusAsync("people"));
+        using var page = await browser.GetAsync("records");
+        Assert.True(page.Headers.CacheControl!.NoStore);
     }
 
     [Theory]
