@@ -139,6 +139,6 @@ internal static class HandsByTheLog
 
     // Words that deny the entry show it neither off nor on.
     private static bool IsHeldOff(SourceReading source, TimelinePlace place) =>
-        (source.Isolated.Contains(place) || source.Denied.Contains(place))
+        (source.Isolated.Contains(place) || source.IsolationDenied.Contains(place))
         && (source.Held.Contains(place) || !source.Source.Lockable);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -12,6 +13,13 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Entries">Entries that bear on it.</param>
 internal sealed record ProtectionLack(string What, string Act, ImmutableArray<OrderedEvent> Entries)
 {
+    private const string TurnOff =
+        "Hands out; turn it off, see that it is off, enter what came of it, and verify before hands go in again.";
+
+    private const string Release = "Release or restrain stored energy, then verify, before hands go in.";
+
+    private const string Verify = "Verify that every source is dead before hands go in.";
+
     /// <summary>An entry is there, and says of how that it was not so: free words show no breach by themselves.</summary>
     public bool IsDenied { get; private init; }
 
@@ -66,15 +74,78 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
                 && !LacksOnlyTheLock(source, place, reading)
             )
             .ToList();
-        var denied = on.Where(source => source.Denied.Contains(place)).ToList();
-        return Grouped([.. on.Except(denied)], source => NotIsolated(source, place, reading, words))
-            .Concat(
-                Grouped(denied, source => SaidNotToBeOff(source, place, reading, words))
-                    .Select(lack => lack with { IsDenied = true })
+        return Grouped(
+                on,
+                source =>
+                    source.IsolationDenied.Contains(place)
+                        ? Denied(
+                            source,
+                            " isolated",
+                            TurnOff,
+                            SourceReading.Isolations,
+                            place,
+                            reading,
+                            words
+                        )
+                        : NotIsolated(source, place, reading, words)
             )
             .Concat(Grouped(free, source => NotHeld(source, place, person, reading, protection)))
-            .Concat(Grouped(stored, source => NotReleased(source)))
-            .Concat(Grouped(unproven, source => NotProven(source, place, reading, words)));
+            .Concat(
+                Grouped(
+                    stored,
+                    source =>
+                        source.ReleaseDenied.Contains(place)
+                            ? Denied(
+                                source,
+                                " released",
+                                Release,
+                                SourceReading.Releases,
+                                place,
+                                reading,
+                                words
+                            )
+                            : NotReleased(source)
+                )
+            )
+            .Concat(
+                Grouped(
+                    unproven,
+                    source =>
+                        source.ProofDenied.Contains(place)
+                            ? Denied(
+                                source,
+                                " verified dead",
+                                Verify,
+                                SourceReading.Verifications,
+                                place,
+                                reading,
+                                words
+                            )
+                            : NotProven(source, place, reading, words)
+                )
+            );
+    }
+
+    // An entry is there, and its own words are against it.
+    private static Told Denied(
+        SourceReading source,
+        string after,
+        string act,
+        Func<TimelineReading, EnergySource, IEnumerable<OrderedEvent>> entries,
+        TimelinePlace place,
+        TimelineReading reading,
+        TimelineWords words
+    )
+    {
+        var said = entries(reading, source.Source)
+            .Last(entry => entry.Place() <= place && SaidOtherwise.By(entry.Event));
+        return new(
+            string.Empty,
+            $"{after} ({words.Time(said)}: {SaidOtherwise.Told(said)})",
+            act,
+            [said],
+            IsDenied: true
+        );
     }
 
     // Verified while it was off and released: told is the lock that it never had, and no proof that it did not lose.
@@ -90,6 +161,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             .Verifications(reading, source.Source)
             .Any(entry =>
                 entry.Place() <= place
+                && !SaidOtherwise.By(entry.Event)
                 && Lasted(source.Isolated, entry.Place(), place)
                 && Lasted(source.Released, entry.Place(), place)
             );
@@ -99,23 +171,23 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
 
     private static IEnumerable<ProtectionLack> Grouped(
         List<SourceReading> sources,
-        Func<
-            SourceReading,
-            (string Before, string After, string Act, ImmutableArray<OrderedEvent> Entries)
-        > told
+        Func<SourceReading, Told> told
     ) =>
         from source in sources
         let one = told(source)
-        group (source, one.Entries) by (one.Before, one.After, one.Act) into alike
+        group (source, one.Entries) by (one.Before, one.After, one.Act, one.IsDenied) into alike
         select new ProtectionLack(
             alike.Key.Before
                 + TimelineWords.Named(alike.Select(item => item.source.Source))
                 + alike.Key.After,
             alike.Key.Act,
             [.. alike.SelectMany(item => item.Entries)]
-        );
+        )
+        {
+            IsDenied = alike.Key.IsDenied,
+        };
 
-    private static (string, string, string, ImmutableArray<OrderedEvent>) NotIsolated(
+    private static Told NotIsolated(
         SourceReading source,
         TimelinePlace place,
         TimelineReading reading,
@@ -127,8 +199,8 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             entry.Place() <= place && source.Isolated.Ends.Contains(entry.Place())
         );
         return lost is null
-            ? (string.Empty, " isolated", act, [])
-            : (
+            ? new(string.Empty, " isolated", act, [])
+            : new(
                 string.Empty,
                 $" isolated again after {EventWords.Done(lost.Event)} at {words.Time(lost)}",
                 act,
@@ -136,25 +208,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
             );
     }
 
-    private static (string, string, string, ImmutableArray<OrderedEvent>) SaidNotToBeOff(
-        SourceReading source,
-        TimelinePlace place,
-        TimelineReading reading,
-        TimelineWords words
-    )
-    {
-        var said = SourceReading
-            .Isolations(reading, source.Source)
-            .Last(entry => entry.Place() <= place && SaidOtherwise.By(entry.Event));
-        return (
-            string.Empty,
-            $" isolated ({words.Time(said)}: {SaidOtherwise.Told(said)})",
-            "Hands out; turn it off, see that it is off, enter what came of it, and verify before hands go in again.",
-            [said]
-        );
-    }
-
-    private static (string, string, string, ImmutableArray<OrderedEvent>) NotHeld(
+    private static Told NotHeld(
         SourceReading source,
         TimelinePlace place,
         Id<Participant> person,
@@ -177,7 +231,7 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
                 $" (lock {on.Device} is on the group box, but no job lock holds the isolator)",
             _ => $" (lock {on.Device} is a job lock, not {person}'s own)",
         };
-        return (
+        return new(
             $"{person}'s own {(source.Source.Lockable ? "lock" : "lock or control")} on ",
             why,
             $"Before hands go in, an own lock of {person} goes on every source.",
@@ -185,45 +239,57 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         );
     }
 
-    private static (string, string, string, ImmutableArray<OrderedEvent>) NotReleased(SourceReading source) =>
-        (
+    private static Told NotReleased(SourceReading source) =>
+        new(
             "the stored energy of ",
             source.HasIsolator ? " released after it was isolated" : " released or restrained",
-            "Release or restrain stored energy, then verify, before hands go in.",
+            Release,
             []
         );
 
-    private static (string, string, string, ImmutableArray<OrderedEvent>) NotProven(
+    private static Told NotProven(
         SourceReading source,
         TimelinePlace place,
         TimelineReading reading,
         TimelineWords words
     )
     {
-        const string act = "Verify that every source is dead before hands go in.";
         var verified = SourceReading
             .Verifications(reading, source.Source)
             .LastOrDefault(entry => entry.Place() <= place);
         if (verified is null)
         {
-            return (string.Empty, " verified dead", act, []);
+            return new(string.Empty, " verified dead", Verify, []);
         }
 
         var after = SourceReading
             .Releases(reading, source.Source)
             .LastOrDefault(entry => entry.Place() > verified.Place() && entry.Place() <= place);
         return after is null
-            ? (
+            ? new(
                 string.Empty,
                 $" verified dead after it was made safe (last verified at {words.Time(verified)})",
-                act,
+                Verify,
                 [verified]
             )
-            : (
+            : new(
                 string.Empty,
                 $" verified dead after its stored energy was released at {words.Time(after)} (last verified at {words.Time(verified)})",
-                act,
+                Verify,
                 [verified, after]
             );
     }
+
+    /// <param name="Before">What stands before the sources.</param>
+    /// <param name="After">What stands after them.</param>
+    /// <param name="Act">What to do about it.</param>
+    /// <param name="Entries">Entries that bear on it.</param>
+    /// <param name="IsDenied">An entry is there, and its own words are against it.</param>
+    private readonly record struct Told(
+        string Before,
+        string After,
+        string Act,
+        ImmutableArray<OrderedEvent> Entries,
+        bool IsDenied = false
+    );
 }

@@ -44,7 +44,7 @@ internal static class StepsByHand
                 && !reading.Devices.Any(device => IsHungBy(device, source.Source, step))
             )
             .ToList();
-        var denied = on.Where(source => step.IsIn(source.Denied)).ToList();
+        var denied = on.Where(source => step.IsIn(source.IsolationDenied)).ToList();
         return on.Count > 0
                 ? Fault(
                     // Words that deny an entry show no breach by themselves.

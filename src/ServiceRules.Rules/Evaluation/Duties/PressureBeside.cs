@@ -73,7 +73,11 @@ internal sealed record PressureBeside(EnergySource Source, OrderedEvent High, Ha
                         .PressuresRead(reading, source)
                         .Where(entry => !SourceReading.IsAboveLimit(source, entry.Event))
                 )
-                .Any(entry => high.Moment <= entry.Moment && entry.Moment <= hands.From)
+                .Any(entry =>
+                    high.Moment <= entry.Moment
+                    && entry.Moment <= hands.From
+                    && !SaidOtherwise.By(entry.Event)
+                )
         );
 
     private string Read(TimelineWords words) =>

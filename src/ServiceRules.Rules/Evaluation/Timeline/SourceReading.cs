@@ -20,6 +20,11 @@ public sealed record SourceReading
         new("battery_drive"),
     ];
 
+    private static readonly (IntervalSet Shown, IntervalSet Denied) Always = (
+        IntervalSet.Always,
+        IntervalSet.Never
+    );
+
     private SourceReading(EnergySource source) => Source = source;
 
     /// <summary>The source, as the procedure describes it.</summary>
@@ -36,7 +41,13 @@ public sealed record SourceReading
     public required IntervalSet Isolated { get; init; }
 
     /// <summary>Entered as off, last by an entry that says of how that it was not: nothing shows it off, nor for certain on.</summary>
-    public required IntervalSet Denied { get; init; }
+    public required IntervalSet IsolationDenied { get; init; }
+
+    /// <summary>The same of its release: entered as released or restrained, last by an entry that says of how that it was not.</summary>
+    public required IntervalSet ReleaseDenied { get; init; }
+
+    /// <summary>The same of its proof: entered as proven dead, last by an entry that says of how that it was not.</summary>
+    public required IntervalSet ProofDenied { get; init; }
 
     /// <summary>A lock or tag of anybody was on its isolator, in a safe position.</summary>
     public required IntervalSet Held { get; init; }
@@ -60,20 +71,23 @@ public sealed record SourceReading
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(source);
         var held = HeldOf(reading, source);
-        var (isolated, denied) = source.Isolator is null
-            ? (IntervalSet.Always, IntervalSet.Never)
-            : IsolatedOf(reading, source, held);
-        var released = source.Stored ? ReleasedOf(reading, source, isolated) : IntervalSet.Always;
+        var isolated = source.Isolator is null ? Always : IsolatedOf(reading, source, held);
+        var released = source.Stored ? ReleasedOf(reading, source, isolated.Shown) : Always;
         var ready = isolated
-            .And(released)
+            .Shown.And(released.Shown)
             .And(source is { Isolator: not null, Lockable: true } ? held : IntervalSet.Always);
+        var proven = IsSeenToHold(reading, source)
+            ? (Shown: ready, Denied: IntervalSet.Never)
+            : ProvenOf(reading, source, ready);
         return new(source)
         {
-            Isolated = isolated,
-            Denied = denied,
+            Isolated = isolated.Shown,
+            IsolationDenied = isolated.Denied,
             Held = held,
-            Released = released,
-            Proven = IsSeenToHold(reading, source) ? ready : ProvenOf(reading, source, ready),
+            Released = released.Shown,
+            ReleaseDenied = released.Denied,
+            Proven = proven.Shown,
+            ProofDenied = proven.Denied,
         };
     }
 
@@ -190,28 +204,43 @@ public sealed record SourceReading
             ? reading.Of(TimelineEventKind.KeyRemoved)
             : [];
 
-    private static (IntervalSet Isolated, IntervalSet Denied) IsolatedOf(
+    // What is denied last is not shown by what stands before it; what ends a state ends its denial too, and shows it ended.
+    private static (IntervalSet Shown, IntervalSet Denied) Latched(
+        IEnumerable<OrderedEvent> entries,
+        Func<TimelinePlace, bool> counts,
+        IReadOnlyCollection<TimelinePlace> ends
+    )
+    {
+        var told = entries.ToLookup(entry => SaidOtherwise.By(entry.Event), entry => entry.Place());
+        return (
+            IntervalSet.Latched(told[false].Where(counts), ends.Concat(told[true])),
+            IntervalSet.Latched(told[true].Where(counts), ends.Concat(told[false]))
+        );
+    }
+
+    private static (IntervalSet Shown, IntervalSet Denied) IsolatedOf(
         TimelineReading reading,
         EnergySource source,
         IntervalSet held
     )
     {
-        var putOn = PutOn(reading, source, held);
         var startedUnheld = reading.Energisings.Places().Where(place => !held.Contains(place));
-        var ended = held.Ends.Concat(startedUnheld).Concat(putOn.Places()).ToList();
-        var entered = Isolations(reading, source).ToLookup(entry => SaidOtherwise.By(entry.Event));
-        var isolated = IntervalSet.Latched(entered[false].Places(), ended.Concat(entered[true].Places()));
-        return (isolated, IntervalSet.Latched(entered[true].Places(), ended.Concat(entered[false].Places())));
+        return Latched(
+            Isolations(reading, source),
+            _ => true,
+            [.. held.Ends, .. startedUnheld, .. PutOn(reading, source, held).Places()]
+        );
     }
 
-    private static IntervalSet ReleasedOf(
+    private static (IntervalSet Shown, IntervalSet Denied) ReleasedOf(
         TimelineReading reading,
         EnergySource source,
         IntervalSet isolated
     ) =>
-        IntervalSet.Latched(
-            Releases(reading, source).Places().Where(isolated.Contains),
-            reading.Energisings.Places().Concat(isolated.Ends).Concat(ReadTooHigh(reading, source).Places())
+        Latched(
+            Releases(reading, source),
+            isolated.Contains,
+            [.. reading.Energisings.Places(), .. isolated.Ends, .. ReadTooHigh(reading, source).Places()]
         );
 
     // With hands in, a reading too high is judged by whether they came out.
@@ -219,15 +248,19 @@ public sealed record SourceReading
         PressuresRead(reading, source)
             .Where(entry => IsAboveLimit(source, entry.Event) && !reading.AnyWork.Contains(entry.Place()));
 
-    private static IntervalSet ProvenOf(TimelineReading reading, EnergySource source, IntervalSet ready)
+    private static (IntervalSet Shown, IntervalSet Denied) ProvenOf(
+        TimelineReading reading,
+        EnergySource source,
+        IntervalSet ready
+    )
     {
-        var unplugged = PlugsKept(reading, source);
         var releasedAgain = reading
             .Of(TimelineEventKind.StoredEnergyReleased)
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !reading.AnyWork.Contains(entry.Place()));
-        return IntervalSet.Latched(
-            Verifications(reading, source).Concat(unplugged).Places().Where(ready.Contains),
-            ready.Ends.Concat(releasedAgain.Places())
+        return Latched(
+            Verifications(reading, source).Concat(PlugsKept(reading, source)),
+            ready.Contains,
+            [.. ready.Ends, .. releasedAgain.Places()]
         );
     }
 

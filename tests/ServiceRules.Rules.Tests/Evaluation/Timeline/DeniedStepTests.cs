@@ -190,6 +190,63 @@ public sealed class DeniedStepTests
         Assert.Contains("would not turn", Assert.Single(outcome.StillToDo), StringComparison.Ordinal);
     }
 
+    /// <summary>The same of a release and of a proof: neither is shown, on no lane, and no breach either.</summary>
+    [Theory]
+    [InlineData("stored_energy_released tech-01 source=hydraulic", "still charged", Verdict.Unproven)]
+    [InlineData("stored_energy_released tech-01 source=hydraulic", "bled to nothing", Verdict.Met)]
+    [InlineData("isolation_verified tech-01 source=all", "tried the key, engine fired", Verdict.Unproven)]
+    [InlineData("isolation_verified tech-01 source=all", "tried the key, dead", Verdict.Met)]
+    public void ReleaseOrProof_LastOneDenied_ProtectsNobody(string entry, string method, Verdict expected)
+    {
+        var job = MakeSafe.Complete.And($"08:18 {entry}", told => told with { Method = method });
+        if (entry.StartsWith("stored", StringComparison.Ordinal))
+        {
+            job = job.And("08:19 isolation_verified tech-01 source=all");
+        }
+
+        var reading = TimelineReading.Of(job.Frame());
+        var work = reading.FirstWork!.Interval.From;
+        var source = SourceReading.Of(reading, SafetyCase.RideOn.Sources[1]);
+        var outcome = job.Judge(new Check.Protection());
+
+        Assert.Equal(expected == Verdict.Met, source.Proven.Contains(work));
+        Assert.Equal(
+            expected == Verdict.Met,
+            reading.Protection!.ProtectedFor(new("tech-01")).Contains(work)
+        );
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.Unproven,
+            outcome.Statement.Contains($"of how it says `{method}`", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>A proof that says the opposite, and came too early besides, is a breach as any that came too early.</summary>
+    [Fact]
+    public void Proof_DeniedAndUndoneSince_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            MakeSafe
+                .Complete.With(
+                    MakeSafe.Seat
+                        + MakeSafe.Isolation.Replace(
+                            "08:17 isolation_verified tech-01 source=all",
+                            string.Empty,
+                            StringComparison.Ordinal
+                        )
+                        + MakeSafe.Work
+                        + MakeSafe.After
+                )
+                .And(
+                    "08:13 isolation_verified tech-01 source=all",
+                    entry => entry with { Method = "engine fired" }
+                )
+                .And("08:15 lock_removed tech-01 source=hydraulic lock=L-12")
+                .And("08:16 lock_applied tech-01 source=hydraulic lock=L-12 position=closed")
+                .Judge(new Check.Protection())
+                .Verdict
+        );
+
     // The disconnect of the engine at 08:06, and once more at 08:07 before the locks.
     private static SafetyCase Isolated(string first, string? then)
     {
