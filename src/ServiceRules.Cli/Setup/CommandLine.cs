@@ -105,5 +105,6 @@ internal static class CommandLine
             KeysCommand.Of(session),
             DemoCommand.Of(session),
             ServeCommand.Of(session),
+            ImportCommand.Of(session),
         };
 }
