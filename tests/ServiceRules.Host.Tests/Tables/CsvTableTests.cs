@@ -30,7 +30,7 @@ public sealed class CsvTableTests
 
         var table = Read(text);
 
-        Assert.Equal(["Job", "Note"], table.Headings);
+        Assert.Equal<string>(["Job", "Note"], table.Headings);
         Assert.Equal([(2, "J-1", "said \"so\", twice"), (5, "J-2", "a\nb")], Rows(table));
         Assert.Equal(2, table.EmptyRows);
     }
@@ -40,7 +40,7 @@ public sealed class CsvTableTests
     {
         var table = Read("\uFEFFJob;Höhe\nJ-1;3,80\n", Semicolons);
 
-        Assert.Equal(["Job", "Höhe"], table.Headings);
+        Assert.Equal<string>(["Job", "Höhe"], table.Headings);
         Assert.Equal([(2, "J-1", "3,80")], Rows(table));
     }
 

@@ -29,7 +29,7 @@ public sealed class WorkbookTableTests
             )
         );
 
-        Assert.Equal(["Job", "Value"], table.Headings);
+        Assert.Equal<string>(["Job", "Value"], table.Headings);
         Assert.All(table.Rows, row => Assert.Equal("J-1", row.Cells[0].Text));
         Assert.Equal(
             [
@@ -113,7 +113,7 @@ public sealed class WorkbookTableTests
     {
         var table = Read(WrittenWorkbook.Of(Headings + Row(2, "<c r=\"D2\"><v>9</v></c>")));
 
-        Assert.Equal(["Job", "Value", "", ""], table.Headings);
+        Assert.Equal<string>(["Job", "Value", "", ""], table.Headings);
         Assert.Equal("9", table.Rows.Single().Cells[3].Text);
     }
 
