@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Builder;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Description;
@@ -34,7 +35,8 @@ internal static class Composition
             .AddLimits(settings.Limits)
             .AddDescription()
             .AddWatching(builder.Configuration)
-            .AddPages(folder);
+            .AddPages(folder)
+            .AddAccounts(folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -51,6 +53,7 @@ internal static class Composition
         app.UseOwnNames(settings);
         app.UseSameOrigin();
         app.UseLimits();
+        app.UseAccounts();
 
         app.MapRecords();
         app.MapRows();
@@ -64,6 +67,10 @@ internal static class Composition
         app.MapPages();
         app.MapRecordPages();
         app.MapBenchPages();
+        app.MapSignInPages();
+        app.MapAccountPages();
+        app.MapPeoplePages();
+        app.MapKeyPages();
         return app;
     }
 }

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Setup;
 using ServiceRules.Storage.Inbox;
 
@@ -15,8 +16,9 @@ public sealed class RunningService : IAsyncDisposable
     private readonly ServiceFolder folder;
     private readonly InboxFolder? inbox;
 
-    private RunningService(WebApplication app, ServiceFolder folder, InboxFolder? inbox)
+    private RunningService(WebApplication app, ServiceFolder folder, InboxFolder? inbox, WaysIn waysIn)
     {
+        WaysIn = waysIn;
         this.app = app;
         this.folder = folder;
         this.inbox = inbox;
@@ -33,6 +35,12 @@ public sealed class RunningService : IAsyncDisposable
     /// <summary>What a person should know of its ledger, though it stops nothing.</summary>
     public IReadOnlyList<string> Remarks => folder.Remarks;
 
+    /// <summary>What whoever started it needs to come in: told this once, and kept nowhere.</summary>
+    public WaysIn WaysIn { get; }
+
+    /// <summary>What this service is made of.</summary>
+    internal IServiceProvider Services => app.Services;
+
     /// <summary>Starts it, and returns once it listens.</summary>
     /// <exception cref="StartRefusedException">It may not, or cannot.</exception>
     public static async Task<RunningService> StartAsync(ServiceSettings settings)
@@ -46,8 +54,9 @@ public sealed class RunningService : IAsyncDisposable
         {
             inbox = InboxPlace.Open(settings);
             app = Composition.Of(settings, folder, inbox);
+            var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
-            return new RunningService(app, folder, inbox);
+            return new RunningService(app, folder, inbox, waysIn);
         }
         catch (IOException taken) when (app is not null)
         {

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
@@ -40,6 +41,9 @@ public sealed class LedgerFolder : IDisposable
     }
 
     public ILedgerStore Store => store;
+
+    /// <summary>Who may come in to the service that keeps this ledger.</summary>
+    public IAccountStore Accounts => store.Accounts;
 
     public ILogSigner Signer { get; }
 

@@ -91,6 +91,54 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Contains("who had hands in M-03", together.StandardOutput, StringComparison.Ordinal);
     }
 
+    /// <summary>Units that one record lowers, or the machine that it runs, over hands of the other: told at both.</summary>
+    [Theory]
+    [InlineData(
+        "08:20:00 units_lowered",
+        "and record F-elsewhere shows tech-02 with hands in M-02 from ",
+        "Record F-height-check shows the units lowered at 08:20"
+    )]
+    [InlineData(
+        "08:31:00 machine_started\n08:32:00 machine_shut_down",
+        "and record F-elsewhere shows tech-02 with hands in M-02 at 08:31:40, the guards back in place",
+        "Record F-height-check shows the machine started at 08:31"
+    )]
+    public void Check_UnitsMovedOrMachineRunOverHandsOfAnotherRecord_IsToldAtBoth(
+        string entries,
+        string here,
+        string there
+    )
+    {
+        var job = JsonNode.Parse(Fixtures.Bytes("height-check"))!.AsObject();
+        job["timeline"] = new JsonArray([
+            .. entries
+                .Split('\n')
+                .Select(line => line.Split(' '))
+                .Select(entry => new JsonObject
+                {
+                    ["event"] = entry[1],
+                    ["at"] = $"2026-04-13T{entry[0]}+01:00",
+                    ["by"] = "tech-04",
+                }),
+        ]);
+        var lowers = _product.Write("lowers.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+        var works = _product.Write(
+            "works.json",
+            Fixtures.Changed("height-check", ("F-height-check", "F-elsewhere"))
+        );
+
+        var outcome = _product.Run("check", lowers, works);
+
+        Manners.Hold(outcome);
+        Assert.Contains(here, outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.Contains(there, outcome.StandardOutput, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "clear of it",
+            _product.Run("check", works).StandardOutput,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void Check_RecordBesideOneThatCannotBeRead_IsJudgedAllTheSame()
     {

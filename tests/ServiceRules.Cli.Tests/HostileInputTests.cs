@@ -70,7 +70,7 @@ public sealed class HostileInputTests : IDisposable
 
     public static TheoryData<string> Files => new(Contents.Keys);
 
-    private readonly Product _product = new();
+    private readonly Product _product = new Product().Alone();
 
     public void Dispose() => _product.Dispose();
 

@@ -44,7 +44,7 @@ public sealed class HostileRulesTests : IDisposable
             Directory.CreateSymbolicLink(Path.Combine(folder, "all"), "/"),
     };
 
-    private readonly Product _product = new();
+    private readonly Product _product = new Product().Alone();
 
     public static TheoryData<string> Names => [.. Folders.Keys];
 

@@ -166,7 +166,10 @@ public sealed class ProblemTests(SharedService shared) : IClassFixture<SharedSer
         await client.ConnectAsync(IPAddress.Loopback, _run.Service.Address.Port);
         var stream = client.GetStream();
         await stream.WriteAsync(
-            "POST /api/records HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 1000\r\n\r\n{"u8.ToArray()
+            System.Text.Encoding.ASCII.GetBytes(
+                $"POST /api/records HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer {_run.Key}\r\n"
+                    + "Content-Type: application/json\r\nContent-Length: 1000\r\n\r\n{"
+            )
         );
 
         using var reader = new StreamReader(stream);

@@ -2,6 +2,8 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
+using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
 using ServiceRules.TestKit;
 
@@ -22,7 +24,9 @@ public sealed class ServiceRun : IAsyncDisposable
         Service = service;
         Folder = folder;
         this.ownsFolder = ownsFolder;
+        Key = KeyOf(folder);
         Client = new HttpClient { BaseAddress = service.Address, Timeout = TimeSpan.FromMinutes(2) };
+        Client.DefaultRequestHeaders.Authorization = new("Bearer", Key);
     }
 
     public static LoadedRules Rules => Shipped.Value;
@@ -31,7 +35,32 @@ public sealed class ServiceRun : IAsyncDisposable
 
     public string Folder { get; }
 
+    /// <summary>Asks with a key of a shop lead who is administrator as well.</summary>
     public HttpClient Client { get; }
+
+    /// <summary>That key.</summary>
+    public string Key { get; }
+
+    internal T Get<T>()
+        where T : class => Service.Services.GetRequiredService<T>();
+
+    internal string NewKey(Roles roles, string? person = null, int days = 1) =>
+        Get<KeyMaking>().Make("test", roles, person, days, AccountAct.Machine).Secret;
+
+    /// <summary>Asks as somebody else, follows nothing and keeps nothing.</summary>
+    internal HttpClient ClientWith(string? key)
+    {
+#pragma warning disable CA2000 // The client disposes of it.
+        var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false };
+#pragma warning restore CA2000
+        var client = new HttpClient(handler) { BaseAddress = Service.Address };
+        if (key is not null)
+        {
+            client.DefaultRequestHeaders.Authorization = new("Bearer", key);
+        }
+
+        return client;
+    }
 
     public static ServiceSettings Settings(string folder) =>
         new()
@@ -105,6 +134,18 @@ public sealed class ServiceRun : IAsyncDisposable
                         : throw new ArgumentException($"`{change.From}` does not stand in {name}")
             )
         );
+
+    // The same at each start on one folder: a sender stays who it was.
+    private string KeyOf(string folder)
+    {
+        var kept = Path.Combine(folder, "test.key");
+        if (!File.Exists(kept))
+        {
+            File.WriteAllText(kept, NewKey(Roles.Lead | Roles.Administrator));
+        }
+
+        return File.ReadAllText(kept);
+    }
 
     public async ValueTask DisposeAsync()
     {

@@ -127,7 +127,7 @@ public sealed class StartTests : IDisposable
         var stream = client.GetStream();
         await stream.WriteAsync(
             System.Text.Encoding.ASCII.GetBytes(
-                $"POST /api/records HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: {body.Length}\r\n\r\n"
+                $"POST /api/records HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer {run.Key}\r\nContent-Type: application/json\r\nContent-Length: {body.Length}\r\n\r\n"
             )
         );
         await stream.WriteAsync(body.AsMemory(0, 100));

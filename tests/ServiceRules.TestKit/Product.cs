@@ -4,8 +4,9 @@ using System.Diagnostics;
 namespace ServiceRules.TestKit;
 
 /// <summary>
-/// The built command line, run as users run it: as a process of its own, with a home folder that holds nothing. The
-/// test project references the command line, so that program and rules stand beside the tests.
+/// The built command line with a home folder that holds nothing: run as users run it, as a process of its own, where
+/// <see cref="Alone"/> or other settings of the machine ask for it; else in a process that is kept for many runs. The test
+/// project references the command line, so that program and rules stand beside the tests.
 /// </summary>
 public sealed class Product : IDisposable
 {
@@ -15,6 +16,7 @@ public sealed class Product : IDisposable
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(10);
 
     private readonly Dictionary<string, string> environment = new(StringComparer.Ordinal);
+    private bool isAlone;
 
     public Product()
     {
@@ -34,6 +36,13 @@ public sealed class Product : IDisposable
     public Product With(string variable, string value)
     {
         environment[variable] = value;
+        return Alone();
+    }
+
+    /// <summary>The same program, each run a process of its own: what it takes of the machine is its own too.</summary>
+    public Product Alone()
+    {
+        isAlone = true;
         return this;
     }
 
@@ -48,7 +57,9 @@ public sealed class Product : IDisposable
     public string At(string name) => Path.Combine(Folder, name);
 
     public ProductOutcome Run(params string[] arguments) =>
-        Run(new ProcessStartInfo("dotnet", [Program, .. arguments]));
+        isAlone
+            ? Run(new ProcessStartInfo("dotnet", [Program, .. arguments]))
+            : WarmProduct.Run(WarmProgram, Folder, environment, arguments, TimeLimit);
 
     /// <summary>Runs it with its standard output going to a file, which may be one that takes nothing.</summary>
     public ProductOutcome RunInto(string output, params string[] arguments) =>
@@ -61,18 +72,19 @@ public sealed class Product : IDisposable
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
 
-    private static string Program
+    private static string Program => Beside("servicerules.dll");
+
+    private static string WarmProgram => Beside("ServiceRules.WarmProgram.dll");
+
+    private static string Beside(string name)
     {
-        get
-        {
-            var program = Path.Combine(AppContext.BaseDirectory, "servicerules.dll");
-            return File.Exists(program)
-                ? program
-                : throw new FileNotFoundException(
-                    "this test project does not reference the command line",
-                    program
-                );
-        }
+        var program = Path.Combine(AppContext.BaseDirectory, name);
+        return File.Exists(program)
+            ? program
+            : throw new FileNotFoundException(
+                "this test project does not reference the command line",
+                program
+            );
     }
 
     private ProductOutcome Run(ProcessStartInfo start)

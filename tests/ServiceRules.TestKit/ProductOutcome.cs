@@ -2,13 +2,13 @@ namespace ServiceRules.TestKit;
 
 /// <summary>How one run of the command line ended, and what it took.</summary>
 /// <param name="Cpu">Processor time, which, unlike the time on the wall, does not depend on what else runs.</param>
-/// <param name="PeakBytes">Most memory held at once.</param>
+/// <param name="PeakBytes">Most memory held at once; null where the process was not its own.</param>
 public sealed record ProductOutcome(
     int ExitCode,
     string StandardOutput,
     string StandardError,
     TimeSpan Cpu,
-    long PeakBytes
+    long? PeakBytes
 )
 {
     /// <summary>Lines of standard error.</summary>

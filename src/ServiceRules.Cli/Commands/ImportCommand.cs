@@ -101,7 +101,7 @@ internal static class ImportCommand
         try
         {
             await using var filing = FolderFiling.Open(
-                parsed.GetValue(Data)?.FullName ?? ServicePlace.Usual(isDemo: false),
+                parsed.GetValue(Data)?.FullName ?? ServeCommand.UsualFolder(isDemo: false),
                 loaded,
                 session.Clock
             );

@@ -29,7 +29,7 @@ internal static class ServeCommand
     private static readonly Option<string> Address = new("--address")
     {
         Description =
-            "The address of this machine that it listens on. Only loopback: there are no accounts yet.",
+            "The address of this machine that it listens on. Only loopback: passwords and keys are not encrypted on the way.",
         DefaultValueFactory = _ => "127.0.0.1",
     };
 
@@ -93,7 +93,7 @@ internal static class ServeCommand
         var isDemo = parsed.GetValue(Demo);
         return new ServiceSettings
         {
-            DataFolder = parsed.GetValue(Data)?.FullName ?? ServicePlace.Usual(isDemo),
+            DataFolder = parsed.GetValue(Data)?.FullName ?? UsualFolder(isDemo),
             Rules = RulesInForce.Sound(parsed),
             Address = listening,
             Port = port,
@@ -118,6 +118,40 @@ internal static class ServeCommand
             );
     }
 
+    // On standard output alone: a log is read by more people than whoever started it.
+    private static void TellWaysIn(RunningService service, Session session)
+    {
+        var ways = service.WaysIn;
+        if (ways.FirstSecret is { } secret)
+        {
+            session.Tell(
+                $"Nobody has an account yet. Within an hour, and once, {service.Address}first-administrator"
+            );
+            session.Tell($"makes an administrator with this secret: {secret}");
+        }
+
+        foreach (var (name, password) in ways.DemoPasswords)
+        {
+            session.Tell($"Sign in at {service.Address}sign-in as {name} with {password}");
+        }
+
+        if (ways.DemoKey is { } key)
+        {
+            session.Tell($"For programs: curl -H 'Authorization: Bearer {key}' {service.Address}api/records");
+        }
+    }
+
+    // The invented shop never gets among the jobs of a real one.
+    public static string UsualFolder(bool isDemo) =>
+        Path.Combine(
+            Environment.GetFolderPath(
+                Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.DoNotVerify
+            ),
+            "servicerules",
+            isDemo ? "demo" : "service"
+        );
+
     private static async Task<int> RunAsync(ServiceSettings settings, Session session)
     {
         try
@@ -140,6 +174,7 @@ internal static class ServeCommand
                 session.Tell($"The demo is being filed: {service.Address}health/ready tells how far.");
             }
 
+            TellWaysIn(service, session);
             await service.EndedAsync();
             session.Tell("The service has stopped.");
             return ExitCode.Good;

@@ -134,18 +134,14 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
         foreach (var one in again)
         {
-            screen.TextLine(
-                $"  not yet: {one.Person} may not put hands in again; the record does not show {string.Join("; ", one.Lacks)}: make safe again, the whole of it, and enter it first"
-            );
+            screen.TextLine($"  not yet: {HandsNotYet.Told(one)}");
         }
 
         foreach (
             var one in stillOut.Where(one => !Works.IsEmpty && one is { Barred: null, Lacks.IsEmpty: false })
         )
         {
-            screen.TextLine(
-                $"  not yet: {one.Person} may not begin; the record does not show {string.Join("; ", one.Lacks)}"
-            );
+            screen.TextLine($"  not yet: {HandsNotYet.Told(one)}");
         }
 
         if (!before.BeforeRun.IsEmpty)

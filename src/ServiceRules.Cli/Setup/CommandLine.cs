@@ -2,6 +2,7 @@ using System.CommandLine;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Commands;
+using ServiceRules.Cli.Commands.Accounts;
 using ServiceRules.Cli.Commands.Ledger;
 
 namespace ServiceRules.Cli.Setup;
@@ -106,5 +107,6 @@ internal static class CommandLine
             DemoCommand.Of(session),
             ServeCommand.Of(session),
             ImportCommand.Of(session),
+            AccountsCommand.Of(session),
         };
 }

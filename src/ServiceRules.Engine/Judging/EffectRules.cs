@@ -20,12 +20,19 @@ internal sealed class EffectRules
     private readonly JobFrame _frame;
     private readonly ImmutableHashSet<Id<Participant>> _workers;
     private readonly ImmutableHashSet<Id<Participant>> _excepted;
+    private readonly Moment? _begun;
 
     public EffectRules(JobFrame frame)
     {
         _frame = frame;
         _workers = Workers(frame.Record);
         _excepted = OwnExceptions.Of(frame.Record);
+        _begun = frame
+            .Record.Timeline.Select(entry => entry.At)
+            .Concat(frame.Record.Units.SelectMany(unit => unit.Entries).Select(entry => entry.At))
+            .OfType<RecordedTime.Instant>()
+            .Select(time => (Moment?)time.Moment)
+            .Min();
     }
 
     public LetOut Of(Rule rule, Subject subject, Verdict verdict)
@@ -76,6 +83,10 @@ internal sealed class EffectRules
             if (Unentitled(release.By) is { } why)
             {
                 yield return $"the release by `{release.By}` does not count: {why}";
+            }
+            else if (IsBeforeTheJob(release))
+            {
+                yield return $"the release by `{release.By}` does not count: it is of {release.At.Text}, before the job's first entry";
             }
             else if (verdict == Verdict.NotMet)
             {
@@ -129,8 +140,13 @@ internal sealed class EffectRules
 
     private SecondRelease? ReleaseOf(Rule rule, Subject subject) =>
         rule.Unproven == UnprovenPolicy.SecondPerson
-            ? Releases(rule, subject).FirstOrDefault(release => Unentitled(release.By) is null)
+            ? Releases(rule, subject)
+                .FirstOrDefault(release => Unentitled(release.By) is null && !IsBeforeTheJob(release))
             : null;
+
+    /// <summary>Whether it was given before there was anything to look at. A time without an offset is not held against others.</summary>
+    private bool IsBeforeTheJob(SecondRelease release) =>
+        release.At is RecordedTime.Instant given && _begun is { } begun && given.Moment.CompareTo(begun) < 0;
 
     private IEnumerable<SecondRelease> Releases(Rule rule, Subject subject) =>
         _frame.Record.Releases.Where(release =>

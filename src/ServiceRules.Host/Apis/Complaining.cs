@@ -9,6 +9,8 @@ internal static class Complaining
     // Whatever is asked, these may be the answer.
     private static readonly ProblemKind[] Always =
     [
+        ProblemKind.NotKnown,
+        ProblemKind.NotAllowed,
         ProblemKind.TooMany,
         ProblemKind.Failed,
         ProblemKind.Busy,

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 
 namespace ServiceRules.Host.Apis;
@@ -12,10 +13,7 @@ internal static partial class IdempotencyKey
 {
     public const string Header = "Idempotency-Key";
 
-    // While there are no accounts, all keys are of one sender.
-    private const string NobodyScope = "";
-
-    /// <summary>The key that was sent, or none; else what is wrong with it.</summary>
+    /// <summary>The key that was sent, or none; else what is wrong with it. Each caller has keys of its own.</summary>
     public static IResult? Read(HttpRequest request, out SubmissionKey? key)
     {
         key = null;
@@ -32,7 +30,7 @@ internal static partial class IdempotencyKey
                 is { Length: <= SubmissionKey.MostCharacters } text
         )
         {
-            key = new SubmissionKey(NobodyScope, text);
+            key = new SubmissionKey(Caller.Known(request.HttpContext.User).Name, text);
             return null;
         }
 

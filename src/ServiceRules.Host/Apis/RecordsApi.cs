@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
@@ -66,12 +67,19 @@ internal static class RecordsApi
     private static async Task<IResult> SubmitAsync(
         HttpRequest request,
         FilingDesk desk,
+        OpenLedger ledger,
         SiteRegisters site,
         ServiceSettings settings,
         string? by,
         CancellationToken stop
     )
     {
+        var caller = Caller.Known(request.HttpContext.User);
+        if (Sender.Naming(caller, by) is { } misnamed)
+        {
+            return Sender.Answer(misnamed);
+        }
+
         if (by is not null && !GivenPerson.IsRegistered(site, by))
         {
             return GivenPerson.Unknown(by);
@@ -83,8 +91,13 @@ internal static class RecordsApi
         }
 
         var body = await RequestBody.ReadAsync(request, settings.Limits, stop);
+        if (Sender.Sending(caller, body, ledger) is { } unfit)
+        {
+            return Sender.Answer(unfit);
+        }
+
         return Answer(
-            await desk.SubmitAsync(new Submission(body) { By = by, Key = key }, stop),
+            await desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, by), Key = key }, stop),
             request.HttpContext
         );
     }
@@ -101,6 +114,11 @@ internal static class RecordsApi
         CancellationToken stop
     )
     {
+        if (Sender.Naming(Caller.Known(request.HttpContext.User), by) is { } misnamed)
+        {
+            return Sender.Answer(misnamed);
+        }
+
         if (GivenPerson.Correction(site, by, reason, out var correction) is { } unfit)
         {
             return unfit;
@@ -131,7 +149,7 @@ internal static class RecordsApi
     }
 
     private static IResult Read(HttpContext context, OpenLedger ledger, string id) =>
-        ledger.Read(log => RecordAnswer.Of(log, id)) is { } answer
+        SeenRecords.Of(ledger, id, Caller.Known(context.User)) is { } answer
             ? Conditional.Json(answer, context)
             : NotFiled(id);
 

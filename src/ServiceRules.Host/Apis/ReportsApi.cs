@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
@@ -52,11 +53,14 @@ internal static class ReportsApi
 
     private static Task<IResult> PdfAsync(
         HttpContext context,
+        OpenLedger ledger,
         ReportDesk desk,
         string id,
         CancellationToken stop
     ) =>
         AnswerAsync(
+            context,
+            ledger,
             desk,
             id,
             report =>
@@ -67,24 +71,44 @@ internal static class ReportsApi
             stop
         );
 
-    private static Task<IResult> ProofAsync(ReportDesk desk, string id, CancellationToken stop) =>
-        AnswerAsync(desk, id, report => Results.Text(desk.Proof(report.Entry), MediaTypes.PlainText), stop);
+    private static Task<IResult> ProofAsync(
+        HttpContext context,
+        OpenLedger ledger,
+        ReportDesk desk,
+        string id,
+        CancellationToken stop
+    ) =>
+        AnswerAsync(
+            context,
+            ledger,
+            desk,
+            id,
+            report => Results.Text(desk.Proof(report.Entry), MediaTypes.PlainText),
+            stop
+        );
 
     private static async Task<IResult> AnswerAsync(
+        HttpContext context,
+        OpenLedger ledger,
         ReportDesk desk,
         string id,
         Func<FiledReport, IResult> answer,
         CancellationToken stop
     ) =>
-        await desk.OfAsync(id, stop) switch
-        {
-            ReportAnswer.Issued issued => answer(issued.Report),
-            ReportAnswer.NotFiled => Complaint.Of(
-                ProblemKind.NotFound,
-                $"no record `{Shortened.To(id, 64)}` is filed here"
-            ),
-            ReportAnswer.NotKept none => Complaint.Of(ProblemKind.Gone, none.Why),
-            ReportAnswer.NoKey => NoKey(),
-            _ => throw new InvalidOperationException("an unknown outcome of asking for a report"),
-        };
+        !IsSeen(ledger, id, Caller.Known(context.User))
+            ? NotFiled(id)
+            : await desk.OfAsync(id, stop) switch
+            {
+                ReportAnswer.Issued issued => answer(issued.Report),
+                ReportAnswer.NotFiled => NotFiled(id),
+                ReportAnswer.NotKept none => Complaint.Of(ProblemKind.Gone, none.Why),
+                ReportAnswer.NoKey => NoKey(),
+                _ => throw new InvalidOperationException("an unknown outcome of asking for a report"),
+            };
+
+    private static bool IsSeen(OpenLedger ledger, string id, Caller caller) =>
+        !caller.IsLimited || SeenRecords.Of(ledger, id, caller) is not null;
+
+    private static IResult NotFiled(string id) =>
+        Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
 }

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.Extensions;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
@@ -18,7 +19,14 @@ internal static class RowsApi
         rows.MapGet(
                 "/records",
                 (HttpContext context, [AsParameters] RowQuery query, OpenLedger ledger) =>
-                    Answer(context, query, ledger.Rows.Records, query.Filter, ToldRecord.Of)
+                    Answer(
+                        context,
+                        query,
+                        (filter, paging) =>
+                            SeenRecords.Rows(ledger, filter, paging, Caller.Known(context.User)),
+                        query.Filter,
+                        ToldRecord.Of
+                    )
             )
             .Tells<ToldRecord>(
                 "records",

@@ -41,6 +41,7 @@ internal static class DescriptionServices
                                     "Submit service records of reel cutting units, get them judged, prove what stands. "
                                     + "Quantities are texts with their unit, so that no printed digit is lost.",
                             };
+                            StateKey(document);
                             return Task.CompletedTask;
                         }
                     );
@@ -70,6 +71,26 @@ internal static class DescriptionServices
                     )
             )
             .ExcludeFromDescription();
+    }
+
+    private static void StateKey(OpenApiDocument document)
+    {
+        const string name = "key";
+        document.Components ??= new OpenApiComponents();
+        document.Components.SecuritySchemes ??= new Dictionary<string, IOpenApiSecurityScheme>(
+            StringComparer.Ordinal
+        );
+        document.Components.SecuritySchemes[name] = new OpenApiSecurityScheme
+        {
+            Type = SecuritySchemeType.Http,
+            Scheme = "bearer",
+            Description =
+                "A key that an administrator made at /keys, or `servicerules accounts key` on the machine itself.",
+        };
+        document.Security =
+        [
+            new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(name, document)] = [] },
+        ];
     }
 
     private static Task MarkAsync(OpenApiSchema schema, OpenApiSchemaTransformerContext context)

@@ -4,7 +4,9 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
@@ -18,32 +20,38 @@ internal static class BenchPages
 
     public static void MapBenchPages(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet(Place, () => Shown([])).ExcludeFromDescription();
-        routes.MapPost(Place, AnswerAsync).ExcludeFromDescription();
+        routes.MapGet(Place, (HttpContext context) => Shown(context, [])).ExcludeFromDescription();
+        routes.MapPost(Place, AnswerAsync).TakesForm();
     }
 
     private static async Task<IResult> AnswerAsync(
         HttpRequest request,
         FilingDesk desk,
+        OpenLedger ledger,
         CancellationToken stop
     )
     {
-        if (!request.HasFormContentType)
-        {
-            throw new BadHttpRequestException("no form", StatusCodes.Status415UnsupportedMediaType);
-        }
-
         var form = await request.ReadFormAsync(stop);
         var text = form["record"].ToString();
+        var body = Encoding.UTF8.GetBytes(text);
+        var caller = Caller.Known(request.HttpContext.User);
         var told =
-            form["do"] == SubmitWord
-                ? Told(await desk.SubmitAsync(new Submission(Encoding.UTF8.GetBytes(text)), stop))
-                : Told(desk.Judge(Encoding.UTF8.GetBytes(text)));
+            form["do"] != SubmitWord ? Told(desk.Judge(body))
+            : Sender.Sending(caller, body, ledger) is { } unfit
+                ? Refused([$"{unfit.Detail}; accepted: {unfit.Accepted}"])
+            : Told(await desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop));
         told[nameof(BenchPage.Text)] = text;
-        return Shown(told);
+        return Shown(request.HttpContext, told);
     }
 
-    private static RazorComponentResult<BenchPage> Shown(Dictionary<string, object?> told) => new(told);
+    private static RazorComponentResult<BenchPage> Shown(
+        HttpContext context,
+        Dictionary<string, object?> told
+    )
+    {
+        told[nameof(BenchPage.Token)] = FormToken.Of(context);
+        return new(told);
+    }
 
     private static Dictionary<string, object?> Told(AssessOutcome outcome) =>
         outcome switch

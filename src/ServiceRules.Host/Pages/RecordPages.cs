@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
 
@@ -19,19 +20,22 @@ internal static class RecordPages
     }
 
     private static RazorComponentResult<RecordsPage> List(
+        HttpContext context,
         OpenLedger ledger,
         string? machine,
         string? disposition,
         string? after
     )
     {
-        var page = ledger.Rows.Records(
+        var page = SeenRecords.Rows(
+            ledger,
             new RecordFilter
             {
                 Machine = string.IsNullOrEmpty(machine) ? null : machine,
                 Disposition = string.IsNullOrEmpty(disposition) ? null : disposition,
             },
-            new RowPaging { Beyond = RowPlace.TryParse(after, out var place) ? place : null }
+            new RowPaging { Beyond = RowPlace.TryParse(after, out var place) ? place : null },
+            Caller.Known(context.User)
         );
         return new(
             new Dictionary<string, object?>(StringComparer.Ordinal)
@@ -44,9 +48,9 @@ internal static class RecordPages
         );
     }
 
-    private static IResult One(OpenLedger ledger, string id)
+    private static IResult One(HttpContext context, OpenLedger ledger, string id)
     {
-        if (ledger.Read(log => RecordAnswer.Of(log, id)) is not { } answer)
+        if (SeenRecords.Of(ledger, id, Caller.Known(context.User)) is not { } answer)
         {
             return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
         }

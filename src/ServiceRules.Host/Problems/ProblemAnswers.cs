@@ -47,6 +47,10 @@ internal static class ProblemAnswers
             kind == ProblemKind.NotFound ? "no such address; accepted: what /api lists"
             : kind == ProblemKind.Method
                 ? $"{Shortened.To(context.Request.Method, 20)} is not taken at this address; accepted: {context.Response.Headers.Allow}"
+            : kind == ProblemKind.NotKnown
+                ? "accepted: the header `Authorization: Bearer KEY` with a key that is good, or a sign-in at /sign-in"
+            : kind == ProblemKind.NotAllowed
+                ? "the roles of whoever asks do not open this; accepted: somebody with another role, as docs and /people tell"
             : kind == ProblemKind.MediaType ? "accepted: application/json in UTF-8, not compressed"
             : kind == ProblemKind.Busy ? "ask again in a moment"
             : kind.Title;

@@ -18,6 +18,16 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         StatusCodes.Status400BadRequest,
         "the request cannot be understood"
     );
+    public static readonly ProblemKind NotKnown = new(
+        "not-known",
+        StatusCodes.Status401Unauthorized,
+        "nobody is known to ask"
+    );
+    public static readonly ProblemKind NotAllowed = new(
+        "not-allowed",
+        StatusCodes.Status403Forbidden,
+        "whoever asks may not"
+    );
     public static readonly ProblemKind OtherSite = new(
         "other-site",
         StatusCodes.Status403Forbidden,
@@ -103,6 +113,8 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
     [
         Unreadable,
         BadRequest,
+        NotKnown,
+        NotAllowed,
         OtherSite,
         NotFound,
         Method,
@@ -129,6 +141,8 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         status switch
         {
             StatusCodes.Status400BadRequest => BadRequest,
+            StatusCodes.Status401Unauthorized => NotKnown,
+            StatusCodes.Status403Forbidden => NotAllowed,
             StatusCodes.Status404NotFound => NotFound,
             StatusCodes.Status405MethodNotAllowed => Method,
             StatusCodes.Status408RequestTimeout => Slow,

@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Console;
+using ServiceRules.Host.Accounts;
 
 namespace ServiceRules.Host.Setup;
 
@@ -13,15 +14,15 @@ internal static class Listening
 {
     private static readonly TimeSpan HeaderTime = TimeSpan.FromSeconds(15);
 
-    /// <summary>Nobody is asked who they are yet, so that whoever reaches the service may do everything.</summary>
+    /// <summary>What is sent is not encrypted, so that passwords and keys would be read on the way.</summary>
     /// <exception cref="StartRefusedException">Others than this machine could reach it.</exception>
     public static void Check(IPAddress address)
     {
         if (!IPAddress.IsLoopback(address))
         {
             throw new StartRefusedException(
-                $"--address: `{address}` can be reached from other machines, and the service has no accounts yet: whoever reached it "
-                    + "could file and amend; accepted: a loopback address, such as 127.0.0.1 or ::1"
+                $"--address: `{address}` can be reached from other machines, and the service speaks HTTP without TLS: passwords and "
+                    + "keys could be read on the way; accepted: a loopback address, such as 127.0.0.1 or ::1"
             );
         }
     }
@@ -40,6 +41,9 @@ internal static class Listening
         builder.Logging.AddFilter("Microsoft.Extensions.Diagnostics.HealthChecks", LogLevel.Error);
         // It warns that its keys are not encrypted: the folder around them is private.
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        // Whoever sends no good key or form is told so; strangers do not fill the log of the service.
+        builder.Logging.AddFilter(typeof(KeyScheme).FullName, LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error);
         builder.Services.Configure<ConsoleLoggerOptions>(options =>
             options.LogToStandardErrorThreshold = LogLevel.Trace
         );

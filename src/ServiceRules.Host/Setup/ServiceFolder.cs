@@ -1,3 +1,4 @@
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
@@ -8,7 +9,9 @@ namespace ServiceRules.Host.Setup;
 /// <summary>The private folder of the service: its ledger, held against its checkpoints, and the keys of its reports.</summary>
 internal sealed class ServiceFolder : IDisposable
 {
-    private const string LedgerName = "ledger";
+    /// <summary>The folder of the ledger in it.</summary>
+    public const string LedgerName = "ledger";
+
     private const string KeysName = "keys";
     private const string ProtectionName = "protection";
     private const int ToldMost = 5;
@@ -32,6 +35,9 @@ internal sealed class ServiceFolder : IDisposable
     public OpenLedger Ledger { get; }
 
     public IReadOnlyList<string> Remarks { get; }
+
+    /// <summary>Who may come in.</summary>
+    public IAccountStore Accounts => ledgerFolder.Accounts;
 
     /// <summary>Where the key is that signs reports.</summary>
     public string Keys { get; }

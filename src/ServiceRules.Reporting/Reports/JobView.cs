@@ -88,6 +88,9 @@ internal sealed class JobView
 
     public Rule? Rule(string id) => _rules.GetValueOrDefault(id);
 
+    /// <summary>The finding about safety defects of the job that tells all of this one; null: none does.</summary>
+    public Finding? DefectTold(Finding finding) => Words.DefectTold.Of(finding, Assessment, _rules);
+
     /// <summary>The units in which the readings behind a finding were taken.</summary>
     public UnitSystem SystemOf(Finding finding) => ReadingUnits.Of(Record, finding);
 

@@ -67,6 +67,16 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
         });
     }
 
+    internal override T WriteBeside<T>(Func<DbConnection, T> work) =>
+        Guarded(() =>
+        {
+            using var connection = source.OpenConnection();
+            using var transaction = connection.BeginTransaction(IsolationLevel.ReadCommitted);
+            var outcome = work(connection);
+            Commit(transaction);
+            return outcome;
+        });
+
     public override IReadOnlyList<string> Check() =>
         OnConnection(reading => (IReadOnlyList<string>)[.. PostgresSchema.Missing(reading)]);
 

@@ -10,6 +10,8 @@ internal static class PostgresSchema
     [
         ("trigger", "entry_stays"),
         ("trigger", "entry_keeps"),
+        ("trigger", "account_act_stays"),
+        ("trigger", "account_act_keeps"),
         ("index", "entry_by_subject"),
         ("index", "record_row_by_record"),
         ("index", "record_row_by_site"),
@@ -28,7 +30,8 @@ internal static class PostgresSchema
     {
         var found = connection.Rows(
             """
-            SELECT 'trigger', tgname::text FROM pg_trigger WHERE tgrelid = 'entry'::regclass AND tgenabled IN ('O', 'A')
+            SELECT 'trigger', tgname::text FROM pg_trigger
+            WHERE tgrelid IN ('entry'::regclass, 'account_act'::regclass) AND tgenabled IN ('O', 'A')
             UNION ALL
             SELECT 'index', indexname::text FROM pg_indexes WHERE schemaname = current_schema()
             """,

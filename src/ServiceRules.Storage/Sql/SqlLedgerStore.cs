@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Data.Common;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
@@ -12,9 +13,16 @@ namespace ServiceRules.Storage.Sql;
 /// </summary>
 public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 {
-    private protected SqlLedgerStore() => Rows = new SqlStoredRows(this);
+    private protected SqlLedgerStore()
+    {
+        Rows = new SqlStoredRows(this);
+        Accounts = new SqlStoredAccounts(this);
+    }
 
     public IRowReading Rows { get; }
+
+    /// <summary>Who may come in. It stands in the same database, and in nothing that is told of the log.</summary>
+    public IAccountStore Accounts { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 
@@ -48,6 +56,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
             return work(new SqlLedgerReading(connection));
         });
     }
+
+    /// <summary>Runs a transaction that touches nothing of the log, so that its head is not locked where rows can be.</summary>
+    internal abstract T WriteBeside<T>(Func<DbConnection, T> work);
 
     public abstract IReadOnlyList<string> Check();
 

@@ -85,6 +85,20 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
         }
     }
 
+    internal override T WriteBeside<T>(Func<DbConnection, T> work)
+    {
+        lock (writing)
+        {
+            return Guarded(() =>
+            {
+                using var transaction = connection.BeginTransaction(deferred: false);
+                var outcome = work(connection);
+                AtItsEnd(() => transaction.Commit());
+                return outcome;
+            });
+        }
+    }
+
     // The pages may have reached the disk although the system failed on the way.
     private void AtItsEnd(Action step)
     {

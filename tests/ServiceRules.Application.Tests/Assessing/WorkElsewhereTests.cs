@@ -153,6 +153,19 @@ public sealed class WorkElsewhereTests
         Assert.Empty(Others(Morning, OnDay("04-14", Moved(Morning, "J-2", "M-01"))));
     }
 
+    /// <summary>What hangs over hands, and steps that take a hand at the unit, bear on the job as hands-on work does.</summary>
+    [Theory]
+    [InlineData(TimelineEventKind.UnitsLowered)]
+    [InlineData(TimelineEventKind.UnitSupported)]
+    [InlineData(TimelineEventKind.ReelWedged)]
+    [InlineData(TimelineEventKind.GuardsRefitted)]
+    public void OtherRecords_StepsAtTheUnitOfTheOther_AreTold(TimelineEventKind kind)
+    {
+        var other = Moved(Morning, "J-2", "M-01") with { Timeline = [Entry("08:30", kind, "tech-02")] };
+
+        Assert.Equal(kind, Assert.Single(Assert.Single(Others(Morning, other)).Timeline).Kind);
+    }
+
     /// <summary>What its bench log alone tells of hands, and what pressure it read, is told with the rest.</summary>
     [Fact]
     public void OtherRecords_BenchLogAndPressureOfTheOther_AreTold()

@@ -201,6 +201,39 @@ public class EffectRulesTests
         );
     }
 
+    /// <summary>A release says that somebody looked: before the first entry there was nothing to look at.</summary>
+    [Theory]
+    [InlineData("2026-04-13T12:00:01Z", false)]
+    [InlineData("2026-04-13T12:00:00Z", true)]
+    [InlineData("2026-04-13T11:00:00", true)]
+    public void Of_ReleaseBeforeTheFirstEntry_DoesNotCount(string first, bool counts)
+    {
+        var entry = new TimelineEvent
+        {
+            Kind = TimelineEventKind.WorkStarted,
+            At = RecordedTime.Parse(first).TryGet(out var time, out _) ? time : null!,
+            Actor = new("tech-01"),
+        };
+        var record = Jobs.Record(Jobs.Unit("a")) with
+        {
+            Timeline = [entry],
+            Releases = [new(new("lead-01"), Jobs.Noon, "r", null, "seen by eye")],
+        };
+        var rule = Jobs.Rule("r", unproven: UnprovenPolicy.SecondPerson);
+        var effects = new EffectRules(Jobs.Frame(record, []));
+
+        Assert.Equal(counts ? Effect.Advise : Effect.Hold, effects.Of(rule, OnUnit, Verdict.Unproven).Effect);
+        Assert.Equal(
+            counts
+                ? []
+                :
+                [
+                    "the release by `lead-01` does not count: it is of 2026-04-13T12:00:00Z, before the job's first entry",
+                ],
+            effects.Refused(rule, OnUnit, Verdict.Unproven)
+        );
+    }
+
     [Fact]
     public void Of_ReleaseForAnotherUnitOrRule_DoesNotCount()
     {

@@ -55,7 +55,12 @@ internal static class ScopeRows
             return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
         }
 
-        if (!IsStoodStill(story) || IsWidened(story, claims) || IsDecidedByNobody(story, claims))
+        if (
+            !IsStoodStill(story)
+            || IsWidened(story, claims)
+            || IsDecidedByNobody(story, claims)
+            || IsInUseAmidWork(story)
+        )
         {
             return Possible.NeverMet;
         }
@@ -128,6 +133,17 @@ internal static class ScopeRows
             || (guardsWereOff && said.Contains(ProtectiveMeasure.GuardsInPlace))
             || (anotherStarts && said.Contains(ProtectiveMeasure.SingleOperatorControl));
     }
+
+    /// <summary>Something of the machine was switched, moved or tried while hands were in, with no lock besides.</summary>
+    private static bool IsInUseAmidWork(Story story) =>
+        story.WithHandsIn.Any(s =>
+            s.Kind
+                is TimelineEventKind.DriveDisengaged
+                    or TimelineEventKind.EnergisedTaskPerformed
+                    or TimelineEventKind.CutOutsProved
+                    or TimelineEventKind.UnitsLowered
+            || s.Event is { Kind: TimelineEventKind.IsolatorOperated, Position: IsolatorPosition.On }
+        );
 
     /// <summary>A wedge between the blades and a prop under the unit are put there by hand.</summary>
     private static bool IsTouched(Story story) =>

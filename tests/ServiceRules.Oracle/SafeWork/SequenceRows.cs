@@ -20,7 +20,7 @@ internal static class SequenceRows
         "key",
     ];
 
-    private static readonly TimelineEventKind[] OtherReleases =
+    internal static readonly TimelineEventKind[] OtherReleases =
     [
         TimelineEventKind.UnitsLowered,
         TimelineEventKind.UnitSupported,

@@ -245,6 +245,12 @@ internal static class TestRows
         bool lacks = (opened && (!isolated || !locked)) || (source.Stored && !released) || proofs.Count == 0;
         if (lacks)
         {
+            if (source.Stored && !released && fresh.Any(s => SequenceRows.OtherReleases.Contains(s.Kind)))
+            {
+                // Let down, propped up, wedged or at rest: whether that releases this source is for a person to say.
+                return Possible.Judged;
+            }
+
             bool onlyProofOfAnother =
                 proofs.Count == 0
                 && !opened

@@ -58,6 +58,56 @@ public sealed class JobReportTests : IDisposable
         Assert.All(job.Record.Units, unit => AssertTells(Words(document), unit.Id.Text));
     }
 
+    /// <summary>Guards found faulty stop the whole machine: told in full there, and of the unit only where that is.</summary>
+    [Theory]
+    [InlineData("full-service-125", false)]
+    [InlineData("height-check", true)]
+    public void LayOut_FaultyGuards_AreToldOnce(string sample, bool isBrief)
+    {
+        var record = SafeWork.SafeWorkSamples.Read(sample);
+        var guards = new Reading
+        {
+            Quantity = MeasuredQuantity.Guards,
+            Observed = new Observation.Seen(Condition.Faulty),
+        };
+        var job = SampleJobs.Judge(
+            record with
+            {
+                Tasks = isBrief ? [.. record.Tasks, ServiceTask.Inspect] : record.Tasks,
+                Units =
+                [
+                    record.Units[0] with
+                    {
+                        Entries =
+                        [
+                            .. record
+                                .Units[0]
+                                .Entries.Where(entry =>
+                                    entry is not Reading { Quantity: MeasuredQuantity.Guards }
+                                ),
+                            guards,
+                        ],
+                    },
+                    .. record.Units.Skip(1),
+                ],
+            }
+        );
+        Assert.Contains(
+            job.Assessment.Findings,
+            finding => finding is { Rule: "guards-sound", Verdict: Verdict.NotMet, Subject: Subject.Unit }
+        );
+
+        var printed = Words(LayOut(job));
+
+        Assert.Equal(isBrief, new JobView(job, ReportTerms.Default, FontMeasure.Shipped, IssuedAt).IsBrief);
+        // At the top, why it is kept in, and in full under safe work.
+        Assert.Equal(2, Count(printed, Layout.Printable.Of("found faulty")));
+        Assert.Equal(1, Count(printed, Layout.Printable.Of("told under safe work: safety defects closed")));
+    }
+
+    private static int Count(string text, string part) =>
+        text.Split(part, StringSplitOptions.None).Length - 1;
+
     /// <summary>Who let something out, until when and why, stands beside the finding and at the top, on the brief page too.</summary>
     [Theory]
     [InlineData("height-check-twelve")]

@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Reporting.Reports.Drawings;
 
@@ -8,6 +9,8 @@ internal static class EventMeaning
     public static Hold Of(TimelineEvent one) =>
         one.Kind switch
         {
+            // Its own words deny it: it takes nothing away and proves nothing.
+            _ when SaidOtherwise.By(one) => Hold.None,
             TimelineEventKind.IsolatorOperated when one.Position == IsolatorPosition.On => Hold.Given,
             TimelineEventKind.IsolatorOperated
             or TimelineEventKind.PlugRemoved

@@ -29,8 +29,15 @@ internal static class GoingOnSection
         }
     }
 
-    /// <summary>Whose hands are in since when, for somebody who goes there; empty: nobody's.</summary>
-    public static string HandsIn(PeriodJob job) =>
+    /// <summary>Whose hands are in since when, and whose may not go in again, for somebody who goes there; empty: nobody's.</summary>
+    public static string HandsIn(PeriodJob job) => In(job) + NotAgain(job);
+
+    private static string NotAgain(PeriodJob job) =>
+        job.NotAgain.IsEmpty
+            ? ""
+            : $"not in again before it is made safe anew: {string.Join(", ", job.NotAgain.Select(one => one.Text))}. ";
+
+    private static string In(PeriodJob job) =>
         job.HandsIn.IsEmpty
             ? ""
             : "hands in: "
@@ -56,7 +63,7 @@ internal static class GoingOnSection
                 ),
                 Palette.SmallBold
             ),
-            new Span(job.HandsIn.IsEmpty ? "no hands in shown. " : HandsIn(job), Palette.SmallBold),
+            new Span((job.HandsIn.IsEmpty ? "no hands in shown. " : "") + HandsIn(job), Palette.SmallBold),
             new Span(
                 toCome == 0
                     ? "Not signed off."

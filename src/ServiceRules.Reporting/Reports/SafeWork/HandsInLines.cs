@@ -38,13 +38,26 @@ internal static class HandsInLines
 
     /// <summary>How much of the work is shown as protected, in a few words for a heading.</summary>
     public static string Short(SafeWorkView view, ProtectedPerson person) =>
-        person.Logged.IsEmpty
-            ? OfWork(view, person)
-            : $"{OfWork(view, person)}; {LoggedHands.Told(view, person.Logged)}";
+        string.Join("; ", MoreTold(view, person).Prepend(OfWork(view, person)));
 
-    /// <summary>What only the bench log tells of hands, where it is held against them.</summary>
+    /// <summary>What steps and the bench log alone tell of hands; empty: nothing.</summary>
+    public static string More(SafeWorkView view, ProtectedPerson person) =>
+        string.Join("; ", MoreTold(view, person));
+
     private static string Besides(SafeWorkView view, ProtectedPerson person) =>
-        person.Logged.IsEmpty ? "" : $" {ReportWords.Sentence(LoggedHands.Told(view, person.Logged))}.";
+        string.Concat(MoreTold(view, person).Select(told => $" {ReportWords.Sentence(told)}."));
+
+    private static IEnumerable<string> MoreTold(SafeWorkView view, ProtectedPerson person)
+    {
+        if (!person.Steps.IsEmpty)
+        {
+            yield return HandStep.Told(view, person.Steps);
+        }
+        if (!person.Logged.IsEmpty)
+        {
+            yield return LoggedHands.Told(view, person.Logged);
+        }
+    }
 
     private static string OfWork(SafeWorkView view, ProtectedPerson person)
     {
@@ -71,8 +84,10 @@ internal static class HandsInLines
         if (person.Work.Intervals.IsEmpty)
         {
             return person.LeftOpen is { Letter: var letter }
-                ? $"the record does not show when hands were in ({letter})."
-                : "the record shows no hands-on work.";
+                && person.Steps.All(step => step.Letter != letter)
+                    ? $"the record does not show when hands were in ({letter})."
+                : person.Steps.IsEmpty ? "the record shows no hands-on work."
+                : "no hands-on work shown, and a hand at a unit.";
         }
         var work = Work(view, person.Work);
         if (view.Found.Exemption is { } exemption)
@@ -96,7 +111,7 @@ internal static class HandsInLines
             : person.LeftOpen is { } open
                 ? $"{work}; {Word(open)} that all of it was inside the protected interval ({open.Letter})."
             // Hands that only the bench log tells come on top: then no more is said than of these minutes.
-            : $"{work}, {(person.Logged.IsEmpty ? "all of it" : "these minutes")} protected from {Sources(view)}{(IsGoingOn(person) ? " so far" : "")}.";
+            : $"{work}, {(person.Logged.IsEmpty && person.Steps.IsEmpty ? "all of it" : "these minutes")} protected from {Sources(view)}{(IsGoingOn(person) ? " so far" : "")}.";
     }
 
     private static string Work(SafeWorkView view, IntervalSet work) =>

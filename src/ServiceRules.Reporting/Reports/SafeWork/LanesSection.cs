@@ -17,7 +17,7 @@ internal static class LanesSection
 {
     private const string Legend =
         "Number: event, on the lane of who did it; white: late or copied from paper. Grey bar: hands in. Rising hatch behind it: "
-        + "protected. Framed, falling hatch: hands in without shown protection, by the bench log alone: in the column of its time; neither: not proven. Source, pale: off and released; hatched: proven dead as "
+        + "protected. Framed, falling hatch: hands in without shown protection, by the bench log or a step alone: in the column of its time; neither: not proven. Source, pale: off and released; hatched: proven dead as "
         + "well; dot a step that takes energy away, tick a proof entered, ring energy given back. Letter: filled not shown, open not "
         + "proven, at the event where it begins. Columns are of equal width. ~ no offset recorded.";
 
@@ -89,7 +89,7 @@ internal static class LanesSection
             ],
         };
 
-    // What the bench log alone tells stands in the column of its time.
+    // What the bench log alone tells stands in the column of its time, a step in its own.
     private static ImmutableArray<LaneStretch> Bare(SafeWorkView view, ProtectedPerson person) =>
         view.Found.Exemption is not null
             ? []
@@ -98,6 +98,7 @@ internal static class LanesSection
                 .. person.Unprotected is { } bare ? view.Stretches(bare) : [],
                 .. person
                     .Logged.Select(one => one.After)
+                    .Concat(person.Steps.Where(step => step.IsBare).Select(step => step.Number))
                     .Distinct()
                     .Select(after => new LaneStretch(after, after < view.Events.Length ? after + 1 : null)),
             ];

@@ -22,11 +22,15 @@ internal static class LetterPlace
             : events[^1];
     }
 
-    /// <summary>Where hands that only the bench log tells were at a unit, unless protection had ended before; null: there are none.</summary>
+    /// <summary>Where hands that only the bench log or a step tells were at a unit, unless protection had ended before; null: there are none.</summary>
     private static int? Logged(SafeWorkView view, MarkedCause cause, ImmutableArray<int> events)
     {
         var at = view
-            .People.SelectMany(person => person.Logged)
+            .People.SelectMany(person =>
+                person
+                    .Logged.Select(one => (one.Letter, one.After))
+                    .Concat(person.Steps.Select(one => (Letter: one.Letter ?? "", After: one.Number)))
+            )
             .Where(one => cause.Marked.Any(marked => marked.Letter == one.Letter))
             .Select(one => Math.Max(one.After, 1))
             .DefaultIfEmpty()

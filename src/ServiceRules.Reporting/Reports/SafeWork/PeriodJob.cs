@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
@@ -20,6 +23,10 @@ internal sealed record PeriodJob(int Index, Assessed Job, SafeWorkFindings Found
 
     /// <summary>Work that has begun on an open job and whose end is not shown: hands may be in now.</summary>
     public ImmutableArray<WorkInterval> HandsIn { get; } = HandsInNow(Job);
+
+    /// <summary>Whose hands were in on an open job, are out, and may not go in again as its machine now stands.</summary>
+    public ImmutableArray<Id<Participant>> NotAgain { get; } =
+    [.. BackIn.Of(FrameBuilder.Build(Job.Record, Job.Context, Job.Book)).Select(one => one.Person)];
 
     /// <summary>The start of the first run with hands-on work going on; null: none is shown.</summary>
     public OrderedEvent? RanDuringWork { get; } = RunDuringWork(Job);

@@ -11,7 +11,12 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 internal static class ProtectedPeople
 {
     public static ImmutableArray<ProtectedPerson> Of(SafeWorkView view) =>
-        [.. view.Reading.HandsIn.Select(person => Of(view, person))];
+        [
+            .. view
+                .Reading.HandsIn.Concat(StepByHand.Of(view.Reading).Select(step => step.Person))
+                .Distinct()
+                .Select(person => Of(view, person)),
+        ];
 
     private static ProtectedPerson Of(SafeWorkView view, Id<Participant> person)
     {
@@ -21,14 +26,16 @@ internal static class ProtectedPeople
         );
         if (reading.Protection is not { } protection)
         {
+            var uncovered = HandStep.Of(view, person, null);
             return new(
                 person,
                 work,
                 null,
                 [],
                 IntervalSet.Never,
-                ProtectionProof.LeftOpen(view, person),
-                LoggedHands.Of(view, person, null)
+                LeftOpen(view, person, uncovered),
+                LoggedHands.Of(view, person, null),
+                Told(view, work, uncovered)
             );
         }
         ImmutableArray<ProtectedSource> sources =
@@ -43,16 +50,40 @@ internal static class ProtectedPeople
                 (so, source) => so.And(source.Protected.Or(Before(source.Effective)))
             );
         var when = protection.ProtectedFor(person).And(others);
+        var steps = HandStep.Of(view, person, when);
         return new(
             person,
             work,
             when,
             sources,
             ProtectionProof.NotCredible(view, person).And(when),
-            ProtectionProof.LeftOpen(view, person),
-            LoggedHands.Of(view, person, when)
+            LeftOpen(view, person, steps),
+            LoggedHands.Of(view, person, when),
+            Told(view, work, steps)
         );
     }
+
+    // Guards put back by whoever did the work are no news; those of somebody known by nothing else are.
+    private static ImmutableArray<HandStep> Told(
+        SafeWorkView view,
+        IntervalSet work,
+        ImmutableArray<HandStep> all
+    ) =>
+        work.Intervals.IsEmpty
+            ? all
+            :
+            [
+                .. all.Where(step =>
+                    step.IsBare && (view.Found.Exemption is null || step.Letter is not null)
+                ),
+            ];
+
+    // Of whoever is known by steps alone each step tells by itself what it leaves open.
+    private static MarkedFinding? LeftOpen(
+        SafeWorkView view,
+        Id<Participant> person,
+        ImmutableArray<HandStep> steps
+    ) => view.Reading.HandsIn.Contains(person) ? ProtectionProof.LeftOpen(view, person, steps) : null;
 
     private static IntervalSet Before(EffectiveSource source) =>
         source.AddedBy is null

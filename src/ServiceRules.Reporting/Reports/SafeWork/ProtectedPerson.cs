@@ -13,6 +13,7 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <param name="NotProven">Hands in that entries show as protected and do not prove.</param>
 /// <param name="LeftOpen">What leaves open, without saying for how long, whether all of it was protected; null: nothing.</param>
 /// <param name="Logged">Hands at a unit by the bench log alone, and not shown as protected.</param>
+/// <param name="Steps">Steps that took a hand at a unit outside the work; beside work only those held against that person.</param>
 internal sealed record ProtectedPerson(
     Id<Participant> Id,
     IntervalSet Work,
@@ -20,7 +21,8 @@ internal sealed record ProtectedPerson(
     ImmutableArray<ProtectedSource> Sources,
     IntervalSet NotProven,
     MarkedFinding? LeftOpen,
-    ImmutableArray<LoggedHands> Logged
+    ImmutableArray<LoggedHands> Logged,
+    ImmutableArray<HandStep> Steps
 )
 {
     /// <summary>Hands in without protection; null where it cannot be told.</summary>

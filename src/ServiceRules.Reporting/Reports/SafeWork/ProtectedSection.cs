@@ -71,7 +71,9 @@ internal static class ProtectedSection
     {
         if (person.Work.Intervals.IsEmpty)
         {
-            return $"{person.Id.Text}: no hands-on work shown";
+            return HandsInLines.More(view, person) is { Length: > 0 } more
+                ? $"{person.Id.Text}: a hand at a unit: {more}"
+                : $"{person.Id.Text}: no hands-on work shown";
         }
         if (view.Found.Exemption is not null)
         {

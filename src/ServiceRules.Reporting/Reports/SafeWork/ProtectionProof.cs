@@ -32,10 +32,29 @@ internal static class ProtectionProof
         );
     }
 
+    /// <summary>Whether a moment itself, or a step before it without which nobody is protected, rests on entries that are not credible.</summary>
+    public static bool IsWeak(SafeWorkView view, TimelinePlace place)
+    {
+        var number = view.NumberAt(place);
+        return view
+            .Events.Take(number)
+            .Any(one =>
+                (one.Number == number || Steps.Contains(one.Event.Kind))
+                && view.Reading.Weakened.Contains(view.PointerOf(one))
+            );
+    }
+
     /// <summary>The finding that leaves open whether this person's work was protected; null: there is none.</summary>
-    public static MarkedFinding? LeftOpen(SafeWorkView view, Id<Participant> person) =>
+    /// <param name="view">The job.</param>
+    /// <param name="person">Who.</param>
+    /// <param name="steps">Their steps outside the work: what is said of those leaves nothing open of the work.</param>
+    public static MarkedFinding? LeftOpen(
+        SafeWorkView view,
+        Id<Participant> person,
+        ImmutableArray<HandStep> steps
+    ) =>
         view.Marked.FirstOrDefault(one =>
-            HandsFinding.LeavesOpen(one.Told) && Concerns(view, one.Told.Finding, person)
+            HandsFinding.LeavesOpen(one.Told) && Concerns(view, one.Told.Finding, person, steps)
         );
 
     private static bool BearsOn(SafeWorkView view, NumberedEvent one, TimelineInterval work)
@@ -51,7 +70,12 @@ internal static class ProtectionProof
     /// A sentence that names people is about them; one that names a device, about whoever put it on; any other about
     /// whoever the entries are of, where a start or an end of work is its own person's and every other entry everybody's.
     /// </summary>
-    private static bool Concerns(SafeWorkView view, Finding finding, Id<Participant> person)
+    private static bool Concerns(
+        SafeWorkView view,
+        Finding finding,
+        Id<Participant> person,
+        ImmutableArray<HandStep> steps
+    )
     {
         var logged = finding.Evidence.Select(view.BenchEntryOf).OfType<BenchEntry>().ToList();
         if (logged.Count == finding.Evidence.Length && logged.TrueForAll(entry => entry.By is not null))
@@ -66,6 +90,7 @@ internal static class ProtectionProof
             .ToHashSet(StringComparer.Ordinal);
         return finding
             .Notices.Prepend(finding.Statement)
+            .Where(sentence => !steps.Any(step => IsOf(sentence, step)))
             .Any(sentence =>
             {
                 var words = Words(sentence);
@@ -80,6 +105,9 @@ internal static class ProtectionProof
                 return hung.Count > 0 ? hung.Contains(person) : IsOfEntries(view, finding, person);
             });
     }
+
+    private static bool IsOf(string sentence, HandStep step) =>
+        sentence.StartsWith($"The record shows {step.Done} ", StringComparison.Ordinal);
 
     private static HashSet<string> Words(string sentence) =>
         sentence

@@ -91,9 +91,22 @@ internal static class ShownSection
     private static IEnumerable<Block> Action(SafeWorkView view)
     {
         yield return Paragraph.Heading(2, "Needs action", Palette.Heading);
+        var notYet = HandsNotYet.Of(view.Frame).ToList();
+        foreach (var told in notYet)
+        {
+            yield return new Paragraph([
+                new Span("Not yet: ", Palette.SmallBold),
+                new Span($"{view.Job.Say(told)}.", Palette.Small),
+            ]);
+        }
         if (!view.DueCauses.Any())
         {
-            yield return new Paragraph("No duty that is due by now is open.", Palette.Small);
+            yield return new Paragraph(
+                notYet.Count > 0
+                    ? "Of what was done so far no duty that is due by now is open."
+                    : "No duty that is due by now is open.",
+                Palette.Small
+            );
         }
         foreach (var cause in view.DueCauses)
         {

@@ -94,6 +94,19 @@ internal static class BriefUnitsSection
         var contradictions = new ContradictionsTold();
         foreach (var finding in unit.NotIn)
         {
+            if (job.DefectTold(finding) is { } defect)
+            {
+                lines.Add(
+                    job.MarkedLine(
+                        VerdictPrint.Of(finding.Verdict),
+                        new Span(
+                            $"{job.TitleOf(finding)}: {FindingBlock.InSafeWork(job, defect)}. ",
+                            Palette.Tiny
+                        )
+                    )
+                );
+                continue;
+            }
             var (statement, isReference) = contradictions.Of(finding, job.TitleOf(finding));
             var todo = isReference
                 ? ""

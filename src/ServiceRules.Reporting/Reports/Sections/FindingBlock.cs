@@ -19,6 +19,10 @@ internal static class FindingBlock
     )
     {
         var told = Print(finding, print);
+        if (job.DefectTold(finding) is { } defect)
+        {
+            return ToldElsewhere(job, finding, defect, told);
+        }
         var lines = ImmutableArray.CreateBuilder<Block>();
         var (statement, isReference) =
             contradictions?.Of(finding, job.TitleOf(finding)) ?? (finding.Statement, false);
@@ -66,6 +70,19 @@ internal static class FindingBlock
             4
         );
     }
+
+    /// <summary>Told in full under safe work, what to do included: here it is named.</summary>
+    private static Row ToldElsewhere(JobView job, Finding finding, Finding defect, VerdictPrint told) =>
+        job.MarkedLine(
+            told,
+            new Span($"{ReportWords.Sentence(told.Word)} · ", job.ToldBold with { Ink = told.Ink }),
+            new Span(InSafeWork(job, defect), job.Told),
+            new Span($"  {job.TitleOf(finding)}", job.ToldQuiet)
+        );
+
+    /// <summary>Where a defect of a unit is told that keeps the whole job in.</summary>
+    public static string InSafeWork(JobView job, Finding defect) =>
+        $"told under safe work: {job.TitleOf(defect).ToLowerInvariant()}";
 
     /// <summary>What stops is marked so, whatever its word.</summary>
     public static VerdictPrint Print(Finding finding, VerdictPrint print) =>

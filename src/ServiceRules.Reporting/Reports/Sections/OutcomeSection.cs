@@ -122,11 +122,15 @@ internal static class OutcomeSection
             findings.Select(one => $"{SubjectName(one.Subject)}, {job.TitleOf(one)}, {PrintOf(one).Word}")
         );
 
+    /// <summary>A defect of a unit that keeps the job in is told of the job alone, with the unit that has it.</summary>
+    private static IEnumerable<Finding> Keeping(JobView job) =>
+        job.Keeping.Where(finding => job.DefectTold(finding) is null);
+
     /// <summary>In full; the same said of several units is said once.</summary>
     private static List<Block> ByStatement(JobView job) =>
         [
-            .. job
-                .Keeping.GroupBy(finding => (finding.Rule, finding.Statement, finding.Verdict))
+            .. Keeping(job)
+                .GroupBy(finding => (finding.Rule, finding.Statement, finding.Verdict))
                 .Select(same =>
                     Line(
                         job,
@@ -140,8 +144,8 @@ internal static class OutcomeSection
     /// <summary>Of units only which rule and how: the statements stand in the line of the unit.</summary>
     private static List<Block> BySubject(JobView job) =>
         [
-            .. job
-                .Keeping.GroupBy(finding => finding.Subject)
+            .. Keeping(job)
+                .GroupBy(finding => finding.Subject)
                 .Select(own =>
                     Line(
                         job,

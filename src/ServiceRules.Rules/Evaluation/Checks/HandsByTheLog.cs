@@ -137,6 +137,8 @@ internal static class HandsByTheLog
     private static string OnlyByClock(bool isInOrder) =>
         isInOrder ? string.Empty : "; its time contradicts the order of the bench log";
 
+    // Words that deny the entry show it neither off nor on.
     private static bool IsHeldOff(SourceReading source, TimelinePlace place) =>
-        source.Isolated.Contains(place) && (source.Held.Contains(place) || !source.Source.Lockable);
+        (source.Isolated.Contains(place) || source.Denied.Contains(place))
+        && (source.Held.Contains(place) || !source.Source.Lockable);
 }

@@ -8,13 +8,17 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
-/// What others are shown doing with the machine while somebody has hands in: it is handed back, or its user is at the
-/// controls, stops the drive or looks whether it stands.
+/// What is shown done with the machine while somebody has hands in: it is handed back, its user is at the controls, stops
+/// the drive or looks whether it stands, units are let down, cut-outs are tried, or it is switched off once more.
 /// </summary>
 internal static class OthersWithHandsIn
 {
     public static IEnumerable<TimelineFault> Faults(DutyFrame duty) =>
-        HandedBack(duty).Concat(AtTheControls(duty)).Concat(UnitsMoved(duty)).Concat(CutOutsTried(duty));
+        HandedBack(duty)
+            .Concat(AtTheControls(duty))
+            .Concat(UnitsMoved(duty))
+            .Concat(CutOutsTried(duty))
+            .Concat(SwitchedOffAgain(duty));
 
     private static IEnumerable<TimelineFault> HandedBack(DutyFrame duty) =>
         from back in duty.Reading.Of(TimelineEventKind.HandedBack)
@@ -90,18 +94,59 @@ internal static class OthersWithHandsIn
                 )
             );
 
+    // Whoever switches it off says that it was on until then; that it had been off is what they work by.
+    private static IEnumerable<TimelineFault> SwitchedOffAgain(DutyFrame duty) =>
+        Amid(
+                duty,
+                TimelineEventKind.MachineShutDown,
+                TimelineEventKind.KeyRemoved,
+                TimelineEventKind.PlugRemoved,
+                TimelineEventKind.IsolatorOperated
+            )
+            .Where(both =>
+                both.Entry.Event is { Mark: EntryMark.AtTheTime, Position: not IsolatorPosition.On }
+            )
+            .Select(both => (both.Entry, both.Work, Before: OffBefore(duty.Reading, both.Entry)))
+            .Where(one => one.Before is not null)
+            .Select(one =>
+                Doubt(
+                    (one.Entry, one.Work),
+                    $"The record shows {EventWords.Done(one.Entry.Event.Kind)}{OfSource(one.Entry)} {duty.Words.AtBy(one.Entry)} while {one.Work.Person} was at work, and {duty.Words.AtBy(one.Before!)} before: it does not show that it stayed off in between.",
+                    "Ask what was switched on between the two; if it is one act entered twice, enter the second as late."
+                )
+            );
+
+    private static OrderedEvent? OffBefore(TimelineReading reading, OrderedEvent again) =>
+        reading
+            .Events.Where(entry => entry.Place() < again.Place())
+            .LastOrDefault(entry =>
+                IsStart(entry.Event)
+                || (
+                    entry.Event.Kind == again.Event.Kind
+                    && entry.Event.Source == again.Event.Source
+                    && (entry.Event.Actor == again.Event.Actor || entry.Event.Position == IsolatorPosition.On)
+                )
+            )
+            is { } last
+        && !IsStart(last.Event)
+        && last.Event.Position != IsolatorPosition.On
+        && !last.Place().IsInTheMinuteOf(again.Place())
+            ? last
+            : null;
+
+    private static bool IsStart(TimelineEvent entry) =>
+        entry.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised;
+
+    private static string OfSource(OrderedEvent entry) =>
+        entry.Event.Source is SourceReference.One one ? $" ({one.Source})" : string.Empty;
+
     private static IEnumerable<(OrderedEvent Entry, WorkInterval Work)> Amid(
         DutyFrame duty,
-        TimelineEventKind kind
+        params TimelineEventKind[] kinds
     ) =>
-        from entry in duty.Reading.Of(kind)
-        where !duty.Reading.Running.Contains(entry.Place())
-        let work = duty.Reading.Works.FirstOrDefault(work =>
-            work.Interval.Contains(entry.Place())
-            && !entry.Place().IsInTheMinuteOf(work.Start.Place())
-            && !(work.Stop is { } stop && entry.Place().IsInTheMinuteOf(stop.Place()))
-        )
-        where work is { Stop: not null } || (work is not null && duty.Reading.IsOpen)
+        from entry in duty.Reading.Of(kinds)
+        let work = AmidWork.Of(duty.Reading, entry)
+        where work is not null
         select (entry, work);
 
     private static TimelineFault Doubt(

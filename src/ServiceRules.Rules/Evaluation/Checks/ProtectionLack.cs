@@ -12,6 +12,13 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <param name="Entries">Entries that bear on it.</param>
 internal sealed record ProtectionLack(string What, string Act, ImmutableArray<OrderedEvent> Entries)
 {
+    /// <summary>An entry is there, and says of how that it was not so: free words show no breach by themselves.</summary>
+    public bool IsDenied { get; private init; }
+
+    /// <summary>Whether nothing but such words is against it.</summary>
+    public static bool AreDenied(IReadOnlyCollection<ProtectionLack> lacks) =>
+        lacks.Count > 0 && lacks.All(lack => lack.IsDenied);
+
     /// <summary>Everything lacking, in the order in which it would have to be done.</summary>
     public static IEnumerable<ProtectionLack> At(
         TimelinePlace place,
@@ -59,7 +66,12 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
                 && !LacksOnlyTheLock(source, place, reading)
             )
             .ToList();
-        return Grouped(on, source => NotIsolated(source, place, reading, words))
+        var denied = on.Where(source => source.Denied.Contains(place)).ToList();
+        return Grouped([.. on.Except(denied)], source => NotIsolated(source, place, reading, words))
+            .Concat(
+                Grouped(denied, source => SaidNotToBeOff(source, place, reading, words))
+                    .Select(lack => lack with { IsDenied = true })
+            )
             .Concat(Grouped(free, source => NotHeld(source, place, person, reading, protection)))
             .Concat(Grouped(stored, source => NotReleased(source)))
             .Concat(Grouped(unproven, source => NotProven(source, place, reading, words)));
@@ -122,6 +134,24 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
                 act,
                 [lost]
             );
+    }
+
+    private static (string, string, string, ImmutableArray<OrderedEvent>) SaidNotToBeOff(
+        SourceReading source,
+        TimelinePlace place,
+        TimelineReading reading,
+        TimelineWords words
+    )
+    {
+        var said = SourceReading
+            .Isolations(reading, source.Source)
+            .Last(entry => entry.Place() <= place && SaidOtherwise.By(entry.Event));
+        return (
+            string.Empty,
+            $" isolated ({words.Time(said)}: {SaidOtherwise.Told(said)})",
+            "Hands out; turn it off, see that it is off, enter what came of it, and verify before hands go in again.",
+            [said]
+        );
     }
 
     private static (string, string, string, ImmutableArray<OrderedEvent>) NotHeld(

@@ -21,69 +21,72 @@ internal static class StepsByHand
             .OutsideWork(reading)
             .Select(step =>
                 step.IsBeforeWork
-                    ? BeforeWork(step.Entry, reading, protection, words)
-                    : AtAnyTime(step.Entry, reading, protection, words)
+                    ? BeforeWork(step, reading, protection, words)
+                    : AtAnyTime(step, reading, protection, words)
             )
             .OfType<TimelineFault>()
             .Concat(WedgedTooSoon(reading, words));
 
     // A wedge leads up to proof, and locks on the box to its end: asked is only that nothing can be switched on.
     private static TimelineFault? BeforeWork(
-        OrderedEvent entry,
+        StepByHand step,
         TimelineReading reading,
         ProtectionReading protection,
         TimelineWords words
     )
     {
-        var sources = protection.SourcesAt(entry.Place()).Where(source => source.HasIsolator).ToList();
-        var on = sources.Where(source => !IsAt(entry, source.Isolated)).ToList();
+        var sources = protection.SourcesAt(step.Place).Where(source => source.HasIsolator).ToList();
+        var on = sources.Where(source => !step.IsIn(source.Isolated)).ToList();
         var free = sources
             .Where(source => source.Source.Lockable && !on.Contains(source))
             .Where(source =>
-                !IsAt(entry, protection.ControlOf(entry.Event.Actor, source.Source))
-                && !reading.Devices.Any(device => IsHungBy(device, source.Source, entry))
+                !step.IsIn(protection.ControlOf(step.Person, source.Source))
+                && !reading.Devices.Any(device => IsHungBy(device, source.Source, step))
             )
             .ToList();
-        return on.Count > 0 ? Fault(Verdict.NotMet, entry, $"{Named(on)} isolated", words, [])
-            : free.Count > 0
+        var denied = on.Where(source => step.IsIn(source.Denied)).ToList();
+        return on.Count > 0
                 ? Fault(
-                    Verdict.Unproven,
-                    entry,
-                    $"{entry.Event.Actor}'s own lock on {Named(free)}",
+                    // Words that deny an entry show no breach by themselves.
+                    denied.Count == on.Count
+                        ? Verdict.Unproven
+                        : Verdict.NotMet,
+                    step.Entry,
+                    $"{Named(on)} isolated",
                     words,
                     []
                 )
+            : free.Count > 0
+                ? Fault(Verdict.Unproven, step.Entry, $"{step.Person}'s own lock on {Named(free)}", words, [])
             : null;
     }
 
     private static TimelineFault? AtAnyTime(
-        OrderedEvent entry,
+        StepByHand step,
         TimelineReading reading,
         ProtectionReading protection,
         TimelineWords words
     )
     {
-        var person = entry.Event.Actor;
-        if (IsAt(entry, protection.ProtectedFor(person)))
+        var person = step.Person;
+        if (step.IsIn(protection.ProtectedFor(person)))
         {
             return null;
         }
 
-        var lacks = ProtectionLack.At(entry.Place(), person, reading, protection, words).ToList();
+        var lacks = ProtectionLack.At(step.Place, person, reading, protection, words).ToList();
         if (lacks.Count == 0)
         {
             return null;
         }
 
-        var sources = protection.SourcesAt(entry.Place()).Where(source => source.HasIsolator).ToList();
-        var isLive = sources.Exists(source => IsSwitchedOn(reading, source.Source, entry));
-        var isBetweenTheBlades = entry.Event.Kind == TimelineEventKind.ReelWedged;
-        var isWithoutOwn = sources.Exists(source =>
-            !IsAt(entry, protection.ControlOf(person, source.Source))
-        );
+        var sources = protection.SourcesAt(step.Place).Where(source => source.HasIsolator).ToList();
+        var isLive = sources.Exists(source => IsSwitchedOn(reading, source.Source, step.Entry));
+        var isBetweenTheBlades = step.Entry.Event.Kind == TimelineEventKind.ReelWedged;
+        var isWithoutOwn = sources.Exists(source => !step.IsIn(protection.ControlOf(person, source.Source)));
         return Fault(
             isLive || (isBetweenTheBlades && isWithoutOwn) ? Verdict.NotMet : Verdict.Unproven,
-            entry,
+            step.Entry,
             string.Join("; ", lacks.Select(lack => lack.What)),
             words,
             [.. lacks.SelectMany(lack => lack.Entries)]
@@ -171,17 +174,11 @@ internal static class StepsByHand
                 .Any(on => on.Place() > off.Place() && on.Moment < entry.Moment);
     }
 
-    private static bool IsHungBy(DeviceInterval device, EnergySource source, OrderedEvent entry) =>
+    private static bool IsHungBy(DeviceInterval device, EnergySource source, StepByHand step) =>
         device.HoldsOff
-        && device.Person == entry.Event.Actor
+        && device.Person == step.Person
         && device.IsOn(source.Id)
-        && IsAt(entry, IntervalSet.Of([device.Interval]));
-
-    // Before or after every entry of its instant.
-    private static bool IsAt(OrderedEvent entry, IntervalSet state) =>
-        state.Contains(entry.Place())
-        || state.Contains(new(entry.Moment, int.MinValue))
-        || state.Contains(new(entry.Moment, int.MaxValue));
+        && step.IsIn(IntervalSet.Of([device.Interval]));
 
     private static string Named(List<SourceReading> sources) =>
         TimelineWords.Named(sources.Select(source => source.Source));

@@ -90,21 +90,37 @@ internal static class WorkUnprotected
     {
         var lacking = string.Join("; ", lacks.Select(lack => lack.What));
         var mayHaveStopped = !isAtStart && work.Stop is null;
-        return new(
-            mayHaveStopped ? Verdict.Unproven : Verdict.NotMet,
-            mayHaveStopped ? FindingReason.InProgress : FindingReason.Unprotected,
-            isAtStart
-                ? $"The record shows {work.Person} starting work at {words.Time(work.Start)}. By then it does not show {lacking}."
-                : $"The record shows {work.Person} at work from {words.Time(work.Start)}; after {EventWords.Done(entry.Event.Kind)} at {words.Time(entry)} it no longer shows {lacking}.",
-            [
-                .. new[] { work.Start, entry, isAtStart ? null : work.Stop }
-                    .OfType<OrderedEvent>()
-                    .Concat(lacks.SelectMany(lack => lack.Entries))
-                    .Distinct(),
-            ],
-            mayHaveStopped ? "Enter when work stopped, or make safe again." : lacks[0].Act
+        return ByWordsAlone(
+            lacks,
+            new(
+                mayHaveStopped ? Verdict.Unproven : Verdict.NotMet,
+                mayHaveStopped ? FindingReason.InProgress : FindingReason.Unprotected,
+                isAtStart
+                    ? $"The record shows {work.Person} starting work at {words.Time(work.Start)}. By then it does not show {lacking}."
+                    : $"The record shows {work.Person} at work from {words.Time(work.Start)}; after {EventWords.Done(entry.Event.Kind)} at {words.Time(entry)} it no longer shows {lacking}.",
+                [
+                    .. new[] { work.Start, entry, isAtStart ? null : work.Stop }
+                        .OfType<OrderedEvent>()
+                        .Concat(lacks.SelectMany(lack => lack.Entries))
+                        .Distinct(),
+                ],
+                mayHaveStopped ? "Enter when work stopped, or make safe again." : lacks[0].Act
+            )
         );
     }
+
+    // Free words say nothing for certain: neither that it was off, nor that it was on.
+    private static TimelineFault ByWordsAlone(
+        IReadOnlyCollection<ProtectionLack> lacks,
+        TimelineFault fault
+    ) =>
+        fault.Verdict == Verdict.NotMet && ProtectionLack.AreDenied(lacks)
+            ? fault with
+            {
+                Verdict = Verdict.Unproven,
+                Reason = FindingReason.NotCredible,
+            }
+            : fault;
 
     // A blockage is cleared with hands at the reel, whether or not work was entered as started.
     private static IEnumerable<TimelineFault> HandsInBetween(
@@ -122,12 +138,15 @@ internal static class WorkUnprotected
             )
         let lacks = ProtectionLack.At(entry.Place(), entry.Event.Actor, reading, protection, words).ToList()
         where lacks.Count > 0
-        select new TimelineFault(
-            Verdict.NotMet,
-            FindingReason.Unprotected,
-            $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
-            [.. new[] { entry }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
-            lacks[0].Act
+        select ByWordsAlone(
+            lacks,
+            new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
+                [.. new[] { entry }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
+                lacks[0].Act
+            )
         );
 
     // Whoever stops work had hands in until then, whether or not the start was entered.
@@ -140,12 +159,15 @@ internal static class WorkUnprotected
         where reading.Running.StretchAt(stop.Place()) is null
         let lacks = ProtectionLack.At(stop.Place(), stop.Event.Actor, reading, protection, words).ToList()
         where lacks.Count > 0
-        select new TimelineFault(
-            Verdict.NotMet,
-            FindingReason.Unprotected,
-            $"The record shows {stop.Event.Actor} at work until {words.Time(stop)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
-            [.. new[] { stop }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
-            lacks[0].Act
+        select ByWordsAlone(
+            lacks,
+            new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {stop.Event.Actor} at work until {words.Time(stop)}. By then it does not show {string.Join("; ", lacks.Select(lack => lack.What))}.",
+                [.. new[] { stop }.Concat(lacks.SelectMany(lack => lack.Entries)).Distinct()],
+                lacks[0].Act
+            )
         );
 
     private static IEnumerable<TimelineFault> NotYet(

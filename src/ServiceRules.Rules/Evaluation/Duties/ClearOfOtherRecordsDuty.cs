@@ -45,8 +45,8 @@ internal static class ClearOfOtherRecordsDuty
 
     private static IEnumerable<TimelineFault> Given(JobBeside both) =>
         from given in EnergyGiven.In(both.Own)
-        from hands in both.HandsOfTheOther
-        where given.Endangers(hands, both.Others)
+        from hands in both.HandsAndStepsOfTheOther
+        where given.Endangers(hands, both.Others) || given.MayRunOn(hands, [both.Own, both.Others])
         select Fault(
             both,
             given,
@@ -58,9 +58,9 @@ internal static class ClearOfOtherRecordsDuty
         );
 
     private static IEnumerable<TimelineFault> Endangered(JobBeside both) =>
-        from hands in both.OwnHands
+        from hands in both.OwnHandsAndSteps
         from given in both.GivenByTheOther
-        where given.Endangers(hands, both.Own)
+        where given.Endangers(hands, both.Own) || given.MayRunOn(hands, [both.Own, both.Others])
         select Fault(
             both,
             given,
@@ -132,6 +132,18 @@ internal static class ClearOfOtherRecordsDuty
                 $"{text}; it may tell of the run that ended {both.Words.AtBy(end)}.",
                 entries,
                 "Have whoever did it say when the reel ran, as a late entry.",
+                besides
+            );
+        }
+
+        if (given.MayRunOn(hands, [both.Own, both.Others]))
+        {
+            return new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"{text}; neither shows when the machine was stopped.",
+                entries,
+                "Have whoever started the machine say when it was stopped, as a late entry.",
                 besides
             );
         }

@@ -90,6 +90,7 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
         !IsHeldOff(hands, owner)
         && (
             (hands.From <= Entry.Moment && Entry.Moment < hands.Until)
+            || IsAtOnceWithStep(hands)
             || (
                 Until is { } until
                 && Entry.Moment <= hands.From
@@ -98,10 +99,44 @@ internal sealed record EnergyGiven(OrderedEvent Entry, Moment? Until)
             )
         );
 
-    /// <summary>Whether it stands in the very minute in which hands went in, seconds not noted: which came first nothing tells.</summary>
+    /// <summary>
+    /// Whether hands go in after a start whose end its record does not show, with nothing in either since that follows a stop: it
+    /// may run on.
+    /// </summary>
+    public bool MayRunOn(HandsKnown hands, ImmutableArray<TimelineReading> both) =>
+        Until is null
+        && Entry.Event.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised
+        && Entry.Moment < hands.From
+        && !both.Any(reading =>
+            reading.Events.Any(sign =>
+                Entry.Moment <= sign.Moment
+                && sign.Moment <= hands.From
+                && (
+                    sign.Event.Kind is TimelineEventKind.MachineShutDown or TimelineEventKind.TestEnded
+                    || HandsInRun.FollowsAStop(sign.Event)
+                )
+            )
+        );
+
+    /// <summary>
+    /// Whether it stands in the very minute in which hands went in, seconds not noted, or at the moment of a step: which came first
+    /// nothing tells.
+    /// </summary>
     public bool IsInTheMinuteOf(HandsKnown hands) =>
-        hands.From != hands.Until
-        && Entry.Place().IsInTheMinuteOf(hands.Entries[0].Place() with { Index = Entry.Index });
+        IsAtOnceWithStep(hands)
+        || (
+            hands.From != hands.Until
+            && Entry.Place().IsInTheMinuteOf(hands.Entries[0].Place() with { Index = Entry.Index })
+        );
+
+    // A step takes a while, and is entered when it is done: a run that begins at its moment may have begun amid it.
+    private bool IsAtOnceWithStep(HandsKnown hands) =>
+        hands.Step is not null
+        && hands.From == Entry.Moment
+        && Entry.Event.Kind
+            is TimelineEventKind.MachineStarted
+                or TimelineEventKind.TestEnergised
+                or TimelineEventKind.EnergisedTaskPerformed;
 
     private static IEnumerable<EnergyGiven> LappedIn(TimelineReading reading)
     {

@@ -141,20 +141,19 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
 
     private static bool IsStopShown(DutyFrame duty, TimelinePlace after, TimelinePlace before) =>
         duty.Reading.Events.Any(sign =>
-            sign.Place() > after
-            && sign.Place() < before
-            && (
-                sign.Event.Kind
-                    is TimelineEventKind.KeyRemoved
-                        or TimelineEventKind.SeenAtRest
-                        or TimelineEventKind.PlugRemoved
-                        or TimelineEventKind.LockApplied
-                        or TimelineEventKind.TagApplied
-                        or TimelineEventKind.IsolationVerified
-                || sign.Event
-                    is { Kind: TimelineEventKind.IsolatorOperated, Position: not IsolatorPosition.On }
-            )
+            sign.Place() > after && sign.Place() < before && FollowsAStop(sign.Event)
         );
+
+    /// <summary>Whether it is done on a machine that was stopped.</summary>
+    public static bool FollowsAStop(TimelineEvent entry) =>
+        entry.Kind
+            is TimelineEventKind.KeyRemoved
+                or TimelineEventKind.SeenAtRest
+                or TimelineEventKind.PlugRemoved
+                or TimelineEventKind.LockApplied
+                or TimelineEventKind.TagApplied
+                or TimelineEventKind.IsolationVerified
+        || entry is { Kind: TimelineEventKind.IsolatorOperated, Position: not IsolatorPosition.On };
 
     private static bool HasOwnEnd(DutyFrame duty, MachineRun run) =>
         run.End is { } end

@@ -22,6 +22,9 @@ internal sealed record JobBeside(DutyFrame Duty, OtherReading Other)
     /// <summary>Whose hands the job shows in the machine.</summary>
     public IEnumerable<HandsKnown> OwnHands => HandsKnown.In(Own, Others);
 
+    /// <summary>The same, and whose hands steps of the job show at a unit.</summary>
+    public IEnumerable<HandsKnown> OwnHandsAndSteps => OwnHands.Concat(HandsKnown.BySteps(Own));
+
     /// <summary>Whose hands the other shows in the machine; none where it is of a unit off it.</summary>
     public IEnumerable<HandsKnown> HandsOfTheOther =>
         Other.IsOffTheMachine
@@ -41,6 +44,10 @@ internal sealed record JobBeside(DutyFrame Duty, OtherReading Other)
                             )
                         )
                 );
+
+    /// <summary>The same, and whose hands steps of the other show at a unit.</summary>
+    public IEnumerable<HandsKnown> HandsAndStepsOfTheOther =>
+        Other.IsOffTheMachine ? [] : HandsOfTheOther.Concat(HandsKnown.BySteps(Others));
 
     /// <summary>How the other gave the machine energy; none where it is of a unit off it.</summary>
     public IEnumerable<EnergyGiven> GivenByTheOther =>

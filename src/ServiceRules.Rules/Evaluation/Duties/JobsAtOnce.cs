@@ -19,10 +19,7 @@ internal static class JobsAtOnce
     /// <summary>What the job shows of it; null: no other record shows anybody else at the machine with it.</summary>
     public static CheckOutcome? Judge(DutyFrame duty)
     {
-        var at = duty
-            .Reading.Others.Select(other => AtOnce(new(duty, other)))
-            .OfType<Both>()
-            .ToImmutableArray();
+        var at = duty.Reading.Others.SelectMany(other => AtOnce(new(duty, other))).ToImmutableArray();
         if (at.IsEmpty)
         {
             return null;
@@ -34,11 +31,12 @@ internal static class JobsAtOnce
             : TimelineOutcome.Met(
                 duty.Reading,
                 $"The record and {TimelineWords.List(at.Select(both => both.Beside.Name).Distinct(StringComparer.Ordinal))} of the same machine show one authorised person over both jobs before they went on together.",
-                [.. at.SelectMany(both => Naming(both.Beside.Own, both.Since))]
+                [.. at.SelectMany(both => Naming(both.Beside.Own, both.Since)).Distinct()]
             );
     }
 
-    private static Both? AtOnce(JobBeside beside)
+    // Every two people of both jobs, once: where they are surely in together, else where they may be.
+    private static IEnumerable<Both> AtOnce(JobBeside beside)
     {
         var theirs = beside.HandsOfTheOther.ToList();
         var together = (
@@ -49,9 +47,19 @@ internal static class JobsAtOnce
             let isUntold = IsUntold(own, other, since)
             orderby isUntold, since
             select new Both(beside, own, other, since, isUntold)
-        ).FirstOrDefault();
-        return together is { IsUntold: false } ? together : StillToBegin(beside, theirs) ?? together;
+        )
+            .DistinctBy(both => (both.Own!.Person, both.Other.Person))
+            .ToList();
+        var toBegin = StillToBegin(beside, theirs)
+            .Where(next => !together.Exists(both => Tells(both, next.Other.Person)))
+            .ToList();
+        return together
+            .Where(both => !both.IsUntold || !toBegin.Exists(next => Tells(next, both.Other.Person)))
+            .Concat(toBegin);
     }
+
+    private static bool Tells(Both both, Id<Participant> person) =>
+        !both.IsUntold && both.Other.Person == person;
 
     // Out and in at one time is one after the other; of hands known at one moment alone nothing tells when they came out.
     private static bool Meet(HandsKnown own, HandsKnown other) =>
@@ -73,21 +81,26 @@ internal static class JobsAtOnce
     }
 
     // Nobody's hands are in here yet, and they are there: it is to be asked before they go in.
-    private static Both? StillToBegin(JobBeside beside, List<HandsKnown> theirs)
+    private static IEnumerable<Both> StillToBegin(JobBeside beside, List<HandsKnown> theirs)
     {
         if (!beside.Own.IsOpen || !beside.Own.Works.IsEmpty || beside.Own.Events.IsEmpty)
         {
-            return null;
+            return [];
         }
 
         var now = beside.Own.Events[^1].Moment;
-        return
-            theirs.Find(other =>
+        return theirs
+            .Where(other =>
                 !other.IsEnded && other.Until >= now && !beside.Own.HandsIn.Contains(other.Person)
             )
-                is { } other
-            ? new(beside, null, other, now > other.From ? now : other.From, IsUntold: false)
-            : null;
+            .DistinctBy(other => other.Person)
+            .Select(other => new Both(
+                beside,
+                null,
+                other,
+                now > other.From ? now : other.From,
+                IsUntold: false
+            ));
     }
 
     private static TimelineFault? Fault(DutyFrame duty, Both both)

@@ -146,6 +146,7 @@ internal static class MinorServicingClaimDuty
                 Measures(duty, entries),
             }.OfType<TimelineFault>(),
             .. ClaimedAtRest.Faults(duty, entries),
+            .. ClaimAmidWork.Faults(duty, entries),
             .. SourcesAdded(duty, entries),
             .. SaidOtherwise(duty, entries),
         ];

@@ -171,9 +171,7 @@ internal static class RelockedAfterTestDuty
         private bool On(EnergySource source) => DevicesOn.Of(Duty, source).Any(IsWithin);
 
         private bool Released(EnergySource source) =>
-            Duty
-                .Reading.Of(TimelineEventKind.StoredEnergyReleased)
-                .Any(entry => IsWithin(entry) && entry.Event.SpeaksOf(source.Id));
+            SourceReading.Releases(Duty.Reading, source).Any(IsWithin);
 
         private bool Verified(EnergySource source) =>
             SourceReading.Verifications(Duty.Reading, source).Any(IsWithin);

@@ -27,8 +27,26 @@ internal static class SourcesIsolatedDuty
     {
         var reading = leadUp.Duty.Reading;
         var off = SourceReading.Isolations(reading, source).ToImmutableArray();
-        var step = SourceStep.Of(leadUp, source, off);
         var on = SourceReading.PutOn(reading, source).LastOrDefault(leadUp.Contains);
+        // What is denied last is not shown by what stands before it.
+        if (
+            off.LastOrDefault(leadUp.Contains) is { } last
+            && SaidOtherwise.By(last.Event)
+            && !(on?.Place() > last.Place())
+        )
+        {
+            return new(
+                source,
+                [],
+                null,
+                $" ({leadUp.Duty.Words.Time(last)}: {SaidOtherwise.Told(last)})",
+                [last],
+                IsUntold: true,
+                "Turn it off, see that it is off, and enter what came of it, before hands go in."
+            );
+        }
+
+        var step = SourceStep.Of(leadUp, source, off.Where(entry => !SaidOtherwise.By(entry.Event)));
         if (on is not null && step.Shown.IsEmpty && IsEnteredClosed(reading, on))
         {
             return step with

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
-using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Stored energy of every source was released or restrained before hands went in, and was not read above its limit since.
+/// Units on the ground or held up, a reel at rest or wedged are so without a word of release.
 /// </summary>
 internal static class StoredEnergyReleasedDuty
 {
@@ -27,12 +27,7 @@ internal static class StoredEnergyReleasedDuty
 
     private static SourceStep Step(LeadUp leadUp, EnergySource source)
     {
-        var releases = leadUp
-            .Duty.Reading.Of(TimelineEventKind.StoredEnergyReleased)
-            .Where(entry =>
-                entry.Event.SpeaksOf(source.Id) && !SourceReading.IsAboveLimit(source, entry.Event)
-            )
-            .ToImmutableArray();
+        var releases = SourceReading.Releases(leadUp.Duty.Reading, source).ToImmutableArray();
         var step = SourceStep.Of(leadUp, source, releases.Where(entry => !SaidOtherwise.By(entry.Event)));
         var denied = releases.LastOrDefault(entry => leadUp.Contains(entry));
         if (step.Shown.IsEmpty && denied is not null)

@@ -19,6 +19,9 @@ internal sealed record HandsKnown(
     bool IsEnded
 )
 {
+    /// <summary>The step that shows it, where it is a step and no work; null: it is not.</summary>
+    public OrderedEvent? Step { get; private init; }
+
     // Of a line of the bench log that shows it, the timeline silent.
     private (RecordedTime At, string What, string? Pointer)? Log { get; init; }
 
@@ -62,6 +65,16 @@ internal sealed record HandsKnown(
         }
     }
 
+    /// <summary>
+    /// Steps that only a hand at the unit makes, outside the hands-on work of whoever made them. In a run of their own record they
+    /// are told by that.
+    /// </summary>
+    public static IEnumerable<HandsKnown> BySteps(TimelineReading reading) =>
+        from step in StepByHand.Of(reading)
+        where !reading.Running.Contains(step.Place)
+        let at = step.Entry.Moment
+        select new HandsKnown(step.Person, [step.Entry], at, at, IsEnded: true) { Step = step.Entry };
+
     /// <summary>Hands at one moment that a bench log alone tells.</summary>
     public static HandsKnown ByLog(
         Id<Participant> person,
@@ -74,6 +87,7 @@ internal sealed record HandsKnown(
     /// <summary>From when to when, in words.</summary>
     public string Told(TimelineWords words) =>
         Log is { } log ? $"at {words.Time(log.At)}, {log.What}"
+        : Step is { } step ? $"at {words.Time(step)}, {EventWords.Done(step.Event)}"
         : From == Until ? $"at {words.Time(Entries[0])}"
         : IsEnded ? $"from {words.Time(Entries[0])} to {words.Time(Entries[^1])}"
         : $"from {words.Time(Entries[0])} on, with no end entered";

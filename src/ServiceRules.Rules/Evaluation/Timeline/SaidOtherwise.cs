@@ -9,12 +9,17 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// stayed, nobody tried; of other steps <see cref="DeniedStep"/> reads them. Free words are not read further than that, and prove nothing by themselves; a pressure read is told
 /// by its own member.
 /// </summary>
-internal static partial class SaidOtherwise
+public static partial class SaidOtherwise
 {
     /// <summary>An entry that says of how it was done that it was not.</summary>
-    public static bool By(TimelineEvent entry) =>
-        entry.Method is { } method
-        && entry.Kind switch
+    public static bool By(TimelineEvent entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Method is { } method && Denies(entry, method);
+    }
+
+    private static bool Denies(TimelineEvent entry, string method) =>
+        entry.Kind switch
         {
             TimelineEventKind.IsolationVerified => Moved().IsMatch(method)
                 || Stayed().IsMatch(method)
@@ -25,7 +30,7 @@ internal static partial class SaidOtherwise
         };
 
     /// <summary>Such entries that no later one of the same kind and source makes good before hands go in.</summary>
-    public static ImmutableArray<OrderedEvent> Standing(TimelineReading reading) =>
+    internal static ImmutableArray<OrderedEvent> Standing(TimelineReading reading) =>
         [
             .. Standing(reading, TimelineEventKind.IsolationVerified),
             .. Standing(reading, TimelineEventKind.StoredEnergyReleased),
@@ -33,7 +38,7 @@ internal static partial class SaidOtherwise
         ];
 
     /// <summary>How such an entry is told, after its time and in brackets.</summary>
-    public static string Told(OrderedEvent entry) => $"of how it says `{entry.Event.Method}`";
+    internal static string Told(OrderedEvent entry) => $"of how it says `{entry.Event.Method}`";
 
     private static IEnumerable<OrderedEvent> Standing(TimelineReading reading, TimelineEventKind kind)
     {

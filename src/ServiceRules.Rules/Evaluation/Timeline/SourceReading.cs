@@ -30,9 +30,13 @@ public sealed record SourceReading
 
     /// <summary>
     /// Its isolator was off. That ends when the last lock or tag comes off it, when it is put on again, and when the
-    /// machine is started, or the source plugged in, with nothing on it. Always, where there is nothing to switch off.
+    /// machine is started, or the source plugged in, with nothing on it; and with an entry of it that says of how that it was
+    /// not turned off. Always, where there is nothing to switch off.
     /// </summary>
     public required IntervalSet Isolated { get; init; }
+
+    /// <summary>Entered as off, last by an entry that says of how that it was not: nothing shows it off, nor for certain on.</summary>
+    public required IntervalSet Denied { get; init; }
 
     /// <summary>A lock or tag of anybody was on its isolator, in a safe position.</summary>
     public required IntervalSet Held { get; init; }
@@ -56,7 +60,9 @@ public sealed record SourceReading
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(source);
         var held = HeldOf(reading, source);
-        var isolated = source.Isolator is null ? IntervalSet.Always : IsolatedOf(reading, source, held);
+        var (isolated, denied) = source.Isolator is null
+            ? (IntervalSet.Always, IntervalSet.Never)
+            : IsolatedOf(reading, source, held);
         var released = source.Stored ? ReleasedOf(reading, source, isolated) : IntervalSet.Always;
         var ready = isolated
             .And(released)
@@ -64,13 +70,14 @@ public sealed record SourceReading
         return new(source)
         {
             Isolated = isolated,
+            Denied = denied,
             Held = held,
             Released = released,
             Proven = IsSeenToHold(reading, source) ? ready : ProvenOf(reading, source, ready),
         };
     }
 
-    /// <summary>The entries by which a source was switched off.</summary>
+    /// <summary>The entries by which a source was switched off, those that say of how that it was not among them.</summary>
     internal static IEnumerable<OrderedEvent> Isolations(TimelineReading reading, EnergySource source) =>
         reading
             .Of(TimelineEventKind.IsolatorOperated, TimelineEventKind.PlugRemoved)
@@ -183,14 +190,18 @@ public sealed record SourceReading
             ? reading.Of(TimelineEventKind.KeyRemoved)
             : [];
 
-    private static IntervalSet IsolatedOf(TimelineReading reading, EnergySource source, IntervalSet held)
+    private static (IntervalSet Isolated, IntervalSet Denied) IsolatedOf(
+        TimelineReading reading,
+        EnergySource source,
+        IntervalSet held
+    )
     {
         var putOn = PutOn(reading, source, held);
         var startedUnheld = reading.Energisings.Places().Where(place => !held.Contains(place));
-        return IntervalSet.Latched(
-            Isolations(reading, source).Places(),
-            held.Ends.Concat(startedUnheld).Concat(putOn.Places())
-        );
+        var ended = held.Ends.Concat(startedUnheld).Concat(putOn.Places()).ToList();
+        var entered = Isolations(reading, source).ToLookup(entry => SaidOtherwise.By(entry.Event));
+        var isolated = IntervalSet.Latched(entered[false].Places(), ended.Concat(entered[true].Places()));
+        return (isolated, IntervalSet.Latched(entered[true].Places(), ended.Concat(entered[false].Places())));
     }
 
     private static IntervalSet ReleasedOf(

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
@@ -20,11 +22,14 @@ public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
     /// <summary>The evidence pointer of its entry.</summary>
     public string Pointer => Entry.Pointer();
 
-    /// <summary>
-    /// Every such step outside the hands-on work of whoever made it and outside runs of the machine, which are judged by
-    /// themselves. A unit propped up before work is none: it is held up before anything is isolated.
-    /// </summary>
-    public static ImmutableArray<StepByHand> OutsideWork(TimelineReading reading)
+    /// <summary>Whose hands.</summary>
+    public Id<Participant> Person => Entry.Event.Actor;
+
+    /// <summary>What findings call it.</summary>
+    public string Done => EventWords.Done(Entry.Event);
+
+    /// <summary>Every such step outside the hands-on work of whoever made it.</summary>
+    public static ImmutableArray<StepByHand> Of(TimelineReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         return
@@ -34,14 +39,35 @@ public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
                 TimelineEventKind.UnitSupported,
                 TimelineEventKind.GuardsRefitted
             )
-            where !reading.Running.Contains(entry.Place()) && !IsInOwnWork(reading, entry)
-            let step = new StepByHand(
+            where !IsInOwnWork(reading, entry)
+            select new StepByHand(
                 entry,
-                entry.Event.Kind != TimelineEventKind.GuardsRefitted && LeadsUpToWork(reading, entry)
-            )
-            where !step.IsBeforeWork || entry.Event.Kind == TimelineEventKind.ReelWedged
+                entry.Event.Kind != TimelineEventKind.GuardsRefitted
+                    && !reading.Running.Contains(entry.Place())
+                    && LeadsUpToWork(reading, entry)
+            ),
+        ];
+    }
+
+    /// <summary>
+    /// Every such step outside the hands-on work of whoever made it and outside runs of the machine, which are judged by
+    /// themselves. A unit propped up before work is none: it is held up before anything is isolated.
+    /// </summary>
+    public static ImmutableArray<StepByHand> OutsideWork(TimelineReading reading) =>
+        [
+            .. from step in Of(reading)
+            where !reading.Running.Contains(step.Place)
+            where !step.IsBeforeWork || step.Entry.Event.Kind == TimelineEventKind.ReelWedged
             select step,
         ];
+
+    /// <summary>Whether it falls into a state; times are often noted to the minute: before or after every entry of its instant.</summary>
+    public bool IsIn(IntervalSet state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Contains(Place)
+            || state.Contains(new(Entry.Moment, int.MinValue))
+            || state.Contains(new(Entry.Moment, int.MaxValue));
     }
 
     // Times are often noted to the minute: at the instant of a start or an end it may belong to the work.

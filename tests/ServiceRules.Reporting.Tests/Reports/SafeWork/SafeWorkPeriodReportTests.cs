@@ -143,6 +143,22 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
         );
     }
 
+    /// <summary>Hands out and locks off on a job that goes on: whoever goes there reads that nobody may simply go back in.</summary>
+    [Fact]
+    public void LayOut_OpenJobAfterTheLocksCameOff_SaysWhoMayNotGoInAgain()
+    {
+        var period = SafeWorkSamples.Period(
+            _scratch,
+            [SafeWorkSamples.ByTwo, SafeWorkSamples.Released with { Id = new("F-released") }]
+        );
+
+        Assert.Contains(
+            Told("no hands in shown. not in again before it is made safe anew: tech-01, tech-05. "),
+            Words([LayOut(period).Pages[0]]),
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>Its entries were all received hours later: nobody knows how the unit stands now.</summary>
     [Fact]
     public void LayOut_OpenJobWithDoubtfulEntries_NeedsAction()

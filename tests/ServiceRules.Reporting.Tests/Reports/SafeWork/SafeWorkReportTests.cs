@@ -126,6 +126,37 @@ public sealed class SafeWorkReportTests
         );
     }
 
+    /// <summary>Hands out and locks off, the job going on: nobody may simply go back in.</summary>
+    [Fact]
+    public void LayOut_OpenJobAfterTheLocksCameOff_SaysWhoMayNotPutHandsInAgain()
+    {
+        var released = SampleJobs.Judge(SafeWorkSamples.Released);
+
+        var document = LayOut(released);
+
+        var first = Layout.Printable.Of(
+            string.Concat(new PlacedDocument([document.Pages[0]]).Texts().Select(text => text.Content))
+        );
+        foreach (var person in new[] { "tech-01", "tech-05" })
+        {
+            AssertTells(
+                first,
+                $"Not yet: {person} may not put hands in again; the record does not show engine start isolated again after"
+            );
+        }
+        AssertTells(first, "make safe again, the whole of it, and enter it first.");
+        Assert.DoesNotContain(
+            Layout.Printable.Of("No duty that is due by now is open."),
+            first,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            Layout.Printable.Of("may not put hands in again"),
+            Words(Clean),
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>A fault of the site's registers is told, and is no fault of who did the work.</summary>
     [Fact]
     public void LayOut_EveryRegisterFault_IsToldOnceAndWeighsOnNothing()

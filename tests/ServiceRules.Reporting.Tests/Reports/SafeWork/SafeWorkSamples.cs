@@ -44,6 +44,18 @@ internal static class SafeWorkSamples
             FollowUp = null,
         };
 
+    /// <summary>The same, the work done and the locks off, not handed back yet.</summary>
+    public static ServiceRecord Released =>
+        ByTwo with
+        {
+            Timeline =
+            [
+                .. ByTwo.Timeline.Where(one => string.CompareOrdinal(one.At.Text, "2026-04-13T08:33:20") < 0),
+            ],
+            SignOff = null,
+            FollowUp = null,
+        };
+
     /// <summary>The same, and the first of them takes their lock off in the middle of the work.</summary>
     public static ServiceRecord LockOffAtWork =>
         Each(

@@ -96,6 +96,43 @@ public sealed class ClaimAgainstTimelineTests
             Verdict.Met
         );
 
+    /// <summary>A claim has no lock besides: what a locked job is held against is held against it.</summary>
+    [Theory]
+    [InlineData("08:15 drive_disengaged tech-01")]
+    [InlineData("08:15 energised_task_performed op-01")]
+    [InlineData("08:15 isolator_operated tech-01 source=engine_start position=on")]
+    [InlineData("08:15 cut_outs_proved tech-01")]
+    [InlineData("08:15 units_lowered tech-01")]
+    [InlineData("08:15 seen_at_rest tech-01")]
+    [InlineData("08:15 machine_shut_down tech-01")]
+    public void Judge_MachineInUseWithHandsAtTheUnit_IsUnproven(string entry) =>
+        Lifts(
+            Claimed(Shutdown + Key + Start + entry + "\n" + Stop, ProtectiveMeasure.EngineOff),
+            Verdict.Unproven,
+            "while tech-01 was at work"
+        );
+
+    [Fact]
+    public void Judge_HandedBackWithHandsAtTheUnit_DoesNotHold() =>
+        Lifts(
+            Claimed(
+                Shutdown + Key + Start + "08:15 handed_back tech-01\n" + Stop,
+                ProtectiveMeasure.EngineOff
+            ),
+            Verdict.NotMet,
+            "while tech-01 was at work"
+        );
+
+    /// <summary>Looked at once more, and what was done before hands went in, says nothing against it.</summary>
+    [Theory]
+    [InlineData("08:04 seen_at_rest tech-01\n", "08:15 seen_at_rest tech-01\n")]
+    [InlineData("08:01 drive_disengaged tech-01\n08:02 units_lowered tech-01\n", "")]
+    public void Judge_StandsStillAllTheWhile_Holds(string before, string amid) =>
+        Lifts(
+            Claimed(Shutdown + Key + before + Start + amid + Stop, ProtectiveMeasure.EngineOff),
+            Verdict.Met
+        );
+
     [Fact]
     public void Judge_SecondPersonNamed_Holds() =>
         Lifts(

@@ -43,7 +43,8 @@ public sealed class ClearOfOtherRecordsDutyTests
     [Theory]
     [InlineData("08:00 machine_started tech-05\n08:02 machine_shut_down tech-05")]
     [InlineData("08:00 machine_started tech-05")]
-    [InlineData("09:40 machine_started tech-05")]
+    [InlineData("09:40 machine_started tech-05\n09:41 machine_shut_down tech-05")]
+    [InlineData("09:43 machine_started tech-05")]
     [InlineData("08:30 source_added tech-05 source=engine_start")]
     [InlineData("08:30 isolator_operated tech-05 source=engine_start position=off")]
     [InlineData("08:30 machine_shut_down tech-05")]
@@ -209,6 +210,116 @@ public sealed class ClearOfOtherRecordsDutyTests
         Assert.Equal(Verdict.NotMet, outcome.Verdict);
         Assert.Empty(outcome.Notices);
     }
+
+    /// <summary>A reel wedged, a unit propped up, guards refitted: hands at the unit, while the other runs the machine.</summary>
+    [Theory]
+    [InlineData(
+        "08:10 reel_wedged op-01",
+        "08:08 test_energised tech-05\n08:15 test_ended tech-05",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "08:10 unit_supported op-01",
+        "08:08 test_energised tech-05\n08:15 test_ended tech-05",
+        Verdict.NotMet
+    )]
+    [InlineData(
+        "08:10 guards_refitted op-01",
+        "08:08 machine_started tech-05\n08:15 machine_shut_down tech-05",
+        Verdict.NotMet
+    )]
+    [InlineData("08:10 reel_wedged op-01", "08:10 machine_started tech-05", Verdict.Unproven)]
+    [InlineData("08:10 reel_wedged op-01", "08:10 energised_task_performed tech-05", Verdict.Unproven)]
+    [InlineData("08:10 reel_wedged op-01", "08:10 units_lowered tech-05", Verdict.Met)]
+    [InlineData(
+        "08:07 reel_wedged op-01",
+        "08:08 test_energised tech-05\n08:15 test_ended tech-05",
+        Verdict.Met
+    )]
+    [InlineData(
+        "08:15 reel_wedged op-01",
+        "08:08 test_energised tech-05\n08:15 test_ended tech-05",
+        Verdict.Met
+    )]
+    [InlineData(
+        "08:10 seen_at_rest op-01",
+        "08:08 test_energised tech-05\n08:15 test_ended tech-05",
+        Verdict.Met
+    )]
+    public void Judge_StepByHandWhileTheOtherRunsTheMachine_CountsAsHands(
+        string step,
+        string run,
+        Verdict expected
+    )
+    {
+        var outcome = Beside(run, own: Own(step));
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected != Verdict.Met,
+            outcome.Statement.Contains(
+                $", and this record shows op-01 with hands in at {step[..5]}, ",
+                StringComparison.Ordinal
+            )
+        );
+    }
+
+    [Theory]
+    [InlineData("07:55 reel_wedged op-09", Verdict.NotMet)]
+    [InlineData("07:50 reel_wedged op-09", Verdict.Unproven)]
+    [InlineData("07:58 reel_wedged op-09", Verdict.Met)]
+    [InlineData(
+        "07:54 test_energised tech-05\n07:55 reel_wedged op-09\n07:56 test_ended tech-05",
+        Verdict.Met
+    )]
+    public void Judge_StepByHandOfTheOtherWhileThisOneRunsTheMachine_CountsAsHands(
+        string entries,
+        Verdict expected
+    )
+    {
+        var outcome = Beside(
+            entries,
+            own: Own("07:50 machine_started tech-01\n07:58 machine_shut_down tech-01")
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.NotMet,
+            outcome.Statement
+                == "The record shows the machine started at 07:50 by tech-01, and record J-2 shows op-09 with hands in M-1 at 07:55, the reel wedged."
+        );
+    }
+
+    /// <summary>Started before hands went in or guards went back, and no end shown: unproven, unless something shows that it stood by then.</summary>
+    [Theory]
+    [InlineData("08:18 machine_started tech-05", Verdict.Unproven)]
+    [InlineData("08:18 test_energised tech-05", Verdict.Unproven)]
+    [InlineData("09:40 machine_started tech-05", Verdict.Unproven)]
+    [InlineData("08:18 machine_started tech-05\n08:19 machine_shut_down tech-05", Verdict.Met)]
+    [InlineData("08:18 machine_started tech-05\n08:19 isolation_verified tech-05 source=all", Verdict.Met)]
+    [InlineData("08:16 machine_started tech-05", Verdict.Met)]
+    [InlineData("08:18 isolator_operated tech-05 source=engine_start position=on", Verdict.Met)]
+    public void Judge_StartedByTheOtherBeforeHandsWentInAndNoEndShown_IsNotProven(
+        string entries,
+        Verdict expected
+    )
+    {
+        var outcome = Beside(entries);
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.Unproven,
+            outcome.Statement.EndsWith(
+                "; neither shows when the machine was stopped.",
+                StringComparison.Ordinal
+            )
+        );
+    }
+
+    private static SafetyCase Own(string more) =>
+        MakeSafe.Complete.With(
+            MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After + "\n" + more
+        );
 
     /// <summary>Hands, and a reel lapped, that only the bench log of the other tells.</summary>
     [Theory]

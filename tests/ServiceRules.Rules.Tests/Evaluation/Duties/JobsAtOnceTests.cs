@@ -114,6 +114,71 @@ public sealed class JobsAtOnceTests
         Assert.True(outcome.Evidence.Length > 1);
     }
 
+    /// <summary>Each two people of both jobs are told once, whoever comes first.</summary>
+    [Fact]
+    public void Judge_SeveralPeopleOfTheOther_TellsEachOfThem()
+    {
+        var outcome = Judge(
+            Hands
+                + "08:40 work_started tech-06\n09:10 work_stopped tech-06\n09:20 work_started tech-06\n09:30 work_stopped tech-06"
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains(
+            "record J-2 tech-05 from 08:30 to 09:00",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "record J-2 tech-06 from 08:40 to 09:10",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>One over both named once the first two were in is too late for them, and in time for who came after.</summary>
+    [Fact]
+    public void Judge_NamedBetweenTheFirstAndTheSecondOfTheOther_TellsTheFirstAlone()
+    {
+        var outcome = Judge(
+            Hands
+                + "08:35 coordinator_assigned lead-01\n08:40 work_started tech-06\n09:10 work_stopped tech-06"
+        );
+
+        Assert.Equal(Verdict.NotMet, outcome.Verdict);
+        Assert.Contains("tech-05", outcome.Statement, StringComparison.Ordinal);
+        Assert.Empty(outcome.Notices);
+    }
+
+    /// <summary>Surely in together with one in time, and with another perhaps, before anybody was named: that one is told.</summary>
+    [Fact]
+    public void Judge_InTogetherWithOneAndPerhapsWithAnother_TellsTheOther()
+    {
+        var outcome = Judge(
+            "08:20 blockage_cleared_by_hand tech-06\n08:25 coordinator_assigned lead-01\n" + Hands
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Contains("tech-06", outcome.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Judge_OpenJobAndSeveralOfTheOtherIn_TellsEachBeforeHandsGoIn()
+    {
+        var job = (MakeSafe.Complete with { IsSignedOff = false }).With(MakeSafe.Seat);
+
+        var outcome = Judge(
+            "07:30 work_started tech-05\n07:40 work_started tech-06",
+            job,
+            isSignedOff: false
+        );
+
+        Assert.Equal(
+            ["tech-05", "tech-06"],
+            outcome.StillToDo.Select(step => step.Split("which shows ")[1].Split(' ')[0])
+        );
+    }
+
     [Fact]
     public void Judge_OtherAtTheBench_DoesNotApply() =>
         Assert.Equal(Verdict.NotApplicable, Judge(Hands, place: WorkPlace.OnBench).Verdict);

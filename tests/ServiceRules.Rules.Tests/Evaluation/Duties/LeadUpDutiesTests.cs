@@ -64,6 +64,35 @@ public sealed class LeadUpDutiesTests
                 .VerdictOf(of)
         );
 
+    // 29 CFR 1910.147(d)(5)(i): relieved, disconnected, restrained or otherwise rendered safe.
+    [Theory]
+    [InlineData("08:02 units_lowered tech-01", Verdict.Met)]
+    [InlineData("08:05 unit_supported tech-01", Verdict.Met)]
+    [InlineData("08:21 unit_supported tech-01", Verdict.NotMet)]
+    [InlineData("08:05 reel_wedged tech-01", Verdict.NotMet)]
+    [InlineData("08:05 parking_brake_set tech-01", Verdict.NotMet)]
+    public void StoredEnergyReleased_RaisedUnitsThatNobodyEntersAsReleased_AreReleasedWhereLoweredOrHeld(
+        string entry,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            new SafetyCase()
+                .With(
+                    MakeSafe.Seat.Replace("08:02 units_lowered tech-01\n", "", StringComparison.Ordinal)
+                        + MakeSafe.Isolation.Replace(
+                            "08:14 stored_energy_released tech-01 source=gravity\n",
+                            "",
+                            StringComparison.Ordinal
+                        )
+                        + entry
+                        + "\n"
+                        + MakeSafe.Work
+                        + MakeSafe.After
+                )
+                .VerdictOf(EnergyDuty.StoredEnergyReleased)
+        );
+
     [Fact]
     public void MakeSafeOrder_FinishedJobThatShowsNoWork_SaysSoInsteadOfTooFewSteps()
     {

@@ -1,6 +1,7 @@
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Duties;
 
@@ -112,6 +113,98 @@ public sealed class DeniedStepTests
                 .Judge(People)
                 .Verdict
         );
+
+    /// <summary>An isolator entered with words that deny it is not off, and nobody behind it is protected; a breach they do not show.</summary>
+    [Theory]
+    [InlineData("disconnect would not turn", null, Verdict.Unproven)]
+    [InlineData("turned to off", null, Verdict.Met)]
+    [InlineData("disconnect would not turn", "turned with the key", Verdict.Met)]
+    [InlineData("turned to off", "still on", Verdict.Unproven)]
+    public void Isolator_WordsThatDenyIt_ShowItNotOff(string first, string? then, Verdict expected)
+    {
+        var job = Isolated(first, then);
+        var reading = TimelineReading.Of(job.Frame());
+        var source = SourceReading.Of(reading, SafetyCase.RideOn.Sources[0]);
+        var work = reading.FirstWork!.Interval.From;
+
+        Assert.Equal(expected == Verdict.Met, source.Isolated.Contains(work));
+        Assert.Equal(expected == Verdict.Met, source.Proven.Contains(work));
+        Assert.Equal(
+            expected == Verdict.Met,
+            reading.Protection!.ProtectedFor(new("tech-01")).Contains(work)
+        );
+        foreach (
+            var outcome in new[] { job.Judge(new Check.Protection()), job.Duty(EnergyDuty.SourcesIsolated) }
+        )
+        {
+            Assert.Equal(expected, outcome.Verdict);
+            Assert.Equal(
+                expected == Verdict.Unproven,
+                outcome.Statement.Contains($"of how it says `{then ?? first}`", StringComparison.Ordinal)
+            );
+        }
+    }
+
+    /// <summary>Beside what no entry tells at all, words take nothing from a breach.</summary>
+    [Fact]
+    public void Isolator_DeniedBesideALockThatNobodyHung_IsNotMet()
+    {
+        var job = Isolated("disconnect would not turn", null);
+
+        Assert.Equal(
+            Verdict.NotMet,
+            (job with { Entries = [.. job.Entries.Where(entry => entry.Lock?.Text != "L-12")] })
+                .Judge(new Check.Protection())
+                .Verdict
+        );
+    }
+
+    /// <summary>What was turned on again after such words is on.</summary>
+    [Fact]
+    public void Isolator_DeniedAndTurnedOn_IsNotMet() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Isolated("disconnect would not turn", null)
+                .And("08:07 isolator_operated tech-01 source=engine_start position=on")
+                .Judge(new Check.Protection())
+                .Verdict
+        );
+
+    [Fact]
+    public void Isolator_DeniedOnAnOpenJob_IsAskedAgainBeforeHandsGoIn()
+    {
+        var job = Isolated("disconnect would not turn", null);
+        var outcome = (
+            job with
+            {
+                IsSignedOff = false,
+                Entries =
+                [
+                    .. job.Entries.Where(entry => string.CompareOrdinal(entry.At.Text[11..16], "08:20") < 0),
+                ],
+            }
+        ).Duty(EnergyDuty.SourcesIsolated);
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InProgress), (outcome.Verdict, outcome.Reason));
+        Assert.Contains("would not turn", Assert.Single(outcome.StillToDo), StringComparison.Ordinal);
+    }
+
+    // The disconnect of the engine at 08:06, and once more at 08:07 before the locks.
+    private static SafetyCase Isolated(string first, string? then)
+    {
+        var job = MakeSafe.Complete;
+        var at = job
+            .Entries.Select((entry, index) => (entry, index))
+            .First(one => one.entry.Kind == TimelineEventKind.IsolatorOperated)
+            .index;
+        var changed = job with { Entries = job.Entries.SetItem(at, job.Entries[at] with { Method = first }) };
+        return then is null
+            ? changed
+            : changed.And(
+                "08:07 isolator_operated tech-01 source=engine_start",
+                entry => entry with { Method = then }
+            );
+    }
 
     private static CheckOutcome Before(TimelineEventKind kind, string method) =>
         new SafetyCase()

@@ -61,6 +61,29 @@ public sealed class OthersWithHandsInTests
     public void Protection_TheUserAtTheControls_OnlyWithAllHandsOut(string entry, Verdict expected) =>
         Assert.Equal(expected, Judge(Job, entry).Verdict);
 
+    /// <summary>Whoever switches it off once more says that it was on in between.</summary>
+    [Theory]
+    [InlineData("09:00 machine_shut_down tech-01", Verdict.Unproven)]
+    [InlineData("09:00 key_removed tech-01", Verdict.Unproven)]
+    [InlineData("09:00 isolator_operated tech-01 source=engine_start", Verdict.Unproven)]
+    [InlineData("08:20 machine_shut_down tech-01", Verdict.Met)]
+    [InlineData("09:40 key_removed tech-01", Verdict.Met)]
+    [InlineData("08:19 isolator_operated tech-01 source=engine_start", Verdict.Met)]
+    public void Protection_SwitchedOffAgain_OnlyWithAllHandsOut(string entry, Verdict expected) =>
+        Assert.Equal(expected, Judge(Job, entry).Verdict);
+
+    [Fact]
+    public void Protection_SwitchedOffAgain_TellsBoth()
+    {
+        var outcome = Judge(Job, "09:00 machine_shut_down tech-01");
+
+        Assert.Equal(
+            "The record shows the machine shut down at 09:00 by tech-01 while tech-01 was at work, and at 08:03 by tech-01 before: it does not show that it stayed off in between.",
+            outcome.Statement
+        );
+        Assert.Equal(2, outcome.Evidence.Length);
+    }
+
     private static CheckOutcome Judge(SafetyCase job, string entry) =>
         job.With(Whole + "\n" + entry).Judge(new Check.Protection());
 }

@@ -1,13 +1,13 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 
-namespace ServiceRules.Reporting.Reports.SafeWork;
+namespace ServiceRules.Application.SafeWork;
 
 /// <summary>
 /// Whom a record names, in whatever part. Its registers name more people, such as those a procedure names: they are not
 /// of the job, and nobody who reads its report needs them.
 /// </summary>
-internal static class NamedInRecord
+public static class NamedInRecord
 {
     public static bool Has(ServiceRecord record, Id<Participant> person) =>
         record.People.Any(one => one.Id == person)

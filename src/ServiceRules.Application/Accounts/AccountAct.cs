@@ -1,0 +1,36 @@
+namespace ServiceRules.Application.Accounts;
+
+/// <summary>A privileged act, kept for good. Accounts and keys stand in it by what was drawn for them, never by name.</summary>
+/// <param name="At">When.</param>
+/// <param name="What">Which act.</param>
+/// <param name="By">Who did it: <c>account:ID</c>, <c>key:ID</c>, <c>machine</c> for whoever has the folder, <c>nobody</c>
+/// for somebody who was not signed in.</param>
+/// <param name="About">What it was done to.</param>
+public sealed record AccountAct(DateTimeOffset At, string What, string By, string About)
+{
+    public const string Machine = "machine";
+    public const string Nobody = "nobody";
+
+    public const string AccountMade = "account-made";
+    public const string AccountRemoved = "account-removed";
+    public const string AccountLocked = "account-locked";
+    public const string AccountUnlocked = "account-unlocked";
+    public const string RolesChanged = "roles-changed";
+    public const string PasswordReset = "password-reset";
+    public const string PasswordChanged = "password-changed";
+    public const string SignInLocked = "sign-in-locked";
+    public const string FirstSecretMade = "first-secret-made";
+    public const string FirstAdministrator = "first-administrator";
+    public const string KeyMade = "key-made";
+    public const string KeyRevoked = "key-revoked";
+
+    /// <summary>Which roles were given; else nothing.</summary>
+    public string? Detail { get; init; }
+
+    /// <summary>Its place among all acts; 0 before it is kept.</summary>
+    public long Number { get; init; }
+
+    public static string OfAccount(string id) => "account:" + id;
+
+    public static string OfKey(string id) => "key:" + id;
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Accounts;
+
+/// <summary>What is asked of accounts, keys and acts.</summary>
+public interface IAccountReading
+{
+    Account? Account(string id);
+
+    /// <param name="plainName">The name as names are compared.</param>
+    Account? AccountNamed(string plainName);
+
+    /// <summary>All of them, in the order of their names.</summary>
+    ImmutableArray<Account> Accounts();
+
+    /// <summary>A key, whether it still opens anything or not.</summary>
+    ApiKey? Key(ContentHash hash);
+
+    /// <summary>All of them, the newest first.</summary>
+    ImmutableArray<ApiKey> Keys();
+
+    /// <summary>Privileged acts, the newest first.</summary>
+    /// <param name="before">Only those before this place; null: from the newest on.</param>
+    /// <param name="most">How many.</param>
+    ImmutableArray<AccountAct> Acts(long? before, int most);
+
+    FirstSecret? FirstSecret();
+}

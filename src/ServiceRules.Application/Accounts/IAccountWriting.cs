@@ -1,0 +1,34 @@
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Application.Accounts;
+
+/// <summary>Changes accounts and keys, in one transaction with the acts that tell of it.</summary>
+public interface IAccountWriting : IAccountReading
+{
+    /// <returns>Whether its name was free.</returns>
+    bool Add(Account account);
+
+    /// <summary>Puts it in the place of the version before.</summary>
+    /// <returns>The account as it stands then; null when another change came first, or the name is taken.</returns>
+    Account? Replace(Account account);
+
+    void RemoveAccount(string id);
+
+    void Add(ApiKey key);
+
+    /// <summary>Notes that a key was used.</summary>
+    void Used(string keyId, DateTimeOffset at);
+
+    /// <returns>Whether it was there and not revoked yet.</returns>
+    bool Revoke(string keyId, DateTimeOffset at);
+
+    /// <summary>Puts it in the place of any that was there.</summary>
+    void SetFirstSecret(FirstSecret secret);
+
+    /// <summary>Uses it up.</summary>
+    /// <returns>Whether it was the one that is good now.</returns>
+    bool TakeFirstSecret(ContentHash hash, DateTimeOffset at);
+
+    /// <summary>Keeps an act for good.</summary>
+    void Note(AccountAct act);
+}

@@ -1,0 +1,90 @@
+using System.CommandLine;
+using System.Globalization;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Cli.Setup;
+
+namespace ServiceRules.Cli.Commands.Accounts;
+
+/// <summary><c>accounts key</c>: a key for a program, printed this once.</summary>
+internal static class AccountsKeyCommand
+{
+    private static readonly Option<string?> Name = new("--name") { Description = "What it is for." };
+
+    private static readonly Option<string[]> Role = new("--role")
+    {
+        Description = $"What it may do: {string.Join(", ", RoleWords.All)}. It can be given more than once.",
+        DefaultValueFactory = _ => [],
+    };
+
+    private static readonly Option<string?> Person = new("--person")
+    {
+        Description = "The person of the register that it stands for; needed for a technician.",
+    };
+
+    private static readonly Option<int> Days = new("--days")
+    {
+        Description = $"How long it lasts, at most {KeyMaking.MostDays}.",
+        DefaultValueFactory = _ => KeyMaking.UsualDays,
+    };
+
+    public static Command Of(Session session)
+    {
+        var command = new Command(
+            "key",
+            "Makes a key for a program and prints it, this once, alone in its line: it is kept nowhere."
+        )
+        {
+            AccountsCommand.Data,
+            Name,
+            Role,
+            Person,
+            Days,
+            RulesInForce.Option,
+        };
+        command.SetAction(parsed => Run(parsed, session));
+        return command;
+    }
+
+    private static int Run(ParseResult parsed, Session session)
+    {
+        var name = GivenWord.Needed(parsed, Name, "what the key is for", "\"nightly export\"");
+        if (name.Length > Grant.NameMost)
+        {
+            throw new InputException(
+                $"{Name.Name}: it has {name.Length.ToString(CultureInfo.InvariantCulture)} characters; accepted: 1 to {Grant.NameMost}"
+            );
+        }
+
+        var days = parsed.GetValue(Days);
+        if (days is < 1 or > KeyMaking.MostDays)
+        {
+            throw new InputException(
+                $"{Days.Name}: {days.ToString(CultureInfo.InvariantCulture)}; accepted: 1 to {KeyMaking.MostDays}"
+            );
+        }
+
+        var roles = RoleWords.Read(parsed.GetValue(Role)!);
+        var person = parsed.GetValue(Person);
+        if (Grant.Fault(roles, person, RulesInForce.Sound(parsed).Site!) is { } fault)
+        {
+            throw new InputException($"{Role.Name}, {Person.Name}: {fault}");
+        }
+
+        using var accounts = AccountsCommand.Open(parsed);
+        var (secret, key) = new KeyMaking(accounts.Store, session.Clock).Make(
+            name,
+            roles,
+            person,
+            days,
+            AccountAct.Machine
+        );
+        session.Tell(secret);
+        session.Error.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"key:{key.Id}, {RoleWords.Text(roles)}, until {key.ExpiresAt.UtcDateTime:yyyy-MM-dd}. `/keys` revokes it."
+            )
+        );
+        return ExitCode.Good;
+    }
+}

@@ -1,0 +1,101 @@
+using System.Collections.Frozen;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Accounts;
+
+namespace ServiceRules.Host.Accounts;
+
+/// <summary>
+/// Who may do what: every route of the service stands here, and one that does not is open to nobody. Which records somebody sees
+/// of those that a route shows is asked of <see cref="Caller.Sees"/>.
+/// </summary>
+internal static class AccessTable
+{
+    private const string Get = "GET";
+    private const string Post = "POST";
+
+    private const Roles Readers = Roles.Technician | Roles.Lead | Roles.Officer;
+    private const Roles Senders = Roles.Technician | Roles.Lead;
+    private const Roles Overseers = Roles.Lead | Roles.Officer;
+
+    private static readonly Access[] All =
+    [
+        // For whoever is not known yet, and for what looks whether the service lives.
+        new(Get, "/style.css", null),
+        new(Get, "/sign-in", null),
+        new(Post, "/sign-in", null),
+        new(Get, "/first-administrator", null),
+        new(Post, "/first-administrator", null),
+        new(Get, "/api", null),
+        new(Get, "/openapi/v1.json", null),
+        new(Access.AnyMethod, "/health/live", null),
+        new(Access.AnyMethod, "/health/ready", null),
+        // One's own account.
+        new(Get, "/", Roles.All),
+        new(Get, "/account", Roles.All) { BeforeChange = true },
+        new(Post, "/account/password", Roles.All) { BeforeChange = true },
+        new(Post, "/account/sign-out", Roles.All) { BeforeChange = true },
+        // Records.
+        new(Post, "/api/judgements", Readers),
+        new(Post, "/api/records", Senders),
+        new(Post, "/api/records/{id}/amendments", Roles.Lead),
+        new(Get, "/api/records", Readers),
+        new(Get, "/api/records/{id}", Readers),
+        new(Get, "/api/records/{id}/report", Readers),
+        new(Get, "/api/records/{id}/report/proof", Readers),
+        new(Get, "/api/units", Overseers),
+        new(Get, "/api/findings", Overseers),
+        new(Get, "/api/exports/records.csv", Overseers),
+        new(Get, "/api/exports/records.jsonl", Overseers),
+        new(Get, "/api/exports/units.csv", Overseers),
+        new(Get, "/api/exports/units.jsonl", Overseers),
+        new(Get, "/api/exports/findings.csv", Overseers),
+        new(Get, "/api/exports/findings.jsonl", Overseers),
+        new(Get, "/api/exports/documents.jsonl", Overseers),
+        new(Get, "/bench", Senders),
+        new(Post, "/bench", Senders),
+        new(Get, "/records", Readers),
+        new(Get, "/records/{id}", Readers),
+        // What jobs rest on.
+        new(Get, "/api/people", Roles.All),
+        new(Get, "/api/machines", Readers),
+        new(Get, "/api/instruments", Readers),
+        new(Get, "/api/procedures", Readers),
+        // What checks reports and the log.
+        new(Get, "/api/certificate", Roles.All),
+        new(Get, "/api/ledger/checkpoint", Roles.All),
+        new(Get, "/api/ledger/key", Roles.All),
+        new(Get, "/api/ledger/growth", Roles.All),
+        new(Get, "/api/ledger/entries/{index:long}", Overseers),
+        new(Get, "/api/ledger/entries/{index:long}/proof", Overseers),
+        // Accounts and keys.
+        new(Get, "/people", Roles.Administrator),
+        new(Post, "/people", Roles.Administrator),
+        new(Post, "/people/{id}/roles", Roles.Administrator),
+        new(Post, "/people/{id}/lock", Roles.Administrator),
+        new(Post, "/people/{id}/unlock", Roles.Administrator),
+        new(Post, "/people/{id}/reset", Roles.Administrator),
+        new(Post, "/people/{id}/remove", Roles.Administrator),
+        new(Get, "/keys", Roles.Administrator),
+        new(Post, "/keys", Roles.Administrator),
+        new(Post, "/keys/{id}/revoke", Roles.Administrator),
+        new(Get, "/acts", Roles.Administrator),
+    ];
+
+    private static readonly FrozenDictionary<(string, string), Access> ByRoute = All.ToFrozenDictionary(one =>
+        (one.Method, one.Route)
+    );
+
+    /// <summary>Null where a route does not stand in it.</summary>
+    public static Access? Of(string method, RouteEndpoint route)
+    {
+        var pattern = PatternOf(route);
+        return ByRoute.GetValueOrDefault((MethodsOf(route) is [] ? Access.AnyMethod : method, pattern));
+    }
+
+    /// <summary>The methods that a route takes; none: any.</summary>
+    public static IReadOnlyList<string> MethodsOf(RouteEndpoint route) =>
+        route.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods ?? [];
+
+    /// <summary>The route as it stands in the table.</summary>
+    public static string PatternOf(RouteEndpoint route) => "/" + (route.RoutePattern.RawText ?? "").Trim('/');
+}

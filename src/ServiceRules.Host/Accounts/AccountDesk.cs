@@ -1,0 +1,259 @@
+using Microsoft.AspNetCore.Identity;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Library;
+
+namespace ServiceRules.Host.Accounts;
+
+/// <summary>Where accounts are made and changed. What is done is kept as an act, in the same transaction.</summary>
+internal sealed class AccountDesk(
+    IAccountStore accounts,
+    UserManager<AccountUser> users,
+    SiteRegisters site,
+    TimeProvider clock
+)
+{
+    /// <summary>How the accounts of a demo begin, and no others.</summary>
+    public const string DemoStart = "demo-";
+
+    private const int PasswordMost = 256;
+
+    private static readonly DeskOutcome NoSuch = DeskOutcome.Refused("there is no such account");
+
+    /// <summary>Makes an administrator with the secret that the machine told.</summary>
+    public async Task<DeskOutcome> FirstAsync(string secret, string name, string password)
+    {
+        if (!FirstSecrets.IsGood(accounts, secret, clock.GetUtcNow()))
+        {
+            return DeskOutcome.Refused(
+                "the secret is not, or no longer, good; accepted: the one that was told last on the machine, within an hour"
+            );
+        }
+
+        var user = New(name, Roles.Administrator, null);
+        user.FirstSecret = DrawnSecret.Hash(secret);
+        user.Act = Act(AccountAct.FirstAdministrator, AccountAct.Nobody, user.Stored);
+        return await MakeAsync(user, password);
+    }
+
+    /// <summary>Makes an account with a password that is told once, and changed at first sign-in.</summary>
+    public async Task<DeskOutcome> AddAsync(string name, Roles roles, string? person, string by)
+    {
+        if (Grant.Fault(roles, person, site) is { } fault)
+        {
+            return DeskOutcome.Refused(fault);
+        }
+
+        var password = DrawnSecret.Password();
+        var user = New(name, roles, person);
+        user.Stored = user.Stored with { MustChange = true };
+        user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+        return await MakeAsync(user, password) with { Secret = password };
+    }
+
+    /// <summary>Makes an account, or gives it another password, that is told once and need not be changed: of a demo.</summary>
+    public async Task<string> PutAsync(string name, Roles roles, string? person, string by)
+    {
+        var password = DrawnSecret.Password();
+        if (await users.FindByNameAsync(name) is { } user)
+        {
+            user.Stored = user.Stored with
+            {
+                Roles = roles,
+                Person = person,
+                Password = users.PasswordHasher.HashPassword(user, password),
+                IsLocked = false,
+                LockedUntil = null,
+                Failures = 0,
+                MustChange = false,
+            };
+            user.Act = Act(AccountAct.PasswordReset, by, user.Stored);
+            _ = await users.UpdateSecurityStampAsync(user);
+        }
+        else
+        {
+            user = New(name, roles, person);
+            user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+            _ = await users.CreateAsync(user, password);
+        }
+
+        return password;
+    }
+
+    public async Task<DeskOutcome> GrantAsync(string id, Roles roles, string? person, string by)
+    {
+        if (Grant.Fault(roles, person, site) is { } fault)
+        {
+            return DeskOutcome.Refused(fault);
+        }
+
+        if (await users.FindByIdAsync(id) is not { } user)
+        {
+            return NoSuch;
+        }
+
+        if (!roles.HasFlag(Roles.Administrator) && IsLast(user.Stored))
+        {
+            return LastAdministrator();
+        }
+
+        user.Stored = user.Stored with { Roles = roles, Person = person };
+        user.Act = Act(AccountAct.RolesChanged, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+        return Outcome(await users.UpdateAsync(user));
+    }
+
+    /// <summary>Keeps somebody out, and ends every session.</summary>
+    public async Task<DeskOutcome> LockAsync(string id, string by)
+    {
+        if (await users.FindByIdAsync(id) is not { } user)
+        {
+            return NoSuch;
+        }
+
+        if (IsLast(user.Stored))
+        {
+            return LastAdministrator();
+        }
+
+        user.Stored = user.Stored with { IsLocked = true };
+        user.Act = Act(AccountAct.AccountLocked, by, user.Stored);
+        return Outcome(await users.UpdateSecurityStampAsync(user));
+    }
+
+    public async Task<DeskOutcome> UnlockAsync(string id, string by)
+    {
+        if (await users.FindByIdAsync(id) is not { } user)
+        {
+            return NoSuch;
+        }
+
+        user.Stored = user.Stored with { IsLocked = false, LockedUntil = null, Failures = 0 };
+        user.Act = Act(AccountAct.AccountUnlocked, by, user.Stored);
+        return Outcome(await users.UpdateAsync(user));
+    }
+
+    /// <summary>Gives another password, told once and changed at the next sign-in, and ends every session.</summary>
+    public async Task<DeskOutcome> ResetAsync(string id, string by)
+    {
+        if (await users.FindByIdAsync(id) is not { } user)
+        {
+            return NoSuch;
+        }
+
+        var password = DrawnSecret.Password();
+        user.Stored = user.Stored with
+        {
+            Password = users.PasswordHasher.HashPassword(user, password),
+            MustChange = true,
+            LockedUntil = null,
+            Failures = 0,
+        };
+        user.Act = Act(AccountAct.PasswordReset, by, user.Stored);
+        return Outcome(await users.UpdateSecurityStampAsync(user)) with { Secret = password };
+    }
+
+    public async Task<DeskOutcome> RemoveAsync(string id, string by)
+    {
+        if (await users.FindByIdAsync(id) is not { } user)
+        {
+            return NoSuch;
+        }
+
+        if (IsLast(user.Stored))
+        {
+            return LastAdministrator();
+        }
+
+        user.Act = Act(AccountAct.AccountRemoved, by, user.Stored);
+        return Outcome(await users.DeleteAsync(user));
+    }
+
+    /// <summary>Removes the accounts of a demo, whoever is left then.</summary>
+    public async Task EndDemoAsync(string by)
+    {
+        foreach (
+            var account in accounts
+                .Accounts()
+                .Where(one => one.Name.StartsWith(DemoStart, StringComparison.OrdinalIgnoreCase))
+        )
+        {
+            _ = await users.DeleteAsync(
+                new AccountUser(account) { Act = Act(AccountAct.AccountRemoved, by, account) }
+            );
+        }
+    }
+
+    /// <summary>Changes the password of whoever is signed in, and ends every other session.</summary>
+    public async Task<DeskOutcome> ChangePasswordAsync(AccountUser user, string old, string given)
+    {
+        if (PasswordFault(given) is { } fault)
+        {
+            return DeskOutcome.Refused(fault);
+        }
+
+        if (old == given)
+        {
+            return DeskOutcome.Refused("the new password is the old one; accepted: another");
+        }
+
+        if (await users.IsLockedOutAsync(user) || old.Length > PasswordMost)
+        {
+            return DeskOutcome.Refused("the old password is wrong, or was wrong too often");
+        }
+
+        if (!await users.CheckPasswordAsync(user, old))
+        {
+            _ = await users.AccessFailedAsync(user);
+            return DeskOutcome.Refused("the old password is wrong, or was wrong too often");
+        }
+
+        var by = AccountAct.OfAccount(user.Stored.Id);
+        user.Stored = user.Stored with { MustChange = false, Failures = 0 };
+        user.Act = Act(AccountAct.PasswordChanged, by, user.Stored);
+        return Outcome(await users.ChangePasswordAsync(user, old, given));
+    }
+
+    /// <summary>Ends every session of somebody.</summary>
+    public async Task EndSessionsAsync(AccountUser user) => _ = await users.UpdateSecurityStampAsync(user);
+
+    public static string? PasswordFault(string password) =>
+        password.Length > PasswordMost
+            ? $"the password has more than {PasswordMost} characters; accepted: 12 to {PasswordMost}"
+            : null;
+
+    private async Task<DeskOutcome> MakeAsync(AccountUser user, string password) =>
+        PasswordFault(password) is { } fault ? DeskOutcome.Refused(fault)
+        : user.Stored.Name.Length is 0 or > Grant.NameMost
+            ? DeskOutcome.Refused(
+                $"the name is empty or too long; accepted: 1 to {Grant.NameMost} characters"
+            )
+        : user.Stored.Name.StartsWith(DemoStart, StringComparison.OrdinalIgnoreCase)
+            ? DeskOutcome.Refused(
+                $"names that begin with `{DemoStart}` are those of a demo; accepted: another"
+            )
+        : Outcome(await users.CreateAsync(user, password));
+
+    private AccountUser New(string name, Roles roles, string? person) =>
+        new(
+            new Account(DrawnSecret.Id(), name, users.NormalizeName(name) ?? "", roles, clock.GetUtcNow())
+            {
+                Person = person,
+            }
+        );
+
+    private AccountAct Act(string what, string by, Account about) =>
+        new(clock.GetUtcNow(), what, by, AccountAct.OfAccount(about.Id));
+
+    private bool IsLast(Account account) =>
+        account.Roles.HasFlag(Roles.Administrator)
+        && !accounts
+            .Accounts()
+            .Any(other =>
+                other.Id != account.Id && !other.IsLocked && other.Roles.HasFlag(Roles.Administrator)
+            );
+
+    private static DeskOutcome LastAdministrator() =>
+        DeskOutcome.Refused("nobody could give accounts any more: this is the last administrator");
+
+    private static DeskOutcome Outcome(IdentityResult result) =>
+        new([.. result.Errors.Select(error => error.Description)]);
+}

@@ -1,0 +1,17 @@
+using System.Security.Claims;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.Options;
+
+namespace ServiceRules.Host.Accounts;
+
+/// <summary>What a session knows of an account; made anew from the account at each request.</summary>
+internal sealed class CallerPrincipal(UserManager<AccountUser> users, IOptions<IdentityOptions> options)
+    : UserClaimsPrincipalFactory<AccountUser>(users, options)
+{
+    protected override async Task<ClaimsIdentity> GenerateClaimsAsync(AccountUser user)
+    {
+        var identity = await base.GenerateClaimsAsync(user);
+        identity.AddClaims(Caller.Claims(user.Stored));
+        return identity;
+    }
+}

@@ -1,0 +1,13 @@
+using Microsoft.AspNetCore.Http;
+using ServiceRules.Application.Accounts;
+
+namespace ServiceRules.Host.Accounts;
+
+/// <summary>What a form says of roles and people.</summary>
+internal static class Given
+{
+    public static Roles Roles(IFormCollection form) => RoleWords.Read((IEnumerable<string?>)form["role"]);
+
+    public static string? Person(IFormCollection form) =>
+        form["person"].ToString() is { Length: > 0 } person ? person : null;
+}

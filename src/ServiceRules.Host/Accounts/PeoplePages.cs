@@ -1,0 +1,115 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Library;
+
+namespace ServiceRules.Host.Accounts;
+
+/// <summary>Accounts, for administrators.</summary>
+internal static class PeoplePages
+{
+    private const string Place = "/people";
+
+    public static void MapPeoplePages(this IEndpointRouteBuilder routes)
+    {
+        routes
+            .MapGet(
+                Place,
+                (HttpContext context, IAccountStore accounts, SiteRegisters site) =>
+                    Shown(context, accounts, site, DeskOutcome.Done)
+            )
+            .ExcludeFromDescription();
+        routes
+            .MapPost(
+                Place,
+                (
+                    HttpContext context,
+                    AccountDesk desk,
+                    IAccountStore accounts,
+                    SiteRegisters site,
+                    CancellationToken stop
+                ) =>
+                    AnswerAsync(
+                        context,
+                        accounts,
+                        site,
+                        (form, by) =>
+                            desk.AddAsync(
+                                form["name"].ToString().Trim(),
+                                Given.Roles(form),
+                                Given.Person(form),
+                                by
+                            ),
+                        stop
+                    )
+            )
+            .TakesForm();
+        Map(
+            routes,
+            "roles",
+            (desk, id, form, by) => desk.GrantAsync(id, Given.Roles(form), Given.Person(form), by)
+        );
+        Map(routes, "lock", (desk, id, _, by) => desk.LockAsync(id, by));
+        Map(routes, "unlock", (desk, id, _, by) => desk.UnlockAsync(id, by));
+        Map(routes, "reset", (desk, id, _, by) => desk.ResetAsync(id, by));
+        Map(routes, "remove", (desk, id, _, by) => desk.RemoveAsync(id, by));
+    }
+
+    private static void Map(
+        IEndpointRouteBuilder routes,
+        string what,
+        Func<AccountDesk, string, IFormCollection, string, Task<DeskOutcome>> act
+    ) =>
+        routes
+            .MapPost(
+                $"{Place}/{{id}}/{what}",
+                (
+                    HttpContext context,
+                    AccountDesk desk,
+                    IAccountStore accounts,
+                    SiteRegisters site,
+                    string id,
+                    CancellationToken stop
+                ) => AnswerAsync(context, accounts, site, (form, by) => act(desk, id, form, by), stop)
+            )
+            .TakesForm();
+
+    private static async Task<IResult> AnswerAsync(
+        HttpContext context,
+        IAccountStore accounts,
+        SiteRegisters site,
+        Func<IFormCollection, string, Task<DeskOutcome>> act,
+        CancellationToken stop
+    )
+    {
+        var form = await context.Request.ReadFormAsync(stop);
+        var outcome = await act(form, Caller.Known(context.User).Name);
+        // What is told once is shown in the answer itself, and nowhere else.
+        return outcome is { IsDone: true, Secret: null }
+            ? SeeOther.At(context, Place)
+            : Shown(context, accounts, site, outcome);
+    }
+
+    private static RazorComponentResult<PeoplePage> Shown(
+        HttpContext context,
+        IAccountStore accounts,
+        SiteRegisters site,
+        DeskOutcome outcome
+    ) =>
+        new(
+            new Dictionary<string, object?>(StringComparer.Ordinal)
+            {
+                [nameof(PeoplePage.Token)] = FormToken.Of(context),
+                [nameof(PeoplePage.Accounts)] = (IReadOnlyList<Account>)accounts.Accounts(),
+                [nameof(PeoplePage.People)] =
+                    (IReadOnlyList<string>)[.. site.People.Select(person => person.Id.Text)],
+                [nameof(PeoplePage.Secret)] = outcome.IsDone ? outcome.Secret : null,
+                [nameof(PeoplePage.Problems)] = outcome.Problems,
+            }
+        )
+        {
+            StatusCode = outcome.IsDone ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
+        };
+}
