@@ -374,7 +374,7 @@ public sealed class WidthFitScatterTests
         Length station
     ) =>
         from end in new[] { Mm(0m), Mm(255m) }
-        where end != station
+        where !less.IsRead(end)
         select ((Knowledge)less.Difference(station, end)!, (Knowledge)worse.Difference(station, end)!);
 
     private static Length U(Knowledge known) => ((MeasuredValue)known).Expanded.Value;
