@@ -48,6 +48,7 @@ internal static class Composition
         }
 
         var app = builder.Build();
+        app.UseHeadAsGet();
         app.UseManners();
         app.UseProblems();
         app.UseOwnNames(settings);
