@@ -27,7 +27,7 @@ internal static class StepsByHand
             .OfType<TimelineFault>()
             .Concat(WedgedTooSoon(reading, words));
 
-    // A wedge leads up to proof, and locks on the box to its end: asked is only that nothing can be switched on.
+    // A wedge leads up to proof, and locks on the box to its end: asked is only that nobody else can switch anything on.
     private static TimelineFault? BeforeWork(
         OrderedEvent entry,
         TimelineReading reading,
@@ -44,10 +44,12 @@ internal static class StepsByHand
                 && !reading.Devices.Any(device => IsHungBy(device, source.Source, entry))
             )
             .ToList();
+        // With no lock at all anybody may switch it on; with one that is still to come on another isolator less is plain.
+        var hasNone = free.Count == sources.Count(source => source.Source.Lockable);
         return on.Count > 0 ? Fault(Verdict.NotMet, entry, $"{Named(on)} isolated", words, [])
             : free.Count > 0
                 ? Fault(
-                    Verdict.Unproven,
+                    hasNone ? Verdict.NotMet : Verdict.Unproven,
                     entry,
                     $"{entry.Event.Actor}'s own lock on {Named(free)}",
                     words,
