@@ -93,6 +93,16 @@ internal sealed class Story
 
     public IReadOnlyList<Spell> Spells { get; }
 
+    /// <summary>Hands at a unit, by the bench log.</summary>
+    public IReadOnlyList<Touch> Touches => field ??= [.. Touch.Of(this)];
+
+    /// <summary>Those with hands at a unit in another's work, and not in their own.</summary>
+    public IEnumerable<Touch> Guests =>
+        Touches.Where(touch =>
+            !Spells.Any(s => s.Person == touch.By && touch.IsIn(s))
+            && Spells.Any(s => s.Person != touch.By && touch.IsIn(s))
+        );
+
     public Step? FirstWork { get; }
 
     public IReadOnlyList<Step> BeforeWork { get; }
