@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
@@ -56,6 +57,10 @@ public sealed class AssessRecord
     }
 
     internal SiteRegisters Site => site;
+
+    /// <summary>The parts in which a context that lies beside a record is other than the site's registers; it is not judged with.</summary>
+    public ImmutableArray<string> Differing(ServiceRecord record, AssessmentContext beside) =>
+        BroughtContext.Differing(site, record, beside);
 
     /// <summary>Reads and judges a record as submitted.</summary>
     public AssessOutcome Assess(ReadOnlyMemory<byte> bytes) => Assess(bytes, Assess);
@@ -121,7 +126,7 @@ public sealed class AssessRecord
     public Assessed Assess(FiledRecord filed)
     {
         ArgumentNullException.ThrowIfNull(filed);
-        var context = filed.Context ?? ContextFreezer.Freeze(site, filed.Record);
+        var context = BroughtContext.Of(filed, site) ?? ContextFreezer.Freeze(site, filed.Record);
         return judge.Decide(
             (filed.Record, filed.Document),
             (context, CanonicalForm.Of(ContextFormat.Current.Write(context))),

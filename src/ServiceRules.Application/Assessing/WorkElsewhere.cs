@@ -3,6 +3,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Application.Assessing;
 
@@ -120,12 +121,7 @@ public sealed class WorkElsewhere
     internal static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
     {
         var open = new Dictionary<string, TimelineEvent>(StringComparer.Ordinal);
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        var entries = JudgedOrder
-            .Of(record.Timeline, zone)
-            .Select(ordered => ordered.Event)
-            .Where(entry => entry.EventId is not { } id || seen.Add(id))
-            .ToList();
+        var entries = JudgedEntries.Of(record.Timeline, zone).Select(ordered => ordered.Event).ToList();
         // A lock hangs until somebody takes it off. Hands come out, whether or not that was entered: longer than its own
         // record goes on, nobody's work shows them anywhere.
         var last = entries

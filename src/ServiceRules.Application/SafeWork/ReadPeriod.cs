@@ -61,6 +61,15 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
                     .Order(StringComparer.Ordinal)
                     .Take(SafeWorkJobsFormat.LeftOutNamesMax),
             ],
+            Contradicting =
+            [
+                .. read
+                    .Contradicting.Select(one => new ContradictingRecord(
+                        one.Record,
+                        [.. one.Files.Select(NameOf).Take(SafeWorkJobsFormat.LeftOutNamesMax)]
+                    ))
+                    .Take(SafeWorkJobsFormat.LeftOutNamesMax),
+            ],
         };
         var beside = Beside(gathered.Kept);
         var written = JudgePeriod.Write(
@@ -101,7 +110,7 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             {
                 Units = [],
             },
-            filed.Context,
+            BroughtContext.Of(filed, site),
             [
                 .. filed
                     .Record.Units.Select(unit =>
