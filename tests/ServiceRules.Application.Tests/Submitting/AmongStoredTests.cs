@@ -151,6 +151,7 @@ public sealed class AmongStoredTests
         Assert.True(again.Submission.IsReplay);
         var (was, told) = (Assert.Single(first.Submission.Turned), Assert.Single(again.Submission.Turned));
         Assert.Equal(was.Entry.Index, told.Entry.Index);
+        Assert.Equal(was.Changes.ToList(), told.Changes.ToList());
     }
 
     /// <summary>Two that wait for the same transaction were both judged before either stood.</summary>

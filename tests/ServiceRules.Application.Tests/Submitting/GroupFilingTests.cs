@@ -11,14 +11,16 @@ public sealed class GroupFilingTests
     {
         await using var desk = new SubmissionDesk();
         var shut = desk.Store.Shut();
+        var first = desk.SubmitAsync(SubmissionDesk.Job("J-1"));
+        await WaitUntil(() => desk.Store.IsWaitedFor);
         var waiting = Enumerable
-            .Range(1, 8)
+            .Range(2, 7)
             .Select(at => desk.SubmitAsync(SubmissionDesk.Job($"J-{at}")))
             .ToList();
-        await WaitUntil(() => desk.Filing.Count >= 7);
+        await WaitUntil(() => desk.Filing.Count == 7);
 
         shut.Open();
-        var outcomes = await Task.WhenAll(waiting);
+        var outcomes = await Task.WhenAll([first, .. waiting]);
 
         Assert.All(outcomes, outcome => Assert.IsType<SubmissionOutcome.Stored>(outcome));
         Assert.InRange(desk.Store.Notes.Count, 1, 2);
