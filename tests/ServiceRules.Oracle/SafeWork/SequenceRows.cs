@@ -20,6 +20,11 @@ internal static class SequenceRows
         "key",
     ];
 
+    private static readonly string[] StopWords = ["killswitch", "remotestop"];
+
+    // "Other control circuit type devices": what else a machine is told by, where the site has not written it down.
+    private static readonly string[] ControlWords = ["lever", "joystick", "pto", "screen", "relay", "cutout"];
+
     internal static readonly TimelineEventKind[] OtherReleases =
     [
         TimelineEventKind.UnitsLowered,
@@ -199,9 +204,9 @@ internal static class SequenceRows
             return Possible.NeverNotMet;
         }
 
-        if (!ControlDevices.Contains(Plain(kind)))
+        if (!IsControl(kind))
         {
-            return Possible.Met;
+            return ControlWords.Any(Plain(kind).Contains) ? Possible.Judged : Possible.Met;
         }
 
         var source = story.Sources.FirstOrDefault(s => operated.IsOf(s.Id.Text));
@@ -209,7 +214,7 @@ internal static class SequenceRows
             .Steps.Where(s =>
                 s.IsIsolation
                 && Equals(s.Event.Source, operated.Event.Source)
-                && (s.Event.Isolator is not { } other || !ControlDevices.Contains(Plain(other)))
+                && (s.Event.Isolator is not { } other || !IsControl(other))
             )
             .ToList();
         return others.Count == 0 ? Possible.NotMet
@@ -222,6 +227,9 @@ internal static class SequenceRows
                 ? Possible.Met
             : Possible.Judged;
     }
+
+    private static bool IsControl(string kind) =>
+        ControlDevices.Contains(Plain(kind)) || StopWords.Any(Plain(kind).Contains);
 
     private static string Plain(string text) =>
         string.Concat(text.Where(char.IsAsciiLetterOrDigit).Select(char.ToLowerInvariant));

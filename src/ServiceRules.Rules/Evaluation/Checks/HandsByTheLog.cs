@@ -48,7 +48,7 @@ internal static class HandsByTheLog
             new(hands.Moment, int.MaxValue),
         ];
         var isRunning = ran is not null && places.All(reading.Running.Contains);
-        if (IsJudgedElsewhere(hands, ran, isRunning) || hands.IsDuring(reading.Works))
+        if (IsJudgedElsewhere(reading, hands, ran, isRunning) || hands.IsDuring(reading.Works))
         {
             return null;
         }
@@ -127,8 +127,14 @@ internal static class HandsByTheLog
         hands.Entry is Adjustment ? "an adjuster" : "the unit";
 
     // The contact of a turning reel is heard, not felt.
-    private static bool IsJudgedElsewhere(HandsAtUnit hands, OrderedEvent? ran, bool isRunning) =>
-        ran?.IsTestRun() == true
+    private static bool IsJudgedElsewhere(
+        TimelineReading reading,
+        HandsAtUnit hands,
+        OrderedEvent? ran,
+        bool isRunning
+    ) =>
+        ran is not null
+        && (ran.IsTestRun() || (ran.Moment < hands.Moment && BenchTimes.IsForTask(reading, ran)))
         && (
             hands.Entry is Adjustment
             || (isRunning && hands.Entry is Reading { Observed: Observation.Contact })

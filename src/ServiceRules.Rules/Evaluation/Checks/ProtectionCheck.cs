@@ -24,6 +24,7 @@ internal static class ProtectionCheck
         faults.AddRange(OthersWithHandsIn.Faults(DutyFrame.Of(rule, frame)));
         faults.AddRange(RemovalDuties.Faults(DutyFrame.Of(rule, frame)));
         faults.AddRange(HandsByTheLog.Faults(reading, protection, words));
+        faults.AddRange(ProofGivenUp.Faults(reading, words));
         if (protection is not null)
         {
             faults.AddRange(WorkUnprotected.Faults(reading, protection, words));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
 
@@ -24,9 +25,10 @@ internal static class StepsAfterWork
         var words = reading.Words;
         var faults = new List<TimelineFault>();
         var restsOn = new List<OrderedEvent>();
+        var early = GuardsAtTheEnd.Of(check, reading, reading.EndOfWork());
         foreach (var step in steps)
         {
-            JudgeStep(step, reading, words, faults, restsOn);
+            JudgeStep(step, reading, words, early, faults, restsOn);
         }
 
         if (check is { Per: RequiredPer.Job } && check.Events.Any(IsRequiredBeforeTests))
@@ -39,7 +41,7 @@ internal static class StepsAfterWork
             ? TimelineOutcome.OfFaults(faults)
             : TimelineOutcome.Met(
                 reading,
-                $"The record shows {EventWords.AnyOf(check.Events)}{(restsOn is [var only] ? " " + words.AtBy(only) : string.Empty)}, after the work ended.",
+                $"The record shows {EventWords.AnyOf(check.Events)}{(restsOn is [var only] ? " " + words.AtBy(only) : string.Empty)}, {(early is { IsLastAct: true } && restsOn.Contains(early.Refitted) ? "as the last act of the work" : "after the work ended")}.",
                 restsOn
             );
     }
@@ -48,6 +50,7 @@ internal static class StepsAfterWork
         RequiredStep step,
         TimelineReading reading,
         TimelineWords words,
+        GuardsAtTheEnd? early,
         List<TimelineFault> faults,
         List<OrderedEvent> restsOn
     )
@@ -61,7 +64,11 @@ internal static class StepsAfterWork
         foreach (var source in step.Sources.IsEmpty ? [null] : step.Sources.Cast<EnergySource?>())
         {
             var found = step.Entries(reading, source)
-                .Where(entry => after is null || entry.Place() > after.Place())
+                .Where(entry =>
+                    after is null
+                    || entry.Place() > after.Place()
+                    || (early is { IsLastAct: true } && entry == early.Refitted)
+                )
                 .ToList();
             var timely = found.FindAll(entry => limit is null || entry.Place() < limit.Place());
             var inTime =
@@ -83,9 +90,32 @@ internal static class StepsAfterWork
             else
             {
                 var late = inTime is null ? found.FirstOrDefault() : null;
-                faults.Add(Fault(step, source, reading, words, end, inTime ?? late, limit));
+                var fault = Fault(step, source, reading, words, end, inTime ?? late, limit);
+                faults.Add(early is null ? fault : Named(fault, step, early, words));
             }
         }
+    }
+
+    // Guards that were back before the work was over are named, with what of it came after them.
+    private static TimelineFault Named(
+        TimelineFault fault,
+        RequiredStep step,
+        GuardsAtTheEnd early,
+        TimelineWords words
+    )
+    {
+        if (fault.Verdict != Verdict.NotMet || early.IsLastAct)
+        {
+            return fault;
+        }
+
+        var named = fault with
+        {
+            Text =
+                $"{fault.Text} It shows {step.Words} {words.AtBy(early.Refitted)}, {(early.IsUntold ? "in one minute with" : "and after that")} {early.Since}.",
+            Entries = [.. fault.Entries, early.Refitted],
+        };
+        return early.IsUntold ? LeadUpOutcome.Untold(named) : named;
     }
 
     private static TimelineFault Fault(

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -5,8 +6,9 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// What was switched off keeps energy out. A stop button, a key switch, a selector or a seat switch only asks the machine
-/// to stop; it does for nothing unless a real isolating device of the same source was operated too, before work.
+/// What was switched off keeps energy out. A stop button, a kill switch, a key switch, a selector or a seat switch only asks the
+/// machine to stop; it does for nothing unless a real isolating device of the same source was operated too, before work. What
+/// is named as a control, and not written down as the isolating device, is not shown to keep energy out.
 /// </summary>
 internal static class IsolatingDeviceDuty
 {
@@ -23,14 +25,8 @@ internal static class IsolatingDeviceDuty
 
         var faults =
             from entry in operated
-            where IsControl(duty, entry) && !IsMadeGood(duty, operated, entry)
-            select new TimelineFault(
-                Verdict.NotMet,
-                FindingReason.ProcedureNotFollowed,
-                $"The record shows {Named(duty, entry)} operated {duty.Words.AtBy(entry)} as the isolator of {Source(duty, entry)}: a control device, which keeps no energy out.",
-                [entry],
-                "Open the isolating device of the source: a battery disconnect, a pulled and kept plug, a valve."
-            );
+            where (IsControl(duty, entry) || MayBeControl(duty, entry)) && !IsMadeGood(duty, operated, entry)
+            select Fault(duty, entry);
         var found = faults.ToList();
         if (found.Count > 0)
         {
@@ -40,13 +36,39 @@ internal static class IsolatingDeviceDuty
         var met = TimelineOutcome.Met(
             duty.Reading,
             Shown(duty, operated),
-            [.. operated.Where(entry => !IsControl(duty, entry))]
+            [.. operated.Where(entry => !IsControl(duty, entry) && !MayBeControl(duty, entry))]
         );
         return met with
         {
             Notices = [.. met.Notices, .. operated.Select(entry => Differs(duty, entry)).OfType<string>()],
         };
     }
+
+    private static TimelineFault Fault(DutyFrame duty, OrderedEvent entry)
+    {
+        var told =
+            $"The record shows {Named(duty, entry)} operated {duty.Words.AtBy(entry)} as the isolator of {Source(duty, entry)}";
+        return IsControl(duty, entry)
+            ? new(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                $"{told}: a control device, which keeps no energy out.",
+                [entry],
+                "Open the isolating device of the source: a battery disconnect, a pulled and kept plug, a valve."
+            )
+            : new(
+                Verdict.Unproven,
+                FindingReason.ProcedureNotFollowed,
+                $"{told}: by its words a control, which keeps no energy out, and {Written(duty, entry)}.",
+                [entry],
+                "Open the isolating device that is written down; where this one does keep the energy out, have it written into the procedure."
+            );
+    }
+
+    private static string Written(DutyFrame duty, OrderedEvent entry) =>
+        SourceOf(duty, entry)?.Isolator is { } written
+            ? $"not `{written}`, which is written down for it"
+            : "nothing is written down for it";
 
     // An entry that names no device shows none: what the procedure has for it is said as that.
     private static string Shown(DutyFrame duty, List<OrderedEvent> operated)
@@ -91,6 +113,7 @@ internal static class IsolatingDeviceDuty
         return operated.Exists(other =>
             Speaks(other, entry)
             && !IsControl(duty, other)
+            && !MayBeControl(duty, other)
             && (work is null || other.Place() < work.Start.Place())
         );
     }
@@ -103,9 +126,20 @@ internal static class IsolatingDeviceDuty
     private static bool IsControl(DutyFrame duty, OrderedEvent entry) =>
         Kind(duty, entry) is { } kind && ControlDevices.IsControlDevice(kind);
 
+    // The site has written down that this one keeps energy out, whatever it is called.
+    private static bool MayBeControl(DutyFrame duty, OrderedEvent entry) =>
+        entry.Event.Isolator is { } operated
+        && ControlDevices.MayBeControlDevice(operated)
+        && !(
+            SourceOf(duty, entry)?.Isolator is { } written
+            && string.Equals(Plain(operated), Plain(written), StringComparison.Ordinal)
+        );
+
     private static string? Kind(DutyFrame duty, OrderedEvent entry) =>
-        entry.Event.Isolator
-        ?? duty.Sources.FirstOrDefault(source => entry.Event.SpeaksOf(source.Source.Id))?.Source.Isolator;
+        entry.Event.Isolator ?? SourceOf(duty, entry)?.Isolator;
+
+    private static EnergySource? SourceOf(DutyFrame duty, OrderedEvent entry) =>
+        duty.Sources.FirstOrDefault(source => entry.Event.SpeaksOf(source.Source.Id))?.Source;
 
     private static string Named(DutyFrame duty, OrderedEvent entry) => $"`{Kind(duty, entry)}`";
 

@@ -92,7 +92,7 @@ internal static class BenchTimes
                 (entry is Grinding or PartFitted || byHand.Contains(Pointers.Entry(unitIndex, index)))
                 && !reading.Works.IsEmpty
                 && !IsDuringWork(reading, entry, moment)
-                && !(entry is Grinding && IsDuringTask(reading, moment))
+                && !(IsOfARun(entry) && IsDuringTask(reading, moment))
             )
             {
                 yield return Doubt(
@@ -143,16 +143,25 @@ internal static class BenchTimes
             && (work.Stop is not { } stop || moment <= stop.Moment)
         );
 
-    // Metal comes off at the grinder, or by lapping, while the reel turns and hands are out.
+    // Metal comes off at the grinder, or by lapping, while the reel turns and hands are out; its contact is heard then, and what
+    // is turned is held against the control that the procedure names.
+    private static bool IsOfARun(BenchEntry entry) =>
+        entry is Grinding or Adjustment or Reading { Observed: Observation.Contact };
+
     private static bool IsDuringTask(TimelineReading reading, Moment moment) =>
         reading
-            .Of(TimelineEventKind.TestEnergised)
+            .Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted)
             .Any(start =>
                 start.Moment <= moment
-                && EndOf(reading, start) is var end
-                && !(end?.Moment < moment)
-                && (start.Event.Task is not null || IsTaskEntered(reading, start, end))
+                && !(EndOf(reading, start)?.Moment < moment)
+                && IsForTask(reading, start)
             );
+
+    /// <summary>Whether a start is of a run for a task: the entry says so, or the task is entered in it.</summary>
+    /// <param name="reading">The timeline.</param>
+    /// <param name="start">A test energised, or the machine started.</param>
+    public static bool IsForTask(TimelineReading reading, OrderedEvent start) =>
+        start.Event.Task is not null || IsTaskEntered(reading, start, EndOf(reading, start));
 
     private static OrderedEvent? EndOf(TimelineReading reading, OrderedEvent start) =>
         reading

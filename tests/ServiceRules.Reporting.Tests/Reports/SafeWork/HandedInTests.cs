@@ -5,6 +5,7 @@ using ServiceRules.Application.SafeWork;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Verifying;
 

@@ -31,6 +31,60 @@ public sealed class BenchTimesTests
     public void Evaluate_MetalTakenOff_OnlyOfAReelThatTurns(string at, GrindingKind kind, Verdict expected) =>
         Assert.Equal(expected, Judge(Ground(at, kind), MakeSafe.Isolation + MakeSafe.Work + Task).Verdict);
 
+    /// <summary>A run is a run however it was begun: its task stands in the start, or is entered in it.</summary>
+    [Theory]
+    [InlineData("test_energised tech-01 task=grind", "", Verdict.Met)]
+    [InlineData("test_energised tech-01", "09:52 energised_task_performed tech-01\n", Verdict.Met)]
+    [InlineData("test_energised tech-01", "", Verdict.Unproven)]
+    [InlineData("machine_started tech-01 task=grind", "", Verdict.Met)]
+    [InlineData("machine_started tech-01", "09:52 energised_task_performed tech-01\n", Verdict.Met)]
+    [InlineData("machine_started tech-01", "10:02 energised_task_performed tech-01\n", Verdict.Unproven)]
+    [InlineData("machine_started tech-01", "", Verdict.Unproven)]
+    public void Evaluate_DoneInARun_NeedsItsTask(string start, string task, Verdict expected)
+    {
+        BenchEntry[] done =
+        [
+            Ground("09:55", GrindingKind.ReelSpin)[0],
+            new Adjustment
+            {
+                Adjuster = AdjusterKind.Clearance,
+                Side = Side.Left,
+                Amount = new AdjustmentAmount.NotStated(),
+            },
+            Read(1)[0] with
+            {
+                Quantity = MeasuredQuantity.Clearance,
+                Observed = new Observation.Contact(default),
+            },
+        ];
+
+        foreach (var entry in done)
+        {
+            foreach (var (at, verdict) in new[] { ("09:55", expected), ("10:05", Verdict.Unproven) })
+            {
+                var timed = entry with { At = RecordedTime.Parse($"2026-04-13T{at}:00+01:00").OrThrow() };
+                var outcome = Judge(
+                    [timed],
+                    $"{MakeSafe.Isolation}{MakeSafe.Work}09:47 lock_removed tech-01 source=engine_start lock=L-11\n"
+                        + $"09:48 isolator_operated tech-01 source=engine_start position=on\n09:50 {start}\n{task}09:58 machine_shut_down tech-01"
+                );
+
+                Assert.Equal(verdict, outcome.Verdict);
+            }
+        }
+    }
+
+    // Of a gauge held to a unit there is no hearing.
+    [Fact]
+    public void Evaluate_GaugeHeldInARunForATask_IsOutsideTheWork() =>
+        Assert.Equal(
+            Verdict.Unproven,
+            Judge(
+                [Read(1)[0] with { At = RecordedTime.Parse("2026-04-13T09:55:00+01:00").OrThrow() }],
+                MakeSafe.Isolation + MakeSafe.Work + Task
+            ).Verdict
+        );
+
     [Fact]
     public void Evaluate_LappedWhileLocked_TellsWhatIsOff()
     {

@@ -102,6 +102,59 @@ public sealed class HandsByTheLogTests
         Assert.Equal(verdict, job.Judge(Protection).Verdict);
     }
 
+    /// <summary>What is heard, and turned by a control of the task, in a run however that was begun; what is held to the unit never.</summary>
+    [Theory]
+    [InlineData("contact", "machine_started tech-01 task=lap", "09:49:30", Verdict.Met)]
+    [InlineData("turned", "machine_started tech-01 task=lap", "09:49:30", Verdict.Met)]
+    [InlineData("feeler", "machine_started tech-01 task=lap", "09:49:30", Verdict.NotMet)]
+    [InlineData("part", "machine_started tech-01 task=lap", "09:49:30", Verdict.NotMet)]
+    // No task: nothing that the hand at an adjuster is held against.
+    [InlineData("contact", "machine_started tech-01", "09:49:30", Verdict.NotMet)]
+    [InlineData("turned", "machine_started tech-01", "09:49:30", Verdict.NotMet)]
+    // In the very minute of the start nothing says that it was of the run.
+    [InlineData("turned", "machine_started tech-01 task=lap", "09:49", Verdict.NotMet)]
+    public void Protection_InARunBegunByAStart_IsHeldAgainstItsTask(
+        string what,
+        string start,
+        string at,
+        Verdict verdict
+    )
+    {
+        var job = Logged(Entry(what), at) with
+        {
+            Entries = new SafetyCase()
+                .With(
+                    MakeSafe.Seat
+                        + MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + "09:47 lock_removed tech-01 source=engine_start lock=L-11\n"
+                        + $"09:48 lock_removed tech-01 source=hydraulic lock=L-12\n09:49 {start}\n09:51 machine_shut_down tech-01"
+                )
+                .Entries,
+        };
+
+        Assert.Equal(verdict, job.Judge(Protection).Verdict);
+    }
+
+    [Fact]
+    public void Protection_RunWhoseTaskIsEnteredInIt_IsARunForIt()
+    {
+        var job = Logged(Entry("contact"), "09:49:30") with
+        {
+            Entries = new SafetyCase()
+                .With(
+                    MakeSafe.Seat
+                        + MakeSafe.Isolation
+                        + MakeSafe.Work
+                        + "09:47 lock_removed tech-01 source=engine_start lock=L-11\n09:48 lock_removed tech-01 source=hydraulic lock=L-12\n"
+                        + "09:49 machine_started tech-01\n09:50 energised_task_performed tech-01\n09:51 machine_shut_down tech-01"
+                )
+                .Entries,
+        };
+
+        Assert.Equal(Verdict.Met, job.Judge(Protection).Verdict);
+    }
+
     [Fact]
     public void Protection_ReadOnTheBench_IsNoHandsInTheMachine()
     {
@@ -156,6 +209,12 @@ public sealed class HandsByTheLogTests
     private static BenchEntry Entry(string what) =>
         what switch
         {
+            "turned" => new Adjustment
+            {
+                Adjuster = AdjusterKind.Clearance,
+                Side = Side.Left,
+                Amount = new AdjustmentAmount.NotStated(),
+            },
             "part" => new PartFitted { Part = default },
             "height" => Read(MeasuredQuantity.HeightOfCut, new Observation.Measured(Print("3.20 mm"))),
             "diameter" => Read(MeasuredQuantity.ReelDiameter, new Observation.Measured(Print("120.0 mm"))),

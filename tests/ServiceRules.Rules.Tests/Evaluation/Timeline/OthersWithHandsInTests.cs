@@ -25,7 +25,9 @@ public sealed class OthersWithHandsInTests
     [InlineData("08:20 handed_back tech-01", Verdict.Unproven)]
     [InlineData("09:40 handed_back tech-01", Verdict.Met)]
     [InlineData("09:41 handed_back tech-01", Verdict.Met)]
-    [InlineData("08:19 handed_back tech-01", Verdict.Met)]
+    // Handed back between the proof and the work that relies on it.
+    [InlineData("08:19 handed_back tech-01", Verdict.Unproven)]
+    [InlineData("08:16 handed_back tech-01", Verdict.Met)]
     public void Protection_HandedBack_OnlyWithAllHandsOut(string entry, Verdict expected) =>
         Assert.Equal(expected, Judge(Job, entry).Verdict);
 

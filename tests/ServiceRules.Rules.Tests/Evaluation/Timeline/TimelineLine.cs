@@ -36,6 +36,9 @@ internal static class TimelineLine
             AtLockPoint = members.ContainsKey("at-lock-point"),
             Exception = members.GetValueOrDefault("exception"),
             Isolator = members.GetValueOrDefault("isolator"),
+            Task = members.TryGetValue("task", out var task)
+                ? Enum.Parse<ServiceTask>(task, ignoreCase: true)
+                : null,
             Reason = members.GetValueOrDefault("reason"),
             ExtraMeasure = members.GetValueOrDefault("extra"),
             Pressure = members.TryGetValue("pressure", out var pressure)
