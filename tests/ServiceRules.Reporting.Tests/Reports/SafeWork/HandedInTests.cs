@@ -5,6 +5,7 @@ using ServiceRules.Application.SafeWork;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Reporting.Layout;
+using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Verifying;
 
@@ -134,5 +135,9 @@ public sealed class HandedInTests : IDisposable
     }
 
     private static void AssertTells(string printed, string words) =>
-        Assert.Contains(Layout.Printable.Of(words), printed, StringComparison.Ordinal);
+        Assert.Contains(
+            Layout.Printable.Of(VisibleText.Of(words, Face.Text, FontMeasure.Shipped)),
+            printed,
+            StringComparison.Ordinal
+        );
 }
