@@ -59,7 +59,9 @@ internal static class CheckCommand
                         session,
                         assessed =>
                             Print(
+                                one.file,
                                 assessed,
+                                together,
                                 session,
                                 parsed.GetValue(all),
                                 parsed.GetValue(format) == Json,
@@ -86,7 +88,6 @@ internal static class CheckCommand
                 ProblemPrint.Write(session.Error, file.ToString(), refused.Problems);
                 return ExitCode.Unusable;
             case AssessOutcome.Judged { Assessed: var assessed }:
-                ContextBesidePrint.Write(session.Error, file, assessed.Record, judging);
                 print(assessed);
                 return assessed.Assessment.Job.Disposition == Disposition.Release
                     ? ExitCode.Good
@@ -111,7 +112,9 @@ internal static class CheckCommand
     }
 
     private static void Print(
+        FileInfo file,
         Assessed assessed,
+        AssessRecord judging,
         Session session,
         bool showAll,
         bool asJson,
@@ -125,6 +128,7 @@ internal static class CheckCommand
         else
         {
             new BenchPrint(session.Screen, assessed, showAll, programmeTold).Print();
+            ContextBesidePrint.Write(session, file, assessed.Record, judging);
         }
     }
 }

@@ -14,7 +14,7 @@ namespace ServiceRules.Cli.Printing;
 /// </summary>
 internal static class ContextBesidePrint
 {
-    public static void Write(TextWriter error, FileInfo file, ServiceRecord record, AssessRecord judging)
+    public static void Write(Session session, FileInfo file, ServiceRecord record, AssessRecord judging)
     {
         var beside = ContextFile.Beside(file.FullName);
         if (!File.Exists(beside))
@@ -28,7 +28,7 @@ internal static class ContextBesidePrint
             var read = ContextFormat.Current.Read(InputFile.ReadUpTo(beside, ReadLimits.Library.Bytes));
             if (!read.TryGet(out var context, out _))
             {
-                error.WriteLine(
+                session.Tell(
                     $"{name} lies beside the record and cannot be read; judged with the site's registers"
                 );
                 return;
@@ -37,14 +37,14 @@ internal static class ContextBesidePrint
             var differing = judging.Differing(record, context);
             if (!differing.IsEmpty)
             {
-                error.WriteLine(
+                session.Tell(
                     $"{name} lies beside the record and is other than the site's registers of that day ({BroughtRegisters.Parts(differing)}); judged with the site's"
                 );
             }
         }
         catch (InputException unusable)
         {
-            unusable.Tell(error);
+            unusable.Tell(session.Error);
         }
     }
 }

@@ -136,7 +136,7 @@ public sealed class RecordReadingTests
     [InlineData(
         "\"mark\": \"late-entry\"",
         "\"mark\": \"late-entry\", \"others\": [\"lead-01\"]",
-        "name.contradiction",
+        "name.missing",
         "/timeline/3/others"
     )]
     [InlineData(

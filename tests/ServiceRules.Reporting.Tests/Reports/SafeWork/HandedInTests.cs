@@ -135,5 +135,9 @@ public sealed class HandedInTests : IDisposable
     }
 
     private static void AssertTells(string printed, string words) =>
-        Assert.Contains(Layout.Printable.Of(words), printed, StringComparison.Ordinal);
+        Assert.Contains(
+            Layout.Printable.Of(VisibleText.Of(words, Face.Text, FontMeasure.Shipped)),
+            printed,
+            StringComparison.Ordinal
+        );
 }

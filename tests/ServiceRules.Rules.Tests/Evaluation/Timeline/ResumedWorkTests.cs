@@ -18,7 +18,7 @@ public sealed class ResumedWorkTests
 
     [Theory]
     // Nobody's lock: hands go in by the word.
-    [InlineData("08:19 resumed_work tech-02", "tech-02 08:19-")]
+    [InlineData("08:21 resumed_work tech-02", "tech-02 08:21-")]
     [InlineData("08:30 resumed_work tech-02\n09:00 work_stopped tech-02", "tech-02 08:30-09:00")]
     // At work already: it says nothing new.
     [InlineData("08:30 resumed_work tech-01", "")]
