@@ -5,7 +5,7 @@ namespace ServiceRules.Engine;
 /// entries: the one that has been kept longest makes room. What is handed out stays valid after it was dropped.
 /// A making that fails is not kept.
 /// </summary>
-internal sealed class BoundedCache<TKey, TValue>
+public sealed class BoundedCache<TKey, TValue>
     where TKey : notnull
     where TValue : class
 {
@@ -14,6 +14,8 @@ internal sealed class BoundedCache<TKey, TValue>
     private readonly Queue<TKey> _byAge = new();
     private readonly int _most;
 
+    /// <param name="most">How many entries are kept at most.</param>
+    /// <param name="comparer">When two keys are the same; null: as they say themselves.</param>
     public BoundedCache(int most, IEqualityComparer<TKey>? comparer = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
@@ -21,6 +23,7 @@ internal sealed class BoundedCache<TKey, TValue>
         _entries = new(comparer);
     }
 
+    /// <summary>How many entries are kept.</summary>
     public int Count
     {
         get
@@ -32,6 +35,7 @@ internal sealed class BoundedCache<TKey, TValue>
         }
     }
 
+    /// <summary>What is kept under a key, made where nothing is.</summary>
     public TValue GetOrMake(TKey key, Func<TValue> make)
     {
         Lazy<TValue> entry;

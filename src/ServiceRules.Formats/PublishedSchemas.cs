@@ -1,5 +1,6 @@
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Cases;
+using ServiceRules.Formats.Imports;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
@@ -35,6 +36,7 @@ public static class PublishedSchemas
             ("waiver.schema.json", WaiverFormat.Current.Schema(said)),
             ("ledger-entry.schema.json", LedgerEntryFormat.Current.Schema(said)),
             ("safe-work-jobs.schema.json", SafeWorkJobsFormat.Current.Schema(said)),
+            ("import-mapping.schema.json", ImportMappingFormat.Current.Schema(said)),
             ("erasure.schema.json", ErasureFormat.Current.Schema(said)),
         ];
 }

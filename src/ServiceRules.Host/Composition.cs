@@ -5,18 +5,20 @@ using ServiceRules.Host.Demo;
 using ServiceRules.Host.Description;
 using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
+using ServiceRules.Host.Inbox;
 using ServiceRules.Host.Limits;
 using ServiceRules.Host.Pages;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
+using ServiceRules.Storage.Inbox;
 
 namespace ServiceRules.Host;
 
 /// <summary>The service as a whole: what it is made of, what a request goes through, what there is to ask.</summary>
 internal static class Composition
 {
-    public static WebApplication Of(ServiceSettings settings, ServiceFolder folder)
+    public static WebApplication Of(ServiceSettings settings, ServiceFolder folder, InboxFolder? inbox)
     {
         var builder = WebApplication.CreateSlimBuilder(
             // Another environment would show the insides of failures.
@@ -40,7 +42,13 @@ internal static class Composition
             builder.Services.AddDemo();
         }
 
+        if (inbox is not null)
+        {
+            builder.Services.AddInbox(settings.Inbox!, inbox);
+        }
+
         var app = builder.Build();
+        app.UseHeadAsGet();
         app.UseManners();
         app.UseProblems();
         app.UseOwnNames(settings);

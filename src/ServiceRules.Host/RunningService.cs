@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Setup;
+using ServiceRules.Storage.Inbox;
 
 namespace ServiceRules.Host;
 
@@ -13,12 +14,14 @@ public sealed class RunningService : IAsyncDisposable
 {
     private readonly WebApplication app;
     private readonly ServiceFolder folder;
+    private readonly InboxFolder? inbox;
 
-    private RunningService(WebApplication app, ServiceFolder folder, WaysIn waysIn)
+    private RunningService(WebApplication app, ServiceFolder folder, InboxFolder? inbox, WaysIn waysIn)
     {
         WaysIn = waysIn;
         this.app = app;
         this.folder = folder;
+        this.inbox = inbox;
         var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!;
         Addresses = [.. addresses.Addresses.Select(address => new Uri(address + "/"))];
     }
@@ -45,17 +48,19 @@ public sealed class RunningService : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(settings);
         Listening.Check(settings.Address);
         var folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
-        var app = Composition.Of(settings, folder);
+        InboxFolder? inbox = null;
+        WebApplication? app = null;
         try
         {
+            inbox = InboxPlace.Open(settings);
+            app = Composition.Of(settings, folder, inbox);
             var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
-            return new RunningService(app, folder, waysIn);
+            return new RunningService(app, folder, inbox, waysIn);
         }
-        catch (IOException taken)
+        catch (IOException taken) when (app is not null)
         {
-            await app.DisposeAsync();
-            folder.Dispose();
+            await EndAsync();
             throw new StartRefusedException(
                 $"the service cannot listen on {Listening.Told(settings)}: {taken.Message}",
                 "accepted: --port and one that is free"
@@ -63,9 +68,19 @@ public sealed class RunningService : IAsyncDisposable
         }
         catch
         {
-            await app.DisposeAsync();
-            folder.Dispose();
+            await EndAsync();
             throw;
+        }
+
+        async Task EndAsync()
+        {
+            if (app is not null)
+            {
+                await app.DisposeAsync();
+            }
+
+            inbox?.Dispose();
+            folder.Dispose();
         }
     }
 
@@ -76,6 +91,7 @@ public sealed class RunningService : IAsyncDisposable
     {
         await app.StopAsync();
         await app.DisposeAsync();
+        inbox?.Dispose();
         folder.Dispose();
     }
 }

@@ -1,5 +1,6 @@
 using System.Net;
 using ServiceRules.Application.Library;
+using ServiceRules.Host.Inbox;
 
 namespace ServiceRules.Host;
 
@@ -22,6 +23,9 @@ public sealed record ServiceSettings
 
     /// <summary>How many jobs of the demo scenario are filed; null: all.</summary>
     public int? DemoJobs { get; init; }
+
+    /// <summary>The folder that files are taken from; null: none.</summary>
+    public InboxSettings? Inbox { get; init; }
 
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 

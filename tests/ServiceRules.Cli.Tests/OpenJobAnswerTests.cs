@@ -116,14 +116,23 @@ public sealed class OpenJobAnswerTests : IDisposable
         var steps = _product
             .Run("check", _product.Write("open.json", Encoding.UTF8.GetBytes(job.ToJsonString())))
             .StandardOutput.Split('\n')
-            .SkipWhile(line => !line.StartsWith("Before hands go in", StringComparison.Ordinal))
-            .Skip(1)
-            .TakeWhile(line => line.StartsWith("  ", StringComparison.Ordinal))
+            .Where(line =>
+                line.StartsWith("  ", StringComparison.Ordinal)
+                && line.IndexOf(". ", StringComparison.Ordinal) == 3
+            )
+            .Select(line => line[5..])
             .ToList();
 
         Assert.Contains(steps, line => line.Contains("tech-02", StringComparison.Ordinal));
         Assert.DoesNotContain(steps, line => line.Contains("Tech-02", StringComparison.Ordinal));
-        Assert.All(steps, line => Assert.Matches(@"^  \d+\. ([A-Z]|[a-z-]+\d)", line));
+        Assert.All(
+            steps,
+            line =>
+                Assert.True(
+                    char.IsAsciiLetterUpper(line[0]) || line.Split(' ')[0].Any(char.IsAsciiDigit),
+                    line
+                )
+        );
     }
 
     /// <summary>Before anything else, whoever is not authorised is told so, and no lock is asked of them.</summary>

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text;
 
 namespace ServiceRules.Host.Tests;
 
@@ -7,7 +8,13 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
     private readonly ServiceRun _run = shared.Run;
 
     private static byte[] Record(string id, params (string, string)[] changes) =>
-        ServiceRun.Record("height-check", [("F-height-check", id), .. changes]);
+        ServiceRun.Record("height-check", [("F-height-check", id), .. changes, ("2026-04-13", Day(id))]);
+
+    // Each of a day of its own: at one machine at the same time they would bear on each other.
+    private static string Day(string id) =>
+        new DateOnly(2026, 4, 12)
+            .AddDays(int.TryParse(id.AsSpan(2), out var number) ? number : 0)
+            .ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
     // Not signed off: the job goes on.
     private static byte[] Open(string id, string hours) =>
@@ -20,7 +27,8 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
                   "signOff": { "by": "tech-02", "at": "2026-04-13T08:40:00+01:00" }
                 """,
                 hours.Length == 0 ? "  ]" : $"  ],\n  \"complaint\": \"{hours}\""
-            )
+            ),
+            ("2026-04-13", Day(id))
         );
 
     [Fact]
@@ -145,6 +153,80 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
     }
 
     [Fact]
+    public async Task Submit_StartOverTheHandsOfAStoredJob_IsToldThereAndHere()
+    {
+        _ = await _run.PostAsync("api/records", Record("J-31"));
+        using var first = await _run.GetAsync("api/records/J-31/report");
+        var start = Encoding.UTF8.GetBytes(
+            $$"""
+            { "format": "service-record/1", "id": "J-31-start", "date": "{{Day(
+                "J-31"
+            )}}", "machine": { "id": "M-02" },
+              "tasks": ["daily-check"], "people": [{ "id": "tech-04", "role": "performs" }],
+              "units": [{ "id": "U-02-1", "sheet": "reel-125-9-510", "position": 1, "entries": [] }],
+              "timeline": [{ "event": "machine_started", "at": "{{Day(
+                "J-31"
+            )}}T08:20:00+01:00", "by": "tech-04" }],
+              "signOff": { "by": "tech-04", "at": "{{Day("J-31")}}T09:30:00+01:00" } }
+            """
+        );
+
+        using var filed = await _run.PostAsync("api/records", start);
+        var turned = (await ServiceRun.JsonAsync(filed)).GetProperty("alsoTurned");
+
+        Assert.Equal("J-31", turned[0].GetProperty("id").GetString());
+        var disposition = turned[0]
+            .GetProperty("changes")
+            .EnumerateArray()
+            .First(change => change.GetProperty("subject").GetString() == "job");
+        Assert.Equal("release", disposition.GetProperty("was").GetString());
+        Assert.Equal("stop", disposition.GetProperty("is").GetString());
+        var record = await _run.GetJsonAsync("api/records/J-31");
+        Assert.Equal(
+            "stop",
+            record.GetProperty("assessment").GetProperty("job").GetProperty("disposition").GetString()
+        );
+        Assert.Equal(
+            "judged again in the light of J-31-start",
+            record.GetProperty("turned")[0].GetProperty("judged").GetProperty("reason").GetString()
+        );
+        Assert.Equal(
+            "J-31-start",
+            record.GetProperty("others").GetProperty("records")[0].GetProperty("id").GetString()
+        );
+        Assert.Equal(2, record.GetProperty("versions")[0].GetProperty("assessments").GetArrayLength());
+        // The report of today is another; the one from before stays filed.
+        using var second = await _run.GetAsync("api/records/J-31/report");
+        Assert.NotEqual(
+            await first.Content.ReadAsByteArrayAsync(),
+            await second.Content.ReadAsByteArrayAsync()
+        );
+        var page = await _run.TextAsync("records/J-31");
+        Assert.Contains("judged again in the light of J-31-start", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/records/J-31-start\"", page, StringComparison.Ordinal);
+        Assert.Contains("job: may go out, now stop", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("api/records/J-32")]
+    [InlineData("api/records/J-32/report")]
+    [InlineData("records/J-32")]
+    [InlineData("api/findings")]
+    public async Task Head_OfWhatCanBeRead_AnswersAsGetWithoutTheBody(string path)
+    {
+        _ = await _run.PostAsync("api/records", Record("J-32"));
+        using var whole = await _run.GetAsync(path);
+        using var request = new HttpRequestMessage(HttpMethod.Head, path);
+
+        using var head = await _run.Client.SendAsync(request);
+
+        Assert.Equal(HttpStatusCode.OK, head.StatusCode);
+        Assert.Equal(whole.Headers.ETag, head.Headers.ETag);
+        Assert.Equal(whole.Content.Headers.ContentType, head.Content.Headers.ContentType);
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync());
+    }
+
+    [Fact]
     public async Task Report_AskedTwice_IsOneFileThatStandsInTheLog()
     {
         _ = await _run.PostAsync("api/records", Record("J-8"));
@@ -193,7 +275,7 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
         var checkpoint = await _run.TextAsync("api/ledger/checkpoint");
         var growth = await _run.TextAsync("api/ledger/growth?from=1");
 
-        Assert.Contains("J-10", System.Text.Encoding.UTF8.GetString(entry), StringComparison.Ordinal);
+        Assert.Contains("J-10", Encoding.UTF8.GetString(entry), StringComparison.Ordinal);
         Assert.True(Evidence.Log.TlogProof.TryParse(proofText, out var proof, out _));
         Assert.True(proof.Proves(Evidence.Log.MerkleTree.LeafHash(entry)));
         Assert.Equal(checkpoint.Split('\n')[0], proof.Checkpoint.Head.Origin);

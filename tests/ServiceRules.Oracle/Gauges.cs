@@ -97,7 +97,13 @@ internal static class Gauges
     {
         if (gauge?.Resolution is { } resolution)
         {
-            return (double)resolution.Value.Millimetres;
+            double finest = gauge.Kind switch
+            {
+                InstrumentKind.DiameterTape => 0.01,
+                InstrumentKind.Calliper => 0.001,
+                _ => 0.0001,
+            };
+            return Math.Max((double)resolution.Value.Millimetres, finest);
         }
 
         bool isTape = gauge?.Kind == InstrumentKind.DiameterTape;

@@ -112,7 +112,10 @@ internal static class JobKinds
 
     private static IEnumerable<(TimelineEvent Entry, Moment At)> InTime(Facts facts) =>
         facts
-            .Record.Timeline.DistinctBy(entry => entry.EventId ?? (object)entry)
+            .Record.Timeline.Where(
+                (entry, at) =>
+                    !facts.Record.Timeline.Take(at).Any(other => SafeWork.Story.IsSentAgain(other, entry))
+            )
             .Select(entry => (entry, MomentOf(entry.At, facts)))
             .OrderBy(one => one.Item2);
 

@@ -144,9 +144,9 @@ internal static class LimitKinds
             : sum.And(Possible.Judged);
 
         Possible End(Line line, decimal at) =>
-            line.Tells(at)
-                ? Amount.Sum(line.At(at)).Within(zone.Lower, zone.Upper, decision)
-                : Possible.Unproven;
+            line.IsRead(at) ? Possible.Met
+            : line.Tells(at) ? Amount.Sum(line.At(at)).Within(zone.Lower, zone.Upper, decision)
+            : Possible.Unproven;
     }
 
     /// <summary>Out where each by itself is out, and beyond the same limit; what is not known proves nothing.</summary>
@@ -318,12 +318,15 @@ internal static class LimitKinds
     /// </summary>
     private static Possible Range(Line line, decimal width, decimal most, RuleDecision decision)
     {
+        decimal[] ends = [.. new[] { 0, width }.Where(x => !line.IsRead(x))];
         if (line.HasIntervals)
         {
-            return line.Count == 2 ? line.Tilt(width).Within(-most, most, decision) : Possible.Judged;
+            return line.Count == 2 && ends.Length == 2
+                ? line.Tilt(width).Within(-most, most, decision)
+                : Possible.Judged;
         }
 
-        var byLine = EveryTwo(line.AsRead, line.Doubted, [line.At(0), line.At(width)], most, decision);
+        var byLine = EveryTwo(line.AsRead, line.Doubted, [.. ends.Select(x => line.At(x))], most, decision);
         if (line.Count == 2)
         {
             return byLine;
@@ -332,7 +335,7 @@ internal static class LimitKinds
         var byBow = EveryTwo(
             line.AsRead,
             line.DoubtedByParabola(width),
-            [line.Bent(0, width), line.Bent(width / 2, width), line.Bent(width, width)],
+            [.. new[] { 0, width / 2, width }.Where(x => !line.IsRead(x)).Select(x => line.Bent(x, width))],
             most,
             decision
         );
@@ -470,7 +473,14 @@ internal static class LimitKinds
 
         decimal most = limit.In(a.Known[0].System).Millimetres;
         return Amount
-            .Sum([.. first.At(oneAt(a)), .. second.At(otherAt(b), -1)])
+            .Sum([.. There(first, a, oneAt(a), 1), .. There(second, b, otherAt(b), -1)])
             .Within(-most, most, decision);
+
+        static IReadOnlyList<(decimal Weight, Spot Spot)> There(
+            Line line,
+            Spots of,
+            decimal x,
+            decimal sign
+        ) => (x == 0 || x == of.Width) && line.IsRead(x) ? [(sign, line.Nearest(x))] : line.At(x, sign);
     }
 }

@@ -33,6 +33,12 @@ internal sealed class Line
     /// <summary>No further beyond the outermost places than those are from one another.</summary>
     public bool Tells(decimal x) => x >= (2 * at.Min()) - at.Max() && x <= (2 * at.Max()) - at.Min();
 
+    /// <summary>Read within 5 mm of there.</summary>
+    public bool IsRead(decimal x) => at.Any(a => Math.Abs(a - x) <= 5);
+
+    /// <summary>What was read nearest to there.</summary>
+    public Spot Nearest(decimal x) => spots.OrderBy(s => Math.Abs(s.At!.Value - x)).First();
+
     /// <summary>The readings as they are.</summary>
     public IReadOnlyList<Spot> AsRead => spots;
 

@@ -94,8 +94,7 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
         connection.Open();
         using var command = connection.CreateCommand();
 #pragma warning disable CA2100 // The statements are those of the tests.
-        command.CommandText =
-            "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = 'entry'";
+        command.CommandText = "SELECT group_concat(sql, '; ') FROM sqlite_schema WHERE type = 'trigger'";
         var guards = (string)command.ExecuteScalar()!;
         command.CommandText =
             "SELECT group_concat('DROP TRIGGER ' || name, '; ') FROM sqlite_schema WHERE type = 'trigger'";

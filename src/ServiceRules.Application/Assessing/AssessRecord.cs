@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
+using ServiceRules.Engine;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
@@ -18,6 +20,11 @@ public sealed class AssessRecord
     private readonly SiteRegisters site;
     private readonly WorkElsewhere? others;
     private readonly (RuleBook Value, CanonicalDocument Document) book;
+
+    // What is judged for feedback is submitted next, and may be judged once more in its transaction.
+    private const int RecentJudgements = 64;
+
+    private readonly BoundedCache<(string, string, string), Assessed> recent = new(RecentJudgements);
 
     // Records of one year bring the same rules, and a rule book is long.
     private readonly ConcurrentDictionary<RuleBook, CanonicalDocument> written = new(
@@ -49,8 +56,38 @@ public sealed class AssessRecord
         return Beside(submitted.Select(ReadFor).OfType<ServiceRecord>().ToList());
     }
 
+    internal SiteRegisters Site => site;
+
+    /// <summary>The parts in which a context that lies beside a record is other than the site's registers; it is not judged with.</summary>
+    public ImmutableArray<string> Differing(ServiceRecord record, AssessmentContext beside) =>
+        BroughtContext.Differing(site, record, beside);
+
     /// <summary>Reads and judges a record as submitted.</summary>
-    public AssessOutcome Assess(ReadOnlyMemory<byte> bytes)
+    public AssessOutcome Assess(ReadOnlyMemory<byte> bytes) => Assess(bytes, Assess);
+
+    /// <summary>The same, knowing what others show, which may depend on the record.</summary>
+    internal AssessOutcome Assess(ReadOnlyMemory<byte> bytes, Func<ServiceRecord, WorkElsewhere> beside) =>
+        Assess(
+            bytes,
+            (record, document) =>
+            {
+                var context = ContextFreezer.Freeze(site, record, beside(record));
+                return Recently((record, document), context, book);
+            }
+        );
+
+    /// <summary>Judges what was judged before by the same rules, in another context.</summary>
+    internal Assessed Again(Assessed before, AssessmentContext context) =>
+        Recently((before.Record, before.Evidence.Record), context, (before.Book, before.Evidence.Rules));
+
+    /// <summary>The rules that judge here, where they have this digest.</summary>
+    internal (RuleBook Value, CanonicalDocument Document)? BookOf(string digest) =>
+        book.Document.Hash.ToString() == digest ? book : null;
+
+    private AssessOutcome Assess(
+        ReadOnlyMemory<byte> bytes,
+        Func<ServiceRecord, CanonicalDocument, Assessed> assess
+    )
     {
         var read = RecordFormat.Current.Read(bytes);
         if (!read.TryGet(out var record, out var source, out var problems))
@@ -60,7 +97,7 @@ public sealed class AssessRecord
 
         var dangling = RecordReferences.Check(record, source, book.Value);
         return dangling.IsEmpty
-            ? new AssessOutcome.Judged(Assess(record, CanonicalForm.Of(bytes.Span)))
+            ? new AssessOutcome.Judged(assess(record, CanonicalForm.Of(bytes.Span)))
             : new AssessOutcome.Refused(dangling);
     }
 
@@ -89,7 +126,7 @@ public sealed class AssessRecord
     public Assessed Assess(FiledRecord filed)
     {
         ArgumentNullException.ThrowIfNull(filed);
-        var context = filed.Context ?? ContextFreezer.Freeze(site, filed.Record);
+        var context = BroughtContext.Of(filed, site) ?? ContextFreezer.Freeze(site, filed.Record);
         return judge.Decide(
             (filed.Record, filed.Document),
             (context, CanonicalForm.Of(ContextFormat.Current.Write(context))),
@@ -102,6 +139,19 @@ public sealed class AssessRecord
         var context = ContextFreezer.Freeze(site, record, others);
         var frozen = CanonicalForm.Of(ContextFormat.Current.Write(context));
         return judge.Decide((record, document), (context, frozen), book);
+    }
+
+    private Assessed Recently(
+        (ServiceRecord Value, CanonicalDocument Document) record,
+        AssessmentContext context,
+        (RuleBook Value, CanonicalDocument Document) rules
+    )
+    {
+        var frozen = CanonicalForm.Of(ContextFormat.Current.Write(context));
+        return recent.GetOrMake(
+            (record.Document.Hash.ToString(), frozen.Hash.ToString(), rules.Document.Hash.ToString()),
+            () => judge.Decide(record, (context, frozen), rules)
+        );
     }
 
     // Where locks and people were stands in the timeline: what was done to the units is not kept for it.

@@ -76,6 +76,39 @@ public static class ContextFreezer
         };
     }
 
+    /// <summary>A slice that was frozen before, with what other records show put in the place of what they showed then.</summary>
+    /// <param name="site">The registers of today, asked about people whom only those records name.</param>
+    /// <param name="before">The slice.</param>
+    /// <param name="record">The record it is of.</param>
+    /// <param name="elsewhere">Locks and people of the job elsewhere.</param>
+    /// <param name="others">What other records show that bears on the job.</param>
+    internal static AssessmentContext Again(
+        SiteRegisters site,
+        AssessmentContext before,
+        ServiceRecord record,
+        ImmutableArray<Elsewhere> elsewhere,
+        ImmutableArray<OtherRecord> others
+    )
+    {
+        // Of whom only those records name, the slice says nothing; where it has no register, none is held.
+        var named = PeopleOfOthers(record, others);
+        return before with
+        {
+            Elsewhere = elsewhere,
+            OtherRecords = others,
+            People =
+                before.People.IsEmpty || before.Site != site.Name
+                    ? before.People
+                    :
+                    [
+                        .. before
+                            .People.Concat(site.People.Where(person => named.Contains(person.Id)))
+                            .DistinctBy(person => person.Id)
+                            .OrderBy(person => person.Id),
+                    ],
+        };
+    }
+
     /// <summary>
     /// Those in force when the job began; where there is none, the last that was, so that it can be told from none at all.
     /// </summary>

@@ -64,13 +64,7 @@ internal sealed class RecordShown
     /// <summary>Null where it has no timeline: it shows nothing of any other.</summary>
     public static RecordShown? Of(ServiceRecord record, SiteZone zone)
     {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        ImmutableArray<OrderedEvent> events =
-        [
-            .. JudgedOrder
-                .Of(record.Timeline, zone)
-                .Where(entry => entry.Event.EventId is not { } id || seen.Add(id)),
-        ];
+        var events = JudgedEntries.Of(record.Timeline, zone);
         return events.IsEmpty ? null : new(record, events, zone);
     }
 

@@ -3,6 +3,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Application.Assessing;
 
@@ -49,34 +50,47 @@ public sealed class WorkElsewhere
         new([.. told.DistinctBy(one => one.Id)], zone);
 
     /// <summary>What is kept of one record.</summary>
-    internal static RecordTold Read(ServiceRecord record, SiteZone zone) =>
-        new(record.Id, [.. StaysIn(record, zone)], RecordShown.Of(record, zone));
+    internal static RecordTold Read(ServiceRecord record, SiteZone zone)
+    {
+        var moments = record.Timeline.Select(entry => JudgedOrder.MomentOf(entry.At, zone)).ToList();
+        return new(
+            record.Id,
+            record.Machine.Id,
+            moments.Count == 0 ? null : (moments.Min(), moments.Max()),
+            [.. StaysIn(record, zone)],
+            RecordShown.Of(record, zone)
+        );
+    }
 
     /// <summary>What other records show, at other machines, of the locks and people of a record while it went on.</summary>
     public ImmutableArray<Elsewhere> Beside(ServiceRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        if (record.Timeline.IsEmpty)
+        return Beside(Read(record, zone));
+    }
+
+    /// <summary>The same of what was read before.</summary>
+    internal ImmutableArray<Elsewhere> Beside(RecordTold told)
+    {
+        if (told.Span is not var (first, last))
         {
             return [];
         }
 
-        var moments = record.Timeline.Select(entry => JudgedOrder.MomentOf(entry.At, zone)).ToList();
-        var (first, last) = (moments.Min(), moments.Max());
-        var own = StaysIn(record, zone).ToList();
         return
         [
-            .. own.Select(stay => stay.Who)
+            .. told
+                .Stays.Select(stay => stay.Who)
                 .Distinct(StringComparer.Ordinal)
                 .SelectMany(who => stays[who])
                 .Where(stay =>
-                    stay.Record != record.Id
-                    && stay.Place.Machine != record.Machine.Id
+                    stay.Record != told.Id
+                    && stay.Place.Machine != told.Machine
                     && stay.From <= last
                     && !(stay.Until < first)
-                    && stay.EndedBy != record.Id
+                    && stay.EndedBy != told.Id
                 )
-                .Concat(own.Select(HungAgain).OfType<Stay>())
+                .Concat(told.Stays.Select(HungAgain).OfType<Stay>())
                 .OrderBy(stay => stay.From)
                 .ThenBy(stay => stay.Who, StringComparer.Ordinal)
                 .ThenBy(stay => stay.Record)
@@ -88,10 +102,12 @@ public sealed class WorkElsewhere
     public ImmutableArray<OtherRecord> OtherRecords(ServiceRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        return RecordShown.Of(record, zone) is { } own
-            ? [.. BearingEntries.Of(own, atMachine[own.Machine], who => ofPerson[who])]
-            : [];
+        return OtherRecords(RecordShown.Of(record, zone));
     }
+
+    /// <summary>The same of what was read before; null shows nothing and is told nothing.</summary>
+    internal ImmutableArray<OtherRecord> OtherRecords(RecordShown? own) =>
+        own is null ? [] : [.. BearingEntries.Of(own, atMachine[own.Machine], who => ofPerson[who])];
 
     // Nothing is told of a lock that another record took off in time.
     private Stay? HungAgain(Stay own) =>
@@ -105,12 +121,7 @@ public sealed class WorkElsewhere
     internal static IEnumerable<Stay> StaysIn(ServiceRecord record, SiteZone zone)
     {
         var open = new Dictionary<string, TimelineEvent>(StringComparer.Ordinal);
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        var entries = JudgedOrder
-            .Of(record.Timeline, zone)
-            .Select(ordered => ordered.Event)
-            .Where(entry => entry.EventId is not { } id || seen.Add(id))
-            .ToList();
+        var entries = JudgedEntries.Of(record.Timeline, zone).Select(ordered => ordered.Event).ToList();
         // A lock hangs until somebody takes it off. Hands come out, whether or not that was entered: longer than its own
         // record goes on, nobody's work shows them anywhere.
         var last = entries
@@ -194,8 +205,15 @@ public sealed class WorkElsewhere
     }
 
     /// <summary>What is kept of one record.</summary>
+    /// <param name="Id">Which record.</param>
+    /// <param name="Machine">Of which machine.</param>
+    /// <param name="Span">Moments of the first and the last entry of its timeline; null: it has none.</param>
+    /// <param name="Stays">Where it shows locks and people.</param>
+    /// <param name="Shown">What it shows of its machine; null: nothing.</param>
     internal sealed record RecordTold(
         Domain.Id<ServiceRecord> Id,
+        Domain.Id<MachineVisit> Machine,
+        (Moment First, Moment Last)? Span,
         ImmutableArray<Stay> Stays,
         RecordShown? Shown
     );

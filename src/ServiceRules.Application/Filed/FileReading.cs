@@ -47,7 +47,7 @@ internal sealed class FileReading(IReportReader reports, RuleBook inForce)
             return lines;
         }
 
-        var beside = ContextBeside(file);
+        var beside = ContextFile.Beside(file);
         if (!File.Exists(beside))
         {
             filed = record;
@@ -146,15 +146,6 @@ internal sealed class FileReading(IReportReader reports, RuleBook inForce)
 
         filed = new(file, record, CanonicalForm.Of(bytes), null, null);
         return [];
-    }
-
-    private static string ContextBeside(string file)
-    {
-        const string record = ".record.json";
-        var stem = file.EndsWith(record, StringComparison.OrdinalIgnoreCase)
-            ? file[..^record.Length]
-            : Path.ChangeExtension(file, null);
-        return stem + FileListing.ContextEnding;
     }
 
     private static bool TryBytes(

@@ -12,4 +12,8 @@ public sealed record FilesRead(
     int Records,
     int Repeated,
     int Superseded
-);
+)
+{
+    /// <summary>Files that hold different records of one identity; none of them is used.</summary>
+    public ImmutableArray<ContradictingFiles> Contradicting { get; init; } = [];
+}

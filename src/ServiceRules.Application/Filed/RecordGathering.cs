@@ -25,6 +25,7 @@ public sealed class RecordGathering(IReportReader reports, RuleBook inForce, str
         ArgumentNullException.ThrowIfNull(keep);
         List<FiledProblem> problems = [];
         Dictionary<(string Site, string Id), Met<T>> met = [];
+        Dictionary<(string Site, string Id), List<string>> disputed = [];
         var (repeated, superseded) = (0, 0);
         FileReading reading = new(reports, inForce);
         foreach (var file in FileListing.Of(paths, problems))
@@ -56,7 +57,14 @@ public sealed class RecordGathering(IReportReader reports, RuleBook inForce, str
                     superseded++;
                     break;
                 default:
-                    problems.Add(Conflict(filed, known.File));
+                    if (!disputed.TryGetValue(key, out var files))
+                    {
+                        disputed[key] = files = [known.File];
+                        problems.Add(Conflict(known.Id, known.File, filed.File));
+                    }
+
+                    files.Add(filed.File);
+                    problems.Add(Conflict(known.Id, filed.File, known.File));
                     met[key] = known with { IsDisputed = true };
                     break;
             }
@@ -71,14 +79,22 @@ public sealed class RecordGathering(IReportReader reports, RuleBook inForce, str
                     .Select(one => one.Kept!),
             ],
             new([.. problems], sure.Count, repeated, superseded)
+            {
+                Contradicting =
+                [
+                    .. disputed
+                        .OrderBy(one => one.Key.Id, StringComparer.Ordinal)
+                        .Select(one => new ContradictingFiles(one.Key.Id, [.. one.Value])),
+                ],
+            }
         );
     }
 
-    private static FiledProblem Conflict(FiledRecord filed, string other) =>
+    private static FiledProblem Conflict(string id, string file, string other) =>
         new(
-            filed.File,
+            file,
             [
-                $"`{filed.Record.Id}` stands with other content in {other}; neither is used; accepted: one record for one identity, or an open job and the same job further on",
+                $"`{id}` stands with other content in {other}; neither is used; accepted: one record for one identity, or an open job and the same job further on",
             ]
         );
 

@@ -144,7 +144,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
                 record.Id,
                 record.Date,
                 check.Error,
-                gauge.Resolution?.Value.Abs ?? (check.Error.RoundingHalfWidth * 2)
+                GaugeStep.Of(gauge, check.Error)
             ));
 
     /// <summary>

@@ -36,7 +36,14 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
     public static (FiledEntry Record, FiledEntry Assessment) Parts(FilingOutcome.Filed filed)
     {
         ArgumentNullException.ThrowIfNull(filed);
-        return (filed.Entries[^2].Entry, filed.Entries[^1].Entry);
+        // Behind them stand others that were judged again in the light of the record.
+        var at = filed.Entries.Length - 1;
+        while (!IsVersion(filed.Entries[at].Entry.Entry.Kind))
+        {
+            at--;
+        }
+
+        return (filed.Entries[at].Entry, filed.Entries[at + 1].Entry);
     }
 
     /// <summary>The version that came after the one given; null when that is the newest, or is not filed.</summary>
@@ -49,7 +56,18 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
     }
 
     /// <summary>What the filing comes to; its last two parts are the record and the assessment.</summary>
-    internal static FilingPlan Plan(ILedgerReading log, Assessed assessed, string? by, Correction? correction)
+    /// <param name="log">The log.</param>
+    /// <param name="assessed">The record with its assessment.</param>
+    /// <param name="by">Who answers for the record.</param>
+    /// <param name="correction">Who corrects what stands, and why; null: nothing is corrected.</param>
+    /// <param name="judging">Which assessment stands already; left out: any that has the same content.</param>
+    internal static FilingPlan Plan(
+        ILedgerReading log,
+        Assessed assessed,
+        string? by,
+        Correction? correction,
+        Func<ILedgerReading, Assessed, FiledEntry?>? judging = null
+    )
     {
         var id = assessed.Record.Id.Text;
         var record = assessed.Evidence.Record;
@@ -83,7 +101,7 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
         }
 
         return new FilingPlan.File(
-            [.. Activation(log, assessed), part, Assessment(log, assessed, id)],
+            [.. Activation(log, assessed), part, Assessment(assessed, (judging ?? Standing)(log, assessed))],
             [assessed.Evidence.Context.Bytes, assessed.Evidence.Rules.Bytes]
         );
     }
@@ -138,20 +156,36 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
         };
     }
 
-    private static FilingPart Assessment(ILedgerReading log, Assessed assessed, string id)
+    private static bool IsVersion(EntryKind kind) => kind is EntryKind.Record or EntryKind.Amendment;
+
+    /// <summary>The entries of what judging this content of a record came to, the oldest first.</summary>
+    internal static IEnumerable<FiledEntry> Assessments(ILedgerReading log, Assessed assessed)
     {
-        var (record, assessment) = (assessed.Evidence.Record.Hash, assessed.Evidence.Assessment);
-        var standing = EntryReading
-            .About(log, id)
-            .FirstOrDefault(entry =>
-                entry.Entry.Kind is EntryKind.Assessment
-                && entry.Entry.Content == assessment.Hash.ToString()
-                && entry.Entry.Of == record.ToString()
-            );
-        return standing is not null
-            ? new FilingPart.Standing(standing)
-            : new FilingPart.New(new EntryDraft(EntryKind.Assessment, id, assessment.Bytes) { Of = record });
+        var of = assessed.Evidence.Record.Hash.ToString();
+        return EntryReading
+            .About(log, assessed.Record.Id.Text)
+            .Where(entry => entry.Entry.Kind is EntryKind.Assessment && entry.Entry.Of == of);
     }
+
+    private static FiledEntry? Standing(ILedgerReading log, Assessed assessed)
+    {
+        var content = assessed.Evidence.Assessment.Hash.ToString();
+        return Assessments(log, assessed).FirstOrDefault(entry => entry.Entry.Content == content);
+    }
+
+    private static FilingPart Assessment(Assessed assessed, FiledEntry? standing) =>
+        standing is not null
+            ? new FilingPart.Standing(standing)
+            : new FilingPart.New(
+                new EntryDraft(
+                    EntryKind.Assessment,
+                    assessed.Record.Id.Text,
+                    assessed.Evidence.Assessment.Bytes
+                )
+                {
+                    Of = assessed.Evidence.Record.Hash,
+                }
+            );
 
     private static ImmutableArray<FilingPart> Activation(ILedgerReading log, Assessed assessed)
     {

@@ -17,6 +17,9 @@ public interface ILedgerStore : ILedgerReading
     /// <summary>Runs several questions on the log as it is at one moment, whoever files meanwhile.</summary>
     T Read<T>(Func<ILedgerReading, T> work);
 
+    /// <summary>Runs several questions on the log and its rows as they are at one moment, whoever files meanwhile.</summary>
+    T Read<T>(Func<ILedgerReading, IRowReading, T> work);
+
     /// <summary>What the store finds wrong with its own files; empty when nothing.</summary>
     IReadOnlyList<string> Check();
 }

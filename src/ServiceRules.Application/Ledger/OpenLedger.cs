@@ -108,6 +108,9 @@ public sealed class OpenLedger
     /// <summary>Runs several questions on the log as it is at one moment.</summary>
     public T Read<T>(Func<ILedgerReading, T> work) => store.Read(work);
 
+    /// <summary>The same on the log and its rows.</summary>
+    public T Read<T>(Func<ILedgerReading, IRowReading, T> work) => store.Read(work);
+
     /// <summary>Offline proof that an entry stands under the newest checkpoint: text of `c2sp.org/tlog-proof@v1`.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such entry.</exception>
     public string Prove(long index)

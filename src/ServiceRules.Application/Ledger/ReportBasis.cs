@@ -1,9 +1,5 @@
 using ServiceRules.Application.Assessing;
-using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
-using ServiceRules.Formats.Packs;
-using ServiceRules.Formats.Records;
-using ServiceRules.Formats.Registers;
 
 namespace ServiceRules.Application.Ledger;
 
@@ -67,36 +63,16 @@ public abstract record ReportBasis
     {
         var assessment = judged.Assessment!;
         if (
-            log.Sound(assessment.Digests.Context) is not { } contextBytes
-            || log.Sound(assessment.Digests.Packs) is not { } rulesBytes
+            log.Sound(assessment.Digests.Context) is null
+            || log.Sound(assessment.Digests.Packs) is null
             || log.Sound(judged.Entry.Entry.Content) is not { } assessmentBytes
         )
         {
             return new NotKept("the registers or rules that it was judged by are no longer kept");
         }
 
-        return
-            RecordFormat.Current.Read(recordBytes).TryGet(out var record, out _)
-            && ContextFormat.Current.Read(contextBytes).TryGet(out var context, out _)
-            && RulePackFormat.Book.Read(rulesBytes).TryGet(out var book, out _)
-            ? new Judged(
-                new Assessed(
-                    record,
-                    context,
-                    book,
-                    assessment,
-                    new EvidenceFiles(
-                        Document(recordBytes),
-                        Document(contextBytes),
-                        Document(rulesBytes),
-                        Document(assessmentBytes)
-                    )
-                ),
-                entry,
-                judged.Entry
-            )
+        return FiledAssessed.Read(log, recordBytes, (assessment, assessmentBytes), _ => null) is { } assessed
+            ? new Judged(assessed, entry, judged.Entry)
             : new NotKept("it was filed by another version of the product and cannot be read here");
     }
-
-    private static CanonicalDocument Document(ReadOnlyMemory<byte> bytes) => CanonicalForm.Of(bytes.Span);
 }

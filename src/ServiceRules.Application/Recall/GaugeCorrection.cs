@@ -108,7 +108,7 @@ public sealed class GaugeCorrection(FoundError found)
                     : Length.Zero
             ),
             Resolution = resolution,
-            Calibration = isMarked ? gauge.Calibration : Doubted(gauge.Calibration, resolution, record.Date),
+            Calibration = isMarked ? gauge.Calibration : Doubted(gauge, resolution, record.Date),
             Tolerance =
                 isMarked && gauge.Tolerance is { } tolerance && found.Uncertainty is { } doubt
                     ? Print(tolerance.Value.Abs + doubt.Value.Abs, tolerance.Unit)
@@ -116,8 +116,9 @@ public sealed class GaugeCorrection(FoundError found)
         };
     }
 
-    private Calibration? Doubted(Calibration? calibration, PrintedLength? resolution, DateOnly day)
+    private Calibration? Doubted(Instrument gauge, PrintedLength? resolution, DateOnly day)
     {
+        var calibration = gauge.Calibration;
         if (found.Uncertainty is not { } doubt || doubt.Value == Length.Zero)
         {
             return calibration;
@@ -127,7 +128,9 @@ public sealed class GaugeCorrection(FoundError found)
         if (calibration is null)
         {
             // A gauge that was found out is no better known than one that was not.
-            var scale = UncertaintyContribution.NotCalibrated(resolution?.Value.Abs ?? Length.Zero);
+            var scale = UncertaintyContribution.NotCalibrated(
+                resolution is { } step ? GaugeStep.Believed(step, gauge.Kind) : Length.Zero
+            );
             return new(day, day, Print(Both(scale, added), doubt.Unit), FactorOfError);
         }
 
@@ -171,7 +174,7 @@ public sealed class GaugeCorrection(FoundError found)
                 .OrderByDescending(print => print.RoundingHalfWidth),
         ];
         return prints is [var coarsest, ..]
-            ? Print(StepByDigits.Of(gauge, prints).Step, coarsest.Unit)
+            ? Print(prints.Max(print => GaugeStep.Written(print, gauge.Kind)), coarsest.Unit)
             : null;
     }
 

@@ -37,6 +37,5 @@ internal static class ZeroCheckEvidence
         (check.Error.Value - found.Error.Value).Abs
         <= Length.Max(StepOf(check, gauge), found.Uncertainty?.Value.Abs ?? Length.Zero);
 
-    private static Length StepOf(ZeroCheck check, Instrument gauge) =>
-        gauge.Resolution?.Value.Abs ?? (check.Error.RoundingHalfWidth * 2);
+    private static Length StepOf(ZeroCheck check, Instrument gauge) => GaugeStep.Of(gauge, check.Error);
 }

@@ -63,7 +63,7 @@ internal static class DerivedRows
         if (judged is null || log.Sound(judged.Entry.Content) is not { } assessment)
         {
             row = row with { Site = siteBefore(version.Index) };
-            return new(row, [], []);
+            return new(row, [], []) { Shown = Shown(row, said.RootElement) };
         }
 
         using var told = JsonDocument.Parse(assessment);
@@ -74,8 +74,14 @@ internal static class DerivedRows
             AssessmentIndex = judged.Index,
             AssessmentHash = judged.Entry.Content,
         };
-        return new(row, Units(row, told.RootElement), Findings(row, told.RootElement));
+        return new(row, Units(row, told.RootElement), Findings(row, told.RootElement))
+        {
+            Shown = Shown(row, said.RootElement),
+        };
     }
+
+    private static ImmutableArray<ShownRow> Shown(RecordRow row, JsonElement record) =>
+        ShownRows.Of(record, row.Machine, row.Day);
 
     private static RecordRow Row(FiledEntry version, JsonElement record) =>
         new(

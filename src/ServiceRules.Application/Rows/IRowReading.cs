@@ -18,6 +18,9 @@ public interface IRowReading
     /// <summary>Every version of a record, the oldest first.</summary>
     ImmutableArray<RecordRow> Versions(string record);
 
+    /// <summary>Newest versions by what they show something of, each once.</summary>
+    ImmutableArray<RecordRow> Shown(ShownFilter filter);
+
     /// <summary>What was answered to a submission with this key; null when there was none.</summary>
     AnsweredKey? Answer(SubmissionKey key);
 }

@@ -8,7 +8,7 @@ public interface IRowWriting : IRowReading
     /// <summary>Puts the rows of one version in the place of those that it had.</summary>
     void Put(RecordRows rows);
 
-    /// <summary>Marks which version of a record is the newest.</summary>
+    /// <summary>Marks which version of a record is the newest: what others show bears on nothing any more.</summary>
     void Supersede(string record, long newest);
 
     /// <summary>The records of which a row was made of this content: a version, or its newest assessment.</summary>

@@ -7,4 +7,8 @@ public sealed record RecordRows(
     RecordRow Record,
     ImmutableArray<UnitRow> Units,
     ImmutableArray<FindingRow> Findings
-);
+)
+{
+    /// <summary>What it shows something of.</summary>
+    public ImmutableArray<ShownRow> Shown { get; init; } = [];
+}

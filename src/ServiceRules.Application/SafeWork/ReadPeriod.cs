@@ -61,6 +61,15 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
                     .Order(StringComparer.Ordinal)
                     .Take(SafeWorkJobsFormat.LeftOutNamesMax),
             ],
+            Contradicting =
+            [
+                .. read
+                    .Contradicting.Select(one => new ContradictingRecord(
+                        one.Record,
+                        [.. one.Files.Select(NameOf).Take(SafeWorkJobsFormat.LeftOutNamesMax)]
+                    ))
+                    .Take(SafeWorkJobsFormat.LeftOutNamesMax),
+            ],
         };
         var beside = Beside(gathered.Kept);
         var written = JudgePeriod.Write(
@@ -101,7 +110,7 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             {
                 Units = [],
             },
-            filed.Context,
+            BroughtContext.Of(filed, site),
             [
                 .. filed
                     .Record.Units.Select(unit =>
@@ -139,27 +148,14 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
         return CanonicalForm.Of(ContextFormat.Current.Write(context));
     }
 
-    private AssessmentContext Beside(AssessmentContext own, ServiceRecord record, WorkElsewhere beside)
-    {
-        var others = Told(own.OtherRecords, beside.OtherRecords(record));
-        // Of whom only those records name, the context that a job came with says nothing; where it has no register, none is held.
-        var named = ContextFreezer.PeopleOfOthers(record, others);
-        return own with
-        {
-            Elsewhere = [.. own.Elsewhere.Union(beside.Beside(record))],
-            OtherRecords = others,
-            People =
-                own.People.IsEmpty || own.Site != site.Name
-                    ? own.People
-                    :
-                    [
-                        .. own
-                            .People.Concat(site.People.Where(person => named.Contains(person.Id)))
-                            .DistinctBy(person => person.Id)
-                            .OrderBy(person => person.Id),
-                    ],
-        };
-    }
+    private AssessmentContext Beside(AssessmentContext own, ServiceRecord record, WorkElsewhere beside) =>
+        ContextFreezer.Again(
+            site,
+            own,
+            record,
+            [.. own.Elsewhere.Union(beside.Beside(record))],
+            Told(own.OtherRecords, beside.OtherRecords(record))
+        );
 
     // What the records of the period themselves show goes before what was told of them when the job was first judged.
     private static ImmutableArray<OtherRecord> Told(

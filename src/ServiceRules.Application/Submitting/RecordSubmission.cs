@@ -1,21 +1,27 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
+using ServiceRules.Formats.Assessments;
 
 namespace ServiceRules.Application.Submitting;
 
 /// <summary>One submission in its transaction: what its key was answered, or what filing it comes to.</summary>
 /// <param name="submission">What was sent.</param>
 /// <param name="fingerprint">What makes it the same as another.</param>
-/// <param name="assessed">The record, judged; null where its key was answered when that was looked up.</param>
+/// <param name="among">Judges it, and others in its light.</param>
+/// <param name="outlook">What it came to before; null where its key was answered when that was looked up.</param>
 /// <param name="at">When it came.</param>
 internal sealed class RecordSubmission(
     Submission submission,
     ContentHash fingerprint,
-    Assessed? assessed,
+    JudgeAmongStored among,
+    StoredOutlook? outlook,
     DateTimeOffset at
 )
 {
+    private Assessed? assessed;
+
     /// <summary>The record, judged; null where an earlier answer is told.</summary>
     public Assessed? Assessed => IsReplay ? null : assessed;
 
@@ -43,32 +49,76 @@ internal sealed class RecordSubmission(
             return Again(writing, answered);
         }
 
-        if (assessed is null)
+        if (outlook is null)
         {
             IsAnswerGone = true;
             return new FilingPlan.Refuse(new("the answer to the key is gone", "the same again"));
         }
 
+        // Whatever was filed since it was judged may bear on it, and it on that.
+        var current = writing.Entry(outlook.Size) is null
+            ? outlook
+            : among.Look(submission.Body, new StoredNow(writing, writing.Rows));
+        assessed = ((AssessOutcome.Judged)current.Outcome).Assessed;
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
-        var plan = FileRecord.Plan(writing, assessed, by, submission.Correction);
+        var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, Standing);
         if (plan is not FilingPlan.File file)
         {
             return plan;
         }
 
-        Kind = KindOf(writing, file, assessed.Record.Id.Text);
-        return submission.Key is { } named
-            ? file with
-            {
-                Also = (transaction, placed) =>
+        var id = assessed.Record.Id.Text;
+        Kind = KindOf(writing, file, id);
+        var record = file.Parts.Length - 2;
+        return file with
+        {
+            Parts =
+                Kind is SubmissionKind.Stood
+                    ? file.Parts
+                    : [.. file.Parts, .. current.Turned.Select(turned => turned.Part(id))],
+            Beside =
+            [
+                .. file.Beside,
+                .. current.Turned.Select(turned => turned.Assessed.Evidence.Context.Bytes),
+            ],
+            Also = submission.Key is { } named
+                ? (transaction, placed) =>
                     transaction.Rows.Keep(
-                        new(named, fingerprint, Kind, placed[^2].Entry.Index, placed[^1].Entry.Index, at)
+                        new(
+                            named,
+                            fingerprint,
+                            Kind,
+                            placed[record].Entry.Index,
+                            placed[record + 1].Entry.Index,
+                            at
+                        )
                         {
                             By = Pseudonym(transaction),
                         }
-                    ),
-            }
-            : file;
+                    )
+                : null,
+        };
+    }
+
+    // What others show goes on after a record was filed; sent again, it gets another assessment only where a verdict differs, or
+    // the rules do.
+    private static FiledEntry? Standing(ILedgerReading log, Assessed assessed)
+    {
+        if (FileRecord.Assessments(log, assessed).LastOrDefault() is not { } last)
+        {
+            return null;
+        }
+
+        var isSame =
+            last.Entry.Content == assessed.Evidence.Assessment.Hash.ToString()
+            || (
+                log.Sound(last.Entry.Content) is { } bytes
+                && AssessmentFormat.SemanticsOf(bytes.Span) == Assessment.SemanticsVersion
+                && AssessmentFormat.Current.Read(bytes).TryGet(out var before, out _)
+                && before.Digests.Packs == assessed.Assessment.Digests.Packs
+                && VerdictComparison.Between(before, assessed.Assessment).IsEmpty
+            );
+        return isSame ? last : null;
     }
 
     private FilingPlan Again(ILedgerWriting writing, AnsweredKey answered)
@@ -79,7 +129,7 @@ internal sealed class RecordSubmission(
         Kind = answered.Kind;
         return IsReplay
             ? new FilingPlan.File(
-                [Standing(writing, answered.Record), Standing(writing, answered.Assessment)],
+                [Answered(writing, answered.Record), Answered(writing, answered.Assessment)],
                 []
             )
             : new FilingPlan.Refuse(
@@ -96,7 +146,7 @@ internal sealed class RecordSubmission(
         : RecordVersions.Of(log, id).Latest is not null ? SubmissionKind.Progressed
         : SubmissionKind.Stored;
 
-    private static FilingPart.Standing Standing(ILedgerReading log, long index) =>
+    private static FilingPart.Standing Answered(ILedgerReading log, long index) =>
         log.Entry(index) is { } stored && EntryReading.TryRead(stored, out var entry, out _)
             ? new(entry)
             : throw new BrokenLogException(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
 
 namespace ServiceRules.Application.Submitting;
@@ -12,4 +13,11 @@ public sealed record StoredSubmission(
     FiledEntry Assessment,
     ReadOnlyMemory<byte>? AssessmentBytes,
     bool IsReplay
-);
+)
+{
+    /// <summary>Stored records that are judged otherwise in the light of this one, in the order in which they were filed.</summary>
+    public ImmutableArray<TurnedRecord> Turned { get; init; } = [];
+
+    /// <summary>What of other stored records its assessment took into account; null where that is no longer kept.</summary>
+    public AssessmentOthers? Others { get; init; }
+}

@@ -4,11 +4,19 @@ using ServiceRules.Application.Ledger;
 namespace ServiceRules.Application.Submitting;
 
 /// <summary>
-/// Judges a record and files it. Judging goes on outside the transaction; inside it stand the record, its assessment,
-/// their entries, the rows that queries read and the answer to the key: all of them, or none.
+/// Judges a record knowing what is stored, and files it. Judging goes on outside the transaction; inside it stand the record, its
+/// assessment, those of stored records that are judged otherwise in its light, their entries, the rows that queries read and the
+/// answer to the key: all of them, or none. What was filed while it was judged is taken into account inside.
 /// </summary>
 public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupFiling filing)
 {
+    private readonly JudgeAmongStored among = new(judging);
+
+    /// <summary>Judges as submitting would, and stores nothing.</summary>
+    /// <exception cref="LedgerStoreException">The store cannot be read.</exception>
+    public AssessOutcome Judge(ReadOnlyMemory<byte> body) =>
+        ledger.Read((log, rows) => among.Judge(body, new StoredNow(log, rows)));
+
     /// <summary>Judges and files; what was answered to the key before is answered again without judging.</summary>
     /// <param name="submission">What was sent.</param>
     /// <param name="cancellation">Stops waiting. What is filed by then stands; sent again, it is told.</param>
@@ -29,7 +37,7 @@ public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupF
         {
             if (submission.Key is { } key && ledger.Rows.Answer(key) is not null)
             {
-                var again = new RecordSubmission(submission, fingerprint, null, ledger.Now);
+                var again = new RecordSubmission(submission, fingerprint, among, null, ledger.Now);
                 var told = await filing.FileAsync(again.Decide, cancellation).ConfigureAwait(false);
                 if (!again.IsAnswerGone)
                 {
@@ -37,12 +45,13 @@ public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupF
                 }
             }
 
-            switch (judging.Assess(submission.Body))
+            var outlook = ledger.Read((log, rows) => among.Look(submission.Body, new StoredNow(log, rows)));
+            switch (outlook.Outcome)
             {
                 case AssessOutcome.Refused refused:
                     return new SubmissionOutcome.Refused(refused.Problems);
-                case AssessOutcome.Judged { Assessed: var assessed }:
-                    var one = new RecordSubmission(submission, fingerprint, assessed, ledger.Now);
+                case AssessOutcome.Judged:
+                    var one = new RecordSubmission(submission, fingerprint, among, outlook, ledger.Now);
                     return Outcome(
                         submission,
                         one,
@@ -74,13 +83,22 @@ public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupF
     private SubmissionOutcome Outcome(RecordSubmission one, FilingOutcome.Filed filed)
     {
         var (record, assessment) = FileRecord.Parts(filed);
-        var stored = new StoredSubmission(
+        var isJudgedHere =
+            one.Assessed is { } judged
+            && judged.Evidence.Assessment.Hash.ToString() == assessment.Entry.Content;
+        var stored = ledger.Read(log => new StoredSubmission(
             record,
             assessment,
-            one.Assessed?.Evidence.Assessment.Bytes
-                ?? ledger.Read(log => log.Sound(assessment.Entry.Content)),
+            isJudgedHere ? one.Assessed!.Evidence.Assessment.Bytes : log.Sound(assessment.Entry.Content),
             one.IsReplay
-        );
+        )
+        {
+            Turned =
+                one.Kind is SubmissionKind.Stood
+                    ? []
+                    : TurnedRecord.InTheLightOf(log, record.Entry.Subject, assessment.Index),
+            Others = AssessmentOthers.Of(log, assessment),
+        });
         return one.Kind switch
         {
             SubmissionKind.Stored => new SubmissionOutcome.Stored(stored),

@@ -86,6 +86,7 @@ internal static class CheckCommand
                 ProblemPrint.Write(session.Error, file.ToString(), refused.Problems);
                 return ExitCode.Unusable;
             case AssessOutcome.Judged { Assessed: var assessed }:
+                ContextBesidePrint.Write(session.Error, file, assessed.Record, judging);
                 print(assessed);
                 return assessed.Assessment.Job.Disposition == Disposition.Release
                     ? ExitCode.Good

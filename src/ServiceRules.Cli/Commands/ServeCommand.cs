@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Host;
+using ServiceRules.Host.Inbox;
 
 namespace ServiceRules.Cli.Commands;
 
@@ -37,6 +38,18 @@ internal static class ServeCommand
         Description = "File two seasons of an invented shop first.",
     };
 
+    private static readonly Option<DirectoryInfo?> InboxFolder = new("--inbox")
+    {
+        Description =
+            "A folder that records (*.json) and tables (*.csv, *.xlsx) are dropped into, made where there is none: what can be filed "
+            + "goes to `filed` in it, the rest to `refused`, each with an answer beside it.",
+        HelpName = "DIR",
+    };
+
+    private static readonly Option<FileInfo?> Mapping = GivenMapping.Option(
+        "Which column goes to which place, for tables of the inbox without a mapping beside them."
+    );
+
     public static Command Of(Session session)
     {
         var command = new Command(
@@ -49,6 +62,8 @@ internal static class ServeCommand
             Port,
             Address,
             Demo,
+            InboxFolder,
+            Mapping,
         };
         command.SetAction(parsed => RunAsync(Settings(parsed, session), session).GetAwaiter().GetResult());
         return command;
@@ -83,8 +98,24 @@ internal static class ServeCommand
             Address = listening,
             Port = port,
             IsDemo = isDemo,
+            Inbox = Inbox(parsed),
             Clock = session.Clock,
         };
+    }
+
+    private static InboxSettings? Inbox(ParseResult parsed)
+    {
+        var mapping = parsed.GetValue(Mapping);
+        return parsed.GetValue(InboxFolder)?.FullName is { } folder
+                ? new InboxSettings
+                {
+                    Folder = folder,
+                    Mapping = mapping is null ? null : GivenMapping.Read(mapping),
+                }
+            : mapping is null ? null
+            : throw new InputException(
+                $"{Mapping.Name}: it is for tables of an inbox; accepted: {InboxFolder.Name} beside it"
+            );
     }
 
     // On standard output alone: a log is read by more people than whoever started it.
@@ -133,6 +164,11 @@ internal static class ServeCommand
 
             session.Tell($"ServiceRules listens on {service.Address} (Ctrl+C stops it).");
             session.Tell($"Its ledger and keys are in {settings.DataFolder}.");
+            if (settings.Inbox is { Folder: var inbox })
+            {
+                session.Tell($"It files what is dropped into {inbox}.");
+            }
+
             if (settings.IsDemo)
             {
                 session.Tell($"The demo is being filed: {service.Address}health/ready tells how far.");

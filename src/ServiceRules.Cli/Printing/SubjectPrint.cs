@@ -56,6 +56,7 @@ internal sealed class SubjectPrint(
             var word = judged.Assessment?.Job.Disposition.ToString().ToLowerInvariant() ?? judged.WhyNone;
             screen.TextLine(
                 $"  assessment   entry {judged.Entry.Index}, {UtcTime.Print(judged.Entry.Entry.At)}: {word}"
+                    + (judged.Entry.Entry.Reason is { } because ? $", {because}" : "")
             );
         }
 

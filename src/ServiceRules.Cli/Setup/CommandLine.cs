@@ -106,6 +106,7 @@ internal static class CommandLine
             KeysCommand.Of(session),
             DemoCommand.Of(session),
             ServeCommand.Of(session),
+            ImportCommand.Of(session),
             AccountsCommand.Of(session),
         };
 }

@@ -73,6 +73,12 @@ public sealed class WidthFit
         return even;
     }
 
+    /// <summary>
+    /// A reading this near to an end, or to the middle, tells what stands there: nobody sets a gauge to the millimetre, and its
+    /// foot needs a piece of the edge to stand on. Common practice, no source.
+    /// </summary>
+    public static Length Near { get; } = Length.FromMillimetres(5m);
+
     /// <summary>The value at the left end.</summary>
     public Knowledge LeftEnd => At(Length.Zero);
 
@@ -121,29 +127,28 @@ public sealed class WidthFit
 
     /// <summary>
     /// How far each station and end lies above each other one that it is not below, measured readings only; the largest first,
-    /// and of those alike the least certain. The ends by the line.
+    /// and of those alike the least certain. An end that was read is its station, one that was not by the line.
     /// </summary>
     public ImmutableArray<WidthDifference> Differences => Pairs(ValuesByLine(), _misfitOfLine);
 
     /// <summary>
-    /// The same by the parabola: the stations as read, the ends and the middle of the width by the parabola. None with fewer
-    /// than three different stations.
+    /// The same by the parabola: the stations as read, the ends and the middle of the width by the parabola where they were not
+    /// read. None with fewer than three different stations.
     /// </summary>
     public ImmutableArray<WidthDifference> DifferencesByParabola =>
         _parabola is null
             ? []
             : Pairs(
                 [
-                    (Length.Zero, ParabolaAt(Position(Length.Zero, Width))),
+                    .. NotRead(Length.Zero, Width * 0.5m, Width)
+                        .Select(at => (at, ParabolaAt(Position(at, Width)))),
                     .. AtStations(),
-                    (Width * 0.5m, ParabolaAt(0m)),
-                    (Width, ParabolaAt(Position(Width, Width))),
                 ],
                 _misfitOfParabola
             );
 
     /// <summary>
-    /// The range of the values at every station and at both ends. When the readings are distances
+    /// The range of the values at every station and at both ends, of those that were read as read. When the readings are distances
     /// from a straight datum, this is the parallelism deviation over the whole width.
     /// </summary>
     public Knowledge Range
@@ -152,11 +157,8 @@ public sealed class WidthFit
         {
             ImmutableArray<ImmutableArray<LinearForm>> values =
             [
-                ShapesAt(Position(Length.Zero, Width)),
-                .. Enumerable
-                    .Range(0, Readings.Length)
-                    .Select(i => ImmutableArray.Create(LinearForm.Single(i, Readings.Length))),
-                ShapesAt(Position(Width, Width)),
+                .. NotRead(Length.Zero, Width).Select(at => ShapesAt(Position(at, Width))),
+                .. AtStations().Select(read => ImmutableArray.Create(read.Value)),
             ];
             return _measured.IsEmpty
                 ? KnownRange.Of(values, _intervals)
@@ -202,6 +204,9 @@ public sealed class WidthFit
             )
             : null;
     }
+
+    /// <summary>Whether a reading stands so near to a place that it tells what stands there (<see cref="Near"/>).</summary>
+    public bool IsRead(Length at) => Readings.Any(reading => (reading.Station - at).Abs <= Near);
 
     /// <summary>
     /// The value at a station: by the line; of intervals that no straight line passes through, the hull of the line's and
@@ -278,11 +283,9 @@ public sealed class WidthFit
     }
 
     private ImmutableArray<(Length At, LinearForm Value)> ValuesByLine() =>
-        [
-            (Length.Zero, LineAt(Position(Length.Zero, Width))),
-            (Width, LineAt(Position(Width, Width))),
-            .. AtStations(),
-        ];
+        [.. NotRead(Length.Zero, Width).Select(at => (at, LineAt(Position(at, Width)))), .. AtStations()];
+
+    private IEnumerable<Length> NotRead(params Length[] places) => places.Where(at => !IsRead(at));
 
     private IEnumerable<(Length At, LinearForm Value)> AtStations() =>
         Readings.Select((reading, i) => (reading.Station, LinearForm.Single(i, Readings.Length)));

@@ -26,7 +26,7 @@ internal sealed class ClickProblem
 
     public ClickTask Task { get; }
 
-    /// <summary>Every station, and both ends where a line reaches them, from left to right.</summary>
+    /// <summary>Every station, and both ends where a line reaches them and no station is so near that it tells them, from left to right.</summary>
     public ImmutableArray<LeverPlace> Places { get; }
 
     /// <summary>What the zone asks of the places that must hold.</summary>
@@ -264,7 +264,7 @@ internal sealed class ClickProblem
             task.KeepClear && Bent(known) is { } bent ? WidthFit.Through(bent, task.Width)
             : task.Bounds.IsEmpty ? fit
             : WidthFit.Through(known, task.Width, task.Shared);
-        if (fit is not null && bounds is not null)
+        if (fit is not null && bounds is not null && !fit.IsRead(Length.Zero))
         {
             yield return new(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, bounds.LeftEnd, task.Adjusters);
         }
@@ -280,7 +280,7 @@ internal sealed class ClickProblem
             );
         }
 
-        if (fit is not null && bounds is not null)
+        if (fit is not null && bounds is not null && !fit.IsRead(task.Width))
         {
             yield return new(
                 LandingPlace.RightEnd,

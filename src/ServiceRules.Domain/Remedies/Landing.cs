@@ -49,8 +49,8 @@ public sealed record Landing(LandingPlace Place, Length Station, Knowledge Befor
             ? Length.Max(upper.Value - middle, middle - lower.Value)
             : null;
 
-    // A station within 5 mm of a gauging station is taken for it (common practice, no source).
-    private const decimal MetWithin = 5;
+    // As near as a station has to be to be taken for a gauging station, or for an end.
+    private static decimal MetWithin => Geometry.WidthFit.Near.Millimetres;
 
     private Length? Middle =>
         Before switch

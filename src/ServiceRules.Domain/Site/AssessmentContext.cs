@@ -50,4 +50,10 @@ public sealed record AssessmentContext
 
     /// <summary>What other records show that bears on the job.</summary>
     public ImmutableArray<OtherRecord> OtherRecords { get; init; } = [];
+
+    /// <summary>
+    /// By name, the parts in which a context that was handed in with a record is other than the site's registers of that day; empty:
+    /// in none, or it is the site's own.
+    /// </summary>
+    public ImmutableArray<string> OtherThanTheSites { get; init; } = [];
 }

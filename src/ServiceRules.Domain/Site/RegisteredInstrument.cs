@@ -31,14 +31,16 @@ public sealed record RegisteredInstrument(
     /// calibration and zero drop out.
     /// </summary>
     public StandardUncertainty OfItsStep =>
-        UncertaintyBudget.Of(UncertaintyContribution.Resolution(Resolution.Value.Abs)).Combined;
+        UncertaintyBudget
+            .Of(UncertaintyContribution.Resolution(GaugeStep.Believed(Resolution, Kind)))
+            .Combined;
 
     /// <summary>Standard uncertainty of one reading, the step that it shows included.</summary>
     public StandardUncertainty OfOneReading =>
         UncertaintyBudget
             .Of(
                 UncertaintyContribution.Calibration(ExpandedUncertainty.Value.Abs, CoverageFactor),
-                UncertaintyContribution.Resolution(Resolution.Value.Abs)
+                UncertaintyContribution.Resolution(GaugeStep.Believed(Resolution, Kind))
             )
             .Combined;
 }

@@ -39,6 +39,9 @@ public enum EventMember
     /// <summary>Crews brought together.</summary>
     Crews,
 
+    /// <summary>Other people concerned.</summary>
+    Others,
+
     /// <summary>Which task the machine runs for.</summary>
     Task,
 

@@ -64,6 +64,26 @@ public static class EventVocabulary
                 TimelineEventKind.BlockageClearedWithTool,
             ],
             [EventMember.Count] = [TimelineEventKind.PrimaryAssigned],
+            [EventMember.Others] =
+            [
+                TimelineEventKind.AffectedNotifiedBefore,
+                TimelineEventKind.EnergyReviewed,
+                TimelineEventKind.GlovesWorn,
+                TimelineEventKind.IsolationVerified,
+                TimelineEventKind.AlternativeMeasuresRecorded,
+                TimelineEventKind.AreaInspected,
+                TimelineEventKind.PeopleClearChecked,
+                TimelineEventKind.ExposureChecked,
+                TimelineEventKind.RemovalNotified,
+                TimelineEventKind.HandedBack,
+                TimelineEventKind.PrimaryAssigned,
+                TimelineEventKind.CoordinatorAssigned,
+                TimelineEventKind.ContractorProceduresExchanged,
+                TimelineEventKind.HandoverBriefed,
+                TimelineEventKind.AbsenceConfirmed,
+                TimelineEventKind.ContactAttempted,
+                TimelineEventKind.OwnerInformed,
+            ],
             [EventMember.Crews] = [TimelineEventKind.CoordinatorAssigned],
             [EventMember.Task] =
             [

@@ -163,7 +163,9 @@ internal sealed class EffectRules
                 .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
                 .Select(person => person.Id),
             .. record
-                .Timeline.Where(entry => entry.Kind == TimelineEventKind.WorkStarted)
+                .Timeline.Where(entry =>
+                    entry.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.ResumedWork
+                )
                 .Select(entry => entry.Actor),
             .. record
                 .Units.SelectMany(unit => unit.Entries)

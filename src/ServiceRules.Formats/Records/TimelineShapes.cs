@@ -169,6 +169,14 @@ internal static class TimelineShapes
                 o.NeededFor(kind, Words(EventVocabulary.NeedsLock), device);
                 o.NeededFor(kind, Words(EventVocabulary.NeedsClaim), claim);
                 o.Needs(sequence, recorder);
+                o.Check(
+                    v =>
+                        v.Get(kind) != TimelineEventKind.SourceAdded
+                        || v.Get(source) is not (SourceReference.All or SourceReference.GroupBox),
+                    source,
+                    "what comes to a machine is one source",
+                    "the one source by its name, such as `groomer_motor`"
+                );
                 foreach (
                     var (member, slot) in new (EventMember, MemberSlot)[]
                     {
@@ -183,6 +191,7 @@ internal static class TimelineShapes
                         (EventMember.Claim, claim),
                         (EventMember.Measures, measures),
                         (EventMember.Count, count),
+                        (EventMember.Others, others),
                         (EventMember.Crews, crews),
                         (EventMember.Task, task),
                         (EventMember.Procedure, procedure),

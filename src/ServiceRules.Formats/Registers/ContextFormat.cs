@@ -97,6 +97,13 @@ public static class ContextFormat
                 "what other records show that bears on the job",
                 c => c.OtherRecords
             );
+            var differing = o.Items(
+                "otherThanTheSites",
+                Terms.Identity,
+                FormatLimits.Words,
+                "parts in which a context handed in with the record is other than the site's registers of that day",
+                c => c.OtherThanTheSites
+            );
             return v => new AssessmentContext
             {
                 Site = v.Get(site),
@@ -113,6 +120,7 @@ public static class ContextFormat
                 Attendance = v.Get(attendance),
                 Elsewhere = v.Get(elsewhere),
                 OtherRecords = v.Get(others),
+                OtherThanTheSites = v.Get(differing),
             };
         }
     );

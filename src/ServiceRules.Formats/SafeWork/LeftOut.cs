@@ -11,4 +11,7 @@ public sealed record LeftOut(int Unusable, int Repeated, int Superseded, int Out
 {
     /// <summary>Names of those that could not be used, without their folders; of very many the first.</summary>
     public ImmutableArray<string> Names { get; init; } = [];
+
+    /// <summary>Files that hold different records of one identity, none of which is judged; of very many the first.</summary>
+    public ImmutableArray<ContradictingRecord> Contradicting { get; init; } = [];
 }

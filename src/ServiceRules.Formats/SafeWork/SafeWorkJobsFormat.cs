@@ -39,6 +39,23 @@ public static class SafeWorkJobsFormat
     /// <summary>More file names than these tell nobody more on page one.</summary>
     public const int LeftOutNamesMax = 20;
 
+    private static readonly ObjectShape<ContradictingRecord> Contradicting =
+        Shape.Object<ContradictingRecord>(
+            "contradicting-record",
+            "A record that stands with different content in several files; none of them is judged.",
+            o =>
+            {
+                var record = o.Required("record", Terms.Identity, "its identity", c => c.Record);
+                var files = o.Required(
+                    "files",
+                    Shape.List(Terms.Sentence, 1, LeftOutNamesMax),
+                    "names of the files, without their folders; of very many the first",
+                    c => c.Files
+                );
+                return v => new ContradictingRecord(v.Get(record), v.Get(files));
+            }
+        );
+
     private static readonly ObjectShape<LeftOut> LeftOutObject = Shape.Object<LeftOut>(
         "left-out",
         "Files that were looked at and are not among the jobs.",
@@ -56,9 +73,17 @@ public static class SafeWorkJobsFormat
                 "names of those that could not be used, without their folders; of very many the first",
                 l => l.Names
             );
+            var contradicting = o.Items(
+                "contradicting",
+                Contradicting,
+                LeftOutNamesMax,
+                "records that stand with different content in several files; of very many the first",
+                l => l.Contradicting
+            );
             return v => new LeftOut(v.Get(unusable), v.Get(repeated), v.Get(superseded), v.Get(outside))
             {
                 Names = v.Get(names),
+                Contradicting = v.Get(contradicting),
             };
         }
     );

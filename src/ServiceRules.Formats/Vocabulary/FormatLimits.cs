@@ -51,6 +51,18 @@ public static class FormatLimits
     /// <summary>Contents that named one person: records, assessments and reports of a working life.</summary>
     public const int ErasedContents = 100_000;
 
+    /// <summary>Values of a mapping that go to a record, or to one item: more than any kind of item has members.</summary>
+    public const int MappedValues = 60;
+
+    /// <summary>Lists of a mapping: for each reading that has a column of its own one, on a sheet with every station.</summary>
+    public const int MappedLists = 100;
+
+    /// <summary>Columns of a table.</summary>
+    public const int Columns = 300;
+
+    /// <summary>The lowest row that headings may stand in: above them are titles.</summary>
+    public const int HeadingRow = 50;
+
     /// <summary>Characters of a title or a name for people.</summary>
     public const int Title = 120;
 

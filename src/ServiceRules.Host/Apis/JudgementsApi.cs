@@ -17,7 +17,8 @@ internal static class JudgementsApi
             .WithTags("judgements")
             .WithSummary("Judges a record and stores nothing.")
             .WithDescription(
-                "For feedback while a record is being written. The same record, registers and rules give the same bytes."
+                "For feedback while a record is being written, knowing what stored records show of its machine, locks and people. The "
+                    + "same record, stored records, registers and rules give the same bytes."
             )
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
             .Produces<AssessmentDocument>()

@@ -23,8 +23,9 @@ internal static class RecordsApi
             .WithName("submitRecord")
             .WithSummary("Judges a record and files it with its assessment.")
             .WithDescription(
-                "Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. The same record "
-                    + "again adds nothing (200); an open job may be sent again further on (201); anything else under the same "
+                "Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. It is judged knowing "
+                    + "what stored records show of its machine, locks and people; stored records that are judged otherwise in its "
+                    + "light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same "
                     + "identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again "
                     + "gets the same answer, whatever was filed since; keys are kept as long as the log."
             )
@@ -59,6 +60,10 @@ internal static class RecordsApi
             .MapGet("/{id}", Read)
             .WithName("readRecord")
             .WithSummary("A record as it stands, its assessment, and its versions over time.")
+            .WithDescription(
+                "The assessment is the latest: turned tells when and why a later record changed it, and what was filed first "
+                    + "stands among the assessments of the version."
+            )
             .Produces<RecordAnswer>()
             .Produces(StatusCodes.Status304NotModified)
             .Complains(ProblemKind.NotFound);

@@ -17,7 +17,7 @@ internal sealed class FilingDesk(
     private readonly SubmitRecord submitting = new(judging, ledger, filing);
     private readonly ConcurrentDictionary<SubmissionKey, bool> underWay = new();
 
-    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => judging.Assess(bytes));
+    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => submitting.Judge(bytes));
 
     /// <summary>Files what was sent; null while the first request with its key has not ended.</summary>
     public async Task<SubmissionOutcome?> SubmitAsync(Submission submission, CancellationToken stop)

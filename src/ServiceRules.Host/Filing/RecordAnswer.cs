@@ -1,4 +1,5 @@
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Host.Filing;
@@ -6,12 +7,16 @@ namespace ServiceRules.Host.Filing;
 /// <summary>A record as it stands, what judging it came to, and its versions over time.</summary>
 /// <param name="Id">The record.</param>
 /// <param name="Record">Its newest version; left out where it is no longer kept.</param>
-/// <param name="Assessment">What judging that came to; left out where it is no longer kept.</param>
+/// <param name="Assessment">What judging that came to, the last time; left out where it is no longer kept.</param>
+/// <param name="Others">What of other stored records that took into account; left out where that is no longer kept.</param>
+/// <param name="Turned">How often that version was judged again in the light of a later record, the first time first.</param>
 /// <param name="Versions">Its versions, the oldest first.</param>
 internal sealed record RecordAnswer(
     string Id,
     EmbeddedRecord? Record,
     EmbeddedAssessment? Assessment,
+    ToldOthers? Others,
+    IReadOnlyList<ToldTurn> Turned,
     IReadOnlyList<ToldVersion> Versions
 )
 {
@@ -35,6 +40,11 @@ internal sealed record RecordAnswer(
             && log.Sound(newest.Assessments[^1].Entry.Entry.Content) is { } assessment
                 ? new EmbeddedAssessment(assessment)
                 : null,
+            !newest.Assessments.IsEmpty
+            && AssessmentOthers.Of(log, newest.Assessments[^1].Entry) is { } others
+                ? ToldOthers.Of(others)
+                : null,
+            [.. TurnedRecord.Of(log, newest).Select(ToldTurn.Of)],
             [.. versions.Select(ToldVersion.Of)]
         );
     }

@@ -9,7 +9,7 @@ namespace ServiceRules.Host.Filing;
 /// <param name="At">When it was appended, by the clock of the service.</param>
 /// <param name="Content">Digest of what was filed.</param>
 /// <param name="By">Pseudonym of who answers for it.</param>
-/// <param name="Reason">Why, of an amendment.</param>
+/// <param name="Reason">Why, of an amendment, and of an assessment in the light of another record.</param>
 internal sealed record ToldEntry(
     long Index,
     EntryKind Kind,

@@ -79,6 +79,9 @@ internal static class BenchPages
     {
         var told = stored.AssessmentBytes is { } bytes ? Judged(bytes) : [];
         told[nameof(BenchPage.Filed)] = stored.Record.Entry.Subject;
+        told[nameof(BenchPage.Turns)] = stored
+            .Turned.Select(turned => ShownTurn.Of(ToldTurn.Of(turned)))
+            .ToList();
         return told;
     }
 

@@ -65,6 +65,8 @@ internal static class RecordPages
                 [nameof(RecordPage.Findings)] = answer.Assessment is { } assessment
                     ? ShownFinding.Open(assessment.Bytes)
                     : [],
+                [nameof(RecordPage.Turns)] = answer.Turned.Select(ShownTurn.Of).ToList(),
+                [nameof(RecordPage.Others)] = ShownOther.Of(answer.Others),
                 [nameof(RecordPage.Timeline)] = answer.Record is { } record
                     ? ShownEvent.Of(record.Bytes)
                     : [],

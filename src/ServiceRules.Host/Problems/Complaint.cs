@@ -19,35 +19,37 @@ internal static class Complaint
     ];
 
     public static IResult Of(ProblemKind kind, string detail, string? accepted = null) =>
-        Told(Document(kind, detail) with { Accepted = accepted });
+        Told(Document(kind, detail, accepted));
 
     /// <summary>A document that cannot be read, or contradicts itself.</summary>
-    public static IResult Of(ProblemReport problems)
+    public static IResult Of(ProblemReport problems) => Told(Document(problems));
+
+    /// <summary>What is sent is not what stands.</summary>
+    public static IResult Of(FilingRefusal refusal) => Told(Document(refusal));
+
+    public static ProblemDocument Document(ProblemKind kind, string detail, string? accepted = null) =>
+        new(kind.Type, kind.Title, kind.Status, detail, accepted);
+
+    public static ProblemDocument Document(ProblemReport problems)
     {
         var first = problems.Told[0];
         var kind =
             first.Code == ProblemCode.Size ? ProblemKind.TooLarge
             : NoJson.Contains(first.Code) ? ProblemKind.Unreadable
             : ProblemKind.Refused;
-        return Told(
-            Document(kind, first.ToString()) with
-            {
-                Problems = [.. problems.Told.Select(ToldProblem.Of)],
-                Untold = problems.Untold,
-            }
-        );
+        return Document(kind, first.ToString()) with
+        {
+            Problems = [.. problems.Told.Select(ToldProblem.Of)],
+            Untold = problems.Untold,
+        };
     }
 
-    /// <summary>What is sent is not what stands.</summary>
-    public static IResult Of(FilingRefusal refusal) =>
-        Told(
-            Document(ProblemKind.Conflict, refusal.What) with
-            {
-                Accepted = refusal.Accepted,
-                Differences = [.. refusal.Differences.Take(DifferencesMost).Select(ToldDifference.Of)],
-                Untold = Math.Max(0, refusal.Differences.Length - DifferencesMost),
-            }
-        );
+    public static ProblemDocument Document(FilingRefusal refusal) =>
+        Document(ProblemKind.Conflict, refusal.What, refusal.Accepted) with
+        {
+            Differences = [.. refusal.Differences.Take(DifferencesMost).Select(ToldDifference.Of)],
+            Untold = Math.Max(0, refusal.Differences.Length - DifferencesMost),
+        };
 
     /// <summary>The store could not do it.</summary>
     public static IResult Of(StoreTrouble trouble)
@@ -55,9 +57,6 @@ internal static class Complaint
         var (kind, detail) = StoreProblem.Of(trouble);
         return Of(kind, detail);
     }
-
-    private static ProblemDocument Document(ProblemKind kind, string detail) =>
-        new(kind.Type, kind.Title, kind.Status, detail);
 
     private static IResult Told(ProblemDocument document) =>
         Results.Json(document, contentType: ProblemDocument.MediaType, statusCode: document.Status);

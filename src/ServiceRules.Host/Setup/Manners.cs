@@ -48,6 +48,24 @@ internal static class Manners
             }
         );
 
+    /// <summary>Answers HEAD as GET, without what it would send (RFC 9110, section 9.3.2): the server itself leaves that out.</summary>
+    public static void UseHeadAsGet(this IApplicationBuilder app)
+    {
+        app.Use(
+            (context, next) =>
+            {
+                if (HttpMethods.IsHead(context.Request.Method))
+                {
+                    context.Request.Method = HttpMethods.Get;
+                }
+
+                return next(context);
+            }
+        );
+        // Routes are chosen by the method, so that it has to be another before.
+        app.UseRouting();
+    }
+
     /// <summary>
     /// Turns away whoever asks for another name than this machine's own: a page of another site, whose name was pointed
     /// here.

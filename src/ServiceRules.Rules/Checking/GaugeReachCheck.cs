@@ -21,6 +21,17 @@ internal static class GaugeReachCheck
 {
     public static void Run(RuleLibrary library, Remarks remarks)
     {
+        foreach (var gauge in library.Instruments.Where(IsTooFine))
+        {
+            remarks.Notice(
+                DiagnosticCode.StepTooFine,
+                gauge,
+                "/resolution",
+                $"no gauge of its kind shows steps as fine as `{gauge.Value.Resolution}`: `{gauge.Value.Id}` is taken to show {GaugeStep.FinestOf(gauge.Value.Kind)}",
+                $"the step that it shows, {GaugeStep.FinestOf(gauge.Value.Kind)} or more: look at the unit"
+            );
+        }
+
         foreach (var sheet in library.Sheets)
         {
             for (var index = 0; index < sheet.Value.Quantities.Length; index++)
@@ -72,6 +83,9 @@ internal static class GaugeReachCheck
         }
     }
 
+    private static bool IsTooFine(Placed<RegisteredInstrument> gauge) =>
+        GaugeStep.IsTooFine(gauge.Value.Resolution, gauge.Value.Kind);
+
     private static RegisteredInstrument Finest(List<RegisteredInstrument> gauges, Asked asked) =>
         gauges.OrderBy(asked.Doubt).ThenBy(gauge => gauge.Id).First();
 
@@ -84,7 +98,7 @@ internal static class GaugeReachCheck
             Check.Parallelism of when of.Quantity == limit.Quantity && limit.Parallelism is { } most => new(
                 "a limit on parallelism",
                 PrintedZone.AtMost(most),
-                gauge => OfDifference(gauge, limit, sheet, fit => fit.Tilt),
+                gauge => OfDifference(gauge, limit, sheet, fit => fit.Range),
                 Length.Zero
             ),
             Check.ReelForm { Of: ReelFormOf.Taper }

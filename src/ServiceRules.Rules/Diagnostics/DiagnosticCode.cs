@@ -158,4 +158,7 @@ public static class DiagnosticCode
 
     /// <summary>No registered gauge that measures a quantity can prove its limit.</summary>
     public const string NoGaugeCanProve = "SR0080";
+
+    /// <summary>A gauge is registered with a step finer than any gauge of its kind shows.</summary>
+    public const string StepTooFine = "SR0081";
 }

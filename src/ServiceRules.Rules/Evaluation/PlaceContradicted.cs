@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
@@ -31,6 +32,15 @@ public static class PlaceContradicted
         TimelineEventKind.CutOutsProved,
     }.ToFrozenSet();
 
+    private static readonly FrozenSet<TimelineEventKind> OfAnIsolator = new[]
+    {
+        TimelineEventKind.IsolatorOperated,
+        TimelineEventKind.PlugRemoved,
+        TimelineEventKind.PlugControlConfirmed,
+        TimelineEventKind.LockApplied,
+        TimelineEventKind.TagApplied,
+    }.ToFrozenSet();
+
     private static readonly FrozenSet<TimelineEventKind> OfASource = new[]
     {
         TimelineEventKind.StoredEnergyReleased,
@@ -57,16 +67,27 @@ public static class PlaceContradicted
 
         var bench = ProcedureInUse.Of(record, procedures, began)?.Procedure;
         // A bench is handed back too: only of a machine that has its own procedure does it say more.
-        var isOfAMachine = procedures.Any(one =>
-            one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id)
-        );
+        var ofMachine = procedures
+            .Where(one => one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id))
+            .ToImmutableArray();
+        // What came to the bench during the job is not the machine's, and is switched off where it came to.
+        var came = record
+            .Timeline.Where(entry => entry.Kind == TimelineEventKind.SourceAdded)
+            .Select(entry => entry.Source)
+            .OfType<SourceReference.One>()
+            .Select(one => one.Source)
+            .Where(id => !ofMachine.Any(one => one.Sources.Any(source => source.Id == id)))
+            .ToFrozenSet();
         return bench is not null && bench.Sources.Any(source => source.Isolator is not null)
             ? []
             :
             [
                 .. Enumerable
                     .Range(0, record.Timeline.Length)
-                    .Where(index => Contradicts(record.Timeline[index], bench, isOfAMachine)),
+                    .Where(index =>
+                        !IsOf(came, record.Timeline[index])
+                        && Contradicts(record.Timeline[index], bench, !ofMachine.IsEmpty)
+                    ),
             ];
     }
 
@@ -77,6 +98,11 @@ public static class PlaceContradicted
             .Of(record, frame.Context.Procedures, frame.Days.Began)
             ?.Procedure.Sources.Any(source => source.Isolator is not null) != true
         && By(record, frame.Context.Procedures, frame.Days.Began).IsEmpty;
+
+    private static bool IsOf(FrozenSet<Id<EnergySource>> came, TimelineEvent entry) =>
+        entry.Source is SourceReference.One one
+        && came.Contains(one.Source)
+        && (OfAnIsolator.Contains(entry.Kind) || OfASource.Contains(entry.Kind));
 
     // What is let go of or proven dead of a source that the bench does not have is the machine's.
     private static bool Contradicts(TimelineEvent entry, Procedure? bench, bool isOfAMachine) =>

@@ -85,8 +85,8 @@ public sealed record PlaceKnown
     /// <summary>The one gauge that a measured value was read with; null: several, or none named.</summary>
     public Id<Instrument>? Gauge { get; init; }
 
-    /// <summary>The step taken of a gauge that read here and states no resolution; null where each states one.</summary>
-    public StepByDigits? ByDigits { get; init; }
+    /// <summary>The step taken of a gauge that read here and states no resolution, or none that is believed; null where each does.</summary>
+    public StepTaken? StepTaken { get; init; }
 
     /// <summary>What stands behind the scale of a gauge that read here; null where a certificate as good as most does.</summary>
     public GaugeScale? Scale { get; init; }

@@ -27,7 +27,7 @@ public enum CredibilityOf
     /// <summary>Times later than the entry was received.</summary>
     FutureStamps,
 
-    /// <summary>One step on one source claimed by two people with nothing undone between.</summary>
+    /// <summary>One step on one source claimed by two people with nothing undone between, or one identity of two entries that say different things.</summary>
     ConflictingDuplicates,
 
     /// <summary>A lock or tag on two machines at once.</summary>

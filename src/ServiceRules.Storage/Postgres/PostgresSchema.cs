@@ -23,6 +23,7 @@ internal static class PostgresSchema
         ("index", "answered_key_by_record"),
         ("index", "record_row_by_content"),
         ("index", "record_row_by_assessment"),
+        ("index", "shown_row_by_entry"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

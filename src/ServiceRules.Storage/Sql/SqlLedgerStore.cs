@@ -49,11 +49,17 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
     public T Read<T>(Func<ILedgerReading, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
+        return Read((log, _) => work(log));
+    }
+
+    public T Read<T>(Func<ILedgerReading, IRowReading, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
         return Guarded(() =>
         {
             using var connection = OpenReading();
             using var moment = BeginMoment(connection);
-            return work(new SqlLedgerReading(connection));
+            return work(new SqlLedgerReading(connection), new SqlRowReading(connection));
         });
     }
 

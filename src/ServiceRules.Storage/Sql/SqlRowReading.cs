@@ -66,6 +66,18 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
             ),
         ];
 
+    public ImmutableArray<RecordRow> Shown(ShownFilter filter)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        return
+        [
+            .. filter
+                .Keys.Chunk(SqlShown.KeysTogether)
+                .SelectMany(keys => Shown(filter, keys))
+                .DistinctBy(row => row.Index),
+        ];
+    }
+
     public AnsweredKey? Answer(SubmissionKey key)
     {
         ArgumentNullException.ThrowIfNull(key);
@@ -90,5 +102,11 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
                 ("@key", key.Text)
             )
             .SingleOrDefault();
+    }
+
+    private List<RecordRow> Shown(ShownFilter filter, string[] keys)
+    {
+        var (sql, values) = SqlShown.Question(filter, keys);
+        return connection.Rows(sql, SqlRows.Record, [.. values]);
     }
 }

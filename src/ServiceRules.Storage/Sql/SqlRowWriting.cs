@@ -32,14 +32,29 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
             "entry_index, " + SqlRows.FindingColumns.Replace("f.", "", StringComparison.Ordinal),
             [.. rows.Findings.Select(SqlRows.Values)]
         );
+        Insert(
+            "shown_row",
+            "what, key, first_day, last_day, entry_index",
+            [.. rows.Shown.Select(shown => SqlShown.Values(rows.Record.Index, shown))]
+        );
     }
 
-    public void Supersede(string record, long newest) =>
+    public void Supersede(string record, long newest)
+    {
+        _ = connection.Execute(
+            """
+            DELETE FROM shown_row WHERE entry_index IN (
+                SELECT entry_index FROM record_row WHERE record = @record AND entry_index <> @newest)
+            """,
+            ("@record", record),
+            ("@newest", newest)
+        );
         _ = connection.Execute(
             "UPDATE record_row SET newest = 0 WHERE record = @record AND entry_index <> @newest AND newest = 1",
             ("@record", record),
             ("@newest", newest)
         );
+    }
 
     public IReadOnlyList<string> RecordsMadeOf(string content) =>
         connection.Rows(
@@ -114,6 +129,7 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
     // The record's own row last: the others are found by it.
     private void Remove(string condition, params ReadOnlySpan<(string Name, object? Value)> values)
     {
+        _ = connection.Execute($"DELETE FROM shown_row WHERE {condition}", values);
         _ = connection.Execute($"DELETE FROM finding_row WHERE {condition}", values);
         _ = connection.Execute($"DELETE FROM unit_row WHERE {condition}", values);
         _ = connection.Execute($"DELETE FROM record_row WHERE {condition}", values);

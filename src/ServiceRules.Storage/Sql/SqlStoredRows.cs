@@ -20,6 +20,8 @@ internal sealed class SqlStoredRows(SqlLedgerStore store) : IRowReading
 
     public ImmutableArray<RecordRow> Versions(string record) => Ask(rows => rows.Versions(record));
 
+    public ImmutableArray<RecordRow> Shown(ShownFilter filter) => Ask(rows => rows.Shown(filter));
+
     public AnsweredKey? Answer(SubmissionKey key) => Ask(rows => rows.Answer(key));
 
     private T Ask<T>(Func<SqlRowReading, T> question) =>

@@ -82,7 +82,44 @@ public sealed class WorkElsewhereTests
         var off = Entry("06:10", TimelineEventKind.LockRemoved, "tech-02", "L-11");
 
         Assert.Empty(
-            Beside(Morning, Job("J-0", "M-02", on, off, on with { At = Time("2026-04-13T06:20:00+01:00") }))
+            Beside(
+                Morning,
+                Job("J-0", "M-02", on, off, on with { ReceivedAt = Time("2026-04-13T06:20:00+01:00") })
+            )
+        );
+    }
+
+    /// <summary>One identity and another time is another lock put on: it hangs there still.</summary>
+    [Fact]
+    public void Beside_IdentityOfAnotherEntry_CountsByItself()
+    {
+        var on = Entry("06:00", TimelineEventKind.LockApplied, "tech-02", "L-11") with { EventId = "e-1" };
+        var off = Entry("06:10", TimelineEventKind.LockRemoved, "tech-02", "L-11");
+        var again = on with { At = Time("2026-04-13T06:20:00+01:00") };
+
+        var hung = Assert.IsType<LockElsewhere>(
+            Assert.Single(Beside(Morning, Job("J-0", "M-02", on, off, again)))
+        );
+
+        Assert.Equal(again.At, hung.From);
+    }
+
+    /// <summary>Whoever takes up work again is at work there.</summary>
+    [Fact]
+    public void Beside_WorkResumedElsewhere_IsWork()
+    {
+        var resumed = Job(
+            "J-0",
+            "M-02",
+            Entry("07:00", TimelineEventKind.WorkStarted, "tech-01"),
+            Entry("07:10", TimelineEventKind.WorkStopped, "tech-01"),
+            Entry("08:05", TimelineEventKind.ResumedWork, "tech-01"),
+            Entry("08:15", TimelineEventKind.WorkStopped, "tech-01")
+        );
+
+        Assert.Contains(
+            Beside(Morning, resumed).OfType<PersonElsewhere>(),
+            one => one.From.Text.Contains("08:05", StringComparison.Ordinal)
         );
     }
 

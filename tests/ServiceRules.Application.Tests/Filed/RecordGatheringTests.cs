@@ -74,9 +74,25 @@ public sealed class RecordGatheringTests : IDisposable
         var gathered = Gather();
 
         Assert.Equal("J-2", Assert.Single(gathered.Kept).Record.Id.Text);
-        var problem = Assert.Single(gathered.Files.Problems);
-        Assert.Equal(b, problem.File);
-        Assert.Contains(a, Assert.Single(problem.Lines), StringComparison.Ordinal);
+        Assert.Equal([a, b], gathered.Files.Problems.Select(problem => problem.File));
+        Assert.Contains(b, Assert.Single(gathered.Files.Problems[0].Lines), StringComparison.Ordinal);
+        Assert.Contains(a, Assert.Single(gathered.Files.Problems[1].Lines), StringComparison.Ordinal);
+        var contradicting = Assert.Single(gathered.Files.Contradicting);
+        Assert.Equal("J-1", contradicting.Record);
+        Assert.Equal<IEnumerable<string>>([a, b], contradicting.Files);
+    }
+
+    [Fact]
+    public void Gather_ThreeSignedJobsOfOneIdentity_NamesEachFileOnce()
+    {
+        var a = _files.Write("a.json", Job("J-1"));
+        var b = _files.Write("b.json", Job("J-1", "2026-04-14"));
+        var c = _files.Write("c.json", Job("J-1", "2026-04-15"));
+
+        var files = Gather().Files;
+
+        Assert.Equal([a, b, c], files.Problems.Select(problem => problem.File));
+        Assert.Equal<IEnumerable<string>>([a, b, c], Assert.Single(files.Contradicting).Files);
     }
 
     [Fact]

@@ -36,6 +36,23 @@ public sealed class ShopHistoryTests : IDisposable
         Assert.Equal(["0.05 mm", "0.06 mm"], gauge.Off.Select(check => check.Error.ToString()));
     }
 
+    /// <summary>More digits than a gauge shows make no finer step: without one that is stated it is 0.01 mm at the finest.</summary>
+    [Fact]
+    public void Told_ZeroChecksOfAGaugeThatStatesNoStep_AreHeldAgainstTheLeastTaken()
+    {
+        foreach (var (day, zero) in new[] { ("06", "0.004 mm"), ("07", "0.010 mm"), ("08", "0.011 mm") })
+        {
+            _season.Job(
+                $"2026-04-{day}",
+                "0 h",
+                unit => unit with { Entries = [Height("3.80 mm")] },
+                record => record with { Instruments = [Season.Gauge("G-1", zero) with { Resolution = null }] }
+            );
+        }
+
+        Assert.Equal("0.011 mm", Assert.Single(Assert.Single(_season.Told().Gauges).Off).Error.ToString());
+    }
+
     [Fact]
     public void Told_ZeroThatCreeps_IsADrift()
     {

@@ -62,7 +62,9 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
 
     public T Write<T>(Func<ILedgerWriting, T> work) => inner.Write(_ => Counted(() => work(this)));
 
-    public T Read<T>(Func<ILedgerReading, T> work) => work(this);
+    public T Read<T>(Func<ILedgerReading, T> work) => inner.Read(_ => work(this));
+
+    public T Read<T>(Func<ILedgerReading, IRowReading, T> work) => inner.Read((_, rows) => work(this, rows));
 
     public IReadOnlyList<string> Check() => [];
 

@@ -18,6 +18,8 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
 
     public ImmutableArray<RecordRow> Versions(string record) => inner.Versions(record);
 
+    public ImmutableArray<RecordRow> Shown(ShownFilter filter) => inner.Shown(filter);
+
     public AnsweredKey? Answer(SubmissionKey key) => inner.Answer(key);
 
     public void Put(RecordRows rows) => counted(() => inner.Put(rows));

@@ -8,6 +8,7 @@ namespace ServiceRules.Application.Tests.Ledger;
 /// <summary>A store whose every part can be reached and spoilt. A transaction works on a copy, kept when it ends well.</summary>
 internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointShelf
 {
+    private readonly Lock _moment = new();
     private int _people;
     private Gate? _gate;
 
@@ -94,21 +95,32 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     {
         IsWaitedFor = true;
         _gate?.Wait();
-        var before = Copy();
-        try
+        lock (_moment)
         {
-            return work(this);
-        }
-        catch
-        {
-            Restore(before);
-            throw;
+            var before = Copy();
+            try
+            {
+                return work(this);
+            }
+            catch
+            {
+                Restore(before);
+                throw;
+            }
         }
     }
 
     public T Within<T>(Func<T> part) => Write(_ => part());
 
-    public T Read<T>(Func<ILedgerReading, T> work) => work(this);
+    public T Read<T>(Func<ILedgerReading, T> work) => Read((log, _) => work(log));
+
+    public T Read<T>(Func<ILedgerReading, IRowReading, T> work)
+    {
+        lock (_moment)
+        {
+            return work(this, MemoryRows);
+        }
+    }
 
     public IReadOnlyList<string> Check() => [];
 

@@ -38,6 +38,24 @@ internal sealed class MemoryRows : IRowWriting
     public ImmutableArray<RecordRow> Versions(string record) =>
         [.. All.Select(rows => rows.Record).Where(row => row.Record == record)];
 
+    public ImmutableArray<RecordRow> Shown(ShownFilter filter)
+    {
+        var asked = All.Where(rows =>
+                rows.Record.IsNewest && (rows.Record.Site is null || rows.Record.Site == filter.Site)
+            )
+            .SelectMany(rows => rows.Shown.Select(shown => (rows.Record, Shown: shown)))
+            .Where(one =>
+                one.Shown.What == filter.What
+                && filter.Keys.Contains(one.Shown.Key)
+                && !(one.Shown.First > filter.Until)
+                && !(one.Shown.Last < filter.From)
+            );
+        var ordered = filter.EarliestFirst
+            ? asked.OrderBy(one => one.Shown.First).ThenBy(one => one.Record.Index)
+            : asked.OrderByDescending(one => one.Shown.First).ThenByDescending(one => one.Record.Index);
+        return [.. ordered.Take(filter.Most).Select(one => one.Record).DistinctBy(row => row.Index)];
+    }
+
     public AnsweredKey? Answer(SubmissionKey key)
     {
         lock (_gate)

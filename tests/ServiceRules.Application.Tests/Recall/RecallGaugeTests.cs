@@ -145,6 +145,29 @@ public sealed class RecallGaugeTests : IDisposable
         Assert.Equal(release, recalled.Records[0].Release);
     }
 
+    /// <summary>
+    /// A gauge that states no step is taken to show 0.01 mm at the finest, of a tape 0.1 mm, whatever digits its zero check was
+    /// written with: 0.004 mm off is right, 0.012 mm is not, and of a tape it is.
+    /// </summary>
+    [Theory]
+    [InlineData("height-gauge", "0.004 mm", ErrorOnTheDay.Absent)]
+    [InlineData("height-gauge", "0.012 mm", ErrorOnTheDay.NotKnown)]
+    [InlineData("height-gauge", "0.244 mm", ErrorOnTheDay.InFull)]
+    [InlineData("diameter-tape", "0.012 mm", ErrorOnTheDay.Absent)]
+    public void Recall_ZeroCheckOfAGaugeThatStatesNoStep_IsHeldAgainstTheLeastTaken(
+        string kind,
+        string zero,
+        ErrorOnTheDay onTheDay
+    )
+    {
+        var job = Job(zero);
+        var gauge = job["instruments"]![0]!.AsObject();
+        gauge.Remove("resolution");
+        gauge["kind"] = kind;
+
+        Assert.Equal(onTheDay, Recall(Found("0.25 mm"), job).Records[0].OnTheDay);
+    }
+
     /// <summary>Right before the job and wrong after it: it came during the job, nobody knows when.</summary>
     [Fact]
     public void Recall_ZeroCheckRightBeforeAndWrongAfter_CannotTellSinceWhen()

@@ -26,23 +26,12 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "that the reel was run: without an entry of it there is nothing that undid the first lock"
         ),
         new(
-            ["lap"],
+            ["grinder-125"],
             (part, _) =>
                 part is JsonObject again
-                && string.CompareOrdinal((string?)again["at"], "2026-04-13T08:40:00+01:00") >= 0
-                && (
-                    Is(
-                        part,
-                        "event",
-                        "drive_disengaged",
-                        "units_lowered",
-                        "parking_brake_set",
-                        "machine_shut_down",
-                        "key_removed",
-                        "seen_at_rest"
-                    ) || (Is(part, "event", "stored_energy_released") && Is(part, "source", "gravity"))
-                ),
-            "asked for once in a job; after a run the lock, the release of pressure and the proof are judged again"
+                && string.CompareOrdinal((string?)again["at"], "2026-04-13T10:16:00+01:00") >= 0
+                && Is(part, "event", "unit_supported"),
+            "asked for once in a job; after a run the isolation, the lock and the proof are judged again"
         ),
         new(
             ["grinder-125"],

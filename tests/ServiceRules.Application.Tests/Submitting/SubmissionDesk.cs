@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using ServiceRules.Application.Assessing;
@@ -37,6 +38,8 @@ internal sealed class SubmissionDesk : IAsyncDisposable
 
     public LedgerVerified Verify() => _desk.Verify();
 
+    public AssessOutcome Judge(byte[] body) => _submit.Judge(body);
+
     public Task<SubmissionOutcome> SubmitAsync(
         byte[] body,
         string? key = null,
@@ -56,13 +59,22 @@ internal sealed class SubmissionDesk : IAsyncDisposable
         _desk.Dispose();
     }
 
-    /// <summary>The fixture of a height check under an identity of its own, changed.</summary>
+    /// <summary>The fixture of a height check under an identity of its own, changed: J-1 of one day, J-2 of the next.</summary>
     public static byte[] Job(string id, Action<JsonObject>? change = null)
     {
         var record = RecordFiles.Fixture("height-check");
         record["id"] = id;
         change?.Invoke(record);
-        return Encoding.UTF8.GetBytes(record.ToJsonString());
+        var day = new DateOnly(2026, 4, 12).AddDays(int.Parse(id.AsSpan(2), CultureInfo.InvariantCulture));
+        return Encoding.UTF8.GetBytes(
+            record
+                .ToJsonString()
+                .Replace(
+                    "2026-04-13",
+                    day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                    StringComparison.Ordinal
+                )
+        );
     }
 
     public static void Mend(JsonObject job) => job["units"]![0]!["entries"]![0]!["value"] = "3.81 mm";

@@ -47,6 +47,8 @@ internal static class House
             [
                 .. WebFramework,
                 "CsvHelper",
+                "DocumentFormat.OpenXml",
+                "DocumentFormat.OpenXml.Framework",
                 "Microsoft.AspNetCore.OpenApi",
                 "Microsoft.OpenApi",
                 "Microsoft.Extensions.Hosting.Systemd",

@@ -14,6 +14,8 @@ public sealed class LibraryHomeTests
     [InlineData("Microsoft.AspNetCore.Builder", "src/ServiceRules.Host/")]
     [InlineData("Microsoft.AspNetCore.OpenApi", "src/ServiceRules.Host/Description/")]
     [InlineData("OpenTelemetry", "src/ServiceRules.Host/Watching/")]
+    [InlineData("CsvHelper", "src/ServiceRules.Host/")]
+    [InlineData("DocumentFormat.OpenXml", "src/ServiceRules.Host/Tables/")]
     [InlineData("DbUp", "src/ServiceRules.Storage/")]
     [InlineData("Npgsql", "src/ServiceRules.Storage/Postgres/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]

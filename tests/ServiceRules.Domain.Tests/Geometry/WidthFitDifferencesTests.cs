@@ -28,25 +28,32 @@ public sealed class WidthFitDifferencesTests
     }
 
     /// <summary>
-    /// All alike at 0, 50, 100 of 100, so each of the five places is not below any other. The left end weighs 5/6, 1/3, -1/6, so
-    /// the right reading, known to 0.005 where the others are to 0.001, less the left end weighs -5/6, -1/3, 7/6:
-    /// 0.001·√(25 + 4 + 25·49)/6 = 0.0059020, the most of all.
+    /// All alike at 10, 30, 50 of 60, so each of the five places is not below any other. The right end less the left one weighs
+    /// -3/2, 0, 3/2, and the right reading is known to 0.005 where the others are to 0.001: 0.0015·√26 = 0.0076486, the most of all.
     /// </summary>
     [Fact]
     public void Differences_AllAlike_TellTheLeastCertainFirst()
     {
         var fit = WidthFit.Through(
-            [Measured(0m, 4m, 0.001m), Measured(50m, 4m, 0.001m), Measured(100m, 4m, 0.005m)],
-            Mm(100m)
+            [Measured(10m, 4m, 0.001m), Measured(30m, 4m, 0.001m), Measured(50m, 4m, 0.005m)],
+            Mm(60m)
         )!;
 
         Assert.Equal(5 * 4, fit.Differences.Length);
-        Assert.Equal(0.0059020m, fit.Differences[0].By.U());
+        Assert.Equal(0.0076486m, fit.Differences[0].By.U());
         Assert.Equal(
-            new[] { Mm(0m), Mm(100m) },
+            new[] { Mm(0m), Mm(60m) },
             new[] { fit.Differences[0].Above, fit.Differences[0].Below }.Order()
         );
     }
+
+    [Fact]
+    public void Difference_OfIntervals_IsToldByNone() =>
+        Assert.Null(
+            WidthFit
+                .Through([Interval(51m, 0m, 1m), Interval(459m, 1m, 3m)], Mm(510m))!
+                .Difference(Mm(459m), Mm(51m))
+        );
 
     /// <summary>
     /// 4, 4.005, 4 scatter by 0.005·√(2/3) = 0.00408. Of u = 0.005 their gauge shares 0.004, which moves all three alike and explains

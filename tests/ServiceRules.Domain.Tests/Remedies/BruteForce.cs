@@ -170,12 +170,23 @@ internal static class BruteForce
     private static List<(decimal At, decimal Low, decimal High)> Places(ClickTask task)
     {
         var fit = WidthFit.Through(task.Readings, task.Width)!;
-        return
+        bool IsRead(decimal end) => task.Readings.Any(r => Math.Abs(r.Station.Millimetres - end) <= 5);
+
+        List<(decimal At, decimal Low, decimal High)> places =
         [
-            Place(0m, fit.LeftEnd),
             .. task.Readings.Select(r => Place(r.Station.Millimetres, r.Knowledge)),
-            Place(task.Width.Millimetres, fit.RightEnd),
         ];
+        if (!IsRead(0m))
+        {
+            places.Insert(0, Place(0m, fit.LeftEnd));
+        }
+
+        if (!IsRead(task.Width.Millimetres))
+        {
+            places.Add(Place(task.Width.Millimetres, fit.RightEnd));
+        }
+
+        return places;
     }
 
     private static (decimal At, decimal Low, decimal High) Place(decimal at, Knowledge known) =>

@@ -213,6 +213,56 @@ public sealed class LearnedStepTests
     public void Against_AStatedStep_IsProvenOtherwiseOnlyBeyondTheDoubt(decimal stated, StepAnswer answer) =>
         Assert.Equal(answer, LearnedStep.From([Trial(3m, 0.030m)])!.Against(Mm(stated)));
 
+    private static TrialReading By(string gauge, decimal value) =>
+        new(Read(value, 0.002m), new SharedError(StandardUncertainty.From(Mm(0m)), gauge));
+
+    /// <summary>0.003 a step by both gauges, ± 0.0014 each: what all trials together prove is not told by one of them.</summary>
+    [Fact]
+    public void Proving_WhatAllTrialsProve_IsTheWhole()
+    {
+        var learned = LearnedStep.From([
+            StepTrial.Between(4m, By("one", 0m), By("one", 0.012m)),
+            StepTrial.Between(4m, By("other", 0m), By("other", 0.012m)),
+        ])!;
+
+        Assert.Equal(StepAnswer.MovesLess, learned.Against(Mm(0.0127m)));
+        Assert.Same(learned, learned.Proving(Mm(0.0127m)));
+    }
+
+    /// <summary>
+    /// 0.003 and 0.022 a step, which together, 0.0125, prove nothing against 0.0127, while each gauge by itself does: the first by name
+    /// is told, of the reading before and then of the one after, in whatever order the trials stand.
+    /// </summary>
+    [Theory]
+    [InlineData("a", "a", "b", "b")]
+    [InlineData("a", "a", "a", "b")]
+    public void Proving_SeveralGaugesThatProve_TellsTheFirstByName(
+        string before,
+        string after,
+        string otherBefore,
+        string otherAfter
+    )
+    {
+        var less = StepTrial.Between(4m, By(before, 0m), By(after, 0.012m));
+        var more = StepTrial.Between(4m, By(otherBefore, 0m), By(otherAfter, 0.088m));
+
+        foreach (var learned in new[] { LearnedStep.From([less, more])!, LearnedStep.From([more, less])! })
+        {
+            Assert.True(learned.PerStep.AsInterval().Contains(Mm(0.0127m)));
+            Assert.Equal(0.003m, learned.Proving(Mm(0.0127m)).PerStep.Value());
+        }
+    }
+
+    /// <summary>A third has no end in decimals: one trial departs from itself by its last digit, and that is no scatter.</summary>
+    [Fact]
+    public void From_OneTrialOfAThird_HasNoScatter()
+    {
+        var learned = LearnedStep.From([Trial(3m, 0.010m)])!;
+
+        Assert.Equal(0.003333333333m, learned.PerStep.Value());
+        Near(0.001m, learned.PerStep.U(), 2 * Quantum);
+    }
+
     /// <summary>
     /// By the fine gauge 4 steps moved it 0.012, u = 0.002·√2/4: 0.003 ± 0.0014. By the coarse one 0.060: 0.015 ± 0.0141. Together
     /// 0.009, departures of 0.024, 0.024·√4·4/32 = 0.006: 0.009 ± 0.012, which leaves a step of 0.0127.

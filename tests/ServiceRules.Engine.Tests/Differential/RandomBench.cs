@@ -213,7 +213,7 @@ internal static class RandomBench
         random.Next(8) switch
         {
             0 => new Station.Named(StationName.Middle),
-            1 => new Station.AtDistance(Print(Any(random, ["100 mm", "180 mm", "300 mm"]))),
+            1 => new Station.AtDistance(Print(Any(random, ["4 mm", "100 mm", "180 mm", "300 mm", "507 mm"]))),
             _ => new Station.Named(Any(random, [StationName.Left, StationName.Right])),
         };
 

@@ -319,6 +319,15 @@ internal sealed class SafeJob
             if (usesBox)
             {
                 pen.Write(TimelineEventKind.LockApplied, worker, "group_box", LockOf(worker, "box"));
+                // A tag lies in no box: where no lock fits, everybody hangs one.
+                foreach (var source in sources.Where(s => s is { Isolator: not null, Lockable: false }))
+                {
+                    if (worker != workers[0])
+                    {
+                        Hang(worker, source);
+                    }
+                }
+
                 continue;
             }
 

@@ -11,28 +11,47 @@ using Xunit.Abstractions;
 namespace ServiceRules.Engine.Tests.SafeWork;
 
 /// <summary>
-/// The product against a naive evaluator written from the clause table alone, on random timelines of one to four people
-/// and one to six energy sources: shuffled, cut short, with steps missing, late or by others. A failure shows the
-/// shortest timeline on which they still disagree, row by row.
+/// The product against a naive evaluator written from the clause table and the written meaning alone, on random timelines of
+/// one to four people and one to six energy sources: shuffled, cut short, with steps missing, late or by others, and with more
+/// beside them (<see cref="Beside"/>). A failure shows the shortest timeline on which they still disagree, row by row;
+/// <c>DIFFERENTIAL_SEED</c> and <c>DIFFERENTIAL_COUNT</c> take other jobs.
 /// </summary>
 public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
 {
-    private const int Seeds = 10_000;
-    private const int Shown = 6;
+    private const int All = 10_000;
+    private const int Shown = 8;
+    private const int OfAKind = 3;
+
+    private static readonly int Seeds = int.Parse(
+        Environment.GetEnvironmentVariable("DIFFERENTIAL_COUNT") ?? $"{All}",
+        CultureInfo.InvariantCulture
+    );
+
+    private static readonly int First = int.Parse(
+        Environment.GetEnvironmentVariable("DIFFERENTIAL_SEED") ?? "0",
+        CultureInfo.InvariantCulture
+    );
 
     [Fact]
     public void Assess_RandomTimelines_AgreesWithTheClauseTableOnEveryRow()
     {
         ConcurrentBag<Compared> all = [];
+        ConcurrentBag<(Beside Kind, bool Turns)> beside = [];
         Parallel.For(
-            0,
-            Seeds,
+            First,
+            First + Seeds,
             () => new RuleEngine(),
             (seed, _, engine) =>
             {
-                foreach (var one in Compare(engine, seed))
+                List<Compared> rows = [.. Compare(engine, seed)];
+                foreach (var one in rows)
                 {
                     all.Add(one);
+                }
+
+                foreach (var kind in Widening.Kinds.Where(kind => seed % 8 == 0 && Widening.Has(seed, kind)))
+                {
+                    beside.Add((kind, Turns(engine, seed, kind, rows)));
                 }
 
                 return engine;
@@ -57,18 +76,39 @@ public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
             output.WriteLine($"{seen.Count(), 6} {seen.Key}, {seen.Count(one => one.IsDecided)} decided");
         }
 
+        foreach (var kind in Widening.Kinds)
+        {
+            var with = beside.Where(one => one.Kind == kind).ToList();
+            int turned = with.Count(one => one.Turns);
+            output.WriteLine($"{kind}: some verdict turned in {turned} of {with.Count} jobs");
+            Assert.True(
+                turned * 5 > with.Count,
+                $"{kind} turned a verdict in {turned} of {with.Count} jobs only"
+            );
+        }
+
         Assert.True(decided * 10 > compared * 8, $"only {decided} of {compared} rows were decided");
         Assert.True(faults.Count == 0, Report(new RuleEngine(), faults));
     }
 
     private static IEnumerable<Compared> Compare(RuleEngine engine, int seed)
     {
-        var (record, context) = Mutation.From(seed);
+        var (record, context) = Widening.From(seed);
         var opinions = SafeWorkOpinion.WithBeyond(record, context);
         return CitedRules
             .Rows(engine, record, context)
             .Where(row => opinions.ContainsKey(row.Key))
             .Select(row => new Compared(seed, row.Key, opinions[row.Key], row.Value.Verdict));
+    }
+
+    /// <summary>
+    /// Whether some verdict would be wrong, by the second opinion too, if the product did not see what stands beside the job.
+    /// </summary>
+    private static bool Turns(RuleEngine engine, int seed, Beside kind, List<Compared> with)
+    {
+        var (record, context) = Widening.Without(seed, kind);
+        var without = CitedRules.Rows(engine, record, context);
+        return with.Exists(one => !one.Possible.Allows(without[one.Row].Verdict));
     }
 
     private static string Report(RuleEngine engine, SortedDictionary<string, List<int>> faults)
@@ -81,12 +121,14 @@ public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
 
         foreach (var (row, seeds) in faults)
         {
-            HashSet<string> kinds = new(StringComparer.Ordinal);
+            Dictionary<string, int> kinds = new(StringComparer.Ordinal);
             foreach (int seed in seeds)
             {
-                var (record, context) = Mutation.From(seed);
+                var (record, context) = Widening.From(seed);
                 var (possible, found) = Both(engine, row, record, context);
-                if (kinds.Count < Shown && kinds.Add($"{possible} {found.Verdict}"))
+                string kind = $"{possible} {found.Verdict}";
+                int shown = kinds[kind] = kinds.GetValueOrDefault(kind) + 1;
+                if (kinds.Count <= Shown && shown <= OfAKind)
                 {
                     var least = Least(engine, row, record, context);
                     var (_, again) = Both(engine, row, least, context);

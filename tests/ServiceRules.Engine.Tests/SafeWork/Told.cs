@@ -24,8 +24,29 @@ internal static class Told
             text.AppendLine(CultureInfo.InvariantCulture, $"  {Line(e)}{Held(e, context)}");
         }
 
+        foreach (var line in record.Units.SelectMany(unit => unit.Entries))
+        {
+            text.AppendLine(
+                CultureInfo.InvariantCulture,
+                $"  bench: {(line.At is { } at ? At(at) : "no time")} {line.By} {Done(line)}"
+            );
+        }
+
         return text.ToString();
     }
+
+    private static string Done(BenchEntry line) =>
+        line switch
+        {
+            Reading reading => $"{reading.Quantity} by {reading.Observed.GetType().Name}",
+            Adjustment turn => $"turned {turn.Adjuster}",
+            _ => line.GetType().Name,
+        };
+
+    private static string At(RecordedTime at) =>
+        at is RecordedTime.Instant instant
+            ? instant.Moment.Utc.ToString("dd HH:mm:ss.ff", CultureInfo.InvariantCulture)
+            : at.Text;
 
     private static string Source(EnergySource s) =>
         s.Id.Text
@@ -59,10 +80,7 @@ internal static class Told
 
     private static string Line(TimelineEvent e)
     {
-        string at = e.At is RecordedTime.Instant instant
-            ? instant.Moment.Utc.ToString("dd HH:mm:ss.ff", CultureInfo.InvariantCulture)
-            : e.At.Text;
-        List<string> words = [at, e.Kind.ToString(), e.Actor.Text];
+        List<string> words = [At(e.At), e.Kind.ToString(), e.Actor.Text];
         words.AddRange(
             e.Source switch
             {

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using FsCheck.Xunit;
 using Json.Schema;
+using ServiceRules.Formats.Imports;
 using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Records;
@@ -90,6 +91,15 @@ public sealed class PublishedSchemaTests
             SiteFormat.Procedure,
             "procedure.schema.json",
             Shipped("site-alder-reach", "procedures", "ride-on.json"),
+            Seed(a, b)
+        );
+
+    [Property(MaxTest = 400)]
+    public void Read_GeneratedMapping_AgreesWithTheSchema(short a, short b) =>
+        Agrees(
+            ImportMappingFormat.Current,
+            "import-mapping.schema.json",
+            ImportMappingTests.Sample,
             Seed(a, b)
         );
 

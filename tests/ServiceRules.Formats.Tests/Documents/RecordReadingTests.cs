@@ -133,6 +133,24 @@ public sealed class RecordReadingTests
         "reference.dangling",
         "/releases/0/unit"
     )]
+    [InlineData(
+        "\"mark\": \"late-entry\"",
+        "\"mark\": \"late-entry\", \"others\": [\"lead-01\"]",
+        "name.contradiction",
+        "/timeline/3/others"
+    )]
+    [InlineData(
+        "\"source\": \"charger\"",
+        "\"source\": \"all\"",
+        "value.contradiction",
+        "/timeline/11/source"
+    )]
+    [InlineData(
+        "\"source\": \"charger\"",
+        "\"source\": \"group_box\"",
+        "value.contradiction",
+        "/timeline/11/source"
+    )]
     [InlineData(", \"source\": \"all\"", "", "name.missing", "/timeline/2/event")]
     [InlineData(
         "\"source\": \"group_box\", \"lock\": \"L-11\"",

@@ -54,6 +54,7 @@ public sealed class SafeWorkDocumentTests
           "lockStyle": "red",
           "removalException": { "id": "P-90", "trained": ["lead-01"] },
           "attendance": [{ "person": "tech-01", "from": "2026-04-13T07:00:00+01:00", "until": "2026-04-13T16:00:00+01:00" }],
+          "otherThanTheSites": ["people", "procedures"],
           "elsewhere": [
             { "lock": "L-1", "machine": "M-02", "from": "2026-04-13T07:00:00+01:00" },
             { "person": "tech-01", "machine": "M-02", "from": "2026-04-13T07:00:00+01:00", "until": "2026-04-13T08:00:00+01:00" }

@@ -94,6 +94,7 @@ internal static class ActRows
 
     private static bool Works(Story story, string person) =>
         story.Workers.Contains(person)
+        || story.Touches.Any(touch => touch.By == person)
         || story.Record.People.Any(p => p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists)
         || story.Steps.Any(s =>
             s.By == person

@@ -34,6 +34,17 @@ internal static class BeyondRows
                     Step(story => story.InForce?.Controls.Key, TimelineEventKind.KeyRemoved)(s)
                 ),
             ["seen-at-rest"] = Step(_ => true, TimelineEventKind.SeenAtRest),
+            ["work-protected"] = ProtectionRow.Judge,
+            ["adjuster-untouched-while-running"] = TouchRows.AdjusterUntouched,
+            ["people-authorised"] = TouchRows.PeopleAuthorised,
+            ["guards-refitted"] = WhereSwitchedOff(ReleaseRows.GuardsBack),
+        }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>A doubt that takes nothing from what rests on it.</summary>
+    public static FrozenDictionary<string, Func<Story, Possible>> Told { get; } =
+        new Dictionary<string, Func<Story, Possible>>(StringComparer.Ordinal)
+        {
+            ["bench-times-agree"] = TouchRows.TimesAgree,
         }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>The doubts beyond the table.</summary>

@@ -109,6 +109,12 @@ internal static class CredibilityRows
             perhaps |= oneOff || like;
         }
 
+        // One identity of two entries that say different things.
+        surely |= story
+            .Entered.Where(s => s.Event.EventId is not null)
+            .GroupBy(s => s.Event.EventId)
+            .Any(same => same.Count() > 1);
+
         return Flag(surely, perhaps);
     }
 

@@ -51,9 +51,11 @@ internal static class GroupRows
                 );
                 if (first is null)
                 {
-                    return story.Record.People.Any(p =>
-                        p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
-                    )
+                    return
+                        story.Touches.Any(touch => touch.By == person)
+                        || story.Record.People.Any(p =>
+                            p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
+                        )
                         ? Possible.Any
                         : Possible.Any & ~Possible.NotMet;
                 }
@@ -69,7 +71,10 @@ internal static class GroupRows
                 bool performs = story.Record.People.Any(p =>
                     p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
                 );
-                return onlyTookOff || !(performs || story.Workers.Contains(person)) ? Possible.Any
+                return story.Touches.Any(touch => touch.By == person)
+                    || onlyTookOff
+                    || !(performs || story.Workers.Contains(person))
+                        ? Possible.Any
                     : talks.Count == 0 ? Possible.NotMet
                     : talks.Any(s => s.Event.Others.IsEmpty || s.Names(person) || s.By == person)
                         ? Possible.Met
@@ -79,12 +84,16 @@ internal static class GroupRows
     /// <summary>Everybody of a group under their own device, from start to stop.</summary>
     public static Possible OwnDevice(Story story)
     {
-        var sum = story.Spells.Select(s => OwnDevice(story, s)).OfAll();
+        var sum = story
+            .Spells.Select(s => OwnDevice(story, s))
+            .Concat(story.Guests.Select(guest => OwnDevice(story, guest)))
+            .OfAll();
         bool untold = story.StrayStops.Any() || (!story.IsOpen && story.Spells.Any(s => s.Stop is null));
-        return InGroup(
-            story,
-            untold && sum != Possible.NotMet ? (sum & ~Possible.Met) | Possible.Unproven : sum
-        );
+        var told = untold && sum != Possible.NotMet ? (sum & ~Possible.Met) | Possible.Unproven : sum;
+        // Whoever the bench log shows at a unit in another's work makes it a group.
+        return !story.Guests.Any() ? InGroup(story, told)
+            : story.IsOpen || story.Spells.Any(s => s.Stop is null) ? InGroup(story, told) | told
+            : told;
     }
 
     public static Possible PrimaryNamed(Story story)
@@ -191,12 +200,23 @@ internal static class GroupRows
     private static Possible InGroup(Story story, Possible judged)
     {
         var (surely, perhaps) = story.SharedWork;
+        // Who is to be in charge of somebody whom only the bench log shows there, nothing says.
+        perhaps |= story.Guests.Any();
         return surely
                 ? judged | (story.IsOpen && judged.HasFlag(Possible.Met) ? Possible.Unproven : Possible.None)
             : perhaps ? judged | Possible.Any
             : story.IsOpen && !story.HandsWentIn ? Possible.Any
             : Possible.Any & ~Possible.NotMet;
     }
+
+    /// <summary>Whoever the bench log shows at a unit in another's work is of the group, under an own device too.</summary>
+    private static Possible OwnDevice(Story story, Touch guest) =>
+        story.Isolatable.All(s => !s.Lockable) || BorrowedOrUnknown(story, guest.By) ? Possible.Judged
+        : Own(story, guest.By, guest.After + 1).Count > 0 ? Possible.Met.OrStricter(true)
+        : guest.IsDisordered
+        || !story.Spells.Any(s => s.Person != guest.By && s.Stop is not null && guest.IsIn(s))
+            ? Possible.NeverMet
+        : Possible.NotMet;
 
     private static Possible OwnDevice(Story story, Spell spell)
     {

@@ -11,7 +11,7 @@ internal static class OwnerRows
     public static Possible Absent(Story story) =>
         Claims(story)
             .Select(r =>
-                story.WasHungByTwo(r.On) ? Possible.Any
+                story.WasHungByTwo(r.On) || story.Touches.Any(touch => touch.By == r.On.By) ? Possible.Any
                 : About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.Before(r.Off))
                     ? Possible.Met.OrStricter(
                         OwnerWasThere(story, r)

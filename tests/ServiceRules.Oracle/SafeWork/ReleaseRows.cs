@@ -142,6 +142,32 @@ internal static class ReleaseRows
             : Lacking(story);
     }
 
+    /// <summary>Guards are back after the last work, and before the machine is started or handed back.</summary>
+    public static Possible GuardsBack(Story story)
+    {
+        if (story.LastStop is not { } stop)
+        {
+            return story.IsOpen
+                    ? (Possible.Any & ~Possible.NotMet).OrStricter(
+                        story.Steps.Any(s =>
+                            s.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.HandedBack
+                        )
+                    )
+                : story.HandsWentIn ? Possible.NeverMet
+                : Possible.Any;
+        }
+
+        var end = story.Steps.FirstOrDefault(s =>
+            stop.Before(s) && s.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.HandedBack
+        );
+        bool inTime = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.GuardsRefitted && stop.Before(s) && (end is null || s.Before(end))
+        );
+        return inTime ? Possible.Met
+            : story.IsOpen && end is null ? Possible.Unproven
+            : Possible.NotMet;
+    }
+
     /// <summary>To tell oneself is no notice.</summary>
     private static bool IsNotice(Step step, TimelineEventKind kind) =>
         step.Kind == kind

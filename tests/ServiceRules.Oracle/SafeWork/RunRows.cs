@@ -109,7 +109,11 @@ internal static class RunRows
         var tests = story
             .Steps.Where(s => s.Kind == TimelineEventKind.TestEnergised)
             .Select(run =>
-                story.Steps.Any(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded && s.Before(run))
+                story.Steps.Any(s =>
+                    s.Kind == TimelineEventKind.AlternativeMeasuresRecorded
+                    && s.Before(run)
+                    && (s.Event.Measures.IsEmpty || s.Event.Measures.Any(KeepsClear))
+                )
             )
             .ToList();
         return !HasTask(story)
@@ -122,6 +126,18 @@ internal static class RunRows
                 ? Possible.NotMet
                 : TaskMeasuresFirst(story);
     }
+
+    /// <summary>What is only worn, or said of a machine that stands still, keeps nobody from what turns.</summary>
+    private static bool KeepsClear(ProtectiveMeasure measure) =>
+        measure
+            is not (
+                ProtectiveMeasure.EyeProtection
+                or ProtectiveMeasure.HairAndClothingSecured
+                or ProtectiveMeasure.NoGlovesNearTurningReel
+                or ProtectiveMeasure.KeyRemovedAndKept
+                or ProtectiveMeasure.ReelsAtRestSeen
+                or ProtectiveMeasure.EngineOff
+            );
 
     private static Possible TaskMeasuresFirst(Story story)
     {

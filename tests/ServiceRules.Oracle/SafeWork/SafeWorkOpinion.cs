@@ -155,7 +155,7 @@ public static class SafeWorkOpinion
         if (!story.KnowsSources)
         {
             // Without a register of the machine or a procedure there is nothing to hold the steps against.
-            foreach (var row in Rows.Keys.Where(row => opinions[row].HasFlag(Possible.Met)))
+            foreach (var row in Rows.Keys.Where(row => opinions[row] != Possible.NotApplicable))
             {
                 opinions[row] |= Possible.Unproven | Possible.NotApplicable;
             }
@@ -199,7 +199,16 @@ public static class SafeWorkOpinion
             opinions["147.c.4.ii"] = Possible.Any;
         }
 
-        if (story.Sources.Any(source => SequenceRows.HasPlug(story, source)))
+        if (ProtectionRow.HangsOnTwo(story))
+        {
+            // Which of the two a device that comes off was on, the table does not say.
+            opinions["147.f.1.v"] |= Possible.Judged;
+        }
+
+        if (
+            story.Sources.Any(source => SequenceRows.HasPlug(story, source))
+            || (story.Sources.Count == 0 && SequenceRows.HasPlug(story, ""))
+        )
         {
             // The rows do not say whether a plug kept is a device, nor pulling it an isolation.
             foreach (var row in AboutDevices)
@@ -221,7 +230,7 @@ public static class SafeWorkOpinion
                 | (ScopeRows.Exempt(story) == Possible.NotMet ? Possible.None : Possible.NotApplicable);
         }
 
-        foreach (var (rule, judge) in BeyondRows.Doubts)
+        foreach (var (rule, judge) in BeyondRows.Doubts.Concat(BeyondRows.Told))
         {
             opinions[rule] = judge(story);
         }
@@ -230,7 +239,8 @@ public static class SafeWorkOpinion
     }
 
     /// <summary>Rules of the base pack beyond the table about which there is an opinion as well.</summary>
-    public static IEnumerable<string> BeyondTheTable => BeyondRows.All.Keys.Concat(BeyondRows.Doubts.Keys);
+    public static IEnumerable<string> BeyondTheTable =>
+        BeyondRows.All.Keys.Concat(BeyondRows.Doubts.Keys).Concat(BeyondRows.Told.Keys);
 
     /// <summary>What each row about credibility says, and each doubt beyond the table.</summary>
     internal static IEnumerable<Possible> Doubts(Story story) =>

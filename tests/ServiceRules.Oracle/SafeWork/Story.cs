@@ -49,8 +49,34 @@ internal sealed class Story
             step.Event.Source is not SourceReference.One one
             || bench.Count == 0
             || bench.Exists(p => p.Sources.Any(source => source.Id == one.Source));
+        // What comes to the bench is not of the machine, unless the machine has it.
+        var came = steps
+            .Where(step => step.Kind == TimelineEventKind.SourceAdded)
+            .Select(step => step.Event.Source)
+            .OfType<SourceReference.One>()
+            .Where(one =>
+                !context.Procedures.Any(p =>
+                    p.Place == WorkPlace.OnMachine
+                    && p.Machines.Contains(record.Machine.Id)
+                    && p.Sources.Any(source => source.Id == one.Source)
+                )
+            )
+            .ToList();
+        bool isOfWhatCame(Step step) =>
+            step.Event.Source is SourceReference.One one
+            && came.Contains(one)
+            && step.Kind
+                is TimelineEventKind.IsolatorOperated
+                    or TimelineEventKind.PlugRemoved
+                    or TimelineEventKind.PlugControlConfirmed
+                    or TimelineEventKind.LockApplied
+                    or TimelineEventKind.TagApplied
+                    or TimelineEventKind.StoredEnergyReleased
+                    or TimelineEventKind.StoredEnergyRechecked
+                    or TimelineEventKind.IsolationVerified;
         bool tells = steps.Any(step =>
-            step.Kind switch
+            !isOfWhatCame(step)
+            && step.Kind switch
             {
                 TimelineEventKind.MachineStarted
                 or TimelineEventKind.MachineShutDown
@@ -92,6 +118,16 @@ internal sealed class Story
     public Possible Exemption => _exemption ??= ScopeRows.ExemptionOf(this);
 
     public IReadOnlyList<Spell> Spells { get; }
+
+    /// <summary>Hands at a unit, by the bench log.</summary>
+    public IReadOnlyList<Touch> Touches => field ??= [.. Touch.Of(this)];
+
+    /// <summary>Those with hands at a unit in another's work, and not in their own.</summary>
+    public IEnumerable<Touch> Guests =>
+        Touches.Where(touch =>
+            !Spells.Any(s => s.Person == touch.By && touch.IsIn(s))
+            && Spells.Any(s => s.Person != touch.By && touch.IsIn(s))
+        );
 
     public Step? FirstWork { get; }
 
@@ -198,14 +234,15 @@ internal sealed class Story
     public static Story? Of(ServiceRecord record, AssessmentContext context)
     {
         List<(TimelineEvent Event, Moment At)> timed = [];
-        HashSet<string> seen = [];
+        List<TimelineEvent> kept = [];
         foreach (var entry in record.Timeline)
         {
-            if (entry.EventId is { } id && !seen.Add(id))
+            if (kept.Exists(other => IsSentAgain(other, entry)))
             {
                 continue;
             }
 
+            kept.Add(entry);
             if (MomentOf(entry.At, context) is not { } at)
             {
                 return null;
@@ -217,8 +254,95 @@ internal sealed class Story
         return new(
             record,
             context,
-            WithStartsOfTests([.. timed.OrderBy(t => t.At).Select(t => (Told(t.Event), t.At))])
+            WithStartsOfTests(WithHandsBack([.. timed.OrderBy(t => t.At).Select(t => (Told(t.Event), t.At))]))
         );
+    }
+
+    /// <summary>One identity and one content: the same entry, received a second time.</summary>
+    public static bool IsSentAgain(TimelineEvent one, TimelineEvent other) =>
+        one.EventId is not null
+        && one.EventId == other.EventId
+        && one.Others.SequenceEqual(other.Others)
+        && one.Measures.SequenceEqual(other.Measures)
+        && one.Crews.SequenceEqual(other.Crews)
+        && one with
+        {
+            Others = [],
+            Measures = [],
+            Crews = [],
+            ReceivedAt = null,
+        } == other with { Others = [], Measures = [], Crews = [], ReceivedAt = null };
+
+    /// <summary>
+    /// Who takes up work again is at work. Not so an owner told of a device that another took off, as long as they say themselves
+    /// when their work began, or everybody's work is over and no test goes on.
+    /// </summary>
+    private static List<(TimelineEvent Event, Moment At)> WithHandsBack(
+        List<(TimelineEvent Event, Moment At)> told
+    )
+    {
+        List<(TimelineEvent Event, Moment At)> judged = [];
+        foreach (var (entry, at) in told)
+        {
+            bool isBegun =
+                entry.Kind == TimelineEventKind.ResumedWork
+                && !IsAtWork(judged, entry.Actor.Text)
+                && !IsOnlyBack(judged, entry, told.Skip(judged.Count + 1).Select(t => t.Event).ToList());
+            judged.Add((isBegun ? entry with { Kind = TimelineEventKind.WorkStarted } : entry, at));
+        }
+
+        return judged;
+    }
+
+    private static bool IsAtWork(List<(TimelineEvent Event, Moment At)> before, string who) =>
+        before.LastOrDefault(t => t.Event.Actor.Text == who && IsWork(t.Event)).Event
+            is { Kind: TimelineEventKind.WorkStarted };
+
+    private static bool IsWork(TimelineEvent e) =>
+        e.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped;
+
+    private static bool IsOnlyBack(
+        List<(TimelineEvent Event, Moment At)> before,
+        TimelineEvent back,
+        List<TimelineEvent> after
+    )
+    {
+        bool lost = false;
+        for (int off = 0; off < before.Count; off++)
+        {
+            var taken = before[off].Event;
+            if (
+                taken.Kind is not (TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved)
+                || taken.Actor == back.Actor
+            )
+            {
+                continue;
+            }
+
+            var hung = before
+                .Take(off)
+                .LastOrDefault(t =>
+                    t.Event.Kind is TimelineEventKind.LockApplied or TimelineEventKind.TagApplied
+                    && t.Event.Lock == taken.Lock
+                )
+                .Event;
+            lost |= hung is null ? taken.Exception is not null : hung.Actor == back.Actor;
+        }
+
+        var next = after.FirstOrDefault(e => e.Actor == back.Actor && IsWork(e));
+        bool isOver =
+            !after.Exists(IsWork)
+            && before.All(t => !IsAtWork(before, t.Event.Actor.Text))
+            && before
+                .LastOrDefault(t =>
+                    t.Event.Kind
+                        is TimelineEventKind.TestEnergised
+                            or TimelineEventKind.TestEnded
+                            or TimelineEventKind.MachineShutDown
+                )
+                .Event
+                is not { Kind: TimelineEventKind.TestEnergised };
+        return lost && (next is null ? isOver : next.Kind == TimelineEventKind.WorkStarted);
     }
 
     /// <summary>

@@ -48,7 +48,9 @@ internal static class TrainingRows
         }
 
         return story
-            .Workers.Select(who =>
+            .Workers.Concat(story.Touches.Select(touch => touch.By))
+            .Distinct()
+            .Select(who =>
                 story.Person(who) is not { } person ? Possible.Judged
                 : person.TrainedOn is { } trained
                     ? trained >= changed ? Possible.Met

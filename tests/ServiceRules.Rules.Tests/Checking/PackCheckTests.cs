@@ -386,6 +386,15 @@ public class PackCheckTests
             "sheets/a.sheet.json",
             "/quantities/0"
         ),
+        ["a gauge with a step that none shows"] = (
+            Sound with
+            {
+                Instruments = [Owned("CL-01", "0.0001 mm", "0.002 mm", MeasuredQuantity.LandWidth)],
+            },
+            DiagnosticCode.StepTooFine,
+            "site/registers.json",
+            "/instruments/0/resolution"
+        ),
         ["two procedures for one machine"] = (
             Sound with
             {

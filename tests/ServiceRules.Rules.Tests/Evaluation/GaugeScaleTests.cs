@@ -2,6 +2,7 @@ using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
+using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.GaugeTests;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
 
@@ -63,7 +64,47 @@ public sealed class GaugeScaleTests
         );
     }
 
-    /// <summary>What a gauge states as its step is its word: nothing is put under it.</summary>
+    /// <summary>
+    /// No gauge shows 10 nm: it proves no more than the finest of its kind, u² = q²/12 + (2q)²/3 with q = 0.0001 mm, of a calliper
+    /// 0.001 mm, of a tape 0.01 mm, rounded up and doubled; and the finding says so.
+    /// </summary>
+    [Theory]
+    [InlineData(InstrumentKind.HeightGauge, "0.00001 mm", 0.0002382, "0.0001 mm")]
+    [InlineData(InstrumentKind.HeightGauge, "0.0000004 in", 0.0002382, "0.0001 mm")]
+    [InlineData(InstrumentKind.Calliper, "0.00001 mm", 0.0023806, "0.001 mm")]
+    [InlineData(InstrumentKind.DiameterTape, "0.00001 mm", 0.0238048, "0.01 mm")]
+    public void Evaluate_AStepNoGaugeShows_ProvesNoMoreThanTheFinest(
+        InstrumentKind kind,
+        string stated,
+        double expanded,
+        string taken
+    )
+    {
+        var wishful = new Instrument
+        {
+            Id = new("HG-01"),
+            Kind = kind,
+            Resolution = L(stated),
+            ZeroCheck = new(L("0.00 mm"), null),
+        };
+        BenchEntry[] entries = [Height("left", "4.00000 mm"), Height("right", "4.00000 mm")];
+        var frame = Frame([wishful], null, entries);
+        var told =
+            $"gauge HG-01 states a resolution of {stated}, finer than any gauge of its kind shows: {taken} is taken for its step (common practice, no source)";
+
+        var known = Left(frame, MeasuredQuantity.HeightOfCut, 51).Knowledge;
+        var fit = CheckEvaluation.Evaluate(RuleFor(new Check.Recency(RecencyOf.Instruments)), frame, null);
+
+        Assert.Equal((decimal)expanded, Assert.IsType<MeasuredValue>(known).Expanded.Value.Millimetres);
+        Assert.Contains(
+            Judged([wishful], entries).Notices,
+            notice => notice.Contains(told, StringComparison.Ordinal)
+        );
+        Assert.Contains(told, fit.Notices);
+        Assert.Contains("/instruments/0/resolution", fit.Evidence);
+    }
+
+    /// <summary>What a gauge states as its step is its word, as long as gauges of its kind show it.</summary>
     [Fact]
     public void Evaluate_AFinerStepThatIsStated_Counts()
     {
@@ -79,6 +120,10 @@ public sealed class GaugeScaleTests
         var known = Left(frame, MeasuredQuantity.HeightOfCut, 51).Knowledge;
 
         Assert.Equal(0.0023806m, Assert.IsType<MeasuredValue>(known).Expanded.Value.Millimetres);
+        Assert.DoesNotContain(
+            Judged([fine], Height("left", "4.000 mm"), Height("right", "4.000 mm")).Notices,
+            notice => notice.Contains("resolution", StringComparison.Ordinal)
+        );
     }
 
     /// <summary>

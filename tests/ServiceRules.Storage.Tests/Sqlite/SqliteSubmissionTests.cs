@@ -63,7 +63,7 @@ public sealed class SqliteSubmissionTests() : SubmissionContract(() => new Drawe
         var before = counter.All();
         Run(
             counter,
-            "DELETE FROM record_row; DELETE FROM unit_row; DELETE FROM finding_row; DELETE FROM row_cover"
+            "DELETE FROM record_row; DELETE FROM unit_row; DELETE FROM finding_row; DELETE FROM shown_row; DELETE FROM row_cover"
         );
 
         // Filed before they are brought up: what was there already is still missing, and the rows do not say otherwise.

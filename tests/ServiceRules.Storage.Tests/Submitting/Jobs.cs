@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using ServiceRules.Application.Assessing;
@@ -6,7 +7,10 @@ using ServiceRules.TestKit;
 
 namespace ServiceRules.Storage.Tests.Submitting;
 
-/// <summary>Records to submit: the fixture of a height check that ships with the rules, under identities of their own.</summary>
+/// <summary>
+/// Records to submit: the fixture of a height check that ships with the rules, under identities of their own; J-1 of one day, J-2
+/// of the next.
+/// </summary>
 internal static class Jobs
 {
     private static readonly Lazy<LoadedRules> Rules = new(() =>
@@ -24,8 +28,29 @@ internal static class Jobs
         var record = JsonNode.Parse(Fixture.Value)!.AsObject();
         record["id"] = id;
         change?.Invoke(record);
-        return Encoding.UTF8.GetBytes(record.ToJsonString());
+        var day = new DateOnly(2026, 4, 12).AddDays(int.Parse(id.AsSpan(2), CultureInfo.InvariantCulture));
+        return Encoding.UTF8.GetBytes(
+            record
+                .ToJsonString()
+                .Replace(
+                    "2026-04-13",
+                    day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                    StringComparison.Ordinal
+                )
+        );
     }
+
+    /// <summary>That the machine of J-1 was started while hands were in its units.</summary>
+    public static byte[] Start(string by = "tech-04") =>
+        Encoding.UTF8.GetBytes(
+            $$"""
+            { "format": "service-record/1", "id": "J-start", "date": "2026-04-13", "machine": { "id": "M-02" },
+              "tasks": ["daily-check"], "people": [{ "id": "{{by}}", "role": "performs" }],
+              "units": [{ "id": "U-02-1", "sheet": "reel-125-9-510", "position": 1, "entries": [] }],
+              "timeline": [{ "event": "machine_started", "at": "2026-04-13T08:20:00+01:00", "by": "{{by}}" }],
+              "signOff": { "by": "{{by}}", "at": "2026-04-13T09:30:00+01:00" } }
+            """
+        );
 
     public static void Mend(JsonObject job) => job["units"]![0]!["entries"]![0]!["value"] = "3.81 mm";
 

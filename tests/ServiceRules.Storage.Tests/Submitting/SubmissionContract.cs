@@ -305,6 +305,90 @@ public abstract class SubmissionContract : IAsyncLifetime
     }
 
     [SkippableFact]
+    public async Task Submit_StartOverTheHandsOfAStoredJob_JudgesItAgainInTheSameFiling()
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        Assert.Equal("release", Assert.Single(counter.Rows.Versions("J-1")).Disposition);
+
+        var start = Assert.IsType<SubmissionOutcome.Stored>(await counter.SubmitAsync(Jobs.Start(), "one"));
+        var again = Assert.IsType<SubmissionOutcome.Stored>(await counter.SubmitAsync(Jobs.Start(), "one"));
+
+        Assert.Equal("J-1", Assert.Single(start.Submission.Turned).Entry.Entry.Subject);
+        Assert.Equal(
+            start.Submission.Turned[0].Entry.Index,
+            Assert.Single(again.Submission.Turned).Entry.Index
+        );
+        var row = Assert.Single(counter.Rows.Versions("J-1"));
+        Assert.Equal(
+            ("stop", start.Submission.Turned[0].Entry.Index),
+            (row.Disposition, row.AssessmentIndex)
+        );
+        Assert.Equal(
+            1,
+            counter.Store.Checkpoints().Count(note => note.Contains("\n6\n", StringComparison.Ordinal))
+        );
+        Assert.Empty(Drawer.Verify().Faults);
+        var before = counter.All();
+        new FollowLog(counter.Ledger).Rebuild();
+        AssertSame(before, counter.All());
+    }
+
+    [SkippableFact]
+    public async Task Shown_AskedFor_AreTheNewestVersionsThatShowIt()
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1", Jobs.LeaveOpen));
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        await counter.SubmitAsync(Jobs.Job("J-2", job => job["machine"]!["id"] = "M-77"));
+        await counter.SubmitAsync(Jobs.Job("J-3"));
+        await counter.SubmitAsync(Jobs.Start());
+        var site = counter.All().Records[0].Site!;
+        var second = new DateOnly(2026, 4, 14);
+
+        foreach (var _ in Enumerable.Range(0, 2))
+        {
+            Assert.Equal(["J-3", "J-start", "J-1"], Shown(new(ShownKind.Machine, ["M-02"]) { Site = site }));
+            Assert.Equal(["J-3", "J-2", "J-1"], Shown(new(ShownKind.Lock, ["L-21"]) { Site = site }));
+            Assert.Equal(
+                ["J-1", "J-2", "J-3"],
+                Shown(new(ShownKind.Lock, ["L-21", "none"]) { Site = site, EarliestFirst = true })
+            );
+            Assert.Equal(
+                ["J-3", "J-2", "J-start", "J-1"],
+                Shown(new(ShownKind.Person, ["tech-02", "tech-04"]) { Site = site })
+            );
+            Assert.Equal(
+                ["J-2"],
+                Shown(
+                    new(ShownKind.Lock, ["L-21"])
+                    {
+                        Site = site,
+                        From = second,
+                        Until = second,
+                    }
+                )
+            );
+            Assert.Equal(["J-3"], Shown(new(ShownKind.Lock, ["L-21"]) { Site = site, Most = 1 }));
+            Assert.Empty(Shown(new(ShownKind.Lock, ["L-21"]) { Site = "another" }));
+            Assert.Empty(Shown(new(ShownKind.Defect, ["M-02"]) { Site = site }));
+            Assert.Empty(Shown(new(ShownKind.Lock, []) { Site = site }));
+            new FollowLog(counter.Ledger).Rebuild();
+        }
+
+        // Whoever is forgotten with the contents stands in no row any more.
+        new ForgetPerson(counter.Ledger).Forget(
+            "tech-02",
+            new Correction("officer-01", "asked for it"),
+            true
+        );
+        Assert.Empty(Shown(new(ShownKind.Person, ["tech-02"]) { Site = site }));
+        Assert.Empty(Shown(new(ShownKind.Lock, ["L-21"]) { Site = site }));
+
+        IEnumerable<string> Shown(ShownFilter filter) => counter.Rows.Shown(filter).Select(row => row.Record);
+    }
+
+    [SkippableFact]
     public async Task Rows_AskedForWhileOthersFile_AreNeverHalfOfAFiling()
     {
         await using var counter = new Counter(Drawer);

@@ -30,7 +30,5 @@ internal static class EventMeaning
             _ => Hold.None,
         };
 
-    public static bool IsWorkStart(TimelineEvent one) => one.Kind == TimelineEventKind.WorkStarted;
-
     public static bool IsWorkEnd(TimelineEvent one) => one.Kind == TimelineEventKind.WorkStopped;
 }

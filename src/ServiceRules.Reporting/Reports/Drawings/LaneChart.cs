@@ -206,7 +206,7 @@ internal sealed class LaneChart
         {
             Shown(source.Id, _overlay);
         }
-        foreach (var (from, to) in _overlay is null ? Stretches(one => HoldOn(source.Id, one)) : [])
+        foreach (var (from, to) in _overlay is null ? Stretches(one => HoldOn(source.Id, one.Event)) : [])
         {
             _drawing.Rectangle(new Box(from, Middle - 3.6, to - from, 7.2), Palette.Acceptance);
         }
@@ -320,10 +320,10 @@ internal sealed class LaneChart
             },
         };
 
-    private static bool? WorkOf(Id<Participant> person, TimelineEvent one) =>
-        one.Actor != person ? null
-        : EventMeaning.IsWorkStart(one) ? true
-        : EventMeaning.IsWorkEnd(one) ? false
+    private static bool? WorkOf(Id<Participant> person, NumberedEvent one) =>
+        one.Event.Actor != person ? null
+        : one.BeginsWork ? true
+        : EventMeaning.IsWorkEnd(one.Event) ? false
         : null;
 
     private static bool? HoldOn(Id<EnergySource> source, TimelineEvent one) =>
@@ -337,7 +337,7 @@ internal sealed class LaneChart
             };
 
     /// <summary>The stretches of this chart in which a state that events switch on and off is on.</summary>
-    private List<(double From, double To)> Stretches(Func<TimelineEvent, bool?> switches)
+    private List<(double From, double To)> Stretches(Func<NumberedEvent, bool?> switches)
     {
         var stretches = new List<(double, double)>();
         var first = _shown[0].Number;
@@ -349,7 +349,7 @@ internal sealed class LaneChart
             {
                 break;
             }
-            switch (switches(one.Event))
+            switch (switches(one))
             {
                 case true:
                     since ??= index < 0 ? LabelWidth : X(index);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Formats.SafeWork;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Sections;
 using ServiceRules.Reporting.Reports.Words;
@@ -18,11 +19,16 @@ internal static class PeriodActionSection
     public static IEnumerable<Block> Of(PeriodView view, int most, int named)
     {
         var needing = view.NeedAction.ToList();
-        if (needing.Count == 0)
+        var contradicting = view.Period.LeftOut.Contradicting;
+        if (needing.Count == 0 && contradicting.IsEmpty)
         {
             yield break;
         }
         yield return Paragraph.Heading(2, "Needs action", Palette.Heading);
+        foreach (var one in contradicting)
+        {
+            yield return Line(view, one);
+        }
         foreach (var job in needing.Take(most))
         {
             yield return Line(view, job);
@@ -47,6 +53,17 @@ internal static class PeriodActionSection
             }
         }
     }
+
+    /// <summary>Which of several records of one identity is true, nobody can tell from them.</summary>
+    private static Row Line(PeriodView view, ContradictingRecord one) =>
+        view.MarkedLine(
+            StandingPrint.Of(SafeWorkStanding.NotShown, RecordState.SignedOff),
+            new Span($"{one.Record} · not judged · ", Palette.SmallBold),
+            new Span(
+                $"{ReportWords.Listed(one.Files)} contradict each other: one identity with different content. Find out which is true, and what the others are.",
+                Palette.Small
+            )
+        );
 
     /// <summary>A job that needs action by its name, with how many duties it leaves open.</summary>
     private static Row Name(PeriodView view, PeriodJob job)

@@ -17,12 +17,26 @@ internal static class PeriodBasisSection
         yield return new Paragraph(NotJudged(view), Palette.Small);
         yield return GroundsSection.Of(
             GroundsSection.Times([.. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone))]),
+            Brought(view),
             "where it was filed in one, the proof beside it says so; none can stand in it.",
             signature,
             Palette.SmallBold,
             Palette.Small
         );
         yield return Digests(view);
+    }
+
+    private static string? Brought(PeriodView view)
+    {
+        var brought = view
+            .Jobs.Where(job => !job.Job.Context.OtherThanTheSites.IsEmpty)
+            .Select(job =>
+                $"{job.Job.Record.Id.Text} ({BroughtRegisters.Parts(job.Job.Context.OtherThanTheSites)})"
+            )
+            .ToList();
+        return brought.Count == 0
+            ? null
+            : $"handed in with the record and other than the site's of that day: {string.Join("; ", brought)}.";
     }
 
     private static string NotJudged(PeriodView view)

@@ -10,9 +10,12 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>The first thing read: how many jobs need action, and how all of them stand.</summary>
 internal static class PeriodOutcomeSection
 {
+    /// <summary>Jobs named on page one; all are told with what the report rests on.</summary>
+    private const int BroughtMax = 10;
+
     public static Block Of(PeriodView view)
     {
-        var needing = view.NeedAction.Count();
+        var needing = view.NeedAction.Count() + view.Period.LeftOut.Contradicting.Length;
         var print = Print(view, needing);
         var style = Palette.Outcome with { Ink = print.Ink };
         var mark = MarkDrawing.Inline(print.Mark, style.Size - 1, style.LineHeight, print.Ink, view.Measure);
@@ -36,10 +39,13 @@ internal static class PeriodOutcomeSection
 
     private static VerdictPrint Print(PeriodView view, int needing)
     {
-        var all = ReportWords.Counted(view.Jobs.Length, "job", "jobs");
+        var contradicting = view.Period.LeftOut.Contradicting.Length;
+        var all = ReportWords.Counted(view.Jobs.Length + contradicting, "job", "jobs");
         if (needing > 0)
         {
-            var mark = view.NeedAction.Any(job => job.Gravest == Effect.Stop) ? Mark.Stop : Mark.Out;
+            // Of what contradicts itself the worse counts.
+            var isGrave = contradicting > 0 || view.NeedAction.Any(job => job.Gravest == Effect.Stop);
+            var mark = isGrave ? Mark.Stop : Mark.Out;
             var told = string.Create(
                 CultureInfo.InvariantCulture,
                 $"{needing} of {all} {(needing == 1 ? "needs" : "need")} action"
@@ -65,12 +71,30 @@ internal static class PeriodOutcomeSection
             open == 0
                 ? ""
                 : $" {ReportWords.Counted(open, "job is", "jobs are")} still open, {hands} of them.";
-        return $"Safe work as the records of {view.Days} show it, {places}.{Unread(view)}{going}{registers}";
+        return $"Safe work as the records of {view.Days} show it, {places}.{Unread(view)}{Brought(view)}{going}{registers}";
     }
 
     // A file that could not be used was not judged either.
     private static int Count(PeriodView view, SafeWorkStanding standing) =>
         view.With(standing) + (standing == SafeWorkStanding.NotJudged ? view.Period.LeftOut.Unusable : 0);
+
+    private static string Brought(PeriodView view)
+    {
+        var brought = view
+            .Jobs.Where(job => !job.Job.Context.OtherThanTheSites.IsEmpty)
+            .Select(job => job.Job.Record.Id.Text)
+            .ToList();
+        if (brought.Count == 0)
+        {
+            return "";
+        }
+
+        var more =
+            brought.Count > BroughtMax
+                ? FormattableString.Invariant($" and {brought.Count - BroughtMax} more")
+                : "";
+        return $" The registers of {ReportWords.Counted(brought.Count, "job", "jobs")} were handed in with the record and are other than the site's: {string.Join(", ", brought.Take(BroughtMax))}{more}.";
+    }
 
     private static string Unread(PeriodView view)
     {

@@ -30,7 +30,7 @@ internal sealed class SafeWorkView
         Reading = TimelineReading.Of(Frame);
         Found = SafeWorkFindings.Of(job.Assessed);
         Clauses = Clauses.Of([job.Assessed]);
-        Events = [.. Frame.Events.Select((one, at) => new NumberedEvent(at + 1, one.Event))];
+        Events = NumberedEvent.Of(Frame.Events);
         _numbers = Frame
             .Events.Select((one, at) => (one.Index, Number: at + 1))
             .ToDictionary(one => one.Index, one => one.Number);

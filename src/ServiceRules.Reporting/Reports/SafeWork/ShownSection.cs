@@ -47,6 +47,7 @@ internal static class ShownSection
                     new Paragraph(Counts(view), Palette.BodyBold),
                     .. HandsInLines.Of(view),
                     .. Registers(view),
+                    .. Brought(view),
                 ],
                 2
             ),
@@ -84,6 +85,17 @@ internal static class ShownSection
                 $"Apart from what was done: {ReportWords.Counted(registers, "entry of the site's registers is", "entries of the site's registers are")} "
                     + "out of date, wrong or missing, told under registers.",
                 Palette.Small
+            );
+        }
+    }
+
+    private static IEnumerable<Block> Brought(SafeWorkView view)
+    {
+        if (BroughtRegisters.Told(view.Job.Assessed.Context) is { } told)
+        {
+            yield return new Paragraph(
+                $"{told} Ask whoever keeps the site's registers which are right.",
+                Palette.BodyBold
             );
         }
     }

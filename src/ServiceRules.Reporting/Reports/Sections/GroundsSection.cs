@@ -11,10 +11,18 @@ namespace ServiceRules.Reporting.Reports.Sections;
 internal static class GroundsSection
 {
     public static Stack Of(JobView job, SignatureStatement signature) =>
-        Of(Times([(job.Record, job.Assessed.Context.Zone)]), Log(job), signature, job.ToldBold, job.Told);
+        Of(
+            Times([(job.Record, job.Assessed.Context.Zone)]),
+            BroughtRegisters.Told(job.Assessed.Context),
+            Log(job),
+            signature,
+            job.ToldBold,
+            job.Told
+        );
 
     public static Stack Of(
         string times,
+        string? registers,
         string log,
         SignatureStatement signature,
         TextStyle bold,
@@ -30,6 +38,7 @@ internal static class GroundsSection
                 ),
                 new Span("Times: ", bold),
                 new Span(times, plain),
+                .. Registers(registers, bold, plain),
                 new Span(" Issue: ", bold),
                 new Span(signature.Ground, plain),
                 new Span(" Log: ", bold),
@@ -38,6 +47,9 @@ internal static class GroundsSection
             new Gap(2),
             new SignaturePlace(VisibleSignature.Of(signature)),
         ]);
+
+    private static IEnumerable<Span> Registers(string? told, TextStyle bold, TextStyle plain) =>
+        told is null ? [] : [new Span(" Registers: ", bold), new Span(told, plain)];
 
     /// <summary>What the times of some records rest on.</summary>
     public static string Times(IReadOnlyCollection<(ServiceRecord Record, SiteZone Zone)> records)

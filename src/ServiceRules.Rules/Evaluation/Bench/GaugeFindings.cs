@@ -64,7 +64,7 @@ internal static class GaugeFindings
         Length stepWritten
     ) =>
         [
-            UncertaintyContribution.Resolution(StepShown(gauge, stepWritten)),
+            UncertaintyContribution.Resolution(GaugeStep.Of(gauge, stepWritten)),
             .. Repeating(gauge, readings),
             .. Piece(gauge),
             .. Drifting(gauge),
@@ -99,7 +99,7 @@ internal static class GaugeFindings
         }
         else if (gauge is not { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null })
         {
-            yield return UncertaintyContribution.NotCalibrated(StepShown(gauge, stepWritten));
+            yield return UncertaintyContribution.NotCalibrated(GaugeStep.Of(gauge, stepWritten));
         }
 
         if (gauge.ZeroCheck is { } check)
@@ -116,22 +116,6 @@ internal static class GaugeFindings
             }
         }
     }
-
-    /// <summary>
-    /// The step that is taken of a gauge which states none: the last digit written down, and never less than that of the ordinary
-    /// gauges of the trade. Digits cost nothing: without the least, zeros written behind a reading would prove it.
-    /// </summary>
-    public static Length StepWritten(PrintedLength print, InstrumentKind? kind) =>
-        Length.Max(print.RoundingHalfWidth * 2, LeastStepWritten(print.System, kind));
-
-    /// <summary>0.01 mm or 0.0005 in, of a tape ten times that (common practice, no source).</summary>
-    private static Length LeastStepWritten(UnitSystem system, InstrumentKind? kind) =>
-        (system is UnitSystem.Metric ? Length.FromMillimetres(0.01m) : Length.FromInches(0.0005m))
-        * (kind is InstrumentKind.DiameterTape ? 10 : 1);
-
-    /// <summary>The step that a gauge shows; where it states none, that by the digits written down.</summary>
-    public static Length StepShown(Instrument gauge, Length stepWritten) =>
-        gauge.Resolution?.Value.Abs ?? (stepWritten);
 
     private static IEnumerable<UncertaintyContribution> Repeating(Instrument gauge, int readings)
     {

@@ -68,7 +68,7 @@ internal static class MeasuredEvidence
             AsRead = carried > Length.Zero ? mean : null,
             Gauges = agreement.Gauges,
             Counted = agreement.Counted,
-            ByDigits = ByDigits(agreement.Lately),
+            StepTaken = StepTakenOf(agreement.Lately),
             Scale = ScaleOf(agreement.Lately),
         };
     }
@@ -78,16 +78,12 @@ internal static class MeasuredEvidence
             .Select(reading => reading.Gauge is { } gauge ? GaugeScale.Of(gauge, StepOf(reading)) : null)
             .FirstOrDefault(scale => scale is not null);
 
-    private static StepByDigits? ByDigits(List<LoggedReading> readings) =>
-        readings.FindAll(reading => reading.Gauge is { Resolution: null })
-            is [{ Gauge: { } gauge }, ..] silent
-            ? StepByDigits.Of(
-                gauge,
-                silent
-                    .FindAll(reading => reading.Gauge == gauge)
-                    .ConvertAll(reading => ((Observation.Measured)reading.Observed).Value)
-            )
-            : null;
+    private static StepTaken? StepTakenOf(List<LoggedReading> readings) =>
+        readings
+            .Where(reading => reading.Gauge is not null)
+            .GroupBy(reading => reading.Gauge!, reading => ((Observation.Measured)reading.Observed).Value)
+            .Select(byGauge => StepTaken.Of(byGauge.Key, [.. byGauge]))
+            .FirstOrDefault(taken => taken is not null);
 
     /// <summary>The gauge that took all of them; none where there were several, or none is named.</summary>
     private static Instrument? OneGauge(List<LoggedReading> readings) =>
@@ -115,9 +111,7 @@ internal static class MeasuredEvidence
 
     /// <summary>The step that its gauge shows; where it states none, that by the digits written down.</summary>
     public static Length StepOf(LoggedReading reading) =>
-        reading.Gauge is { } gauge
-            ? GaugeFindings.StepShown(gauge, CoarsestOf([reading]))
-            : CoarsestOf([reading]);
+        reading.Gauge is { } gauge ? GaugeStep.Of(gauge, CoarsestOf([reading])) : CoarsestOf([reading]);
 
     private static Length ValueOf(LoggedReading reading) =>
         ((Observation.Measured)reading.Observed).Value.Value;
@@ -151,7 +145,7 @@ internal static class MeasuredEvidence
 
     private static Length CoarsestOf(List<LoggedReading> readings) =>
         readings.Max(reading =>
-            GaugeFindings.StepWritten(((Observation.Measured)reading.Observed).Value, reading.Gauge?.Kind)
+            GaugeStep.Written(((Observation.Measured)reading.Observed).Value, reading.Gauge?.Kind)
         );
 
     private static FindingReason Gravest(List<LoggedReading> readings, JobDays days) =>

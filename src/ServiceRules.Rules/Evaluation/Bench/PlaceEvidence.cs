@@ -60,7 +60,7 @@ internal sealed class PlaceEvidence(
             Shared = length.Shared,
             Gauge = length.Gauge,
             Gauges = measured.Gauges,
-            ByDigits = length.Knowledge is MeasuredValue ? measured.ByDigits : null,
+            StepTaken = length.Knowledge is MeasuredValue ? measured.StepTaken : null,
             Scale = length.Knowledge is MeasuredValue ? measured.Scale : null,
             Counted = measured.Counted,
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),

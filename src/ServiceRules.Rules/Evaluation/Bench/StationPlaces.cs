@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Rules.Model;
@@ -8,10 +9,10 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 public static class StationPlaces
 {
     /// <summary>
-    /// A station this near to a gauging station of the sheet is that station: nobody sets a gauge on a unit to the
-    /// millimetre. Common practice, no source.
+    /// A station this near to a gauging station of the sheet is that station, as one so near to an end tells that end: nobody
+    /// sets a gauge on a unit to the millimetre. Common practice, no source.
     /// </summary>
-    public static Length Near { get; } = Length.FromMillimetres(5m);
+    public static Length Near => WidthFit.Near;
 
     /// <summary>
     /// The distance of a station from the left end. A station by name is where the sheet puts it; left and right

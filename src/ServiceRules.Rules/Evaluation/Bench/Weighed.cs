@@ -24,8 +24,8 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>Feelers tried before a turn that was noted as a distance play no part.</summary>
     public bool LeavesOutTries { get; init; }
 
-    /// <summary>The step taken of a gauge that states no resolution; none where each does.</summary>
-    public StepByDigits? ByDigits { get; init; }
+    /// <summary>The step taken of a gauge that states no resolution, or none that is believed; none where each does.</summary>
+    public StepTaken? StepTaken { get; init; }
 
     /// <summary>What stands behind the scale of a gauge that has to be told; none where a certificate as good as most does.</summary>
     public GaugeScale? Scale { get; init; }

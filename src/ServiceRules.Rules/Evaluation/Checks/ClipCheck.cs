@@ -4,7 +4,6 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Trade;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -127,7 +126,7 @@ internal static class ClipCheck
     private static Asked OnTurf(PrintedLength height)
     {
         var digit = UncertaintyBudget.Of(
-            UncertaintyContribution.Resolution(GaugeFindings.StepWritten(height, kind: null))
+            UncertaintyContribution.Resolution(GaugeStep.Written(height, kind: null))
         );
         return new(
             MeasuredQuantity.HeightOfCut,

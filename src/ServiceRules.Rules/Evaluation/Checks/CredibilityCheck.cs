@@ -46,7 +46,8 @@ internal static class CredibilityCheck
             CredibilityOf.EntryTimes => "No time of a bench entry contradicts its order or the work.",
             CredibilityOf.RecordDate => "The record is dated on a day of its times.",
             CredibilityOf.FutureStamps => "No entry is known to have been received before its time.",
-            CredibilityOf.ConflictingDuplicates => "No step is claimed by two people.",
+            CredibilityOf.ConflictingDuplicates =>
+                "No step is claimed by two people, and no two entries share an identity.",
             CredibilityOf.LockInTwoPlaces =>
                 "No lock or tag is known to hang on another machine, or on two isolators, at the time.",
             CredibilityOf.PersonElsewhere => "Nobody is known to be away or at another machine at the time.",

@@ -40,7 +40,7 @@ internal static class GaugeNotices
             }
 
             var said = places.Said(place.Station, place.Blade);
-            if (place.ByDigits is { } step)
+            if (place.StepTaken is { } step)
             {
                 yield return (said, step.Words(place.System));
             }

@@ -24,7 +24,9 @@ internal sealed record GrownDoubt(MeasuredValue ByGauge, string Told, string Aga
             ? new(
                 byGauge,
                 "the readings do not lie on a straight line, which leaves too much doubt, not the gauge",
-                "the readings do not lie on a straight line: read again, and nearer the ends; the same gauge will do"
+                line.HasReadBothEnds
+                    ? "the readings do not lie on a straight line: read again at every station; the same gauge will do"
+                    : "the readings do not lie on a straight line: read again, and nearer the ends; the same gauge will do"
             )
         : BySteps(byGauge);
 }

@@ -62,11 +62,13 @@ internal static class JudgedPlaces
             each.Reason == first.Reason
             && each.Subject == first.Subject
             && each.OnSomeBlades == first.OnSomeBlades
+            && each.Lacking == first.Lacking
         );
         var at =
             first.Place == "across"
                 ? string.Empty
                 : $" at {Wording.Listed([.. alike.Select(each => each.Place)])}";
+        var stations = first.Lacking is { } lacking ? $" at {lacking} of{at[" at".Length..]}" : at;
         var of = first.Subject.Length == 0 ? string.Empty : first.Subject + " ";
         return first.Reason switch
         {
@@ -76,8 +78,8 @@ internal static class JudgedPlaces
             FindingReason.Stale =>
                 $"something that moves it was turned after the {of}reading{at}: check again",
             FindingReason.TooFewStations when first.OnSomeBlades =>
-                $"{of}read on some blades only{at}: read it on every blade",
-            FindingReason.TooFewStations => $"{of}not read{at}",
+                $"{of}read on some blades only{stations}: read it on every blade",
+            FindingReason.TooFewStations => $"{of}not read{stations}",
             _ => $"{of}not measured{at}",
         };
     }

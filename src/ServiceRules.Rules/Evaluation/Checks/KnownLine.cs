@@ -31,6 +31,13 @@ internal sealed record KnownLine(WidthFit Fit, ImmutableArray<PlaceKnown> Places
     /// <summary>Whether it tells anything of both ends of the unit, and so of a difference between them.</summary>
     public bool ReachesBothEnds => Reaches(Length.Zero) && Reaches(Fit.Width);
 
+    /// <summary>What was read at an end, or so near that it tells it; none where the line alone tells of it.</summary>
+    public PlaceKnown? ReadAt(Length end) =>
+        Fit.IsRead(end) ? Places.MinBy(place => (place.Station!.Value - end).Abs) : null;
+
+    /// <summary>Whether both ends were read, so that no bow leaves them open and nothing nearer can be read.</summary>
+    public bool HasReadBothEnds => Fit.IsRead(Length.Zero) && Fit.IsRead(Fit.Width);
+
     /// <summary>Why nothing on this line proves anything, or None: the gravest doubt about its readings.</summary>
     public FindingReason Doubt => Doubts.Gravest(Places);
 

@@ -238,7 +238,6 @@ internal static class LimitOnQuantityCheck
         Length? bound
     )
     {
-        var read = line.Places.Select(place => place.Station!.Value).ToImmutableHashSet();
         foreach (
             var (name, at) in new[]
             {
@@ -247,7 +246,7 @@ internal static class LimitOnQuantityCheck
             }
         )
         {
-            if (!read.Contains(at) && line.Reaches(at))
+            if (line.ReadAt(at) is null && line.Reaches(at))
             {
                 var place = line.Blade is { } blade ? $"{name}, blade {blade}" : name;
                 yield return new(quantity, place, place, line.Fit.At(at), line.System, line.Doubt, bound)

@@ -24,8 +24,8 @@ internal static class LineShape
         };
 
     /// <summary>
-    /// How far what was read, and the parabola at both ends, lies below and above the straight line that adjusters move; zero
-    /// and zero where no bow shows.
+    /// How far what was read, and the parabola at ends that were not, lies below and above the straight line that adjusters move;
+    /// zero and zero where no bow shows.
     /// </summary>
     public static (Length Below, Length Above) Departures(KnownLine line)
     {
@@ -37,8 +37,11 @@ internal static class LineShape
 
         var departures = fit
             .Readings.Select(reading => (At: reading.Station, Now: LimitRemedy.Best(reading.Knowledge)))
-            .Append((At: Length.Zero, Now: LimitRemedy.Best(fit.ParabolaAt(Length.Zero))))
-            .Append((At: fit.Width, Now: LimitRemedy.Best(fit.ParabolaAt(fit.Width))))
+            .Concat(
+                new[] { Length.Zero, fit.Width }
+                    .Where(end => !fit.IsRead(end))
+                    .Select(end => (At: end, Now: LimitRemedy.Best(fit.ParabolaAt(end))))
+            )
             .Select(each => each.Now - LimitRemedy.Best(fit.LineAt(each.At)))
             .OfType<Length>()
             .ToList();

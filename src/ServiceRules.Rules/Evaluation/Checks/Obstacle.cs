@@ -19,6 +19,9 @@ internal sealed record Obstacle(
     /// <summary>The place was read, but on some blades only.</summary>
     public bool OnSomeBlades { get; init; }
 
+    /// <summary>Where <see cref="Place"/> is a whole unit: what of it was not read, in words; else none.</summary>
+    public string? Lacking { get; init; }
+
     /// <summary>Feelers of the place that were not yet tried twice with one result, in words; empty where that does not tell.</summary>
     public ImmutableArray<string> Once { get; init; } = [];
 

@@ -77,7 +77,8 @@ internal static class OverTheWidth
         var isShown = line.Fit.Bow is { } bow && LineShape.IsShown(bow);
         return (
             from pair in line.Fit.DifferencesByParabola
-            let cause = isShown ? Bowed(pair.By) : MayBeBowed(pair.By)
+            let isOfAnEnd = new[] { pair.Above, pair.Below }.Any(at => IsUnreadEnd(line, at))
+            let cause = isShown ? Bowed(pair.By, isOfAnEnd) : MayBeBowed(pair.By, isOfAnEnd)
             let judged = held(
                 isShown ? "by its bow out of parallel by" : "by a bow that may be there out of parallel by",
                 pair.By,
@@ -89,19 +90,35 @@ internal static class OverTheWidth
         ).FirstOrDefault();
     }
 
-    private static GrownDoubt Bowed(MeasuredValue byBow) =>
-        new(
-            byBow,
-            "how far the bow goes on to the ends no reading tells",
-            "bowed, so that the ends cannot be told from these stations: read nearer the ends"
-        );
+    /// <summary>An end that the parabola alone tells; of the places that it tells the other one is the middle.</summary>
+    private static bool IsUnreadEnd(KnownLine line, Length at) =>
+        (at == Length.Zero || at == line.Fit.Width) && !line.Fit.IsRead(at);
 
-    private static GrownDoubt MayBeBowed(MeasuredValue byBow) =>
-        new(
-            byBow,
-            "these readings do not tell whether it is bowed, nor how far a bow goes on to the ends",
-            "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
-        );
+    private static GrownDoubt Bowed(MeasuredValue byBow, bool isOfAnEnd) =>
+        isOfAnEnd
+            ? new(
+                byBow,
+                "how far the bow goes on to the ends no reading tells",
+                "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+            )
+            : new(
+                byBow,
+                "how far the bow reaches in the middle no reading tells",
+                "bowed, so that the middle cannot be told from these stations: read in the middle too"
+            );
+
+    private static GrownDoubt MayBeBowed(MeasuredValue byBow, bool isOfAnEnd) =>
+        isOfAnEnd
+            ? new(
+                byBow,
+                "these readings do not tell whether it is bowed, nor how far a bow goes on to the ends",
+                "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
+            )
+            : new(
+                byBow,
+                "these readings do not tell whether it is bowed, nor how far a bow reaches in the middle",
+                "a bow that these readings leave possible would take the middle beyond the limit: read in the middle too, or with a finer gauge"
+            );
 
     /// <summary>
     /// Where the largest and where the smallest distance is. Only as long as those are the same places is what lies between two
@@ -111,8 +128,11 @@ internal static class OverTheWidth
     {
         var distances = line
             .Places.Select(place => (At: place.Station!.Value, Value: place.Knowledge!))
-            .Prepend((At: Length.Zero, Value: line.Fit.At(Length.Zero)))
-            .Append((At: line.Fit.Width, Value: line.Fit.At(line.Fit.Width)))
+            .Concat(
+                new[] { Length.Zero, line.Fit.Width }
+                    .Where(end => !line.Fit.IsRead(end))
+                    .Select(end => (At: end, Value: line.Fit.At(end)))
+            )
             .Select(each => (each.At, Value: LimitRemedy.Best(each.Value) ?? Length.Zero))
             .ToList();
         var (largest, smallest) = (distances.MaxBy(each => each.Value), distances.MinBy(each => each.Value));

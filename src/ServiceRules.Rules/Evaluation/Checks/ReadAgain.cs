@@ -24,7 +24,10 @@ internal static class ReadAgain
         var read = places.Usable.Select(place => UnitPlaces.Name(place.Station, place.Blade)).ToList();
         var open = Open(outcome, places).ConvertAll(place => UnitPlaces.Name(place.Station, place.Blade));
         var isBowed =
-            open.Count == 0 && places.Lines().Any(line => line.Fit.Bow is { } bow && LineShape.IsShown(bow));
+            open.Count == 0
+            && places
+                .Lines()
+                .Any(line => !line.HasReadBothEnds && line.Fit.Bow is { } bow && LineShape.IsShown(bow));
         return new Remedy.ReadAgain(
             quantity,
             [.. open.Count > 0 ? open : read],

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ServiceRules.Domain;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
@@ -60,8 +61,29 @@ internal static class RecencyCheck
             ),
             "Every gauge used was fit and in date on the day."
         );
-        return worst with { Notices = [.. worst.Notices, .. GaugeSilence.Told(frame.Record.Instruments)] };
+        var tooFine = StepsTooFine(frame).ToList();
+        return worst with
+        {
+            Notices =
+            [
+                .. worst.Notices,
+                .. tooFine.Select(each => each.Told),
+                .. GaugeSilence.Told(frame.Record.Instruments),
+            ],
+            Evidence = Told.Sorted(worst.Evidence.Concat(tooFine.Select(each => each.Pointer))),
+        };
     }
+
+    private static IEnumerable<(string Pointer, string Told)> StepsTooFine(JobFrame frame) =>
+        frame
+            .Record.Instruments.Select((gauge, index) => (gauge, index))
+            .Where(each => GaugeStep.IsTooFine(each.gauge.Resolution, each.gauge.Kind))
+            .Select(each =>
+                (
+                    string.Create(CultureInfo.InvariantCulture, $"/instruments/{each.index}/resolution"),
+                    StepTaken.Of(each.gauge, [])!.Words(UnitSystem.Metric)
+                )
+            );
 
     private const string SetAgain = "Set the gauge on its setting piece and read again.";
 

@@ -58,7 +58,8 @@ internal static class StepsAfterWork
         var end = reading.EndOfWork(step.Person);
         var after = end ?? LastStart(step, reading);
         var limit = reading.Events.FirstOrDefault(entry =>
-            IsLimit(step.Check, entry.Event.Kind) && (after is null || entry.Place() > after.Place())
+            IsLimit(step.Check, entry.Event.Kind)
+            && (after is null ? !IsBeforeAnyWork(reading, entry) : entry.Place() > after.Place())
         );
         foreach (var source in step.Sources.IsEmpty ? [null] : step.Sources.Cast<EnergySource?>())
         {
@@ -219,6 +220,11 @@ internal static class StepsAfterWork
             }
         }
     }
+
+    // On a job that goes on, a machine driven in or lapped first was started before the work that is still to come.
+    private static bool IsBeforeAnyWork(TimelineReading reading, OrderedEvent entry) =>
+        reading is { IsOpen: true, HandsByTheLog.IsEmpty: true }
+        && entry.Event.Kind == TimelineEventKind.MachineStarted;
 
     private static OrderedEvent? LastStart(RequiredStep step, TimelineReading reading) =>
         reading.Works.LastOrDefault(work => step.Person is null || work.Person == step.Person)?.Start;

@@ -27,7 +27,7 @@ internal static class StepsByHand
             .OfType<TimelineFault>()
             .Concat(WedgedTooSoon(reading, words));
 
-    // A wedge leads up to proof, and locks on the box to its end: asked is only that nothing can be switched on.
+    // A wedge leads up to proof, and locks on the box to its end: asked is only that nobody else can switch anything on.
     private static TimelineFault? BeforeWork(
         StepByHand step,
         TimelineReading reading,
@@ -44,6 +44,8 @@ internal static class StepsByHand
                 && !reading.Devices.Any(device => IsHungBy(device, source.Source, step))
             )
             .ToList();
+        // With no lock at all anybody may switch it on; with one that is still to come on another isolator less is plain.
+        var hasNone = free.Count == sources.Count(source => source.Source.Lockable);
         var denied = on.Where(source => step.IsIn(source.IsolationDenied)).ToList();
         return on.Count > 0
                 ? Fault(
@@ -57,7 +59,13 @@ internal static class StepsByHand
                     []
                 )
             : free.Count > 0
-                ? Fault(Verdict.Unproven, step.Entry, $"{step.Person}'s own lock on {Named(free)}", words, [])
+                ? Fault(
+                    hasNone ? Verdict.NotMet : Verdict.Unproven,
+                    step.Entry,
+                    $"{step.Person}'s own lock on {Named(free)}",
+                    words,
+                    []
+                )
             : null;
     }
 

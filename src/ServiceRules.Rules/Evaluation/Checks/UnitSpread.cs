@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -191,33 +190,54 @@ internal static class UnitSpread
         return places
             .ObstaclesToALine([.. places.Lines()])
             .Take(1)
-            .Select(obstacle => obstacle with { Place = unit.Work.Id.Text });
+            .Select(obstacle =>
+                obstacle with
+                {
+                    Place = unit.Work.Id.Text,
+                    Lacking =
+                        obstacle.Reason is not FindingReason.TooFewStations ? null
+                        : obstacle.Station is null ? obstacle.Place
+                        : "the gauging stations",
+                }
+            );
     }
 
     private static List<DifferenceSide> Middles(UnitFrame unit, UnitPlaces places) =>
-        Sides(places, unit.Work.Id.Text, places.Width * 0.5m, line => line.Fit.Offset);
+        Sides(
+            places,
+            unit.Work.Id.Text,
+            places.Width * 0.5m,
+            (name, line) => DifferenceSide.Of(name, line, each => each.Fit.Offset)
+        );
 
     private static List<DifferenceSide> Ends(UnitFrame unit, UnitPlaces places, string end, Length at) =>
-        Sides(places, $"{unit.Work.Id} {end}", at, line => line.Fit.At(at));
+        Sides(
+            places,
+            $"{unit.Work.Id} {end}",
+            at,
+            (name, line) =>
+                line.ReadAt(at) is { } read
+                    ? DifferenceSide.Of(name, read)
+                    : DifferenceSide.Of(name, line, each => each.Fit.At(at))
+        );
 
     /// <summary>One for each line: every blade where blades were named.</summary>
     private static List<DifferenceSide> Sides(
         UnitPlaces places,
         string name,
         Length at,
-        Func<KnownLine, Knowledge> value
+        Func<string, KnownLine, DifferenceSide> side
     ) =>
         [
             .. places
                 .AllLines()
                 .Where(line => line.Reaches(at))
                 .Select(line =>
-                    DifferenceSide.Of(
+                    side(
                         line.Blade is { } blade
                             ? string.Create(CultureInfo.InvariantCulture, $"{name}, blade {blade}")
                             : name,
-                        line,
-                        value
+                        line
                     )
                 ),
         ];

@@ -31,7 +31,9 @@ internal static class ClearBeforeRelease
         var end = reading.EndOfWork();
         var after = end ?? (reading.Works.IsEmpty ? null : reading.Works[^1].Start);
         var limit = reading.Events.FirstOrDefault(entry =>
-            IsLimit(entry.Event.Kind) && (after is null || entry.Place() > after.Place())
+            IsLimit(entry.Event.Kind)
+            && (after is null || entry.Place() > after.Place())
+            && !IsOffTheBoxAlone(reading, entry)
         );
         var found = reading
             .Of(kind)
@@ -102,6 +104,18 @@ internal static class ClearBeforeRelease
             ),
         };
     }
+
+    // Members take their own locks off the box and go: what holds the isolators is still on.
+    private static bool IsOffTheBoxAlone(TimelineReading reading, OrderedEvent entry) =>
+        entry.Event.Kind is TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved
+        && reading.Devices.Any(device => device.IsOnGroupBox && device.Removed?.Index == entry.Index)
+        && !reading.Devices.Any(device => !device.IsOnGroupBox && device.Removed?.Index == entry.Index)
+        && reading.Devices.Any(device =>
+            !device.IsOnGroupBox
+            && device.HoldsOff
+            && device.Applied.Place() < entry.Place()
+            && !(device.Removed?.Place() < entry.Place())
+        );
 
     private static bool IsLimit(TimelineEventKind kind) =>
         kind

@@ -116,7 +116,7 @@ internal static partial class Clearing
 
     // Each run of what is no letter belongs to the word before it: no text makes this look twice at one.
     [GeneratedRegex(
-        @"^\W*(?:(?:cleared|pulled|taken|picked|freed)\W+)?(?:out\W+)?(?:(?:by|with|using)\W+)?(?:(?:my|his|her|their|the|bare|gloved)\W+)?(?:hands?|fingers?)\W*$",
+        @"^\W*(?:(?:cleared|pulled|taken|picked|freed)\W+)?(?:out\W+)?(?:(?:by|with|using)\W+)?(?:(?:my|his|her|their|the|bare|gloved)\W+)?(?:hands?|fingers?)(?:\W+(?:alone|only|no\W+tools?|without\W+(?:an?\W+|any\W+)?tools?))?\W*$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex ByHandAlone();

@@ -31,7 +31,9 @@ internal static class CredibilityReading
             CredibilityOf.EntryTimes => BenchTimes.Contradicted(reading),
             CredibilityOf.RecordDate => RecordDay.Contradicted(reading.Frame.Days),
             CredibilityOf.FutureStamps => FutureStamps(reading),
-            CredibilityOf.ConflictingDuplicates => StepsClaimedTwice.In(reading),
+            CredibilityOf.ConflictingDuplicates => StepsClaimedTwice
+                .In(reading)
+                .Concat(SharedIdentity.In(reading)),
             CredibilityOf.LockInTwoPlaces => ElsewhereDoubts
                 .OfDevices(reading)
                 .Concat(LocksOnTwoIsolators.In(reading)),
@@ -56,6 +58,7 @@ internal static class CredibilityReading
             .Concat(ClockBackward(reading))
             .Concat(FutureStamps(reading))
             .Concat(StepsClaimedTwice.In(reading))
+            .Concat(SharedIdentity.In(reading))
             .Concat(ElsewhereDoubts.OfDevices(reading))
             .Concat(LocksOnTwoIsolators.In(reading))
             .Concat(ElsewhereDoubts.OfPeople(reading))

@@ -89,7 +89,7 @@ public sealed class ProtectionReading
     {
         var own = Stretches(device => !device.IsTag && device.IsOn(source.Id) && IsOwn(device, person));
         var box = Stretches(device => !device.IsTag && device.IsOnGroupBox && IsOwn(device, person))
-            .And(Stretches(device => device.IsOn(source.Id) && HoldsForTheGroup(device, source)));
+            .And(Stretches(device => device.IsOn(source.Id) && IsJobLock(device)));
         return own.Or(box).Or(source.Lockable ? IntervalSet.Never : WithoutLock(person, source));
     }
 
@@ -132,8 +132,9 @@ public sealed class ProtectionReading
             var issued => issued.Owner == person,
         };
 
-    private bool HoldsForTheGroup(DeviceInterval device, EnergySource source) =>
-        device.IsTag ? !source.Lockable && device.IsTagAtLockPoint : Issue(device) is not { Owner: not null };
+    // A tag has no key that the box could hold.
+    private bool IsJobLock(DeviceInterval device) =>
+        !device.IsTag && Issue(device) is not { Owner: not null };
 
     private RegisteredLock? Issue(DeviceInterval device) => issues.GetValueOrDefault(device.Device);
 }

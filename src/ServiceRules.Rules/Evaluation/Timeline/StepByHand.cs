@@ -11,8 +11,8 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// </summary>
 /// <param name="Entry">The step.</param>
 /// <param name="IsBeforeWork">
-/// Whether it leads up to work: nobody is at work yet, and what comes next is work and no run. Then isolation must stand and
-/// proof is still to come.
+/// Whether it leads up to work: nobody has been at work yet, or not since the machine last ran, and what comes next is work
+/// and no run. Then isolation must stand and proof is still to come. Between two stretches of work nothing is still to come.
 /// </param>
 public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
 {
@@ -87,12 +87,12 @@ public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
 
         var work = reading.Works.FirstOrDefault(work => work.Start.Place() > entry.Place());
         var run = reading.Energisings.FirstOrDefault(start => start.Place() > entry.Place());
-        return work is null
-            ? run is null && (reading.Works.IsEmpty || HasRunSinceWork(reading, entry))
-            : run is null || work.Start.Place() < run.Place();
+        return (run is null || work?.Start.Place() < run.Place()) && IsNewStretch(reading, entry);
     }
 
-    private static bool HasRunSinceWork(TimelineReading reading, OrderedEvent entry) =>
-        reading.EndsOfWork.Where(stop => stop.Place() < entry.Place()).MaxBy(stop => stop.Place()) is { } last
-        && reading.Energisings.Any(start => start.Place() > last.Place() && start.Place() < entry.Place());
+    // The same whether or not the next stretch has begun yet.
+    private static bool IsNewStretch(TimelineReading reading, OrderedEvent entry) =>
+        reading.EndsOfWork.Where(stop => stop.Place() < entry.Place()).MaxBy(stop => stop.Place())
+            is not { } last
+        || reading.Energisings.Any(start => start.Place() > last.Place() && start.Place() < entry.Place());
 }

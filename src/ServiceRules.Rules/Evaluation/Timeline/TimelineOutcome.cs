@@ -128,17 +128,14 @@ internal static class TimelineOutcome
 
     // Where steps before the work and after it are denied at once, what is due first is said.
     private static string Due(List<OrderedEvent> denied) =>
-        denied.TrueForAll(entry => entry.Event.Kind == TimelineEventKind.CutOutsProved)
-            ? "before the machine is handed back"
-        : denied.TrueForAll(entry =>
+        denied.TrueForAll(entry =>
             entry.Event.Kind
                 is TimelineEventKind.GuardsRefitted
                     or TimelineEventKind.AreaInspected
                     or TimelineEventKind.PeopleClearChecked
-                    or TimelineEventKind.CutOutsProved
         )
             ? "before the machine is started or handed back"
-        : "before hands go in";
+            : "before hands go in";
 
     private static ImmutableArray<string> Told(List<string> others) =>
         others.Count <= MostTold

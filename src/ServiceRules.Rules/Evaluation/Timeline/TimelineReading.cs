@@ -12,7 +12,7 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
 /// The timeline of a record, read once: who had hands in and when, which locks and tags were on and when, when the
-/// machine ran. Entries that are the same event (one event id) count once, the first of them.
+/// machine ran.
 /// </summary>
 public sealed class TimelineReading
 {
@@ -29,7 +29,7 @@ public sealed class TimelineReading
     private TimelineReading(JobFrame frame)
     {
         Frame = frame;
-        Events = [.. WithoutRepeats(frame.Events).Select(AsItStood)];
+        Events = [.. JudgedEntries.Of(frame.Events).Select(AsItStood)];
         Works = WorkOf(Events);
         StopsWithoutStart = [.. Of(TimelineEventKind.WorkStopped).Where(LacksStart)];
         Devices = DevicesOf(Events);
@@ -189,12 +189,6 @@ public sealed class TimelineReading
                 Event = entry.Event with { Position = IsolatorPosition.On },
             }
             : entry;
-
-    private static ImmutableArray<OrderedEvent> WithoutRepeats(ImmutableArray<OrderedEvent> events)
-    {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        return [.. events.Where(entry => entry.Event.EventId is not { } id || seen.Add(id))];
-    }
 
     private static ImmutableArray<WorkInterval> WorkOf(ImmutableArray<OrderedEvent> events)
     {

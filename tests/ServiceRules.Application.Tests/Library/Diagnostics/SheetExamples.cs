@@ -247,6 +247,13 @@ internal static class SheetExamples
                 "{ \"id\": \"DG-01\", \"kind\": \"dial-gauge\", \"resolution\": \"0.01 mm\", \"expandedUncertainty\": \"0.009 mm\", \"measures\": [\"front-roller\"] },",
                 "{ \"id\": \"DG-01\", \"kind\": \"dial-gauge\", \"resolution\": \"0.1 mm\", \"expandedUncertainty\": \"0.09 mm\", \"measures\": [\"front-roller\"] },"
             ),
+            new(
+                "SR0081",
+                "A step that no gauge shows is a slip of the unit or a wish; believed, it would prove what nobody can read.",
+                Registers,
+                "{ \"id\": \"DG-01\", \"kind\": \"dial-gauge\", \"resolution\": \"0.01 mm\", \"expandedUncertainty\": \"0.009 mm\", \"measures\": [\"front-roller\"] },",
+                "{ \"id\": \"DG-01\", \"kind\": \"dial-gauge\", \"resolution\": \"0.00001 mm\", \"expandedUncertainty\": \"0.0009 mm\", \"measures\": [\"front-roller\"] },"
+            ),
         ];
 
     private static string Waiver(string by, string rule = "gloves-worn") =>

@@ -196,6 +196,120 @@ public class ParallelismCheckTests
         Assert.NotEqual(Verdict.Met, outcome.Verdict);
     }
 
+    private static Reading[] Along(params (string Station, string Value)[] read) =>
+        [.. read.Select(each => Measured(MeasuredQuantity.FrontRoller, each.Station, each.Value, "DG-01"))];
+
+    /// <summary>
+    /// A bow of 0.040 mm that was read from end to end keeps the limit of 0.05 mm as it is: U of two readings is 0.0009 mm. 6 mm
+    /// inside the end a line would have to tell it, which a bow does not let it.
+    /// </summary>
+    [Theory]
+    [InlineData("0 mm", "510 mm", Verdict.Met)]
+    [InlineData("5 mm", "505 mm", Verdict.Met)]
+    [InlineData("6 mm", "505 mm", Verdict.Unproven)]
+    [InlineData("5 mm", "504 mm", Verdict.Unproven)]
+    public void Evaluate_BowedRollerReadFromEndToEnd_IsToldByItsReadings(
+        string left,
+        string right,
+        Verdict verdict
+    )
+    {
+        var outcome = Judge(
+            Parallel,
+            Along(
+                (left, "0.010 mm"),
+                ("left", "0.024 mm"),
+                ("middle", "0.050 mm"),
+                ("right", "0.024 mm"),
+                (right, "0.010 mm")
+            )
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+        if (verdict is Verdict.Unproven)
+        {
+            Assert.Contains(
+                "read nearer the ends",
+                Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+                StringComparison.Ordinal
+            );
+        }
+    }
+
+    /// <summary>
+    /// Ends read, middle not: by the parabola it lies 0.25·0.021/0.09 = 0.0583 mm above them. Nothing is left to read nearer the
+    /// ends.
+    /// </summary>
+    [Fact]
+    public void Evaluate_BowOfWhichTheMiddleWasNotRead_AsksForTheMiddle()
+    {
+        var outcome = Judge(
+            Parallel,
+            Along(("0 mm", "0.010 mm"), ("left", "0.031 mm"), ("right", "0.031 mm"), ("510 mm", "0.010 mm"))
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Contains(
+            "how far the bow reaches in the middle no reading tells",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            "bowed, so that the middle cannot be told from these stations: read in the middle too",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
+        );
+    }
+
+    /// <summary>
+    /// All alike, s = 0.010 mm: two readings differ by ± 0.0283 mm, which is in, and the middle by the parabola, 25/18 of both inner
+    /// ones less 8/9 of both outer ones, from an end by ± 2·0.010·√8.216 = 0.0573 mm.
+    /// </summary>
+    [Fact]
+    public void Evaluate_BowThatMayBeInTheMiddle_AsksForTheMiddle()
+    {
+        CheckOutcome Of(params (string Station, string Value)[] read) =>
+            Judge(
+                Parallel,
+                FrameBuilder.Build(
+                    Record(Unit(Along(read))) with
+                    {
+                        Instruments =
+                        [
+                            Instruments.Single(each => each.Id == new Domain.Id<Instrument>("DG-01")) with
+                            {
+                                Repeatability = L("0.010 mm"),
+                            },
+                        ],
+                    },
+                    Context,
+                    Book()
+                )
+            );
+
+        var outcome = Of(
+            ("0 mm", "0.010 mm"),
+            ("left", "0.010 mm"),
+            ("right", "0.010 mm"),
+            ("510 mm", "0.010 mm")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.Equal(
+            "a bow that these readings leave possible would take the middle beyond the limit: read in the middle too, or with a finer gauge",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
+        );
+        Assert.Equal(
+            Verdict.Met,
+            Of(
+                ("0 mm", "0.010 mm"),
+                ("left", "0.010 mm"),
+                ("middle", "0.010 mm"),
+                ("right", "0.010 mm"),
+                ("510 mm", "0.010 mm")
+            ).Verdict
+        );
+    }
+
     // A bow that keeps the limit is told, and that it holds nothing; the mean is the parabola's, a + c/12.
     [Fact]
     public void Evaluate_BowWithinTheLimit_IsSaidToHoldNothing()

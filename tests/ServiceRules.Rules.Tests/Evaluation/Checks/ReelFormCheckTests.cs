@@ -48,6 +48,33 @@ public class ReelFormCheckTests
         Assert.Equal(verdict, outcome.Verdict);
     }
 
+    /// <summary>
+    /// Right end read 0.15 mm smaller, on readings that scatter by some 0.1 mm about any form: to read nearer the ends is no advice
+    /// where they were read.
+    /// </summary>
+    [Theory]
+    [InlineData("5 mm", "505 mm", "read again at every station; the same gauge will do")]
+    [InlineData("6 mm", "505 mm", "read again, and nearer the ends; the same gauge will do")]
+    public void Evaluate_UnevenDiameters_AreReadAgainNearerTheEndsOnlyWhereTheyWereNot(
+        string left,
+        string right,
+        string why
+    )
+    {
+        var outcome = On(
+            Tapered,
+            Taper,
+            Diameter(left, "124.00 mm"),
+            Diameter("51 mm", "124.06 mm"),
+            Diameter("middle", "123.90 mm"),
+            Diameter("459 mm", "124.06 mm"),
+            Diameter(right, "123.85 mm")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        Assert.EndsWith(why, Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why, StringComparison.Ordinal);
+    }
+
     /// <summary>0.27 mm: the height tilts by half of it; atan(0.27 / 1020) = 0.0152 deg.</summary>
     [Fact]
     public void Evaluate_TaperOut_SaysWhatItDoesToTheHeight()

@@ -102,6 +102,8 @@ public sealed class BlockageDutiesTests
 
     [Theory]
     [InlineData("by hand", Verdict.NotMet)]
+    [InlineData("by hand, no tool", Verdict.NotMet)]
+    [InlineData("by hand, no tools but kept well clear", Verdict.Unproven)]
     [InlineData("With his hands.", Verdict.NotMet)]
     [InlineData("pulled out by hand", Verdict.NotMet)]
     [InlineData("stick, then the rest with the fingers", Verdict.Unproven)]

@@ -119,6 +119,39 @@ public sealed class ReleaseDutiesTests
         EnergyDuty of
     ) => Assert.Equal(Verdict.NotMet, Changed(was, now).VerdictOf(of));
 
+    /// <summary>Members take their own locks off the box and go; the isolators stay held by the job locks.</summary>
+    [Theory]
+    [InlineData("09:49", Verdict.Met)]
+    [InlineData("09:44", Verdict.NotMet)]
+    public void ClearBeforeRelease_OwnLocksOffTheBox_AreNotTheFirstOffAnIsolator(
+        string jobLocksOff,
+        Verdict expected
+    )
+    {
+        var group = new SafetyCase().With(
+            $"""
+            08:06 isolator_operated tech-01 source=engine_start
+            08:07 isolator_operated tech-01 source=hydraulic
+            08:08 lock_applied tech-01 source=engine_start lock=J-1 position=off
+            08:09 lock_applied tech-01 source=hydraulic lock=J-2 position=closed
+            08:12 stored_energy_released tech-01 source=hydraulic
+            08:14 stored_energy_released tech-01 source=gravity
+            08:17 isolation_verified tech-01 source=all
+            08:18 lock_applied tech-01 source=group_box lock=L-11
+            08:20 work_started tech-01
+            09:40 work_stopped tech-01
+            09:41 lock_removed tech-01 source=group_box lock=L-11
+            09:43 area_inspected tech-01
+            09:45 people_clear_checked tech-01
+            {jobLocksOff} lock_removed tech-01 source=engine_start lock=J-1
+            {jobLocksOff} lock_removed tech-01 source=hydraulic lock=J-2
+            """
+        );
+
+        Assert.Equal(Verdict.Met, group.VerdictOf(EnergyDuty.AreaInspected));
+        Assert.Equal(expected, group.VerdictOf(EnergyDuty.PeopleClear));
+    }
+
     [Fact]
     public void AreaInspected_JobThatGoesOnBeforeWork_IsToBeDone() =>
         Assert.Equal(

@@ -293,27 +293,6 @@ public sealed class DeniedStepTests
         );
 
     [Fact]
-    public void CutOuts_DeniedWords_SayThatTheyAreProvedAgainBeforeTheMachineGoes() =>
-        Assert.EndsWith(
-            "do it again before the machine is handed back.",
-            Assert
-                .IsType<Remedy.Act>(
-                    new SafetyCase()
-                        .With(
-                            "09:00 work_started tech-01\n09:30 work_stopped tech-01\n09:50 machine_started tech-01\n09:58 handed_back tech-01"
-                        )
-                        .And(
-                            "09:55 cut_outs_proved tech-01",
-                            entry => entry with { Method = "engine did not stop" }
-                        )
-                        .Judge(FoundationChecks.After(TimelineEventKind.CutOutsProved))
-                        .Remedy
-                )
-                .What,
-            StringComparison.Ordinal
-        );
-
-    [Fact]
     public void BeforeWork_DeniedWords_SayThatItIsDoneAgainBeforeHandsGoIn() =>
         Assert.EndsWith(
             "do it again before hands go in.",

@@ -150,6 +150,43 @@ public sealed class OwnControlTests
         );
     }
 
+    // Nothing of a tag lies in the box: whoever hung it takes it off, whatever hangs there.
+    [Theory]
+    [InlineData("", Verdict.NotMet)]
+    [InlineData("08:19 tag_applied tech-02 source=hydraulic lock=G-02 at-lock-point=yes\n", Verdict.Met)]
+    public void Evaluate_GroupBoxWhileATagHoldsAnIsolator_ProtectsWhoeverHungATagToo(
+        string own,
+        Verdict expected
+    )
+    {
+        var procedure = SafetyCase.RideOn with
+        {
+            Sources =
+            [
+                .. SafetyCase.RideOn.Sources.Select(s =>
+                    s.Id.Text == "hydraulic" ? s with { Lockable = false } : s
+                ),
+            ],
+        };
+        var job = new SafetyCase
+        {
+            Procedure = procedure,
+            People = [SafetyCase.Person("tech-02")],
+            Locks = [new(new("L-11"), null), new(new("L-21"), new("tech-02"))],
+        }.With(
+            MakeSafe.Isolation.Replace(
+                "lock_applied tech-01 source=hydraulic lock=L-12",
+                "tag_applied tech-01 source=hydraulic lock=G-01 at-lock-point=yes",
+                StringComparison.Ordinal
+            )
+                + "08:18 lock_applied tech-02 source=group_box lock=L-21\n"
+                + own
+                + "08:20 work_started tech-02\n09:00 work_stopped tech-02\n"
+        );
+
+        Assert.Equal(expected, job.Judge(Protection).Verdict);
+    }
+
     [Fact]
     public void Evaluate_JobLocks_ProtectNobodyByThemselves()
     {

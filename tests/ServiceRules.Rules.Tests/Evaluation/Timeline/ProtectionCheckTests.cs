@@ -452,10 +452,10 @@ public sealed class ProtectionCheckTests
         var resent = new SafetyCase().With(
             MakeSafe.Isolation
                 + """
-                08:20 work_started tech-01 id=e-20
+                08:20 work_started tech-01 id=e-20 received=08:21
                 09:40 work_stopped tech-01
                 09:47 lock_removed tech-01 source=engine_start lock=L-11
-                09:50 work_started tech-01 id=e-20
+                08:20 work_started tech-01 id=e-20 received=09:50
                 """
         );
 

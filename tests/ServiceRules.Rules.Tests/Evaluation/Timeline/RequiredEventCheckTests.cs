@@ -220,6 +220,25 @@ public sealed class RequiredEventCheckTests
         Assert.Equal((Verdict.Unproven, FindingReason.InProgress), (outcome.Verdict, outcome.Reason));
     }
 
+    /// <summary>Driven in, or lapped first: no work was done that guards could be put back after.</summary>
+    [Theory]
+    [InlineData("07:20 machine_started tech-01", Verdict.Unproven)]
+    [InlineData("07:20 machine_started tech-01\n07:30 machine_shut_down tech-01", Verdict.Unproven)]
+    [InlineData("07:20 machine_started tech-01\n07:40 handed_back tech-01", Verdict.NotMet)]
+    [InlineData("07:10 work_stopped tech-01\n07:20 machine_started tech-01", Verdict.NotMet)]
+    [InlineData(
+        "07:00 work_started tech-01\n07:10 work_stopped tech-01\n07:20 machine_started tech-01",
+        Verdict.NotMet
+    )]
+    public void Evaluate_OpenJobWithTheMachineStartedBeforeAnyWork_AfterWorkStepsAreNotYet(
+        string timeline,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            (new SafetyCase() with { IsSignedOff = false }).With(timeline).Judge(Guards).Verdict
+        );
+
     [Fact]
     public void Evaluate_OpenJobHandedBackWithoutTheStep_IsABreach()
     {

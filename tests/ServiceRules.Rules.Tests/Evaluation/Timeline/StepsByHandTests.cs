@@ -10,6 +10,8 @@ public sealed class StepsByHandTests
 {
     private const string Whole = MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + MakeSafe.After;
 
+    private const string Next = "\n09:44 work_started tech-01\n09:45 work_stopped tech-01";
+
     private static readonly SafetyCase Job = new()
     {
         People = [SafetyCase.Person("tech-01"), SafetyCase.Person("op-01", JobRole.Affected)],
@@ -40,10 +42,28 @@ public sealed class StepsByHandTests
     [InlineData("08:02 unit_supported op-01", Verdict.Met)]
     [InlineData("08:10 unit_supported op-01", Verdict.Met)]
     [InlineData("08:10 reel_wedged tech-01", Verdict.Met)]
-    [InlineData("08:10 reel_wedged op-01", Verdict.Unproven)]
+    [InlineData("08:10 reel_wedged op-01", Verdict.NotMet)]
     [InlineData("08:05 reel_wedged tech-01", Verdict.NotMet)]
     public void Protection_StepByHandBeforeWork_NeedsIsolationAndNoProofYet(string entry, Verdict expected) =>
         Assert.Equal(expected, Judge(entry).Verdict);
+
+    // Whether the next stretch has begun tells nothing of the moment in between.
+    [Theory]
+    [InlineData("09:43 unit_supported op-01", "", Verdict.Unproven)]
+    [InlineData("09:43 unit_supported op-01", Next, Verdict.Unproven)]
+    [InlineData("09:43 reel_wedged op-01", Next, Verdict.NotMet)]
+    [InlineData("09:43 unit_supported tech-01", Next, Verdict.Met)]
+    public void Protection_StepByHandBetweenTwoStretches_NeedsOwnProtection(
+        string entry,
+        string next,
+        Verdict expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Job.With(MakeSafe.Seat + MakeSafe.Isolation + MakeSafe.Work + "\n" + entry + next)
+                .Judge(new Check.Protection())
+                .Verdict
+        );
 
     [Fact]
     public void Protection_WedgeBySomebodyWithNoPartInTheWork_NamesThemAndWhatTheyLacked()

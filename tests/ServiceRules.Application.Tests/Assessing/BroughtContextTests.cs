@@ -1,0 +1,112 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Filed;
+using ServiceRules.Application.Tests.Demo;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Formats.Records;
+
+namespace ServiceRules.Application.Tests.Assessing;
+
+/// <summary>A context that lies beside a record is held against the site's registers of that day.</summary>
+public sealed class BroughtContextTests
+{
+    private static readonly ServiceRecord Job = DemoSeasons
+        .Jobs.First(job => job.Record.Machine.Id.Text == "M-01" && job.Record.Place == WorkPlace.OnMachine)
+        .Record;
+
+    private static AssessmentContext Own => ContextFreezer.Freeze(DemoSeasons.Site, Job);
+
+    [Fact]
+    public void Of_TheSitesOwn_SaysNothingAndStaysAsItIs()
+    {
+        var held = Held(Own)!;
+
+        Assert.Empty(held.OtherThanTheSites);
+        Assert.Equal(
+            Own.Machines.Select(one => one.Sources.Length),
+            held.Machines.Select(one => one.Sources.Length)
+        );
+    }
+
+    [Fact]
+    public void Of_ProcedureWithFewerSources_IsToldAndTheSitesSourcesAreJudgedAsWell()
+    {
+        var brought = Own with
+        {
+            Machines = [],
+            Procedures =
+            [
+                .. Own.Procedures.Select(one =>
+                    one with
+                    {
+                        Sources = [.. one.Sources.Where(source => source.Id.Text == "gravity")],
+                    }
+                ),
+            ],
+        };
+
+        var held = Held(brought)!;
+
+        Assert.Contains("procedures", held.OtherThanTheSites);
+        Assert.Superset(
+            Own.Procedures.SelectMany(one => one.Sources).Select(source => source.Id).ToHashSet(),
+            Assert.Single(held.Machines).Sources.Select(source => source.Id).ToHashSet()
+        );
+    }
+
+    [Fact]
+    public void Of_IsolatorThatIsSaidToTakeNoLock_TakesOne()
+    {
+        var brought = Own with
+        {
+            Machines = [],
+            Procedures =
+            [
+                .. Own.Procedures.Select(one =>
+                    one with
+                    {
+                        Sources = [.. one.Sources.Select(source => source with { Lockable = false })],
+                    }
+                ),
+            ],
+        };
+
+        Assert.Contains(Assert.Single(Held(brought)!.Machines).Sources, source => source.Lockable);
+    }
+
+    [Fact]
+    public void Of_PeopleLeftOut_IsTold() =>
+        Assert.Equal<IEnumerable<string>>(
+            ["people"],
+            Held(Own with { People = [.. Own.People.Skip(1)] })!.OtherThanTheSites
+        );
+
+    /// <summary>What it says of itself counts for nothing.</summary>
+    [Fact]
+    public void Of_WhatItSaysOfItself_IsLookedAtAnew() =>
+        Assert.Empty(Held(Own with { OtherThanTheSites = ["people"] })!.OtherThanTheSites);
+
+    [Fact]
+    public void Of_AnotherSite_IsToldAndNothingIsAdded()
+    {
+        var held = Held(Own with { Site = "the other site", Machines = [] })!;
+
+        Assert.Equal<IEnumerable<string>>(["site"], held.OtherThanTheSites);
+        Assert.Empty(held.Machines);
+    }
+
+    /// <summary>What a signed report carries was frozen when it was signed.</summary>
+    [Fact]
+    public void Of_OutOfASignedReport_StaysAsItWasFrozen()
+    {
+        var brought = Own with { People = [] };
+
+        Assert.Same(brought, BroughtContext.Of(Filed(brought) with { Book = new([], []) }, DemoSeasons.Site));
+    }
+
+    private static AssessmentContext? Held(AssessmentContext brought) =>
+        BroughtContext.Of(Filed(brought), DemoSeasons.Site);
+
+    private static FiledRecord Filed(AssessmentContext brought) =>
+        new("job.json", Job, CanonicalForm.Of(RecordFormat.Current.Write(Job)), brought, null);
+}
