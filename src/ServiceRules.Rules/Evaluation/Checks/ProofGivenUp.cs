@@ -15,20 +15,13 @@ internal static class ProofGivenUp
         where !reading.Running.Contains(entry.Place()) && !reading.AnyWork.Contains(entry.Place())
         let proven = Last(reading, entry)
         where proven?.Event.Kind == TimelineEventKind.IsolationVerified
-        let next = reading
-            .Of(
-                TimelineEventKind.WorkStarted,
-                TimelineEventKind.IsolationVerified,
-                TimelineEventKind.TestEnergised,
-                TimelineEventKind.MachineStarted
-            )
-            .FirstOrDefault(other => other.Place() > entry.Place())
-        where next?.Event.Kind == TimelineEventKind.WorkStarted
+        let next = reading.Works.FirstOrDefault(work => work.Start.Place() > entry.Place())
+        where next is not null && Last(reading, next.Start) == proven
         select new TimelineFault(
             Verdict.Unproven,
             FindingReason.StepMissing,
-            $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}, after {EventWords.Done(proven.Event.Kind)} at {words.Time(proven)}, and {next.Event.Actor} starting work at {words.Time(next)} with nothing verified since: it does not show {Unsaid(entry)}.",
-            [proven, entry, next],
+            $"The record shows {EventWords.Done(entry.Event.Kind)} {words.AtBy(entry)}, after {EventWords.Done(proven.Event.Kind)} at {words.Time(proven)}, and {next.Person} starting work at {words.Time(next.Start)} with nothing verified since: it does not show {Unsaid(entry)}.",
+            [proven, entry, next.Start],
             "Ask what was done with the machine then; verify again before hands go in."
         );
 
