@@ -109,6 +109,12 @@ internal static class ProtectionRow
     /// <summary>What nobody does with hands in, as long as hands are in.</summary>
     private static Possible Amid(Story story) =>
         story.Steps.Any(s =>
+            s.Event is { Kind: TimelineEventKind.IsolatorOperated, Position: IsolatorPosition.On }
+            && story.Spells.Any(spell => spell.Covers(s.Place))
+            && story.Sources.Any(source => source.Isolator is null && s.IsOf(source.Id.Text))
+        )
+            ? Possible.NotMet
+        : story.Steps.Any(s =>
             story.Spells.Any(spell => spell.Covers(s.Place))
             && (
                 s.Kind is TimelineEventKind.UnitsLowered or TimelineEventKind.CutOutsProved
@@ -119,7 +125,7 @@ internal static class ProtectionRow
             )
         )
             ? Possible.Unproven
-            : Possible.NotApplicable;
+        : Possible.NotApplicable;
 
     private static IEnumerable<Possible> HandSteps(Story story, Walk walk) =>
         story

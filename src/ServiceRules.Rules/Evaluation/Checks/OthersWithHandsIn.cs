@@ -20,7 +20,8 @@ internal static class OthersWithHandsIn
             .Concat(EnergyLetOff(duty))
             .Concat(UnitsMoved(duty))
             .Concat(CutOutsTried(duty))
-            .Concat(SwitchedOffAgain(duty));
+            .Concat(SwitchedOffAgain(duty))
+            .Concat(PutOnWithoutIsolator(duty));
 
     private static IEnumerable<TimelineFault> HandedBack(DutyFrame duty) =>
         from back in duty.Reading.Of(TimelineEventKind.HandedBack)
@@ -142,6 +143,23 @@ internal static class OthersWithHandsIn
                     "Ask what was switched on between the two; if it is one act entered twice, enter the second as late."
                 )
             );
+
+    // Of a source with an isolator this ends everybody's protection; one without has nothing that a lock holds, and no end.
+    private static IEnumerable<TimelineFault> PutOnWithoutIsolator(DutyFrame duty) =>
+        from both in Amid(duty, TimelineEventKind.IsolatorOperated)
+        where both.Entry.Event.Position == IsolatorPosition.On
+        from source in duty.Sources
+        where
+            !source.HasIsolator
+            && both.Entry.Event.Source is SourceReference.One one
+            && one.Source == source.Source.Id
+        select new TimelineFault(
+            Verdict.NotMet,
+            FindingReason.Unprotected,
+            $"The record shows {EventWords.Done(both.Entry.Event)} ({source.Source.Id}) {duty.Words.AtBy(both.Entry)} while {both.Work.Person} was at work: nothing shows its energy held off from then on.",
+            [both.Entry, both.Work.Start],
+            "Nobody lets energy on while hands are in: hands out, release it and prove it dead again."
+        );
 
     private static OrderedEvent? OffBefore(TimelineReading reading, OrderedEvent again) =>
         reading

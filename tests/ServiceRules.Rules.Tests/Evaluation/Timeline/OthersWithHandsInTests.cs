@@ -74,6 +74,17 @@ public sealed class OthersWithHandsInTests
     public void Protection_SwitchedOffAgain_OnlyWithAllHandsOut(string entry, Verdict expected) =>
         Assert.Equal(expected, Judge(Job, entry).Verdict);
 
+    /// <summary>A latch that holds units up has no isolator in the procedure; let on, what it held may come down.</summary>
+    [Theory]
+    [InlineData("09:00 isolator_operated tech-01 source=gravity position=on", Verdict.NotMet)]
+    [InlineData("09:00 isolator_operated lead-01 source=gravity position=on", Verdict.NotMet)]
+    [InlineData("09:41 isolator_operated tech-01 source=gravity position=on", Verdict.Met)]
+    [InlineData("09:00 isolator_operated tech-01 source=gravity", Verdict.Met)]
+    public void Protection_EnergyLetOnThatNoIsolatorHolds_OnlyWithAllHandsOut(
+        string entry,
+        Verdict expected
+    ) => Assert.Equal(expected, Judge(Job, entry).Verdict);
+
     [Fact]
     public void Protection_SwitchedOffAgain_TellsBoth()
     {
