@@ -119,12 +119,7 @@ internal static class FaultStory
                 "relocked-after-test",
                 "work-protected"
             ),
-            // What was done in the run lies outside the hands-on work as well.
-            SeededFaultKind.AdjusterTurnedInRun => On(
-                Job,
-                "adjuster-untouched-while-running",
-                "bench-times-agree"
-            ),
+            SeededFaultKind.AdjusterTurnedInRun => On(Job, "adjuster-untouched-while-running"),
             SeededFaultKind.ShiftGap => On(Job, "handover-continuous", "work-protected"),
             SeededFaultKind.BlockageClearedByHand => On(Job, "blockage-by-tool"),
             SeededFaultKind.DefectLeftOpen => On(Job, "defects-closed"),

@@ -163,7 +163,15 @@ internal static class ReleaseRows
         bool inTime = story.Steps.Any(s =>
             s.Kind == TimelineEventKind.GuardsRefitted && stop.Before(s) && (end is null || s.Before(end))
         );
+        // Whoever puts them back and then stops may have done so last of all; whether, what they did besides tells.
+        bool perhapsLast = story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.GuardsRefitted
+            && s.By == stop.By
+            && s.Before(stop)
+            && stop.At.Utc - s.At.Utc <= TimeSpan.FromMinutes(5)
+        );
         return inTime ? Possible.Met
+            : perhapsLast ? Possible.Judged
             : story.IsOpen && end is null ? Possible.Unproven
             : Possible.NotMet;
     }
