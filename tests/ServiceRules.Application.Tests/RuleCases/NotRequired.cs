@@ -21,6 +21,12 @@ internal sealed record NotRequired(string[] Fixtures, Func<JsonNode, string, boo
             "switching on again: the cut-outs cannot be proved without it"
         ),
         new(
+            [],
+            (part, _) =>
+                Is(part, "event", "stored_energy_released") && Is(part, "source", "gravity", "reel_rotation"),
+            "units on the ground or held up, a reel at rest or wedged, are released without another word"
+        ),
+        new(
             ["lap", "grinder-125"],
             (part, _) => Is(part, "event", "test_energised", "energised_task_performed", "test_ended"),
             "that the reel was run: without an entry of it there is nothing that undid the first lock"
