@@ -33,7 +33,7 @@ internal static class ClaimAmidWork
         select new TimelineFault(
             Verdict.Unproven,
             FindingReason.StepMissing,
-            $"Minor servicing is claimed, and the record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)} while {work.Person} was at work: that nothing moved within their reach is not shown.",
+            $"Minor servicing is claimed, and the record shows {EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)} while {work.Person} was at work: that nothing moved within their reach is not shown.",
             [.. claims, entry, work.Start],
             Act
         );

@@ -113,6 +113,21 @@ public sealed class ClaimAgainstTimelineTests
         );
 
     [Fact]
+    public void Judge_IsolatorTurnedOnWithHandsAtTheUnit_IsToldAsTurnedOn() =>
+        Lifts(
+            Claimed(
+                Shutdown
+                    + Key
+                    + Start
+                    + "08:15 isolator_operated tech-01 source=engine_start position=on\n"
+                    + Stop,
+                ProtectiveMeasure.EngineOff
+            ),
+            Verdict.Unproven,
+            "the isolator turned on at 08:15 by tech-01 while tech-01 was at work"
+        );
+
+    [Fact]
     public void Judge_HandedBackWithHandsAtTheUnit_DoesNotHold() =>
         Lifts(
             Claimed(
