@@ -18,7 +18,12 @@ namespace ServiceRules.Host;
 /// <summary>The service as a whole: what it is made of, what a request goes through, what there is to ask.</summary>
 internal static class Composition
 {
-    public static WebApplication Of(ServiceSettings settings, ServiceFolder folder, InboxFolder? inbox)
+    public static WebApplication Of(
+        ServiceSettings settings,
+        ServiceFolder folder,
+        InboxFolder? inbox,
+        ServiceCertificate? certificate
+    )
     {
         var builder = WebApplication.CreateSlimBuilder(
             // Another environment would show the insides of failures.
@@ -28,7 +33,7 @@ internal static class Composition
                 EnvironmentName = "Production",
             }
         );
-        builder.Listen(settings);
+        builder.Listen(settings, certificate);
         builder
             .Services.AddFiling(settings, folder)
             .AddProblems()
@@ -51,7 +56,7 @@ internal static class Composition
         app.UseHeadAsGet();
         app.UseManners();
         app.UseProblems();
-        app.UseOwnNames(settings);
+        app.UseOwnNames(settings, certificate);
         app.UseSameOrigin();
         app.UseLimits();
         app.UseAccounts();
@@ -60,6 +65,7 @@ internal static class Composition
         app.MapRows();
         app.MapJudgements();
         app.MapReports();
+        app.MapVerifications();
         app.MapRegisters();
         app.MapLedger();
         app.MapExports();
@@ -68,6 +74,7 @@ internal static class Composition
         app.MapPages();
         app.MapRecordPages();
         app.MapBenchPages();
+        app.MapVerifyPages();
         app.MapSignInPages();
         app.MapAccountPages();
         app.MapPeoplePages();

@@ -15,9 +15,17 @@ public sealed class RunningService : IAsyncDisposable
     private readonly WebApplication app;
     private readonly ServiceFolder folder;
     private readonly InboxFolder? inbox;
+    private readonly ServiceCertificate? certificate;
 
-    private RunningService(WebApplication app, ServiceFolder folder, InboxFolder? inbox, WaysIn waysIn)
+    private RunningService(
+        WebApplication app,
+        ServiceFolder folder,
+        InboxFolder? inbox,
+        ServiceCertificate? certificate,
+        WaysIn waysIn
+    )
     {
+        this.certificate = certificate;
         WaysIn = waysIn;
         this.app = app;
         this.folder = folder;
@@ -33,7 +41,13 @@ public sealed class RunningService : IAsyncDisposable
     internal IReadOnlyList<Uri> Addresses { get; }
 
     /// <summary>What a person should know of its ledger, though it stops nothing.</summary>
-    public IReadOnlyList<string> Remarks => folder.Remarks;
+    public IReadOnlyList<string> Remarks =>
+        [
+            .. folder.Remarks,
+            .. certificate?.Remark(app.Services.GetRequiredService<TimeProvider>().GetUtcNow()) is { } remark
+                ? new[] { remark }
+                : [],
+        ];
 
     /// <summary>What whoever started it needs to come in: told this once, and kept nowhere.</summary>
     public WaysIn WaysIn { get; }
@@ -46,17 +60,21 @@ public sealed class RunningService : IAsyncDisposable
     public static async Task<RunningService> StartAsync(ServiceSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        Listening.Check(settings.Address);
-        var folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
+        Listening.Check(settings.Address, settings.Tls);
+        var certificate = settings.Tls is { } tls
+            ? ServiceCertificate.Open(tls, settings.Clock.GetUtcNow())
+            : null;
+        ServiceFolder? folder = null;
         InboxFolder? inbox = null;
         WebApplication? app = null;
         try
         {
+            folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
             inbox = InboxPlace.Open(settings);
-            app = Composition.Of(settings, folder, inbox);
+            app = Composition.Of(settings, folder, inbox, certificate);
             var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
-            return new RunningService(app, folder, inbox, waysIn);
+            return new RunningService(app, folder, inbox, certificate, waysIn);
         }
         catch (IOException taken) when (app is not null)
         {
@@ -80,7 +98,8 @@ public sealed class RunningService : IAsyncDisposable
             }
 
             inbox?.Dispose();
-            folder.Dispose();
+            folder?.Dispose();
+            certificate?.Dispose();
         }
     }
 
@@ -93,5 +112,6 @@ public sealed class RunningService : IAsyncDisposable
         await app.DisposeAsync();
         inbox?.Dispose();
         folder.Dispose();
+        certificate?.Dispose();
     }
 }

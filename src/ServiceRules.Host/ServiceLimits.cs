@@ -10,6 +10,9 @@ public sealed record ServiceLimits
     /// <summary>One body: the largest document that is taken.</summary>
     public int BodyBytes { get; init; } = ReadLimits.Record.Bytes;
 
+    /// <summary>The largest report that is looked at when somebody asks whether it is genuine.</summary>
+    public const int ReportBytes = 8 * 1024 * 1024;
+
     /// <summary>Requests that one address may send at once, after a pause.</summary>
     public int RequestsAtOnce { get; init; } = 1_000;
 

@@ -15,6 +15,9 @@ public sealed record ServiceSettings
 
     public IPAddress Address { get; init; } = IPAddress.Loopback;
 
+    /// <summary>The certificate it speaks TLS with; null: plain HTTP, on loopback alone.</summary>
+    public TlsFiles? Tls { get; init; }
+
     /// <summary>0: any that is free.</summary>
     public int Port { get; init; } = 5080;
 

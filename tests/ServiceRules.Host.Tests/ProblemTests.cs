@@ -152,6 +152,8 @@ public sealed class ProblemTests(SharedService shared) : IClassFixture<SharedSer
         };
         request.Content.Headers.ContentType = new("application/json");
         request.Headers.TransferEncodingChunked = isChunked;
+        // Refused before it is sent, where its length is told.
+        request.Headers.ExpectContinue = !isChunked;
 
         using var answer = await _run.Client.SendAsync(request);
 

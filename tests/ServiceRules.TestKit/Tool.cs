@@ -16,6 +16,9 @@ public sealed class Tool
 
     private Tool(string path) => _path = path;
 
+    /// <summary>Where it lies, for a library that runs it.</summary>
+    public string Path => _path;
+
     /// <summary>The program <paramref name="name"/> on the PATH; else the test is skipped, on the build server it fails.</summary>
     public static Tool Require(string name) => Require(name, TestRun.IsContinuousIntegration);
 
@@ -74,10 +77,10 @@ public sealed class Tool
     private static string? Find(string name)
     {
         string[] suffixes = OperatingSystem.IsWindows() ? [".exe", ".cmd"] : [""];
-        var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator);
+        var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(System.IO.Path.PathSeparator);
         return folders
             .Where(folder => folder.Length > 0)
-            .SelectMany(folder => suffixes.Select(suffix => Path.Combine(folder, name + suffix)))
+            .SelectMany(folder => suffixes.Select(suffix => System.IO.Path.Combine(folder, name + suffix)))
             .FirstOrDefault(File.Exists);
     }
 }

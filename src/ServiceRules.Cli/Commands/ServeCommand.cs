@@ -29,8 +29,21 @@ internal static class ServeCommand
     private static readonly Option<string> Address = new("--address")
     {
         Description =
-            "The address of this machine that it listens on. Only loopback: passwords and keys are not encrypted on the way.",
+            "The address of this machine that it listens on. Only loopback, unless it speaks TLS: passwords and keys could be read on the way.",
         DefaultValueFactory = _ => "127.0.0.1",
+    };
+
+    private static readonly Option<FileInfo?> Certificate = new("--certificate")
+    {
+        Description =
+            "Speak TLS with this certificate (PEM, with those that lead to its root after it), and answer to the names that it is for.",
+        HelpName = "CERT",
+    };
+
+    private static readonly Option<FileInfo?> CertificateKey = new("--certificate-key")
+    {
+        Description = "The private key of that certificate (PEM), readable by its owner alone.",
+        HelpName = "KEY",
     };
 
     private static readonly Option<bool> Demo = new("--demo")
@@ -61,6 +74,8 @@ internal static class ServeCommand
             RulesInForce.Option,
             Port,
             Address,
+            Certificate,
+            CertificateKey,
             Demo,
             InboxFolder,
             Mapping,
@@ -86,7 +101,7 @@ internal static class ServeCommand
         if (!IPAddress.TryParse(address == "localhost" ? "127.0.0.1" : address, out var listening))
         {
             throw new InputException(
-                $"{Address.Name}: `{address}` is no address; accepted: 127.0.0.1, or ::1"
+                $"{Address.Name}: `{address}` is no address; accepted: 127.0.0.1, or ::1; with {Certificate.Name} any of this machine"
             );
         }
 
@@ -96,12 +111,23 @@ internal static class ServeCommand
             DataFolder = parsed.GetValue(Data)?.FullName ?? UsualFolder(isDemo),
             Rules = RulesInForce.Sound(parsed),
             Address = listening,
+            Tls = Tls(parsed),
             Port = port,
             IsDemo = isDemo,
             Inbox = Inbox(parsed),
             Clock = session.Clock,
         };
     }
+
+    private static TlsFiles? Tls(ParseResult parsed) =>
+        (parsed.GetValue(Certificate), parsed.GetValue(CertificateKey)) switch
+        {
+            (null, null) => null,
+            ({ } certificate, { } key) => new TlsFiles(certificate.FullName, key.FullName),
+            _ => throw new InputException(
+                $"{Certificate.Name}, {CertificateKey.Name}: one without the other; accepted: both, or neither"
+            ),
+        };
 
     private static InboxSettings? Inbox(ParseResult parsed)
     {

@@ -21,7 +21,7 @@ internal static class StandingJson
         {
             json.WriteStartObject();
             json.WriteString("file", name);
-            json.WriteString("standing", Word(report.Standing));
+            json.WriteString("standing", ReportWords.Of(report.Standing));
             json.WriteStartArray("points");
             foreach (var point in report.Points)
             {
@@ -55,28 +55,8 @@ internal static class StandingJson
     {
         json.WriteStartObject();
         json.WriteString("name", point.Name);
-        json.WriteString("result", Word(point.Result));
+        json.WriteString("result", ReportWords.Of(point.Result));
         json.WriteString("told", point.Told);
         json.WriteEndObject();
     }
-
-    private static string Word(ReportStanding standing) =>
-        standing switch
-        {
-            ReportStanding.Genuine => "genuine",
-            ReportStanding.SignerNotTrusted => "signer-not-trusted",
-            ReportStanding.NotEstablished => "not-established",
-            ReportStanding.NotGenuine => "not-genuine",
-            _ => "unreadable",
-        };
-
-    private static string Word(PointResult result) =>
-        result switch
-        {
-            PointResult.Passed => "passed",
-            PointResult.Failed => "failed",
-            PointResult.NotReached => "not-reached",
-            PointResult.NotEstablished => "not-established",
-            _ => "not-claimed",
-        };
 }

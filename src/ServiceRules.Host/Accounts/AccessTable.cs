@@ -21,6 +21,7 @@ internal static class AccessTable
     [
         // For whoever is not known yet, and for what looks whether the service lives.
         new(Get, "/style.css", null),
+        new(Get, "/icon.svg", null),
         new(Get, "/sign-in", null),
         new(Post, "/sign-in", null),
         new(Get, "/first-administrator", null),
@@ -67,6 +68,9 @@ internal static class AccessTable
         new(Get, "/api/ledger/growth", Roles.All),
         new(Get, "/api/ledger/entries/{index:long}", Overseers),
         new(Get, "/api/ledger/entries/{index:long}/proof", Overseers),
+        new(Post, "/api/verifications", Roles.All),
+        new(Get, "/verify", Roles.All),
+        new(Post, "/verify", Roles.All),
         // Accounts and keys.
         new(Get, "/people", Roles.Administrator),
         new(Post, "/people", Roles.Administrator),

@@ -121,7 +121,7 @@ internal static class AccountServices
     {
         cookie.HttpOnly = true;
         cookie.SameSite = Microsoft.AspNetCore.Http.SameSiteMode.Strict;
-        // The service listens on loopback alone, where there is no TLS; anywhere else there has to be.
+        // Without TLS the service listens on loopback alone.
         cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         cookie.IsEssential = true;
     }

@@ -34,6 +34,15 @@ internal static class FormToken
                         );
                     }
 
+                    if (!await IsReadableAsync(http))
+                    {
+                        return Complaint.Of(
+                            ProblemKind.BadRequest,
+                            "the form breaks off, or is none",
+                            "a whole form"
+                        );
+                    }
+
                     return
                         Caller.Of(http.User) is { IsKey: true }
                         || await http
@@ -47,6 +56,20 @@ internal static class FormToken
                 }
             )
             .ExcludeFromDescription();
+
+    private static async Task<bool> IsReadableAsync(HttpContext http)
+    {
+        try
+        {
+            await http.Request.ReadFormAsync(http.RequestAborted);
+            return true;
+        }
+        catch (Exception failure)
+            when (failure is InvalidDataException or IOException and not BadHttpRequestException)
+        {
+            return false;
+        }
+    }
 
     /// <summary>The token for the forms of a page that is answered with.</summary>
     public static string Of(HttpContext context) =>

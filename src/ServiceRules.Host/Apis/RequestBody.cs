@@ -6,21 +6,30 @@ namespace ServiceRules.Host.Apis;
 /// <summary>The bytes of a request, as they were sent: what they say is for the reader of documents to tell.</summary>
 internal static class RequestBody
 {
+    /// <summary>A document in JSON.</summary>
     /// <exception cref="BadHttpRequestException">It is of another kind, too large, or does not arrive.</exception>
-    public static async Task<ReadOnlyMemory<byte>> ReadAsync(
+    public static Task<ReadOnlyMemory<byte>> ReadAsync(
         HttpRequest request,
         ServiceLimits limits,
         CancellationToken stop
+    ) => ReadAsync(request, MediaTypes.Json, limits.BodyBytes, stop);
+
+    /// <exception cref="BadHttpRequestException">It is of another kind, too large, or does not arrive.</exception>
+    public static async Task<ReadOnlyMemory<byte>> ReadAsync(
+        HttpRequest request,
+        string kind,
+        int most,
+        CancellationToken stop
     )
     {
-        CheckKind(request);
+        CheckKind(request, kind);
         using var held = new MemoryStream();
         var block = new byte[64 * 1024];
         int count;
         while ((count = await request.Body.ReadAsync(block, stop)) > 0)
         {
             await held.WriteAsync(block.AsMemory(0, count), stop);
-            if (held.Length > limits.BodyBytes)
+            if (held.Length > most)
             {
                 throw new BadHttpRequestException("too large", StatusCodes.Status413PayloadTooLarge);
             }
@@ -29,13 +38,13 @@ internal static class RequestBody
         return held.ToArray();
     }
 
-    private static void CheckKind(HttpRequest request)
+    private static void CheckKind(HttpRequest request, string kind)
     {
-        var isJson =
+        var isIt =
             MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-            && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
+            && type.MediaType.Equals(kind, StringComparison.OrdinalIgnoreCase)
             && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
-        if (!isJson || request.Headers.ContentEncoding.Count > 0)
+        if (!isIt || request.Headers.ContentEncoding.Count > 0)
         {
             throw new BadHttpRequestException("another kind", StatusCodes.Status415UnsupportedMediaType);
         }

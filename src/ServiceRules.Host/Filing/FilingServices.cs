@@ -3,6 +3,7 @@ using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Setup;
+using ServiceRules.Host.Verifying;
 using ServiceRules.Host.Watching;
 
 namespace ServiceRules.Host.Filing;
@@ -26,6 +27,7 @@ internal static class FilingServices
         // What waits is finished before the service ends.
         services.AddSingleton(_ => new GroupFiling(folder.Ledger));
         services.AddSingleton<FilingDesk>();
+        services.AddSingleton<VerificationDesk>();
         return services.AddSingleton(provider => new ReportDesk(
             folder.Ledger,
             folder.Keys,

@@ -1,3 +1,4 @@
+using System.Security.Cryptography.X509Certificates;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Reporting.Reports;
@@ -45,6 +46,15 @@ internal sealed partial class ReportDesk(
         using var key = OpenKey(clock.GetUtcNow());
         return key?.CertificatePem;
     }
+
+    /// <summary>The certificates whose signatures count here: of the key of today and of the earlier ones.</summary>
+    public IReadOnlyList<X509Certificate2> Trusted() =>
+        [
+            .. RetiredCertificates.In(keys),
+            .. Certificate() is { } pem
+                ? new[] { pem }.Select(text => X509Certificate2.CreateFromPem(text))
+                : [],
+        ];
 
     public void Dispose() => turn.Dispose();
 

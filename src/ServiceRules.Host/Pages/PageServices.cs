@@ -13,6 +13,7 @@ namespace ServiceRules.Host.Pages;
 internal static class PageServices
 {
     private const string Style = "style.css";
+    private const string Icon = "icon.svg";
 
     public static IServiceCollection AddPages(this IServiceCollection services, ServiceFolder folder)
     {
@@ -26,6 +27,8 @@ internal static class PageServices
     {
         var style = Embedded(Style);
         app.MapGet("/" + Style, () => Conditional.Of(style, "text/css")).ExcludeFromDescription();
+        var icon = Embedded(Icon);
+        app.MapGet("/" + Icon, () => Conditional.Of(icon, "image/svg+xml")).ExcludeFromDescription();
         app.MapGet(
                 "/",
                 (SiteRegisters site) =>

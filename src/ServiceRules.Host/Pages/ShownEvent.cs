@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace ServiceRules.Host.Pages;
@@ -18,11 +19,20 @@ public sealed record ShownEvent(string At, string Event, string By, string About
 
     private static ShownEvent Of(JsonElement entry) =>
         new(
-            Text(entry, "at"),
+            Shown(Text(entry, "at")),
             Text(entry, "event").Replace('_', ' '),
             Text(entry, "by"),
             string.Join(", ", Objects.Select(name => Text(entry, name)).Where(text => text.Length > 0))
         );
+
+    // As it was entered, with its own offset, and no more digits than say something.
+    private static string Shown(string at) =>
+        DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, out var time)
+            ? time.ToString(
+                time.Second == 0 ? "yyyy-MM-dd HH:mm zzz" : "yyyy-MM-dd HH:mm:ss zzz",
+                CultureInfo.InvariantCulture
+            )
+            : at;
 
     private static string Text(JsonElement entry, string name) =>
         entry.TryGetProperty(name, out var text) && text.ValueKind is JsonValueKind.String

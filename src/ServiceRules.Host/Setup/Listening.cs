@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Server.Kestrel.Https;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -14,15 +15,15 @@ internal static class Listening
 {
     private static readonly TimeSpan HeaderTime = TimeSpan.FromSeconds(15);
 
-    /// <summary>What is sent is not encrypted, so that passwords and keys would be read on the way.</summary>
-    /// <exception cref="StartRefusedException">Others than this machine could reach it.</exception>
-    public static void Check(IPAddress address)
+    /// <summary>Without TLS passwords and keys would be read on the way.</summary>
+    /// <exception cref="StartRefusedException">Others than this machine could reach it in the clear.</exception>
+    public static void Check(IPAddress address, TlsFiles? tls)
     {
-        if (!IPAddress.IsLoopback(address))
+        if (!IPAddress.IsLoopback(address) && tls is null)
         {
             throw new StartRefusedException(
-                $"--address: `{address}` can be reached from other machines, and the service speaks HTTP without TLS: passwords and "
-                    + "keys could be read on the way; accepted: a loopback address, such as 127.0.0.1 or ::1"
+                $"--address: `{address}` can be reached from other machines, and without TLS passwords and keys could be "
+                    + "read on the way; accepted: a loopback address, such as 127.0.0.1 or ::1, or --certificate beside it"
             );
         }
     }
@@ -30,7 +31,11 @@ internal static class Listening
     public static string Told(ServiceSettings settings) =>
         new IPEndPoint(settings.Address, settings.Port).ToString();
 
-    public static void Listen(this WebApplicationBuilder builder, ServiceSettings settings)
+    public static void Listen(
+        this WebApplicationBuilder builder,
+        ServiceSettings settings,
+        ServiceCertificate? certificate
+    )
     {
         builder.Host.UseSystemd();
         builder.Services.AddWindowsService(options => options.ServiceName = "servicerules");
@@ -55,7 +60,24 @@ internal static class Listening
             kestrel.Limits.MaxRequestBodySize = settings.Limits.BodyBytes;
             kestrel.Limits.MaxConcurrentConnections = settings.Limits.Connections;
             kestrel.Limits.RequestHeadersTimeout = HeaderTime;
-            kestrel.Listen(settings.Address, settings.Port);
+            kestrel.Listen(
+                settings.Address,
+                settings.Port,
+                endpoint =>
+                {
+                    if (certificate is not null)
+                    {
+                        endpoint.UseHttps(
+                            new HttpsConnectionAdapterOptions
+                            {
+                                ServerCertificate = certificate.Certificate,
+                                ServerCertificateChain = certificate.Chain,
+                                HandshakeTimeout = HeaderTime,
+                            }
+                        );
+                    }
+                }
+            );
         });
     }
 }

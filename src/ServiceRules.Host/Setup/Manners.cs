@@ -34,6 +34,12 @@ internal static class Manners
                         headers[name] = value;
                     }
 
+                    // Whoever came by TLS once comes by it from then on, and by nothing else.
+                    if (context.Request.IsHttps)
+                    {
+                        headers.StrictTransportSecurity = "max-age=31536000";
+                    }
+
                     // Of a script that no page here has.
                     headers.Remove("blazor-enhanced-nav");
                     // Records name people, so that no cache on the way keeps them; the client itself may ask again.
@@ -70,7 +76,11 @@ internal static class Manners
     /// Turns away whoever asks for another name than this machine's own: a page of another site, whose name was pointed
     /// here.
     /// </summary>
-    public static void UseOwnNames(this IApplicationBuilder app, ServiceSettings settings)
+    public static void UseOwnNames(
+        this IApplicationBuilder app,
+        ServiceSettings settings,
+        ServiceCertificate? certificate
+    )
     {
         List<StringSegment> own =
         [
@@ -80,6 +90,7 @@ internal static class Manners
             settings.Address.AddressFamily == AddressFamily.InterNetworkV6
                 ? $"[{settings.Address}]"
                 : settings.Address.ToString(),
+            .. (certificate?.Names ?? []).Select(name => new StringSegment(name)),
         ];
         app.Use(
             (context, next) =>

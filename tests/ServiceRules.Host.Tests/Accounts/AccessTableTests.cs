@@ -16,6 +16,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
     // nobody, technician who is named in the record, shop lead, officer, administrator, a key that opens nothing
     private const string Expected = """
         GET  /style.css                             200 200 200 200 200 200
+        GET  /icon.svg                              200 200 200 200 200 200
         GET  /sign-in                               200 200 200 200 200 200
         POST /sign-in                               403 422 422 422 422 403
         GET  /first-administrator                   200 200 200 200 200 200
@@ -58,6 +59,9 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/ledger/growth                     401 200 200 200 200 401
         GET  /api/ledger/entries/{index:long}       401 403 200 200 403 401
         GET  /api/ledger/entries/{index:long}/proof 401 403 200 200 403 401
+        POST /api/verifications                     401 415 415 415 415 401
+        GET  /verify                                302 200 200 200 200 401
+        POST /verify                                401 200 200 200 200 401
         GET  /people                                302 403 403 403 200 401
         POST /people                                401 403 403 403 422 401
         POST /people/{id}/roles                     401 403 403 403 422 401

@@ -1,0 +1,55 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Reports;
+using ServiceRules.Host.Filing;
+using ServiceRules.Reporting.Verifying;
+
+namespace ServiceRules.Host.Verifying;
+
+/// <summary>
+/// Looks at reports that somebody holds: whether they are genuine by the certificates of this service, and whether they stand
+/// in its log. Judging and drawing a report again is work, so that no more than two are looked at at once.
+/// </summary>
+internal sealed class VerificationDesk(OpenLedger ledger, ReportDesk reports, TimeProvider clock)
+    : IDisposable
+{
+    private readonly SemaphoreSlim turns = new(2, 2);
+
+    public async Task<VerificationAnswer> LookAsync(ReadOnlyMemory<byte> file, CancellationToken stop)
+    {
+        await turns.WaitAsync(stop);
+        try
+        {
+            return Look(file);
+        }
+        finally
+        {
+            turns.Release();
+        }
+    }
+
+    public void Dispose() => turns.Dispose();
+
+    private VerificationAnswer Look(ReadOnlyMemory<byte> file)
+    {
+        var reader = new HeldReader(
+            new PdfReportReader(
+                VerificationGrounds.Of(reports.Trusted()) with
+                {
+                    CheckedAt = clock.GetUtcNow(),
+                }
+            )
+        );
+        var verified = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(file);
+        var here = reader.Read is { } signed ? ledger.Read(log => ReportHere.Of(log, file, signed)) : null;
+        return VerificationAnswer.Of(verified, here);
+    }
+
+    /// <summary>Keeps what was read, so that the file need not be taken apart twice.</summary>
+    private sealed class HeldReader(IReportReader inner) : IReportReader
+    {
+        public SignedReport? Read { get; private set; }
+
+        SignedReport IReportReader.Read(ReadOnlyMemory<byte> file) => Read = inner.Read(file);
+    }
+}

@@ -1,0 +1,163 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text;
+using System.Text.Json;
+
+namespace ServiceRules.Host.Tests;
+
+/// <summary>Reports that somebody holds: genuine, changed, superseded, of another key, or none at all.</summary>
+public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
+{
+    private readonly ServiceRun _run = shop.Run;
+
+    private Task<byte[]> ReportAsync(string id) => _run.BytesAsync($"api/records/{id}/report");
+
+    private async Task<HttpResponseMessage> PostAsync(byte[] file, string kind = "application/pdf")
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, "api/verifications")
+        {
+            Content = new ByteArrayContent(file),
+        };
+        request.Content.Headers.ContentType = new MediaTypeHeaderValue(kind);
+        // What is refused for its size is refused before it is sent.
+        request.Headers.ExpectContinue = true;
+        return await _run.Client.SendAsync(request);
+    }
+
+    private async Task<JsonElement> LookAsync(byte[] file)
+    {
+        using var answer = await PostAsync(file);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return await ServiceRun.JsonAsync(answer);
+    }
+
+    private async Task<string> PageAsync(byte[] file, string name = "report.pdf")
+    {
+        using var form = new MultipartFormDataContent();
+        using var part = new ByteArrayContent(file);
+        form.Add(part, "report", name);
+
+        using var answer = await _run.Client.PostAsync(new Uri("verify", UriKind.Relative), form);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
+    }
+
+    [Fact]
+    public async Task Report_IssuedHere_IsGenuineAndStandsInTheLog()
+    {
+        var answer = await LookAsync(await ReportAsync("J-1"));
+
+        Assert.Equal("genuine", answer.GetProperty("standing").GetString());
+        Assert.All(
+            answer.GetProperty("points").EnumerateArray(),
+            point =>
+                Assert.Contains(point.GetProperty("result").GetString(), (string[])["passed", "not-claimed"])
+        );
+        var here = answer.GetProperty("here");
+        Assert.Equal("J-1", here.GetProperty("record").GetString());
+        Assert.False(
+            here.TryGetProperty("supersededBy", out var newer) && newer.ValueKind is JsonValueKind.Number
+        );
+    }
+
+    [Fact]
+    public async Task Report_WithOneByteChanged_IsNotGenuineAndNotFiled()
+    {
+        var report = await ReportAsync("J-1");
+        report[report.Length / 2] ^= 1;
+
+        var answer = await LookAsync(report);
+
+        Assert.Equal("not-genuine", answer.GetProperty("standing").GetString());
+        Assert.False(answer.TryGetProperty("here", out var here) && here.ValueKind is JsonValueKind.Object);
+        Assert.Contains("Not genuine", await PageAsync(report), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Report_OfAnEarlierVersion_IsGenuineAndToldToBeSuperseded()
+    {
+        var job = ServiceRun.Record(
+            "height-check",
+            ("F-height-check", "J-super"),
+            ("2026-04-13", "2026-06-03")
+        );
+        using var filed = await _run.PostAsync("api/records", job);
+        Assert.Equal(HttpStatusCode.Created, filed.StatusCode);
+        var earlier = await ReportAsync("J-super");
+        using var amended = await _run.PostAsync(
+            "api/records/J-super/amendments?by=lead-01&reason=x",
+            Encoding.UTF8.GetBytes(
+                Encoding.UTF8.GetString(job).Replace("3.82 mm", "3.84 mm", StringComparison.Ordinal)
+            )
+        );
+        Assert.Equal(HttpStatusCode.Created, amended.StatusCode);
+
+        var answer = await LookAsync(earlier);
+
+        Assert.Equal("genuine", answer.GetProperty("standing").GetString());
+        Assert.True(answer.GetProperty("here").GetProperty("supersededBy").GetInt64() > 0);
+        Assert.Contains("Superseded", await PageAsync(earlier), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "Superseded",
+            await PageAsync(await ReportAsync("J-super")),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Report_OfAnotherService_IsIntactAndItsSignerNotTrusted()
+    {
+        await using var other = await ServiceRun.StartAsync();
+        using var filed = await other.PostAsync("api/records", ServiceRun.Record("height-check"));
+        Assert.Equal(HttpStatusCode.Created, filed.StatusCode);
+        var report = await other.BytesAsync("api/records/F-height-check/report");
+
+        Assert.Equal("signer-not-trusted", (await LookAsync(report)).GetProperty("standing").GetString());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("no report")]
+    [InlineData("%PDF-1.7\n%%EOF")]
+    public async Task File_ThatIsNoReport_IsAnsweredFor(string text)
+    {
+        var standing = (await LookAsync(Encoding.ASCII.GetBytes(text))).GetProperty("standing").GetString();
+
+        Assert.Contains(standing, (string[])["unreadable", "not-genuine"]);
+    }
+
+    [Fact]
+    public async Task Body_OfAnotherKindOrTooLarge_IsRefused()
+    {
+        using var kind = await PostAsync([1], "application/json");
+        using var large = await PostAsync(new byte[ServiceLimits.ReportBytes + 1]);
+
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, kind.StatusCode);
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, large.StatusCode);
+    }
+
+    [Fact]
+    public async Task Page_Report_TellsItGenuinePointByPoint()
+    {
+        var page = await PageAsync(await ReportAsync("J-2"), "<b>J-2</b>.pdf");
+
+        Assert.Contains("<h2 id=\"standing\">Genuine</h2>", page, StringComparison.Ordinal);
+        Assert.Contains("verdict-reproduced", page, StringComparison.Ordinal);
+        Assert.Contains("the report of J-2", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Page_WithoutFile_SaysWhatIsTaken() =>
+        Assert.Contains("No file was chosen", await PageAsync([]), StringComparison.Ordinal);
+
+    [Fact]
+    public async Task Page_FormThatBreaksOff_IsABadRequest()
+    {
+        using var form = new StringContent("--cut");
+        form.Headers.ContentType = MediaTypeHeaderValue.Parse("multipart/form-data; boundary=cut");
+
+        using var answer = await _run.Client.PostAsync(new Uri("verify", UriKind.Relative), form);
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+    }
+}
