@@ -13,7 +13,10 @@ internal static class ScopeRows
         var claims = story.Claims(ExemptionKind.MinorServicing).ToList();
         if (claims.Count == 0)
         {
-            return Possible.NotApplicable;
+            // What is said of hands is held against the bench log, claimed or not.
+            return story.Record.HandsInBladeZone == false && (ReachedIn(story) || IsTouched(story))
+                ? Possible.Unproven
+                : Possible.NotApplicable;
         }
 
         bool inUse = story.Record.Setting == WorkSetting.InUse;
@@ -69,7 +72,7 @@ internal static class ScopeRows
             !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
         );
         return Protects([.. measures.SelectMany(m => m.Event.Measures).Where(m => IsShown(story, m))])
-            ? Possible.Met.OrStricter(!inTime || IsGauged(story))
+            ? Possible.Met.OrStricter(!inTime || IsGauged(story) || IsMeasured(story))
             : Possible.NeverMet;
     }
 

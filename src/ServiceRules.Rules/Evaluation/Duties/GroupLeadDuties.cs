@@ -12,7 +12,7 @@ internal static class GroupLeadDuties
     /// <summary>One authorised person was put in charge of the group before work began.</summary>
     public static CheckOutcome PrimaryNamed(DutyFrame duty)
     {
-        var workers = GroupWork.Workers(duty);
+        var workers = GroupWork.WithStepsByHand(duty);
         if (workers.Length < 2)
         {
             return OnePerson();
@@ -42,7 +42,7 @@ internal static class GroupLeadDuties
     public static bool IsOfSeveralCrews(DutyFrame duty)
     {
         var people = GroupWork
-            .Workers(duty)
+            .WithStepsByHand(duty)
             .Select(duty.PersonOf)
             .OfType<RegisteredPerson>()
             .ToImmutableArray();

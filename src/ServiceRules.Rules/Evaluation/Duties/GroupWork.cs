@@ -22,6 +22,19 @@ internal static class GroupWork
                     .Distinct(),
             ];
 
+    /// <summary>The same, and whoever wedges a reel, props a unit up or refits guards while another is at work.</summary>
+    public static ImmutableArray<Id<Participant>> WithStepsByHand(DutyFrame duty) =>
+        [
+            .. Workers(duty)
+                .Concat(
+                    StepByHand
+                        .Of(duty.Reading)
+                        .Where(step => AmidWork.Of(duty.Reading, step.Entry, other: step.Person) is not null)
+                        .Select(step => step.Person)
+                )
+                .Distinct(),
+        ];
+
     /// <summary>Whom an entry puts in charge: those it names; whoever made it, where it names nobody.</summary>
     public static ImmutableArray<Id<Participant>> Named(OrderedEvent entry) =>
         entry.Event.Others.IsEmpty ? [entry.Event.Actor] : entry.Event.Others;
