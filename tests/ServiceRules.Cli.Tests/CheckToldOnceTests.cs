@@ -82,7 +82,12 @@ public sealed class CheckToldOnceTests : IDisposable
     [Fact]
     public void Check_TwoEntriesThatDenyThemselves_AreBothQuoted()
     {
-        var path = ReferenceFiles.InRepository("rules", "base", "fixtures", "height-check-by-two.record.json");
+        var path = ReferenceFiles.InRepository(
+            "rules",
+            "base",
+            "fixtures",
+            "height-check-by-two.record.json"
+        );
         var job = JsonNode.Parse(File.ReadAllBytes(path))!.AsObject();
         Say("seen_at_rest", "reel still turning");
         Say("key_removed", "key left in the switch");
@@ -95,7 +100,12 @@ public sealed class CheckToldOnceTests : IDisposable
 
         Assert.All(
             ["reel still turning", "key left in the switch", "one still under the unit"],
-            words => Assert.Contains(words, outcome.StandardOutput.ReplaceLineEndings(" "), StringComparison.Ordinal)
+            words =>
+                Assert.Contains(
+                    words,
+                    outcome.StandardOutput.ReplaceLineEndings(" "),
+                    StringComparison.Ordinal
+                )
         );
 
         void Say(string kind, string words)
@@ -111,7 +121,12 @@ public sealed class CheckToldOnceTests : IDisposable
     [Fact]
     public void Check_OneRecordInTwoFiles_IsToldByBothNames()
     {
-        var path = ReferenceFiles.InRepository("rules", "base", "fixtures", "height-check-by-two.record.json");
+        var path = ReferenceFiles.InRepository(
+            "rules",
+            "base",
+            "fixtures",
+            "height-check-by-two.record.json"
+        );
         var one = _product.Write("one.json", File.ReadAllBytes(path));
         var same = _product.Write("same.json", File.ReadAllBytes(path));
         var job = JsonNode.Parse(File.ReadAllBytes(path))!.AsObject();

@@ -61,22 +61,8 @@ public sealed class EventMembersTests
             EventMember.AtLockPoint,
             EventMember.ExtraMeasure,
         ],
-        [TimelineEventKind.LockRemoved] =
-        [
-            EventMember.Source,
-            EventMember.Lock,
-            EventMember.Position,
-            EventMember.Isolator,
-            EventMember.Exception,
-        ],
-        [TimelineEventKind.TagRemoved] =
-        [
-            EventMember.Source,
-            EventMember.Lock,
-            EventMember.Position,
-            EventMember.Isolator,
-            EventMember.Exception,
-        ],
+        [TimelineEventKind.LockRemoved] = [EventMember.Source, EventMember.Lock, EventMember.Exception],
+        [TimelineEventKind.TagRemoved] = [EventMember.Source, EventMember.Lock, EventMember.Exception],
         [TimelineEventKind.StoredEnergyReleased] = [EventMember.Source, EventMember.Pressure],
         [TimelineEventKind.StoredEnergyRechecked] = [EventMember.Source, EventMember.Pressure],
         [TimelineEventKind.IsolationVerified] =

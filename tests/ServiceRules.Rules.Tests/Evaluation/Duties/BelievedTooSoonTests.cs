@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.Rules.Tests.Evaluation.Timeline;
@@ -83,5 +84,42 @@ public sealed class BelievedTooSoonTests
             .Duty(EnergyDuty.MinorServicingClaim);
 
         Assert.Equal((Verdict.Unproven, FindingReason.NotCredible), (outcome.Verdict, outcome.Reason));
+    }
+
+    [Theory]
+    [InlineData(new[] { "shop", "ext" }, Verdict.Met)]
+    [InlineData(new[] { "shop" }, Verdict.Unproven)]
+    [InlineData(new string[0], Verdict.Met)]
+    public void Coordinator_OfCrewsThatAreNamed_IsOfNoOther(string[] crews, Verdict expected)
+    {
+        var two = Told with
+        {
+            Register =
+            [
+                new(new("tech-01"), true, null, null) { Crew = "shop" },
+                new(new("tech-02"), true, null, null) { Crew = "ext" },
+            ],
+        };
+        var job = two.With(Whole + "\n09:00 guards_refitted tech-02\n08:10 coordinator_assigned tech-01");
+
+        Assert.Equal(
+            expected,
+            (
+                job with
+                {
+                    Entries =
+                    [
+                        .. job.Entries.Select(entry =>
+                            entry.Kind == TimelineEventKind.CoordinatorAssigned
+                                ? entry with
+                                {
+                                    Crews = [.. crews],
+                                }
+                                : entry
+                        ),
+                    ],
+                }
+            ).VerdictOf(EnergyDuty.CoordinatorNamed)
+        );
     }
 }

@@ -2,7 +2,6 @@ using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 using ServiceRules.Rules.Model;
-using ServiceRules.Rules.Tests.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Tests.Evaluation.Timeline;
 

@@ -2,7 +2,6 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
-using ServiceRules.Rules.Tests.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Tests.Evaluation.Timeline;
 
