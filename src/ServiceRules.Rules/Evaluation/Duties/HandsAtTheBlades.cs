@@ -85,8 +85,7 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
                 Quantity: MeasuredQuantity.Attitude
                     or MeasuredQuantity.Edge
                     or MeasuredQuantity.FrontRoller
-                    or MeasuredQuantity.GroomerHeight
-                    or MeasuredQuantity.HeightOfCut,
+                    or MeasuredQuantity.GroomerHeight,
                 Observed: Observation.Measured
             };
 
