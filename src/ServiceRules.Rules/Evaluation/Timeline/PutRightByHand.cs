@@ -1,3 +1,5 @@
+using System.Collections.Frozen;
+using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using ServiceRules.Domain.Timeline;
 
@@ -12,16 +14,20 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// </summary>
 internal static partial class PutRightByHand
 {
+    // Asked by several checks: read once for a timeline. Each with when what it puts right was found, or null.
+    private static readonly ConditionalWeakTable<
+        TimelineReading,
+        FrozenDictionary<int, OrderedEvent?>
+    > Read = [];
+
     /// <summary>Whether an entry is one, so that it takes hands.</summary>
     public static bool Is(TimelineReading reading, OrderedEvent entry) =>
         entry.Event.Kind == TimelineEventKind.SafetyDefectClosed
-        && !NeedsNone(entry.Event)
-        && Found(reading, entry) is var found
-        && !IsDoneBy(reading, found?.Place() ?? TimelinePlace.Beginning, entry);
+        && Read.GetValue(reading, Of).ContainsKey(entry.Index);
 
     /// <summary>Whether the machine ran all the time from when the defect was found.</summary>
     public static bool IsWithinOneRun(TimelineReading reading, OrderedEvent closed) =>
-        Found(reading, closed) is { } found
+        Read.GetValue(reading, Of).GetValueOrDefault(closed.Index) is { } found
         && reading.Running.StretchAt(closed.Place()) is { } stretch
         && stretch.Contains(found.Place());
 
@@ -32,39 +38,51 @@ internal static partial class PutRightByHand
             : ", which takes hands at the unit";
 
     // Defects are put right in the order in which they were found.
-    private static OrderedEvent? Found(TimelineReading reading, OrderedEvent closed)
+    private static FrozenDictionary<int, OrderedEvent?> Of(TimelineReading reading)
     {
         var open = new Queue<OrderedEvent>();
+        var byHand = new Dictionary<int, OrderedEvent?>();
+        var worked = reading
+            .Works.SelectMany(work =>
+                IntervalSet
+                    .Of([work.Interval])
+                    .Without(reading.Running)
+                    .Intervals.Select(stretch => (Work: work, Stretch: stretch))
+            )
+            .ToList();
         foreach (
             var entry in reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed)
         )
         {
-            if (entry.Index == closed.Index)
-            {
-                return open.TryPeek(out var first) ? first : null;
-            }
-
             if (entry.Event.Kind == TimelineEventKind.SafetyDefectFound)
             {
                 open.Enqueue(entry);
+                continue;
             }
-            else
+
+            _ = open.TryDequeue(out var found);
+            var from = found?.Place() ?? TimelinePlace.Beginning;
+            if (
+                !NeedsNone(entry.Event)
+                && !worked.Exists(one =>
+                    (one.Work.Person == entry.Event.Actor || one.Work.Stop?.Moment <= entry.Moment)
+                    && one.Stretch.From < entry.Place()
+                    && (one.Stretch.Until is not { } until || until > from)
+                )
+                && !IsDoneBeside(reading, from, entry)
+            )
             {
-                _ = open.TryDequeue(out var _);
+                byHand[entry.Index] = found;
             }
         }
 
-        return null;
+        return byHand.ToFrozenDictionary();
     }
 
-    private static bool IsDoneBy(TimelineReading reading, TimelinePlace found, OrderedEvent closed)
+    private static bool IsDoneBeside(TimelineReading reading, TimelinePlace found, OrderedEvent closed)
     {
         var between = IntervalSet.Of([new TimelineInterval(found, closed.Place())]).Without(reading.Running);
-        return reading.Works.Any(work =>
-                (work.Person == closed.Event.Actor || work.Stop?.Moment <= closed.Moment)
-                && !IntervalSet.Of([work.Interval]).And(between).Intervals.IsEmpty
-            )
-            || reading
+        return reading
                 .Of(TimelineEventKind.GuardsRefitted)
                 .Any(entry => between.Contains(entry.Place()) || IsIn(between, entry.Moment))
             || reading.HandsByTheLog.Any(hands => !hands.IsReading && IsIn(between, hands.Moment));
