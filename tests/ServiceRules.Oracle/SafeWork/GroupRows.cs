@@ -163,7 +163,11 @@ internal static class GroupRows
 
     public static Possible CoordinatorNamed(Story story)
     {
-        var crews = story.Workers.Select(w => story.Person(w)?.Crew).ToList();
+        var crews = story
+            .Workers.Concat(HandsBeside(story))
+            .Distinct()
+            .Select(w => story.Person(w)?.Crew)
+            .ToList();
         if (crews.OfType<string>().Distinct().Count() < 2)
         {
             return crews.Contains(null)

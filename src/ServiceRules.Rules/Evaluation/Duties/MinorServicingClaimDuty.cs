@@ -236,7 +236,7 @@ internal static class MinorServicingClaimDuty
         select new TimelineFault(
             Verdict.Unproven,
             FindingReason.NotCredible,
-            $"Minor servicing is claimed, and of the other measures {duty.Words.AtBy(spoken)} it is said `{spoken.Event.Method}`.",
+            $"Minor servicing is claimed, and of the other measures {duty.Words.AtBy(spoken)} it is said `{MeasuresForRun.WordsOfGuardsOff(spoken)}`.",
             [.. entries, spoken],
             "Have whoever was there say whether the guards were on."
         );

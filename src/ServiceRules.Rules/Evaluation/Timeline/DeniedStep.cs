@@ -32,6 +32,9 @@ internal static partial class DeniedStep
         TimelineEventKind.PeopleClearChecked,
     ];
 
+    /// <summary>Whether words of guards that were fitted say that one is not.</summary>
+    public static bool SaysGuardsOff(string words) => NotRefitted().IsMatch(words);
+
     /// <summary>Whether the words of such a step deny it.</summary>
     public static bool By(TimelineEvent entry, string method) =>
         entry.Kind switch

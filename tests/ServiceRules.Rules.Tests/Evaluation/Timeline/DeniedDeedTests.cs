@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -116,6 +117,38 @@ public sealed class DeniedDeedTests
                     "09:00 safety_defect_found tech-01\n09:20 safety_defect_closed tech-01 method=part_on_order"
                 )
                 .Judge(new Check.RecordPart(RequiredPart.SafetyDefectsClosed))
+                .Verdict
+        );
+
+    [Theory]
+    [InlineData("left deflector off", Verdict.Unproven)]
+    [InlineData("new deflector, all bolts in", Verdict.Met)]
+    public void Guards_FittedWithANote_AreTakenAtTheirNote(string note, Verdict expected) =>
+        Assert.Equal(expected, (
+                new SafetyCase() with
+                {
+                    Units =
+                    [
+                        new()
+                        {
+                            Id = new("U-1"),
+                            Sheet = new("sheet"),
+                            Entries = [new PartFitted { Part = PartKind.Guard, Note = note }],
+                        },
+                    ],
+                }
+            ).Judge(new Check.RecordPart(RequiredPart.SafetyDefectsClosed)).Verdict);
+
+    [Theory]
+    [InlineData("reel_still_turning", Verdict.Unproven)]
+    [InlineData("with_my_foot", Verdict.Unproven)]
+    [InlineData("branch_between_the_blades", Verdict.Met)]
+    public void Blockage_WordsOfWhy_AreReadAsThoseOfHow(string reason, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            new SafetyCase()
+                .With($"09:00 blockage_cleared_with_tool tech-01 reason={reason}")
+                .Judge(new Check.RecordPart(RequiredPart.BlockageByTool))
                 .Verdict
         );
 
