@@ -217,13 +217,10 @@ internal static class GroupRows
     private static IEnumerable<string> HandsBeside(Story story) =>
         story
             .Steps.Where(s =>
-                (
-                    s.Kind
-                        is TimelineEventKind.ReelWedged
-                            or TimelineEventKind.UnitSupported
-                            or TimelineEventKind.GuardsRefitted
-                    || PutRight.IsByHand(story, s)
-                )
+                s.Kind
+                    is TimelineEventKind.ReelWedged
+                        or TimelineEventKind.UnitSupported
+                        or TimelineEventKind.GuardsRefitted
                 && !story.Spells.Any(w => w.Person == s.By && w.Covers(s.Place))
                 && story.Spells.Any(w => w.Person != s.By && w.Covers(s.Place))
             )

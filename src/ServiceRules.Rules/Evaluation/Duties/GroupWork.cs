@@ -30,7 +30,11 @@ internal static class GroupWork
     public static IEnumerable<StepByHand> StepsBeside(DutyFrame duty) =>
         StepByHand
             .Of(duty.Reading)
-            .Where(step => AmidWork.Of(duty.Reading, step.Entry, other: step.Person) is not null);
+            .Where(step =>
+                // Who says that a defect was put right often only says so.
+                step.Entry.Event.Kind != TimelineEventKind.SafetyDefectClosed
+                && AmidWork.Of(duty.Reading, step.Entry, other: step.Person) is not null
+            );
 
     /// <summary>Whom an entry puts in charge: those it names; whoever made it, where it names nobody.</summary>
     public static ImmutableArray<Id<Participant>> Named(OrderedEvent entry) =>
