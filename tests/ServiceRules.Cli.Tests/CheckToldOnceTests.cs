@@ -78,6 +78,71 @@ public sealed class CheckToldOnceTests : IDisposable
         );
     }
 
+    /// <summary>What entries say against themselves is quoted, each, though all of them prove nothing together.</summary>
+    [Fact]
+    public void Check_TwoEntriesThatDenyThemselves_AreBothQuoted()
+    {
+        var path = ReferenceFiles.InRepository(
+            "rules",
+            "base",
+            "fixtures",
+            "height-check-by-two.record.json"
+        );
+        var job = JsonNode.Parse(File.ReadAllBytes(path))!.AsObject();
+        Say("seen_at_rest", "reel still turning");
+        Say("key_removed", "key left in the switch");
+        Say("people_clear_checked", "one still under the unit");
+
+        var outcome = _product.Run(
+            "check",
+            _product.Write("denied.json", Encoding.UTF8.GetBytes(job.ToJsonString()))
+        );
+
+        Assert.All(
+            ["reel still turning", "key left in the switch", "one still under the unit"],
+            words =>
+                Assert.Contains(
+                    words,
+                    outcome.StandardOutput.ReplaceLineEndings(" "),
+                    StringComparison.Ordinal
+                )
+        );
+
+        void Say(string kind, string words)
+        {
+            foreach (var entry in job["timeline"]!.AsArray().Where(one => (string?)one!["event"] == kind))
+            {
+                entry!["method"] = words;
+            }
+        }
+    }
+
+    /// <summary>One identity in two files: each is judged, and that they contradict each other is told.</summary>
+    [Fact]
+    public void Check_OneRecordInTwoFiles_IsToldByBothNames()
+    {
+        var path = ReferenceFiles.InRepository(
+            "rules",
+            "base",
+            "fixtures",
+            "height-check-by-two.record.json"
+        );
+        var one = _product.Write("one.json", File.ReadAllBytes(path));
+        var same = _product.Write("same.json", File.ReadAllBytes(path));
+        var job = JsonNode.Parse(File.ReadAllBytes(path))!.AsObject();
+        job["complaint"] = "something else";
+        var other = _product.Write("other.json", Encoding.UTF8.GetBytes(job.ToJsonString()));
+
+        var repeated = _product.Run("check", one, same);
+        var contradicting = _product.Run("check", one, other);
+
+        Assert.Contains("with the same content", repeated.StandardError, StringComparison.Ordinal);
+        Assert.Equal(0, repeated.ExitCode);
+        Assert.Contains("with other content in", contradicting.StandardError, StringComparison.Ordinal);
+        Assert.Contains("other.json", contradicting.StandardError, StringComparison.Ordinal);
+        Assert.Equal(1, contradicting.ExitCode);
+    }
+
     /// <summary>Guards found faulty stop the machine; under their unit only where that is told.</summary>
     [Fact]
     public void Check_FaultyGuardsInAFullService_AreToldOnce()

@@ -129,6 +129,33 @@ public sealed class SafeWorkCommandTests : IDisposable
         Assert.Contains("of 1 job", outcome.StandardOutput, StringComparison.Ordinal);
     }
 
+    /// <summary>A record whose date and times part may be of the period: that it is left out is told by name.</summary>
+    [Fact]
+    public void SafeWork_RecordDatedOutsideItsOwnTimes_IsToldByName()
+    {
+        _ = Record("J-1");
+        _ = Record("J-2", ("\"date\": \"2026-04-13\"", "\"date\": \"2026-05-14\""));
+
+        var outcome = _product.Run(
+            "safe-work",
+            _product.At("records"),
+            "-o",
+            _product.At("april.pdf"),
+            "--from",
+            "2026-04-01",
+            "--until",
+            "2026-04-30"
+        );
+
+        Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.Contains("J-2.json", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains(
+            "`J-2` is dated 2026-05-14, outside the period, and its times are of 2026-04-13",
+            outcome.StandardError,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void SafeWork_NoRecordOfThePeriod_IsRefused()
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.IO.Enumeration;
 
 namespace ServiceRules.Application.Filed;
 
@@ -20,8 +21,7 @@ internal static class FileListing
     {
         RecurseSubdirectories = true,
         MaxRecursionDepth = FilingLimits.Depth,
-        // What is linked stands elsewhere, and could lead anywhere.
-        AttributesToSkip = FileAttributes.ReparsePoint | FileAttributes.Hidden,
+        AttributesToSkip = FileAttributes.Hidden,
         IgnoreInaccessible = false,
     };
 
@@ -32,22 +32,37 @@ internal static class FileListing
     {
         try
         {
-            ImmutableArray<string> files =
+            ImmutableArray<(string Path, bool IsLink)> all =
             [
-                .. Directory
-                    .EnumerateFiles(folder, "*", Downwards)
-                    .Where(IsWanted)
-                    .Take(FilingLimits.Files + 1)
-                    .Order(StringComparer.Ordinal),
+                .. In(folder).Take(FilingLimits.Files + 1).OrderBy(one => one.Path, StringComparer.Ordinal),
             ];
-            if (files.IsEmpty)
+            if (all.Length > FilingLimits.Files)
             {
-                return Refused("there is no record in this folder");
+                return Refused($"this folder holds more than {FilingLimits.Files} files");
             }
 
-            return files.Length > FilingLimits.Files
-                ? Refused($"this folder holds more than {FilingLimits.Files} files")
-                : files;
+            foreach (var (path, _) in all.Where(one => one.IsLink))
+            {
+                problems.Add(
+                    new(path, ["is a link to elsewhere, and was not followed; accepted: the file itself"])
+                );
+            }
+
+            ImmutableArray<string> files = [.. all.Where(one => !one.IsLink).Select(one => one.Path)];
+            foreach (var context in files.Where(file => IsContext(file) && !HasRecord(file, files)))
+            {
+                problems.Add(
+                    new(
+                        context,
+                        [
+                            "is named as a context, with no record of that name beside it, and was not read; accepted: a context beside its record, or a record under another name",
+                        ]
+                    )
+                );
+            }
+
+            ImmutableArray<string> records = [.. files.Where(file => !IsContext(file))];
+            return records.IsEmpty ? Refused("there is no record in this folder") : records;
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
@@ -61,7 +76,28 @@ internal static class FileListing
         }
     }
 
+    // What is linked stands elsewhere, and could lead anywhere: it is told, and not followed.
+    private static FileSystemEnumerable<(string Path, bool IsLink)> In(string folder) =>
+        new(
+            folder,
+            (ref FileSystemEntry entry) => (entry.ToSpecifiedFullPath(), IsLink(ref entry)),
+            Downwards
+        )
+        {
+            ShouldIncludePredicate = (ref FileSystemEntry entry) =>
+                entry.IsDirectory ? IsLink(ref entry) : IsWanted(entry.FileName.ToString()),
+            ShouldRecursePredicate = (ref FileSystemEntry entry) => !IsLink(ref entry),
+        };
+
+    private static bool IsLink(ref FileSystemEntry entry) =>
+        (entry.Attributes & FileAttributes.ReparsePoint) != 0;
+
     private static bool IsWanted(string file) =>
-        !file.EndsWith(ContextEnding, StringComparison.OrdinalIgnoreCase)
-        && Endings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase);
+        Endings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase);
+
+    private static bool IsContext(string file) =>
+        file.EndsWith(ContextEnding, StringComparison.OrdinalIgnoreCase);
+
+    private static bool HasRecord(string context, ImmutableArray<string> files) =>
+        files.Any(file => !IsContext(file) && ContextFile.Beside(file) == context);
 }

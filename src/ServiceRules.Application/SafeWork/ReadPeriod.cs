@@ -8,6 +8,7 @@ using ServiceRules.Evidence;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Formats.SafeWork;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.SafeWork;
@@ -25,9 +26,12 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
     public PeriodOutcome Read(IEnumerable<string> paths, DateOnly? from, DateOnly? until, out FilesRead read)
     {
         var gathered = files.Gather(paths, Kept);
-        read = gathered.Files;
+        var misdated = gathered
+            .Kept.Where(job => IsOutside(job.Day, from, until) && MayBeOf(job, from, until))
+            .ToList();
+        read = gathered.Files with { Problems = [.. gathered.Files.Problems, .. misdated.Select(Misdated)] };
         var inside = gathered
-            .Kept.Where(job => !(job.Day < from) && !(job.Day > until))
+            .Kept.Where(job => !IsOutside(job.Day, from, until))
             .OrderBy(job => job.Day)
             .ThenBy(job => job.Id, StringComparer.Ordinal)
             .ThenBy(job => job.Site, StringComparer.Ordinal)
@@ -50,7 +54,7 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             read.Problems.Length,
             read.Repeated,
             read.Superseded,
-            gathered.Kept.Length - inside.Count
+            gathered.Kept.Length - inside.Count - misdated.Count
         )
         {
             Names =
@@ -83,6 +87,25 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
             : PeriodOutcome.Refused($"the records of the period are too much for one report: {refusal}");
     }
 
+    private static bool IsOutside(DateOnly day, DateOnly? from, DateOnly? until) => day < from || day > until;
+
+    // Dated another day than its own times: these say that it may be of the period.
+    private static bool MayBeOf(Job job, DateOnly? from, DateOnly? until) =>
+        !job.Days.Agree
+        && job.Days is { First: { } first, Last: { } last }
+        && !(last < from)
+        && !(first > until);
+
+    private static FiledProblem Misdated(Job job) =>
+        new(
+            job.File,
+            [
+                FormattableString.Invariant(
+                    $"`{job.Id}` is dated {job.Day:yyyy-MM-dd}, outside the period, and its times are of {job.Days.First:yyyy-MM-dd} to {job.Days.Last:yyyy-MM-dd}: it is not judged here; accepted: a date that is one of the days of its times"
+                ),
+            ]
+        );
+
     // What a file is called, in one line, whatever its name holds.
     private static string NameOf(string file)
     {
@@ -102,7 +125,9 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
 
     private Job Kept(FiledRecord filed) =>
         new(
+            filed.File,
             filed.Record.Date,
+            JobDays.Of(filed.Record, filed.Context?.Zone ?? site.Zone),
             filed.Record.Id.Text,
             filed.Context?.Site ?? site.Name,
             filed.Document,
@@ -165,7 +190,9 @@ public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegiste
 
     /// <summary>What is kept of a record until all are read; of its bench entries those that say when and by whom.</summary>
     private sealed record Job(
+        string File,
         DateOnly Day,
+        JobDays Days,
         string Id,
         string Site,
         CanonicalDocument Document,

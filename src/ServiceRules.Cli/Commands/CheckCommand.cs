@@ -50,7 +50,10 @@ internal static class CheckCommand
                 read.Count == 1
                     ? judging
                     : judging.Beside(read.Select(one => one.Bytes).OfType<ReadOnlyMemory<byte>>());
-            return read.Max(one =>
+            var seen = new Dictionary<string, List<(string File, ReadOnlyMemory<byte> Bytes)>>(
+                StringComparer.Ordinal
+            );
+            var worst = read.Max(one =>
                 one.Bytes is { } bytes
                     ? Check(
                         one.file,
@@ -58,6 +61,8 @@ internal static class CheckCommand
                         together,
                         session,
                         assessed =>
+                        {
+                            Note(seen, assessed, one.file);
                             Print(
                                 one.file,
                                 assessed,
@@ -66,10 +71,12 @@ internal static class CheckCommand
                                 parsed.GetValue(all),
                                 parsed.GetValue(format) == Json,
                                 programmeTold
-                            )
+                            );
+                        }
                     )
                     : ExitCode.Unusable
             );
+            return SameIdentity(seen, session) ? Math.Max(worst, ExitCode.NotGood) : worst;
         });
         return command;
     }
@@ -95,6 +102,44 @@ internal static class CheckCommand
             default:
                 throw new InvalidOperationException("an unknown outcome of judging");
         }
+    }
+
+    private static void Note(
+        Dictionary<string, List<(string File, ReadOnlyMemory<byte> Bytes)>> seen,
+        Assessed assessed,
+        FileInfo file
+    )
+    {
+        var id = assessed.Record.Id.Text;
+        if (!seen.TryGetValue(id, out var files))
+        {
+            seen[id] = files = [];
+        }
+
+        files.Add((file.ToString(), assessed.Evidence.Record.Bytes));
+    }
+
+    /// <summary>Files of one record are not held against one another; with other content they contradict each other.</summary>
+    private static bool SameIdentity(
+        Dictionary<string, List<(string File, ReadOnlyMemory<byte> Bytes)>> seen,
+        Session session
+    )
+    {
+        var isContradicted = false;
+        foreach (var (id, files) in seen.Where(one => one.Value.Count > 1))
+        {
+            var differ = files.Exists(one => !one.Bytes.Span.SequenceEqual(files[0].Bytes.Span));
+            isContradicted |= differ;
+            session.Error.WriteLine(
+                SeenText.OneLine(
+                    differ
+                        ? $"`{id}` stands with other content in {string.Join(", ", files.Select(one => one.File))}: each was judged by itself and not against the other; which of them is true they do not tell"
+                        : $"`{id}` stands in {string.Join(", ", files.Select(one => one.File))} with the same content: one record, told more than once"
+                )
+            );
+        }
+
+        return isContradicted;
     }
 
     /// <summary>One file that is not there keeps no other record from being judged.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using ServiceRules.Application.SafeWork;
 using ServiceRules.Domain.Verdicts;
 using Requirement = ServiceRules.Rules.Model.Rule;
@@ -8,7 +9,7 @@ namespace ServiceRules.Cli.Printing;
 /// <summary>A finding that is told, and the others that one and the same thing leaves open.</summary>
 /// <param name="Finding">What is told.</param>
 /// <param name="Others">What is only named beside it.</param>
-internal sealed record ToldOnce(Finding Finding, ImmutableArray<Finding> Others)
+internal sealed partial record ToldOnce(Finding Finding, ImmutableArray<Finding> Others)
 {
     /// <summary>Findings in the order given, what is of one cause drawn together where its first one stands.</summary>
     public static IEnumerable<ToldOnce> Of(
@@ -35,9 +36,37 @@ internal sealed record ToldOnce(Finding Finding, ImmutableArray<Finding> Others)
                     .Select(one => one.Finding),
             ];
             told.UnionWith(same);
-            yield return same is [var first, .. var others] ? new(first, [.. others]) : new(finding, []);
+            foreach (var one in same is [] ? [new(finding, [])] : WithTheirWords(same))
+            {
+                yield return one;
+            }
         }
     }
+
+    /// <summary>What an entry says that denies it is quoted, whatever else is drawn together: each finding that quotes more is told.</summary>
+    private static IEnumerable<ToldOnce> WithTheirWords(ImmutableArray<Finding> same)
+    {
+        var quoted = new HashSet<string>(Quotes(same[0]), StringComparer.Ordinal);
+        List<Finding> besides = [];
+        List<Finding> others = [];
+        foreach (var finding in same[1..])
+        {
+            var mine = Quotes(finding).ToList();
+            (mine.TrueForAll(quoted.Contains) ? others : besides).Add(finding);
+            quoted.UnionWith(mine);
+        }
+
+        return besides.Select(finding => new ToldOnce(finding, [])).Prepend(new(same[0], [.. others]));
+    }
+
+    private static IEnumerable<string> Quotes(Finding finding) =>
+        finding
+            .Notices.Prepend(finding.Statement)
+            .SelectMany(text => Said().Matches(text))
+            .Select(match => match.Value);
+
+    [GeneratedRegex("says `[^`]*`", RegexOptions.CultureInvariant)]
+    private static partial Regex Said();
 
     private static bool IsToldByOne(Cause cause) =>
         cause.IsOfSeveral && (cause.IsOfCredibility || cause.Statements.Count() == 1);

@@ -27,9 +27,13 @@ public static class EventVocabulary
         TimelineEventKind.TagRemoved,
     }.ToFrozenSet();
 
-    private static readonly FrozenSet<TimelineEventKind> OnIsolators = LockNeeded
-        .Append(TimelineEventKind.IsolatorOperated)
-        .ToFrozenSet();
+    // What comes off an isolator says nothing of how it was left: turning it on is an entry of its own.
+    private static readonly FrozenSet<TimelineEventKind> OnIsolators = new[]
+    {
+        TimelineEventKind.IsolatorOperated,
+        TimelineEventKind.LockApplied,
+        TimelineEventKind.TagApplied,
+    }.ToFrozenSet();
 
     private static readonly FrozenDictionary<EventMember, ImmutableArray<TimelineEventKind>> Kinds =
         new Dictionary<EventMember, ImmutableArray<TimelineEventKind>>

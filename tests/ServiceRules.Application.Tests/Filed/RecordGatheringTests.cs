@@ -34,6 +34,26 @@ public sealed class RecordGatheringTests : IDisposable
         Assert.Empty(gathered.Files.Problems);
     }
 
+    /// <summary>What a folder holds and nobody reads is told by name.</summary>
+    [Fact]
+    public void Gather_LinksAndContextsWithoutARecord_AreToldAndNotRead()
+    {
+        var job = _files.Write("a.record.json", Job("J-1"));
+        _files.Write("a.context.json", RecordFiles.Context("height-check"));
+        var stray = _files.Write("b.context.json", Job("J-2"));
+        var link = Path.Combine(_files.Folder, "c.json");
+        _ = File.CreateSymbolicLink(link, job);
+        using var elsewhere = new RecordFiles();
+        elsewhere.Write("d.json", Job("J-3"));
+        var folder = Path.Combine(_files.Folder, "more");
+        _ = Directory.CreateSymbolicLink(folder, elsewhere.Folder);
+
+        var gathered = Gather();
+
+        Assert.Equal("J-1", Assert.Single(gathered.Kept).Record.Id.Text);
+        Assert.Equal([link, folder, stray], gathered.Files.Problems.Select(problem => problem.File));
+    }
+
     [Fact]
     public void Gather_SameRecordInTwoFiles_CountsOnce()
     {

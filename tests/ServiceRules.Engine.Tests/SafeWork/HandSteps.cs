@@ -4,7 +4,7 @@ using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Engine.Tests.SafeWork;
 
-/// <summary>Wedges, props and guards put back, by people in and outside the job, at any time of it.</summary>
+/// <summary>Wedges, props, guards put back, safety defects found and put right, by people in and outside the job, at any time of it.</summary>
 internal static class HandSteps
 {
     private static readonly ImmutableArray<TimelineEventKind> Kinds =
@@ -12,6 +12,9 @@ internal static class HandSteps
         TimelineEventKind.ReelWedged,
         TimelineEventKind.UnitSupported,
         TimelineEventKind.GuardsRefitted,
+        TimelineEventKind.SafetyDefectFound,
+        TimelineEventKind.SafetyDefectClosed,
+        TimelineEventKind.SafetyDefectClosed,
     ];
 
     private static readonly ImmutableArray<TimelineEventKind> Turns =
@@ -24,7 +27,7 @@ internal static class HandSteps
 
     public static ServiceRecord Of(ServiceRecord record, Random random)
     {
-        for (int more = random.Next(1, 3); more > 0 && !record.Timeline.IsEmpty; more--)
+        for (int more = random.Next(1, 4); more > 0 && !record.Timeline.IsEmpty; more--)
         {
             record = record with
             {

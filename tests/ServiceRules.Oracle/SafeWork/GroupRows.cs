@@ -163,7 +163,11 @@ internal static class GroupRows
 
     public static Possible CoordinatorNamed(Story story)
     {
-        var crews = story.Workers.Select(w => story.Person(w)?.Crew).ToList();
+        var crews = story
+            .Workers.Concat(HandsBeside(story))
+            .Distinct()
+            .Select(w => story.Person(w)?.Crew)
+            .ToList();
         if (crews.OfType<string>().Distinct().Count() < 2)
         {
             return crews.Contains(null)
@@ -201,13 +205,26 @@ internal static class GroupRows
     {
         var (surely, perhaps) = story.SharedWork;
         // Who is to be in charge of somebody whom only the bench log shows there, nothing says.
-        perhaps |= story.Guests.Any();
+        perhaps |= story.Guests.Any() || HandsBeside(story).Any();
         return surely
                 ? judged | (story.IsOpen && judged.HasFlag(Possible.Met) ? Possible.Unproven : Possible.None)
             : perhaps ? judged | Possible.Any
             : story.IsOpen && !story.HandsWentIn ? Possible.Any
             : Possible.Any & ~Possible.NotMet;
     }
+
+    /// <summary>Whoever wedges, props or refits beside another who is at work makes it two, one of whom leads.</summary>
+    private static IEnumerable<string> HandsBeside(Story story) =>
+        story
+            .Steps.Where(s =>
+                s.Kind
+                    is TimelineEventKind.ReelWedged
+                        or TimelineEventKind.UnitSupported
+                        or TimelineEventKind.GuardsRefitted
+                && !story.Spells.Any(w => w.Person == s.By && w.Covers(s.Place))
+                && story.Spells.Any(w => w.Person != s.By && w.Covers(s.Place))
+            )
+            .Select(s => s.By);
 
     /// <summary>Whoever the bench log shows at a unit in another's work is of the group, under an own device too.</summary>
     private static Possible OwnDevice(Story story, Touch guest) =>

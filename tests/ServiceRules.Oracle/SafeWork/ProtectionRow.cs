@@ -115,6 +115,11 @@ internal static class ProtectionRow
         )
             ? Possible.NotMet
         : story.Steps.Any(s =>
+            s.Kind == TimelineEventKind.UnitSupported
+            && story.Spells.Any(spell => spell.Person != s.By && spell.Covers(s.Place))
+        )
+            ? Possible.Unproven
+        : story.Steps.Any(s =>
             story.Spells.Any(spell => spell.Covers(s.Place))
             && (
                 s.Kind is TimelineEventKind.UnitsLowered or TimelineEventKind.CutOutsProved
@@ -129,7 +134,9 @@ internal static class ProtectionRow
 
     private static IEnumerable<Possible> HandSteps(Story story, Walk walk) =>
         story
-            .Steps.Where(s => IsByHand(s) && !story.Spells.Any(w => w.Person == s.By && w.Covers(s.Place)))
+            .Steps.Where(s =>
+                IsByHand(story, s) && !story.Spells.Any(w => w.Person == s.By && w.Covers(s.Place))
+            )
             .Select(s => HandStep(story, walk, s))
             .Concat(
                 story.Steps.Where(s => s.Kind == TimelineEventKind.ReelWedged).Select(s => TooSoon(story, s))
@@ -152,11 +159,12 @@ internal static class ProtectionRow
             : Possible.Unproven | Possible.NotApplicable;
     }
 
-    private static bool IsByHand(Step step) =>
+    private static bool IsByHand(Story story, Step step) =>
         step.Kind
             is TimelineEventKind.ReelWedged
                 or TimelineEventKind.UnitSupported
-                or TimelineEventKind.GuardsRefitted;
+                or TimelineEventKind.GuardsRefitted
+        || PutRight.IsByHand(story, step);
 
     /// <summary>What leads up to work asks less; whether it does where no work is shown after it, nothing says.</summary>
     private static Possible HandStep(Story story, Walk walk, Step step)
@@ -167,7 +175,10 @@ internal static class ProtectionRow
             return Possible.NotApplicable;
         }
 
-        if (step.Kind == TimelineEventKind.GuardsRefitted || story.Spells.Any(w => w.Covers(step.Place)))
+        if (
+            step.Kind is TimelineEventKind.GuardsRefitted or TimelineEventKind.SafetyDefectClosed
+            || story.Spells.Any(w => w.Covers(step.Place))
+        )
         {
             return AtAnyTime(walk, step);
         }

@@ -12,6 +12,38 @@ internal static class ReleaseRows
             return story.Affected.Any() ? Possible.Any & ~Possible.NotMet : Possible.NotApplicable;
         }
 
+        var first = BeforeTheFirst(story);
+        var again = HungAgain(story).Select(one => Again(story, one.Back, one.On)).OfAll();
+        return again == Possible.NotApplicable ? first : first.And(again);
+    }
+
+    // The machine that went back to its people is taken from them once more.
+    private static IEnumerable<(Step Back, Step On)> HungAgain(Story story) =>
+        from back in story.Steps
+        where back.Kind == TimelineEventKind.HandedBack
+        let next = story.Steps.FirstOrDefault(s => back.Before(s) && IsControl(s))
+        where
+            next is not null
+            && !story.Steps.Any(s =>
+                s.Kind == TimelineEventKind.HandedBack && back.Before(s) && s.Before(next)
+            )
+        select (back, next);
+
+    private static bool IsControl(Step step) =>
+        step.IsDeviceOn || step.Kind == TimelineEventKind.PlugControlConfirmed;
+
+    private static Possible Again(Story story, Step back, Step on) =>
+        ReachEverybody(
+            story,
+            story.Steps.Where(s =>
+                IsNotice(s, TimelineEventKind.AffectedNotifiedBefore) && s.At >= back.At && s.At <= on.At
+            )
+        )
+            ? Possible.Met
+            : Possible.NotMet;
+
+    private static Possible BeforeTheFirst(Story story)
+    {
         var device = story.Steps.First(s => s.IsDeviceOn);
         return ReachEverybody(
             story,

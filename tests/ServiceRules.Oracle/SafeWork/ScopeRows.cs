@@ -13,7 +13,10 @@ internal static class ScopeRows
         var claims = story.Claims(ExemptionKind.MinorServicing).ToList();
         if (claims.Count == 0)
         {
-            return Possible.NotApplicable;
+            // What is said of hands is held against the bench log, claimed or not.
+            return story.Record.HandsInBladeZone == false && (ReachedIn(story) || IsTouched(story))
+                ? Possible.Unproven
+                : Possible.NotApplicable;
         }
 
         bool inUse = story.Record.Setting == WorkSetting.InUse;
@@ -69,7 +72,9 @@ internal static class ScopeRows
             !m.Event.Measures.IsEmpty && !(story.FirstWork is { } work && m.At >= work.At)
         );
         return Protects([.. measures.SelectMany(m => m.Event.Measures).Where(m => IsShown(story, m))])
-            ? Possible.Met.OrStricter(!inTime || IsGauged(story))
+            ? IsGaugeHeld(story)
+                ? Possible.NeverMet
+                : Possible.Met.OrStricter(!inTime || IsGauged(story))
             : Possible.NeverMet;
     }
 
@@ -213,6 +218,22 @@ internal static class ScopeRows
     private static bool IsMeasured(Story story) =>
         story.Record.Units.Any(unit =>
             unit.Entries.Any(entry => entry is Reading { Observed: not Observation.Seen })
+        );
+
+    /// <summary>A gauge beside the blades is held by a hand beside them.</summary>
+    private static bool IsGaugeHeld(Story story) =>
+        story.Record.Units.Any(unit =>
+            unit.Entries.Any(entry =>
+                entry
+                    is Reading
+                    {
+                        Observed: Observation.Measured,
+                        Quantity: MeasuredQuantity.FrontRoller
+                            or MeasuredQuantity.GroomerHeight
+                            or MeasuredQuantity.Attitude
+                            or MeasuredQuantity.Edge
+                    }
+            )
         );
 
     private static bool RanThroughout(Story story) =>

@@ -341,6 +341,7 @@ internal static class SequenceRows
                 (device is null || device.Before(p))
                 && (release is null || release.Before(p))
                 && !Gauge.ContradictsBeforeWork(story, p, source)
+                && !Walk.IsTriedRunning(story, p)
             )
             .ToList();
         if (good.Count == 0)

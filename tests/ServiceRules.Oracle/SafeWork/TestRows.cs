@@ -14,9 +14,12 @@ internal static class TestRows
     public static Possible HandsOff(Story story)
     {
         var touched = story.Steps.Where(s => IsDoneByHand(story, s) && IsAmidARun(story, s)).ToList();
+        var mended = touched.Where(s => s.Kind == TimelineEventKind.SafetyDefectClosed).ToList();
+        // Put right in a run, and found before it: by hands between that nobody entered, or in the run.
+        touched.RemoveAll(s => mended.Contains(s) && !PutRight.IsInOneRun(story, s));
         return touched.Exists(s => !SharesItsInstant(story, s)) ? Possible.NotMet
             : touched.Count > 0 ? Possible.NeverMet
-            : IsLetOffAmidARun(story) || IsTouchedBeforeTheStop(story)
+            : mended.Count > 0 || IsLetOffAmidARun(story) || IsTouchedBeforeTheStop(story)
                 ? (AsToldOfWork(story) & Possible.NotMet) | Possible.Unproven
             : AsToldOfWork(story);
     }
@@ -25,9 +28,14 @@ internal static class TestRows
     private static bool IsTouchedBeforeTheStop(Story story)
     {
         var said = story.Steps.FirstOrDefault(s => IsStart(s) || IsEnd(s));
-        return said?.Kind == TimelineEventKind.MachineShutDown
+        // Where nothing tells that it ran or was stopped, something there may have run all the same.
+        return (
+                said is null
+                    ? story.Isolatable.Any() || story.Additions.Any()
+                    : said.Kind == TimelineEventKind.MachineShutDown
+            )
             && story
-                .Steps.TakeWhile(s => s.At != said.At && !ShowsStandstill(s))
+                .Steps.TakeWhile(s => s.At != said?.At && !ShowsStandstill(s))
                 .Any(s => s.Kind != TimelineEventKind.StoredEnergyReleased && IsDoneByHand(story, s));
     }
 
@@ -36,6 +44,7 @@ internal static class TestRows
         {
             TimelineEventKind.ReelWedged or TimelineEventKind.UnitSupported => true,
             TimelineEventKind.GuardsRefitted => true,
+            TimelineEventKind.SafetyDefectClosed => PutRight.IsByHand(story, step),
             TimelineEventKind.BlockageClearedByHand or TimelineEventKind.BlockageClearedWithTool => true,
             // What falls, springs back or spins on is held where it is; pressure is let off elsewhere.
             TimelineEventKind.StoredEnergyReleased => new[] { "gravity", "spring", "wheel_rotation" }.Any(
@@ -59,7 +68,7 @@ internal static class TestRows
         );
 
     /// <summary>Running by the last word on it; where its end was never told, only until something shows it stopped.</summary>
-    private static bool IsAmidARun(Story story, Step step)
+    public static bool IsAmidARun(Story story, Step step)
     {
         if (!story.RunsAfter(step))
         {

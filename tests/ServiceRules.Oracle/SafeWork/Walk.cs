@@ -215,6 +215,9 @@ internal sealed class Walk
             case TimelineEventKind.ReelWedged:
                 ReleaseNamed(now, "reel_rotation", step);
                 break;
+            // What turns when it is tried is not dead.
+            case TimelineEventKind.IsolationVerified when IsTriedRunning(story, step):
+                break;
             case TimelineEventKind.IsolationVerified:
                 foreach (var line in Of(step).Where(line => line.Since < step.Place))
                 {
@@ -259,6 +262,19 @@ internal sealed class Walk
 
         return now;
     }
+
+    /// <summary>In a run, and not at the very time at which it began or ended.</summary>
+    public static bool IsTriedRunning(Story story, Step step) =>
+        TestRows.IsAmidARun(story, step)
+        && story.Steps.Where(TurnsOnOrOff).LastOrDefault(s => s.Before(step))?.At != step.At
+        && story.Steps.Where(TurnsOnOrOff).FirstOrDefault(s => step.Before(s))?.At != step.At;
+
+    private static bool TurnsOnOrOff(Step step) =>
+        step.Kind
+            is TimelineEventKind.MachineStarted
+                or TimelineEventKind.TestEnergised
+                or TimelineEventKind.MachineShutDown
+                or TimelineEventKind.TestEnded;
 
     private static bool HoldsOff(Step on) => on.Event.Position != IsolatorPosition.On;
 

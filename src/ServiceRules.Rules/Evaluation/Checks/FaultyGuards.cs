@@ -17,6 +17,11 @@ internal static class FaultyGuards
     {
         var mayStillBeMended = reading.IsOpen && reading.Of(TimelineEventKind.HandedBack).IsEmpty;
         var closed = reading.Of(TimelineEventKind.SafetyDefectClosed).LastOrDefault();
+        foreach (var fault in SaidToBeOff(reading))
+        {
+            yield return fault;
+        }
+
         foreach (var unit in reading.Frame.Units)
         {
             var left = unit.Of(MeasuredQuantity.Guards)?.Left ?? [];
@@ -55,6 +60,40 @@ internal static class FaultyGuards
                         place.Evidence
                     );
                 }
+            }
+        }
+    }
+
+    // A guard that was fitted, and whose own note has one off: the last of a unit that says anything of its guards.
+    private static IEnumerable<TimelineFault> SaidToBeOff(TimelineReading reading)
+    {
+        var units = reading.Frame.Record.Units;
+        for (var unit = 0; unit < units.Length; unit++)
+        {
+            var entries = units[unit].Entries;
+            var last = entries.Length - 1;
+            while (
+                last >= 0
+                && entries[last]
+                    is not (
+                        PartFitted { Part: PartKind.Guard }
+                        or Reading { Quantity: MeasuredQuantity.Guards }
+                    )
+            )
+            {
+                last--;
+            }
+
+            if (last >= 0 && entries[last] is PartFitted { Note: { } note } && DeniedStep.SaysGuardsOff(note))
+            {
+                yield return new(
+                    Verdict.Unproven,
+                    FindingReason.NotCredible,
+                    $"The record shows a guard fitted on {units[unit].Id}, and its note says `{note}`.",
+                    [],
+                    Act,
+                    [Pointers.Entry(unit, last)]
+                );
             }
         }
     }

@@ -19,6 +19,7 @@ internal static class OthersWithHandsIn
             .Concat(AtTheControls(duty))
             .Concat(EnergyLetOff(duty))
             .Concat(UnitsMoved(duty))
+            .Concat(UnitsPropped(duty))
             .Concat(CutOutsTried(duty))
             .Concat(SwitchedOffAgain(duty))
             .Concat(PutOnWithoutIsolator(duty));
@@ -110,6 +111,17 @@ internal static class OthersWithHandsIn
                     "Ask what was moved and where hands were; units are lowered or held before hands go in, and stay so."
                 )
             );
+
+    // A unit is held before anybody reaches under it; whoever holds it up for another moves it over their hands.
+    private static IEnumerable<TimelineFault> UnitsPropped(DutyFrame duty) =>
+        from entry in duty.Reading.Of(TimelineEventKind.UnitSupported)
+        let work = AmidWork.Of(duty.Reading, entry, other: entry.Event.Actor)
+        where work is not null
+        select Doubt(
+            (entry, work),
+            $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)} while {work.Person} was at work: it does not show what held it until then, nor the hands of {work.Person} clear of it.",
+            "Ask what was propped up and where hands were; a raised unit is held before anybody's hands go under it."
+        );
 
     // A cut-out is proved by trying whether the machine runs.
     private static IEnumerable<TimelineFault> CutOutsTried(DutyFrame duty) =>

@@ -164,7 +164,7 @@ internal static class StepsByHand
         new(
             verdict,
             verdict == Verdict.NotMet ? FindingReason.Unprotected : FindingReason.StepMissing,
-            $"The record shows {EventWords.Done(entry.Event)} {words.AtBy(entry)}, which takes hands at the unit. By then it does not show {lacking}.",
+            $"The record shows {EventWords.Done(entry.Event)} {words.AtBy(entry)}{PutRightByHand.TakesHands(entry.Event)}. By then it does not show {lacking}.",
             [.. beside.Prepend(entry).Distinct()],
             $"Hands at the unit, those of {entry.Event.Actor} too, only while every source is off and held by an own lock."
         );

@@ -14,7 +14,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// No adjuster was turned while the reel ran, unless it is the one of the clearance and the procedure names the control by
 /// which that is turned from outside the danger zone; nor between two runs, click by click, before the stop that the
 /// procedure states for it, or, of any other adjuster and where it states none in the words of entries, outside the person's
-/// own protected interval.
+/// own protected interval. At the very time of a start, outside all work, the record cannot tell.
 /// </summary>
 internal static class AdjusterUntouchedDuty
 {
@@ -112,6 +112,16 @@ internal static class AdjusterUntouchedDuty
             return null;
         }
 
+        return AfterAStart(duty, runs, turn, moment) ?? InTheMinuteOfAStart(duty, runs, turn, moment);
+    }
+
+    private static Touched? AfterAStart(
+        DutyFrame duty,
+        ImmutableArray<MachineRun> runs,
+        Turn turn,
+        Moment moment
+    )
+    {
         var last = runs.LastOrDefault(run => run.Start.Moment < moment);
         if (last is null)
         {
@@ -153,13 +163,50 @@ internal static class AdjusterUntouchedDuty
                 );
         }
 
-        return IsProtected(duty, turn, moment)
+        // After every entry of the same minute: times are often noted to the minute.
+        return IsProtected(duty, turn, new TimelinePlace(moment, int.MaxValue))
             ? null
             : new(
                 turn,
                 last,
                 $"after {last.Named} and before everything was isolated, locked and verified again"
             );
+    }
+
+    // Of a turn at the very time of a start nothing tells whether the reel ran, unless somebody's work has it, or its protection.
+    private static Touched? InTheMinuteOfAStart(
+        DutyFrame duty,
+        ImmutableArray<MachineRun> runs,
+        Turn turn,
+        Moment moment
+    )
+    {
+        var begun = runs.LastOrDefault(run =>
+            run.Start.Moment == moment && !run.IsStartMissing && run.IsOfJob
+        );
+        if (
+            begun is null
+            || duty.Reading.HandsByTheLog.Any(hands =>
+                hands.Pointer == turn.Pointer && hands.IsDuring(duty.Reading.Works)
+            )
+            || (
+                turn.Entry.Adjuster == AdjusterKind.Clearance
+                && EnergisedTaskDuties.Listed(duty, begun.Task) is { AdjusterControl: not null }
+            )
+            || IsProtected(duty, turn, new TimelinePlace(moment, int.MinValue))
+        )
+        {
+            return null;
+        }
+
+        return new(
+            turn,
+            begun,
+            $"at the very time at which the reel was set running ({begun.Named}), outside all hands-on work: which came first it cannot tell"
+        )
+        {
+            IsUntold = true,
+        };
     }
 
     /// <summary>All the turns about which the same is to be said, in one sentence: units, how often, when.</summary>
@@ -170,7 +217,7 @@ internal static class AdjusterUntouchedDuty
         var units = TimelineWords.List(
             inTime.Select(turn => turn.Unit.Text).Distinct(StringComparer.Ordinal)
         );
-        return new(
+        var told = new TimelineFault(
             Verdict.NotMet,
             FindingReason.Unprotected,
             alike.Length == 1
@@ -182,6 +229,7 @@ internal static class AdjusterUntouchedDuty
             [.. new[] { run.Start, run.End }.OfType<OrderedEvent>()],
             Act
         );
+        return alike[0].IsUntold ? LeadUpOutcome.Untold(told) : told;
 
         string Time(Turn turn) => duty.Words.Time(turn.Entry.At!);
     }
@@ -195,15 +243,13 @@ internal static class AdjusterUntouchedDuty
             : $"{string.Join(", ", all[..(MostTimes - 1)])} and so on until {all[^1]}";
     }
 
-    private static bool IsProtected(DutyFrame duty, Turn turn, Moment moment)
+    private static bool IsProtected(DutyFrame duty, Turn turn, TimelinePlace place)
     {
         if (duty.Reading.Protection is not { } protection)
         {
             return false;
         }
 
-        // After every entry of the same minute: times are often noted to the minute.
-        var place = new TimelinePlace(moment, int.MaxValue);
         IEnumerable<Id<Participant>> people = turn.Entry.By is { } by ? [by] : duty.Reading.HandsIn;
         return people.Any(person => protection.ProtectedFor(person).Contains(place));
     }
@@ -251,7 +297,11 @@ internal static class AdjusterUntouchedDuty
     /// <param name="Turn">The turn.</param>
     /// <param name="Run">The run that it stands in or after.</param>
     /// <param name="What">What is wrong with its time.</param>
-    private sealed record Touched(Turn Turn, MachineRun Run, string What);
+    private sealed record Touched(Turn Turn, MachineRun Run, string What)
+    {
+        /// <summary>Whether the record cannot tell which came first.</summary>
+        public bool IsUntold { get; init; }
+    }
 
     private sealed record Turn(Id<UnitWork> Unit, Adjustment Entry, Moment? Moment, string Pointer);
 }

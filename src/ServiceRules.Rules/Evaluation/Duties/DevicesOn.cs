@@ -53,13 +53,14 @@ internal static class DevicesOn
 
     /// <summary>The first entry by which anybody put a control on, or null: nobody ever did.</summary>
     public static OrderedEvent? First(DutyFrame duty) =>
-        duty
-            .Reading.Of(
-                TimelineEventKind.LockApplied,
-                TimelineEventKind.TagApplied,
-                TimelineEventKind.PlugControlConfirmed
-            )
-            .FirstOrDefault();
+        duty.Reading.Events.FirstOrDefault(entry => IsControl(entry.Event.Kind));
+
+    /// <summary>Whether an entry of this kind puts a control on.</summary>
+    public static bool IsControl(TimelineEventKind kind) =>
+        kind
+            is TimelineEventKind.LockApplied
+                or TimelineEventKind.TagApplied
+                or TimelineEventKind.PlugControlConfirmed;
 
     /// <summary>The entries by which locks and tags came off.</summary>
     public static IEnumerable<OrderedEvent> Removals(DutyFrame duty) =>

@@ -12,7 +12,7 @@ internal static class GroupLeadDuties
     /// <summary>One authorised person was put in charge of the group before work began.</summary>
     public static CheckOutcome PrimaryNamed(DutyFrame duty)
     {
-        var workers = GroupWork.Workers(duty);
+        var workers = GroupWork.WithStepsByHand(duty);
         if (workers.Length < 2)
         {
             return OnePerson();
@@ -41,17 +41,40 @@ internal static class GroupLeadDuties
     /// <summary>Whether the register has those at work in more than one crew, or with more than one employer.</summary>
     public static bool IsOfSeveralCrews(DutyFrame duty)
     {
-        var people = GroupWork
-            .Workers(duty)
-            .Select(duty.PersonOf)
-            .OfType<RegisteredPerson>()
-            .ToImmutableArray();
-        var crews = people
-            .Select(person => person.Crew ?? (person.Employer == Employer.Outside ? "outside" : null))
-            .OfType<string>()
-            .Distinct(StringComparer.Ordinal)
-            .Count();
-        return crews > 1 || people.Select(person => person.Employer).Distinct().Count() > 1;
+        var people = Registered(duty);
+        return CrewsOf(people).Length > 1 || people.Select(person => person.Employer).Distinct().Count() > 1;
+    }
+
+    private static ImmutableArray<RegisteredPerson> Registered(DutyFrame duty) =>
+        [.. GroupWork.WithStepsByHand(duty).Select(duty.PersonOf).OfType<RegisteredPerson>()];
+
+    private static ImmutableArray<string> CrewsOf(ImmutableArray<RegisteredPerson> people) =>
+        [
+            .. people
+                .Select(person => person.Crew ?? (person.Employer == Employer.Outside ? "outside" : null))
+                .OfType<string>()
+                .Distinct(StringComparer.Ordinal),
+        ];
+
+    // A coordinator of crews that are named is one of those: of another crew at work nothing is shown.
+    private static CheckOutcome OfTheCrewsNamed(DutyFrame duty, CheckOutcome outcome)
+    {
+        var entries = duty.Reading.Of(TimelineEventKind.CoordinatorAssigned);
+        var missing =
+            outcome.Verdict != Verdict.Met || entries.Any(entry => entry.Event.Crews.IsEmpty)
+                ? []
+                : CrewsOf(Registered(duty))
+                    .Except(entries.SelectMany(entry => entry.Event.Crews), StringComparer.Ordinal)
+                    .ToList();
+        return missing.Count == 0
+            ? outcome
+            : TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.NotCredible,
+                $"The record names a coordinator of {TimelineWords.List(entries.SelectMany(entry => entry.Event.Crews).Distinct(StringComparer.Ordinal))}, and the register has people of {TimelineWords.List(missing)} among those at work: who coordinated these it does not show.",
+                outcome.Evidence,
+                "Ask who coordinated whom; enter what they say as a late entry."
+            );
     }
 
     /// <summary>Where people of several crews, or of several jobs at one machine, work together, one authorised person coordinates them.</summary>
@@ -64,10 +87,13 @@ internal static class GroupLeadDuties
                 ?? TimelineOutcome.NotApplicable("The register shows people of one crew only in this job.");
         }
 
-        var crews = GroupWork.PutInCharge(
+        var crews = OfTheCrewsNamed(
             duty,
-            TimelineEventKind.CoordinatorAssigned,
-            "Name one authorised person who coordinates the crews before hands go in."
+            GroupWork.PutInCharge(
+                duty,
+                TimelineEventKind.CoordinatorAssigned,
+                "Name one authorised person who coordinates the crews before hands go in."
+            )
         );
         return jobs is null or { Verdict: Verdict.Met } ? crews
             : crews.Verdict == Verdict.Met ? jobs

@@ -22,6 +22,20 @@ internal static class GroupWork
                     .Distinct(),
             ];
 
+    /// <summary>The same, and whoever wedges a reel, props a unit up or refits guards while another is at work.</summary>
+    public static ImmutableArray<Id<Participant>> WithStepsByHand(DutyFrame duty) =>
+        [.. Workers(duty).Concat(StepsBeside(duty).Select(step => step.Person)).Distinct()];
+
+    /// <summary>Steps that only a hand at the unit makes, while another is at work.</summary>
+    public static IEnumerable<StepByHand> StepsBeside(DutyFrame duty) =>
+        StepByHand
+            .Of(duty.Reading)
+            .Where(step =>
+                // Who says that a defect was put right often only says so.
+                step.Entry.Event.Kind != TimelineEventKind.SafetyDefectClosed
+                && AmidWork.Of(duty.Reading, step.Entry, other: step.Person) is not null
+            );
+
     /// <summary>Whom an entry puts in charge: those it names; whoever made it, where it names nobody.</summary>
     public static ImmutableArray<Id<Participant>> Named(OrderedEvent entry) =>
         entry.Event.Others.IsEmpty ? [entry.Event.Actor] : entry.Event.Others;

@@ -63,6 +63,32 @@ internal sealed record HandsAtTheBlades(string What, string Pointer)
         return shown.ToImmutable();
     }
 
+    /// <summary>Readings for which a gauge is held to a unit beside its blades, and not surely between them.</summary>
+    public static ImmutableArray<HandsAtTheBlades> GaugesHeld(DutyFrame duty) =>
+        [
+            .. duty.Record.Units.SelectMany(
+                (unit, at) =>
+                    unit
+                        .Entries.Select((entry, index) => (entry, index))
+                        .Where(one => IsHeldBeside(one.entry))
+                        .Select(one => new HandsAtTheBlades(
+                            $"a gauge held to {unit.Id}",
+                            Pointers.Entry(at, one.index)
+                        ))
+            ),
+        ];
+
+    private static bool IsHeldBeside(BenchEntry entry) =>
+        entry
+            is Reading
+            {
+                Quantity: MeasuredQuantity.Attitude
+                    or MeasuredQuantity.Edge
+                    or MeasuredQuantity.FrontRoller
+                    or MeasuredQuantity.GroomerHeight,
+                Observed: Observation.Measured
+            };
+
     /// <summary>Whether a reading is shown to have been taken at a unit while the machine ran.</summary>
     public static bool ReadRunning(DutyFrame duty) =>
         duty.Record.Units.Any(unit => unit.Entries.Any(entry => IsReadRunning(duty.Reading, entry)));

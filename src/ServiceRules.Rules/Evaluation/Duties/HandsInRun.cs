@@ -12,6 +12,9 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <param name="Entry">The step.</param>
 internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
 {
+    // A defect that was found before the run may have been put right before it, by hands that nobody entered.
+    private bool IsUntold { get; init; }
+
     // These are held, blocked or braked where they are.
     private static readonly ImmutableArray<Id<EnergySource>> HeldAtTheUnit =
     [
@@ -33,10 +36,17 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
         return
         [
             .. duty
-                .Reading.Events.Where(entry => TakesHands(entry.Event, known))
+                .Reading.Events.Where(entry =>
+                    TakesHands(entry.Event, known) || PutRightByHand.Is(duty.Reading, entry)
+                )
                 .Select(entry => (Entry: entry, Run: LastBefore(runs, entry)))
                 .Where(both => both.Run is { } run && !IsCutOff(duty, run, both.Entry))
-                .Select(both => new HandsInRun(both.Run!, both.Entry)),
+                .Select(both => new HandsInRun(both.Run!, both.Entry)
+                {
+                    IsUntold =
+                        both.Entry.Event.Kind == TimelineEventKind.SafetyDefectClosed
+                        && !PutRightByHand.IsWithinOneRun(duty.Reading, both.Entry),
+                }),
         ];
     }
 
@@ -63,7 +73,7 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
     }
 
     /// <summary>
-    /// Such steps before the machine, of which no start is shown, was shut down: it may have run already. What holds
+    /// Such steps before the machine, of which no start is shown, was shut down, or with no stop of it shown at all: it may have run. What holds
     /// stored energy is none of them, for units are let down from the seat.
     /// </summary>
     public static IEnumerable<TimelineFault> BeforeShutdown(DutyFrame duty)
@@ -76,21 +86,24 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
                 TimelineEventKind.MachineShutDown
             )
             .FirstOrDefault();
-        return first is not { Event.Kind: TimelineEventKind.MachineShutDown }
+        // Where the record shows the machine neither run nor stopped, it may have run until it was isolated.
+        return
+            first is not (null or { Event.Kind: TimelineEventKind.MachineShutDown })
+            || (first is null && !duty.Sources.Any(source => source.HasIsolator))
             ? []
             :
             [
                 .. duty
                     .Reading.Events.Where(entry =>
-                        entry.Moment < first.Moment
-                        && IsDoneAtTheUnit(entry.Event.Kind)
+                        (first is null || entry.Moment < first.Moment)
+                        && (IsDoneAtTheUnit(entry.Event.Kind) || PutRightByHand.Is(duty.Reading, entry))
                         && !IsStopShown(duty, TimelinePlace.Beginning, entry.Place())
                     )
                     .Select(entry => new TimelineFault(
                         Verdict.Unproven,
                         FindingReason.StepMissing,
-                        $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)}, which takes hands at the unit, before the machine was shut down at {duty.Words.Time(first)}, and does not show that it stood still by then.",
-                        [entry, first],
+                        $"The record shows {EventWords.Done(entry.Event.Kind)} {duty.Words.AtBy(entry)}{PutRightByHand.TakesHands(entry.Event)}, {(first is null ? "and no shutdown of the machine before it" : $"before the machine was shut down at {duty.Words.Time(first)}")}, and does not show that it stood still by then.",
+                        [.. new[] { entry, first }.OfType<OrderedEvent>()],
                         "Have whoever was there say whether the machine ran then, as a late entry."
                     )),
             ];
@@ -102,12 +115,19 @@ internal sealed record HandsInRun(MachineRun Run, OrderedEvent Entry)
         var told = new TimelineFault(
             Verdict.NotMet,
             FindingReason.Unprotected,
-            $"The record shows {EventWords.Done(Entry.Event.Kind)} {words.AtBy(Entry)}, which takes hands at the unit, during {Run.Named}{(Run.End is null ? ", whose end it does not show" : string.Empty)}.",
+            $"The record shows {EventWords.Done(Entry.Event.Kind)} {words.AtBy(Entry)}{PutRightByHand.TakesHands(Entry.Event)}, during {Run.Named}{(Run.End is null ? ", whose end it does not show" : string.Empty)}.",
             [Run.Start, Entry],
             act
         );
-        return Entry.Moment == Run.Start.Moment || Entry.Moment == Run.End?.Moment
-            ? LeadUpOutcome.Untold(told)
+        return IsUntold
+                ? told with
+                {
+                    Verdict = Verdict.Unproven,
+                    Reason = FindingReason.StepMissing,
+                    Act =
+                        "Have whoever put it right say when and how, and whether the machine stood still; enter the work that did it.",
+                }
+            : Entry.Moment == Run.Start.Moment || Entry.Moment == Run.End?.Moment ? LeadUpOutcome.Untold(told)
             : told;
     }
 

@@ -7,7 +7,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Every source was proven dead by an authorised person: after its first lock or tag went on and after its stored energy
-/// was last released, with no pressure read above its limit, at an earlier time than hands went in, and with nothing undone between.
+/// was last released, with the machine at a stand, with no pressure read above its limit, at an earlier time than hands went in, and with nothing undone between.
 /// </summary>
 internal static class IsolationVerifiedDuty
 {
@@ -84,7 +84,9 @@ internal static class IsolationVerifiedDuty
                 : Besides(entry);
 
         string? Besides(OrderedEvent entry) =>
-            on is not null && entry.Place() < on.Place()
+            RunThen.At(duty.Reading, entry) is { } ran
+                ? $"while the machine ran, from {EventWords.Done(ran.Event.Kind)} at {duty.Words.Time(ran)} on"
+            : on is not null && entry.Place() < on.Place()
                 ? $"before a lock or tag was on at {duty.Words.Time(on)}"
             : released is not null && entry.Place() < released.Place()
                 ? $"before its stored energy was released at {duty.Words.Time(released)}"

@@ -38,9 +38,9 @@ internal static class JobsAtOnce
     // Every two people of both jobs, once: where they are surely in together, else where they may be.
     private static IEnumerable<Both> AtOnce(JobBeside beside)
     {
-        var theirs = beside.HandsOfTheOther.ToList();
+        var theirs = beside.HandsAndStepsOfTheOther.ToList();
         var together = (
-            from own in beside.OwnHands
+            from own in beside.OwnHandsAndSteps
             from other in theirs
             where own.Person != other.Person && Meet(own, other)
             let since = own.From > other.From ? own.From : other.From

@@ -46,9 +46,14 @@ internal static partial class MeasuresForRun
         return Missing(said, asked, theirs, start, ran) ?? SaidOtherwise(theirs, start, words, ran);
     }
 
-    /// <summary>Words of how that say that guards were off.</summary>
-    public static bool SaysGuardsOff(OrderedEvent entry) =>
-        entry.Event.Method is { } method && GuardsOff().IsMatch(method);
+    /// <summary>Words of how or why that say that guards were off.</summary>
+    public static bool SaysGuardsOff(OrderedEvent entry) => WordsOfGuardsOff(entry) is not null;
+
+    /// <summary>The words themselves; null: none say so.</summary>
+    public static string? WordsOfGuardsOff(OrderedEvent entry) =>
+        new[] { entry.Event.Method, entry.Event.Reason }
+            .OfType<string>()
+            .FirstOrDefault(words => GuardsOff().IsMatch(words));
 
     private static TimelineFault? Missing(
         ImmutableHashSet<ProtectiveMeasure> said,
@@ -105,7 +110,7 @@ internal static partial class MeasuresForRun
             ? new(
                 Verdict.Unproven,
                 FindingReason.NotCredible,
-                $"The record shows {EventWords.Done(spoken.Event.Kind)} {words.AtBy(spoken)}, before {ran}, and says of how `{spoken.Event.Method}`.",
+                $"The record shows {EventWords.Done(spoken.Event.Kind)} {words.AtBy(spoken)}, before {ran}, and says of {(WordsOfGuardsOff(spoken) == spoken.Event.Method ? "how" : "why")} `{WordsOfGuardsOff(spoken)}`.",
                 [spoken, start],
                 "Have whoever was there say whether the guards were on while it ran."
             )

@@ -27,7 +27,7 @@ internal static class MinorServicingClaimDuty
         var claims = Claims(duty);
         if (claims.IsEmpty)
         {
-            return TimelineOutcome.NotApplicable("Nobody claims minor servicing.");
+            return SaidToStayOut(duty) ?? TimelineOutcome.NotApplicable("Nobody claims minor servicing.");
         }
 
         var faults = Faults(duty);
@@ -45,6 +45,31 @@ internal static class MinorServicingClaimDuty
             RestsOn(duty)
         );
         return met with { Notices = [.. met.Notices, .. ClaimDecided.Told(duty, claims)] };
+    }
+
+    /// <summary>What a record says of hands is held against its entries, whether or not anything is claimed for it.</summary>
+    private static CheckOutcome? SaidToStayOut(DutyFrame duty)
+    {
+        if (
+            duty.Record.HandsInBladeZone != false
+            || HandsAtTheBlades.Shown(duty) is not { IsEmpty: false } shown
+        )
+        {
+            return null;
+        }
+
+        return TimelineOutcome.Of(
+            Verdict.Unproven,
+            FindingReason.NotCredible,
+            $"The record says that hands stayed out of the reach of the blades, and shows {TimelineWords.List(shown.Select(one => one.What).Distinct(StringComparer.Ordinal))}: these are hands in their reach.",
+            [
+                .. shown
+                    .Select(one => one.Pointer)
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal),
+            ],
+            "Correct what the record says of hands; have whoever did it say where hands were."
+        );
     }
 
     private static ImmutableArray<OrderedEvent> RestsOn(DutyFrame duty) =>
@@ -143,6 +168,7 @@ internal static class MinorServicingClaimDuty
                 Suppression.EnteredLate(duty, "Minor servicing", entries, Act),
                 ClaimDecided.Fault(duty, claims, Act),
                 ReadWhileItMayHaveRun(duty, entries),
+                GaugesHeld(duty, entries),
                 Measures(duty, entries),
             }.OfType<TimelineFault>(),
             .. ClaimedAtRest.Faults(duty, entries),
@@ -188,6 +214,19 @@ internal static class MinorServicingClaimDuty
             )
             : null;
 
+    // A gauge is held by hand; how near to the blades, its reading does not tell.
+    private static TimelineFault? GaugesHeld(DutyFrame duty, ImmutableArray<OrderedEvent> entries) =>
+        duty.Record.HandsInBladeZone == false && HandsAtTheBlades.GaugesHeld(duty) is { IsEmpty: false } held
+            ? new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"Minor servicing is claimed, with hands said to stay out of the reach of the blades, and the record shows {TimelineWords.List(held.Select(one => one.What).Distinct(StringComparer.Ordinal))}: that hands stayed out is not shown.",
+                entries,
+                "Have whoever read it say where hands were, or isolate and lock out before a gauge is held to the unit.",
+                [.. held.Select(one => one.Pointer)]
+            )
+            : null;
+
     private static IEnumerable<TimelineFault> SaidOtherwise(
         DutyFrame duty,
         ImmutableArray<OrderedEvent> entries
@@ -197,7 +236,7 @@ internal static class MinorServicingClaimDuty
         select new TimelineFault(
             Verdict.Unproven,
             FindingReason.NotCredible,
-            $"Minor servicing is claimed, and of the other measures {duty.Words.AtBy(spoken)} it is said `{spoken.Event.Method}`.",
+            $"Minor servicing is claimed, and of the other measures {duty.Words.AtBy(spoken)} it is said `{MeasuresForRun.WordsOfGuardsOff(spoken)}`.",
             [.. entries, spoken],
             "Have whoever was there say whether the guards were on."
         );

@@ -27,6 +27,10 @@ internal static class Suppression
             && HoldingExemption(duty) is null
             && JobsAtOnce.Judge(duty) is not null
                 ? null
+            : of is EnergyDuty.PrimaryNamed or EnergyDuty.CoordinatorNamed
+            && HoldingExemption(duty) is null
+            && GroupWork.StepsBeside(duty).Any()
+                ? null
             : TimelineOutcome.NotApplicable(reason);
     }
 

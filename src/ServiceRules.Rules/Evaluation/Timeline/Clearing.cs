@@ -63,13 +63,33 @@ internal static partial class Clearing
             );
         }
 
+        var cleared =
+            $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and";
+        return ByHow(entry, cleared, tools) ?? ByWhy(entry, cleared);
+    }
+
+    // What is said of why names no tool, and may name hands all the same.
+    private static TimelineFault? ByWhy(OrderedEvent entry, string cleared) =>
+        entry.Event.Reason is { } reason
+        && (
+            ByHandAlone().IsMatch(reason)
+            || SpeaksOfHands().IsMatch(reason)
+            || SpeaksOfLimbs().IsMatch(reason)
+            || SpeaksOfTurning().IsMatch(reason)
+        )
+            ? Unproven(
+                $"{cleared} of why it says `{reason}`: that hands stayed out of a reel that stood still is not shown.",
+                entry
+            )
+            : null;
+
+    private static TimelineFault? ByHow(OrderedEvent entry, string cleared, ImmutableArray<string> tools)
+    {
         if (entry.Event.Method is not { } method)
         {
             return null;
         }
 
-        var cleared =
-            $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and";
         return IsByHand(entry)
                 ? new(
                     Verdict.NotMet,

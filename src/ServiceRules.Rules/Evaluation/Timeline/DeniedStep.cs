@@ -12,7 +12,7 @@ internal static partial class DeniedStep
 {
     private const RegexOptions Free = RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
 
-    private const string NotAfterNo =
+    internal const string NotAfterNo =
         @"(?<!\b(?:no|nobody|none|no-one|nothing|not|never|neither|nor|without|isn't|wasn't)\b[^,;.]*)";
 
     /// <summary>The steps whose words are read here.</summary>
@@ -31,6 +31,9 @@ internal static partial class DeniedStep
         TimelineEventKind.GuardsRefitted,
         TimelineEventKind.PeopleClearChecked,
     ];
+
+    /// <summary>Whether words of guards that were fitted say that one is not.</summary>
+    public static bool SaysGuardsOff(string words) => NotRefitted().IsMatch(words);
 
     /// <summary>Whether the words of such a step deny it.</summary>
     public static bool By(TimelineEvent entry, string method) =>
@@ -99,7 +102,7 @@ internal static partial class DeniedStep
     private static partial Regex KeyLeft();
 
     [GeneratedRegex(
-        @"(?<!\b(?:engine|motor|reels?|starter|machine|units?|it)\W+(?:then\W+)?)\b(?:would|could|did|does|will|can)(?:\W+not|n'?t)\W+(?:be\W+)?(?:turn|turned|move|open|opened|budge|switch|switched|come|pull|pulled|reach|find)\b|\bnot\W+(?:yet\W+)?(?:turned|switched|opened|pulled|off)\b|"
+        @"(?<!\b(?:engine|motor|reels?|starter|machine|units?|it)\W+(?:then\W+)?)\b(?:would|could|did|does|will|can)(?:\W+not|n'?t)\W+(?:be\W+)?(?:turn|turned|move|open|opened|budge|switch|switched|come|pull|pulled|reach|find)\b|\b(?:would|could|did|can)(?:\W+not|n'?t)\W+(?:get|make|bring)\W+(?:it|this|that|the\W+(?!engine|motor|reel|starter|machine|unit|cylinder)\w+)\W+(?:to\W+)?(?:turn|move|open|off|out|budge|come)\b|\bnot\W+(?:yet\W+)?(?:turned|switched|opened|pulled|off)\b|"
             + NotAfterNo
             + @"\b(?:jammed|seized|stuck)\b(?!\W+reel)|"
             + NotAfterNo
@@ -134,7 +137,9 @@ internal static partial class DeniedStep
     [GeneratedRegex(
         @"(?<!\b(?:none|nothing)\W+(?:\w+\W+)?)\bnot\W+(?:yet\W+|all\W+|been\W+|be\W+|properly\W+)*(?:refitted|fitted|replaced|back|on|in\W+place|found|put|closed)\b|"
             + NotAfterNo
-            + @"\b(?:missing|lost|left\W+off|broken|cracked|still\W+(?:off|out|loose|missing|to\W+be))\b(?!\W+(?:\w+\W+){0,2}(?:replaced|found|fitted|refitted|renewed|mended)\b)|\bwithout\W+(?:the\W+|its\W+)?(?:(?:left|right|front|rear)\W+)?(?:guards?|shields?|covers?)\b|\b(?:didn'?t|did\W+not|would\W+not|wouldn'?t|could\W+not|couldn'?t|does\W+not|doesn'?t)\W+(?:be\W+)?(?:fit|refit|go|refitted|fitted|close)\b|\b(?:skipped|no\W+time)\b",
+            + @"\b(?:missing|lost|left\W+off|broken|cracked|still\W+(?:off|out|loose|missing|to\W+be))\b(?!\W+(?:\w+\W+){0,2}(?:replaced|found|fitted|refitted|renewed|mended)\b)|"
+            + NotAfterNo
+            + @"\bleft\W+(?:(?:the|a|one|both|its|front|rear|left|right)\W+)*\w+\W+off\b|\bwithout\W+(?:the\W+|its\W+)?(?:(?:left|right|front|rear)\W+)?(?:guards?|shields?|covers?)\b|\b(?:didn'?t|did\W+not|would\W+not|wouldn'?t|could\W+not|couldn'?t|does\W+not|doesn'?t)\W+(?:be\W+)?(?:fit|refit|go|refitted|fitted|close)\b|\b(?:skipped|no\W+time)\b",
         Free
     )]
     private static partial Regex NotRefitted();

@@ -71,6 +71,8 @@ internal sealed record HandsKnown(
     /// </summary>
     public static IEnumerable<HandsKnown> BySteps(TimelineReading reading) =>
         from step in StepByHand.Of(reading)
+        // Of another record not all is told that may have put a defect right.
+        where step.Entry.Event.Kind != TimelineEventKind.SafetyDefectClosed
         where !reading.Running.Contains(step.Place)
         let at = step.Entry.Moment
         select new HandsKnown(step.Person, [step.Entry], at, at, IsEnded: true) { Step = step.Entry };

@@ -6,7 +6,7 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
 /// Words of how a source was proven dead, stored energy released or cut-outs proved that say the opposite: it started, pressure
-/// stayed, nobody tried; of other steps <see cref="DeniedStep"/> reads them. Free words are not read further than that, and prove nothing by themselves; a pressure read is told
+/// stayed, nobody tried; of other steps <see cref="DeniedStep"/> and <see cref="DeniedDeed"/> read them, of how and of why. Free words are not read further than that, and prove nothing by themselves; a pressure read is told
 /// by its own member.
 /// </summary>
 public static partial class SaidOtherwise
@@ -15,8 +15,14 @@ public static partial class SaidOtherwise
     public static bool By(TimelineEvent entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        return entry.Method is { } method && Denies(entry, method);
+        return Words(entry) is not null;
     }
+
+    /// <summary>What an entry says, of how or of why, that denies it; null: nothing.</summary>
+    internal static string? Words(TimelineEvent entry) =>
+        entry.Method is { } method && Denies(entry, method) ? method
+        : entry.Reason is { } reason && Denies(entry, reason) ? reason
+        : null;
 
     private static bool Denies(TimelineEvent entry, string method) =>
         entry.Kind switch
@@ -25,8 +31,10 @@ public static partial class SaidOtherwise
                 || Stayed().IsMatch(method)
                 || NotDone().IsMatch(method),
             TimelineEventKind.StoredEnergyReleased => Stayed().IsMatch(method) || NotDone().IsMatch(method),
-            TimelineEventKind.CutOutsProved => NotDone().IsMatch(method) || NotStopped().IsMatch(method),
-            _ => DeniedStep.By(entry, method),
+            TimelineEventKind.CutOutsProved => NotDone().IsMatch(method)
+                || NotStopped().IsMatch(method)
+                || RanOn().IsMatch(method),
+            _ => DeniedStep.By(entry, method) || DeniedDeed.By(entry, method),
         };
 
     /// <summary>Such entries that no later one of the same kind and source makes good before hands go in.</summary>
@@ -34,11 +42,12 @@ public static partial class SaidOtherwise
         [
             .. Standing(reading, TimelineEventKind.IsolationVerified),
             .. Standing(reading, TimelineEventKind.StoredEnergyReleased),
-            .. DeniedStep.Kinds.SelectMany(kind => Standing(reading, kind)),
+            .. DeniedStep.Kinds.Concat(DeniedDeed.Kinds).SelectMany(kind => Standing(reading, kind)),
         ];
 
     /// <summary>How such an entry is told, after its time and in brackets.</summary>
-    internal static string Told(OrderedEvent entry) => $"of how it says `{entry.Event.Method}`";
+    internal static string Told(OrderedEvent entry) =>
+        $"of {(Words(entry.Event) == entry.Event.Method ? "how" : "why")} it says `{Words(entry.Event)}`";
 
     private static IEnumerable<OrderedEvent> Standing(TimelineReading reading, TimelineEventKind kind)
     {
@@ -49,6 +58,7 @@ public static partial class SaidOtherwise
                 later.Place() > entry.Place()
                 && !By(later.Event)
                 && (later.Event.Source is SourceReference.All || later.Event.Source == entry.Event.Source)
+                && (entry.Event.Lock is null || later.Event.Actor == entry.Event.Actor)
                 && !reading.Works.Any(work =>
                     work.Start.Place() > entry.Place() && work.Start.Place() < later.Place()
                 )
@@ -90,4 +100,12 @@ public static partial class SaidOtherwise
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex NotStopped();
+
+    // With nobody on the seat it stops: that it went on is what a cut-out is to prevent.
+    [GeneratedRegex(
+        @"(?<!\b(?:no|nothing|never|not|neither)\W+(?:\w+\W+)?)\b(?:(?:kept|keeps|stayed|stays|carried|carries|went|still)\W+(?:(?:on|running|turning|going)\W+)+|(?:ran|runs)\W+(?:on\W+)?)(?:with|when|after|though|while)\W+(?:(?:the|my|an?)\W+)*(?:seat\W+(?:(?:was|is)\W+)?(?:empty|off|left|free|unoccupied)|empty\W+seat|(?:nobody|no\W+one)\W+(?:on|in)\W+(?:the\W+)?seat|bail\W+(?:released|open|let\W+go|off)|brake\W+off)\b"
+            + @"|^\W*(?:(?:still|just|then)\W+)?(?:kept|keeps|ran|carried|went)\W+(?:on|on\W+running|running|turning|on\W+turning)\W*$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex RanOn();
 }

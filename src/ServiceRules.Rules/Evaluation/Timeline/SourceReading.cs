@@ -60,7 +60,7 @@ public sealed record SourceReading
 
     /// <summary>
     /// Proven dead: verified while isolated, held (where the isolator takes a lock) and released. That ends with any of
-    /// them, and when energy was released again while nobody was at work. A plug that is out and kept needs no more proof;
+    /// them, and when energy was released again while nobody was at work. Verified while the machine ran is not proven. A plug that is out and kept needs no more proof;
     /// on the bench neither does a wedge or a support, which are seen to hold.
     /// </summary>
     public required IntervalSet Proven { get; init; }
@@ -258,7 +258,9 @@ public sealed record SourceReading
             .Of(TimelineEventKind.StoredEnergyReleased)
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !reading.AnyWork.Contains(entry.Place()));
         return Latched(
-            Verifications(reading, source).Concat(PlugsKept(reading, source)),
+            Verifications(reading, source)
+                .Where(entry => RunThen.At(reading, entry) is null)
+                .Concat(PlugsKept(reading, source)),
             ready.Contains,
             [.. ready.Ends, .. releasedAgain.Places()]
         );

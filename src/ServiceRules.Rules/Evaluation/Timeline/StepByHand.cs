@@ -6,8 +6,8 @@ using ServiceRules.Domain.Timeline;
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
-/// A step that only a hand at the unit can make: a reel wedged, a unit propped up, guards refitted. Whoever makes it has hands
-/// in at that moment, whatever their part in the job.
+/// A step that only a hand at the unit can make: a reel wedged, a unit propped up, guards refitted, a safety defect put right
+/// where nothing else shows what put it right. Whoever makes it has hands in at that moment, whatever their part in the job.
 /// </summary>
 /// <param name="Entry">The step.</param>
 /// <param name="IsBeforeWork">
@@ -37,12 +37,15 @@ public sealed record StepByHand(OrderedEvent Entry, bool IsBeforeWork)
             .. from entry in reading.Of(
                 TimelineEventKind.ReelWedged,
                 TimelineEventKind.UnitSupported,
-                TimelineEventKind.GuardsRefitted
+                TimelineEventKind.GuardsRefitted,
+                TimelineEventKind.SafetyDefectClosed
             )
             where !IsInOwnWork(reading, entry)
+            where
+                entry.Event.Kind != TimelineEventKind.SafetyDefectClosed || PutRightByHand.Is(reading, entry)
             select new StepByHand(
                 entry,
-                entry.Event.Kind != TimelineEventKind.GuardsRefitted
+                entry.Event.Kind is TimelineEventKind.ReelWedged or TimelineEventKind.UnitSupported
                     && !reading.Running.Contains(entry.Place())
                     && LeadsUpToWork(reading, entry)
             ),

@@ -132,6 +132,9 @@ internal static class TimelineOutcome
             entry.Event.Kind
                 is TimelineEventKind.GuardsRefitted
                     or TimelineEventKind.AreaInspected
+                    or TimelineEventKind.SafetyDefectClosed
+                    or TimelineEventKind.ExposureChecked
+                    or TimelineEventKind.RemovalNotified
                     or TimelineEventKind.PeopleClearChecked
         )
             ? "before the machine is started or handed back"
@@ -159,14 +162,20 @@ internal static class TimelineOutcome
     )
     {
         var doubtful = restsOn.Where(entry => reading.Weakened.Contains(entry.Pointer())).ToList();
-        if (doubtful.Count > 0 && doubtful.TrueForAll(entry => SaidOtherwise.By(entry.Event)))
+        var denied = doubtful.FindAll(entry => SaidOtherwise.By(entry.Event));
+        if (denied.Count > 0)
         {
+            var byTime = doubtful.Except(denied).Select(reading.Words.Time).ToList();
+            var besides =
+                byTime.Count == 0
+                    ? string.Empty
+                    : $", and the times of others are not credible enough to prove it ({TimelineWords.Span(byTime)})";
             return Of(
                 Verdict.Unproven,
                 FindingReason.NotCredible,
-                $"{statement.TrimEnd('.')}, but {TimelineWords.List(doubtful.Select(entry => $"the entry at {reading.Words.Time(entry)} says `{entry.Event.Method}`"))}.",
+                $"{statement.TrimEnd('.')}, but {TimelineWords.List(denied.Select(entry => $"the entry at {reading.Words.Time(entry)} says `{SaidOtherwise.Words(entry.Event)}`"))}{besides}.",
                 doubtful.Evidence(),
-                $"Have somebody who was there say what came of it; where that is not known, do it again {Due(doubtful)}."
+                $"Have somebody who was there say what came of it; where that is not known, do it again {Due(denied)}."
             );
         }
 

@@ -57,13 +57,19 @@ public sealed class JobsAtOnceTests
     }
 
     [Theory]
-    [InlineData("09:41 work_started tech-05\n09:50 work_stopped tech-05")]
-    [InlineData("09:40 work_started tech-05\n09:50 work_stopped tech-05")]
+    [InlineData("09:43 work_started tech-05\n09:50 work_stopped tech-05")]
     [InlineData("08:10 work_started tech-05\n08:20 work_stopped tech-05")]
     [InlineData("08:30 work_started tech-01\n09:00 work_stopped tech-01")]
     [InlineData("08:30 parking_brake_set tech-05")]
     public void Judge_NotTogetherOrTheSamePerson_DoesNotApply(string entries) =>
         Assert.Equal(Verdict.NotApplicable, Judge(entries).Verdict);
+
+    /// <summary>Guards go back at 09:42: whoever has hands in by then has them in with those of tech-01.</summary>
+    [Theory]
+    [InlineData("09:41", Verdict.NotMet)]
+    [InlineData("09:42", Verdict.Unproven)]
+    public void Judge_StepByHandBesideOtherHands_AsksForOneOverBoth(string start, Verdict expected) =>
+        Assert.Equal(expected, Judge($"{start} work_started tech-05\n09:50 work_stopped tech-05").Verdict);
 
     /// <summary>Hands known at one moment alone may have been in just before or after those that come or go in that minute.</summary>
     [Theory]

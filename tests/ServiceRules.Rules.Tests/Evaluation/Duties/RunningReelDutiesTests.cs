@@ -369,6 +369,25 @@ public sealed class RunningReelDutiesTests
         Assert.Equal(expected, outcome.Verdict);
     }
 
+    /// <summary>Of a click in the very minute of a start nothing tells which came first; by the control from outside it may come after.</summary>
+    [Theory]
+    [InlineData("09:50", null, Verdict.Unproven)]
+    [InlineData("09:50", "hand wheel at the frame", Verdict.Met)]
+    [InlineData("09:40", null, Verdict.Met)]
+    public void Adjuster_TurnedInTheMinuteOfAStart_IsUntold(string at, string? control, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            (
+                Lap with
+                {
+                    Procedure = With(new(ServiceTask.Lap, new("lead-01"), [], "test_ended", control, null)),
+                    Units = [Turned(at)],
+                }
+            )
+                .With(Whole)
+                .VerdictOf(EnergyDuty.AdjusterUntouchedWhileRunning)
+        );
+
     /// <summary>Twenty clicks in one run are one thing to tell, and twenty entries to look at.</summary>
     [Fact]
     public void Adjuster_TurnedManyTimesInOneRun_IsToldInOneSentenceWithEveryEntry()

@@ -114,6 +114,34 @@ public sealed class StepsByHandTests
     public void Protection_UnitsMovedOrCutOutsTried_OnlyWithAllHandsOut(string entry, Verdict expected) =>
         Assert.Equal(expected, Judge(entry).Verdict);
 
+    // Under own locks nothing else is wrong with it.
+    [Theory]
+    [InlineData("09:00 unit_supported tech-02", Verdict.Unproven)]
+    [InlineData("09:00 unit_supported tech-01", Verdict.Met)]
+    [InlineData("09:42 unit_supported tech-02", Verdict.Met)]
+    public void Protection_UnitProppedUpUnderTheHandsOfAnother_IsUnproven(string entry, Verdict expected)
+    {
+        var outcome = Job.With(
+                Whole
+                    + """
+
+                    08:10 lock_applied tech-02 source=engine_start lock=L-21 position=off
+                    08:10:30 lock_applied tech-02 source=hydraulic lock=L-22 position=closed
+                    09:44 lock_removed tech-02 source=engine_start lock=L-21
+                    09:44:30 lock_removed tech-02 source=hydraulic lock=L-22
+
+                    """
+                    + entry
+            )
+            .Judge(new Check.Protection());
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.Unproven,
+            outcome.Statement.Contains("what held it until then", StringComparison.Ordinal)
+        );
+    }
+
     private static CheckOutcome Judge(string entry) =>
         Job.With(Whole + "\n" + entry).Judge(new Check.Protection());
 }

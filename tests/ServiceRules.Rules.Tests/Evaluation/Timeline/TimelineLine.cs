@@ -39,7 +39,8 @@ internal static class TimelineLine
             Task = members.TryGetValue("task", out var task)
                 ? Enum.Parse<ServiceTask>(task, ignoreCase: true)
                 : null,
-            Reason = members.GetValueOrDefault("reason"),
+            Reason = members.GetValueOrDefault("reason")?.Replace('_', ' '),
+            Method = members.GetValueOrDefault("method")?.Replace('_', ' '),
             ExtraMeasure = members.GetValueOrDefault("extra"),
             Pressure = members.TryGetValue("pressure", out var pressure)
                 ? Pressure.Parse(pressure.Replace('_', ' ')).OrThrow()
