@@ -92,7 +92,7 @@ internal static class TimelineShapes
                     "others",
                     RecordNames.KnownPerson,
                     FormatLimits.JobParts,
-                    "other people concerned: told, briefed, accounted for, assigned",
+                    "other people concerned: told, briefed, accounted for, assigned, standing at the stop",
                     e => e.Others
                 );
                 var claim = o.Optional(

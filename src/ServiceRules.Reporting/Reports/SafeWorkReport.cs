@@ -70,6 +70,7 @@ public static class SafeWorkReport
                 FactsSection.Of(view.Job, signature),
                 .. ProtectedSection.Of(view),
                 .. LanesSection.Of(view),
+                .. RunsSection.Of(view),
                 .. DutyMatrixSection.Of(view),
                 .. RegistersSection.Of(view),
                 .. EventListSection.Of(view),

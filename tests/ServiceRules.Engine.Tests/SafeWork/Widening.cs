@@ -12,6 +12,9 @@ internal enum Beside
 
     /// <summary>Lines of the bench log that say when and by whom.</summary>
     BenchLines,
+
+    /// <summary>Measures that speak of people, and a run in which more of them, or others, have a part.</summary>
+    RunPeople,
 }
 
 /// <summary>Random jobs as <see cref="Mutation"/> makes them, some with more beside, each kind drawn by itself.</summary>
@@ -47,6 +50,7 @@ internal static class Widening
         {
             Beside.HandSteps => (HandSteps.Of(record, random), context),
             Beside.BenchLines => BenchLines.Of(record, context, random),
+            Beside.RunPeople => RunPeople.Of(record, context, random),
             _ => (record, context),
         };
 

@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Oracle.SafeWork;
@@ -95,7 +94,7 @@ internal static class ActRows
     private static bool Works(Story story, string person) =>
         story.Workers.Contains(person)
         || story.Touches.Any(touch => touch.By == person)
-        || story.Record.People.Any(p => p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists)
+        || story.SaidToWork.Contains(person)
         || story.Steps.Any(s =>
             s.By == person
             && s.Kind is TimelineEventKind.BlockageClearedByHand or TimelineEventKind.BlockageClearedWithTool

@@ -143,7 +143,5 @@ internal static class DeviceRows
             .Contains(person);
 
     private static bool Performs(Story story, string person) =>
-        story.Record.People.Any(p =>
-            p.Id.Text == person && p.Role is Domain.Records.JobRole.Performs or Domain.Records.JobRole.Assists
-        );
+        story.SaidToWork.Contains(person) || story.AtTheStop.Contains(person);
 }

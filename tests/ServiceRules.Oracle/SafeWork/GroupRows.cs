@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Oracle.SafeWork;
@@ -17,11 +16,7 @@ internal static class GroupRows
         story
             .Steps.Where(s => s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
             .Select(s => s.By)
-            .Concat(
-                story
-                    .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
-                    .Select(p => p.Id.Text)
-            )
+            .Concat(story.SaidToWork)
             .Distinct()
             .Where(person => story.Person(person) is null);
 
@@ -51,11 +46,7 @@ internal static class GroupRows
                 );
                 if (first is null)
                 {
-                    return
-                        story.Touches.Any(touch => touch.By == person)
-                        || story.Record.People.Any(p =>
-                            p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
-                        )
+                    return story.Touches.Any(touch => touch.By == person) || story.SaidToWork.Contains(person)
                         ? Possible.Any
                         : Possible.Any & ~Possible.NotMet;
                 }
@@ -68,9 +59,7 @@ internal static class GroupRows
                 bool onlyTookOff = !story.Steps.Any(s =>
                     s.By == person && (s.IsDeviceOn || s.Kind == TimelineEventKind.WorkStarted)
                 );
-                bool performs = story.Record.People.Any(p =>
-                    p.Id.Text == person && p.Role is JobRole.Performs or JobRole.Assists
-                );
+                bool performs = story.SaidToWork.Contains(person);
                 return story.Touches.Any(touch => touch.By == person)
                     || onlyTookOff
                     || !(performs || story.Workers.Contains(person))
@@ -194,12 +183,7 @@ internal static class GroupRows
         story.Spells.Select(s => HandedOver(story, s)).OfAllOrNone();
 
     private static int PerformingCrews(Story story) =>
-        story
-            .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
-            .Select(p => story.Person(p.Id.Text)?.Crew)
-            .OfType<string>()
-            .Distinct()
-            .Count();
+        story.SaidToWork.Select(p => story.Person(p)?.Crew).OfType<string>().Distinct().Count();
 
     private static Possible InGroup(Story story, Possible judged)
     {

@@ -40,7 +40,7 @@ internal static class OwnerRows
         var all = Removals(story).ToList();
         var forTest = all.Where(r => r.Off.IsForTest).ToList();
         return forTest.Count == 0
-            ? all.Any(r => r.On?.By != r.Off.By)
+            ? all.Any(r => IsAnothers(story, r))
                 ? Possible.Any
                 : Possible.Any & ~Possible.NotMet
             : forTest
@@ -51,8 +51,12 @@ internal static class OwnerRows
                     : Possible.NotMet
                 )
                 .OfAll()
-                .OrStricter(all.Any(r => !r.Off.IsForTest && r.On?.By != r.Off.By));
+                .OrStricter(all.Any(r => !r.Off.IsForTest && IsAnothers(story, r)));
     }
+
+    /// <summary>Whoever took it off is not, or may not be, whoever put it on.</summary>
+    private static bool IsAnothers(Story story, (Step Off, Step? On) r) =>
+        r.On is not { } on || on.By != r.Off.By || story.WasHungByTwo(on);
 
     public static Possible OutsideDeviceLeftAlone(Story story)
     {

@@ -102,8 +102,14 @@ internal static class RunRows
             : Possible.NotMet;
     }
 
-    /// <summary>What keeps people clear is recorded before the machine is energised for the task.</summary>
+    /// <summary>What keeps people clear is recorded before the machine is energised, and so as the people of the run show it.</summary>
     public static Possible MeasuresFirst(Story story)
+    {
+        var first = RecordedFirst(story);
+        return first == Possible.NotApplicable ? first : first.And(PeopleRows.Held(story));
+    }
+
+    private static Possible RecordedFirst(Story story)
     {
         // A test is a run too: somebody says before it how people are kept clear.
         var tests = story
@@ -112,7 +118,13 @@ internal static class RunRows
                 story.Steps.Any(s =>
                     s.Kind == TimelineEventKind.AlternativeMeasuresRecorded
                     && s.Before(run)
-                    && (s.Event.Measures.IsEmpty || s.Event.Measures.Any(KeepsClear))
+                    && (
+                        s.Event.Measures.IsEmpty
+                        || s.Event.Measures.Any(KeepsClear)
+                        // Not their word, or all that the procedure asks: looked at with the people of the run.
+                        || story.Authority(s.By) != Possible.Met
+                        || story.InForce is { TestMeasures.IsEmpty: false }
+                    )
                 )
             )
             .ToList();
@@ -128,7 +140,7 @@ internal static class RunRows
     }
 
     /// <summary>What is only worn, or said of a machine that stands still, keeps nobody from what turns.</summary>
-    private static bool KeepsClear(ProtectiveMeasure measure) =>
+    internal static bool KeepsClear(ProtectiveMeasure measure) =>
         measure
             is not (
                 ProtectiveMeasure.EyeProtection
@@ -288,7 +300,7 @@ internal static class RunRows
     private static IEnumerable<Step> Starts(Story story) => story.Steps.Where(IsStart);
 
     /// <summary>The end of a run; none where it is started again before.</summary>
-    private static Step? EndOf(Story story, Step start)
+    internal static Step? EndOf(Story story, Step start)
     {
         var next = story.Steps.FirstOrDefault(s =>
             s.Kind

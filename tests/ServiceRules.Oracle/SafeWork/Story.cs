@@ -158,8 +158,51 @@ internal sealed class Story
         Spells.Select(s => s.Person).Concat(StrayStops.Select(s => s.By)).Distinct();
 
     /// <summary>People who are said to do the work, and of whom no work is shown.</summary>
-    public bool MayHaveOtherWorkers =>
-        Record.People.Any(p => p.Role is JobRole.Performs or JobRole.Assists && !Workers.Contains(p.Id.Text));
+    public bool MayHaveOtherWorkers => SaidToWork.Any(p => !Workers.Contains(p));
+
+    /// <summary>Said to do the work or to help with it, but for those who help by standing at the stop.</summary>
+    public IEnumerable<string> SaidToWork =>
+        Record
+            .People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
+            .Select(p => p.Id.Text)
+            .Where(p => !AtTheStop.Contains(p));
+
+    /// <summary>Helpers whose hands are told of nowhere: named at the stop of a run, or the only one there is.</summary>
+    public IReadOnlyCollection<string> AtTheStop => field ??= [.. StandingAtTheStop()];
+
+    private IEnumerable<string> StandingAtTheStop()
+    {
+        var said = Steps
+            .Where(s =>
+                s.Kind == TimelineEventKind.AlternativeMeasuresRecorded
+                && s.Event.Measures.Contains(ProtectiveMeasure.SecondPersonAtStopControl)
+                && (
+                    IsOpen
+                    || Entered.Any(run =>
+                        run.Kind
+                            is TimelineEventKind.TestEnergised
+                                or TimelineEventKind.EnergisedTaskPerformed
+                        && s.Before(run)
+                    )
+                )
+            )
+            .ToList();
+        var idle = Record
+            .People.Select(p => p.Id.Text)
+            .Distinct(StringComparer.Ordinal)
+            .Where(id => Record.People.All(p => p.Id.Text != id || p.Role == JobRole.Assists))
+            .Where(id => !Workers.Contains(id) && !Touches.Any(touch => touch.By == id))
+            .Where(id =>
+                !Steps.Any(s =>
+                    s.By == id
+                    && s.Kind
+                        is TimelineEventKind.BlockageClearedByHand
+                            or TimelineEventKind.BlockageClearedWithTool
+                )
+            )
+            .ToList();
+        return idle.Where(id => said.Exists(s => s.Event.Others.IsEmpty ? idle.Count == 1 : s.Names(id)));
+    }
 
     public IEnumerable<string> Affected =>
         Record.People.Where(p => p.Role == JobRole.Affected).Select(p => p.Id.Text);

@@ -91,9 +91,7 @@ internal static class TouchRows
     /// <summary>Everybody with hands in is authorised, by a training that holds.</summary>
     public static Possible PeopleAuthorised(Story story) =>
         story
-            .Record.People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
-            .Select(p => p.Id.Text)
-            .Concat(story.Workers)
+            .SaidToWork.Concat(story.Workers)
             .Concat(story.Touches.Select(touch => touch.By))
             .Distinct(StringComparer.Ordinal)
             .Select(person =>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
 
 namespace ServiceRules.Reporting.Reports.Words;
 
@@ -36,6 +37,7 @@ public static class EventPrint
             one.Lock is { } device ? $"lock {device.Text}" : null,
             one.AtLockPoint ? "at the lock point" : null,
             one.Pressure?.ToString(),
+            one.Measures.IsEmpty ? null : string.Join(", ", one.Measures.Select(MeasureWords.Of)),
             one.Method,
             one.Reason,
             one.Exception is { } exception ? $"exception: {exception}" : null,

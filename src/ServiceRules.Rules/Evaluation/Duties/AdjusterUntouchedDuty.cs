@@ -14,7 +14,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// No adjuster was turned while the reel ran, unless it is the one of the clearance and the procedure names the control by
 /// which that is turned from outside the danger zone; nor between two runs, click by click, before the stop that the
 /// procedure states for it, or, of any other adjuster and where it states none in the words of entries, outside the person's
-/// own protected interval. At the very time of a start, outside all work, the record cannot tell.
+/// own protected interval. At the very time of a start, outside all work, the record cannot tell. A turn without a time is told
+/// from a run by the order of the log alone.
 /// </summary>
 internal static class AdjusterUntouchedDuty
 {
@@ -31,12 +32,17 @@ internal static class AdjusterUntouchedDuty
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var runs = MachineRun.Of(duty);
+        var turns = Turns(duty).ToImmutableArray();
+        if (ToTime(duty, runs, turns) is { } toTime)
+        {
+            return toTime;
+        }
+
         if (runs.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no run of the reel.");
         }
 
-        var turns = Turns(duty).ToImmutableArray();
         if (turns.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no adjuster turned in this job.");
@@ -63,27 +69,86 @@ internal static class AdjusterUntouchedDuty
 
         // A start that only brought the machine or took it out asks no time of a turn.
         var ofJob = runs.Where(run => run.IsOfJob).ToImmutableArray();
-        return ofJob.IsEmpty
-                ? TimelineOutcome.NotApplicable("The record shows no run of the reel in the job.")
-            : turns.Any(turn => turn.Moment is null)
-                ? TimelineOutcome.Of(
-                    Verdict.Unproven,
-                    FindingReason.StepMissing,
-                    "The record shows the reel run and adjusters turned, and does not say when each was turned.",
-                    [
-                        .. turns
-                            .Where(turn => turn.Moment is null)
-                            .Select(turn => turn.Pointer)
-                            .Order(StringComparer.Ordinal),
-                    ],
-                    "Enter the time of each turn on a job in which the reel is run."
-                )
-            : TimelineOutcome.Met(
-                duty.Reading,
-                "The record shows no adjuster turned while the reel ran, nor before the stop that the procedure asks for.",
-                [.. ofJob.Select(run => run.Start)]
+        if (ofJob.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("The record shows no run of the reel in the job.");
+        }
+
+        var timeless = turns.Where(turn => turn.Moment is null).ToImmutableArray();
+        var untold = timeless
+            .Where(turn => !TurnsWithoutTime.IsBeforeRuns(duty, ofJob, turn.At, turn.Index))
+            .ToImmutableArray();
+        if (!untold.IsEmpty)
+        {
+            return TimelineOutcome.Of(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                "The record shows the reel run and adjusters turned, and does not say when each was turned.",
+                Pointing(untold),
+                "Enter the time of each turn on a job in which the reel is run."
             );
+        }
+
+        var met = TimelineOutcome.Met(
+            duty.Reading,
+            "The record shows no adjuster turned while the reel ran, nor before the stop that the procedure asks for.",
+            [.. ofJob.Select(run => run.Start)]
+        );
+        return timeless.IsEmpty
+            ? met
+            : met with
+            {
+                Notices =
+                [
+                    .. met.Notices,
+                    "Of turns without a time the order of the log alone tells that they were before the run.",
+                ],
+            };
     }
+
+    /// <summary>
+    /// On a job that goes on, with a run to come: the times that are asked for after it, while somebody still knows them.
+    /// </summary>
+    private static CheckOutcome? ToTime(
+        DutyFrame duty,
+        ImmutableArray<MachineRun> runs,
+        ImmutableArray<Turn> turns
+    )
+    {
+        var isLapping = RunNotShown.IsLapping(duty);
+        var isToRun =
+            duty.Reading.IsOpen
+            && !runs.Any(run => run.IsOfJob)
+            && (isLapping || !duty.Reading.Of(TimelineEventKind.AlternativeMeasuresRecorded).IsEmpty);
+        if (!isToRun)
+        {
+            return null;
+        }
+
+        var untold = turns
+            .Where(turn =>
+                turn.Moment is null
+                && (
+                    isLapping || !TurnsWithoutTime.IsReadAfter(duty.Record.Units[turn.At].Entries, turn.Index)
+                )
+            )
+            .ToImmutableArray();
+        return untold.IsEmpty
+            ? null
+            : TimelineOutcome.OfFaults([
+                TimelineFault.NotYet(
+                    "the time of each turn of an adjuster",
+                    "Enter the time of each turn before the reel is run: afterwards nothing else tells that none was turned while it ran.",
+                    by: "Enter it before the reel is run"
+                ) with
+                {
+                    Beside = Pointing(untold),
+                },
+            ]);
+    }
+
+    private static ImmutableArray<string> Pointing(ImmutableArray<Turn> turns) =>
+        [.. turns.Select(turn => turn.Pointer).Order(StringComparer.Ordinal)];
 
     private static IEnumerable<Turn> Turns(DutyFrame duty)
     {
@@ -98,7 +163,9 @@ internal static class AdjusterUntouchedDuty
                         duty.Record.Units[unit].Id,
                         turned,
                         turned.At is { } at ? JudgedOrder.MomentOf(at, duty.Context.Zone) : null,
-                        Pointers.Entry(unit, index)
+                        Pointers.Entry(unit, index),
+                        unit,
+                        index
                     );
                 }
             }
@@ -303,5 +370,12 @@ internal static class AdjusterUntouchedDuty
         public bool IsUntold { get; init; }
     }
 
-    private sealed record Turn(Id<UnitWork> Unit, Adjustment Entry, Moment? Moment, string Pointer);
+    private sealed record Turn(
+        Id<UnitWork> Unit,
+        Adjustment Entry,
+        Moment? Moment,
+        string Pointer,
+        int At,
+        int Index
+    );
 }

@@ -17,15 +17,17 @@ internal sealed class DutyFrame
 
     private readonly JobGround ground;
 
-    private DutyFrame(Rule rule, TimelineReading reading, JobGround ground)
+    private readonly Rule? rule;
+
+    private DutyFrame(Rule? rule, TimelineReading reading, JobGround ground)
     {
-        Rule = rule;
+        this.rule = rule;
         Reading = reading;
         this.ground = ground;
     }
 
     /// <summary>The rule that asks.</summary>
-    public Rule Rule { get; }
+    public Rule Rule => rule ?? throw new InvalidOperationException("no rule asks: a job is only told");
 
     /// <summary>The timeline.</summary>
     public TimelineReading Reading { get; }
@@ -62,6 +64,13 @@ internal sealed class DutyFrame
     {
         var reading = TimelineReading.Of(job);
         return new(rule, reading, Grounds.GetValue(reading, JobGround.Of));
+    }
+
+    /// <summary>A job that is told, and of which no rule asks anything.</summary>
+    public static DutyFrame Of(JobFrame job)
+    {
+        var reading = TimelineReading.Of(job);
+        return new(null, reading, Grounds.GetValue(reading, JobGround.Of));
     }
 
     /// <summary>The sources that were there at a place of the timeline.</summary>

@@ -79,7 +79,7 @@ internal static class EnergisedTaskDuties
         if (!untold.IsEmpty)
         {
             return TimelineOutcome.OfFaults([
-                .. starts.Select(start => MeasureFault(duty, start, recorded)).OfType<TimelineFault>(),
+                .. starts.SelectMany(start => MeasureFaults(duty, start, recorded)),
                 .. untold,
             ]);
         }
@@ -89,17 +89,38 @@ internal static class EnergisedTaskDuties
             return recorded.IsEmpty ? NothingRecorded(duty) : RecordedOnly(duty, recorded);
         }
 
-        var faults = starts
-            .Select(start => MeasureFault(duty, start, recorded))
-            .OfType<TimelineFault>()
+        var faults = starts.SelectMany(start => MeasureFaults(duty, start, recorded)).ToList();
+        var held = starts
+            .Select(start => MeasuresForRun.Held(duty, start, Before(start, recorded), Asked(duty, start)))
+            .OfType<MeasuresHeld>()
             .ToList();
-        return faults.Count > 0
-            ? TimelineOutcome.OfFaults(faults)
-            : TimelineOutcome.Met(
-                duty.Reading,
-                $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} {duty.Words.AtBy(recorded[0])}, before the reel was run.",
-                recorded
-            );
+        var outcome = faults.Count > 0 ? TimelineOutcome.OfFaults(faults) : MeasuresMet(duty, recorded, held);
+        return outcome with
+        {
+            Notices =
+            [
+                .. outcome
+                    .Notices.Concat(held.SelectMany(one => one.Notices))
+                    .Distinct(StringComparer.Ordinal),
+            ],
+        };
+    }
+
+    private static CheckOutcome MeasuresMet(
+        DutyFrame duty,
+        ImmutableArray<OrderedEvent> recorded,
+        List<MeasuresHeld> held
+    )
+    {
+        var there = held.SelectMany(one => one.AtTheStop)
+            .Select(one => one.Text)
+            .Distinct(StringComparer.Ordinal);
+        var stop = there.Any() ? $", with {TimelineWords.List(there)} at the stop" : string.Empty;
+        return TimelineOutcome.Met(
+            duty.Reading,
+            $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} {duty.Words.AtBy(recorded[0])}, before the reel was run{stop}.",
+            recorded
+        );
     }
 
     /// <summary>The task as the procedure in force lists it, or null.</summary>
@@ -163,7 +184,7 @@ internal static class EnergisedTaskDuties
             .Select(MeasureWords.Of)
             .ToList();
         return asked.Count > 0
-            ? $"as the procedure asks for them: {TimelineWords.List(asked)}"
+            ? $"as the procedure asks for them: {TimelineWords.List(asked)}{(asked.Contains(MeasureWords.Of(ProtectiveMeasure.SecondPersonAtStopControl)) ? ", who named among the others of the entry" : string.Empty)}"
             : $"one at least that keeps people from what turns: {string.Join(", ", MeasureWords.AgainstTheRun.Select(MeasureWords.Of))}";
     }
 
@@ -174,7 +195,7 @@ internal static class EnergisedTaskDuties
             recorded
         );
 
-    private static TimelineFault? MeasureFault(
+    private static IEnumerable<TimelineFault> MeasureFaults(
         DutyFrame duty,
         OrderedEvent start,
         ImmutableArray<OrderedEvent> recorded
@@ -182,11 +203,16 @@ internal static class EnergisedTaskDuties
     {
         var words = duty.Words;
         var ran = $"{EventWords.Done(start.Event.Kind)} at {words.Time(start)}";
-        var before = recorded.Where(entry => entry.Place() < start.Place()).ToImmutableArray();
-        if (before.IsEmpty)
+        var before = Before(start, recorded);
+        if (!before.IsEmpty)
         {
-            var late = recorded.FirstOrDefault();
-            return new(
+            return MeasuresForRun.Faults(duty, start, before, Asked(duty, start));
+        }
+
+        var late = recorded.FirstOrDefault();
+        return
+        [
+            new(
                 Verdict.NotMet,
                 late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
                 late is null
@@ -194,9 +220,18 @@ internal static class EnergisedTaskDuties
                     : $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} only at {words.Time(late)}, after it shows {ran}.",
                 late is null ? [start] : [start, late],
                 SayMeasures
-            );
-        }
+            ),
+        ];
+    }
 
+    private static ImmutableArray<OrderedEvent> Before(
+        OrderedEvent start,
+        ImmutableArray<OrderedEvent> recorded
+    ) => [.. recorded.Where(entry => entry.Place() < start.Place())];
+
+    /// <summary>What the procedure asks for the run that an entry begins; empty: nothing.</summary>
+    public static ImmutableArray<ProtectiveMeasure> Asked(DutyFrame duty, OrderedEvent start)
+    {
         var run = MachineRun.Of(duty).FirstOrDefault(run => run.Start == start);
         var isTest = run is { IsTask: false } && MachineRun.Of(duty).Any(other => other.IsTask);
         var listed = isTest
@@ -205,12 +240,8 @@ internal static class EnergisedTaskDuties
                 duty,
                 run?.Task ?? start.Event.Task ?? (RunNotShown.IsLapping(duty) ? ServiceTask.Lap : null)
             );
-        return MeasuresForRun.Fault(
-            duty,
-            start,
-            before,
-            listed?.Measures ?? (isTest || run is { IsTask: false } ? duty.Procedure?.TestMeasures ?? [] : [])
-        );
+        return listed?.Measures
+            ?? (isTest || run is { IsTask: false } ? duty.Procedure?.TestMeasures ?? [] : []);
     }
 
     private static ImmutableArray<OrderedEvent> Entries(DutyFrame duty) =>

@@ -4,7 +4,7 @@ using ServiceRules.Domain.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>What a protective measure is called in a sentence.</summary>
-internal static class MeasureWords
+public static class MeasureWords
 {
     /// <summary>What keeps hands from the energy, or the energy from the hands, where nothing is isolated.</summary>
     public static ImmutableArray<ProtectiveMeasure> AgainstEnergy { get; } =
@@ -46,6 +46,8 @@ internal static class MeasureWords
                 or ProtectiveMeasure.HairAndClothingSecured
                 or ProtectiveMeasure.NoGlovesNearTurningReel;
 
+    /// <summary>The measure as people speak of it.</summary>
+    /// <param name="measure">The measure.</param>
     public static string Of(ProtectiveMeasure measure) =>
         measure switch
         {

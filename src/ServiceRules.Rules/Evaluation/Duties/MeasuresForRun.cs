@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -9,19 +10,20 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// The measures recorded before one run, held against what the procedure asks for its kind of run; where it asks nothing,
-/// one at least must keep people from what turns. They count from whoever has a part in the run, or may direct it.
+/// one at least must keep people from what turns. They count from people shown as authorised who have a part in the run, or
+/// may direct it, and as far as the people of the run are as they say.
 /// </summary>
 internal static partial class MeasuresForRun
 {
     private const string SayMeasures =
         "Say before the reel is run how people are kept clear: long-handled brush, guards, who holds the stop, no gloves near the turning reel.";
 
-    /// <summary>What is against them; null: they cover the run.</summary>
+    /// <summary>What is against them; empty: they cover the run.</summary>
     /// <param name="duty">The job.</param>
     /// <param name="start">The entry that begins the run.</param>
     /// <param name="before">Measures recorded before it, at least one entry.</param>
     /// <param name="asked">What the procedure asks for this run; empty: nothing.</param>
-    public static TimelineFault? Fault(
+    public static IEnumerable<TimelineFault> Faults(
         DutyFrame duty,
         OrderedEvent start,
         ImmutableArray<OrderedEvent> before,
@@ -30,21 +32,44 @@ internal static partial class MeasuresForRun
     {
         var words = duty.Words;
         var ran = $"{EventWords.Done(start.Event.Kind)} at {words.Time(start)}";
-        var theirs = before.Where(entry => IsTheirs(duty, start, entry)).ToImmutableArray();
+        var theirs = Counting(duty, start, before);
         if (theirs.IsEmpty)
         {
-            return new(
-                Verdict.Unproven,
-                FindingReason.StepMissing,
-                $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} before {ran} only {words.AtBy(before[^1])}, who has no part in the run and is not shown as authorised.",
-                [.. before, start],
-                "Have whoever runs the machine say which measures were in place."
-            );
+            return
+            [
+                new(
+                    Verdict.Unproven,
+                    FindingReason.WrongPerson,
+                    $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} before {ran} only {words.AtBy(before[^1])}, {WhyNot(duty, before[^1])}.",
+                    [.. before, start],
+                    "Have whoever runs the machine, and is authorised to, say which measures were in place."
+                ),
+            ];
         }
 
         var said = theirs.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
-        return Missing(said, asked, theirs, start, ran) ?? SaidOtherwise(theirs, start, words, ran);
+        var fault = Missing(said, asked, theirs, start, ran) ?? SaidOtherwise(theirs, start, words, ran);
+        return [.. fault is null ? [] : new[] { fault }, .. Held(duty, start, before, asked)?.Faults ?? []];
     }
+
+    /// <summary>The measures of a run held against its people; null: no run is shown, or none was recorded before it that counts.</summary>
+    public static MeasuresHeld? Held(
+        DutyFrame duty,
+        OrderedEvent start,
+        ImmutableArray<OrderedEvent> before,
+        ImmutableArray<ProtectiveMeasure> asked
+    ) =>
+        MachineRun.Of(duty).FirstOrDefault(run => run.Start == start) is { } run
+        && Counting(duty, start, before) is { IsEmpty: false } theirs
+            ? MeasuresHeld.Of(duty, run, theirs, asked)
+            : null;
+
+    /// <summary>Those that count: by people shown as authorised, with a part in the run or in the job.</summary>
+    public static ImmutableArray<OrderedEvent> Counting(
+        DutyFrame duty,
+        OrderedEvent start,
+        ImmutableArray<OrderedEvent> before
+    ) => [.. before.Where(entry => MayDirect(duty, entry.Event.Actor) && HasPart(duty, start, entry))];
 
     /// <summary>Words of how or why that say that guards were off.</summary>
     public static bool SaysGuardsOff(OrderedEvent entry) => WordsOfGuardsOff(entry) is not null;
@@ -116,16 +141,23 @@ internal static partial class MeasuresForRun
             )
             : null;
 
+    // Authorised, or named by the procedure to run the reel for a task.
+    private static bool MayDirect(DutyFrame duty, Id<Participant> person) =>
+        Authorities.Of(duty, person) == Authority.Shown
+        || duty.Procedure?.EnergisedTasks.Any(task => task.Operators.Contains(person)) == true;
+
     // Somebody affected, with no part in the run, knows of no measure that others rely on.
-    private static bool IsTheirs(DutyFrame duty, OrderedEvent start, OrderedEvent entry) =>
-        entry.Event.Actor == start.Event.Actor
+    private static bool HasPart(DutyFrame duty, OrderedEvent start, OrderedEvent entry) =>
+        duty.RoleOf(entry.Event.Actor) != JobRole.Affected
+        || entry.Event.Actor == start.Event.Actor
         || duty.Reading.HandsIn.Contains(entry.Event.Actor)
         || duty.Reading.Of(TimelineEventKind.EnergisedTaskPerformed)
-            .Any(task => task.Event.Actor == entry.Event.Actor)
-        || (
-            duty.RoleOf(entry.Event.Actor) != JobRole.Affected
-            && Authorities.Of(duty, entry.Event.Actor) == Authority.Shown
-        );
+            .Any(task => task.Event.Actor == entry.Event.Actor);
+
+    private static string WhyNot(DutyFrame duty, OrderedEvent entry) =>
+        !MayDirect(duty, entry.Event.Actor)
+            ? Authorities.Against(Authorities.Of(duty, entry.Event.Actor))
+            : "who is affected by the work and has no part in the run";
 
     [GeneratedRegex(
         @"\b(?:guards?|shields?|deflectors?|covers?)\b(?:\W+(?:is|are|was|were|been|being|left|still|all|both|front|rear|now|taken))*\W+(?:off|removed|missing|lifted)\b|\b(?:no|without|removed|took off|lifted)\W+(?:the\W+|any\W+)?(?:guards?|shields?|deflectors?|covers?)\b",

@@ -55,7 +55,11 @@ internal static class OnlyAuthorisedHangDuty
     private static TimelineFault? WithoutPart(DutyFrame duty, OrderedEvent hanging)
     {
         var person = hanging.Event.Actor;
-        if (duty.Reading.HandsIn.Contains(person) || JobPeople.Primaries(duty).Contains(person))
+        if (
+            duty.Reading.HandsIn.Contains(person)
+            || duty.Reading.AtTheStop.Contains(person)
+            || JobPeople.Primaries(duty).Contains(person)
+        )
         {
             return null;
         }

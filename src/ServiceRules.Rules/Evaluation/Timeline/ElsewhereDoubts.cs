@@ -1,3 +1,5 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Model;
@@ -56,6 +58,38 @@ internal static class ElsewhereDoubts
                 );
             }
         }
+    }
+
+    /// <summary>Where somebody was for any part of a stretch of time, if that is known to be elsewhere; after their name.</summary>
+    public static string? WhereMeanwhile(
+        TimelineReading reading,
+        Id<Participant> person,
+        Moment from,
+        Moment? until
+    )
+    {
+        var context = reading.Frame.Context;
+        var there = context.Attendance.Where(attendance => attendance.Person == person).ToList();
+        if (
+            there.Count > 0
+            && !there.Exists(one =>
+                StretchOf(reading, one.From, one.Until) is var stretch
+                && stretch.Holds(from)
+                && (until is not { } end || stretch.Holds(end))
+            )
+        )
+        {
+            return "who was not on the site all that time by its attendance";
+        }
+
+        var elsewhere = context
+            .Elsewhere.OfType<PersonElsewhere>()
+            .FirstOrDefault(one =>
+                one.Person == person
+                && IsAnother(reading, one)
+                && StretchOf(reading, one.From, one.Until).Overlaps(from, until)
+            );
+        return elsewhere is null ? null : $"who had hands in {elsewhere.Machine} {Told(elsewhere)}";
     }
 
     private static EntryDoubt Doubt(OrderedEvent entry, string why) =>

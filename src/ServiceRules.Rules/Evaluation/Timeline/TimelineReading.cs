@@ -34,9 +34,9 @@ public sealed class TimelineReading
         StopsWithoutStart = [.. Of(TimelineEventKind.WorkStopped).Where(LacksStart)];
         Devices = DevicesOf(Events);
         HandsByTheLog = HandsAtUnit.Of(frame);
-        HandsIn = HandsInOf(
-            frame.Record,
-            Works
+        ImmutableArray<Id<Participant>> shown =
+        [
+            .. Works
                 .Select(work => work.Person)
                 .Concat(StopsWithoutStart.Select(stop => stop.Event.Actor))
                 .Concat(
@@ -44,7 +44,10 @@ public sealed class TimelineReading
                         .Select(entry => entry.Event.Actor)
                 )
                 .Concat(HandsByTheLog.Select(hands => hands.Entry.By).OfType<Id<Participant>>())
-        );
+                .Distinct(),
+        ];
+        AtTheStop = StopHeld.Assistants(frame.Record, Events, shown, IsOpen);
+        HandsIn = HandsInOf(frame.Record, AtTheStop, shown);
         var starts = Of(TimelineEventKind.TestEnergised, TimelineEventKind.MachineStarted);
         Energisings = [.. starts.Concat(TestEnds.WithoutStart(Events)).OrderBy(entry => entry.Place())];
         Running = IntervalSet.Latched(
@@ -67,10 +70,13 @@ public sealed class TimelineReading
     public ImmutableArray<OrderedEvent> Events { get; }
 
     /// <summary>
-    /// Everybody with hands in: whoever the record names as doing or helping with the work, then whoever it shows at work,
-    /// clearing a blockage, or at a unit by a timed entry of the bench log.
+    /// Everybody with hands in: whoever the record names as doing or helping with the work (but not <see cref="AtTheStop"/>),
+    /// then whoever it shows at work, clearing a blockage, or at a unit by a timed entry of the bench log.
     /// </summary>
     public ImmutableArray<Id<Participant>> HandsIn { get; }
+
+    /// <summary>Whoever helps by standing at the stop while the reel runs, and is shown with hands in nowhere.</summary>
+    public ImmutableArray<Id<Participant>> AtTheStop { get; }
 
     /// <summary>Hands-on work, in the order it began.</summary>
     public ImmutableArray<WorkInterval> Works { get; }
@@ -280,12 +286,14 @@ public sealed class TimelineReading
 
     private static ImmutableArray<Id<Participant>> HandsInOf(
         ServiceRecord record,
+        ImmutableArray<Id<Participant>> atTheStop,
         IEnumerable<Id<Participant>> atWork
     ) =>
         [
             .. record
                 .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
                 .Select(person => person.Id)
+                .Where(person => !atTheStop.Contains(person))
                 .Concat(atWork)
                 .Distinct(),
         ];
