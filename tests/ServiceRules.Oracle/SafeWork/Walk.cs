@@ -158,10 +158,12 @@ internal sealed class Walk
                 {
                     PutOn(now, line);
                     now.SwitchedOff.Remove(line.Id);
+                    now.Bare.Remove(line.Id);
                 }
 
                 break;
             case TimelineEventKind.IsolatorOperated:
+                now.Bare.ExceptWith(Of(step).Select(line => line.Id));
                 now.Off.UnionWith(Of(step).Select(line => line.Id));
                 now.SwitchedOff.UnionWith(Of(step).Select(line => line.Id));
                 break;
@@ -184,6 +186,13 @@ internal sealed class Walk
                 break;
             case TimelineEventKind.LockApplied or TimelineEventKind.TagApplied:
                 now.On.Add(step);
+                if (step.Event.Position is not (null or IsolatorPosition.On))
+                {
+                    // Nobody turned it on since the last one came off, and whoever hangs this one saw it off.
+                    now.Off.UnionWith(Of(step).Select(line => line.Id).Where(now.Bare.Contains));
+                    now.Bare.ExceptWith(Of(step).Select(line => line.Id));
+                }
+
                 break;
             case TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved:
                 var bare = now.On.Where(s => s.Device == step.Device).ToList();
@@ -194,6 +203,11 @@ internal sealed class Walk
                     )
                 )
                 {
+                    if (IsOff(now, line))
+                    {
+                        now.Bare.Add(line.Id);
+                    }
+
                     PutOn(now, line);
                 }
 
@@ -201,7 +215,7 @@ internal sealed class Walk
             case TimelineEventKind.StoredEnergyReleased:
                 foreach (var line in Of(step))
                 {
-                    Release(now, line, step);
+                    Release(now, line);
                 }
 
                 break;
@@ -241,6 +255,7 @@ internal sealed class Walk
                 now.Released.Clear();
                 now.Off.RemoveWhere(id => !now.On.Exists(s => s.IsOf(id)));
                 now.SwitchedOff.IntersectWith(now.Off);
+                now.Bare.Clear();
                 break;
             case TimelineEventKind.MachineShutDown or TimelineEventKind.TestEnded:
                 now.Runs = false;
@@ -250,6 +265,7 @@ internal sealed class Walk
                 {
                     PutOn(now, line);
                     now.SwitchedOff.Remove(line.Id);
+                    now.Bare.Remove(line.Id);
                 }
 
                 break;
@@ -310,17 +326,12 @@ internal sealed class Walk
         }
     }
 
-    private void Release(Now now, Line line, Step step)
+    /// <summary>What is let off once more is no less dead than it was.</summary>
+    private static void Release(Now now, Line line)
     {
-        if (!line.Stored || !IsOff(now, line))
+        if (line.Stored && IsOff(now, line))
         {
-            return;
-        }
-
-        now.Released.Add(line.Id);
-        if (!story.Spells.Any(spell => spell.Covers(step.Place)))
-        {
-            now.Dead.Remove(line.Id);
+            now.Released.Add(line.Id);
         }
     }
 
@@ -347,6 +358,9 @@ internal sealed class Walk
 
         public HashSet<string> SwitchedOff { get; init; } = [];
 
+        /// <summary>Off, with the last lock or tag come off since and nothing turned on.</summary>
+        public HashSet<string> Bare { get; init; } = [];
+
         public HashSet<string> Pulled { get; init; } = [];
 
         public HashSet<string> Released { get; init; } = [];
@@ -366,6 +380,7 @@ internal sealed class Walk
                 SeenAtRest = SeenAtRest,
                 Off = [.. Off],
                 SwitchedOff = [.. SwitchedOff],
+                Bare = [.. Bare],
                 Pulled = [.. Pulled],
                 Released = [.. Released],
                 Dead = [.. Dead],
