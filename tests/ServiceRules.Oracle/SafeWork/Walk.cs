@@ -163,7 +163,7 @@ internal sealed class Walk
 
                 break;
             case TimelineEventKind.IsolatorOperated:
-                now.Bare.ExceptWith(Of(step).Select(line => line.Id));
+                Forget(now, Of(step));
                 now.Off.UnionWith(Of(step).Select(line => line.Id));
                 now.SwitchedOff.UnionWith(Of(step).Select(line => line.Id));
                 break;
@@ -188,9 +188,14 @@ internal sealed class Walk
                 now.On.Add(step);
                 if (step.Event.Position is not (null or IsolatorPosition.On))
                 {
-                    // Nobody turned it on since the last one came off, and whoever hangs this one saw it off.
-                    now.Off.UnionWith(Of(step).Select(line => line.Id).Where(now.Bare.Contains));
-                    now.Bare.ExceptWith(Of(step).Select(line => line.Id));
+                    // Nobody turned it on since they took the last one off, and hanging this one they saw it off.
+                    foreach (
+                        var line in Of(step).Where(line => now.Bare.GetValueOrDefault(line.Id) == step.By)
+                    )
+                    {
+                        now.Off.Add(line.Id);
+                        now.Bare.Remove(line.Id);
+                    }
                 }
 
                 break;
@@ -205,12 +210,15 @@ internal sealed class Walk
                 {
                     if (IsOff(now, line))
                     {
-                        now.Bare.Add(line.Id);
+                        now.Bare[line.Id] = step.By;
                     }
 
                     PutOn(now, line);
                 }
 
+                break;
+            case TimelineEventKind.WorkStarted:
+                now.Worked = true;
                 break;
             case TimelineEventKind.StoredEnergyReleased:
                 foreach (var line in Of(step))
@@ -256,6 +264,7 @@ internal sealed class Walk
                 now.Off.RemoveWhere(id => !now.On.Exists(s => s.IsOf(id)));
                 now.SwitchedOff.IntersectWith(now.Off);
                 now.Bare.Clear();
+                now.Worked = false;
                 break;
             case TimelineEventKind.MachineShutDown or TimelineEventKind.TestEnded:
                 now.Runs = false;
@@ -326,12 +335,24 @@ internal sealed class Walk
         }
     }
 
-    /// <summary>What is let off once more is no less dead than it was.</summary>
+    /// <summary>What is let off once more after hands were in is no less dead than it was.</summary>
     private static void Release(Now now, Line line)
     {
         if (line.Stored && IsOff(now, line))
         {
             now.Released.Add(line.Id);
+            if (!now.Worked)
+            {
+                now.Dead.Remove(line.Id);
+            }
+        }
+    }
+
+    private static void Forget(Now now, IEnumerable<Line> lines)
+    {
+        foreach (var line in lines)
+        {
+            now.Bare.Remove(line.Id);
         }
     }
 
@@ -358,8 +379,11 @@ internal sealed class Walk
 
         public HashSet<string> SwitchedOff { get; init; } = [];
 
-        /// <summary>Off, with the last lock or tag come off since and nothing turned on.</summary>
-        public HashSet<string> Bare { get; init; } = [];
+        /// <summary>Off, with the last lock or tag come off since and nothing turned on; by whom it came off.</summary>
+        public Dictionary<string, string> Bare { get; init; } = [];
+
+        /// <summary>Somebody's hands were in since the machine last ran.</summary>
+        public bool Worked { get; set; }
 
         public HashSet<string> Pulled { get; init; } = [];
 
@@ -380,7 +404,8 @@ internal sealed class Walk
                 SeenAtRest = SeenAtRest,
                 Off = [.. Off],
                 SwitchedOff = [.. SwitchedOff],
-                Bare = [.. Bare],
+                Bare = new(Bare),
+                Worked = Worked,
                 Pulled = [.. Pulled],
                 Released = [.. Released],
                 Dead = [.. Dead],

@@ -1,12 +1,14 @@
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
 /// <summary>
-/// The last lock or tag came off an isolator, and nothing turned it on: whoever hangs one again and enters that it is off, or takes
-/// its plug into their keeping again, has seen that it still is. A device hung without a word of its position shows nothing of it,
-/// and after it was turned on, plugged in or denied only turning it off does.
+/// Somebody took the last lock or tag off an isolator, and nothing turned it on: where they hang one again and enter that it is off,
+/// or take its plug into their keeping again, they have seen that it still is. A device hung without a word of its position, or by
+/// somebody else, shows nothing of it; and after it was turned on, plugged in or denied only turning it off does.
 /// </summary>
 internal static class SeenStillOff
 {
@@ -33,6 +35,7 @@ internal static class SeenStillOff
         var kept = SourceReading.PlugsKept(reading, source).ToHashSet();
         var bare = held.Ends.ToHashSet();
         var state = State.NotShown;
+        var left = default(Id<Participant>);
         foreach (var entry in reading.Events)
         {
             if (on.Contains(entry.Place()))
@@ -46,9 +49,11 @@ internal static class SeenStillOff
             else if (bare.Contains(entry.Place()))
             {
                 state = state == State.Off ? State.BareSince : state;
+                left = entry.Event.Actor;
             }
             else if (
                 state == State.BareSince
+                && entry.Event.Actor == left
                 && !SaidOtherwise.By(entry.Event)
                 && (kept.Contains(entry) || IsHungOff(source, entry.Event))
             )

@@ -61,7 +61,8 @@ public sealed record SourceReading
 
     /// <summary>
     /// Proven dead: verified while isolated, held (where the isolator takes a lock) and released. That ends with any of
-    /// them; released once more it is no less dead. A plug that is out and kept needs no more proof;
+    /// them, and when energy was released again before anybody worked since the machine last ran; once hands were in, it is no
+    /// less dead for being released once more. A plug that is out and kept needs no more proof;
     /// on the bench neither does a wedge or a support, which are seen to hold.
     /// </summary>
     public required IntervalSet Proven { get; init; }
@@ -257,11 +258,25 @@ public sealed record SourceReading
         TimelineReading reading,
         EnergySource source,
         IntervalSet ready
-    ) =>
-        Latched(
+    )
+    {
+        // Until hands go in the proof comes last; in a break what is let off once more was proven off before.
+        var releasedAgain = reading
+            .Of(TimelineEventKind.StoredEnergyReleased)
+            .Where(entry => entry.Event.SpeaksOf(source.Id) && !IsAfterWork(reading, entry));
+        return Latched(
             Verifications(reading, source).Concat(PlugsKept(reading, source)),
             ready.Contains,
-            [.. ready.Ends]
+            [.. ready.Ends, .. releasedAgain.Places()]
+        );
+    }
+
+    private static bool IsAfterWork(TimelineReading reading, OrderedEvent released) =>
+        reading.Works.Any(work =>
+            work.Start.Place() < released.Place()
+            && !reading.Energisings.Any(run =>
+                work.Start.Place() < run.Place() && run.Place() < released.Place()
+            )
         );
 
     private static bool IsSeenToHold(TimelineReading reading, EnergySource source) =>
