@@ -25,6 +25,9 @@ internal static class Breaks
         var locks = record
             .Timeline.Where(e =>
                 e.Actor == start.Actor
+                && e.At is RecordedTime.Instant on
+                && start.At is RecordedTime.Instant began
+                && on.Moment < began.Moment
                 && e.Kind is TimelineEventKind.LockApplied or TimelineEventKind.TagApplied
             )
             .ToImmutableArray();

@@ -173,6 +173,23 @@ internal sealed class Walk
                 now.Pulled.UnionWith(Plugged(step).Select(line => line.Id));
                 break;
             case TimelineEventKind.PlugControlConfirmed:
+                foreach (
+                    var line in Plugged(step)
+                        .Where(line =>
+                            !line.Lockable
+                            && now.Bare.GetValueOrDefault(line.Id) == step.By
+                            && story.Steps.Any(s =>
+                                s.Kind == TimelineEventKind.PlugRemoved
+                                && s.Before(step)
+                                && Plugged(s).Contains(line)
+                            )
+                        )
+                )
+                {
+                    now.Off.Add(line.Id);
+                    now.Bare.Remove(line.Id);
+                }
+
                 // Whose control it is under, it is under nobody else's.
                 now.PlugsKept.RemoveWhere(kept => Plugged(step).Exists(line => line.Id == kept.Source));
                 now.PlugsKept.UnionWith(
