@@ -83,8 +83,9 @@ public static class BroughtContext
         JsonNode.Parse(ContextFormat.Current.Write(context with { OtherThanTheSites = [] }))!.AsObject();
 
     /// <summary>
-    /// Nothing that the site has of a danger is left out: on the machine its sources stand in the register beside the procedure, and
-    /// the stricter word of the two counts; the bench has no register, so that there they stand in its procedure.
+    /// Nothing that the site has of a danger is left out, and of a source that both have the stricter word counts: on the machine its
+    /// sources stand in the register beside the procedure; the bench has no register, so that there they stand in its procedure, and
+    /// where none is brought for this bench, in that of the site.
     /// </summary>
     private static AssessmentContext WithSourcesOf(
         AssessmentContext own,
@@ -103,6 +104,9 @@ public static class BroughtContext
             .Select(same => same.Aggregate(Stricter))
             .ToImmutableArray();
         var bench = SourcesOf(own, WorkPlace.OnBench).ToImmutableArray();
+        var hasBench = brought.Procedures.Any(one =>
+            one.Place == WorkPlace.OnBench && one.Machines.Contains(record.Machine.Id)
+        );
         return brought with
         {
             Machines = sources.IsEmpty
@@ -123,12 +127,15 @@ public static class BroughtContext
                         {
                             Sources =
                             [
-                                .. one.Sources,
-                                .. bench.Where(source => !one.Sources.Any(known => known.Id == source.Id)),
+                                .. one
+                                    .Sources.Concat(bench)
+                                    .GroupBy(source => source.Id)
+                                    .Select(same => same.Aggregate(Stricter)),
                             ],
                         }
                         : one
                 ),
+                .. own.Procedures.Where(one => !hasBench && one.Place == WorkPlace.OnBench),
             ],
         };
     }

@@ -10,7 +10,10 @@ namespace ServiceRules.Reporting.Reports;
 /// <summary>The report of one job: laid out, painted, evidence attached, signed.</summary>
 public static class JobReport
 {
-    private static readonly RecordReport Frame = new("Service report", Content);
+    private static readonly RecordReport Frame = new(
+        "Service report",
+        (job, signature, _) => Content(job, signature)
+    );
 
     /// <summary>The finished file. Reads no clock: everything in it is stamped with the instant given.</summary>
     /// <param name="authority">Who stamps the signature; null when nobody is asked.</param>

@@ -143,4 +143,7 @@ internal sealed class JobView
 
     public Row MarkedLine(VerdictPrint print, params Span[] spans) =>
         Sections.MarkedLine.Of(print, Measure, spans);
+
+    public Row MarkedLine(VerdictPrint print, Paragraph? below, params Span[] spans) =>
+        Sections.MarkedLine.Of(print, Measure, below, spans);
 }

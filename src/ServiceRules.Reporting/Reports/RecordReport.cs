@@ -10,8 +10,11 @@ namespace ServiceRules.Reporting.Reports;
 
 /// <summary>What every signed report of one record is made with, whatever its pages tell: title, head, evidence, signature.</summary>
 /// <param name="kind">What it calls itself, such as `Service report`.</param>
-/// <param name="content">Its pages.</param>
-internal sealed class RecordReport(string kind, Func<JobView, SignatureStatement, Stack> content)
+/// <param name="content">Its pages; given how they are laid out, for content that names a page.</param>
+internal sealed class RecordReport(
+    string kind,
+    Func<JobView, SignatureStatement, Func<Stack, PlacedDocument>, Stack> content
+)
 {
     /// <summary>What the title begins with, by which the kind of report is told.</summary>
     public string TitleStart => $"{kind} ";
@@ -80,7 +83,9 @@ internal sealed class RecordReport(string kind, Func<JobView, SignatureStatement
             ReportPages.Digest("record", assessed.Evidence.Record),
             pagesMax
         );
-        return Pagination.LayOut(content(job, signature), design, measure);
+        return LaidOut(content(job, signature, LaidOut));
+
+        PlacedDocument LaidOut(Stack pages) => Pagination.LayOut(pages, design, measure);
     }
 
     private DocumentTitle Title(Assessed assessed, ReportTerms terms, SignatureStatement statement)

@@ -16,7 +16,17 @@ public static class SafeWorkReport
 {
     private static readonly RecordReport Frame = new(
         "Safe-work report",
-        (job, signature) => Content(new SafeWorkView(job), signature)
+        (job, signature, layOut) =>
+        {
+            var view = new SafeWorkView(job);
+            var content = Content(view, signature);
+            if (!view.IsCutOnPageOne)
+            {
+                return content;
+            }
+            view.PageOfProtection = PageOf(layOut(content), ProtectedSection.Title);
+            return Content(view, signature);
+        }
     );
 
     /// <summary>What the title begins with, by which the kind of report is told.</summary>
@@ -61,6 +71,16 @@ public static class SafeWorkReport
 
     /// <summary>The title that the report of a record carries.</summary>
     public static string TitleOf(string record) => Frame.TitleOf(record);
+
+    private static int PageOf(PlacedDocument document, string heading) =>
+        1
+        + document
+            .Pages.TakeWhile(page =>
+                !new PlacedDocument([page])
+                    .Texts()
+                    .Any(text => text.Content.StartsWith(heading, StringComparison.Ordinal))
+            )
+            .Count();
 
     private static Stack Content(SafeWorkView view, SignatureStatement signature) =>
         new(

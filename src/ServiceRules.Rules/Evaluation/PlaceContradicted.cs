@@ -66,7 +66,6 @@ public static class PlaceContradicted
         }
 
         var bench = ProcedureInUse.Of(record, procedures, began)?.Procedure;
-        // A bench is handed back too: only of a machine that has its own procedure does it say more.
         var ofMachine = procedures
             .Where(one => one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id))
             .ToImmutableArray();
@@ -85,8 +84,7 @@ public static class PlaceContradicted
                 .. Enumerable
                     .Range(0, record.Timeline.Length)
                     .Where(index =>
-                        !IsOf(came, record.Timeline[index])
-                        && Contradicts(record.Timeline[index], bench, !ofMachine.IsEmpty)
+                        !IsOf(came, record.Timeline[index]) && Contradicts(record.Timeline[index], bench)
                     ),
             ];
     }
@@ -104,10 +102,9 @@ public static class PlaceContradicted
         && came.Contains(one.Source)
         && (OfAnIsolator.Contains(entry.Kind) || OfASource.Contains(entry.Kind));
 
-    // What is let go of or proven dead of a source that the bench does not have is the machine's.
-    private static bool Contradicts(TimelineEvent entry, Procedure? bench, bool isOfAMachine) =>
+    // What is let go of or proven dead of a source that the bench does not have is the machine's. A unit is handed back too.
+    private static bool Contradicts(TimelineEvent entry, Procedure? bench) =>
         OfAMachine.Contains(entry.Kind)
-        || (isOfAMachine && entry.Kind == TimelineEventKind.HandedBack)
         || (
             bench is not null
             && OfASource.Contains(entry.Kind)

@@ -90,7 +90,7 @@ public enum EnergyDuty
     /// <summary>In a group everybody was held by their own device.</summary>
     OwnDeviceInGroup,
 
-    /// <summary>One person was put in charge of the group before work began.</summary>
+    /// <summary>One person was put in charge of the group by the time at which a second joined.</summary>
     PrimaryNamed,
 
     /// <summary>The people of the group were accounted for before its device came off.</summary>

@@ -14,6 +14,10 @@ public sealed class BroughtContextTests
         .Jobs.First(job => job.Record.Machine.Id.Text == "M-01" && job.Record.Place == WorkPlace.OnMachine)
         .Record;
 
+    private static readonly ServiceRecord AtTheBench = DemoSeasons
+        .Jobs.First(job => job.Record.Place == WorkPlace.OnBench)
+        .Record;
+
     private static AssessmentContext Own => ContextFreezer.Freeze(DemoSeasons.Site, Job);
 
     [Fact]
@@ -74,6 +78,44 @@ public sealed class BroughtContextTests
         Assert.Contains(Assert.Single(Held(brought)!.Machines).Sources, source => source.Lockable);
     }
 
+    /// <summary>At the bench as well: the stricter word of a source that both have counts.</summary>
+    [Fact]
+    public void Of_BenchSourceThatIsSaidToStoreNothing_StoresAllTheSame()
+    {
+        var own = ContextFreezer.Freeze(DemoSeasons.Site, AtTheBench);
+        var brought = own with
+        {
+            Procedures =
+            [
+                .. own.Procedures.Select(one =>
+                    one with
+                    {
+                        Sources = [.. one.Sources.Select(source => source with { Stored = false })],
+                    }
+                ),
+            ],
+        };
+
+        var held = BroughtContext.Of(Filed(brought, AtTheBench), DemoSeasons.Site)!;
+
+        Assert.Contains("procedures", held.OtherThanTheSites);
+        Assert.Equal(
+            own.Procedures.SelectMany(one => one.Sources),
+            held.Procedures.SelectMany(one => one.Sources)
+        );
+    }
+
+    [Fact]
+    public void Of_NoBenchProcedure_TheSitesIsJudgedBy()
+    {
+        var own = ContextFreezer.Freeze(DemoSeasons.Site, AtTheBench);
+
+        var held = BroughtContext.Of(Filed(own with { Procedures = [] }, AtTheBench), DemoSeasons.Site)!;
+
+        Assert.Contains("procedures", held.OtherThanTheSites);
+        Assert.Equal(own.Procedures.Select(one => one.Id), held.Procedures.Select(one => one.Id));
+    }
+
     [Fact]
     public void Of_PeopleLeftOut_IsTold() =>
         Assert.Equal<IEnumerable<string>>(
@@ -107,6 +149,6 @@ public sealed class BroughtContextTests
     private static AssessmentContext? Held(AssessmentContext brought) =>
         BroughtContext.Of(Filed(brought), DemoSeasons.Site);
 
-    private static FiledRecord Filed(AssessmentContext brought) =>
-        new("job.json", Job, CanonicalForm.Of(RecordFormat.Current.Write(Job)), brought, null);
+    private static FiledRecord Filed(AssessmentContext brought, ServiceRecord? job = null) =>
+        new("job.json", job ?? Job, CanonicalForm.Of(RecordFormat.Current.Write(job ?? Job)), brought, null);
 }

@@ -20,6 +20,10 @@ internal enum Beside
 /// <summary>Random jobs as <see cref="Mutation"/> makes them, some with more beside, each kind drawn by itself.</summary>
 internal static class Widening
 {
+    private const int LookEvery = 13;
+
+    private const int BreakEvery = 5;
+
     public static ImmutableArray<Beside> Kinds { get; } = [.. Enum.GetValues<Beside>()];
 
     /// <summary>The job of a seed with all that is beside it.</summary>
@@ -34,7 +38,12 @@ internal static class Widening
             (record, context) = With(record, context, kind, Dice(seed, kind, 2));
         }
 
-        return (record, context);
+        return (
+            seed % LookEvery == 0 ? Looks.Of(record, new(seed))
+            : seed % BreakEvery == 0 ? Breaks.Of(record, new(seed))
+            : record,
+            context
+        );
     }
 
     /// <summary>Whether a kind stands beside the job of a seed: beside every third.</summary>

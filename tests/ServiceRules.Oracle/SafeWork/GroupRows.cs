@@ -87,7 +87,8 @@ internal static class GroupRows
 
     public static Possible PrimaryNamed(Story story)
     {
-        var before = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.PrimaryAssigned).ToList();
+        var joining = Second(story, (one, other) => one.Overlaps(other));
+        var before = NamedBy(story, joining, TimelineEventKind.PrimaryAssigned);
         var sum =
             before.Count == 0 ? Possible.NotMet
             : before.Any(s => Story.InCharge(s).Any(o => story.Authority(o) == Possible.Met)) ? Possible.Met
@@ -169,7 +170,10 @@ internal static class GroupRows
                 );
         }
 
-        var named = story.BeforeWork.Where(s => s.Kind == TimelineEventKind.CoordinatorAssigned).ToList();
+        var joining = story.Workers.Any(w => story.Person(w) is null)
+            ? story.FirstWork
+            : Second(story, (one, other) => CrewOf(story, one.Person) != CrewOf(story, other.Person));
+        var named = NamedBy(story, joining, TimelineEventKind.CoordinatorAssigned);
         return InGroup(
             story,
             named.Count == 0 ? Possible.NotMet
@@ -178,6 +182,28 @@ internal static class GroupRows
                 : Possible.Judged
         );
     }
+
+    private static string CrewOf(Story story, string person) =>
+        $"{story.Person(person)?.Employer} {story.Person(person)?.Crew}";
+
+    /// <summary>When the second of a pair went in; where the record leaves open when, the first of all.</summary>
+    private static Step? Second(Story story, Func<Spell, Spell, bool> isPair)
+    {
+        var second = story
+            .Spells.SelectMany(one =>
+                story
+                    .Spells.Where(other => other.Start.Place < one.Start.Place && isPair(one, other))
+                    .Select(_ => one)
+            )
+            .MinBy(spell => spell.Start.Place);
+        return
+            second is null || story.StrayStops.Any() || story.Guests.Any(guest => guest.At <= second.Start.At)
+            ? story.FirstWork
+            : second.Start;
+    }
+
+    private static List<Step> NamedBy(Story story, Step? joining, TimelineEventKind kind) =>
+        [.. story.Steps.Where(s => s.Kind == kind && (joining is null || s.At <= joining.At))];
 
     public static Possible HandedOver(Story story) =>
         story.Spells.Select(s => HandedOver(story, s)).OfAllOrNone();

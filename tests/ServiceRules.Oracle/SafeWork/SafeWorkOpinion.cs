@@ -235,7 +235,7 @@ public static class SafeWorkOpinion
             opinions[rule] = judge(story);
         }
 
-        return Suppressed(story, opinions);
+        return LookRow.Is(story) ? OfALook(belief, opinions) : Suppressed(story, opinions);
     }
 
     /// <summary>Rules of the base pack beyond the table about which there is an opinion as well.</summary>
@@ -245,6 +245,23 @@ public static class SafeWorkOpinion
     /// <summary>What each row about credibility says, and each doubt beyond the table.</summary>
     internal static IEnumerable<Possible> Doubts(Story story) =>
         Credibility.Values.Concat(BeyondRows.Doubts.Values).Select(judge => judge(story));
+
+    /// <summary>A look from outside asks one thing, and none of the rows of the law.</summary>
+    private static Dictionary<string, Possible> OfALook(Belief belief, Dictionary<string, Possible> opinions)
+    {
+        foreach (var row in Rows.Keys)
+        {
+            opinions[row] = Possible.NotApplicable;
+        }
+
+        foreach (var rule in BeyondRows.All.Keys)
+        {
+            opinions[rule] |= Possible.NotApplicable;
+        }
+
+        opinions[LookRow.Rule] = belief.Of(LookRow.Rule, LookRow.Judge);
+        return opinions;
+    }
 
     /// <summary>A valid exemption makes every other row of the law not applicable, but none about credibility.</summary>
     private static Dictionary<string, Possible> Suppressed(Story story, Dictionary<string, Possible> opinions)

@@ -349,22 +349,14 @@ internal static class SequenceRows
             return story.HandsWentIn ? Possible.NotMet : Possible.NeverMet;
         }
 
-        if (good.All(p => IsInTheMinuteOfWork(story, p)))
-        {
-            // Which came first, the proof or the hands, the record cannot tell.
-            return Possible.Unproven
-                | (
-                    good.All(p => story.Authority(p.By) == Possible.Met) && !Undone(story, source)
-                        ? Possible.None
-                        : Possible.NotMet
-                );
-        }
-
         bool somethingIsMissing =
             (source.Isolator is not null && device is null)
             || (source.Isolator is not null && !story.BeforeWork.Any(s => s.IsIsolation && s.IsOf(id)))
             || (source.Stored && release is null);
-        bool strictlyBefore = good.Any(p => story.FirstWork is null || p.At < story.FirstWork.At);
+        // Seconds not noted, the order in which they were entered is all that there is.
+        bool strictlyBefore = good.Any(p =>
+            story.FirstWork is null || p.At < story.FirstWork.At || IsInTheMinuteOfWork(story, p)
+        );
         var best =
             good.Any(p => story.Authority(p.By) == Possible.Met) ? story.Present
             : good.Any(p => story.Authority(p.By) == Possible.NeverMet) ? Possible.NeverMet

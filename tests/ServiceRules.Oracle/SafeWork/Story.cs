@@ -91,8 +91,7 @@ internal sealed class Story
                 or TimelineEventKind.TagApplied
                 or TimelineEventKind.UnitsLowered
                 or TimelineEventKind.ParkingBrakeSet
-                or TimelineEventKind.CutOutsProved
-                or TimelineEventKind.HandedBack => true,
+                or TimelineEventKind.CutOutsProved => true,
                 TimelineEventKind.StoredEnergyReleased
                 or TimelineEventKind.StoredEnergyRechecked
                 or TimelineEventKind.IsolationVerified => !isBenchs(step),
@@ -104,7 +103,7 @@ internal sealed class Story
 
     public ServiceRecord Record { get; }
 
-    /// <summary>Where the work was, by what was done: nobody starts, locks or hands back a unit without its machine.</summary>
+    /// <summary>Where the work was, by what was done: nobody starts or locks a unit without its machine.</summary>
     public WorkPlace Place { get; }
 
     public AssessmentContext Context { get; }

@@ -158,10 +158,12 @@ internal sealed class Walk
                 {
                     PutOn(now, line);
                     now.SwitchedOff.Remove(line.Id);
+                    now.Bare.Remove(line.Id);
                 }
 
                 break;
             case TimelineEventKind.IsolatorOperated:
+                Forget(now, Of(step));
                 now.Off.UnionWith(Of(step).Select(line => line.Id));
                 now.SwitchedOff.UnionWith(Of(step).Select(line => line.Id));
                 break;
@@ -171,6 +173,23 @@ internal sealed class Walk
                 now.Pulled.UnionWith(Plugged(step).Select(line => line.Id));
                 break;
             case TimelineEventKind.PlugControlConfirmed:
+                foreach (
+                    var line in Plugged(step)
+                        .Where(line =>
+                            !line.Lockable
+                            && now.Bare.GetValueOrDefault(line.Id) == step.By
+                            && story.Steps.Any(s =>
+                                s.Kind == TimelineEventKind.PlugRemoved
+                                && s.Before(step)
+                                && Plugged(s).Contains(line)
+                            )
+                        )
+                )
+                {
+                    now.Off.Add(line.Id);
+                    now.Bare.Remove(line.Id);
+                }
+
                 // Whose control it is under, it is under nobody else's.
                 now.PlugsKept.RemoveWhere(kept => Plugged(step).Exists(line => line.Id == kept.Source));
                 now.PlugsKept.UnionWith(
@@ -184,6 +203,18 @@ internal sealed class Walk
                 break;
             case TimelineEventKind.LockApplied or TimelineEventKind.TagApplied:
                 now.On.Add(step);
+                if (step.Event.Position is not (null or IsolatorPosition.On))
+                {
+                    // Nobody turned it on since they took the last one off, and hanging this one they saw it off.
+                    foreach (
+                        var line in Of(step).Where(line => now.Bare.GetValueOrDefault(line.Id) == step.By)
+                    )
+                    {
+                        now.Off.Add(line.Id);
+                        now.Bare.Remove(line.Id);
+                    }
+                }
+
                 break;
             case TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved:
                 var bare = now.On.Where(s => s.Device == step.Device).ToList();
@@ -194,14 +225,22 @@ internal sealed class Walk
                     )
                 )
                 {
+                    if (IsOff(now, line))
+                    {
+                        now.Bare[line.Id] = step.By;
+                    }
+
                     PutOn(now, line);
                 }
 
                 break;
+            case TimelineEventKind.WorkStarted:
+                now.Worked = true;
+                break;
             case TimelineEventKind.StoredEnergyReleased:
                 foreach (var line in Of(step))
                 {
-                    Release(now, line, step);
+                    Release(now, line);
                 }
 
                 break;
@@ -244,6 +283,8 @@ internal sealed class Walk
                 now.Released.Clear();
                 now.Off.RemoveWhere(id => !now.On.Exists(s => s.IsOf(id)));
                 now.SwitchedOff.IntersectWith(now.Off);
+                now.Bare.Clear();
+                now.Worked = false;
                 break;
             case TimelineEventKind.MachineShutDown or TimelineEventKind.TestEnded:
                 now.Runs = false;
@@ -253,6 +294,7 @@ internal sealed class Walk
                 {
                     PutOn(now, line);
                     now.SwitchedOff.Remove(line.Id);
+                    now.Bare.Remove(line.Id);
                 }
 
                 break;
@@ -326,17 +368,24 @@ internal sealed class Walk
         }
     }
 
-    private void Release(Now now, Line line, Step step)
+    /// <summary>What is let off once more after hands were in is no less dead than it was.</summary>
+    private static void Release(Now now, Line line)
     {
-        if (!line.Stored || !IsOff(now, line))
+        if (line.Stored && IsOff(now, line))
         {
-            return;
+            now.Released.Add(line.Id);
+            if (!now.Worked)
+            {
+                now.Dead.Remove(line.Id);
+            }
         }
+    }
 
-        now.Released.Add(line.Id);
-        if (!story.Spells.Any(spell => spell.Covers(step.Place)))
+    private static void Forget(Now now, IEnumerable<Line> lines)
+    {
+        foreach (var line in lines)
         {
-            now.Dead.Remove(line.Id);
+            now.Bare.Remove(line.Id);
         }
     }
 
@@ -363,6 +412,12 @@ internal sealed class Walk
 
         public HashSet<string> SwitchedOff { get; init; } = [];
 
+        /// <summary>Off, with the last lock or tag come off since and nothing turned on; by whom it came off.</summary>
+        public Dictionary<string, string> Bare { get; init; } = [];
+
+        /// <summary>Somebody's hands were in since the machine last ran.</summary>
+        public bool Worked { get; set; }
+
         public HashSet<string> Pulled { get; init; } = [];
 
         public HashSet<string> Released { get; init; } = [];
@@ -382,6 +437,8 @@ internal sealed class Walk
                 SeenAtRest = SeenAtRest,
                 Off = [.. Off],
                 SwitchedOff = [.. SwitchedOff],
+                Bare = new(Bare),
+                Worked = Worked,
                 Pulled = [.. Pulled],
                 Released = [.. Released],
                 Dead = [.. Dead],

@@ -50,8 +50,10 @@ internal static class CauseBlock
     private static Row OfSeveral(SafeWorkView view, MarkedCause cause, VerdictPrint print)
     {
         var events = view.Evidence(cause.Cause.Evidence);
+        var todo = FindingBlock.ToDo(view.Job, cause.Cause.First);
         return view.Job.MarkedLine(
             print,
+            todo.Length == 0 ? null : new Paragraph(todo, Palette.Small),
             new Span(
                 $"{ReportWords.Sentence(print.Word)}, {cause.Marked.Length} duties ({cause.Letters}) · ",
                 Palette.SmallBold with
@@ -60,8 +62,7 @@ internal static class CauseBlock
                 }
             ),
             new Span(view.Job.Say(Statement(cause.Cause)), Palette.Small),
-            new Span(events.Length == 0 ? "" : $" ({events})", Palette.SmallQuiet),
-            new Span($" {FindingBlock.ToDo(view.Job, cause.Cause.First)}", Palette.Small)
+            new Span(events.Length == 0 ? "" : $" ({events})", Palette.SmallQuiet)
         );
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Layout;
@@ -8,6 +9,9 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>Open jobs on which nothing is missed so far: somebody may be at the unit now.</summary>
 internal static class GoingOnSection
 {
+    /// <summary>People named in one line; the detail of the job has all.</summary>
+    private const int PeopleMax = 6;
+
     public static IEnumerable<Block> Of(PeriodView view, int most)
     {
         var open = view.GoingOn.ToList();
@@ -35,19 +39,25 @@ internal static class GoingOnSection
     private static string NotAgain(PeriodJob job) =>
         job.NotAgain.IsEmpty
             ? ""
-            : $"not in again before it is made safe anew: {string.Join(", ", job.NotAgain.Select(one => one.Text))}. ";
+            : $"not in again before it is made safe anew: {Named([.. job.NotAgain.Select(one => one.Text)])}. ";
 
     private static string In(PeriodJob job) =>
         job.HandsIn.IsEmpty
             ? ""
             : "hands in: "
-                + string.Join(
-                    ", ",
-                    job.HandsIn.Select(work =>
+                + Named([
+                    .. job.HandsIn.Select(work =>
                         $"{work.Person.Text} since {EventPrint.When(work.Start.Event.At, job.Job.Record.Date)}"
-                    )
-                )
+                    ),
+                ])
                 + ". ";
+
+    private static string Named(ImmutableArray<string> people) =>
+        people.Length <= PeopleMax
+            ? string.Join(", ", people)
+            : FormattableString.Invariant(
+                $"{string.Join(", ", people.Take(PeopleMax))} and {people.Length - PeopleMax} more"
+            );
 
     private static Row Line(PeriodView view, PeriodJob job)
     {

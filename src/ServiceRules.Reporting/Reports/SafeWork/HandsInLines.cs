@@ -8,6 +8,9 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>Of each person in one line: hands in when, and how much of it shown as protected, not shown, not proven.</summary>
 internal static class HandsInLines
 {
+    /// <summary>People who have a line each on page one.</summary>
+    private const int PeopleMax = 6;
+
     private const string NotAsked = "isolation not asked here, nothing at the bench to switch off";
 
     public static IEnumerable<Block> Of(SafeWorkView view)
@@ -19,18 +22,44 @@ internal static class HandsInLines
                 new Span(ClaimWords.Whole(view, claim), Palette.Small),
             ]);
         }
-        foreach (var person in view.People)
+        var told =
+            view.People.Length > PeopleMax ? [.. view.People.OrderBy(IsBare).Take(PeopleMax)] : view.People;
+        foreach (var person in told)
         {
             yield return new Paragraph([
                 new Span($"{person.Id.Text}: ", Palette.SmallBold),
                 new Span(Line(view, person), Palette.Small),
             ]);
         }
+        if (view.People.Length > told.Length)
+        {
+            yield return new Paragraph(
+                view.More(view.People.Length - told.Length, " with hands in"),
+                Palette.SmallQuiet
+            );
+        }
         if (view.People.IsEmpty)
         {
             yield return new Paragraph("The record names nobody with hands in.", Palette.Small);
         }
     }
+
+    /// <summary>What page one tells of a person in part: all of it.</summary>
+    public static IEnumerable<(string What, IntervalSet When)> Cut(ProtectedPerson person) =>
+        new (string What, IntervalSet? When)[]
+        {
+            ("hands in", person.Work),
+            ("not shown as protected", person.Unprotected),
+            ("shown as protected but not proven", person.NotProven),
+        }
+            .Where(one => one.When is { } when && SafeWorkView.IsCut(when))
+            .Select(one => (one.What, one.When!));
+
+    // Where not everybody has room, who is not shown as protected stands first.
+    private static int IsBare(ProtectedPerson person) =>
+        person.Unprotected is { Intervals.IsEmpty: false } ? 0
+        : person.NotProven is { Intervals.IsEmpty: false } ? 1
+        : 2;
 
     /// <summary>What is told of one person.</summary>
     public static string Line(SafeWorkView view, ProtectedPerson person) =>
@@ -67,11 +96,11 @@ internal static class HandsInLines
         }
         if (!bare.Intervals.IsEmpty && !view.Frame.HasIsolation)
         {
-            return $"{NotAsked}, not shown as protected {WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
+            return $"{NotAsked}, not shown as protected {WorkTime.Of(bare, view)}, {view.ToldBriefly(bare)}";
         }
         var unprotected = bare.Intervals.IsEmpty
             ? "unprotected 0 min"
-            : $"unprotected {WorkTime.Of(bare, view)}, {view.Told(bare, "")}";
+            : $"unprotected {WorkTime.Of(bare, view)}, {view.ToldBriefly(bare)}";
         return person.NotProven is { Intervals.IsEmpty: false } doubtful
                 ? $"{unprotected}, not proven {WorkTime.Of(doubtful, view)}"
             : bare.Intervals.IsEmpty && person.LeftOpen is { } open
@@ -117,12 +146,15 @@ internal static class HandsInLines
     private static string Work(SafeWorkView view, IntervalSet work) =>
         work.Intervals is [{ Until: null, From: var from }] && view.TimeAt(from) is { } since
             ? $"hands in since {view.When(since)} ({view.NumberAt(from)}), no end shown, {WorkTime.Of(work, view)}"
-            : $"hands in {view.Told(work, "")}, {WorkTime.Of(work, view)}";
+            : $"hands in {Timed(view, work)}";
+
+    private static string Timed(SafeWorkView view, IntervalSet when) =>
+        SafeWorkView.IsCut(when)
+            ? $"{WorkTime.Of(when, view)} in {ReportWords.Counted(when.Intervals.Length, "stretch", "stretches")}: {view.ToldBriefly(when)}"
+            : $"{view.ToldBriefly(when)}, {WorkTime.Of(when, view)}";
 
     private static string? Part(SafeWorkView view, string word, IntervalSet? when) =>
-        when is { Intervals.IsEmpty: false }
-            ? $"{word}: {view.Told(when, "")}, {WorkTime.Of(when, view)}"
-            : null;
+        when is { Intervals.IsEmpty: false } ? $"{word}: {Timed(view, when)}" : null;
 
     private static bool IsGoingOn(ProtectedPerson person) =>
         person.Work.Intervals.Any(one => one.Until is null);
@@ -131,7 +163,8 @@ internal static class HandsInLines
         open.Told.Finding.Verdict == Verdict.NotMet ? "not shown" : "not proven";
 
     private static string Sources(SafeWorkView view) =>
-        view.Effective is { Length: > 1 and var count } ? $"all {count} energy sources"
+        view.Effective is { Length: > 2 and var count } ? $"all {count} energy sources"
+        : view.Effective.Length == 2 ? "both energy sources"
         : view.Effective.Length == 1 ? "the one energy source"
         : "what the procedure names";
 }

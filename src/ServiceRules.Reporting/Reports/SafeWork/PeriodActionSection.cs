@@ -25,9 +25,16 @@ internal static class PeriodActionSection
             yield break;
         }
         yield return Paragraph.Heading(2, "Needs action", Palette.Heading);
-        foreach (var one in contradicting)
+        foreach (var one in contradicting.Take(most))
         {
             yield return Line(view, one);
+        }
+        if (contradicting.Length > most)
+        {
+            yield return new Paragraph(
+                $"and {ReportWords.Counted(contradicting.Length - most, "more record", "more records")} with different content in several files, under \"{PeriodBasisSection.LeftOutTitle}\"",
+                Palette.SmallQuiet
+            );
         }
         foreach (var job in needing.Take(most))
         {
@@ -60,10 +67,17 @@ internal static class PeriodActionSection
             StandingPrint.Of(SafeWorkStanding.NotShown, RecordState.SignedOff),
             new Span($"{one.Record} · not judged · ", Palette.SmallBold),
             new Span(
-                $"{ReportWords.Listed(one.Files)} contradict each other: one identity with different content. Find out which is true, and what the others are.",
+                $"{Files(one)} contradict each other: one identity with different content. Find out which is true, and what the others are.",
                 Palette.Small
             )
         );
+
+    private static string Files(ContradictingRecord one) =>
+        one.Files.Length <= NamedMax
+            ? ReportWords.Listed(one.Files)
+            : FormattableString.Invariant(
+                $"{string.Join(", ", one.Files.Take(NamedMax))} and {one.Files.Length - NamedMax} more files"
+            );
 
     /// <summary>A job that needs action by its name, with how many duties it leaves open.</summary>
     private static Row Name(PeriodView view, PeriodJob job)

@@ -11,9 +11,12 @@ namespace ServiceRules.Reporting.Reports.SafeWork;
 /// <summary>What was not judged, what the report rests on, and its signature.</summary>
 internal static class PeriodBasisSection
 {
+    /// <summary>Its heading, by which what page one leaves out is found.</summary>
+    public const string LeftOutTitle = "What was not judged";
+
     public static IEnumerable<Block> Of(PeriodView view, SignatureStatement signature)
     {
-        yield return Paragraph.Heading(2, "What was not judged", Palette.Heading);
+        yield return Paragraph.Heading(2, LeftOutTitle, Palette.Heading);
         yield return new Paragraph(NotJudged(view), Palette.Small);
         yield return GroundsSection.Of(
             GroundsSection.Times([.. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone))]),
@@ -48,7 +51,12 @@ internal static class PeriodBasisSection
             .ToList();
         ImmutableArray<string> parts =
         [
-            Counted(left.Unusable, "file could not be used", "files could not be used"),
+            left.Unusable == 0
+                ? ""
+                : $"{Counted(left.Unusable, "file could not be used", "files could not be used")} ({string.Join(", ", left.Names)}{(left.Unusable > left.Names.Length ? ", and others" : "")})",
+            left.Contradicting.IsEmpty
+                ? ""
+                : $"different content in several files: {string.Join("; ", left.Contradicting.Select(one => $"{one.Record} ({ReportWords.Listed(one.Files)})"))}",
             Counted(left.Outside, "record is of another day", "records are of other days"),
             Counted(
                 left.Repeated,

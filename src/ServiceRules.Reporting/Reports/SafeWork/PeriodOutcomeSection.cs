@@ -13,6 +13,9 @@ internal static class PeriodOutcomeSection
     /// <summary>Jobs named on page one; all are told with what the report rests on.</summary>
     private const int BroughtMax = 10;
 
+    /// <summary>Files named on page one; those that the report knows by name stand behind it.</summary>
+    private const int NamesMax = 6;
+
     public static Block Of(PeriodView view)
     {
         var needing = view.NeedAction.Count() + view.Period.LeftOut.Contradicting.Length;
@@ -104,9 +107,10 @@ internal static class PeriodOutcomeSection
             return "";
         }
 
-        var more = left.Unusable - left.Names.Length;
+        var named = left.Names.Take(NamesMax).ToList();
+        var more = left.Unusable - named.Count;
         var rest = more > 0 ? FormattableString.Invariant($" and {more} more") : "";
-        return $" {ReportWords.Sentence(ReportWords.Counted(left.Unusable, "file could not be used and is", "files could not be used and are"))} not judged: {string.Join(", ", left.Names)}{rest}.";
+        return $" {ReportWords.Sentence(ReportWords.Counted(left.Unusable, "file could not be used and is", "files could not be used and are"))} not judged: {string.Join(", ", named)}{rest}.";
     }
 
     private static Row Counts(PeriodView view)

@@ -18,9 +18,12 @@ internal static class ProtectedSection
         ColumnWidth.Share(1.1),
     ];
 
+    /// <summary>Its heading, by which what page one leaves out is found.</summary>
+    public const string Title = "Who was protected from what, and when";
+
     public static IEnumerable<Block> Of(SafeWorkView view)
     {
-        yield return Paragraph.Heading(2, "Who was protected from what, and when", Palette.Heading);
+        yield return Paragraph.Heading(2, Title, Palette.Heading);
         if (view.Reading.Protection is null)
         {
             yield return new Paragraph(
@@ -43,6 +46,13 @@ internal static class ProtectedSection
         foreach (var person in view.People)
         {
             yield return Paragraph.Heading(3, Head(view, person), Palette.SubHeading);
+            foreach (var (what, when) in HandsInLines.Cut(person))
+            {
+                yield return new Paragraph([
+                    new Span($"{what}: ", Palette.TinyBold),
+                    new Span($"{view.Told(when, "")}.", Palette.Tiny),
+                ]);
+            }
             yield return new Table(
                 Widths,
                 new TableRow([
@@ -107,8 +117,14 @@ internal static class ProtectedSection
     {
         var there = view.Reading.Devices.Where(device => device.IsOn(reading.Source.Id)).ToList();
         var box = view.Reading.Devices.Where(device => device.IsOnGroupBox && device.Person == person.Id);
+        var control = view.Reading.Protection!.ControlOf(person.Id, reading.Source);
+        var kept =
+            there.Exists(device => device.Person == person.Id) || reading.Source.Lockable
+                ? []
+                : control.Intervals.Select(one => $"plug or key kept by {person.Id.Text} {view.Told(one)}");
         var told = there
             .Select(device => Told(view, device))
+            .Concat(kept)
             .Concat(box.Select(device => $"group box {Told(view, device)}"))
             .ToList();
         return told.Count == 0 ? "not shown" : string.Join("; ", told);

@@ -20,6 +20,9 @@ internal sealed class SafeWorkView
     /// <summary>Entries at the bench that are named; the attached assessment names all.</summary>
     private const int OthersMax = 4;
 
+    /// <summary>Stretches of time that are told one by one on page one.</summary>
+    private const int StretchesMax = 4;
+
     private readonly Dictionary<int, int> _numbers;
     private readonly Dictionary<string, BenchEntry> _bench;
 
@@ -158,6 +161,34 @@ internal sealed class SafeWorkView
 
     public string Told(IntervalSet when, string never) =>
         when.Intervals.IsEmpty ? never : string.Join("; ", when.Intervals.Select(Told));
+
+    /// <summary>The first stretches of many in words, and how many more there are: a list of hundreds leaves no room for anything else.</summary>
+    public string ToldBriefly(IntervalSet when)
+    {
+        var all = when.Intervals;
+        return IsCut(when)
+            ? $"{string.Join("; ", all.Take(StretchesMax).Select(Told))}; {More(all.Length - StretchesMax)}"
+            : Told(when, "");
+    }
+
+    /// <summary>How many more there are of what page one has no room for, and where they stand.</summary>
+    public string More(int count, string what = "")
+    {
+        IsCutOnPageOne = true;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"and {count} more{what}, see page {PageOfProtection}"
+        );
+    }
+
+    /// <summary>Something is left out on page one.</summary>
+    public bool IsCutOnPageOne { get; private set; }
+
+    /// <summary>The page on which it is told who was protected from what; known once it is laid out.</summary>
+    public int PageOfProtection { get; set; }
+
+    /// <summary>Whether not every one of some stretches is told where they are told briefly.</summary>
+    public static bool IsCut(IntervalSet when) => when.Intervals.Length > StretchesMax;
 
     public string When(RecordedTime at) => EventPrint.When(at, Job.Record.Date);
 

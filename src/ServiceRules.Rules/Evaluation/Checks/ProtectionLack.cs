@@ -198,8 +198,22 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         var lost = reading.Events.LastOrDefault(entry =>
             entry.Place() <= place && source.Isolated.Ends.Contains(entry.Place())
         );
-        return lost is null
-            ? new(string.Empty, " isolated", act, [])
+        var rehung = lost?.Event.Kind is TimelineEventKind.LockRemoved or TimelineEventKind.TagRemoved
+            ? reading.Devices.FirstOrDefault(device =>
+                device.IsOn(source.Source.Id)
+                && device.Applied.Event.Position is null
+                && device.Applied.Place() > lost.Place()
+                && device.Interval.Contains(place)
+            )
+            : null;
+        return rehung is not null
+                ? new(
+                    string.Empty,
+                    $" isolated again after {EventWords.Done(lost!.Event)} at {words.Time(lost)} (the entry that hangs {rehung.Device} again does not say that the isolator was off)",
+                    "Look whether the isolator is still off, enter its position with the lock, and verify before hands go in again.",
+                    [lost, rehung.Applied]
+                )
+            : lost is null ? new(string.Empty, " isolated", act, [])
             : new(
                 string.Empty,
                 $" isolated again after {EventWords.Done(lost.Event)} at {words.Time(lost)}",
@@ -234,7 +248,9 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         return new(
             $"{person}'s own {(source.Source.Lockable ? "lock" : "lock or control")} on ",
             why,
-            $"Before hands go in, an own lock of {person} goes on every source.",
+            source.Source.Lockable
+                ? $"Before hands go in, an own lock of {person} goes on every source."
+                : $"Before hands go in, {person} keeps the plug of every source that takes no lock, or hangs an own tag at that point.",
             on is null ? [] : [on.Applied]
         );
     }

@@ -59,7 +59,7 @@ internal static class RechecksMissed
                 yield return new(
                     Verdict.NotMet,
                     FindingReason.Unprotected,
-                    $"The record shows no {check} for more than {minutes} minutes of work after {words.Time(last)}; the procedure asks for one at least every {minutes} minutes.",
+                    $"The record shows no {check} for more than {minutes} minutes after {words.Time(last)}, with hands in; the procedure asks for one at least every {minutes} minutes.",
                     [last],
                     "Stop, relieve and check again before work goes on."
                 );

@@ -139,7 +139,7 @@ internal static class StepsAfterWork
             (not null, not null) when isTooLate => new(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
-                $"The record shows {what} only at {words.Time(found)}, after it shows {started}.",
+                $"The record shows {what} {words.OnlyAt(found, limit)} it shows {started}.",
                 entries,
                 "Take the machine out of use until it is done and seen to."
             ),
@@ -151,8 +151,8 @@ internal static class StepsAfterWork
                 "Take the machine out of use until it is done and seen to."
             ),
             _ when reading.IsOpen => TimelineFault.NotYet(
-                $"{what}, after the work and before the machine is started or handed back",
-                "Do it after the work, before the machine is started or handed back.",
+                $"{what}, after the work and before {Until(step.Check)}",
+                $"Do it after the work, before {Until(step.Check)}.",
                 entries,
                 by: null
             ),
@@ -233,6 +233,12 @@ internal static class StepsAfterWork
         kind is TimelineEventKind.AreaInspected or TimelineEventKind.PeopleClearChecked;
 
     // Cut-outs are proved with the machine running, so only handing back ends the time for that.
+    // Cut-outs are proved on a machine that runs.
+    private static string Until(Check.RequiredEvent check) =>
+        IsLimit(check, TimelineEventKind.MachineStarted)
+            ? "the machine is started or handed back"
+            : "the machine is handed back";
+
     private static bool IsLimit(Check.RequiredEvent check, TimelineEventKind kind) =>
         kind switch
         {

@@ -203,8 +203,8 @@ internal static class StepsBeforeWork
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
                 ran is null
-                    ? $"The record shows {step.Words}{RequiredStep.For(lateSources)} only at {words.Time(together.Key)}, after {began}."
-                    : $"After {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)} the record shows {step.Words}{RequiredStep.For(lateSources)} again only at {words.Time(together.Key)}, after {began}.",
+                    ? $"The record shows {step.Words}{RequiredStep.For(lateSources)} {words.OnlyAt(together.Key, work.Start)} {began}."
+                    : $"After {EventWords.Done(ran.Event.Kind)} at {words.Time(ran)} the record shows {step.Words}{RequiredStep.For(lateSources)} again {words.OnlyAt(together.Key, work.Start)} {began}.",
                 [.. rests, together.Key],
                 "Stop work and make safe before hands go in again."
             );

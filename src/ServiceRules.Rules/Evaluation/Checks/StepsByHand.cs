@@ -166,7 +166,7 @@ internal static class StepsByHand
             verdict == Verdict.NotMet ? FindingReason.Unprotected : FindingReason.StepMissing,
             $"The record shows {EventWords.Done(entry.Event)} {words.AtBy(entry)}{PutRightByHand.TakesHands(entry.Event)}. By then it does not show {lacking}.",
             [.. beside.Prepend(entry).Distinct()],
-            $"Hands at the unit, those of {entry.Event.Actor} too, only while every source is off and held by an own lock."
+            $"Hands at the unit, those of {entry.Event.Actor} too, only while every source is off and held by an own lock or, where none fits, by an own tag or the plug in their keeping."
         );
 
     // A lock that came off may leave it switched off.

@@ -123,7 +123,7 @@ internal static class AffectedToldDuty
             : TimelineOutcome.Of(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
-                $"The record shows {what} only at {duty.Words.Time(late)}, after {began}.",
+                $"The record shows {what} {duty.Words.OnlyAt(late, first)} {began}.",
                 new[] { first, late }.Evidence(),
                 Act
             );

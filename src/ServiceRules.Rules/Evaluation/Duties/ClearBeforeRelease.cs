@@ -71,7 +71,7 @@ internal static class ClearBeforeRelease
             (not null, not null) when isLate => new(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
-                $"The record shows {what} only at {words.Time(found)}, after it shows {released}.",
+                $"The record shows {what} {words.OnlyAt(found, limit)} it shows {released}.",
                 entries,
                 OutOfUse
             ),

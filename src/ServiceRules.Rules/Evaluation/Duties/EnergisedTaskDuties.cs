@@ -217,7 +217,7 @@ internal static class EnergisedTaskDuties
                 late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
                 late is null
                     ? $"The record does not show {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} before it shows {ran}."
-                    : $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} only at {words.Time(late)}, after it shows {ran}.",
+                    : $"The record shows {EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded)} {words.OnlyAt(late, start)} it shows {ran}.",
                 late is null ? [start] : [start, late],
                 SayMeasures
             ),

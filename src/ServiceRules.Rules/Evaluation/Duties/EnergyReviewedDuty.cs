@@ -61,7 +61,7 @@ internal static class EnergyReviewedDuty
             late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
             late is null
                 ? $"The record does not show {what} before it shows {before}."
-                : $"The record shows {what} only at {words.Time(late)}, after it shows {before}.",
+                : $"The record shows {what} {words.OnlyAt(late, until)} it shows {before}.",
             late is null ? [until] : [until, late],
             "Go through the energies and controls now, before hands go in; next time before the machine is shut down."
         );

@@ -9,7 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>Who is in charge of a group, and of several crews.</summary>
 internal static class GroupLeadDuties
 {
-    /// <summary>One authorised person was put in charge of the group before work began.</summary>
+    /// <summary>One authorised person was put in charge of the group by the time at which a second joined.</summary>
     public static CheckOutcome PrimaryNamed(DutyFrame duty)
     {
         var workers = GroupWork.WithStepsByHand(duty);
@@ -21,6 +21,7 @@ internal static class GroupLeadDuties
         var outcome = GroupWork.PutInCharge(
             duty,
             TimelineEventKind.PrimaryAssigned,
+            GroupWork.Joining(duty),
             "Name one authorised person in charge of the group, and for how many, before hands go in."
         );
         var counted = duty
@@ -77,6 +78,9 @@ internal static class GroupLeadDuties
             );
     }
 
+    private static string? CrewOf(RegisteredPerson? person) =>
+        person is null ? null : $"{person.Employer} {person.Crew}";
+
     /// <summary>Where people of several crews, or of several jobs at one machine, work together, one authorised person coordinates them.</summary>
     public static CheckOutcome CoordinatorNamed(DutyFrame duty)
     {
@@ -92,6 +96,7 @@ internal static class GroupLeadDuties
             GroupWork.PutInCharge(
                 duty,
                 TimelineEventKind.CoordinatorAssigned,
+                GroupWork.JoiningOfCrews(duty, person => CrewOf(duty.PersonOf(person))),
                 "Name one authorised person who coordinates the crews before hands go in."
             )
         );

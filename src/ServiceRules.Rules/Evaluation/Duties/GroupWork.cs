@@ -40,16 +40,59 @@ internal static class GroupWork
     public static ImmutableArray<Id<Participant>> Named(OrderedEvent entry) =>
         entry.Event.Others.IsEmpty ? [entry.Event.Actor] : entry.Event.Others;
 
-    /// <summary>Somebody authorised was put in charge before the first work.</summary>
+    /// <summary>
+    /// The first work that has somebody else with hands in as well: until then there is no group. The first of all, where the
+    /// record does not show when everybody's began. Null: nobody is shown at work.
+    /// </summary>
+    public static WorkInterval? Joining(DutyFrame duty)
+    {
+        var works = duty.Reading.Works;
+        return UnlessEarlier(
+            duty,
+            works.FirstOrDefault(work =>
+                works.Any(other => other.Person != work.Person && other.Interval.Contains(work.Start.Place()))
+            )
+        );
+    }
+
+    /// <summary>The first work of somebody of another crew or employer than one who worked before; else as of any group.</summary>
+    public static WorkInterval? JoiningOfCrews(DutyFrame duty, Func<Id<Participant>, string?> crewOf)
+    {
+        var works = duty.Reading.Works;
+        // Of whom the register does not have, nothing tells whose they are.
+        return works.Any(work => crewOf(work.Person) is null)
+            ? duty.Reading.FirstWork
+            : UnlessEarlier(
+                duty,
+                works.FirstOrDefault(work =>
+                    !string.Equals(crewOf(work.Person), crewOf(works[0].Person), StringComparison.Ordinal)
+                )
+            );
+    }
+
+    // Who is at a unit by the bench log alone has joined by then; work whose start is not told may have begun at any time.
+    private static WorkInterval? UnlessEarlier(DutyFrame duty, WorkInterval? joining) =>
+        joining is null
+        || !duty.Reading.StopsWithoutStart.IsEmpty
+        || HandsBeside.Of(duty).Any(beside => beside.Hands.Moment <= joining.Start.Moment)
+            ? duty.Reading.FirstWork
+            : joining;
+
+    /// <summary>Somebody authorised was put in charge by the time at which a second person, or crew, joined.</summary>
     /// <param name="duty">The job.</param>
     /// <param name="kind">The entry that does so.</param>
+    /// <param name="work">The work by which there was a group; null: none is shown.</param>
     /// <param name="act">What to do.</param>
-    public static CheckOutcome PutInCharge(DutyFrame duty, TimelineEventKind kind, string act)
+    public static CheckOutcome PutInCharge(
+        DutyFrame duty,
+        TimelineEventKind kind,
+        WorkInterval? work,
+        string act
+    )
     {
         var what = EventWords.Done(kind);
-        var work = duty.Reading.FirstWork;
         var all = duty.Reading.Of(kind);
-        var inTime = all.Where(entry => work is null || entry.Place() < work.Start.Place())
+        var inTime = all.Where(entry => work is null || entry.Moment <= work.Start.Moment)
             .OrderBy(entry => (int)Standing(duty, entry))
             .ThenBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
             .FirstOrDefault();
@@ -63,7 +106,7 @@ internal static class GroupWork
         return standing == Authority.Shown
             ? TimelineOutcome.Met(
                 duty.Reading,
-                $"The record shows {told}, at {duty.Words.Time(inTime)}, before hands went in.",
+                $"The record shows {told}, at {duty.Words.Time(inTime)}, {When(duty, work)}.",
                 [inTime]
             )
             : TimelineOutcome.Of(
@@ -74,6 +117,16 @@ internal static class GroupWork
                 act
             );
     }
+
+    private static string When(DutyFrame duty, WorkInterval? work) =>
+        work is null || work == duty.Reading.FirstWork
+            ? "before hands went in"
+            : $"by the time at which {work.Person} joined at {duty.Words.Time(work.Start)}";
+
+    private static string Began(DutyFrame duty, WorkInterval work) =>
+        work == duty.Reading.FirstWork
+            ? $"work started at {duty.Words.Time(work.Start)}"
+            : $"{work.Person} joined at {duty.Words.Time(work.Start)}";
 
     private static Authority Standing(DutyFrame duty, OrderedEvent entry) =>
         Named(entry).Select(person => Authorities.Of(duty, person)).Min();
@@ -92,8 +145,8 @@ internal static class GroupWork
             Verdict.NotMet,
             late is null ? FindingReason.StepMissing : FindingReason.WrongOrder,
             late is null
-                ? $"The record shows several people at work, and does not show {what} before work started at {duty.Words.Time(work.Start)}."
-                : $"The record shows {what} only at {duty.Words.Time(late)}, after work started at {duty.Words.Time(work.Start)}.",
+                ? $"The record shows several people at work, and does not show {what} before {Began(duty, work)}."
+                : $"The record shows {what} {duty.Words.OnlyAt(late, work.Start)} {Began(duty, work)}.",
             late is null ? [work.Start] : [work.Start, late],
             act
         );

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
@@ -8,6 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>
 /// Every source was proven dead by an authorised person: after its first lock or tag went on and after its stored energy
 /// was last released, with the machine at a stand, with no pressure read above its limit, at an earlier time than hands went in, and with nothing undone between.
+/// In one printed minute, seconds not noted, the order of the entries decides, and is told.
 /// </summary>
 internal static class IsolationVerifiedDuty
 {
@@ -19,14 +21,34 @@ internal static class IsolationVerifiedDuty
         }
 
         var leadUp = LeadUp.ToFirstWork(duty);
-        return leadUp.Sources.IsEmpty
-            ? TimelineOutcome.NotApplicable("There is no energy source here.")
-            : SourceStep.Judge(
-                leadUp,
-                [.. leadUp.Sources.Select(source => Step(leadUp, source.Source))],
-                "the isolation verified"
-            );
+        if (leadUp.Sources.IsEmpty)
+        {
+            return TimelineOutcome.NotApplicable("There is no energy source here.");
+        }
+
+        var steps = leadUp.Sources.Select(source => Step(leadUp, source.Source)).ToImmutableArray();
+        var outcome = SourceStep.Judge(leadUp, steps, "the isolation verified");
+        return outcome.Verdict == Verdict.Met && ByOrderAlone(leadUp, steps) is { } notice
+            ? outcome with
+            {
+                Notices = [.. outcome.Notices, notice],
+            }
+            : outcome;
     }
+
+    private static string? ByOrderAlone(LeadUp leadUp, ImmutableArray<SourceStep> steps)
+    {
+        var together = steps
+            .Where(step => step.Shown.All(entry => IsInTheMinute(leadUp, entry)))
+            .Select(step => step.Source)
+            .ToImmutableArray();
+        return together.IsEmpty
+            ? null
+            : $"{TimelineWords.Named(together)}: verified in the very minute in which work started, seconds not noted; that it came first is shown by the order of the entries alone.";
+    }
+
+    private static bool IsInTheMinute(LeadUp leadUp, OrderedEvent entry) =>
+        leadUp.Work is { } work && entry.Place().IsInTheMinuteOf(work.Start.Place());
 
     private static SourceStep Step(LeadUp leadUp, EnergySource source)
     {
@@ -45,17 +67,7 @@ internal static class IsolationVerifiedDuty
             .Where(entry => Against(entry) is null && !SaidOtherwise.By(entry.Event))
             .ToImmutableArray();
         var live = before.LastOrDefault(entry => Against(entry) is null && SaidOtherwise.By(entry.Event));
-        var together = before.LastOrDefault(entry => IsInTheMinute(entry) && Besides(entry) is null);
-        return good.IsEmpty && together is not null
-                ? new(
-                    source,
-                    [],
-                    null,
-                    $" ({duty.Words.Time(together)}: in the very minute in which work started; which came first it cannot tell)",
-                    [together],
-                    IsUntold: true
-                )
-            : good.IsEmpty && live is not null
+        return good.IsEmpty && live is not null
                 ? new(
                     source,
                     [],
@@ -75,11 +87,8 @@ internal static class IsolationVerifiedDuty
                 []
             );
 
-        bool IsInTheMinute(OrderedEvent entry) =>
-            leadUp.Work is { } work && entry.Place().IsInTheMinuteOf(work.Start.Place());
-
         string? Against(OrderedEvent entry) =>
-            leadUp.Work is { } work && entry.Moment >= work.Start.Moment
+            leadUp.Work is { } work && entry.Moment >= work.Start.Moment && !IsInTheMinute(leadUp, entry)
                 ? Besides(entry) ?? "at the very time at which work started"
                 : Besides(entry);
 

@@ -50,7 +50,7 @@ internal static class LeadUpOutcome
             { } work when late is not null => new(
                 Verdict.NotMet,
                 FindingReason.WrongOrder,
-                $"The record shows {what} only at {words.Time(late)}, after work started {words.AtBy(work.Start)}.",
+                $"The record shows {what} {words.OnlyAt(late, work.Start)} work started {words.AtBy(work.Start)}.",
                 [work.Start, late, .. entries],
                 StopWork
             ),

@@ -81,8 +81,8 @@ internal sealed class MakeSafeStretch
         var relied = new List<OrderedEvent>();
         foreach (var chain in chains)
         {
-            var until = Earlier(release, chain.Verified);
             var on = chain.On;
+            var until = Earlier(IsUnderAnEarlierLock(chain, release) ? null : release, chain.Verified);
             var (off, offFault) = Latest(chain.Off, on ?? until);
             if (on is not null && until is not null && Is(on, until))
             {
@@ -124,6 +124,18 @@ internal sealed class MakeSafeStretch
                 && (device.Removed is not { } off || (Work is { } work && off.Place() > work.Start.Place()))
             )
             ?.Applied;
+
+    // Let off under a lock that was hung again since: with no run between, what was let off stays so.
+    private bool IsUnderAnEarlierLock(Chain chain, OrderedEvent? release)
+    {
+        if (release is null || chain.On is not { } on || !Is(on, release))
+        {
+            return false;
+        }
+
+        var source = SourceReading.Of(duty.Reading, chain.Source);
+        return source.Held.Contains(release.Place()) && source.Isolated.Contains(release.Place());
+    }
 
     private static TimelinePlace Place(OrderedEvent entry) => entry.Place();
 

@@ -35,15 +35,20 @@ internal static class Suppression
     }
 
     /// <summary>
-    /// The outcome of a check of safe work that is no duty, on a job whose exemption holds; null: it is to be judged. Minor
-    /// servicing lifts the trade's own steps as well; a plug that is kept lifts isolation and nothing else.
+    /// The outcome of a check of safe work that is no duty, on a job whose exemption holds or that is a look from outside; null:
+    /// it is to be judged. Minor servicing lifts the trade's own steps as well; a plug that is kept lifts isolation and nothing else.
     /// </summary>
     public static CheckOutcome? ByExemption(Rule rule, JobFrame job) =>
         rule.Check is Check.RequiredEvent or Check.OrderOfEvents or Check.Protection
-        && HoldingExemption(DutyFrame.Of(rule, job)) is { } claim
-        && (claim.Claim.Kind == ExemptionKind.MinorServicing || IsOfIsolation(rule.Check))
-            ? TimelineOutcome.NotApplicable(Excepted(claim))
-            : null;
+        && LookFromOutside.Is(job)
+            ? rule.Check is Check.Protection
+                ? LookFromOutside.Judge(job)
+                : TimelineOutcome.NotApplicable(LookFromOutside.NotAsked)
+            : rule.Check is Check.RequiredEvent or Check.OrderOfEvents or Check.Protection
+            && HoldingExemption(DutyFrame.Of(rule, job)) is { } claim
+            && (claim.Claim.Kind == ExemptionKind.MinorServicing || IsOfIsolation(rule.Check))
+                ? TimelineOutcome.NotApplicable(Excepted(claim))
+                : null;
 
     /// <summary>The claim of an exemption that holds in everything it must, or null.</summary>
     public static ClaimMade? HoldingExemption(DutyFrame duty) =>
@@ -168,6 +173,7 @@ internal static class Suppression
 
     private static string? Reason(Suppressors by, DutyFrame duty) =>
         by.HasFlag(Suppressors.Exemption) && HoldingExemption(duty) is { } claim ? Excepted(claim)
+        : by.HasFlag(Suppressors.Exemption) && LookFromOutside.Is(duty.Job) ? LookFromOutside.NotAsked
         : by.HasFlag(Suppressors.NoDevice) && IsWithoutDevice(duty)
             ? "The record shows no lock or tag at all, which is said of the devices."
         : by.HasFlag(Suppressors.NothingToInspect) && HasNothingToInspect(duty)

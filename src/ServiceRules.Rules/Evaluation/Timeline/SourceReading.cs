@@ -36,7 +36,8 @@ public sealed record SourceReading
     /// <summary>
     /// Its isolator was off. That ends when the last lock or tag comes off it, when it is put on again, and when the
     /// machine is started, or the source plugged in, with nothing on it; and with an entry of it that says of how that it was
-    /// not turned off. Always, where there is nothing to switch off.
+    /// not turned off. Where only the lock or tag came off, it begins again with one that is hung with its position entered as
+    /// off. Always, where there is nothing to switch off.
     /// </summary>
     public required IntervalSet Isolated { get; init; }
 
@@ -60,7 +61,8 @@ public sealed record SourceReading
 
     /// <summary>
     /// Proven dead: verified while isolated, held (where the isolator takes a lock) and released. That ends with any of
-    /// them, and when energy was released again while nobody was at work. Verified while the machine ran is not proven. A plug that is out and kept needs no more proof;
+    /// them, and when energy was released again before anybody worked since the machine last ran; once hands were in, it is no
+    /// less dead for being released once more. Verified while the machine ran is not proven. A plug that is out and kept needs no more proof;
     /// on the bench neither does a wedge or a support, which are seen to hold.
     /// </summary>
     public required IntervalSet Proven { get; init; }
@@ -224,11 +226,15 @@ public sealed record SourceReading
         IntervalSet held
     )
     {
-        var startedUnheld = reading.Energisings.Places().Where(place => !held.Contains(place));
+        var on = reading
+            .Energisings.Places()
+            .Where(place => !held.Contains(place))
+            .Concat(PutOn(reading, source, held).Places())
+            .ToHashSet();
         return Latched(
-            Isolations(reading, source),
+            Isolations(reading, source).Concat(SeenStillOff.By(reading, source, held, on)),
             _ => true,
-            [.. held.Ends, .. startedUnheld, .. PutOn(reading, source, held).Places()]
+            [.. held.Ends, .. on]
         );
     }
 
@@ -254,9 +260,10 @@ public sealed record SourceReading
         IntervalSet ready
     )
     {
+        // Until hands go in the proof comes last; in a break what is let off once more was proven off before.
         var releasedAgain = reading
             .Of(TimelineEventKind.StoredEnergyReleased)
-            .Where(entry => entry.Event.SpeaksOf(source.Id) && !reading.AnyWork.Contains(entry.Place()));
+            .Where(entry => entry.Event.SpeaksOf(source.Id) && !IsAfterWork(reading, entry));
         return Latched(
             Verifications(reading, source)
                 .Where(entry => RunThen.At(reading, entry) is null)
@@ -265,6 +272,14 @@ public sealed record SourceReading
             [.. ready.Ends, .. releasedAgain.Places()]
         );
     }
+
+    private static bool IsAfterWork(TimelineReading reading, OrderedEvent released) =>
+        reading.Works.Any(work =>
+            work.Start.Place() < released.Place()
+            && !reading.Energisings.Any(run =>
+                work.Start.Place() < run.Place() && run.Place() < released.Place()
+            )
+        );
 
     private static bool IsSeenToHold(TimelineReading reading, EnergySource source) =>
         source.Isolator is null && reading.Frame.Record.Place == WorkPlace.OnBench;

@@ -58,6 +58,14 @@ internal sealed class TimelineWords
     /// <summary>Who and when, for example <c>at 08:20 by tech-01</c>.</summary>
     public string AtBy(OrderedEvent entry) => $"at {Time(entry)} by {entry.Event.Actor}";
 
+    /// <summary>
+    /// When something was done too late, up to the word <c>after</c>: with one printed time for both, that it was entered later.
+    /// </summary>
+    public string OnlyAt(OrderedEvent late, OrderedEvent limit) =>
+        string.Equals(Time(late), Time(limit), StringComparison.Ordinal)
+            ? $"at {Time(late)}, entered only after"
+            : $"only at {Time(late)}, after";
+
     /// <summary>Sources by their plain names.</summary>
     public static string Named(IEnumerable<EnergySource> sources) =>
         List(sources.Select(source => Named(source)));

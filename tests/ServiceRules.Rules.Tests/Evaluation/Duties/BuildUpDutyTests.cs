@@ -27,7 +27,7 @@ public sealed class BuildUpDutyTests
     )]
     [InlineData(
         "08:00 work_started tech-01\n10:40 stored_energy_rechecked tech-01 source=hydraulic\n11:00 work_stopped tech-01",
-        "more than 30 minutes of work after 08:00"
+        "more than 30 minutes after 08:00, with hands in"
     )]
     public void Judge_NoCheckSinceTheStartOfWork_IsNotMet(string timeline, string told)
     {

@@ -177,10 +177,10 @@ public sealed class LeadUpDutiesTests
         );
     }
 
-    /// <summary>To the second it is too late; to the minute the record cannot tell which came first.</summary>
+    /// <summary>To the second it is too late; to the minute the order of the entries tells which came first.</summary>
     [Theory]
     [InlineData("2026-04-13T08:20:30+01:00", Verdict.NotMet, "at the very time")]
-    [InlineData("08:20", Verdict.Unproven, "in the very minute in which work started")]
+    [InlineData("08:20", Verdict.Met, "in the very minute in which work started")]
     public void IsolationVerified_AtTheTimeAtWhichWorkStarted_CountsBySecondsNoted(
         string at,
         Verdict verdict,
@@ -194,7 +194,11 @@ public sealed class LeadUpDutiesTests
         var outcome = new SafetyCase().With(steps).Duty(EnergyDuty.IsolationVerified);
 
         Assert.Equal(verdict, outcome.Verdict);
-        Assert.Contains(why, outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            why,
+            string.Join(' ', outcome.Notices.Prepend(outcome.Statement)),
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>Entered after the start of work, in the same minute.</summary>

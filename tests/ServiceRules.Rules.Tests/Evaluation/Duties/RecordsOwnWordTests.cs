@@ -82,7 +82,6 @@ public sealed class RecordsOwnWordTests
     [InlineData("08:03 lock_applied tech-01 source=engine_start lock=L-11")]
     [InlineData("08:03 stored_energy_released tech-01 source=hydraulic")]
     [InlineData("08:22 cut_outs_proved tech-01")]
-    [InlineData("08:25 handed_back tech-01")]
     public void Place_BenchWithAStepOfAMachine_IsJudgedAsOnTheMachine(string line)
     {
         var frame = OnBench(
@@ -96,6 +95,16 @@ public sealed class RecordsOwnWordTests
         Assert.Contains("judged as work on the machine", outcome.Statement, StringComparison.Ordinal);
         Assert.NotEqual(Verdict.Met, Judge(frame, new Check.Protection()).Verdict);
     }
+
+    /// <summary>A unit is handed back from the bench too.</summary>
+    [Fact]
+    public void Place_BenchHandedBack_StaysTheBench() =>
+        Assert.Equal(
+            WorkPlace.OnBench,
+            OnBench(
+                "08:00 unit_supported tech-01\n08:05 work_started tech-01\n08:20 work_stopped tech-01\n08:25 handed_back tech-01"
+            ).Record.Place
+        );
 
     /// <summary>A raised unit on the bench is let down there, and proven to rest.</summary>
     [Theory]
