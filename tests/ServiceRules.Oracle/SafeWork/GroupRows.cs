@@ -153,18 +153,15 @@ internal static class GroupRows
 
     public static Possible CoordinatorNamed(Story story)
     {
-        var crews = story
-            .Workers.Concat(HandsBeside(story))
-            .Distinct()
-            .Select(w => story.Person(w)?.Crew)
-            .ToList();
+        var people = story.Workers.Concat(HandsBeside(story)).Distinct().ToList();
+        var crews = people.Select(person => story.Person(person)?.Crew).ToList();
         if (crews.OfType<string>().Distinct().Count() < 2)
         {
             return crews.Contains(null)
                 ? Possible.Any
                 : InGroup(
                     story,
-                    PerformingCrews(story) > 1 || story.Workers.Any(story.IsOutside)
+                    PerformingCrews(story) > 1 || people.Exists(story.IsOutside)
                         ? Possible.Any
                         : Possible.NotApplicable | Possible.Met
                 );
@@ -178,7 +175,7 @@ internal static class GroupRows
             story,
             named.Count == 0 ? Possible.NotMet
                 : named.Any(s => s.Event.Others.Any(o => story.Authority(o.Text) == Possible.Met))
-                    ? Possible.Met
+                    ? IsOfOtherCrews(story, crews)
                 : Possible.Judged
         );
     }
@@ -204,6 +201,17 @@ internal static class GroupRows
 
     private static List<Step> NamedBy(Story story, Step? joining, TimelineEventKind kind) =>
         [.. story.Steps.Where(s => s.Kind == kind && (joining is null || s.At <= joining.At))];
+
+
+    /// <summary>Who coordinates the crews that are named, coordinates no other.</summary>
+    private static Possible IsOfOtherCrews(Story story, List<string?> crews)
+    {
+        var told = story.Steps.Where(s => s.Kind == TimelineEventKind.CoordinatorAssigned).ToList();
+        return told.Exists(s => s.Event.Crews.IsEmpty) ? Possible.Met
+            : crews.OfType<string>().All(crew => told.Exists(s => s.Event.Crews.Contains(crew)))
+                ? Possible.Met | (crews.Contains(null) ? Possible.Unproven : Possible.None)
+            : Possible.Unproven;
+    }
 
     public static Possible HandedOver(Story story) =>
         story.Spells.Select(s => HandedOver(story, s)).OfAllOrNone();
