@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
@@ -79,9 +80,7 @@ public class PlacesReadTests
         Assert.Equal(Verdict.Met, outcome.Verdict);
     }
 
-    private static System.Collections.Immutable.ImmutableArray<PlaceKnown> Heights(
-        params BenchEntry[] entries
-    ) =>
+    private static ImmutableArray<PlaceKnown> Heights(params BenchEntry[] entries) =>
         FrameBuilder
             .Build(Record(Unit(entries)), Context, Book(OddWidth))
             .Units[0]
