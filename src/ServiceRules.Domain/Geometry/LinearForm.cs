@@ -57,11 +57,7 @@ internal sealed class LinearForm
         var each = _weights
             .Zip(
                 readings,
-                readings.Zip(
-                    shared,
-                    (reading, error) =>
-                        reading.Errors.AreAllKnown && !error.IsKnownWith(reading) ? error.AsTold : error
-                )
+                readings.Zip(shared, (reading, error) => reading.Errors.AreAllKnown ? error.AsTold : error)
             )
             .Where(reading => reading.First != 0)
             .ToList();

@@ -56,25 +56,9 @@ public readonly record struct SharedError(
     /// <summary>The same as told, rounded: beside readings of which all is taken as known.</summary>
     internal SharedError AsTold => new(Uncertainty, Cause, DegreesOfFreedom) { Rest = Rest };
 
-    /// <summary>
-    /// Whether the rest that is known makes up the whole of a reading, as far as that was rounded: then it stands as it is, for
-    /// taken from two rounded figures it would jump where nearly all is shared.
-    /// </summary>
-    internal bool IsKnownWith(MeasuredValue whole) =>
-        _rest is { } rest
-        && Math.Abs(
-            whole.Errors.Millimetres
-                - Math.Sqrt((Errors.Millimetres * Errors.Millimetres) + (rest.Millimetres * rest.Millimetres))
-        ) < RoundedBy;
-
     /// <summary>What the rest is made up of, in a reading that is known so.</summary>
     internal IndependentErrors RestOf(MeasuredValue whole)
     {
-        if (IsKnownWith(whole))
-        {
-            return _rest!;
-        }
-
         var (all, shared) = (whole.Errors.Millimetres, Errors.Millimetres);
         var size = Math.Sqrt(Math.Max(0, (all * all) - (shared * shared)));
         return _rest is { Millimetres: > 0 } known ? known.ScaledTo(size)
@@ -99,9 +83,6 @@ public readonly record struct SharedError(
         _errors = errors;
         _rest = restErrors;
     }
-
-    // Uncertainties are rounded up to 1e-7 mm; a little more for what doubles leave.
-    private const double RoundedBy = 1.01e-7;
 
     // No gauge can be called that: an identity has no spaces.
     private const string NoGauge = "no gauge named";
