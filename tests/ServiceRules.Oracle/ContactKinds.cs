@@ -34,14 +34,19 @@ internal static class ContactKinds
 
         if (school == ContactSchool.LightContact)
         {
-            return contact is not { State: SpotState.Known } known ? Possible.Unproven
-                : known.Contact == ContactState.Light ? Possible.Met
-                : Possible.NotMet;
+            // Contact over the full width and a gap that was read cannot both be.
+            bool open = new Spots(facts, unit, check.Quantity).All.Any(s => s.Tells);
+            return contact is { State: SpotState.Conflicting } ? Possible.NeverMet
+                : contact is not { State: SpotState.Known } known ? Possible.Unproven
+                : known.Contact != ContactState.Light ? Possible.NotMet
+                : open ? Possible.NeverNotMet
+                : Possible.Met;
         }
 
         var touching = contact switch
         {
             { State: SpotState.Known, Contact: not ContactState.None } => Possible.NotMet,
+            // Whether all that was noted touches is not asked here.
             { State: SpotState.Conflicting } => Possible.NeverMet,
             _ => Possible.Met,
         };
@@ -152,12 +157,15 @@ internal static class ContactKinds
         }
 
         var wanted = school == ContactSchool.AirGap ? ContactState.None : ContactState.Light;
+        var spots = new Spots(facts, unit, check.Quantity);
         if (contact is { State: SpotState.Known } known)
         {
-            return known.Contact == wanted ? Possible.Met | Possible.Unproven : Possible.NotMet;
+            // What was read is never outvoted by a look.
+            return known.Contact != wanted ? Possible.NotMet
+                : spots.All.Count > 0 ? Possible.Judged
+                : Possible.Met;
         }
 
-        var spots = new Spots(facts, unit, check.Quantity);
         if (!spots.IsPlain || school == ContactSchool.LightContact)
         {
             return spots.All.Count == 0 ? Possible.Unproven : Possible.Judged;
@@ -165,7 +173,7 @@ internal static class ContactKinds
 
         return spots.BothStationsKnown
             && spots.Known.All(s => s.State == SpotState.Known && s.IsInterval && s.Low > 0)
-                ? Possible.Met
+                ? Possible.Judged
             : spots.Known.Count == 0 ? Possible.Unproven
             : Possible.NeverMet;
     }

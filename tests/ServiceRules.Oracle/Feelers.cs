@@ -49,7 +49,10 @@ internal static class Feelers
             var gauge = facts.Gauge(reading);
             bool fit = !Gauges.IsUnfit(gauge, facts);
             decimal thick = test.Feelers.Sum(f => f.Value.Millimetres);
-            decimal? e = gauge?.Tolerance?.Value.Millimetres * test.Feelers.Length;
+            // No set is made truer than 0.002 mm, whatever it states.
+            decimal? e = gauge?.Tolerance is { } stated
+                ? Math.Max(stated.Value.Millimetres, 0.002m) * test.Feelers.Length
+                : null;
             plain &= test.Feelers.All(f => f.System == test.Feelers[0].System);
             bounds.Add(
                 new(

@@ -56,6 +56,17 @@ internal static class FormKinds
             return Possible.Unproven;
         }
 
+        // Stations close together tell no bow: half the width apart, and one between in the middle half.
+        decimal first = spots.Known.Min(s => s.At!.Value);
+        decimal span = spots.Known.Max(s => s.At!.Value) - first;
+        if (
+            span * 2 < spots.Width
+            || !spots.Known.Any(s => s.At >= first + (span / 4) && s.At <= first + (span * 3 / 4))
+        )
+        {
+            return Possible.Unproven;
+        }
+
         var bow = line.Bow(spots.Width);
         var system = spots.Known[0].System;
         var sum = spots.BothStationsKnown ? Possible.Met : Possible.Unproven;

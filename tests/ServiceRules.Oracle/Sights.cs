@@ -16,7 +16,8 @@ internal static class Sights
             replay,
             quantity,
             o => o is Observation.Contact contact ? contact.State : null,
-            fate => fate.IsVoid || fate.Carried.Count > 0
+            fate => fate.IsVoid || fate.Carried.Count > 0,
+            once: true
         );
 
     /// <summary>Sound or not: by eye or hand, and for edges by paper.</summary>
@@ -54,7 +55,8 @@ internal static class Sights
         BenchReplay replay,
         MeasuredQuantity quantity,
         Func<Observation, T?> read,
-        Func<Fate, bool> isVoid
+        Func<Fate, bool> isVoid,
+        bool once = false
     )
         where T : struct
     {
@@ -82,8 +84,8 @@ internal static class Sights
             return (seen[^1].Value, SpotState.Void);
         }
 
-        bool conflict =
-            standing.Count > 1 && !EqualityComparer<T>.Default.Equals(standing[^1].Value, standing[^2].Value);
+        var before = once ? standing.SkipLast(1) : standing.SkipLast(1).TakeLast(1);
+        bool conflict = before.Any(s => !EqualityComparer<T>.Default.Equals(s.Value, standing[^1].Value));
         return (standing[^1].Value, conflict ? SpotState.Conflicting : SpotState.Known);
     }
 }

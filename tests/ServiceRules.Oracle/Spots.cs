@@ -70,6 +70,22 @@ internal sealed class Spots
         }
     }
 
+    /// <summary>Places within 5 mm of one another are one: which of them names it is not asked here.</summary>
+    private decimal? Together(Reading reading)
+    {
+        decimal? at = Place(reading.Station);
+        return at is null || at == Left || at == Right
+            ? at
+            : unit
+                .Entries.OfType<Reading>()
+                .Where(r => r.Quantity == quantity)
+                .Select(r => Place(r.Station))
+                .Where(other => other is { } far && Math.Abs(far - at.Value) <= 5)
+                .Select(other => other!.Value)
+                .OrderBy(other => other == Left || other == Right ? 0 : 1)
+                .First();
+    }
+
     private List<Spot> Read()
     {
         Dictionary<string, List<(int Index, Reading Reading)>> places = [];
@@ -82,7 +98,7 @@ internal sealed class Spots
                 && (blade is null || reading.Blade == blade)
             )
             {
-                string key = Place(reading.Station)?.ToString("F9", null) ?? "";
+                string key = Together(reading)?.ToString("F9", null) ?? "";
                 places.TryAdd(key, []);
                 places[key].Add((i, reading));
             }
@@ -93,7 +109,7 @@ internal sealed class Spots
 
     private Spot Told(List<(int Index, Reading Reading)> readings)
     {
-        decimal? at = Place(readings[0].Reading.Station);
+        decimal? at = Together(readings[0].Reading);
         bool mixed =
             readings.Any(r => r.Reading.Observed is Observation.Measured)
             && readings.Any(r => r.Reading.Observed is Observation.FeelerTest);

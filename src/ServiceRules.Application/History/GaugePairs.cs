@@ -25,7 +25,10 @@ internal static class GaugePairs
     {
         for (var first = 0; first < entries.Length; first++)
         {
-            if (entries[first] is not Reading { Observed: Observation.Measured, Instrument: { } gauge } one)
+            if (
+                entries[first]
+                is not Reading { Observed: Observation.Measured, Instrument: { } gauge, Withdrawn: null } one
+            )
             {
                 continue;
             }
@@ -33,7 +36,7 @@ internal static class GaugePairs
             for (var next = first + 1; next < entries.Length && entries[next] is Reading other; next++)
             {
                 if (
-                    other.Observed is Observation.Measured
+                    other is { Observed: Observation.Measured, Withdrawn: null }
                     && other.Instrument is { } another
                     && another != gauge
                     && other.Quantity == one.Quantity

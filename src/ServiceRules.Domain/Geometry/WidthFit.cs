@@ -109,19 +109,50 @@ public sealed class WidthFit
 
     /// <summary>
     /// Bow: the fitted parabola at mid-width minus the mean of its two ends; positive when the middle is
-    /// larger. None with fewer than three different stations.
+    /// larger. None with fewer than three different stations, or where they do not stand spread (<see cref="IsSpread"/>).
     /// </summary>
     public Knowledge? Bow =>
-        _parabola is { } parabola
+        _parabola is { } parabola && IsSpread
             ? Evaluate(LinearForm.Fitted(parabola.BowWeights), _misfitOfParabola)
             : null;
+
+    /// <summary>
+    /// Whether the stations stand spread enough to tell a bow: the outer two at least half the width apart, and one between them
+    /// in the middle half of the stretch. Of stations that stand close together the parabola makes a bow out of where a gauge was
+    /// set. Common practice, no source.
+    /// </summary>
+    public bool IsSpread
+    {
+        get
+        {
+            var (first, last) = (Readings[0].Station, Readings[^1].Station);
+            var quarter = (last - first) * 0.25m;
+            return (last - first) * 2 >= Width
+                && Readings.Any(reading =>
+                    reading.Station >= first + quarter && reading.Station <= last - quarter
+                );
+        }
+    }
+
+    /// <summary>The reading that lies furthest off the straight line through all of them, measured ones as read.</summary>
+    public StationReading Outlying =>
+        Readings.MaxBy(reading => (Middle(reading.Knowledge) - Middle(LineAt(reading.Station))).Abs)!;
+
+    private static Length Middle(Knowledge known) =>
+        known switch
+        {
+            MeasuredValue measured => measured.Value,
+            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
+            LengthInterval interval => interval.Lower?.Value ?? interval.Upper?.Value ?? Length.Zero,
+            _ => Length.Zero,
+        };
 
     /// <summary>
     /// The mean over the width, by the parabola where there is one: the line at mid-width and what a bow adds to it or takes
     /// from it.
     /// </summary>
     public Knowledge Mean =>
-        _parabola is { } parabola
+        _parabola is { } parabola && IsSpread
             ? Evaluate(LineAt(0m).Plus(LinearForm.Fitted(parabola.MeanDepartureWeights())), _misfitOfParabola)
             : Offset;
 

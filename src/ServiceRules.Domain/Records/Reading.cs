@@ -18,6 +18,12 @@ public sealed record Reading : BenchEntry
     /// <summary>What was observed.</summary>
     public required Observation Observed { get; init; }
 
+    /// <summary>
+    /// Why whoever took it takes it back: a slip, a feeler that was jammed, a wrong key pressed. It then counts for nothing, and is
+    /// told.
+    /// </summary>
+    public string? Withdrawn { get; init; }
+
     /// <summary>With what.</summary>
     public Id<Instrument>? Instrument { get; init; }
 }

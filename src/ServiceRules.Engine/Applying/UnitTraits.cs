@@ -18,10 +18,11 @@ public sealed class UnitTraits
         Attachments = Distinct(unit.Work.Attachments);
         Turned = Distinct(unit.Work.Entries.OfType<Adjustment>().Select(entry => entry.Adjuster));
         Read = Distinct(unit.Work.Entries.OfType<Reading>().Select(entry => entry.Quantity));
+        var places = PlacesRead.Of(unit.Work.Entries, Sheet);
         ReadAlong = Distinct(
             unit.Work.Entries.OfType<Reading>()
                 .GroupBy(entry => entry.Quantity)
-                .Where(IsReadAlong)
+                .Where(readings => IsReadAlong(readings, places))
                 .Select(alike => alike.Key)
         );
         IsGround = unit.Work.Entries.OfType<Grinding>().Any();
@@ -108,10 +109,10 @@ public sealed class UnitTraits
         }
     }
 
-    private bool IsReadAlong(IGrouping<MeasuredQuantity, Reading> readings) =>
+    private static bool IsReadAlong(IEnumerable<Reading> readings, PlacesRead places) =>
         readings
             .Where(entry => entry.Observed is Observation.Measured or Observation.FeelerTest)
-            .Select(entry => StationPlaces.DistanceOf(entry.Station, entry.Quantity, Sheet))
+            .Select(places.Of)
             .OfType<Length>()
             .Distinct()
             .Skip(1)

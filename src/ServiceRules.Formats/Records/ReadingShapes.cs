@@ -102,6 +102,12 @@ internal static class ReadingShapes
                     "the instrument used",
                     r => r.Instrument
                 );
+                var withdrawn = o.Optional(
+                    "withdrawn",
+                    Terms.Note,
+                    "why it is taken back, where it was a slip: it then counts for nothing, and is told",
+                    r => r.Withdrawn
+                );
                 var at = o.Optional("at", Terms.Time, BenchShapes.When, r => r.At);
                 var by = o.Optional("by", RecordNames.KnownPerson, BenchShapes.Who, r => r.By);
                 o.ExactlyOne(value, angle, feelers, contact, paper, condition);
@@ -128,6 +134,12 @@ internal static class ReadingShapes
                     "this value is impossible",
                     "at most 5 m, and not negative unless it is read at the front roller"
                 );
+                o.Check(
+                    v => v.Get(withdrawn) is null || v.Get(condition) is null,
+                    withdrawn,
+                    "what was seen is not taken back",
+                    "`withdrawn` beside a length, an angle, a feeler, contact or paper; a condition is looked at again"
+                );
                 return v => new Reading
                 {
                     Quantity = v.Get(quantity),
@@ -136,6 +148,7 @@ internal static class ReadingShapes
                     Phase = v.Get(phase),
                     Observed = Observed(v),
                     Instrument = v.Get(with),
+                    Withdrawn = v.Get(withdrawn),
                     At = v.Get(at),
                     By = v.Get(by),
                 };

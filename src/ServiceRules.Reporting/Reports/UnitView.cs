@@ -115,7 +115,10 @@ internal sealed class UnitView
         };
 
     private string Seen(MeasuredQuantity quantity) =>
-        Work.Entries.OfType<Reading>().LastOrDefault(reading => reading.Quantity == quantity) is { } last
+        Work
+            .Entries.OfType<Reading>()
+            .LastOrDefault(reading => reading.Quantity == quantity && reading.Withdrawn is null)
+            is { } last
             ? BenchWords.Observed(last.Observed)
             : "not read";
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 
 namespace ServiceRules.Rules.Evaluation;
 
@@ -13,6 +14,9 @@ public sealed record FeelerTried(Length Thickness, Length? Tolerance, bool Passe
     /// <summary>The feelers of a stack, in the order noted; empty for a single feeler.</summary>
     public ImmutableArray<PrintedLength> Stacked { get; init; } = [];
 
+    /// <summary>The tolerance that its set states and that is not believed (<see cref="FeelerTolerance"/>); none where there is none.</summary>
+    public PrintedLength? ToleranceNotBelieved { get; init; }
+
     /// <summary>As it is called at the bench: <c>0.002 in</c>, or <c>0.002 in + 0.003 in stacked</c>.</summary>
     /// <param name="system">The units in which a single feeler is told.</param>
     public string Named(UnitSystem system) =>
@@ -23,6 +27,7 @@ public sealed record FeelerTried(Length Thickness, Length? Tolerance, bool Passe
         other is not null
         && (Thickness, Tolerance, Passes, Entry, IsByRootSum)
             == (other.Thickness, other.Tolerance, other.Passes, other.Entry, other.IsByRootSum)
+        && ToleranceNotBelieved == other.ToleranceNotBelieved
         && Stacked.SequenceEqual(other.Stacked);
 
     /// <inheritdoc/>

@@ -43,7 +43,7 @@ public sealed record GaugeComparison(Instrument Earlier, Instrument Later, Norma
     /// <summary>What one gauge that contradicts itself points to: its zero, how it is held, or something loose.</summary>
     private string WhatOfItself()
     {
-        var unstated = Later is { Repeatability: null, RepeatabilityStudies.IsEmpty: true }
+        var unstated = !StatedScatter.IsStated(Later)
             ? "; how well it repeats is not stated, and if it scatters like that, state it"
             : string.Empty;
         return "a calibration shared by both readings explains none of it; check its zero again, seat it anew and repeat until more "

@@ -55,8 +55,26 @@ public sealed record PlaceKnown
     /// </summary>
     public bool LeavesOutTries { get; init; }
 
-    /// <summary>Contact heard and felt, if noted.</summary>
+    /// <summary>Whether what is known here was read twice or more, alike, so that one slip does not tell it.</summary>
+    public bool IsReadTwice { get; init; }
+
+    /// <summary>Contact heard and felt, if noted, and noted in one way.</summary>
     public ContactState? Contact { get; init; }
+
+    /// <summary>
+    /// What contact may be: as noted; noted in two ways with nothing turned between, what was noted last, where that was noted twice
+    /// running, else each of them. What all of these show is shown, and none proves anything in.
+    /// </summary>
+    public ImmutableArray<ContactState> ContactBelieved { get; init; } = [];
+
+    /// <summary>Contact noted in two ways with nothing turned between; none where it was not.</summary>
+    public Contradiction? ContactContradiction { get; init; }
+
+    /// <summary>Feelers that exclude one another with nothing turned between; none where none do.</summary>
+    public Contradiction? FeelerContradiction { get; init; }
+
+    /// <summary>Feelers or contact contradict one another with nothing turned between, which trying again does not settle.</summary>
+    public bool IsUnturned => FeelerContradiction is not null || ContactContradiction is not null;
 
     /// <summary>Paper result, if noted.</summary>
     public PaperResult? Paper { get; init; }

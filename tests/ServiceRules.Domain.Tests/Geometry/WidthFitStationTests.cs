@@ -39,8 +39,32 @@ public sealed class WidthFitStationTests
     [Theory]
     [InlineData(0.75, true)]
     [InlineData(0.76, false)]
-    public void Bow_OfStationsInTwoHeaps_IsKnownFromASpreadOn(decimal inner, bool known) =>
-        Assert.Equal(known, Through(1000m, 498.75m, 500m - inner, 500m + inner, 501.25m)!.Bow is not null);
+    public void Parabola_OfStationsInTwoHeaps_IsDrawnFromASpreadOn(decimal inner, bool known) =>
+        Assert.Equal(
+            known,
+            !Through(1000m, 498.75m, 500m - inner, 500m + inner, 501.25m)!.DifferencesByParabola.IsEmpty
+        );
+
+    /// <summary>
+    /// The outer two half of 1000 mm apart, 200 to 700 mm, and one between them in the middle half of that, 325 to 575 mm.
+    /// </summary>
+    [Theory]
+    [InlineData(200, 325, 700, true)]
+    [InlineData(200, 575, 700, true)]
+    [InlineData(200, 324, 700, false)]
+    [InlineData(200, 576, 700, false)]
+    [InlineData(200, 450, 699, false)]
+    public void Bow_OfStationsThatStandSpread_IsToldAndOfOthersNot(
+        int first,
+        int second,
+        int third,
+        bool told
+    )
+    {
+        var fit = Through(1000m, first, second, third)!;
+
+        Assert.Equal((told, told), (fit.IsSpread, fit.Bow is not null));
+    }
 
     /// <summary>Twice at each of two stations: no bow can be told, and the mean of two at an end has 0.01/√2.</summary>
     [Fact]

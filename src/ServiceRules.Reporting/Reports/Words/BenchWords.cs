@@ -25,6 +25,7 @@ public static class BenchWords
             reading.Blade is { } blade ? $"blade {blade}" : null,
             Observed(reading.Observed),
             reading.Instrument is { } gauge ? $"({gauge.Text})" : null,
+            reading.Withdrawn is { } why ? $"(withdrawn: {why})" : null,
         ];
         return string.Join(" ", parts.OfType<string>());
     }

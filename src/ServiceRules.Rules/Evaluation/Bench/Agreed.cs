@@ -5,16 +5,18 @@ using ServiceRules.Domain.Verdicts;
 namespace ServiceRules.Rules.Evaluation.Bench;
 
 /// <summary>
-/// What feelers tried at one place with nothing turned between agree on. The same feeler with two results conflicts
-/// until the last two tries of it agree; feelers that exclude one another conflict until those tried again are alone
-/// in agreement.
+/// What feelers tried at one place with nothing turned between agree on. Feelers that exclude one another, or one with two
+/// results, conflict until something is turned, however often they are tried again; where the last tries came out alike twice
+/// running, those show a breach all the same.
 /// </summary>
 internal sealed record Agreed
 {
     // Every choice of so many is looked at: a thousand at most.
     private const int MostLookedThrough = 10;
 
-    /// <summary>The gaps that all allow; none when they conflict.</summary>
+    /// <summary>
+    /// The gaps that all allow; where they conflict, what those tell that came out alike twice running, else none.
+    /// </summary>
     public required LengthInterval? Interval { get; init; }
 
     /// <summary>The gaps that the tries without doubt allow; none when there are none, or when they conflict.</summary>
@@ -32,38 +34,48 @@ internal sealed record Agreed
     /// <summary>Every feeler was tried at least twice in a row with one result.</summary>
     public required bool IsRepeated { get; init; }
 
+    /// <summary>The places in the order of the tries of the last two that exclude one another; none where all can be true together.</summary>
+    public (int Earlier, int Later)? Contradicting { get; init; }
+
     /// <summary>Brings together tries in their order.</summary>
     public static Agreed Of(ImmutableArray<FeelerConstraint> tries)
     {
-        var sure = Meet([.. tries.Where(each => each.Doubt == FindingReason.None)]);
-        var all = Meet(tries);
+        var all = TrueTogether(tries);
         // A sure feeler outweighs a doubtful one that contradicts it.
-        var fallsBack = all is null && sure is not null;
+        var sure = TrueTogether([.. tries.Where(each => each.Doubt == FindingReason.None)]);
+        var shown = all ?? sure ?? LastTwice(tries);
         return new()
         {
-            Interval = all ?? sure,
+            Interval = shown,
             SureInterval = sure,
-            Doubt = fallsBack ? FindingReason.None : GravestOf(tries),
-            Contested = (all ?? sure) is null ? Believable(tries) : [],
+            Doubt = all is null && sure is not null ? FindingReason.None : GravestOf(tries),
+            Contested = shown is null ? Believable(tries) : [],
             IsRepeated = tries.GroupBy(each => each.Thickness).All(IsConfirmed),
+            Contradicting = (all ?? sure) is null ? Excluding(tries) : null,
         };
     }
 
-    private static LengthInterval? Meet(ImmutableArray<FeelerConstraint> tries)
+    /// <summary>What tries that contradict one another tell where they came out alike twice running: a breach by itself, and nothing in.</summary>
+    private static LengthInterval? LastTwice(ImmutableArray<FeelerConstraint> tries)
     {
-        if (tries.IsEmpty)
-        {
-            return null;
-        }
-
         var feelers = tries.GroupBy(each => each.Thickness).ToList();
-        if (feelers.Exists(tried => tried.Count() > 1 && !IsConfirmed(tried)))
-        {
-            return null;
-        }
+        return feelers.Exists(tried => tried.Count() > 1 && !IsConfirmed(tried))
+            ? null
+            : Meet(feelers.Select(tried => tried.Last()))
+                ?? Meet(feelers.Where(IsConfirmed).Select(tried => tried.Last()));
+    }
 
-        return Meet(feelers.Select(tried => tried.Last()))
-            ?? Meet(feelers.Where(IsConfirmed).Select(tried => tried.Last()));
+    private static (int Earlier, int Later)? Excluding(ImmutableArray<FeelerConstraint> tries)
+    {
+        var pairs = (
+            from later in Enumerable.Range(0, tries.Length)
+            from earlier in Enumerable.Range(0, later)
+            where TrueTogether([tries[earlier], tries[later]]) is null
+            orderby tries[earlier].Thickness
+                == tries[later].Thickness descending, later descending, earlier descending
+            select (earlier, later)
+        ).ToList();
+        return pairs.Count == 0 ? null : pairs[0];
     }
 
     private static LengthInterval? Meet(IEnumerable<FeelerConstraint> constraints)
@@ -117,10 +129,10 @@ internal sealed record Agreed
         [.. tries.Where((_, index) => (choice & (1 << index)) != 0)];
 
     /// <summary>What they allow together; none when they exclude one another, or one feeler passes and does not.</summary>
-    private static LengthInterval? TrueTogether(List<FeelerConstraint> chosen) =>
+    private static LengthInterval? TrueTogether(IReadOnlyCollection<FeelerConstraint> chosen) =>
         chosen.Select(each => (each.Thickness, each.Passes)).Distinct().Count()
         == chosen.Select(each => each.Thickness).Distinct().Count()
-            ? Meet((IEnumerable<FeelerConstraint>)chosen)
+            ? Meet(chosen)
             : null;
 
     private static bool IsConfirmed(IEnumerable<FeelerConstraint> tried)

@@ -18,6 +18,7 @@ internal sealed class BenchLog
     private readonly ImmutableArray<Instrument> gauges;
 
     private readonly ShiftsInForce shifts;
+    private readonly PlacesRead places;
 
     private BenchLog(UnitWork work, int unit, LimitSheet sheet, ServiceRecord record, ShiftsInForce shifts)
     {
@@ -26,6 +27,7 @@ internal sealed class BenchLog
         this.unit = unit;
         this.sheet = sheet;
         gauges = record.Instruments;
+        places = PlacesRead.Of(entries, sheet);
     }
 
     /// <summary>The readings, what steps carry along shifted by as much as the sheet says.</summary>
@@ -56,6 +58,8 @@ internal sealed class BenchLog
             var pointer = Pointers.Entry(unit, index);
             switch (entries[index])
             {
+                case Reading { Withdrawn: not null }:
+                    break;
                 case Reading reading:
                     readings.Push(Logged(reading, index, found[index], since, disturbedBy));
                     break;
@@ -113,7 +117,7 @@ internal sealed class BenchLog
             index,
             Pointers.Entry(unit, index),
             reading.Quantity,
-            new(StationPlaces.DistanceOf(reading.Station, reading.Quantity, sheet), reading.Blade),
+            new(places.Of(reading), reading.Blade),
             reading.Observed,
             GaugeOf(reading),
             found,
@@ -122,6 +126,7 @@ internal sealed class BenchLog
         )
         {
             DisturbedAfter = disturbedBy.Count(reading.Quantity),
+            At = reading.At,
         };
 
     private void Push(

@@ -66,10 +66,30 @@ internal sealed class FeelerEvidence
             return Weighed.Nothing;
         }
 
-        var latest = Agreed.Of([.. epochs[0].Select(reading => Constraint(reading, Carriage.None))]);
+        var tries = epochs[0].ToList();
+        var latest = Agreed.Of([.. tries.Select(reading => Constraint(reading, Carriage.None))]);
+        var contradiction = latest.Contradicting is var (first, second)
+            ? new Contradiction(Said(tries[first]), tries[first].At, Said(tries[second]), tries[second].At)
+            : null;
         if (latest.Interval is not { } interval)
         {
-            return new(null, true, latest.Doubt) { Contested = latest.Contested };
+            return new(null, true, latest.Doubt)
+            {
+                Contested = latest.Contested,
+                Contradiction = contradiction,
+            };
+        }
+
+        if (contradiction is not null)
+        {
+            return new(
+                interval,
+                true,
+                latest.Doubt is FindingReason.UncertaintyUnknown ? latest.Doubt : FindingReason.Conflicting
+            )
+            {
+                Contradiction = contradiction,
+            };
         }
 
         List<Agreed> earlier =
@@ -88,18 +108,26 @@ internal sealed class FeelerEvidence
         // known there is nothing to be had.
         if (sure is { Width: not null } || (sure is not null && doubt is FindingReason.UncertaintyUnknown))
         {
-            return new(sure, false, FindingReason.None) { CountsEarlierTries = sure != latest.SureInterval };
+            return new(sure, false, FindingReason.None)
+            {
+                CountsEarlierTries = sure != latest.SureInterval,
+                IsReadTwice = latest.IsRepeated,
+            };
         }
 
         if (Fold(interval, earlier.Select(carried => carried.Interval)) is { } narrowed)
         {
-            return new(narrowed, false, doubt) { CountsEarlierTries = narrowed != interval };
+            return new(narrowed, false, doubt)
+            {
+                CountsEarlierTries = narrowed != interval,
+                IsReadTwice = latest.IsRepeated,
+            };
         }
 
         // Tried again and found the same: what is there now outweighs what the steps should have made of it. Tried once
         // only, it still shows a breach, and proves nothing met.
         return latest.IsRepeated
-            ? new(interval, false, latest.Doubt)
+            ? new(interval, false, latest.Doubt) { IsReadTwice = true }
             : new(interval, true, FindingReason.Conflicting);
     }
 
@@ -131,6 +159,9 @@ internal sealed class FeelerEvidence
         return new(Thickness(test), Tolerance(reading), test.Passes, reading.Pointer)
         {
             Stacked = test.Feelers.Length > 1 ? test.Feelers : [],
+            ToleranceNotBelieved = FeelerTolerance.IsTooFine(reading.Gauge?.Tolerance)
+                ? reading.Gauge!.Tolerance
+                : null,
             IsByRootSum = test.Feelers.Length > 1 && reading.Gauge?.Stacking is StackRule.RootSum,
         };
     }
@@ -139,13 +170,19 @@ internal sealed class FeelerEvidence
         test.Feelers.Aggregate(Length.Zero, (sum, feeler) => sum + feeler.Value);
 
     private static Length? Tolerance(LoggedReading reading) =>
-        reading.Gauge?.Tolerance?.Value.Abs is { } each
+        reading.Gauge?.Tolerance is { } each
             ? FeelerStack.Tolerance(
-                each,
+                FeelerTolerance.Believed(each),
                 ((Observation.FeelerTest)reading.Observed).Feelers.Length,
-                reading.Gauge.Stacking ?? StackRule.WorstCase
+                reading.Gauge!.Stacking ?? StackRule.WorstCase
             )
             : null;
+
+    private static string Said(LoggedReading reading)
+    {
+        var tried = Tried(reading);
+        return $"the {tried.Named(reading.System!.Value)} feeler {(tried.Passes ? "passes" : "does not pass")}";
+    }
 
     private int OwnTurnsSince(LoggedReading reading) => OwnTurns(reading).Count();
 
@@ -172,7 +209,9 @@ internal sealed class FeelerEvidence
             constraints.Add(Constraint(reading, moved));
         }
 
-        return Agreed.Of([.. constraints]);
+        // What contradicted itself before the turn tells nothing of the gap after it.
+        var agreed = Agreed.Of([.. constraints]);
+        return agreed.Contradicting is null ? agreed : agreed with { Interval = null, SureInterval = null };
     }
 
     private Carriage? MovedSince(LoggedReading reading, Length station)

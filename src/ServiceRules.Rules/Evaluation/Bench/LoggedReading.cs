@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Bench;
 
@@ -30,6 +31,9 @@ internal sealed record LoggedReading(
     /// equal doubt since then does not say.
     /// </summary>
     public int DisturbedAfter { get; init; }
+
+    /// <summary>When, if it was noted.</summary>
+    public RecordedTime? At { get; init; }
 
     /// <summary>Something made it void: its own adjuster was turned, or something else voided it.</summary>
     public bool IsVoid => Since.IsStale || Since.TurnedItself;

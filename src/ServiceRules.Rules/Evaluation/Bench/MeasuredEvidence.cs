@@ -68,6 +68,7 @@ internal static class MeasuredEvidence
             AsRead = carried > Length.Zero ? mean : null,
             Gauges = agreement.Gauges,
             Counted = agreement.Counted,
+            IsReadTwice = agreement.Lately.Count > 1,
             StepTaken = StepTakenOf(agreement.Lately),
             Scale = ScaleOf(agreement.Lately),
         };

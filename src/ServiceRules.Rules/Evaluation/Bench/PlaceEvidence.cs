@@ -23,7 +23,7 @@ internal sealed class PlaceEvidence(
         var current = readings.Where(IsCurrent).ToList();
         var measured = MeasuredEvidence.Weigh(readings, days, workshop);
         var tried = feelers.Weigh(readings);
-        var contact = SightEvidence<ContactState>.Of(current, seen => (seen as Observation.Contact)?.State);
+        var contact = ContactEvidence.Of(current);
         var paper = SightEvidence<PaperResult>.Of(
             current,
             seen => (seen as Observation.Paper)?.Result,
@@ -34,7 +34,8 @@ internal sealed class PlaceEvidence(
         var length = Together(measured, tried);
         var isReadInBoth =
             readings.Where(StillTells).SelectMany(reading => reading.Systems).Distinct().Count() > 1;
-        var conflicts = length.Conflicts || contact.Conflicts || paper.Conflicts || condition.Conflicts;
+        var conflicts =
+            length.Conflicts || contact.Contradiction is not null || paper.Conflicts || condition.Conflicts;
         return new()
         {
             Station = place.Station,
@@ -46,7 +47,11 @@ internal sealed class PlaceEvidence(
                 reading.Observed is Observation.Measured or Observation.FeelerTest
             ),
             Feelers = FeelerEvidence.AsLeft(readings),
+            IsReadTwice = length.IsReadTwice,
+            FeelerContradiction = tried.Contradiction,
             Contact = contact.Seen,
+            ContactBelieved = contact.Believed,
+            ContactContradiction = contact.Contradiction,
             Paper = paper.Seen,
             Condition = condition.Seen,
             System =

@@ -29,6 +29,23 @@ public static class StationPlaces
             _ => throw new InvalidOperationException("stations are a closed family"),
         };
 
+    /// <summary>Of some things at places those at one: as near as nobody sets a gauge, of several places the nearest.</summary>
+    /// <param name="all">The things.</param>
+    /// <param name="at">The place; none: those of one place, or of the whole width.</param>
+    /// <param name="stationOf">Where each stands.</param>
+    public static IEnumerable<T> At<T>(IEnumerable<T> all, Length? at, Func<T, Length?> stationOf)
+    {
+        ArgumentNullException.ThrowIfNull(all);
+        ArgumentNullException.ThrowIfNull(stationOf);
+        return at is not { } place
+            ? [.. all.Where(each => stationOf(each) is null)]
+            : all.Where(each => stationOf(each) is { } other && (other - place).Abs <= Near)
+                .GroupBy(each => (stationOf(each)!.Value - place).Abs)
+                .MinBy(group => group.Key)
+                ?.ToList()
+                ?? [];
+    }
+
     /// <summary>The width of the unit.</summary>
     public static Length Width(LimitSheet sheet) => sheet.Width.Governing.Value;
 

@@ -39,6 +39,12 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>What is left to be believed of readings that contradict one another; see <see cref="PlaceKnown.Contested"/>.</summary>
     public ImmutableArray<Knowledge> Contested { get; init; } = [];
 
+    /// <summary>Read twice or more, alike.</summary>
+    public bool IsReadTwice { get; init; }
+
+    /// <summary>Feelers that exclude one another with nothing turned between; none where none do.</summary>
+    public Contradiction? Contradiction { get; init; }
+
     /// <summary>The value without the doubt of steps turned since, where there were any.</summary>
     public MeasuredValue? AsRead { get; init; }
 

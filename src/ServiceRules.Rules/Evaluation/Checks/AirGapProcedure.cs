@@ -151,7 +151,9 @@ internal static class AirGapProcedure
         {
             return Open(
                 FindingReason.Conflicting,
-                "readings @ contradict one another: repeat them",
+                places.Any(place => place.IsUnturned)
+                    ? "readings @ contradict one another, and nothing was turned between"
+                    : "readings @ contradict one another: repeat them",
                 name,
                 evidence
             );

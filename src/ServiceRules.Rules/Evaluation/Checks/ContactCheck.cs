@@ -10,7 +10,8 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 
 /// <summary>
 /// Contact as left is what the school in force asks: over a gap none, noted over the full width or shown by a gap
-/// proven at both gauging stations; else light over the full width. Heavy contact is a fault in both.
+/// proven at both gauging stations; else light over the full width. Heavy contact is a fault in both, and what was read of the gap
+/// is never outvoted by a look.
 /// </summary>
 internal static class ContactCheck
 {
@@ -37,15 +38,32 @@ internal static class ContactCheck
         {
             null => SchoolInForce.NotChosen(subject),
             ContactSchool.LightContact => LightContactProcedure.Evaluate(unit, quantity),
-            _ => OverAGap(unit, quantity, subject),
+            _ => OverAGap(unit, quantity, subject, rule, frame),
         };
     }
 
-    private static CheckOutcome OverAGap(UnitFrame unit, MeasuredQuantity quantity, string subject)
+    private static CheckOutcome OverAGap(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        string subject,
+        Rule rule,
+        JobFrame frame
+    )
     {
         if (ContactFault.InAirGap(unit, quantity) is { } touches)
         {
             return touches;
+        }
+
+        var read = LookAgainstLengths.OfAGap(quantity, rule, frame, unit);
+        if (read is { Verdict: Verdict.NotMet })
+        {
+            return read;
+        }
+
+        if ((ContactFault.Contradicted(unit, quantity) ?? read) is { } against)
+        {
+            return against;
         }
 
         var noted = ContactFault.Noted(unit, quantity);

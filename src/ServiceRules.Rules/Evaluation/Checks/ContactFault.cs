@@ -10,7 +10,33 @@ internal static class ContactFault
 {
     /// <summary>Places where contact was noted and nothing turned since.</summary>
     public static ImmutableArray<PlaceKnown> Noted(UnitFrame unit, MeasuredQuantity quantity) =>
-        [.. (unit.Of(quantity)?.Left ?? []).Where(place => place.Contact is not null)];
+        [.. (unit.Of(quantity)?.Left ?? []).Where(place => !place.ContactBelieved.IsEmpty)];
+
+    /// <summary>Contact that was noted in two ways with nothing turned between, place by place in words; null where none was.</summary>
+    public static CheckOutcome? Contradicted(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var contested = Noted(unit, quantity).Where(place => place.ContactContradiction is not null).ToList();
+        if (contested.Count == 0)
+        {
+            return null;
+        }
+
+        var places = UnitPlaces.Of(unit, quantity);
+        var told = contested.ConvertAll(place =>
+            (place.Station is null ? string.Empty : $"at {places.Said(place.Station, place.Blade)} ")
+            + place.ContactContradiction!.Words
+        );
+        return Told.Unproven(
+            FindingReason.Conflicting,
+            $"{Wording.Sentence(Wording.Of(quantity))}: contact was noted in two ways: {string.Join("; ", told)}: {Contradiction.WhatSettlesIt}",
+            Told.Sorted(contested.SelectMany(place => place.Evidence)),
+            new Remedy.ReadAgain(
+                quantity,
+                [.. contested.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
+                Contradiction.WhatSettlesIt
+            )
+        );
+    }
 
     /// <summary>Heavy contact anywhere; null when there is none.</summary>
     public static CheckOutcome? Heavy(UnitFrame unit, MeasuredQuantity quantity) =>
@@ -33,18 +59,28 @@ internal static class ContactFault
             "this unit is set to a gap"
         );
 
-    /// <summary>What is met by feelers is unproven while contact over the width was noted in two ways.</summary>
+    /// <summary>What is met by feelers is unproven while contact was noted in two ways.</summary>
     public static CheckOutcome Doubting(CheckOutcome outcome, UnitFrame unit, MeasuredQuantity quantity)
     {
-        var across = (unit.Of(quantity)?.Left ?? []).FirstOrDefault(place =>
-            place is { Station: null, Blade: null, State: KnownState.Conflicting }
-        );
-        if (across is null || outcome.Verdict is not Verdict.Met)
+        if (outcome.Verdict is not Verdict.Met)
         {
             return outcome;
         }
 
-        const string why = "contact was noted in two ways with nothing turned between: repeat it";
+        if (Contradicted(unit, quantity) is { } contradicted)
+        {
+            return contradicted;
+        }
+
+        var across = (unit.Of(quantity)?.Left ?? []).FirstOrDefault(place =>
+            place is { Station: null, Blade: null, State: KnownState.Conflicting }
+        );
+        if (across is null)
+        {
+            return outcome;
+        }
+
+        const string why = "what was read over the width contradicts itself";
         return Told.Unproven(
             FindingReason.Conflicting,
             $"{Wording.Sentence(Wording.Of(quantity))}: {why}",
@@ -61,7 +97,7 @@ internal static class ContactFault
         string why
     )
     {
-        var faults = Noted(unit, quantity).Where(place => isFault(place.Contact!.Value)).ToList();
+        var faults = Noted(unit, quantity).Where(place => place.ContactBelieved.All(isFault)).ToList();
         if (faults.Count == 0)
         {
             return null;
@@ -70,7 +106,7 @@ internal static class ContactFault
         var oneSided = quantity is MeasuredQuantity.Clearance ? OneSidedContact.Of(unit, quantity) : null;
         return Told.NotMet(
             reason,
-            $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].Contact!.Value)}, {why}{oneSided?.Statement}",
+            $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].ContactBelieved[0])}, {why}{oneSided?.Statement}",
             [.. faults.SelectMany(place => place.Evidence).Concat(oneSided?.Evidence ?? []).Distinct()],
             oneSided?.Remedy
                 ?? (

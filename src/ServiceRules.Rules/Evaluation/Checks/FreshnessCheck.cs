@@ -68,7 +68,7 @@ internal static class FreshnessCheck
         var places = conflicting.ConvertAll(place => UnitPlaces.Name(place.Station, place.Blade));
         return Told.Unproven(
             FindingReason.Conflicting,
-            $"{subject}: readings{At(places)} contradict one another: repeat them",
+            $"{subject}: readings{At(places)} contradict one another{(conflicting.Exists(place => place.IsUnturned) ? ", and nothing was turned between" : ": repeat them")}",
             [.. conflicting.SelectMany(place => place.Evidence)],
             new Remedy.ReadAgain(check.Quantity, [.. places], "the readings contradict one another")
         );

@@ -7,7 +7,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>
 /// Where two gauges read one place, a finding says whether it is the gauge or the unit: always when they disagree, and when
 /// they agree only where something is out. Where a gauge contradicts itself it says so, and where only some of many readings
-/// count, which.
+/// count, which. Tries that contradict one another and readings that were taken back are told beside it.
 /// </summary>
 internal static class GaugeNotices
 {
@@ -21,6 +21,7 @@ internal static class GaugeNotices
                     .. outcome.Notices,
                     .. QuantitiesOf(check)
                         .SelectMany(quantity => Alike.Once(Told(unit, check, quantity, outcome.Verdict))),
+                    .. TriedIn(check).SelectMany(quantity => TriesNotices.Of(outcome, unit, quantity)),
                 ],
             };
 
@@ -65,6 +66,16 @@ internal static class GaugeNotices
 
     private static bool IsWorthTelling(GaugeComparison gauges, Verdict verdict) =>
         !gauges.Error.Agrees || verdict is Verdict.NotMet;
+
+    private static IEnumerable<MeasuredQuantity> TriedIn(Check check) =>
+        check switch
+        {
+            Check.ProceduralLimit procedural => [procedural.Quantity],
+            Check.Contact contact => [contact.Quantity],
+            Check.Freshness freshness => [freshness.Quantity],
+            Check.Relation relation => [relation.Quantity, relation.Other],
+            _ => QuantitiesOf(check),
+        };
 
     private static IEnumerable<MeasuredQuantity> QuantitiesOf(Check check) =>
         check switch

@@ -12,16 +12,18 @@ internal static class GaugeSilence
     {
         var ofZero = gauge is { Calibration: not null, ZeroCheck: null } && IsZeroed(gauge.Kind);
         var ofScatter =
-            gauge.Repeatability is null
-            && gauge.RepeatabilityStudies.IsEmpty
+            !StatedScatter.IsStated(gauge)
             && (IsZeroed(gauge.Kind) || gauge.Kind is InstrumentKind.DiameterTape);
+        var none = StatedScatter.SaysNothing(gauge) is { } stated
+            ? $"no repeatability ({stated} is none)"
+            : "no repeatability";
         return (ofZero, ofScatter) switch
         {
             (true, true) =>
-                $"gauge {gauge.Id} states no zero check and no repeatability: nothing is counted for its zero, nor for how its readings scatter",
+                $"gauge {gauge.Id} states no zero check and {none}: nothing is counted for its zero, nor for how its readings scatter",
             (true, false) => $"gauge {gauge.Id} states no zero check: nothing is counted for its zero",
             (false, true) =>
-                $"gauge {gauge.Id} states no repeatability: nothing is counted for how its readings scatter",
+                $"gauge {gauge.Id} states {none}: nothing is counted for how its readings scatter",
             _ => null,
         };
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Wear;
+using ServiceRules.Rules.Evaluation.Bench;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
@@ -20,7 +21,10 @@ internal static class GroomerNote
         {
             if (
                 place.Knowledge is MeasuredValue set
-                && height.Usable.FirstOrDefault(other => other.Station == place.Station)?.Knowledge
+                && StationPlaces
+                    .At(height.Usable, place.Station, each => each.Station)
+                    .FirstOrDefault()
+                    ?.Knowledge
                     is MeasuredValue cut
                 && cut.Value > Length.Zero
                 && GroomerDepth.Of(cut.Value, set.Value) is var depth

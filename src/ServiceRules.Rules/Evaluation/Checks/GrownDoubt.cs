@@ -26,7 +26,7 @@ internal sealed record GrownDoubt(MeasuredValue ByGauge, string Told, string Aga
                 "the readings do not lie on a straight line, which leaves too much doubt, not the gauge",
                 line.HasReadBothEnds
                     ? "the readings do not lie on a straight line: read again at every station; the same gauge will do"
-                    : "the readings do not lie on a straight line: read again, and nearer the ends; the same gauge will do"
+                    : "the readings do not lie on a straight line: read again, and within 5 mm of the ends; the same gauge will do"
             )
         : BySteps(byGauge);
 }

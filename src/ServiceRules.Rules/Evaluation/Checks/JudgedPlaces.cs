@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Verdicts;
@@ -63,6 +64,7 @@ internal static class JudgedPlaces
             && each.Subject == first.Subject
             && each.OnSomeBlades == first.OnSomeBlades
             && each.Lacking == first.Lacking
+            && each.IsUnturned == first.IsUnturned
         );
         var at =
             first.Place == "across"
@@ -72,6 +74,8 @@ internal static class JudgedPlaces
         var of = first.Subject.Length == 0 ? string.Empty : first.Subject + " ";
         return first.Reason switch
         {
+            FindingReason.Conflicting when first.IsUnturned =>
+                $"{of}readings{at} contradict one another, and nothing was turned between",
             FindingReason.Conflicting when !first.Once.IsEmpty =>
                 $"{of}readings{at} still contradict one another: repeat {Wording.Listed(first.Once)} too",
             FindingReason.Conflicting => $"{of}readings{at} contradict one another: repeat them",
@@ -128,7 +132,37 @@ internal static class JudgedPlaces
         var tightest = ordered[0];
         var figures =
             $"{tightest.Said}, {ZoneWords.Of(tightest.Compared.LowerLimit, tightest.Compared.UpperLimit, tightest.System)}";
-        return ordered.Count == 1 ? $"{figures}: in" : $"in at every place, tightest {figures}";
+        return ordered.Count == 1 ? $"{figures}: in" : $"in {Places(ordered)}; tightest {figures}";
+    }
+
+    // More places than these are counted, not named.
+    private const int MostNamed = 4;
+
+    /// <summary>Where: what was read by name, and the ends that a line tells as such. Nobody is told in where nobody read.</summary>
+    private static string Places(List<PlaceJudgement> judged)
+    {
+        var ends = judged
+            .Where(place => place.Compared.IsAtEnd)
+            .Select(place => place.Where)
+            .Distinct()
+            .ToList();
+        var read = judged
+            .Where(place => !place.Compared.IsAtEnd)
+            .Select(place => place.Where)
+            .Distinct()
+            .ToList();
+        var byLine = ends.Count switch
+        {
+            0 => string.Empty,
+            2 when ends.TrueForAll(end => end is "left end" or "right end") => "at both ends by the line",
+            <= MostNamed => $"at the {Wording.Listed(ends)} by the line",
+            _ => "at the ends by the lines",
+        };
+        var named =
+            read.Count == 0 ? string.Empty
+            : read.Count <= MostNamed ? $"at {Wording.Listed(read)}"
+            : string.Create(CultureInfo.InvariantCulture, $"at all {read.Count} places read");
+        return string.Join(", and ", new[] { named, byLine }.Where(each => each.Length > 0));
     }
 
     private static string Undecided(PlaceJudgement place)

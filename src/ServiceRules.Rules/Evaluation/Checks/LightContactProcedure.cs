@@ -13,15 +13,17 @@ internal static class LightContactProcedure
     {
         var subject = Wording.Sentence(Wording.Of(quantity));
         var noted = ContactFault.Noted(unit, quantity);
-        var wrong = noted.FirstOrDefault(place => place.Contact is ContactState.None or ContactState.Partial);
+        var wrong = noted.FirstOrDefault(place =>
+            place.ContactBelieved.All(contact => contact is ContactState.None or ContactState.Partial)
+        );
         if (wrong is not null)
         {
             return Told.NotMet(
                 FindingReason.WrongContact,
-                $"{subject}: {Wording.Of(wrong.Contact!.Value)}, and this unit is set to light contact over the full width",
+                $"{subject}: {Wording.Of(wrong.ContactBelieved[0])}, and this unit is set to light contact over the full width",
                 wrong.Evidence,
                 new Remedy.Act(
-                    wrong.Contact is ContactState.Partial
+                    wrong.ContactBelieved[0] is ContactState.Partial
                         ? "close only the side that does not touch, one step at a time, until light contact is heard and felt over the full width; where neither side brings it there, the edges do not meet straight: grind"
                         : "close one step at a time, both sides alternately, until light contact is heard and felt over the full width"
                             + FromAFeeler(unit, quantity)
@@ -29,7 +31,17 @@ internal static class LightContactProcedure
             );
         }
 
+        if (ContactFault.Contradicted(unit, quantity) is { } contradicted)
+        {
+            return contradicted;
+        }
+
         var across = noted.FirstOrDefault(place => place.Station is null && place.Blade is null);
+        if (across is not null && LookAgainstLengths.OfContact(unit, quantity) is { } open)
+        {
+            return open;
+        }
+
         if (across is not null)
         {
             return Told.Met($"{subject}: light contact over the full width", across.Evidence);
@@ -79,7 +91,7 @@ internal static class LightContactProcedure
         {
             { State: KnownState.Conflicting } => (
                 FindingReason.Conflicting,
-                "contact was noted in two ways with nothing turned between: repeat it"
+                "what was read over the width contradicts itself"
             ),
             { State: KnownState.Stale } => (
                 FindingReason.Stale,

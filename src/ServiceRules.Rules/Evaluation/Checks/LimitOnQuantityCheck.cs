@@ -102,6 +102,19 @@ internal static class LimitOnQuantityCheck
                                 + "bound, a stack may be further off"
                         )
                     )
+            )
+            .Concat(
+                from place in places.Usable
+                where place.Knowledge is LengthInterval
+                let stated = place
+                    .Feelers.Select(feeler => feeler.ToleranceNotBelieved)
+                    .OfType<PrintedLength>()
+                where stated.Any()
+                select (
+                    places.Said(place.Station, place.Blade),
+                    $"the feelers are stated to be true to {stated.First()}, and no set is made truer than "
+                        + $"{FeelerTolerance.Finest}: that is counted (common practice, no source)"
+                )
             );
 
     /// <summary>
@@ -225,10 +238,14 @@ internal static class LimitOnQuantityCheck
             ? new(
                 quantity,
                 [.. places.Obstacles.Concat(beyond).Select(obstacle => obstacle.Place)],
-                "it is out, but was read at too few places to tell how far to turn"
+                "it is out, but was read at too few places to tell how far to turn: read within 5 mm of the ends"
             )
         : outcome is { Verdict: Verdict.Unproven, Reason: FindingReason.TooFewStations } && !beyond.IsEmpty
-            ? new(quantity, [.. beyond.Select(obstacle => obstacle.Place)], "measured at too few places")
+            ? new(
+                quantity,
+                [.. beyond.Select(obstacle => obstacle.Place)],
+                "measured at too few places: read within 5 mm of the end"
+            )
         : null;
 
     private static IEnumerable<Asked> Ends(

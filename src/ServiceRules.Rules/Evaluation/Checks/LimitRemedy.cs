@@ -114,7 +114,7 @@ internal static class LimitRemedy
         RoomForABow(places, zone) is var (least, most) && least > most
             ? new(
                 "the line is bowed by more than the limits allow, and turning moves only its ends",
-                "grind: a bow cannot be adjusted out"
+                $"{LineShape.ReadFirst(places.Lines().First())}grind: a bow cannot be adjusted out"
             )
             : null;
 

@@ -74,7 +74,7 @@ internal static class LineShape
         {
             mean = Wording.Of(line.Fit.Mean, line.System);
             parts.Add(
-                $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {words.BowRemedy}"
+                $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {ReadFirst(line)}{words.BowRemedy}"
                     + (verdict is Verdict.Met ? HoldsNothing : string.Empty)
             );
         }
@@ -88,6 +88,17 @@ internal static class LineShape
             ? string.Create(CultureInfo.InvariantCulture, $", blade {number}")
             : string.Empty;
         return $"over the width{blade}: mean {mean}; {string.Join("; ", parts)}";
+    }
+
+    /// <summary>
+    /// Nobody grinds for a slip: the reading that makes the bow is read again first, unless it was read twice and came out alike.
+    /// </summary>
+    public static string ReadFirst(KnownLine line)
+    {
+        var at = line.Fit.Outlying.Station;
+        return line.Places.First(place => place.Station == at) is { IsReadTwice: false } once
+            ? $"read again at {UnitPlaces.Name(once.Station, once.Blade)} first; if it stands, "
+            : string.Empty;
     }
 
     private static string Departure(Knowledge departure, Words words, UnitSystem system)

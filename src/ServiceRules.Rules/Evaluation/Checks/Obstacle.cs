@@ -25,6 +25,9 @@ internal sealed record Obstacle(
     /// <summary>Feelers of the place that were not yet tried twice with one result, in words; empty where that does not tell.</summary>
     public ImmutableArray<string> Once { get; init; } = [];
 
+    /// <summary>Feelers or contact contradict one another with nothing turned between, which trying again does not settle.</summary>
+    public bool IsUnturned { get; init; }
+
     /// <summary>Of which quantity it is told, where more than one is concerned; else empty.</summary>
     public string Subject { get; init; } = string.Empty;
 

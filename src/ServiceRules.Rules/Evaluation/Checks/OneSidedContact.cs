@@ -66,7 +66,10 @@ internal sealed class OneSidedContact
             left is not { } leftAt
             || right is not { } rightAt
             || known.Exists(place =>
-                place is { Station: null, Contact: not (null or ContactState.Partial or ContactState.None) }
+                place.Station is null
+                && place.ContactBelieved.Any(contact =>
+                    contact is not (ContactState.Partial or ContactState.None)
+                )
             )
         )
         {
@@ -96,7 +99,7 @@ internal sealed class OneSidedContact
     {
         // One blade that is clear tells nothing of the others.
         var at = known.Where(place => place.Station == station).ToList();
-        return at.Exists(place => place.Contact is not (null or ContactState.None))
+        return at.Exists(place => place.ContactBelieved.Any(contact => contact is not ContactState.None))
             ? null
             : at.Find(place =>
                 place.Blade is null

@@ -99,7 +99,7 @@ internal static class OverTheWidth
             ? new(
                 byBow,
                 "how far the bow goes on to the ends no reading tells",
-                "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+                "bowed, so that the ends cannot be told from these stations: read within 5 mm of the ends"
             )
             : new(
                 byBow,
@@ -112,7 +112,7 @@ internal static class OverTheWidth
             ? new(
                 byBow,
                 "these readings do not tell whether it is bowed, nor how far a bow goes on to the ends",
-                "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
+                "a bow that these readings leave possible would take the ends beyond the limit: read within 5 mm of the ends, or with a finer gauge"
             )
             : new(
                 byBow,

@@ -57,7 +57,7 @@ internal static class PresenceCheck
         {
             return Told.Unproven(
                 FindingReason.Conflicting,
-                $"{subject}: the readings contradict one another: repeat them",
+                $"{subject}: the readings contradict one another{(places.Any(place => place.IsUnturned) ? ", and nothing was turned between" : ": repeat them")}",
                 evidence,
                 Again("the readings contradict one another")
             );

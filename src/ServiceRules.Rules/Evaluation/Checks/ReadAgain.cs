@@ -16,7 +16,9 @@ internal static class ReadAgain
             return new Remedy.ReadAgain(
                 quantity,
                 [.. places.Obstacles.Select(obstacle => obstacle.Place)],
-                Why(outcome.Reason)
+                outcome.Reason is FindingReason.Conflicting && places.Obstacles.Any(each => each.IsUnturned)
+                    ? Contradiction.WhatSettlesIt
+                    : Why(outcome.Reason)
             );
         }
 
@@ -32,7 +34,7 @@ internal static class ReadAgain
             quantity,
             [.. open.Count > 0 ? open : read],
             isBowed
-                ? "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+                ? "bowed, so that the ends cannot be told from these stations: read within 5 mm of the ends"
                 : (
                     outcome is { Reason: FindingReason.IntervalCrossesLimit, WhyAgain: null }
                         ? Lacking(outcome, places)

@@ -98,7 +98,7 @@ internal static class RelationCheck
         var name = Wording.Of(other);
         var same = OfBlade(
             place,
-            others.Usable.Where(each => each.Station == place.Station).ToList(),
+            [.. StationPlaces.At(others.Usable, place.Station, each => each.Station)],
             each => each.Blade
         );
         if (same.Count > 0)

@@ -13,7 +13,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class SettlingFeelers
 {
-    public const string NoneAtTheEnd = "no feeler tried here settles the end: read nearer to it";
+    public const string NoneAtTheEnd = "no feeler tried here settles the end: read within 5 mm of it";
 
     /// <summary>None where nothing is open, or no tolerance of the feelers is known.</summary>
     public static string? Of(PlaceKnown place, CheckOutcome outcome, UnitPlaces places)
@@ -36,7 +36,7 @@ internal static class SettlingFeelers
         var tail =
             ends.IsEmpty ? string.Empty
             : both is not null ? ", at the end as well"
-            : " at this station alone; no feeler here settles the end: read nearer to it too";
+            : " at this station alone; no feeler here settles the end: read within 5 mm of it too";
         var isOpenBelow = needed.Least is { } least && !(known.Lower?.Value >= least);
         var isOpenAbove = needed.Greatest is { } greatest && !(known.Upper?.Value <= greatest);
         if (!isOpenBelow && !isOpenAbove)

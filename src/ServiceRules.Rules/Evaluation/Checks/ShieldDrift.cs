@@ -58,14 +58,16 @@ internal static class ShieldDrift
         }
     }
 
-    private static IEnumerable<Gap> Gaps(UnitFrame unit, IEnumerable<BenchEntry> entries) =>
-        entries
+    private static IEnumerable<Gap> Gaps(UnitFrame unit, IEnumerable<BenchEntry> entries)
+    {
+        var places = PlacesRead.Of(unit.Work.Entries, unit.Sheet);
+        return entries
             .OfType<Reading>()
-            .Where(reading => reading.Quantity is MeasuredQuantity.ShieldGap)
+            .Where(reading => reading is { Quantity: MeasuredQuantity.ShieldGap, Withdrawn: null })
             .Select(reading =>
                 reading.Observed is Observation.Measured measured
                     ? new Gap(
-                        StationPlaces.DistanceOf(reading.Station, MeasuredQuantity.ShieldGap, unit.Sheet),
+                        places.Of(reading),
                         measured.Value.Value,
                         DoubtOf(unit, MeasuredQuantity.ShieldGap, measured.Value),
                         measured.Value.System
@@ -73,6 +75,7 @@ internal static class ShieldDrift
                     : null
             )
             .OfType<Gap>();
+    }
 
     /// <summary>U of what was read, where its gauge tells it; else the digits that were written down.</summary>
     private static Length DoubtOf(UnitFrame unit, MeasuredQuantity quantity, PrintedLength read)

@@ -66,7 +66,10 @@ internal static class StepRemedy
             },
             ClickSolution.Infeasible infeasible => new Remedy.CannotBeTurnedIn(
                 Words(infeasible.Binding),
-                infeasible.WouldHelp
+                infeasible.Binding is BindingConstraint.Straightness
+                && places.Lines().FirstOrDefault() is { } line
+                    ? LineShape.ReadFirst(line) + infeasible.WouldHelp
+                    : infeasible.WouldHelp
             )
             {
                 Nearest = infeasible.Nearest is { } nearest

@@ -169,7 +169,7 @@ internal sealed class UnitPlaces
             station is null ? null
             : stations.Length == 2 && station == stations[0] ? "left"
             : stations.Length == 2 && station == stations[1] ? "right"
-            : station == StationPlaces.Width(unit.Sheet) * 0.5m ? "middle"
+            : (station.Value - (StationPlaces.Width(unit.Sheet) * 0.5m)).Abs <= StationPlaces.Near ? "middle"
             : null;
         return side is null ? Name(station, blade) : $"{side} ({Name(station, blade)})";
     }
@@ -209,13 +209,14 @@ internal sealed class UnitPlaces
             )
             {
                 Once = TriedOnce([place]),
+                IsUnturned = place.IsUnturned,
             });
 
     /// <summary>Of feelers that contradict one another some were tried again and some were not: those that were not.</summary>
     private static ImmutableArray<string> TriedOnce(ImmutableArray<PlaceKnown> places)
     {
         var feelers = places
-            .Where(place => place.State == KnownState.Conflicting)
+            .Where(place => place.State == KnownState.Conflicting && !place.IsUnturned)
             .SelectMany(place =>
                 place.Feelers.GroupBy(tried => tried.Thickness).Select(tried => (place, tried))
             )
@@ -261,6 +262,7 @@ internal sealed class UnitPlaces
         return new(reason, station, Said(station, null), [.. places.SelectMany(place => place.Evidence)])
         {
             Once = TriedOnce(places),
+            IsUnturned = places.Any(place => place.IsUnturned),
             OnSomeBlades = places.Any(place => place.Blade is not null && place.Knowledge is not null),
         };
     }

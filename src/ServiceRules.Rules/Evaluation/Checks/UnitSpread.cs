@@ -46,7 +46,23 @@ internal static class UnitSpread
                 );
         }
 
-        return Outcome(subject, quantity, rule, frame, units, Pairs);
+        var outcome = Outcome(subject, quantity, rule, frame, units, Pairs);
+        return PositionsMissing(frame, quantity) is { } missing
+            ? outcome with
+            {
+                Notices = [.. outcome.Notices, missing],
+            }
+            : outcome;
+    }
+
+    /// <summary>Where ends that meet have a limit and nobody wrote down which units meet: told here, since there nothing is judged.</summary>
+    private static string? PositionsMissing(JobFrame frame, MeasuredQuantity quantity)
+    {
+        var held = frame.Units.Where(unit => Limit(unit, quantity) is not null).ToList();
+        var without = held.FindAll(unit => unit.Work.Position is null);
+        return held.Count < 2 || without.Count == 0
+            ? null
+            : $"where units meet {Wording.Of(quantity)} has a limit, and is not judged: no position is stated of {Wording.Listed(without.ConvertAll(unit => unit.Work.Id.Text))}";
     }
 
     public static CheckOutcome AdjacentEnds(MeasuredQuantity quantity, Rule rule, JobFrame frame)

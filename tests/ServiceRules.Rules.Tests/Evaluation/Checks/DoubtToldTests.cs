@@ -116,7 +116,7 @@ public sealed class DoubtToldTests
     }
 
     [Fact]
-    public void Evaluate_OneOfTwoFeelersRepeated_NamesTheOther()
+    public void Evaluate_OneOfTwoFeelersRepeated_StaysContradicted()
     {
         var outcome = Judge(
             Gap,
@@ -131,7 +131,7 @@ public sealed class DoubtToldTests
 
         Assert.Equal(FindingReason.Conflicting, outcome.Reason);
         Assert.Contains(
-            "still contradict one another: repeat 0.0025 in and 0.002 in too",
+            "contradict one another, and nothing was turned between",
             outcome.Statement,
             StringComparison.Ordinal
         );
@@ -377,7 +377,7 @@ public sealed class DoubtToldTests
 
         Assert.Equal(Verdict.Unproven, outcome.Verdict);
         Assert.Contains(
-            "no feeler tried here settles the end: read nearer to it",
+            "no feeler tried here settles the end: read within 5 mm of it",
             Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
             StringComparison.Ordinal
         );

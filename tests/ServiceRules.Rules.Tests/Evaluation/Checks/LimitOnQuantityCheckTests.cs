@@ -225,18 +225,18 @@ public class LimitOnQuantityCheckTests
     [Fact]
     public void Evaluate_BetweenTheTwoPrints_SaysSo()
     {
-        // Upper limit 0.0025 in = 0.0635 mm, printed 0.064 mm. A metric feeler between them is held against 0.064 mm.
+        // Upper limit 0.0025 in = 0.0635 mm, printed 0.064 mm. A gap below 0.0638 mm, read in millimetres, is held against 0.064 mm.
         var exact = Instruments[1] with
         {
             Id = new("FG-03"),
-            Tolerance = L("0 mm"),
+            Tolerance = L("0.002 mm"),
         };
         var record = Record(
             Unit(
-                Feeler("left", "0.0630 mm", true, "FG-03"),
-                Feeler("left", "0.0638 mm", false, "FG-03"),
-                Feeler("right", "0.0630 mm", true, "FG-03"),
-                Feeler("right", "0.0638 mm", false, "FG-03")
+                Feeler("left", "0.0254 mm", true, "FG-03"),
+                Feeler("left", "0.0618 mm", false, "FG-03"),
+                Feeler("right", "0.0254 mm", true, "FG-03"),
+                Feeler("right", "0.0618 mm", false, "FG-03")
             )
         ) with
         {

@@ -47,13 +47,13 @@ public class LimitWordsTests
         );
     }
 
-    /// <summary>Upper limit 0.0025 in, itself out: a true feeler of it that passes leaves the gap on the limit or beyond.</summary>
+    /// <summary>Upper limit 0.0025 in, itself out: a feeler thicker by its tolerance that passes leaves the gap on the limit or beyond.</summary>
     [Theory]
-    [InlineData("0.0025 in", "at the limit or beyond it, and the limit itself is out")]
-    [InlineData("0.003 in", "out by at least 0.0005 in")]
+    [InlineData("0.0026 in", "at the limit or beyond it, and the limit itself is out")]
+    [InlineData("0.0031 in", "out by at least 0.0005 in")]
     public void Evaluate_FeelersOnAnExcludedLimit_SayThatTheLimitItselfIsOut(string passes, string told)
     {
-        var exact = Instruments[1] with { Id = new("FG-09"), Tolerance = L("0.0000 in") };
+        var exact = Instruments[1] with { Id = new("FG-09"), Tolerance = L("0.0001 in") };
         var record = Record(
             Unit(
                 Feeler("left", passes, true, "FG-09"),
@@ -83,14 +83,14 @@ public class LimitWordsTests
         Assert.EndsWith(told, outcome.Statement, StringComparison.Ordinal);
     }
 
-    /// <summary>A true feeler of 0.0005 in that passes leaves the gap on that lower limit or above it, and the limit itself is out.</summary>
+    /// <summary>A feeler of 0.0006 in, true to 0.0001 in, that passes leaves the gap on that lower limit or above it, and the limit itself is out.</summary>
     [Fact]
     public void Evaluate_FeelersThatLeaveNothingOutButTheLimitItself_SayThat()
     {
-        var exact = Instruments[1] with { Id = new("FG-09"), Tolerance = L("0.0000 in") };
+        var exact = Instruments[1] with { Id = new("FG-09"), Tolerance = L("0.0001 in") };
         var record = Record(
             Unit(
-                Feeler("left", "0.0005 in", true, "FG-09"),
+                Feeler("left", "0.0006 in", true, "FG-09"),
                 Feeler("left", "0.0015 in", false, "FG-09"),
                 Feeler("right", "0.001 in", true, "FG-09"),
                 Feeler("right", "0.0015 in", false, "FG-09")
@@ -194,7 +194,7 @@ public class LimitWordsTests
 
         Assert.Equal(Verdict.Unproven, outcome.Verdict);
         Assert.EndsWith(
-            "read nearer the ends",
+            "read within 5 mm of the ends",
             Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
             StringComparison.Ordinal
         );

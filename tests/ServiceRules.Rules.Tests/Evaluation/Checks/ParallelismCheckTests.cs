@@ -110,7 +110,7 @@ public class ParallelismCheckTests
 
         Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
         Assert.Equal(
-            "bowed, so that the ends cannot be told from these stations: read nearer the ends",
+            "bowed, so that the ends cannot be told from these stations: read within 5 mm of the ends",
             Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
         );
     }
@@ -137,11 +137,11 @@ public class ParallelismCheckTests
     [Theory]
     [InlineData(
         "0.0064 mm",
-        "bowed, so that the ends cannot be told from these stations: read nearer the ends"
+        "bowed, so that the ends cannot be told from these stations: read within 5 mm of the ends"
     )]
     [InlineData(
         "0.0067 mm",
-        "a bow that these readings leave possible would take the ends beyond the limit: read nearer the ends, or with a finer gauge"
+        "a bow that these readings leave possible would take the ends beyond the limit: read within 5 mm of the ends, or with a finer gauge"
     )]
     public void Evaluate_BowAtItsOwnUncertainty_IsLetOutByNeitherGauge(string repeats, string why)
     {
@@ -229,7 +229,7 @@ public class ParallelismCheckTests
         if (verdict is Verdict.Unproven)
         {
             Assert.Contains(
-                "read nearer the ends",
+                "read within 5 mm of the ends",
                 Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
                 StringComparison.Ordinal
             );
@@ -250,12 +250,12 @@ public class ParallelismCheckTests
 
         Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
         Assert.Contains(
-            "how far the bow reaches in the middle no reading tells",
+            "these readings do not tell whether it is bowed, nor how far a bow reaches in the middle",
             outcome.Statement,
             StringComparison.Ordinal
         );
         Assert.Equal(
-            "bowed, so that the middle cannot be told from these stations: read in the middle too",
+            "a bow that these readings leave possible would take the middle beyond the limit: read in the middle too, or with a finer gauge",
             Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
         );
     }

@@ -186,14 +186,14 @@ public class ProceduralLimitCheckTests
     }
 
     [Fact]
-    public void Evaluate_SlipThatWasRepeated_DoesNotCount()
+    public void Evaluate_SlipThatWasNotTakenBack_LeavesIt()
     {
         var outcome = Judge(
             Taught,
             [Feeler("left", "0.001 in", false), Feeler("left", "0.001 in", true), .. AsTaught()]
         );
 
-        Assert.Equal(Verdict.Met, outcome.Verdict);
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
     }
 
     [Theory]

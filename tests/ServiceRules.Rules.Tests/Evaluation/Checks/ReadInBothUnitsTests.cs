@@ -45,7 +45,7 @@ public sealed class ReadInBothUnitsTests
     private static readonly Instrument Exact = Instruments[1] with
     {
         Id = new("FG-03"),
-        Tolerance = L("0 mm"),
+        Tolerance = L("0.002 mm"),
     };
 
     // Target 4.00 mm; 0.005 in = 0.127 mm: 4.127 mm by the one print, 4.140 mm by the other. Both readings are the same length.
@@ -134,17 +134,17 @@ public sealed class ReadInBothUnitsTests
 
     // Upper limit 0.0025 in = 0.0635 mm, printed 0.064 mm; the gap lies from 0.0630 or 0.0636 to 0.06375 mm.
     [Theory]
-    [InlineData("0.0630 mm", true)]
-    [InlineData("0.0630 mm", false)]
-    [InlineData("0.0636 mm", true)]
-    [InlineData("0.0636 mm", false)]
+    [InlineData("0.0650 mm", true)]
+    [InlineData("0.0650 mm", false)]
+    [InlineData("0.0656 mm", true)]
+    [InlineData("0.0656 mm", false)]
     public void Evaluate_FeelersOfBothSystems_AreHeldToBothPrints(string passing, bool inchLast)
     {
         BenchEntry[] At(string station)
         {
             var (passes, stops) = (
                 Feeler(station, passing, true, "FG-03"),
-                Feeler(station, "0.00251 in", false, "FG-03")
+                Feeler(station, "0.002431 in", false, "FG-03")
             );
             return inchLast ? [passes, stops] : [stops, passes];
         }

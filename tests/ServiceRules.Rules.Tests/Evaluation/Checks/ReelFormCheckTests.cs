@@ -54,7 +54,7 @@ public class ReelFormCheckTests
     /// </summary>
     [Theory]
     [InlineData("5 mm", "505 mm", "read again at every station; the same gauge will do")]
-    [InlineData("6 mm", "505 mm", "read again, and nearer the ends; the same gauge will do")]
+    [InlineData("6 mm", "505 mm", "read again, and within 5 mm of the ends; the same gauge will do")]
     public void Evaluate_UnevenDiameters_AreReadAgainNearerTheEndsOnlyWhereTheyWereNot(
         string left,
         string right,
