@@ -34,15 +34,18 @@ public static class FrameBuilder
             record = record with { Place = WorkPlace.OnMachine };
         }
 
+        var gauges = GaugesHeld.Of(record, context);
+        var held = record with { Instruments = gauges };
         var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
         for (var index = 0; index < record.Units.Length; index++)
         {
-            units.Add(Unit(record, index, settings, book, days));
+            units.Add(Unit(held, index, settings, book, days));
         }
 
         return new()
         {
             Record = record,
+            Gauges = gauges,
             PlaceAgainst = placeAgainst,
             Context = context,
             Book = book,

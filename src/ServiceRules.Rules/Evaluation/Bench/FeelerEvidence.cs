@@ -121,9 +121,9 @@ internal sealed class FeelerEvidence
     }
 
     private static FindingReason Gravest(List<FindingReason> doubts) =>
-        doubts.Contains(FindingReason.GaugeUnfit)
-            ? FindingReason.GaugeUnfit
-            : doubts.Find(doubt => doubt != FindingReason.None);
+        doubts.Contains(FindingReason.GaugeUnfit) ? FindingReason.GaugeUnfit
+        : doubts.Contains(FindingReason.GaugeCannotRead) ? FindingReason.GaugeCannotRead
+        : doubts.Find(doubt => doubt != FindingReason.None);
 
     private static FeelerTried Tried(LoggedReading reading)
     {
@@ -139,13 +139,20 @@ internal sealed class FeelerEvidence
         test.Feelers.Aggregate(Length.Zero, (sum, feeler) => sum + feeler.Value);
 
     private static Length? Tolerance(LoggedReading reading) =>
-        reading.Gauge?.Tolerance?.Value.Abs is { } each
+        OfEach(reading.Gauge) is { } each
             ? FeelerStack.Tolerance(
                 each,
                 ((Observation.FeelerTest)reading.Observed).Feelers.Length,
-                reading.Gauge.Stacking ?? StackRule.WorstCase
+                reading.Gauge!.Stacking ?? StackRule.WorstCase
             )
             : null;
+
+    /// <summary>Where the register has the feelers, what it says of one is their tolerance at the least.</summary>
+    private static Length? OfEach(Instrument? gauge) =>
+        gauge?.Tolerance?.Value.Abs is not { } stated ? null
+        : gauge.Register?.Entry?.ExpandedUncertainty.Value.Abs is { } registered
+            ? Length.Max(stated, registered)
+        : stated;
 
     private int OwnTurnsSince(LoggedReading reading) => OwnTurns(reading).Count();
 
@@ -228,6 +235,7 @@ internal sealed class FeelerEvidence
         var doubt =
             unfit != FindingReason.None ? unfit
             : tried.Tolerance is null ? FindingReason.UncertaintyUnknown
+            : reading.Misused is not null ? FindingReason.GaugeCannotRead
             : FindingReason.None;
         return new(
             tried.Thickness,
