@@ -34,8 +34,7 @@ public static class FrameBuilder
             record = record with { Place = WorkPlace.OnMachine };
         }
 
-        var gauges = GaugesHeld.Of(record, context);
-        var held = record with { Instruments = gauges };
+        var held = record with { Instruments = GaugesHeld.Of(record, context) };
         var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
         for (var index = 0; index < record.Units.Length; index++)
         {
@@ -45,7 +44,6 @@ public static class FrameBuilder
         return new()
         {
             Record = record,
-            Gauges = gauges,
             PlaceAgainst = placeAgainst,
             Context = context,
             Book = book,

@@ -22,7 +22,7 @@ public sealed record JobFrame
     /// <summary>
     /// Its instruments in their order, each with what the site's register says of it: no gauge is worth more than the worse of both.
     /// </summary>
-    public ImmutableArray<Instrument> Gauges { get; init; } = [];
+    public ImmutableArray<Instrument> Gauges => GaugesHeld.Of(Record, Context);
 
     /// <summary>Indexes of the entries by which a job that is called on the bench is judged as on the machine.</summary>
     public ImmutableArray<int> PlaceAgainst { get; init; } = [];
