@@ -15,7 +15,7 @@ internal static class GaugeByRegister
     /// Whether the site keeps a register and does not have the gauge in it. Feelers, plates, strips and pieces are inspected or
     /// replaced, and not every site registers them.
     /// </summary>
-    public static bool IsMissing(Instrument gauge) =>
+    private static bool IsMissing(Instrument gauge) =>
         gauge is { Register.Entry: null } and { Register: not null }
         && gauge.Kind
             is InstrumentKind.HeightGauge
@@ -32,12 +32,17 @@ internal static class GaugeByRegister
             ? $"The record calls gauge {gauge.Id} {GaugeKindWords.One(gauge.Kind)}, the register {GaugeKindWords.One(entry.Kind)}: it proves only what both can read."
             : null;
 
-    /// <summary>Where step or uncertainty by the record and by the register contradict one another, both; else null.</summary>
+    /// <summary>
+    /// That the register does not have it; or where step or uncertainty by the record and by the register contradict one another,
+    /// both; else null.
+    /// </summary>
     public static string? Differing(Instrument gauge)
     {
         if (gauge.Register?.Entry is not { } entry)
         {
-            return null;
+            return IsMissing(gauge)
+                ? $"the register of gauges does not have {gauge.Id}: what is known of it is the record's word alone{Span(gauge)}"
+                : null;
         }
 
         var parts = new List<string>();
@@ -61,6 +66,15 @@ internal static class GaugeByRegister
             ? null
             : $"of gauge {gauge.Id} the record has {string.Join("; ", parts)}: the worse of each counts";
     }
+
+    /// <summary>That a certificate claims to hold for longer than any is believed.</summary>
+    public static string TooLong(Calibration certificate) =>
+        $"the certificate of {Day(certificate.Date)} claims to hold until {Day(certificate.Due)}: none is believed for longer than five years, until {Day(certificate.HoldsUntil)} (common practice, no source)";
+
+    private static string Span(Instrument gauge) =>
+        gauge.Calibration is { IsTooLong: true } certificate ? $"; {TooLong(certificate)}" : string.Empty;
+
+    private static string Day(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>U (k = 2) of one reading by the record, without the step.</summary>
     private static Length ByRecord(Instrument gauge, Length step) =>

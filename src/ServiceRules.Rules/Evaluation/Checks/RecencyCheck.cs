@@ -85,7 +85,7 @@ internal static class RecencyCheck
                         [
                             (
                                 at + "/calibration",
-                                $"the certificate of gauge {gauge.Id} of {Day(calibration.Date)} claims to hold until {Day(calibration.Due)}: none is believed for longer than five years, until {Day(calibration.HoldsUntil)} (common practice, no source)"
+                                $"of gauge {gauge.Id} {GaugeByRegister.TooLong(calibration)}"
                             ),
                         ]
                     : ImmutableArray<(string, string)>.Empty;
@@ -161,13 +161,6 @@ internal static class RecencyCheck
                 other,
                 pointer,
                 "Put right whichever is wrong: the record's word or the register's."
-            ),
-            _ when GaugeByRegister.IsMissing(instrument) => Fault(
-                Verdict.Unproven,
-                FindingReason.NotRegistered,
-                $"The register of gauges does not have {instrument.Id}.",
-                pointer,
-                "Enter the gauge in the register, or use one that is in it."
             ),
             { Kind: InstrumentKind.PaperStrip } => null,
             { Calibration: null, ZeroCheck: null, Inspection: null } => Fault(
