@@ -12,6 +12,7 @@ using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 using Spectre.Console;
 using Check = ServiceRules.Rules.Model.Check;
+using RecencyOf = ServiceRules.Rules.Model.RecencyOf;
 using Requirement = ServiceRules.Rules.Model.Rule;
 
 namespace ServiceRules.Cli.Printing;
