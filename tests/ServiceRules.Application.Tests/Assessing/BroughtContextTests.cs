@@ -74,7 +74,8 @@ public sealed class BroughtContextTests
             ours.Select(gauge => (gauge.Id, gauge.ExpandedUncertainty)),
             held.Instruments!.Value.Select(gauge => (gauge.Id, gauge.ExpandedUncertainty))
         );
-        Assert.Equal(claims ? ["instruments"] : [], held.OtherThanTheSites.AsEnumerable());
+        string[] told = claims ? ["instruments"] : [];
+        Assert.Equal(told, held.OtherThanTheSites.AsEnumerable());
     }
 
     [Fact]
