@@ -134,7 +134,7 @@ public sealed class CheckGaugesTests : IDisposable
         Assert.Contains("is not in the register of gauges", output, StringComparison.Ordinal);
     }
 
-    /// <summary>U = 0.000001 mm is a hundredth of a step of 0.0001 mm that nobody shows: held against the step that counts it is refused.</summary>
+    /// <summary>U = 0.0000005 mm is a twentieth of a step of 0.00001 mm that nobody shows: held against the step that counts it is refused.</summary>
     [Fact]
     public void Check_AUncertaintyFitForAStepThatNobodyShows_IsRefused()
     {
@@ -144,10 +144,10 @@ public sealed class CheckGaugesTests : IDisposable
                 File.ReadAllText(ReferenceFiles.InRepository("docs", "examples", "verdicts", "met.json"))
                     .Replace(
                         "\"resolution\": \"0.01 mm\"",
-                        "\"resolution\": \"0.0001 mm\"",
+                        "\"resolution\": \"0.00001 mm\"",
                         StringComparison.Ordinal
                     )
-                    .Replace("\"0.010 mm\"", "\"0.000001 mm\"", StringComparison.Ordinal)
+                    .Replace("\"0.010 mm\"", "\"0.0000005 mm\"", StringComparison.Ordinal)
             )
         );
 

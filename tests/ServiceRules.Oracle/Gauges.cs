@@ -146,9 +146,9 @@ internal static class Gauges
         {
             double finest = gauge.Kind switch
             {
-                InstrumentKind.DiameterTape or InstrumentKind.Calliper => 0.01,
-                InstrumentKind.FeelerGauge => 0.01,
-                _ => 0.001,
+                InstrumentKind.DiameterTape or InstrumentKind.FeelerGauge => 0.01,
+                InstrumentKind.Calliper => 0.001,
+                _ => 0.0001,
             };
             return Math.Max((double)resolution.Value.Millimetres, finest);
         }

@@ -9,11 +9,12 @@ namespace ServiceRules.Domain.Records;
 /// </summary>
 public static class GaugeStep
 {
-    private const decimal FinestMillimetres = 0.001m;
+    private const decimal FinestMillimetres = 0.0001m;
+    private const decimal FinestOfACalliper = 0.001m;
     private const decimal FinestOfCoarseKinds = 0.01m;
 
     /// <summary>
-    /// The finest step that any gauge of a kind shows in a workshop, in every unit the same length: 0.001 mm; of a calliper, a tape
+    /// The finest step that any gauge of a kind shows, in every unit the same length: 0.0001 mm, of a calliper 0.001 mm, of a tape
     /// and between two feelers of a set 0.01 mm (common practice, no source).
     /// </summary>
     /// <param name="kind">The kind.</param>
@@ -21,8 +22,8 @@ public static class GaugeStep
         Length.FromMillimetres(
             kind switch
             {
-                InstrumentKind.DiameterTape or InstrumentKind.Calliper or InstrumentKind.FeelerGauge =>
-                    FinestOfCoarseKinds,
+                InstrumentKind.DiameterTape or InstrumentKind.FeelerGauge => FinestOfCoarseKinds,
+                InstrumentKind.Calliper => FinestOfACalliper,
                 _ => FinestMillimetres,
             }
         );

@@ -15,19 +15,19 @@ public sealed class GaugeStepTests
             Resolution = resolution is null ? null : L(resolution),
         };
 
-    // 0.00005 in is 0.00127 mm; 0.000039 in is 0.0009906 mm; 0.0005 in is 0.0127 mm.
+    // 0.00001 in is 0.000254 mm; 0.0000039 in is 0.00009906 mm.
     [Theory]
-    [InlineData(InstrumentKind.Micrometer, "0.0001 mm", 0.001, true)]
-    [InlineData(InstrumentKind.DialGauge, "0.001 mm", 0.001, false)]
-    [InlineData(InstrumentKind.HeightGauge, "0.0009 mm", 0.001, true)]
-    [InlineData(InstrumentKind.DepthGauge, "0.00005 in", 0.00127, false)]
-    [InlineData(InstrumentKind.DialGauge, "0.000039 in", 0.001, true)]
-    [InlineData(InstrumentKind.Calliper, "0.001 mm", 0.01, true)]
-    [InlineData(InstrumentKind.Calliper, "0.0005 in", 0.0127, false)]
-    [InlineData(InstrumentKind.FeelerGauge, "0.001 mm", 0.01, true)]
+    [InlineData(InstrumentKind.Micrometer, "0.00001 mm", 0.0001, true)]
+    [InlineData(InstrumentKind.DialGauge, "0.0001 mm", 0.0001, false)]
+    [InlineData(InstrumentKind.HeightGauge, "0.00009 mm", 0.0001, true)]
+    [InlineData(InstrumentKind.DepthGauge, "0.00001 in", 0.000254, false)]
+    [InlineData(InstrumentKind.DialGauge, "0.0000039 in", 0.0001, true)]
+    [InlineData(InstrumentKind.Calliper, "0.0001 mm", 0.001, true)]
+    [InlineData(InstrumentKind.Calliper, "0.001 mm", 0.001, false)]
     [InlineData(InstrumentKind.DiameterTape, "0.001 mm", 0.01, true)]
     [InlineData(InstrumentKind.DiameterTape, "0.01 mm", 0.01, false)]
     [InlineData(InstrumentKind.DiameterTape, "0.1 mm", 0.1, false)]
+    [InlineData(InstrumentKind.FeelerGauge, "0.001 mm", 0.01, true)]
     public void Of_AStatedStep_IsNoFinerThanItsKindShows(
         InstrumentKind kind,
         string stated,

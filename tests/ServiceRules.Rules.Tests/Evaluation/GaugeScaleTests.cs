@@ -65,13 +65,13 @@ public sealed class GaugeScaleTests
     }
 
     /// <summary>
-    /// No gauge shows 10 nm: it proves no more than the finest of its kind, u² = q²/12 + (2q)²/3 with q = 0.001 mm, of a calliper
-    /// or a tape 0.01 mm, rounded up and doubled; and the finding says so.
+    /// No gauge shows 10 nm: it proves no more than the finest of its kind, u² = q²/12 + (2q)²/3 with q = 0.0001 mm, of a calliper
+    /// 0.001 mm, of a tape 0.01 mm, rounded up and doubled; and the finding says so.
     /// </summary>
     [Theory]
-    [InlineData(InstrumentKind.HeightGauge, "0.00001 mm", 0.0023806, "0.001 mm")]
-    [InlineData(InstrumentKind.HeightGauge, "0.0000004 in", 0.0023806, "0.001 mm")]
-    [InlineData(InstrumentKind.Calliper, "0.00001 mm", 0.0238048, "0.01 mm")]
+    [InlineData(InstrumentKind.HeightGauge, "0.00001 mm", 0.0002382, "0.0001 mm")]
+    [InlineData(InstrumentKind.HeightGauge, "0.0000004 in", 0.0002382, "0.0001 mm")]
+    [InlineData(InstrumentKind.Calliper, "0.00001 mm", 0.0023806, "0.001 mm")]
     [InlineData(InstrumentKind.DiameterTape, "0.00001 mm", 0.0238048, "0.01 mm")]
     public void Evaluate_AStepNoGaugeShows_ProvesNoMoreThanTheFinest(
         InstrumentKind kind,
