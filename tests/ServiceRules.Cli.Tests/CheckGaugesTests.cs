@@ -50,7 +50,8 @@ public sealed class CheckGaugesTests : IDisposable
         var output = Checked();
 
         Assert.Contains("may go out", output, StringComparison.Ordinal);
-        Assert.DoesNotContain("the register", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("gauge HG-01 the record has", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("register of gauges", output, StringComparison.Ordinal);
     }
 
     [Theory]
