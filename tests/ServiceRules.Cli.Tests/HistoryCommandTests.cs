@@ -19,7 +19,7 @@ public sealed class HistoryCommandTests : IDisposable
               "machine": { "id": "M-01", "area": "golf-greens", "hours": "{2}" },
               "tasks": ["inspect"], "people": [{ "id": "tech-01", "role": "performs" }],
               "instruments": [{ "id": "DT-01", "kind": "diameter-tape", "resolution": "0.02 mm",
-                "calibration": { "date": "2020-01-01", "due": "2040-01-01", "expandedUncertainty": "0.04 mm", "coverageFactor": 2 } }],
+                "calibration": { "date": "2026-01-01", "due": "2027-01-01", "expandedUncertainty": "0.04 mm", "coverageFactor": 2 } }],
               "units": [{ "id": "U-01-1", "reel": "R-1", "position": 1, "sheet": "reel-125-9-510",
                 "entries": [{ "read": "reel-diameter", "value": "{3}", "with": "DT-01" }] }]
             }
@@ -179,16 +179,16 @@ public sealed class HistoryCommandTests : IDisposable
                       "format": "service-record/1", "id": "J-{{day}}", "date": "{{day}}",
                       "machine": { "id": "M-01", "area": "golf-greens", "hours": "{{index + 1}}0 h" },
                       "tasks": ["full-service"], "people": [{ "id": "tech-01", "role": "performs" }],
-                      "instruments": [{ "id": "HG-01", "kind": "height-gauge", "resolution": "0.01 mm",
-                        "calibration": { "date": "2020-01-01", "due": "2040-01-01", "expandedUncertainty": "0.02 mm", "coverageFactor": 2 } }],
+                      "instruments": [{ "id": "CL-09", "kind": "calliper", "resolution": "0.01 mm",
+                        "calibration": { "date": "2026-01-01", "due": "2027-01-01", "expandedUncertainty": "0.02 mm", "coverageFactor": 2 } }],
                       "units": [{ "id": "U-01-1", "reel": "R-1", "position": 1, "sheet": "reel-125-9-510", "attachments": ["shield"],
                         "entries": [{ "turn": "shield", "side": "both", "amount": "not-stated" },
                           { "read": "shield-gap", "station": "left", "value": "{{gaps[
                         index
-                    ]}} mm", "with": "HG-01" },
+                    ]}} mm", "with": "CL-09" },
                           { "read": "shield-gap", "station": "right", "value": "{{gaps[
                         index
-                    ]}} mm", "with": "HG-01" }] }]
+                    ]}} mm", "with": "CL-09" }] }]
                     }
                     """
                 )

@@ -82,7 +82,7 @@ internal static class ContactKinds
                 doubtful |=
                     fate.Carried.Count > 0
                     || reading.Blade is not null
-                    || Gauges.IsUnfit(facts.Gauge(reading), facts)
+                    || Gauges.IsUnfit(reading, facts)
                     || test.Feelers.Length > 1;
                 tries.Add((test.Feelers.Sum(f => f.Value.Millimetres), test.Passes));
             }
@@ -172,7 +172,7 @@ internal static class ContactKinds
         }
 
         return spots.BothStationsKnown
-            && spots.Known.All(s => s.State == SpotState.Known && s.IsInterval && s.Low > 0)
+            && spots.Known.All(s => s.State == SpotState.Known && s.IsInterval && s.IsFit && s.Low > 0)
                 ? Possible.Judged
             : spots.Known.Count == 0 ? Possible.Unproven
             : Possible.NeverMet;

@@ -47,7 +47,7 @@ internal static class Feelers
             decimal carried = fate.Carried.Sum();
             plain &= carried == 0;
             var gauge = facts.Gauge(reading);
-            bool fit = !Gauges.IsUnfit(gauge, facts);
+            bool fit = !Gauges.IsUnfit(reading, facts);
             decimal thick = test.Feelers.Sum(f => f.Value.Millimetres);
             // No set is made truer than 0.002 mm, whatever it states.
             decimal? e = gauge?.Tolerance is { } stated

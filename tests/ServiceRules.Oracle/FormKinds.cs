@@ -176,7 +176,7 @@ internal static class FormKinds
                 || r.Reading.Station is null
                 || r.Reading.Blade is not null
                 || facts.Gauge(r.Reading) is not { } gauge
-                || Gauges.IsUnfit(gauge, facts)
+                || Gauges.IsUnfit(r.Reading, facts)
                 || Gauges.IsUnknown(gauge)
             )
         )

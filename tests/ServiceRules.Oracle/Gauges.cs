@@ -10,7 +10,7 @@ internal static class Gauges
         gauge is not null
         && (
             gauge.Inspection?.Result == Condition.Faulty
-            || (gauge.Calibration is { } c && (facts.WorkedDay < c.Date || facts.LastDay > c.Due))
+            || (gauge.Calibration is { } c && (facts.WorkedDay < c.Date || facts.LastDay > Believed(c)))
             || (
                 gauge.ZeroCheck is { } zero
                 && (
@@ -21,6 +21,53 @@ internal static class Gauges
                 )
             )
         );
+
+    /// <summary>Nobody's certificate is good for more than five years.</summary>
+    private static DateOnly Believed(Calibration certificate) =>
+        certificate.Date.AddYears(5) < certificate.Due ? certificate.Date.AddYears(5) : certificate.Due;
+
+    /// <summary>Unfit, or not made for what was read with it.</summary>
+    public static bool IsUnfit(Reading reading, Facts facts) =>
+        IsUnfit(facts.Gauge(reading), facts)
+        || (facts.Gauge(reading) is { } gauge && !Can(gauge.Kind, reading));
+
+    private static bool Can(InstrumentKind kind, Reading reading)
+    {
+        string fits = reading.Quantity switch
+        {
+            MeasuredQuantity.Clearance => "feeler dial piece",
+            MeasuredQuantity.HeightOfCut => "height dial depth calliper piece",
+            MeasuredQuantity.GroomerHeight => "height dial depth calliper piece",
+            MeasuredQuantity.FrontRoller => "height dial depth calliper piece",
+            MeasuredQuantity.ShieldGap => "feeler calliper piece",
+            MeasuredQuantity.BrushGap => "feeler calliper piece",
+            MeasuredQuantity.ReelDiameter => "tape calliper micrometer dial piece",
+            MeasuredQuantity.BedknifeLip => "calliper depth micrometer dial piece",
+            MeasuredQuantity.LandWidth => "calliper micrometer piece",
+            MeasuredQuantity.BearingPlay => "feeler dial piece",
+            MeasuredQuantity.FrontRollerOnPlate => "feeler dial piece",
+            MeasuredQuantity.RearRollerOnPlate => "feeler dial piece",
+            _ => "",
+        };
+        string said = kind switch
+        {
+            InstrumentKind.FeelerGauge => "feeler",
+            InstrumentKind.HeightGauge => "height",
+            InstrumentKind.Calliper => "calliper",
+            InstrumentKind.Micrometer => "micrometer",
+            InstrumentKind.DiameterTape => "tape",
+            InstrumentKind.DialGauge => "dial",
+            InstrumentKind.DepthGauge => "depth",
+            InstrumentKind.FixedSizePiece => "piece",
+            _ => "nothing",
+        };
+        return reading.Observed switch
+        {
+            Observation.Measured => fits.Split(' ').Contains(said),
+            Observation.FeelerTest => said is "feeler" or "piece" && fits.Split(' ').Contains(said),
+            _ => true,
+        };
+    }
 
     /// <summary>0.0005 in, of a tape 0.005 in: the step that the gauge shows plays no part; what is equal to it is not off.</summary>
     private static double ZeroMayBeOff(Instrument gauge) =>
@@ -99,7 +146,7 @@ internal static class Gauges
         {
             double finest = gauge.Kind switch
             {
-                InstrumentKind.DiameterTape => 0.01,
+                InstrumentKind.DiameterTape or InstrumentKind.FeelerGauge => 0.01,
                 InstrumentKind.Calliper => 0.001,
                 _ => 0.0001,
             };

@@ -196,7 +196,14 @@ internal static class JobKinds
         {
             sum = sum.And(
                 Gauges.IsUnfit(gauge, facts) ? Possible.NotMet
-                : gauge is { Calibration: null, ZeroCheck: null, Inspection: null } ? Possible.Unproven
+                : gauge
+                    is {
+                        Kind: not InstrumentKind.PaperStrip,
+                        Calibration: null,
+                        ZeroCheck: null,
+                        Inspection: null
+                    }
+                    ? Possible.Unproven
                 : gauge.Inspection?.Date > facts.WorkedDay ? Possible.Judged
                 : gauge is { ZeroCheck: not null, Resolution: null } ? Possible.Judged
                 : Possible.Met

@@ -137,11 +137,20 @@ internal sealed class Spots
             return new() { At = at, State = SpotState.Void };
         }
 
-        var fit = standing.Where(f => !Gauges.IsUnfit(facts.Gauge(f.Reading), facts)).ToList();
+        var fit = standing.Where(f => !Gauges.IsUnfit(f.Reading, facts)).ToList();
         var counting = fit.Count > 0 ? fit : standing;
+        // Of gauges with a certificate and others, those with one count; whether the others contradict them is left open.
+        var certified = counting.Where(c => IsCertified(facts.Gauge(c.Reading))).ToList();
+        bool mixed = certified.Count > 0 && certified.Count < counting.Count;
+        counting = certified.Count > 0 ? certified : counting;
         var last = counting[^1];
         var system = ((Observation.Measured)last.Reading.Observed).Value.System;
         var spot = Of(last.Reading, last.Fate, at) with { System = system, Proves = false };
+        if (mixed)
+        {
+            return spot with { IsPlain = false };
+        }
+
         if (Gauges.IsUnknown(facts.Gauge(last.Reading)))
         {
             return spot with { IsPlain = standing.Count == 1 };
@@ -170,6 +179,10 @@ internal sealed class Spots
             spot
         );
     }
+
+    private static bool IsCertified(Instrument? gauge) =>
+        gauge?.Calibration is not null
+        || gauge is { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null };
 
     /// <summary>
     /// Readings of one place, one after the other. Those that contradict the last are outweighed where the last two agree,

@@ -46,9 +46,15 @@ public static class BroughtContext
     {
         var differing = Differing(site, record, brought);
         var held = brought with { OtherThanTheSites = differing };
-        return differing.IsEmpty || differing.Contains(SiteName)
-            ? held
-            : WithSourcesOf(Own(site, record, brought), held, record);
+        if (differing.Contains(SiteName))
+        {
+            return held;
+        }
+
+        // What a gauge is worth is the site's to say, whatever was handed in.
+        var own = Own(site, record, brought);
+        held = held with { Instruments = own.Instruments ?? held.Instruments };
+        return differing.IsEmpty ? held : WithSourcesOf(own, held, record);
     }
 
     private static AssessmentContext Own(SiteRegisters site, ServiceRecord record, AssessmentContext brought)
@@ -69,7 +75,9 @@ public static class BroughtContext
 
     private static ImmutableArray<string> Differing(AssessmentContext own, AssessmentContext brought)
     {
-        var (ours, theirs) = (Members(own), Members(brought));
+        // A context that says nothing of gauges contradicts nobody.
+        var ofSite = brought.Instruments is null ? own with { Instruments = null } : own;
+        var (ours, theirs) = (Members(ofSite), Members(brought));
         return
         [
             .. ours.Select(one => one.Key)

@@ -57,6 +57,7 @@ public static class ContextFreezer
             Locks = [.. site.Locks.Where(l => locks.Contains(l.Id)).OrderBy(l => l.Id)],
             Waivers = waivers,
             Machines = [.. site.Machines.Where(m => m.Id == record.Machine.Id)],
+            Instruments = InstrumentsOf(site, record),
             LockStyle = locks.Count > 0 ? site.LockStyle : null,
             RemovalException = locks.Count > 0 ? site.RemovalException : null,
             Attendance =
@@ -108,6 +109,20 @@ public static class ContextFreezer
                     ],
         };
     }
+
+    /// <summary>A site that lists no gauge keeps no register of them, and a record that names none asks for none.</summary>
+    private static ImmutableArray<RegisteredInstrument>? InstrumentsOf(
+        SiteRegisters site,
+        ServiceRecord record
+    ) =>
+        site.Instruments.IsEmpty || record.Instruments.IsEmpty
+            ? null
+            :
+            [
+                .. site
+                    .Instruments.Where(known => record.Instruments.Any(used => used.Id == known.Id))
+                    .OrderBy(known => known.Id),
+            ];
 
     /// <summary>
     /// Those in force when the job began; where there is none, the last that was, so that it can be told from none at all.

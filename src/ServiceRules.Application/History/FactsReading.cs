@@ -162,7 +162,10 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
             {
                 var unit = frame.Units.First(one => one.Work.Id == ((Subject.Unit)finding.Subject).Id);
                 return finding
-                    .Comparisons.Where(one => !one.IsAtEnd && one.Reason != FindingReason.GaugeUnfit)
+                    .Comparisons.Where(one =>
+                        !one.IsAtEnd
+                        && one.Reason is not (FindingReason.GaugeUnfit or FindingReason.GaugeCannotRead)
+                    )
                     .Select(one => Left(finding.Rule, unit, one, record));
             })
             .OfType<ValueLeft>();

@@ -147,6 +147,7 @@ public static class RuleFolder
             Locks = Values(library.Locks),
             Waivers = Values(library.Waivers),
             Machines = Values(library.Machines),
+            Instruments = Values(library.Instruments),
             LockStyle = site.LockStyle,
             RemovalException = site.RemovalException,
             Attendance = [.. registers.SelectMany(file => file.Value.Attendance)],

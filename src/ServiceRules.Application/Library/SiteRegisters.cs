@@ -29,6 +29,9 @@ public sealed record SiteRegisters
 
     public ImmutableArray<RegisteredMachine> Machines { get; init; } = [];
 
+    /// <summary>Its gauges; none: it keeps no register of them.</summary>
+    public ImmutableArray<RegisteredInstrument> Instruments { get; init; } = [];
+
     /// <summary>How the site's locks and tags look.</summary>
     public string? LockStyle { get; init; }
 

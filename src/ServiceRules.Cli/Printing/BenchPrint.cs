@@ -12,6 +12,7 @@ using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 using Spectre.Console;
 using Check = ServiceRules.Rules.Model.Check;
+using RecencyOf = ServiceRules.Rules.Model.RecencyOf;
 using Requirement = ServiceRules.Rules.Model.Rule;
 
 namespace ServiceRules.Cli.Printing;
@@ -213,8 +214,8 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
     }
 
     /// <summary>
-    /// What notices of safe work leave open though the duty is met: nobody looks for it among what is in. At the bench what
-    /// is in is remarked on for who asks.
+    /// What notices of safe work leave open though the duty is met, and what is not believed of a gauge: nobody looks for it among
+    /// what is in. At the bench what is in is else remarked on for who asks.
     /// </summary>
     private void Remarks(IEnumerable<Finding> met)
     {
@@ -225,7 +226,9 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
                     is Check.EnergyControl
                         or Check.RequiredEvent { By: not null }
                         or Check.RecordPart { By: not null }
+                        or Check.Recency { Of: RecencyOf.Instruments }
             from notice in finding.Notices
+            where !IsSilence(notice)
             group finding by notice;
         foreach (var same in remarks)
         {
@@ -240,6 +243,13 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             Line($"note: {same.Key} ({string.Join("; ", titles.Take(MostTitles))}{more})");
         }
     }
+
+    /// <summary>
+    /// What a gauge leaves unsaid is remarked on for who asks; what register, record and trade say against one another is not.
+    /// </summary>
+    private static bool IsSilence(string notice) =>
+        notice.StartsWith("gauge ", StringComparison.Ordinal)
+        && notice.Contains(" states no ", StringComparison.Ordinal);
 
     /// <summary>
     /// How the site runs its programme: no part of what may go out, so a line each is enough, and once for all the jobs

@@ -15,6 +15,19 @@ public sealed record Calibration(
     decimal CoverageFactor
 )
 {
+    // Intervals of one to three years are usual, five for setting pieces (common practice, no source).
+    private const int MostYears = 5;
+
+    /// <summary>
+    /// Until when it is believed: until it is due, and for no more than five years, since no gauge in use is trusted for longer
+    /// (common practice, no source).
+    /// </summary>
+    public DateOnly HoldsUntil => IsTooLong ? Date.AddYears(MostYears) : Due;
+
+    /// <summary>Whether it claims to hold for longer than any certificate is believed.</summary>
+    public bool IsTooLong =>
+        Date.Year <= DateOnly.MaxValue.Year - MostYears && Due > Date.AddYears(MostYears);
+
     /// <summary>The level of confidence, where the certificate states that instead of k.</summary>
     public CoverageLevel? Level { get; private init; }
 

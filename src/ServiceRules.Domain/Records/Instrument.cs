@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Domain.Records;
 
@@ -39,4 +40,10 @@ public sealed record Instrument
 
     /// <summary>Inspect-or-replace, for feelers and plates.</summary>
     public InstrumentInspection? Inspection { get; init; }
+
+    /// <summary>
+    /// What the site's register says of it, put beside it when a record is judged and never written in one; absent: the site keeps
+    /// no register of gauges.
+    /// </summary>
+    public RegisterWord? Register { get; init; }
 }

@@ -36,6 +36,11 @@ public sealed record AssessmentContext
     /// <summary>The machine as the register has it; empty: the site keeps no register of machines, or not of this one.</summary>
     public ImmutableArray<RegisteredMachine> Machines { get; init; } = [];
 
+    /// <summary>
+    /// The gauges of the record as the site's register has them; absent: the site keeps no register of gauges, or the record names none.
+    /// </summary>
+    public ImmutableArray<RegisteredInstrument>? Instruments { get; init; }
+
     /// <summary>How the site's locks and tags look; absent: not stated.</summary>
     public string? LockStyle { get; init; }
 

@@ -6,8 +6,8 @@ using ServiceRules.Domain.Records;
 namespace ServiceRules.Domain.Site;
 
 /// <summary>
-/// A gauge that the site owns, so that limits can be held against what can be measured before anybody measures. It judges
-/// no record: a job names its instruments itself.
+/// A gauge that the site owns, so that limits can be held against what can be measured before anybody measures, and so
+/// that a job's own word about a gauge is worth no more than what the site knows of it.
 /// </summary>
 /// <param name="Id">The gauge.</param>
 /// <param name="Kind">Its kind.</param>
@@ -35,12 +35,13 @@ public sealed record RegisteredInstrument(
             .Of(UncertaintyContribution.Resolution(GaugeStep.Believed(Resolution, Kind)))
             .Combined;
 
+    /// <summary>What it adds to the uncertainty of one reading, without the step that it shows.</summary>
+    public UncertaintyContribution Contribution =>
+        UncertaintyContribution.Calibration(ExpandedUncertainty.Value.Abs, CoverageFactor);
+
     /// <summary>Standard uncertainty of one reading, the step that it shows included.</summary>
     public StandardUncertainty OfOneReading =>
         UncertaintyBudget
-            .Of(
-                UncertaintyContribution.Calibration(ExpandedUncertainty.Value.Abs, CoverageFactor),
-                UncertaintyContribution.Resolution(GaugeStep.Believed(Resolution, Kind))
-            )
+            .Of(Contribution, UncertaintyContribution.Resolution(GaugeStep.Believed(Resolution, Kind)))
             .Combined;
 }

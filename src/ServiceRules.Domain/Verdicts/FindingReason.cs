@@ -39,6 +39,9 @@ public enum FindingReason
     /// <summary>The gauge was out of date, failed its inspection, or was not checked.</summary>
     GaugeUnfit,
 
+    /// <summary>Read with an instrument that, by its kind or by the register, cannot read this quantity.</summary>
+    GaugeCannotRead,
+
     /// <summary>No target or school is in force for this unit and day.</summary>
     NoSettingInForce,
 

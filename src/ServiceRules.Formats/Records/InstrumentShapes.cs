@@ -188,7 +188,11 @@ internal static class InstrumentShapes
                 o.Check(
                     v =>
                         v.Get(calibration) is not { } certified
-                        || CertifiedBounds.Hold(certified.ExpandedUncertainty, v.Get(resolution)),
+                        || CertifiedBounds.Hold(
+                            certified.ExpandedUncertainty,
+                            v.Get(resolution),
+                            v.Get(kind)
+                        ),
                     calibration,
                     CertifiedBounds.Wrong,
                     CertifiedBounds.Accepted

@@ -64,6 +64,12 @@ public static class ContextFormat
                 "the machine as the register has it",
                 c => c.Machines
             );
+            var instruments = o.Optional(
+                "instruments",
+                Shape.List(RegisterShapes.Instrument, 0, FormatLimits.Register),
+                "the gauges of the record as the register has them; left out: the site keeps no register of gauges",
+                c => c.Instruments
+            );
             var style = o.Optional(
                 "lockStyle",
                 Terms.Title,
@@ -115,6 +121,7 @@ public static class ContextFormat
                 Locks = v.Get(locks),
                 Waivers = v.Get(waivers),
                 Machines = v.Get(machines),
+                Instruments = v.Get(instruments),
                 LockStyle = v.Get(style),
                 RemovalException = v.Get(removal),
                 Attendance = v.Get(attendance),

@@ -162,7 +162,7 @@ internal static class RegisterShapes
                     i => i.ExpandedUncertainty
                 );
                 o.Check(
-                    v => CertifiedBounds.Hold(v.Get(uncertainty), v.Get(resolution)),
+                    v => CertifiedBounds.Hold(v.Get(uncertainty), v.Get(resolution), v.Get(kind)),
                     uncertainty,
                     CertifiedBounds.Wrong,
                     CertifiedBounds.Accepted

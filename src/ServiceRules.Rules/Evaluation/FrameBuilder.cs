@@ -34,10 +34,11 @@ public static class FrameBuilder
             record = record with { Place = WorkPlace.OnMachine };
         }
 
+        var held = record with { Instruments = GaugesHeld.Of(record, context) };
         var units = ImmutableArray.CreateBuilder<UnitFrame>(record.Units.Length);
         for (var index = 0; index < record.Units.Length; index++)
         {
-            units.Add(Unit(record, index, settings, book, days));
+            units.Add(Unit(held, index, settings, book, days));
         }
 
         return new()

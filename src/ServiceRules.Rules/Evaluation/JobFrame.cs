@@ -19,6 +19,11 @@ public sealed record JobFrame
     /// <summary>The record; where its own entries contradict its place, with the place it is judged at.</summary>
     public required ServiceRecord Record { get; init; }
 
+    /// <summary>
+    /// Its instruments in their order, each with what the site's register says of it: no gauge is worth more than the worse of both.
+    /// </summary>
+    public ImmutableArray<Instrument> Gauges => GaugesHeld.Of(Record, Context);
+
     /// <summary>Indexes of the entries by which a job that is called on the bench is judged as on the machine.</summary>
     public ImmutableArray<int> PlaceAgainst { get; init; } = [];
 

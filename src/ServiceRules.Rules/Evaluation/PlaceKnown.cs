@@ -115,6 +115,15 @@ public sealed record PlaceKnown
     /// </summary>
     public GaugeComparison? Gauges { get; init; }
 
+    /// <summary>
+    /// A gauge of less standing (not in the register, or without a certificate) that contradicts one of better standing; none where
+    /// none does. It keeps the place from being met and changes no value.
+    /// </summary>
+    public GaugeOutvoted? Outvoted { get; init; }
+
+    /// <summary>Gauges that read here what they cannot read.</summary>
+    public ImmutableArray<GaugeMisused> Misused { get; init; } = [];
+
     /// <summary>How many of its readings count, where some contradict the last of them; none where all do.</summary>
     public ReadingsCounted? Counted { get; init; }
 

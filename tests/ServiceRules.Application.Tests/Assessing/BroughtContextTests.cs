@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Tests.Demo;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Records;
@@ -30,6 +32,54 @@ public sealed class BroughtContextTests
             Own.Machines.Select(one => one.Sources.Length),
             held.Machines.Select(one => one.Sources.Length)
         );
+    }
+
+    private static readonly ServiceRecord Gauged = DemoSeasons
+        .Jobs.First(job =>
+            job.Record.Instruments.Any(gauge =>
+                DemoSeasons.Site.Instruments.Any(known => known.Id == gauge.Id)
+            )
+        )
+        .Record;
+
+    /// <summary>What a gauge is worth is the site's to say: a context with better ones says so and gains nothing.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Of_GaugesOtherThanTheSites_TheSitesCount(bool claims)
+    {
+        var own = ContextFreezer.Freeze(DemoSeasons.Site, Gauged);
+        var ours = own.Instruments!.Value;
+        ImmutableArray<RegisteredInstrument> better =
+        [
+            .. ours.Select(gauge =>
+                gauge with
+                {
+                    ExpandedUncertainty = PrintedLength.Parse("0.001 mm").OrThrow(),
+                }
+            ),
+        ];
+
+        var held = BroughtContext.Of(
+            new(
+                "job.json",
+                Gauged,
+                CanonicalForm.Of(RecordFormat.Current.Write(Gauged)),
+                own with
+                {
+                    Instruments = claims ? better : null,
+                },
+                null
+            ),
+            DemoSeasons.Site
+        )!;
+
+        Assert.Equal(
+            ours.Select(gauge => (gauge.Id, gauge.ExpandedUncertainty)),
+            held.Instruments!.Value.Select(gauge => (gauge.Id, gauge.ExpandedUncertainty))
+        );
+        string[] told = claims ? ["instruments"] : [];
+        Assert.Equal(told, held.OtherThanTheSites.AsEnumerable());
     }
 
     [Fact]

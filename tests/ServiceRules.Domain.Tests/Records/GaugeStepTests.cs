@@ -27,6 +27,7 @@ public sealed class GaugeStepTests
     [InlineData(InstrumentKind.DiameterTape, "0.001 mm", 0.01, true)]
     [InlineData(InstrumentKind.DiameterTape, "0.01 mm", 0.01, false)]
     [InlineData(InstrumentKind.DiameterTape, "0.1 mm", 0.1, false)]
+    [InlineData(InstrumentKind.FeelerGauge, "0.001 mm", 0.01, true)]
     public void Of_AStatedStep_IsNoFinerThanItsKindShows(
         InstrumentKind kind,
         string stated,

@@ -107,8 +107,9 @@ internal sealed class RandomJob
             return;
         }
 
-        gauge = random.Next(8) switch
+        gauge = random.Next(9) switch
         {
+            8 => gauge with { Kind = Any(Enum.GetValues<InstrumentKind>()) },
             0 => gauge with { Calibration = null },
             1 => gauge with { ZeroCheck = null },
             2 => gauge with { Inspection = new(day, Condition.Faulty) },

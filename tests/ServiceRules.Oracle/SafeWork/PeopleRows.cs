@@ -197,7 +197,7 @@ internal static class PeopleRows
                 .OfAll();
         }
 
-        private IReadOnlyCollection<ProtectiveMeasure> AskedToLap() =>
+        private ImmutableArray<ProtectiveMeasure> AskedToLap() =>
             Story.InForce?.EnergisedTasks.FirstOrDefault(t => t.Task == ServiceTask.Lap)?.Measures ?? [];
 
         private bool IsAlone(string teller, HashSet<string> atStop)

@@ -288,10 +288,14 @@ public sealed class GaugeTests
     {
         // 123 mm at 30 degC: 0.0081666² + 0.0007101² + 0.000041² + 0.00082² = 6.78716e-5; with the gauge's 4.23333e-5 the
         // root is 0.0104979. Not noted, nothing is claimed: 0.0065065.
-        var reading = Measured(MeasuredQuantity.ReelDiameter, null, "123.00 mm");
+        var calliper = First with
+        {
+            Kind = InstrumentKind.Calliper,
+        };
+        var reading = Measured(MeasuredQuantity.ReelDiameter, null, "123.00 mm", "HG-01");
 
-        var warm = Left(Frame([First], "30 degC", reading), MeasuredQuantity.ReelDiameter);
-        var unknown = Left(Frame([First], null, reading), MeasuredQuantity.ReelDiameter);
+        var warm = Left(Frame([calliper], "30 degC", reading), MeasuredQuantity.ReelDiameter);
+        var unknown = Left(Frame([calliper], null, reading), MeasuredQuantity.ReelDiameter);
 
         Assert.InRange(
             ((MeasuredValue)warm.Knowledge!).Uncertainty.Value.Millimetres,

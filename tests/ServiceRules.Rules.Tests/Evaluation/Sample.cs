@@ -159,7 +159,19 @@ internal static class Sample
             Kind = InstrumentKind.DialGauge,
             Resolution = L("0.001 mm"),
         },
+        LikeTheHeightGauge("DG-02", InstrumentKind.DialGauge),
+        LikeTheHeightGauge("CL-01", InstrumentKind.Calliper),
     ];
+
+    private static Instrument LikeTheHeightGauge(string id, InstrumentKind kind) =>
+        new()
+        {
+            Id = new(id),
+            Kind = kind,
+            Resolution = L("0.01 mm"),
+            Repeatability = L("0.003 mm"),
+            Calibration = new(new(2026, 1, 10), new(2027, 1, 10), L("0.010 mm"), 2m),
+        };
 
     public static SiteZone ZoneOf(string name, int offset, params ZoneTransition[] transitions) =>
         SiteZone.Of(name, "2025b", offset, [.. transitions]).TryGet(out var zone, out var failure)
@@ -238,14 +250,29 @@ internal static class Sample
         MeasuredQuantity quantity,
         string? station,
         string value,
-        string? with = "HG-01"
+        string? with = Fitting
     ) =>
         new()
         {
             Quantity = quantity,
             Station = station is null ? null : StationOf(station),
             Observed = new Observation.Measured(L(value)),
-            Instrument = with is null ? null : new Id<Instrument>(with),
+            Instrument =
+                with is null ? null
+                : with == Fitting ? new Id<Instrument>(FittingFor(quantity))
+                : new Id<Instrument>(with),
+        };
+
+    private const string Fitting = "fitting";
+
+    private static string FittingFor(MeasuredQuantity quantity) =>
+        quantity switch
+        {
+            MeasuredQuantity.Clearance or MeasuredQuantity.BearingPlay => "DG-02",
+            MeasuredQuantity.FrontRollerOnPlate or MeasuredQuantity.RearRollerOnPlate => "DG-02",
+            MeasuredQuantity.HeightOfCut or MeasuredQuantity.GroomerHeight or MeasuredQuantity.FrontRoller =>
+                "HG-01",
+            _ => "CL-01",
         };
 
     public static Reading Height(string station, string value, string? with = "HG-01") =>

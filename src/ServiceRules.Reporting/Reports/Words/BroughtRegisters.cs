@@ -25,6 +25,7 @@ public static class BroughtRegisters
             "jurisdictions" => "the texts cited",
             "settingOrders" => "setting orders",
             "lockStyle" => "how locks look",
+            "instruments" => "gauges",
             "removalException" => "the written way to take off a lock",
             _ => name,
         };

@@ -143,6 +143,7 @@ internal sealed record Agreed
 
     private static FindingReason GravestOf(ImmutableArray<FeelerConstraint> tries) =>
         tries.Any(each => each.Doubt == FindingReason.GaugeUnfit) ? FindingReason.GaugeUnfit
+        : tries.Any(each => each.Doubt == FindingReason.GaugeCannotRead) ? FindingReason.GaugeCannotRead
         : tries.Any(each => each.Doubt != FindingReason.None) ? FindingReason.UncertaintyUnknown
         : FindingReason.None;
 }

@@ -149,9 +149,9 @@ internal sealed class FeelerEvidence
     }
 
     private static FindingReason Gravest(List<FindingReason> doubts) =>
-        doubts.Contains(FindingReason.GaugeUnfit)
-            ? FindingReason.GaugeUnfit
-            : doubts.Find(doubt => doubt != FindingReason.None);
+        doubts.Contains(FindingReason.GaugeUnfit) ? FindingReason.GaugeUnfit
+        : doubts.Contains(FindingReason.GaugeCannotRead) ? FindingReason.GaugeCannotRead
+        : doubts.Find(doubt => doubt != FindingReason.None);
 
     private static FeelerTried Tried(LoggedReading reading)
     {
@@ -170,7 +170,7 @@ internal sealed class FeelerEvidence
         test.Feelers.Aggregate(Length.Zero, (sum, feeler) => sum + feeler.Value);
 
     private static Length? Tolerance(LoggedReading reading) =>
-        reading.Gauge?.Tolerance is { } each
+        OfEach(reading.Gauge) is { } each
             ? FeelerStack.Tolerance(
                 FeelerTolerance.Believed(each),
                 ((Observation.FeelerTest)reading.Observed).Feelers.Length,
@@ -183,6 +183,13 @@ internal sealed class FeelerEvidence
         var tried = Tried(reading);
         return $"the {tried.Named(reading.System!.Value)} feeler {(tried.Passes ? "passes" : "does not pass")}";
     }
+
+    /// <summary>Where the register has the feelers, what it says of one is their tolerance at the least.</summary>
+    private static Length? OfEach(Instrument? gauge) =>
+        gauge?.Tolerance?.Value.Abs is not { } stated ? null
+        : gauge.Register?.Entry?.ExpandedUncertainty.Value.Abs is { } registered
+            ? Length.Max(stated, registered)
+        : stated;
 
     private int OwnTurnsSince(LoggedReading reading) => OwnTurns(reading).Count();
 
@@ -267,6 +274,7 @@ internal sealed class FeelerEvidence
         var doubt =
             unfit != FindingReason.None ? unfit
             : tried.Tolerance is null ? FindingReason.UncertaintyUnknown
+            : reading.Misused is not null ? FindingReason.GaugeCannotRead
             : FindingReason.None;
         return new(
             tried.Thickness,

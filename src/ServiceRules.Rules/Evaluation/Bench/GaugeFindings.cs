@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
@@ -17,16 +18,16 @@ internal static class GaugeFindings
         var failed = gauge.Inspection is { Result: Condition.Faulty };
         var outOfDate =
             gauge.Calibration is { } calibration
-            && (calibration.Due < days.Latest || calibration.Date > days.Worked);
+            && (calibration.HoldsUntil < days.Latest || calibration.Date > days.Worked);
         var zeroOff =
             IsOff(gauge, gauge.ZeroCheck) || IsOff(gauge, gauge.ZeroCheckAfter) || HasDrifted(gauge);
         return failed || outOfDate || zeroOff ? FindingReason.GaugeUnfit : FindingReason.None;
     }
 
-    /// <summary>Why a length read with this gauge (or with none named) cannot prove anything, or None.</summary>
-    public static FindingReason DoubtOfLength(Instrument? gauge, JobDays days)
+    /// <summary>Why a length that was read (with a gauge, or with none named) cannot prove anything, or None.</summary>
+    public static FindingReason DoubtOfLength(LoggedReading reading, JobDays days)
     {
-        if (gauge is null)
+        if (reading.Gauge is not { } gauge)
         {
             return FindingReason.UncertaintyUnknown;
         }
@@ -37,6 +38,7 @@ internal static class GaugeFindings
             && !(gauge.Kind is InstrumentKind.FixedSizePiece && gauge.Tolerance is not null);
         return unfit != FindingReason.None ? unfit
             : nothingKnown ? FindingReason.UncertaintyUnknown
+            : reading.Misused is not null ? FindingReason.GaugeCannotRead
             : FindingReason.None;
     }
 
@@ -51,11 +53,23 @@ internal static class GaugeFindings
         int readings,
         Length stepWritten,
         Temperature? workshop
-    ) =>
-        UncertaintyBudget.Of([
+    )
+    {
+        ImmutableArray<UncertaintyContribution> byRecord =
+        [
             .. Own(gauge, readings, stepWritten),
-            .. Common(gauge, length, stepWritten, workshop),
-        ]);
+            .. ByRecord(gauge, length, stepWritten, workshop),
+        ];
+        var told = UncertaintyBudget.Of(byRecord);
+        if (Shortfall(gauge, stepWritten) is not { } lacking)
+        {
+            return told;
+        }
+
+        // More doubt that is better known can lower the coverage factor by more than it adds: the worse of the two counts.
+        var held = UncertaintyBudget.Of([.. byRecord, lacking]);
+        return held.Around(length).Expanded.Value < told.Around(length).Expanded.Value ? told : held;
+    }
 
     /// <summary>The part of that budget which other readings with the gauge do not share.</summary>
     public static IEnumerable<UncertaintyContribution> Own(
@@ -87,6 +101,53 @@ internal static class GaugeFindings
     }
 
     private static IEnumerable<UncertaintyContribution> Common(
+        Instrument gauge,
+        Length length,
+        Length stepWritten,
+        Temperature? workshop
+    ) =>
+        Shortfall(gauge, stepWritten) is { } lacking
+            ? [.. ByRecord(gauge, length, stepWritten, workshop), lacking]
+            : ByRecord(gauge, length, stepWritten, workshop);
+
+    /// <summary>
+    /// What the site's register has of a gauge beyond what the record has, of one reading and without the step: calibration, zero and
+    /// repeatability of the record count as far as they go, and the rest up to the register's is added. None where the record has as much.
+    /// </summary>
+    private static UncertaintyContribution? Shortfall(Instrument gauge, Length stepWritten)
+    {
+        if (gauge.Register?.Entry is not { } entry)
+        {
+            return null;
+        }
+
+        var registered = UncertaintyBudget.Of(entry.Contribution).Combined.Value;
+        var recorded = WithoutStep(gauge, stepWritten);
+        return recorded >= registered
+            ? null
+            : UncertaintyContribution.Calibration(
+                Length.FromMillimetres(RootOfDifference(registered.Millimetres, recorded.Millimetres)),
+                coverageFactor: 1m
+            );
+    }
+
+    /// <summary>Standard uncertainty of one reading by the record's word, the step that is shown left out.</summary>
+    public static Length WithoutStep(Instrument gauge, Length stepWritten) =>
+        UncertaintyBudget
+            .Of([
+                .. ByRecord(gauge, Length.Zero, stepWritten, workshop: null),
+                .. Repeating(gauge, 1),
+                .. Piece(gauge),
+                .. Drifting(gauge),
+            ])
+            .Combined.Value;
+
+    // Rounded up, so that the sum of both is never less than the register has.
+    private static decimal RootOfDifference(decimal more, decimal less) =>
+        decimal.Ceiling((decimal)Math.Sqrt((double)((more * more) - (less * less))) * 10_000_000m)
+        / 10_000_000m;
+
+    private static IEnumerable<UncertaintyContribution> ByRecord(
         Instrument gauge,
         Length length,
         Length stepWritten,

@@ -35,6 +35,9 @@ internal sealed record LoggedReading(
     /// <summary>When, if it was noted.</summary>
     public RecordedTime? At { get; init; }
 
+    /// <summary>What it was read with cannot read it; none where it can, or nothing is named.</summary>
+    public GaugeMisused? Misused => Gauge is null ? null : GaugeMisused.Of(Gauge, Quantity, Observed);
+
     /// <summary>Something made it void: its own adjuster was turned, or something else voided it.</summary>
     public bool IsVoid => Since.IsStale || Since.TurnedItself;
 

@@ -14,7 +14,7 @@ internal static class MeasuredEvidence
 
     /// <summary>
     /// Weighs the lengths read at one place. Only those with nothing disturbed between them and the last count; those
-    /// of a fit gauge alone, if there are any. Where they contradict one another beyond what <see cref="ReadingAgreement"/>
+    /// of a fit gauge alone, if there are any; of these those of the best standing. Where they contradict one another beyond what <see cref="ReadingAgreement"/>
     /// settles, the last ones still show a breach, if there is more than one of them, and prove nothing.
     /// </summary>
     public static Weighed Weigh(IReadOnlyList<LoggedReading> atPlace, JobDays days, Temperature? workshop)
@@ -27,15 +27,35 @@ internal static class MeasuredEvidence
             return Weighed.Nothing;
         }
 
-        var shift = current[^1].Since.Shift;
         var together = current.FindAll(reading => reading.DisturbedAfter == current[^1].DisturbedAfter);
         var fit = together.FindAll(reading =>
-            GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.None
+            GaugeFindings.DoubtOfLength(reading, days) == FindingReason.None
         );
-        var counted = fit.Count > 0 ? fit : together;
-        var carried = fit.Count > 0 ? shift : current[^1].Since.DoubtedShift;
+        var all = fit.Count > 0 ? fit : together;
+        var standing = all.Max(GaugeStanding.Of);
+        var counted = all.FindAll(reading => GaugeStanding.Of(reading) == standing);
+        var weighed = Weigh(counted, fit.Count > 0, current[^1], days, workshop);
+        return GaugeStanding.Contradicting(all, counted, workshop) is { } outvoted
+            ? weighed with
+            {
+                Conflicts = true,
+                Doubt = weighed.Doubt is FindingReason.None ? FindingReason.Conflicting : weighed.Doubt,
+                Outvoted = outvoted,
+            }
+            : weighed;
+    }
+
+    private static Weighed Weigh(
+        List<LoggedReading> counted,
+        bool isFit,
+        LoggedReading latest,
+        JobDays days,
+        Temperature? workshop
+    )
+    {
+        var carried = isFit ? latest.Since.Shift : latest.Since.DoubtedShift;
         var agreement = ReadingAgreement.Of(counted, workshop);
-        var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreement.Lately, days);
+        var doubt = isFit ? FindingReason.None : Gravest(agreement.Lately, days);
         if (agreement.StandsAlone)
         {
             return new(null, true, doubt)
@@ -150,9 +170,9 @@ internal static class MeasuredEvidence
         );
 
     private static FindingReason Gravest(List<LoggedReading> readings, JobDays days) =>
-        readings.Exists(reading =>
-            GaugeFindings.DoubtOfLength(reading.Gauge, days) == FindingReason.GaugeUnfit
-        )
+        readings.ConvertAll(reading => GaugeFindings.DoubtOfLength(reading, days)) is var doubts
+        && doubts.Contains(FindingReason.GaugeUnfit)
             ? FindingReason.GaugeUnfit
-            : FindingReason.UncertaintyUnknown;
+        : doubts.Contains(FindingReason.GaugeCannotRead) ? FindingReason.GaugeCannotRead
+        : FindingReason.UncertaintyUnknown;
 }

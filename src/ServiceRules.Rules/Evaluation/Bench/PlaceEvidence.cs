@@ -68,6 +68,15 @@ internal sealed class PlaceEvidence(
             StepTaken = length.Knowledge is MeasuredValue ? measured.StepTaken : null,
             Scale = length.Knowledge is MeasuredValue ? measured.Scale : null,
             Counted = measured.Counted,
+            Outvoted = measured.Outvoted,
+            Misused =
+            [
+                .. readings
+                    .Where(StillTells)
+                    .Select(reading => reading.Misused)
+                    .OfType<GaugeMisused>()
+                    .DistinctBy(misused => misused.Gauge.Id),
+            ],
             Evidence = EvidenceOf(readings, current, length.Knowledge is LengthInterval),
         };
     }

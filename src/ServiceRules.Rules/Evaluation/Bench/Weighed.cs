@@ -33,6 +33,9 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>How the last two gauges agree, where more than one read; or how a gauge contradicts itself.</summary>
     public GaugeComparison? Gauges { get; init; }
 
+    /// <summary>A gauge of less standing that contradicts those that count, if any does.</summary>
+    public GaugeOutvoted? Outvoted { get; init; }
+
     /// <summary>How many of its readings count, where some contradict the last of them; none where all do.</summary>
     public ReadingsCounted? Counted { get; init; }
 

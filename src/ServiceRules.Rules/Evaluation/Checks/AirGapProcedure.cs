@@ -236,6 +236,16 @@ internal static class AirGapProcedure
             );
         }
 
+        if (place.Doubt is FindingReason.GaugeCannotRead)
+        {
+            return Open(
+                FindingReason.GaugeCannotRead,
+                "what was tried @ is no feeler that can tell this",
+                name,
+                place.Evidence
+            );
+        }
+
         return place.Doubt is FindingReason.GaugeUnfit
             ? Open(
                 FindingReason.GaugeUnfit,

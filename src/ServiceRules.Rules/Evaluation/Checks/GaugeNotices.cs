@@ -41,6 +41,16 @@ internal static class GaugeNotices
             }
 
             var said = places.Said(place.Station, place.Blade);
+            foreach (var misused in place.Misused)
+            {
+                yield return (said, misused.Words);
+            }
+
+            if (place.Outvoted is { } outvoted)
+            {
+                yield return (said, outvoted.Words);
+            }
+
             if (place.StepTaken is { } step)
             {
                 yield return (said, step.Words(place.System));

@@ -185,6 +185,7 @@ internal static class JudgedPlaces
             FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",
             FindingReason.GaugeUnfit =>
                 $"{figures}: read with a gauge that was out of date or failed its check",
+            FindingReason.GaugeCannotRead => $"{figures}: read with a gauge that cannot read this",
             FindingReason.UncertaintyUnknown when place.Compared.Value is null =>
                 $"{figures}: no tolerance of these feelers is stated, so that they prove nothing of a limit",
             FindingReason.UncertaintyUnknown =>

@@ -143,6 +143,8 @@ internal static class ReadAgain
             FindingReason.UncertaintyUnknown =>
                 "use a gauge that is calibrated or zero-checked, or feelers whose tolerance is stated",
             FindingReason.GaugeUnfit => "use a gauge that is in date and passed its check",
+            FindingReason.GaugeCannotRead =>
+                "use a gauge of a kind that reads this, and that is registered for it",
             FindingReason.GaugeCannotProve => "use a finer gauge: this one cannot prove this limit",
             FindingReason.IntervalCrossesLimit => FeelersLacking.Closer,
             FindingReason.ProcedureNotFollowed => "try the feelers of the procedure, the thinner one first",

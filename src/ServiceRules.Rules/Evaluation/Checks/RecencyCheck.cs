@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
@@ -16,9 +17,7 @@ internal static class RecencyCheck
     public static CheckOutcome Evaluate(Check.Recency check, Rule rule, JobFrame frame, UnitFrame? unit) =>
         check.Of switch
         {
-            RecencyOf.Instruments when frame.Record.Instruments.IsEmpty => Told.NotApplicable(
-                "No gauge was used."
-            ),
+            RecencyOf.Instruments when frame.Gauges.IsEmpty => Told.NotApplicable("No gauge was used."),
             RecencyOf.Instruments => OfInstruments(frame),
             RecencyOf.Training when !TimelineReading.Of(frame).HandsIn.Any() => NobodyNamed(frame),
             RecencyOf.Training => Worst(
@@ -56,34 +55,42 @@ internal static class RecencyCheck
     private static CheckOutcome OfInstruments(JobFrame frame)
     {
         var worst = Worst(
-            frame.Record.Instruments.Select(
-                (instrument, index) => OfInstrument(instrument, index, frame.Days)
-            ),
+            frame.Gauges.Select((instrument, index) => OfInstrument(instrument, index, frame.Days)),
             "Every gauge used was fit and in date on the day."
         );
-        var tooFine = StepsTooFine(frame).ToList();
+        var told = WorthTelling(frame).ToList();
         return worst with
         {
             Notices =
             [
                 .. worst.Notices,
-                .. tooFine.Select(each => each.Told),
-                .. GaugeSilence.Told(frame.Record.Instruments),
+                .. told.Select(each => each.Told),
+                .. GaugeSilence.Told(frame.Gauges),
             ],
-            Evidence = Told.Sorted(worst.Evidence.Concat(tooFine.Select(each => each.Pointer))),
+            Evidence = Told.Sorted(worst.Evidence.Concat(told.Select(each => each.Pointer))),
         };
     }
 
-    private static IEnumerable<(string Pointer, string Told)> StepsTooFine(JobFrame frame) =>
-        frame
-            .Record.Instruments.Select((gauge, index) => (gauge, index))
-            .Where(each => GaugeStep.IsTooFine(each.gauge.Resolution, each.gauge.Kind))
-            .Select(each =>
-                (
-                    string.Create(CultureInfo.InvariantCulture, $"/instruments/{each.index}/resolution"),
-                    StepTaken.Of(each.gauge, [])!.Words(UnitSystem.Metric)
-                )
-            );
+    /// <summary>Of each gauge at most one thing: how the register and the record differ, or else what is not believed of it.</summary>
+    private static IEnumerable<(string Pointer, string Told)> WorthTelling(JobFrame frame) =>
+        frame.Gauges.SelectMany(
+            (gauge, index) =>
+            {
+                var at = string.Create(CultureInfo.InvariantCulture, $"/instruments/{index}");
+                return GaugeByRegister.Differing(gauge) is { } differing ? [(at, differing)]
+                    : GaugeStep.IsTooFine(gauge.Resolution, gauge.Kind)
+                        ? [(at + "/resolution", StepTaken.Of(gauge, [])!.Words(UnitSystem.Metric))]
+                    : gauge.Calibration is { IsTooLong: true } calibration
+                        ?
+                        [
+                            (
+                                at + "/calibration",
+                                $"of gauge {gauge.Id} {GaugeByRegister.TooLong(calibration)}"
+                            ),
+                        ]
+                    : ImmutableArray<(string, string)>.Empty;
+            }
+        );
 
     private const string SetAgain = "Set the gauge on its setting piece and read again.";
 
@@ -105,6 +112,13 @@ internal static class RecencyCheck
                 $"The calibration of gauge {instrument.Id} was due on {Day(calibration.Due)}.",
                 pointer,
                 "Use a gauge that is in date, or have this one calibrated, and read again."
+            ),
+            { Calibration: { } calibration } when calibration.HoldsUntil < days.Latest => Fault(
+                Verdict.Unproven,
+                FindingReason.OutOfDate,
+                $"The certificate of gauge {instrument.Id} of {Day(calibration.Date)} claims to hold until {Day(calibration.Due)}; none is believed for longer than five years (common practice, no source).",
+                pointer,
+                "Use a gauge that was calibrated lately, or have this one calibrated, and read again."
             ),
             { Calibration: { } calibration } when calibration.Date > days.Worked => Fault(
                 Verdict.NotMet,
@@ -140,6 +154,13 @@ internal static class RecencyCheck
                 $"Gauge {instrument.Id} was inspected on {Day(inspection.Date)}, after the day of the job.",
                 pointer,
                 "Check the date of the inspection."
+            ),
+            _ when GaugeByRegister.OtherKind(instrument) is { } other => Fault(
+                Verdict.Unproven,
+                FindingReason.GaugeUnfit,
+                other,
+                pointer,
+                "Put right whichever is wrong: the record's word or the register's."
             ),
             { Kind: InstrumentKind.PaperStrip } => null,
             { Calibration: null, ZeroCheck: null, Inspection: null } => Fault(
