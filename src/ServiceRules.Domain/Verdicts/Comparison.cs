@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
@@ -38,6 +39,11 @@ public sealed record Comparison
 
     /// <summary>Expanded uncertainty of the value, if it is a measured value.</summary>
     public Length? Uncertainty { get; init; }
+
+    /// <summary>
+    /// What that uncertainty is made of; null for what is no measured value, and where an older assessment does not say.
+    /// </summary>
+    public StatedBudget? Budget { get; init; }
 
     /// <summary>Lower limit, if any.</summary>
     public Length? LowerLimit { get; init; }
