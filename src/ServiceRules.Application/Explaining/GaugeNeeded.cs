@@ -1,4 +1,6 @@
 using ServiceRules.Domain.Conformity;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Model;
@@ -11,31 +13,34 @@ public static class GaugeNeeded
     /// <summary>
     /// The gauge of a comparison against its limit under a decision; null of what is no measured value, or has no limit.
     /// </summary>
-    /// <param name="decision">How the rule decides.</param>
+    /// <param name="rule">How it decides, and what it checks.</param>
     /// <param name="comparison">What was compared, with its budget.</param>
-    public static GaugeFitness? Of(RuleDecision decision, Comparison comparison)
+    public static GaugeFitness? Of(Rule rule, Comparison comparison)
     {
-        ArgumentNullException.ThrowIfNull(decision);
+        ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(comparison);
         if (comparison.Budget is not { } budget || ZoneOf(comparison) is not { } limits)
         {
             return null;
         }
 
-        var zone = limits.With(decision.LimitItself) ?? limits;
+        var zone = limits.With(rule.Decision.LimitItself) ?? limits;
         return GaugeFitness.Judge(
             zone,
             budget.Errors,
-            decision.By,
+            rule.Decision.By,
             comparison.Target,
             // A bound outside the zone says nothing of how far inside a value may lie.
-            NaturalBounds.Of(comparison.Quantity)
-                is { } bound
+            BoundOf(rule.Check, comparison.Quantity) is { } bound
             && zone.Contains(bound)
                 ? bound
                 : null
         );
     }
+
+    /// <summary>What is out of parallel is so by nothing or more, whatever is measured.</summary>
+    private static Length? BoundOf(Check check, MeasuredQuantity quantity) =>
+        check is Check.Parallelism ? Length.Zero : NaturalBounds.Of(quantity);
 
     private static ToleranceZone? ZoneOf(Comparison comparison) =>
         (comparison.LowerLimit, comparison.UpperLimit) switch

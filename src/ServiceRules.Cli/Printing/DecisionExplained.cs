@@ -46,7 +46,7 @@ internal static class DecisionExplained
             yield return $"uncertainty at {budget}";
         }
 
-        foreach (var needed in Needed(rule.Decision, measured, otherwise).Distinct(StringComparer.Ordinal))
+        foreach (var needed in Needed(rule, measured, otherwise).Distinct(StringComparer.Ordinal))
         {
             yield return needed;
         }
@@ -81,14 +81,10 @@ internal static class DecisionExplained
             _ => null,
         };
 
-    private static IEnumerable<string> Needed(
-        RuleDecision decision,
-        List<Comparison> measured,
-        UnitSystem otherwise
-    ) =>
+    private static IEnumerable<string> Needed(Rule rule, List<Comparison> measured, UnitSystem otherwise) =>
         from comparison in measured
         let system = comparison.ToldIn ?? otherwise
-        let fitness = GaugeNeeded.Of(decision, comparison)
+        let fitness = GaugeNeeded.Of(rule, comparison)
         select fitness switch
         {
             null or { Outcome: GaugeFitnessOutcome.NotJudged } =>

@@ -27,7 +27,7 @@ internal static class BudgetLines
         if (lines.Count > 0)
         {
             yield return new Paragraph(
-                $"Uncertainty. {string.Join(" ", lines)} Of every place, end and difference: in the attached assessment.",
+                $"{string.Join(" ", lines)} That of every place, end and difference: in the attached assessment.",
                 Palette.Tiny
             );
         }
@@ -44,6 +44,6 @@ internal static class BudgetLines
             places > 1
                 ? string.Create(CultureInfo.InvariantCulture, $"largest of {places} places: ")
                 : string.Empty;
-        return $"{ReportWords.Of(largest.Quantity)} ({of}unit {unit.Work.Id.Text}, {largest.Place}): {BudgetWords.Of(largest.Budget!, unit.SystemOf(largest))}.";
+        return $"Uncertainty of {ReportWords.Of(largest.Quantity)} ({of}unit {unit.Work.Id.Text}, {largest.Place}): {BudgetWords.Of(largest.Budget!, unit.SystemOf(largest))}.";
     }
 }
