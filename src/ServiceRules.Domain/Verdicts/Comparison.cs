@@ -60,7 +60,7 @@ public sealed record Comparison
     /// <summary>Target, where there is one.</summary>
     public Length? Target { get; init; }
 
-    /// <summary>Probability of conformance, 0 to 1, quantised to 0.0001; absent for interval knowledge without a model.</summary>
+    /// <summary>Probability of conformance, 0 to 1, to 1e-9; absent for interval knowledge without a model.</summary>
     public decimal? Probability { get; init; }
 
     /// <summary>Signed distance to the nearest limit: positive inside.</summary>
