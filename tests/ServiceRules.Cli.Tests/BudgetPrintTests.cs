@@ -86,6 +86,16 @@ public sealed class BudgetPrintTests : IDisposable
         );
     }
 
+    [Fact]
+    public void Explain_WhatFeelersTell_SaysThatItsEndsDecide() =>
+        Assert.Contains(
+            "decided: in where all that the feelers leave lies inside the limits, out where none of it does",
+            _product
+                .Run("rules", "explain", Fixtures.PathOf("full-service-125"), "shield-gap-within-limits")
+                .StandardOutput,
+            StringComparison.Ordinal
+        );
+
     private static string Example(string name) =>
         ReferenceFiles.InRepository("docs", "examples", "verdicts", name + ".json");
 }

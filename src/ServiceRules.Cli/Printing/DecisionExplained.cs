@@ -27,6 +27,11 @@ internal static class DecisionExplained
         var measured = comparisons.Where(comparison => comparison.Budget is not null).ToList();
         if (measured.Count == 0)
         {
+            if (comparisons.Any(comparison => (comparison.KnownLower ?? comparison.KnownUpper) is not null))
+            {
+                yield return $"decided: {OfFeelers(rule.Decision)}";
+            }
+
             yield break;
         }
 
@@ -53,6 +58,13 @@ internal static class DecisionExplained
 
         yield return $"worked: {Worked(rule.Decision.By, measured[0], measured[0].ToldIn ?? otherwise)}";
     }
+
+    /// <summary>What feelers tell has no U: an interval, decided by its ends or by the share of it that lies inside.</summary>
+    private static string OfFeelers(RuleDecision decision) =>
+        decision.By is DecisionRule.ByProbability { Intervals: IntervalModel.Uniform }
+            ? $"{DecisionWords.Of(decision)}; between two feelers every length is taken as equally likely, so that the chance is the share of what they leave that lies inside"
+            : "in where all that the feelers leave lies inside the limits, out where none of it does, else not proven"
+                + (decision.LimitItself is LimitItself.Excluded ? "; the limit itself is out" : "");
 
     private static string Meaning(DecisionRule by) =>
         by switch
