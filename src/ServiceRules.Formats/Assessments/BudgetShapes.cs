@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
 
@@ -16,8 +17,19 @@ internal static class BudgetShapes
     // k on one degree of freedom is 13.97 at 95.45 %.
     private const int LargestFactor = 14;
 
-    private static readonly JsonShape<StandardUncertainty> Standard = Terms.ExactLength.As(
-        StandardUncertainty.From,
+    private static readonly JsonShape<StandardUncertainty> Standard = Terms.ExactLength.AsParsed(
+        length =>
+            length >= Length.Zero && length <= StandardUncertainty.Largest
+                ? Parsed<StandardUncertainty>.Of(StandardUncertainty.From(length))
+                : Parsed<StandardUncertainty>.Refused(
+                    new ParseFailure(
+                        length.ToString(),
+                        $"a length from nothing to `{StandardUncertainty.Largest}`"
+                    )
+                    {
+                        Problem = "is no standard uncertainty",
+                    }
+                ),
         uncertainty => uncertainty.Value
     );
 

@@ -99,6 +99,17 @@ public sealed class AssessmentFormatTests
         );
         Assert.Equal(budget, again!.Findings[0].Comparisons[0].Budget);
         Assert.Equal(written, AssessmentFormat.Current.Write(again));
+        Assert.False(
+            AssessmentFormat
+                .Current.Read(
+                    Encoding.UTF8.GetBytes(
+                        Encoding
+                            .UTF8.GetString(written)
+                            .Replace("\"0.0141422 mm\"", "\"-1 mm\"", StringComparison.Ordinal)
+                    )
+                )
+                .TryGet(out _, out _)
+        );
     }
 
     private static Assessment Sample() =>
