@@ -1,9 +1,7 @@
 using System.Text.Json;
 using MathNet.Numerics.Distributions;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Application.Demo;
 using ServiceRules.Application.Tests.Demo;
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Engine;
@@ -124,12 +122,11 @@ public sealed class BudgetRecomputedTests
             DemoSeasons.Rules.Book,
             new("record", "context", "packs")
         );
-        var text = AssessmentFormat.Current.Write(assessment);
+        using var written = JsonDocument.Parse(AssessmentFormat.Current.Write(assessment));
+        var root = written.RootElement.Clone();
         return
         [
-            .. JsonDocument
-                .Parse(text)
-                .RootElement.GetProperty("findings")
+            .. root.GetProperty("findings")
                 .EnumerateArray()
                 .SelectMany(finding =>
                     finding.TryGetProperty("comparisons", out var all) ? all.EnumerateArray().ToList() : []
