@@ -13,6 +13,8 @@ public sealed record StatedBudget
     // More selections than these nobody reckons again; the verdict's own bound is the same.
     private const int MostLittleKnown = 10;
 
+    private const int FactorDecimals = 12;
+
     /// <summary>The contributions, those that come to nothing left out.</summary>
     public required ImmutableArray<StatedContribution> Contributions { get; init; }
 
@@ -68,7 +70,7 @@ public sealed record StatedBudget
             ],
             Combined = measured.Uncertainty,
             DegreesOfFreedom = measured.DegreesOfFreedom,
-            CoverageFactor = plain,
+            CoverageFactor = Told(plain),
             Expanded = expanded.Value,
             RestsOn = part,
         };
@@ -87,6 +89,9 @@ public sealed record StatedBudget
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Combined, DegreesOfFreedom, Expanded);
 
+    /// <summary>k to as many decimals as its table has.</summary>
+    private static decimal Told(decimal factor) => Math.Round(factor, FactorDecimals);
+
     /// <summary>The selection of errors that comes to the most: each little known one gone or whole, all that are known likewise.</summary>
     private static (StatedPart?, HashSet<ErrorLine>) PartOf(
         MeasuredValue measured,
@@ -98,7 +103,10 @@ public sealed record StatedBudget
         if (little.Length > MostLittleKnown)
         {
             var least = little.Select(line => line.Known).Aggregate(DegreesOfFreedom.Least);
-            return (new(measured.Uncertainty, least, Measurement.CoverageFactor.Between(least)), [.. lines]);
+            return (
+                new(measured.Uncertainty, least, Told(Measurement.CoverageFactor.Between(least))),
+                [.. lines]
+            );
         }
 
         var best = Enumerable
@@ -124,7 +132,7 @@ public sealed record StatedBudget
             new(
                 best.Errors.Uncertainty,
                 best.Errors.DegreesOfFreedom,
-                Measurement.CoverageFactor.Between(best.Errors.DegreesOfFreedom)
+                Told(Measurement.CoverageFactor.Between(best.Errors.DegreesOfFreedom))
             ),
             [.. best.Lines]
         );
