@@ -64,12 +64,12 @@ public sealed record StatedBudget
                 .. lines.Select(line => new StatedContribution(
                     line.Source,
                     StandardUncertainty.FromComputed(line.Size),
-                    line.Known,
+                    Told(line.Known),
                     counted.Contains(line)
                 )),
             ],
             Combined = measured.Uncertainty,
-            DegreesOfFreedom = measured.DegreesOfFreedom,
+            DegreesOfFreedom = Told(measured.DegreesOfFreedom),
             CoverageFactor = Told(plain),
             Expanded = expanded.Value,
             RestsOn = part,
@@ -88,6 +88,10 @@ public sealed record StatedBudget
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Combined, DegreesOfFreedom, Expanded);
+
+    /// <summary>Degrees of freedom to the decimals that documents state, so that what is read back is the same.</summary>
+    private static DegreesOfFreedom Told(DegreesOfFreedom known) =>
+        known.Stated is { } number ? DegreesOfFreedom.Of((double)number) : known;
 
     /// <summary>k to as many decimals as its table has.</summary>
     private static decimal Told(decimal factor) => Math.Round(factor, FactorDecimals);
@@ -131,7 +135,7 @@ public sealed record StatedBudget
         return (
             new(
                 best.Errors.Uncertainty,
-                best.Errors.DegreesOfFreedom,
+                Told(best.Errors.DegreesOfFreedom),
                 Told(Measurement.CoverageFactor.Between(best.Errors.DegreesOfFreedom))
             ),
             [.. best.Lines]
