@@ -81,7 +81,13 @@ internal sealed record Amount(
     {
         if (Value is not { } value)
         {
-            return Inside(lower, upper);
+            var certain = Inside(lower, upper);
+            return
+                certain is Possible.Unproven
+                && decision.By is DecisionRule.ByProbability { Intervals: IntervalModel.Uniform } chances
+                && High - Low is { } wide and > 0
+                ? ByShare(Math.Max(0, Inner(lower, upper)) / wide, chances)
+                : certain;
         }
 
         // No opinion where a quantile decides, or where a limit itself counts as out.
@@ -91,7 +97,8 @@ internal sealed record Amount(
         )
         {
             return IsKnown
-                ? Likely(value, lower, upper, LeastDoubt / 2) | Likely(value, lower, upper, GreatestDoubt / 2)
+                ? Likely(value, lower, upper, LeastDoubt / 2, decision.By)
+                    | Likely(value, lower, upper, GreatestDoubt / 2, decision.By)
                 : Possible.Judged;
         }
 
@@ -101,9 +108,21 @@ internal sealed record Amount(
         return Decided(value, lower, upper, least) | Decided(value, lower, upper, greatest);
     }
 
-    /// <summary>By how probable it is that the true length lies inside: met from 0.95 up, not met from 0.05 down.</summary>
-    private static Possible Likely(decimal value, decimal? lower, decimal? upper, double u)
+    private decimal Inner(decimal? lower, decimal? upper) =>
+        Math.Min(High!.Value, upper ?? High.Value) - Math.Max(Low!.Value, lower ?? Low.Value);
+
+    /// <summary>Every length of the interval as likely as every other: the share of it that lies inside.</summary>
+    private static Possible ByShare(decimal share, DecisionRule.ByProbability chances) =>
+        share >= chances.MetFrom.Value ? Possible.Met
+        : share <= chances.NotMetUpTo.Value ? Possible.NotMet
+        : Possible.Unproven;
+
+    /// <summary>By how probable it is that the true length lies inside; unless stated met from 0.95 up, not met from 0.05 down.</summary>
+    private static Possible Likely(decimal value, decimal? lower, decimal? upper, double u, DecisionRule by)
     {
+        var (from, upTo) = by is DecisionRule.ByProbability chances
+            ? ((double)chances.MetFrom.Value, (double)chances.NotMetUpTo.Value)
+            : (0.95, 0.05);
         if (u == 0)
         {
             return value < lower || value > upper ? Possible.NotMet : Possible.Met;
@@ -113,9 +132,9 @@ internal sealed record Amount(
         double high = upper is { } h ? (double)(h - value) / u : double.PositiveInfinity;
         double inside = Bell(low, high);
         // Near a bound the summing of strips is not to be trusted.
-        return (inside >= 0.95 - Strips ? Possible.Met : Possible.None)
-            | (inside <= 0.05 + Strips ? Possible.NotMet : Possible.None)
-            | (inside > 0.05 - Strips && inside < 0.95 + Strips ? Possible.Unproven : Possible.None);
+        return (inside >= from - Strips ? Possible.Met : Possible.None)
+            | (inside <= upTo + Strips ? Possible.NotMet : Possible.None)
+            | (inside > upTo - Strips && inside < from + Strips ? Possible.Unproven : Possible.None);
     }
 
     private const double Strips = 0.0005;

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
@@ -360,7 +361,13 @@ internal static class LimitKinds
         return between
             .Concat(toTold)
             .Concat(among)
-            .Aggregate(Possible.Met, (sum, pair) => sum.And(pair.Within(-most, most, decision)));
+            .Aggregate(Possible.Met, (sum, pair) => sum.And(Kept(pair)));
+
+        // By chance it is asked how far the larger may lie above the smaller, and not by which way round.
+        Possible Kept(Amount pair) =>
+            decision.By is not DecisionRule.ByProbability ? pair.Within(-most, most, decision)
+            : pair.Value < 0 ? pair.Within(-most, null, decision)
+            : pair.Within(null, most, decision);
     }
 
     private static Amount Difference(

@@ -21,6 +21,11 @@ internal static class CheckCommand
             Arity = ArgumentArity.OneOrMore,
         };
         var all = new Option<bool>("--all") { Description = "Show everything, also what is in." };
+        var budget = new Option<bool>("--budget")
+        {
+            Description =
+                "Of everything measured, show what its uncertainty is made of: contributions, u, degrees of freedom, k, U.",
+        };
         var format = new Option<string>("--format")
         {
             Description = "text, or json: the assessment in canonical form, one line for each record.",
@@ -34,6 +39,7 @@ internal static class CheckCommand
         {
             files,
             all,
+            budget,
             format,
             RulesInForce.Option,
         };
@@ -68,7 +74,8 @@ internal static class CheckCommand
                                 assessed,
                                 together,
                                 session,
-                                parsed.GetValue(all),
+                                (parsed.GetValue(all) ? BenchDetail.All : BenchDetail.None)
+                                    | (parsed.GetValue(budget) ? BenchDetail.Budgets : BenchDetail.None),
                                 parsed.GetValue(format) == Json,
                                 programmeTold
                             );
@@ -161,7 +168,7 @@ internal static class CheckCommand
         Assessed assessed,
         AssessRecord judging,
         Session session,
-        bool showAll,
+        BenchDetail detail,
         bool asJson,
         ISet<string> programmeTold
     )
@@ -172,7 +179,7 @@ internal static class CheckCommand
         }
         else
         {
-            new BenchPrint(session.Screen, assessed, showAll, programmeTold).Print();
+            new BenchPrint(session.Screen, assessed, detail, programmeTold).Print();
             ContextBesidePrint.Write(session, file, assessed.Record, judging);
         }
     }

@@ -21,8 +21,17 @@ namespace ServiceRules.Cli.Printing;
 /// One job for a person at the bench: the outcome, then what is out or not proven and what to do about it, then what
 /// is in, folded to a line. A verdict is always a word; colour only repeats it.
 /// </summary>
-internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll, ISet<string> programmeTold)
+internal sealed class BenchPrint(
+    IAnsiConsole screen,
+    Assessed job,
+    BenchDetail detail,
+    ISet<string> programmeTold
+)
 {
+    private readonly bool showAll = detail.HasFlag(BenchDetail.All);
+
+    private readonly bool showBudgets = detail.HasFlag(BenchDetail.Budgets);
+
     private readonly Dictionary<string, Requirement> rules = job
         .Book.Packs.SelectMany(pack => pack.Rules)
         .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
@@ -174,7 +183,11 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
             .Assessment.Findings.Where(belongs)
             .Where(finding => finding.Verdict != Verdict.NotApplicable)
             .ToList();
-        var told = findings.Where(finding => showAll || finding.Verdict != Verdict.Met).ToList();
+        var told = findings
+            .Where(finding =>
+                showAll || finding.Verdict != Verdict.Met || (showBudgets && IsMeasured(finding))
+            )
+            .ToList();
         if (findings.Count == 0)
         {
             return;
@@ -305,16 +318,17 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
         Line(statement);
         var system = ReadingUnits.Of(job.Record, finding);
         // The statement tells the worst place and names the others; every place with its margin is for who asks.
-        foreach (var comparison in showAll ? finding.Comparisons : [])
+        foreach (var comparison in showAll || showBudgets ? finding.Comparisons : [])
         {
             Line("  " + ComparisonLine.Of(comparison, system));
         }
 
-        if (
-            showAll
-            && rule is not null
-            && finding.Comparisons.Any(comparison => comparison.Uncertainty is not null)
-        )
+        foreach (var budget in showBudgets ? BudgetWords.Of(finding.Comparisons, system) : [])
+        {
+            Line($"  uncertainty at {budget}");
+        }
+
+        if ((showAll || showBudgets) && rule is not null && IsMeasured(finding))
         {
             Line($"decided: {DecisionWords.Of(rule.Decision)}");
         }
@@ -342,6 +356,9 @@ internal sealed class BenchPrint(IAnsiConsole screen, Assessed job, bool showAll
 
         ToDo(finding, rule, system);
     }
+
+    private static bool IsMeasured(Finding finding) =>
+        finding.Comparisons.Any(comparison => comparison.Uncertainty is not null);
 
     private void ToDo(Finding finding, Requirement? rule, UnitSystem system)
     {

@@ -72,12 +72,28 @@ internal static class EvidenceWords
                 )
                 : null,
             gauge.ZeroCheck is { } zero ? $"zero check {zero.Error}" : null,
+            gauge.ZeroCheckAfter is { } after ? $"zero check after the job {after.Error}" : null,
+            gauge.RepeatabilityStudies.IsEmpty && gauge.Repeatability is { } spread
+                ? $"repeats to {spread} (standard deviation)"
+                : null,
+            gauge.RepeatabilityStudies.IsEmpty ? null : $"repeats as studied: {Studies(gauge)}",
             gauge.Inspection is { } inspection
                 ? string.Create(CultureInfo.InvariantCulture, $"inspected {inspection.Date:yyyy-MM-dd}")
                 : null,
         ];
         return $"gauge {gauge.Id}: {string.Join(", ", parts.OfType<string>())}";
     }
+
+    private static string Studies(Instrument gauge) =>
+        string.Join(
+            ", ",
+            gauge.RepeatabilityStudies.Select(study =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{study.Deviation} on {study.DegreesOfFreedom} degrees of freedom"
+                )
+            )
+        );
 
     private static T? At<T>(ImmutableArray<T> list, string index)
         where T : class =>

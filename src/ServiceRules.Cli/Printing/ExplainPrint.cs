@@ -171,9 +171,9 @@ internal sealed class ExplainPrint(IAnsiConsole screen, Explained explained, boo
             Line($"    known: {ComparisonLine.Of(comparison, system)}");
         }
 
-        if (finding.Comparisons.Any(comparison => comparison.Uncertainty is not null))
+        foreach (var line in DecisionExplained.Of(rule.Standing.Rule, finding.Comparisons, system))
         {
-            Line($"    decided: {DecisionWords.Of(rule.Standing.Rule.Decision)}");
+            Line($"    {line}");
         }
 
         Line(told);

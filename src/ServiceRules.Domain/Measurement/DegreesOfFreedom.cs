@@ -48,6 +48,9 @@ public readonly record struct DegreesOfFreedom
     public override string ToString() =>
         IsInfinite ? "infinite" : Math.Round(_finite, 3).ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>The number to six decimals, as documents state it; none when infinite.</summary>
+    public decimal? Stated => IsInfinite ? null : Math.Round((decimal)_finite, 6);
+
     /// <summary>The number; none when infinite.</summary>
     internal double? Number => IsInfinite ? null : _finite;
 

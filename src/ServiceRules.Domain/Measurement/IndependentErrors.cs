@@ -24,10 +24,16 @@ public sealed class IndependentErrors
 
     private readonly double _combined;
 
+    private readonly Func<ImmutableArray<ErrorLine>> _lines;
+
     private ExpandedUncertainty? _expanded;
 
-    private IndependentErrors(IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors)
+    private IndependentErrors(
+        IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors,
+        Func<ImmutableArray<ErrorLine>> lines
+    )
     {
+        _lines = lines;
         // In order of size: the same errors in any order give the same bits.
         List<(double Size, DegreesOfFreedom Known, bool IsCertified)> ordered =
         [
@@ -63,6 +69,9 @@ public sealed class IndependentErrors
             FactorOf(CoverageFactor.Between)
         );
 
+    /// <summary>The same errors by their origin, to be told; nothing is reckoned with them.</summary>
+    internal ImmutableArray<ErrorLine> Lines => _lines();
+
     internal double Millimetres => _combined;
 
     internal double EffectiveDegreesOfFreedom { get; }
@@ -81,13 +90,31 @@ public sealed class IndependentErrors
 
     internal static IndependentErrors Of(
         IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors
-    ) => new(errors);
+    ) => new(errors, () => []);
 
-    internal static IndependentErrors One(double size, DegreesOfFreedom known) => new([(size, known, false)]);
+    internal static IndependentErrors Of(
+        IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> errors,
+        IEnumerable<ErrorLine> lines
+    ) => new(errors, () => ErrorLine.Together(lines));
+
+    internal static IndependentErrors One(double size, DegreesOfFreedom known) =>
+        new([(size, known, false)], () => size > 0 ? [new(UncertaintySource.Reading, size, known)] : []);
+
+    /// <summary>One error that others made up, told as they are.</summary>
+    internal static IndependentErrors One(
+        double size,
+        DegreesOfFreedom known,
+        Func<ImmutableArray<ErrorLine>> madeUpOf
+    ) => new([(size, known, false)], madeUpOf);
 
     /// <summary>Errors of several origins, all independent of one another.</summary>
-    internal static IndependentErrors Together(IEnumerable<IndependentErrors> origins) =>
-        new(origins.SelectMany(origin => origin._errors));
+    internal static IndependentErrors Together(IEnumerable<IndependentErrors> origins) => Of([.. origins]);
+
+    private static IndependentErrors Of(ImmutableArray<IndependentErrors> origins) =>
+        new(
+            origins.SelectMany(origin => origin._errors),
+            () => ErrorLine.Together(origins.SelectMany(origin => origin.Lines))
+        );
 
     /// <summary>
     /// Errors of one origin that are independent in size but rest on one estimate of it: readings of one gauge scatter alike,
@@ -96,7 +123,8 @@ public sealed class IndependentErrors
     /// </summary>
     internal static IndependentErrors OfOneOrigin(IEnumerable<IndependentErrors> alike)
     {
-        var errors = alike.SelectMany(each => each._errors).ToList();
+        ImmutableArray<IndependentErrors> all = [.. alike];
+        var errors = all.SelectMany(each => each._errors).ToList();
         return new(
             errors
                 .Where(error => error.Known.IsInfinite)
@@ -112,13 +140,17 @@ public sealed class IndependentErrors
                                 estimate.Key
                             )
                         )
-                )
+                ),
+            () => ErrorLine.OfOneOrigin(all.SelectMany(each => each.Lines))
         );
     }
 
     /// <summary>The same make-up of another size.</summary>
     internal IndependentErrors ScaledTo(double size) =>
-        new(_errors.Select(error => (error.Size / _combined * size, error.Known, error.IsCertified)));
+        new(
+            _errors.Select(error => (error.Size / _combined * size, error.Known, error.IsCertified)),
+            () => [.. Lines.Select(line => line.Times(size / _combined))]
+        );
 
     /// <summary>
     /// The same and, where they come to less than a size, what is lacking as one more, taken as known. So neither falls when any
@@ -134,7 +166,17 @@ public sealed class IndependentErrors
                         Known: DegreesOfFreedom.Infinite,
                         IsCertified: false
                     )
-                )
+                ),
+                () =>
+                    ErrorLine.Together(
+                        Lines.Append(
+                            new(
+                                UncertaintySource.Scatter,
+                                Math.Sqrt(Square(size) - Square(_combined)),
+                                DegreesOfFreedom.Infinite
+                            )
+                        )
+                    )
             );
 
     internal IndependentErrors Times(double factor) => ScaledTo(_combined * factor);

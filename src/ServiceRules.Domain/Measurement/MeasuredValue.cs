@@ -14,6 +14,9 @@ public sealed record MeasuredValue(
 {
     private readonly IndependentErrors? _errors;
 
+    /// <summary>What made it up, where all of it is taken as known and reckoned with as one.</summary>
+    private readonly IndependentErrors? _madeUpOf;
+
     /// <summary>
     /// U at 95.45 %: k·u, or more where a part of the errors by itself comes to more
     /// (<see cref="IndependentErrors"/>).
@@ -22,7 +25,12 @@ public sealed record MeasuredValue(
 
     /// <summary>The independent errors behind u; one, where no more is known than u and its degrees of freedom.</summary>
     public IndependentErrors Errors =>
-        _errors ?? IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom);
+        _errors
+        ?? (
+            _madeUpOf is { } whole
+                ? IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom, () => whole.Lines)
+                : IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom)
+        );
 
     /// <summary>A length known exactly.</summary>
     public static MeasuredValue Exact(Length value) => new(value, StandardUncertainty.Zero);
@@ -35,7 +43,8 @@ public sealed record MeasuredValue(
         new(value, errors, errors.AreAllKnown ? null : errors);
 
     private MeasuredValue(Length value, IndependentErrors whole, IndependentErrors? kept)
-        : this(value, whole.Uncertainty, whole.DegreesOfFreedom) => _errors = kept;
+        : this(value, whole.Uncertainty, whole.DegreesOfFreedom) =>
+        (_errors, _madeUpOf) = (kept, kept is null ? whole : null);
 
     /// <inheritdoc/>
     public override Knowledge ShiftedBy(Length by, Length halfWidth)

@@ -30,6 +30,9 @@ public readonly record struct SharedError(
 
     private readonly IndependentErrors? _rest;
 
+    /// <summary>What made up the rest, where it is reckoned with as one.</summary>
+    private IndependentErrors? RestMadeUpOf { get; init; }
+
     /// <summary>The same, with the rest of the reading's uncertainty as its own budget has it.</summary>
     /// <param name="own">The budget of what the reading does not share.</param>
     public SharedError WithRest(UncertaintyBudget own) =>
@@ -54,15 +57,34 @@ public readonly record struct SharedError(
     }
 
     /// <summary>The same as told, rounded: beside readings of which all is taken as known.</summary>
-    internal SharedError AsTold => new(Uncertainty, Cause, DegreesOfFreedom) { Rest = Rest };
+    internal SharedError AsTold
+    {
+        get
+        {
+            var (shared, rest) = (Errors, _rest);
+            return new(
+                Uncertainty,
+                Cause,
+                DegreesOfFreedom,
+                Rest,
+                IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom, () => shared.Lines),
+                restErrors: null
+            )
+            {
+                RestMadeUpOf = rest ?? RestMadeUpOf,
+            };
+        }
+    }
 
     /// <summary>What the rest is made up of, in a reading that is known so.</summary>
     internal IndependentErrors RestOf(MeasuredValue whole)
     {
         var (all, shared) = (whole.Errors.Millimetres, Errors.Millimetres);
         var size = Math.Sqrt(Math.Max(0, (all * all) - (shared * shared)));
-        return _rest is { Millimetres: > 0 } known ? known.ScaledTo(size)
-            : Rest is { } degrees ? IndependentErrors.One(size, degrees)
+        return _rest is { Millimetres: > 0 } rest ? rest.ScaledTo(size)
+            : Rest is { } degrees && RestMadeUpOf is { } origins
+                ? IndependentErrors.One(size, degrees, () => origins.ScaledTo(size).Lines)
+            : Rest is { } known ? IndependentErrors.One(size, known)
             : whole.Errors.ScaledTo(size);
     }
 

@@ -14,7 +14,10 @@ public sealed class UncertaintyBudget
     private UncertaintyBudget(ImmutableArray<UncertaintyContribution> contributions)
     {
         Contributions = contributions;
-        Errors = IndependentErrors.Of(ErrorsOf(contributions));
+        Errors = IndependentErrors.Of(
+            ErrorsOf(contributions).Select(error => (error.Size, error.Known, error.IsCertified)),
+            ErrorsOf(contributions).Select(error => new ErrorLine(error.Source, error.Size, error.Known))
+        );
     }
 
     /// <summary>The lines of the budget, as given; those that come to nothing are still listed.</summary>
@@ -48,17 +51,29 @@ public sealed class UncertaintyBudget
     public SharedError SharedBy(string cause) => new(Combined, cause, DegreesOfFreedom) { Errors = Errors };
 
     /// <summary>Independent errors: each line of its own, and one for each cause, its sensitivities added exactly.</summary>
-    private static IEnumerable<(double Size, DegreesOfFreedom Known, bool IsCertified)> ErrorsOf(
-        ImmutableArray<UncertaintyContribution> contributions
-    ) =>
+    private static IEnumerable<(
+        double Size,
+        DegreesOfFreedom Known,
+        bool IsCertified,
+        UncertaintySource Source
+    )> ErrorsOf(ImmutableArray<UncertaintyContribution> contributions) =>
         contributions
             .Where(line => line.Cause is null)
-            .Select(line => (Math.Abs(line.Millimetres), line.DegreesOfFreedom, IsCertified(line)))
+            .Select(line =>
+                (Math.Abs(line.Millimetres), line.DegreesOfFreedom, IsCertified(line), line.Source)
+            )
             .Concat(
                 contributions
                     .Where(line => line.Cause is not null)
                     .GroupBy(line => line.Cause)
-                    .Select(shared => (Together([.. shared]), WorstKnown(shared), shared.All(IsCertified)))
+                    .Select(shared =>
+                        (
+                            Together([.. shared]),
+                            WorstKnown(shared),
+                            shared.All(IsCertified),
+                            shared.First().Source
+                        )
+                    )
             );
 
     private static bool IsCertified(UncertaintyContribution line) =>

@@ -32,4 +32,7 @@ public enum UncertaintySource
 
     /// <summary>How far the gauge's zero moved between the check before the job and the one after it.</summary>
     ZeroDrift,
+
+    /// <summary>How far readings scatter about the line through them, beyond what their gauge explains.</summary>
+    Scatter,
 }

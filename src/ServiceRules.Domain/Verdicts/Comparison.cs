@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 
@@ -39,6 +40,11 @@ public sealed record Comparison
     /// <summary>Expanded uncertainty of the value, if it is a measured value.</summary>
     public Length? Uncertainty { get; init; }
 
+    /// <summary>
+    /// What that uncertainty is made of; null for what is no measured value, and where an older assessment does not say.
+    /// </summary>
+    public StatedBudget? Budget { get; init; }
+
     /// <summary>Lower limit, if any.</summary>
     public Length? LowerLimit { get; init; }
 
@@ -54,7 +60,7 @@ public sealed record Comparison
     /// <summary>Target, where there is one.</summary>
     public Length? Target { get; init; }
 
-    /// <summary>Probability of conformance, 0 to 1, quantised to 0.0001; absent for interval knowledge without a model.</summary>
+    /// <summary>Probability of conformance, 0 to 1, to 1e-9; absent for interval knowledge without a model.</summary>
     public decimal? Probability { get; init; }
 
     /// <summary>Signed distance to the nearest limit: positive inside.</summary>

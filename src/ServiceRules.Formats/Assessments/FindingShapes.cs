@@ -56,6 +56,12 @@ internal static class FindingShapes
                 "expanded uncertainty of the value",
                 c => c.Uncertainty
             );
+            var budget = o.Optional(
+                "budget",
+                BudgetShapes.Budget,
+                "what that uncertainty is made of; of what is no measured value there is none",
+                c => c.Budget
+            );
             var lower = Exact(o, "lowerLimit", "lower limit", c => c.LowerLimit);
             var upper = Exact(o, "upperLimit", "upper limit", c => c.UpperLimit);
             var acceptLower = Exact(o, "acceptLower", "lower end of the acceptance zone", c => c.AcceptLower);
@@ -85,6 +91,7 @@ internal static class FindingShapes
                 KnownLower = v.Get(knownLower),
                 KnownUpper = v.Get(knownUpper),
                 Uncertainty = v.Get(uncertainty),
+                Budget = v.Get(budget),
                 LowerLimit = v.Get(lower),
                 UpperLimit = v.Get(upper),
                 AcceptLower = v.Get(acceptLower),

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -54,6 +55,61 @@ public sealed class AssessmentFormatTests
         );
         Assert.False(AssessmentFormat.Current.Read(later).TryGet(out _, out ProblemReport problems));
         Assert.Equal("/semantics", Assert.Single(problems.Told).Pointer);
+    }
+
+    [Fact]
+    public void Read_ComparisonWithItsBudget_IsTheSameBudget()
+    {
+        StatedBudget budget = StatedBudget.Of(
+            UncertaintyBudget
+                .Of(
+                    UncertaintyContribution.Calibration(Mm(0.020m), 2m),
+                    UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1)
+                )
+                .Around(Mm(1m))
+        );
+        Assessment sample = Sample();
+        Finding first = sample.Findings[0];
+        byte[] written = AssessmentFormat.Current.Write(
+            sample with
+            {
+                Findings = sample.Findings.SetItem(
+                    0,
+                    first with
+                    {
+                        Comparisons = [first.Comparisons[0] with { Budget = budget }],
+                    }
+                ),
+            }
+        );
+
+        // docs/uncertainty.md: u = 0.0141422 on 4 degrees; the study by itself, on one degree, comes to more.
+        JsonNode stated = JsonNode.Parse(written)!["findings"]![0]!["comparisons"]![0]!["budget"]!;
+        Assert.Equal("0.0141422 mm", stated["combined"]!.GetValue<string>());
+        Assert.Equal(4m, stated["degreesOfFreedom"]!.GetValue<decimal>());
+        Assert.Equal("95.45 %", stated["level"]!.GetValue<string>());
+        Assert.Equal("0.1396774 mm", stated["expanded"]!.GetValue<string>());
+        Assert.Equal("0.01 mm", stated["restsOn"]!["combined"]!.GetValue<string>());
+        Assert.False(stated["contributions"]![0]!["counted"]!.GetValue<bool>());
+        Assert.False(stated["contributions"]![0]!.AsObject().ContainsKey("degreesOfFreedom"));
+
+        Assert.True(
+            AssessmentFormat.Current.Read(written).TryGet(out Assessment? again, out ProblemReport problems),
+            problems.ToString()
+        );
+        Assert.Equal(budget, again!.Findings[0].Comparisons[0].Budget);
+        Assert.Equal(written, AssessmentFormat.Current.Write(again));
+        Assert.False(
+            AssessmentFormat
+                .Current.Read(
+                    Encoding.UTF8.GetBytes(
+                        Encoding
+                            .UTF8.GetString(written)
+                            .Replace("\"0.0141422 mm\"", "\"-1 mm\"", StringComparison.Ordinal)
+                    )
+                )
+                .TryGet(out _, out _)
+        );
     }
 
     private static Assessment Sample() =>

@@ -23,6 +23,10 @@ internal static class InstrumentSection
         {
             yield return new Paragraph(string.Join("  ", record.Instruments.Select(Gauge)), Palette.Tiny);
         }
+        foreach (var budget in BudgetLines.Of(job))
+        {
+            yield return budget;
+        }
         foreach (var release in record.Releases)
         {
             var unit = release.Unit is { } one ? $" on {one.Text}" : "";

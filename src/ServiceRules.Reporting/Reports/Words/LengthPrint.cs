@@ -17,6 +17,10 @@ public static class LengthPrint
     /// <summary>The figure without its unit, to 0.0001 mm or 0.00001 in.</summary>
     public static string Figure(Length length, UnitSystem system) => Figure(length, system, Decimals(system));
 
+    /// <summary>The figure without its unit to the digits of a budget, for what is reckoned through step by step.</summary>
+    public static string Exact(Length length, UnitSystem system) =>
+        Figure(length, system, system == UnitSystem.Inch ? InchDecimals + 2 : MetricDecimals + 2);
+
     public static string Unit(UnitSystem system) => system == UnitSystem.Inch ? "in" : "mm";
 
     public static string Of(Length length, UnitSystem system) => $"{Figure(length, system)} {Unit(system)}";

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -44,6 +45,23 @@ public static class ReportWords
             FigureKind.Form => $"{Of(quantity)}, form",
             FigureKind.Twist => "rollers, twist",
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
+        };
+
+    public static string Of(UncertaintySource source) =>
+        source switch
+        {
+            UncertaintySource.Calibration => "certificate",
+            UncertaintySource.Resolution => "step shown",
+            UncertaintySource.ZeroCheck => "zero check",
+            UncertaintySource.Repeatability => "repeatability",
+            UncertaintySource.Thickness => "tolerance of the piece",
+            UncertaintySource.Reading => "reading",
+            UncertaintySource.Movement => "steps turned since",
+            UncertaintySource.Temperature => "temperature",
+            UncertaintySource.Scale => "scale without a certificate",
+            UncertaintySource.ZeroDrift => "drift of the zero",
+            UncertaintySource.Scatter => "scatter about the line",
+            _ => throw new ArgumentOutOfRangeException(nameof(source), source, null),
         };
 
     public static string Of(AdjusterKind adjuster) =>

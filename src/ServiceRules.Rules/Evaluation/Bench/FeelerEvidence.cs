@@ -172,7 +172,7 @@ internal sealed class FeelerEvidence
     private static Length? Tolerance(LoggedReading reading) =>
         OfEach(reading.Gauge) is { } each
             ? FeelerStack.Tolerance(
-                FeelerTolerance.Believed(each),
+                each,
                 ((Observation.FeelerTest)reading.Observed).Feelers.Length,
                 reading.Gauge!.Stacking ?? StackRule.WorstCase
             )
@@ -186,10 +186,10 @@ internal sealed class FeelerEvidence
 
     /// <summary>Where the register has the feelers, what it says of one is their tolerance at the least.</summary>
     private static Length? OfEach(Instrument? gauge) =>
-        gauge?.Tolerance?.Value.Abs is not { } stated ? null
+        gauge?.Tolerance is not { } stated ? null
         : gauge.Register?.Entry?.ExpandedUncertainty.Value.Abs is { } registered
-            ? Length.Max(stated, registered)
-        : stated;
+            ? Length.Max(FeelerTolerance.Believed(stated), registered)
+        : FeelerTolerance.Believed(stated);
 
     private int OwnTurnsSince(LoggedReading reading) => OwnTurns(reading).Count();
 

@@ -104,7 +104,7 @@ internal static class JudgedPlaces
         var worst = isOut.Find(place => !place.Compared.IsAtEnd) ?? isOut[0];
         var others = isOut.Where(place => place != worst).Select(place => place.Said).ToList();
         var also = others.Count == 0 ? string.Empty : $"; also out: {string.Join("; ", others)}";
-        return $"{worst.Said}, {Limit(worst.Compared, worst.System)}: {By(worst)}{also}";
+        return $"{worst.Said}, {Limit(worst.Compared, worst.System)}: {By(worst)}{Risk(worst)}{also}";
     }
 
     /// <summary>How far out; a length that lies on a limit which is itself out is out by nothing.</summary>
@@ -132,7 +132,7 @@ internal static class JudgedPlaces
         var tightest = ordered[0];
         var figures =
             $"{tightest.Said}, {ZoneWords.Of(tightest.Compared.LowerLimit, tightest.Compared.UpperLimit, tightest.System)}";
-        return ordered.Count == 1 ? $"{figures}: in" : $"in {Places(ordered)}; tightest {figures}";
+        return ordered.Count == 1 ? $"{figures}: in{Risk(tightest)}" : $"in {Places(ordered)}; tightest {figures}{Risk(tightest)}";
     }
 
     // More places than these are counted, not named.
@@ -175,14 +175,15 @@ internal static class JudgedPlaces
                 $"{figures}: out by one of the two printed limits only, and read in both units",
             _ when place.Grown is { } grown => $"{figures}: {grown.Told}",
             FindingReason.InsideGuard =>
-                $"{figures}: closer to the limit than this gauge can tell{Guard(place)}",
+                $"{figures}: closer to the limit than this gauge can tell{Guard(place)}{Chance(place)}",
             FindingReason.GaugeCannotProve =>
                 $"{figures}: this gauge cannot prove this limit, whatever it reads{Needed(place)}",
             FindingReason.IntervalCrossesLimit when place.LeavesLimitItself =>
                 $"{figures}: it may be at the limit, which itself is out",
             FindingReason.IntervalCrossesLimit =>
                 $"{figures}: what the feelers tell leaves room on both sides of the limit",
-            FindingReason.ProbabilityBetween => $"{figures}: neither likely enough in nor likely enough out",
+            FindingReason.ProbabilityBetween =>
+                $"{figures}: neither likely enough in nor likely enough out{Chance(place)}",
             FindingReason.GaugeUnfit =>
                 $"{figures}: read with a gauge that was out of date or failed its check",
             FindingReason.GaugeCannotRead => $"{figures}: read with a gauge that cannot read this",
@@ -193,6 +194,13 @@ internal static class JudgedPlaces
             _ => $"{figures}: not proven",
         };
     }
+
+    /// <summary>The risk of the verdict, where the rule decides by chances or by the reading alone.</summary>
+    private static string Risk(PlaceJudgement place) => place.Risk is { } risk ? $" ({risk})" : string.Empty;
+
+    /// <summary>How likely it is in, for whoever has to decide what the gauge leaves open.</summary>
+    private static string Chance(PlaceJudgement place) =>
+        ChanceWords.Risk(place.Compared) is { } chance ? $" ({chance})" : string.Empty;
 
     /// <summary>How good a gauge would have to be.</summary>
     private static string Needed(PlaceJudgement place) =>

@@ -34,6 +34,9 @@ internal sealed record PlaceJudgement(
     /// <summary>Whether feelers leave nothing outside but the limit itself, which a rule takes for out.</summary>
     public bool LeavesLimitItself { get; private init; }
 
+    /// <summary>The risk of the verdict in words, where the decision rests on chances; else none.</summary>
+    public string? Risk { get; private init; }
+
     /// <summary>Whether one print alone leaves it unproven, where it was read in the units of both.</summary>
     public bool PrintsPart { get; private init; }
 
@@ -83,6 +86,7 @@ internal sealed record PlaceJudgement(
             KnownLower = interval?.Lower?.Value,
             KnownUpper = interval?.Upper?.Value,
             Uncertainty = isUnknown ? null : result.Expanded?.Value,
+            Budget = !isUnknown && asked.Knowledge is MeasuredValue whole ? StatedBudget.Of(whole) : null,
             LowerLimit = own.Lower,
             UpperLimit = own.Upper,
             AcceptLower = isUnknown ? null : result.AcceptanceZone?.Lower,
@@ -105,6 +109,7 @@ internal sealed record PlaceJudgement(
         )
         {
             IsBeyondBound = beyond is not null,
+            Risk = rule is DecisionRule.Guarded ? null : ChanceWords.Risk(compared),
             CoarsestGauge = fitness?.CoarsestExpanded,
             Grown = told == reason ? grown : null,
             PrintsPart = parts && told == reason,
