@@ -330,7 +330,7 @@ public sealed class PeopleOfRunTests
     [InlineData("turn", Measures + "GuardsInPlace", FindingReason.InProgress)]
     [InlineData("turn, read", Measures + "GuardsInPlace", FindingReason.None)]
     [InlineData("turn", "", FindingReason.None)]
-    public void Adjuster_RunStillToCome_TimesAreAskedForBeforeIt(
+    public void MeasuresFirst_RunStillToCome_TimesOfTurnsAreAskedForBeforeIt(
         string log,
         string measures,
         FindingReason expected
@@ -339,7 +339,7 @@ public sealed class PeopleOfRunTests
             expected,
             (Crew with { Units = [Log(log)], IsSignedOff = false })
                 .With(Job(measures))
-                .Duty(EnergyDuty.AdjusterUntouchedWhileRunning)
+                .Duty(EnergyDuty.EnergisedMeasuresFirst)
                 .Reason
         );
 
