@@ -19,17 +19,23 @@ internal static class TurnsWithoutTime
     public static bool IsBeforeRuns(DutyFrame duty, ImmutableArray<MachineRun> runs, int unit, int entry)
     {
         var log = duty.Record.Units[unit].Entries;
-        for (var next = entry + 1; next < log.Length; next++)
+        var start = runs[0].Start.Moment;
+        // A log in which something before the turn was after the run tells nothing of it by its order.
+        if (log.Take(entry).Any(before => MomentOf(duty, before) > start))
         {
-            // The first time that follows decides, in favour or against.
-            if (log[next].At is { } at)
-            {
-                return JudgedOrder.MomentOf(at, duty.Context.Zone) <= runs[0].Start.Moment;
-            }
+            return false;
         }
 
-        return IsLastTest(duty, runs) && IsReadAfter(log, entry);
+        // The first time that follows decides, in favour or against.
+        return
+            log.Skip(entry + 1).Select(next => MomentOf(duty, next)).FirstOrDefault(at => at is not null)
+                is { } after
+            ? after <= start
+            : IsLastTest(duty, runs) && IsReadAfter(log, entry);
     }
+
+    private static Moment? MomentOf(DutyFrame duty, BenchEntry entry) =>
+        entry.At is { } at ? JudgedOrder.MomentOf(at, duty.Context.Zone) : null;
 
     /// <summary>
     /// On a job that goes on, with a run to come: the times that are asked for after it, while somebody still knows them.

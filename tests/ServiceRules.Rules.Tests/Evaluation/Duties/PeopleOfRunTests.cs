@@ -312,6 +312,8 @@ public sealed class PeopleOfRunTests
     [InlineData("turn, look", "", Verdict.Unproven)]
     [InlineData("turn, read 09:30", "", Verdict.Met)]
     [InlineData("turn, read 10:05", "", Verdict.Unproven)]
+    [InlineData("look 10:05, turn, read 09:30", "", Verdict.Unproven)]
+    [InlineData("look 10:05, turn, read", "", Verdict.Unproven)]
     [InlineData("turn, read", "10:20 work_started tech-01\n10:40 work_stopped tech-01", Verdict.Unproven)]
     public void Adjuster_LastTestAndTurnsWithoutTime_ByTheOrderOfTheLog(
         string log,
