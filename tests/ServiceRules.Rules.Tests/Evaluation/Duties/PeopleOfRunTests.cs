@@ -11,6 +11,8 @@ namespace ServiceRules.Rules.Tests.Evaluation.Duties;
 public sealed class PeopleOfRunTests
 {
     private const string Measures = "09:44 alternative_measures_recorded tech-01 measures=";
+    private const string Unlocked =
+        "09:47 lock_removed tech-01 source=engine_start lock=L-11\n09:48 lock_removed tech-01 source=hydraulic lock=L-12\n";
     private const string Started = "09:50 test_energised tech-01\n";
     private const string Done = "09:52 energised_task_performed tech-01 task=Lap\n";
     private const string Ended = "09:58 test_ended tech-01\n";
@@ -323,7 +325,7 @@ public sealed class PeopleOfRunTests
         Assert.Equal(
             expected,
             (Crew with { Units = [Log(log)] })
-                .With(Job(Measures + "GuardsInPlace\n" + Started + Ended + more))
+                .With(Job(Measures + "GuardsInPlace\n" + Unlocked + Started + Ended + more))
                 .VerdictOf(EnergyDuty.AdjusterUntouchedWhileRunning)
         );
 
