@@ -101,7 +101,7 @@ internal static class PeopleRows
         return run.Judge(told);
     }
 
-    private static bool Laps(Story story) =>
+    internal static bool Laps(Story story) =>
         story.Record.Tasks.Contains(ServiceTask.Lap)
         || story.Record.Units.Any(u => u.Entries.Any(e => e is Grinding { Kind: GrindingKind.Lapping }));
 

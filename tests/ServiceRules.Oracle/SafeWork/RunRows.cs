@@ -106,8 +106,18 @@ internal static class RunRows
     public static Possible MeasuresFirst(Story story)
     {
         var first = RecordedFirst(story);
-        return first == Possible.NotApplicable ? first : first.And(PeopleRows.Held(story));
+        var held = first == Possible.NotApplicable ? first : first.And(PeopleRows.Held(story));
+        return MayAskForTimes(story) ? held | Possible.Unproven : held;
     }
+
+    /// <summary>With a run to come, when adjusters were turned is asked for before it.</summary>
+    private static bool MayAskForTimes(Story story) =>
+        story.IsOpen
+        && story.Record.Units.Any(u => u.Entries.Any(e => e is Adjustment { At: null }))
+        && (
+            PeopleRows.Laps(story)
+            || story.Steps.Any(s => s.Kind == TimelineEventKind.AlternativeMeasuresRecorded)
+        );
 
     private static Possible RecordedFirst(Story story)
     {

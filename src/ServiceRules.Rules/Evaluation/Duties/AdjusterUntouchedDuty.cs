@@ -32,17 +32,12 @@ internal static class AdjusterUntouchedDuty
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var runs = MachineRun.Of(duty);
-        var turns = Turns(duty).ToImmutableArray();
-        if (ToTime(duty, runs, turns) is { } toTime)
-        {
-            return toTime;
-        }
-
         if (runs.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no run of the reel.");
         }
 
+        var turns = Turns(duty).ToImmutableArray();
         if (turns.IsEmpty)
         {
             return TimelineOutcome.NotApplicable("The record shows no adjuster turned in this job.");
@@ -84,7 +79,7 @@ internal static class AdjusterUntouchedDuty
                 Verdict.Unproven,
                 FindingReason.StepMissing,
                 "The record shows the reel run and adjusters turned, and does not say when each was turned.",
-                Pointing(untold),
+                [.. untold.Select(turn => turn.Pointer).Order(StringComparer.Ordinal)],
                 "Enter the time of each turn on a job in which the reel is run."
             );
         }
@@ -105,50 +100,6 @@ internal static class AdjusterUntouchedDuty
                 ],
             };
     }
-
-    /// <summary>
-    /// On a job that goes on, with a run to come: the times that are asked for after it, while somebody still knows them.
-    /// </summary>
-    private static CheckOutcome? ToTime(
-        DutyFrame duty,
-        ImmutableArray<MachineRun> runs,
-        ImmutableArray<Turn> turns
-    )
-    {
-        var isLapping = RunNotShown.IsLapping(duty);
-        var isToRun =
-            duty.Reading.IsOpen
-            && !runs.Any(run => run.IsOfJob)
-            && (isLapping || !duty.Reading.Of(TimelineEventKind.AlternativeMeasuresRecorded).IsEmpty);
-        if (!isToRun)
-        {
-            return null;
-        }
-
-        var untold = turns
-            .Where(turn =>
-                turn.Moment is null
-                && (
-                    isLapping || !TurnsWithoutTime.IsReadAfter(duty.Record.Units[turn.At].Entries, turn.Index)
-                )
-            )
-            .ToImmutableArray();
-        return untold.IsEmpty
-            ? null
-            : TimelineOutcome.OfFaults([
-                TimelineFault.NotYet(
-                    "the time of each turn of an adjuster",
-                    "Enter the time of each turn before the reel is run: afterwards nothing else tells that none was turned while it ran.",
-                    by: "Enter it before the reel is run"
-                ) with
-                {
-                    Beside = Pointing(untold),
-                },
-            ]);
-    }
-
-    private static ImmutableArray<string> Pointing(ImmutableArray<Turn> turns) =>
-        [.. turns.Select(turn => turn.Pointer).Order(StringComparer.Ordinal)];
 
     private static IEnumerable<Turn> Turns(DutyFrame duty)
     {

@@ -67,9 +67,10 @@ internal static class EnergisedTaskDuties
             .Where(run => !run.IsTask)
             .Select(run => run.Start)
             .ToImmutableArray();
+        var toTime = TurnsWithoutTime.ToTime(duty);
         if (Tasks(duty).IsEmpty && tests.IsEmpty)
         {
-            return NoTask();
+            return toTime is null ? NoTask() : TimelineOutcome.OfFaults([toTime]);
         }
 
         // A test is a run as well: nobody is locked out of it, and people are kept clear all the same.
@@ -86,7 +87,9 @@ internal static class EnergisedTaskDuties
 
         if (starts.IsEmpty)
         {
-            return recorded.IsEmpty ? NothingRecorded(duty) : RecordedOnly(duty, recorded);
+            return recorded.IsEmpty ? NothingRecorded(duty, toTime)
+                : toTime is not null ? TimelineOutcome.OfFaults([toTime])
+                : RecordedOnly(duty, recorded);
         }
 
         var faults = starts.SelectMany(start => MeasureFaults(duty, start, recorded)).ToList();
@@ -156,7 +159,7 @@ internal static class EnergisedTaskDuties
         return [.. runs.Select(run => run.Start).Concat(alone)];
     }
 
-    private static CheckOutcome NothingRecorded(DutyFrame duty)
+    private static CheckOutcome NothingRecorded(DutyFrame duty, TimelineFault? toTime)
     {
         var what = EventWords.Done(TimelineEventKind.AlternativeMeasuresRecorded);
         return duty.Reading.IsOpen
@@ -166,6 +169,7 @@ internal static class EnergisedTaskDuties
                     SayMeasures,
                     by: "Do it before the reel is run"
                 ),
+                .. toTime is null ? [] : new[] { toTime },
             ])
             : TimelineOutcome.Of(
                 Verdict.NotMet,

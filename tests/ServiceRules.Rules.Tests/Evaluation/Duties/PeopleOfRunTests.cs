@@ -11,6 +11,8 @@ namespace ServiceRules.Rules.Tests.Evaluation.Duties;
 public sealed class PeopleOfRunTests
 {
     private const string Measures = "09:44 alternative_measures_recorded tech-01 measures=";
+    private const string Unlocked =
+        "09:47 lock_removed tech-01 source=engine_start lock=L-11\n09:48 lock_removed tech-01 source=hydraulic lock=L-12\n";
     private const string Started = "09:50 test_energised tech-01\n";
     private const string Done = "09:52 energised_task_performed tech-01 task=Lap\n";
     private const string Ended = "09:58 test_ended tech-01\n";
@@ -312,6 +314,8 @@ public sealed class PeopleOfRunTests
     [InlineData("turn, look", "", Verdict.Unproven)]
     [InlineData("turn, read 09:30", "", Verdict.Met)]
     [InlineData("turn, read 10:05", "", Verdict.Unproven)]
+    [InlineData("look 10:05, turn, read 09:30", "", Verdict.Unproven)]
+    [InlineData("look 10:05, turn, read", "", Verdict.Unproven)]
     [InlineData("turn, read", "10:20 work_started tech-01\n10:40 work_stopped tech-01", Verdict.Unproven)]
     public void Adjuster_LastTestAndTurnsWithoutTime_ByTheOrderOfTheLog(
         string log,
@@ -321,7 +325,7 @@ public sealed class PeopleOfRunTests
         Assert.Equal(
             expected,
             (Crew with { Units = [Log(log)] })
-                .With(Job(Measures + "GuardsInPlace\n" + Started + Ended + more))
+                .With(Job(Measures + "GuardsInPlace\n" + Unlocked + Started + Ended + more))
                 .VerdictOf(EnergyDuty.AdjusterUntouchedWhileRunning)
         );
 
@@ -330,7 +334,7 @@ public sealed class PeopleOfRunTests
     [InlineData("turn", Measures + "GuardsInPlace", FindingReason.InProgress)]
     [InlineData("turn, read", Measures + "GuardsInPlace", FindingReason.None)]
     [InlineData("turn", "", FindingReason.None)]
-    public void Adjuster_RunStillToCome_TimesAreAskedForBeforeIt(
+    public void MeasuresFirst_RunStillToCome_TimesOfTurnsAreAskedForBeforeIt(
         string log,
         string measures,
         FindingReason expected
@@ -339,7 +343,7 @@ public sealed class PeopleOfRunTests
             expected,
             (Crew with { Units = [Log(log)], IsSignedOff = false })
                 .With(Job(measures))
-                .Duty(EnergyDuty.AdjusterUntouchedWhileRunning)
+                .Duty(EnergyDuty.EnergisedMeasuresFirst)
                 .Reason
         );
 
