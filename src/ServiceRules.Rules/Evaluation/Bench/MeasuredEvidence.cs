@@ -36,6 +36,23 @@ internal static class MeasuredEvidence
         var carried = fit.Count > 0 ? shift : current[^1].Since.DoubtedShift;
         var agreement = ReadingAgreement.Of(counted, workshop);
         var doubt = fit.Count > 0 ? FindingReason.None : Gravest(agreement.Lately, days);
+        if (
+            fit.Count > 0
+            && !agreement.StandsAlone
+            && LaterAgainst(together, fit[^1], workshop) is { } against
+        )
+        {
+            // What the fit gauges show out stays out; what a gauge in doubt reads after them only asks for another look.
+            return new(null, true, FindingReason.None)
+            {
+                Gauges =
+                    against.Gauge is { } later && fit[^1].Gauge is { } before
+                        ? new(before, later, ReadingAgreement.Compared(fit[^1], against, workshop))
+                        : null,
+                Contested = [Mean(agreement.Lately, workshop).ShiftedBy(Length.Zero, carried)],
+            };
+        }
+
         if (agreement.StandsAlone)
         {
             return new(null, true, doubt)
@@ -72,6 +89,15 @@ internal static class MeasuredEvidence
             Scale = ScaleOf(agreement.Lately),
         };
     }
+
+    /// <summary>The last reading with a gauge in doubt after the last fit one, where it contradicts that.</summary>
+    private static LoggedReading? LaterAgainst(
+        List<LoggedReading> together,
+        LoggedReading lastFit,
+        Temperature? workshop
+    ) =>
+        together[(together.IndexOf(lastFit) + 1)..]
+            .FindLast(later => !ReadingAgreement.Compared(lastFit, later, workshop).Agrees);
 
     private static GaugeScale? ScaleOf(List<LoggedReading> readings) =>
         readings
