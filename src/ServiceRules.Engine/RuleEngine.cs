@@ -201,6 +201,7 @@ public sealed class RuleEngine
                 ? new CheckOutcome
                 {
                     Verdict = Verdict.NotApplicable,
+                    Reason = FindingReason.None,
                     Statement = $"{outcome.Statement}; this task does not ask for it",
                     Evidence = outcome.Evidence,
                 }
