@@ -24,6 +24,12 @@ public sealed class RuleEngine
     public const string OpenJob = "open-job";
 
     /// <summary>
+    /// Stands in the reasons of a job that names a task which no unit had, each being named with tasks of its own: nothing was
+    /// judged by that task.
+    /// </summary>
+    public const string TaskOfNoUnit = "task-of-no-unit";
+
+    /// <summary>
     /// Stands in the reasons of a unit of which no rule judged anything, and of the whole that it belongs to: nothing
     /// that nobody asked about is released.
     /// </summary>
@@ -100,7 +106,7 @@ public sealed class RuleEngine
         var plan = Plan(frame.Book.Packs, frame.Context.Jurisdictions, digests.Packs);
         var effects = new EffectRules(frame);
         var drafts = plan.For(frame).Select(applied => Draft(applied, frame, effects)).ToImmutableArray();
-        var conclusions = Conclusions.From(drafts, frame.Units);
+        var conclusions = Conclusions.From(drafts, frame);
         return new Assessment
         {
             Record = frame.Record.Id,
@@ -140,12 +146,13 @@ public sealed class RuleEngine
         var rule = applied.Rule;
         var subject = applied.Subject;
         var outcome = Evaluate(applied, frame);
-        var letOut = effects.Of(rule, subject, outcome.Verdict);
+        var letOut = effects.Of(rule, subject, outcome.Verdict, applied.IsAsked);
         return new DraftFinding
         {
             Rule = rule,
             Unit = applied.Unit,
-            IfUnproven = effects.Of(rule, subject, Verdict.Unproven),
+            IsAsked = applied.IsAsked,
+            IfUnproven = effects.Of(rule, subject, Verdict.Unproven, applied.IsAsked),
             Finding = new Finding
             {
                 Rule = rule.Id.Text,
@@ -160,16 +167,45 @@ public sealed class RuleEngine
                 Remedy = outcome.Verdict is Verdict.Met or Verdict.NotApplicable ? null : outcome.Remedy,
                 StillToDo = outcome.StillToDo,
                 LetOut = letOut.By,
-                Notices = [.. outcome.Notices, .. effects.Refused(rule, subject, outcome.Verdict)],
+                Notices =
+                [
+                    .. outcome.Notices,
+                    .. NotAsked(applied, outcome.Verdict),
+                    .. effects.Refused(rule, subject, outcome.Verdict, applied.IsAsked),
+                ],
             },
         };
     }
+
+    /// <summary>Why something that the task does not ask for is told.</summary>
+    private static IEnumerable<string> NotAsked(RuleOnSubject applied, Verdict verdict) =>
+        (applied.IsAsked, verdict) switch
+        {
+            (false, Verdict.NotMet) =>
+            [
+                "this task does not ask for it; what was read and is out counts whatever the task",
+            ],
+            (false, Verdict.Unproven) =>
+            [
+                "this task does not ask for it, so it holds nothing; as read it is not proven in",
+            ],
+            _ => [],
+        };
 
     private CheckOutcome Evaluate(RuleOnSubject applied, JobFrame frame)
     {
         try
         {
-            return _evaluate(applied.Rule, frame, applied.Unit);
+            var outcome = _evaluate(applied.Rule, frame, applied.Unit);
+            return !applied.IsAsked && IsMissing(outcome)
+                ? new CheckOutcome
+                {
+                    Verdict = Verdict.NotApplicable,
+                    Reason = FindingReason.None,
+                    Statement = $"{outcome.Statement}; this task does not ask for it",
+                    Evidence = outcome.Evidence,
+                }
+                : outcome;
         }
         catch (Exception failure) when (failure is not EngineFaultException)
         {
@@ -179,6 +215,16 @@ public sealed class RuleEngine
             );
         }
     }
+
+    /// <summary>What is not there, or has nothing to be held against, is missed only where it is asked for.</summary>
+    private static bool IsMissing(CheckOutcome outcome) =>
+        outcome
+            is {
+                Verdict: Verdict.Unproven,
+                Reason: FindingReason.NotMeasured
+                    or FindingReason.TooFewStations
+                    or FindingReason.NoSettingInForce,
+            };
 
     private static Finding Concluded(DraftFinding draft, Conclusions conclusions)
     {

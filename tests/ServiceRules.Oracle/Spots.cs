@@ -156,6 +156,19 @@ internal sealed class Spots
             return spot with { IsPlain = standing.Count == 1 };
         }
 
+        // What an unfit gauge, or one of which nothing is known, read after the last fit one may contradict it: no opinion.
+        if (
+            fit.Count > 0
+            && standing.Any(s =>
+                s.Index > last.Index
+                && Math.Abs(((Observation.Measured)s.Reading.Observed).Value.Value.Millimetres - spot.Value)
+                    > 0.005m
+            )
+        )
+        {
+            return spot with { Proves = true, IsPlain = false };
+        }
+
         spot = spot with
         {
             Proves = true,

@@ -30,9 +30,17 @@ public static class WhatFollows
             return Does.Advise;
         }
 
-        var effect = verdict == Verdict.NotMet ? Breach(rule.Severity) : Doubt(rule, unit, record, context);
+        // What the tasks do not ask for was looked at only because it was read: for want of proof it holds nothing.
+        var effect =
+            verdict == Verdict.NotMet ? Breach(rule.Severity)
+            : Applies.Asked(rule, record, unit) ? Doubt(rule, unit, record, context)
+            : Does.Advise;
         return effect == Does.Hold && IsWaived(rule, unit, record, context) ? Does.Advise : effect;
     }
+
+    /// <summary>Whether the tasks ask for a rule; what they do not ask for is no judgement that lets a unit out.</summary>
+    public static bool IsAsked(Rule rule, Subject subject, ServiceRecord record) =>
+        Applies.Asked(rule, record, subject is Subject.Unit on ? on.Id.Text : null);
 
     /// <summary>Disposition of a unit: the worst of its own, and whatever makes the whole unsafe.</summary>
     public static Disposition Unit(
@@ -80,7 +88,10 @@ public static class WhatFollows
     )
     {
         bool judged = !record.Units.IsEmpty && record.Units.All(u => IsJudged(findings, u.Id));
-        var worst = judged ? AtBest(record) : Disposition.Hold;
+        bool done = record.Tasks.All(task =>
+            record.Units.Any(u => (u.Tasks.IsEmpty ? record.Tasks : u.Tasks).Contains(task))
+        );
+        var worst = judged && done ? AtBest(record) : Disposition.Hold;
         foreach (var (effect, _, _, _) in findings)
         {
             worst = Worse(worst, Of(effect));

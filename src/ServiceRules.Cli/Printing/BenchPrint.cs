@@ -6,6 +6,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Engine;
+using ServiceRules.Engine.Judging;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Evaluation.Duties;
@@ -68,16 +69,30 @@ internal sealed class BenchPrint(
             finding => finding.Subject is Subject.Job && !before.Findings.Contains(finding)
         );
         Group("Units together", finding => finding.Subject is Subject.Set);
-        foreach (var unit in job.Record.Units)
+        foreach (var unit in frame.Units)
         {
             Group(
-                $"Unit {unit.Id}",
-                finding => finding.Subject is Subject.Unit subject && subject.Id == unit.Id
+                $"Unit {unit.Work.Id}",
+                finding => finding.Subject is Subject.Unit subject && subject.Id == unit.Work.Id
             );
+            Unjudged(unit);
         }
 
         Programme();
         Cautions();
+    }
+
+    private void Unjudged(UnitFrame unit)
+    {
+        var unjudged = UnjudgedReadings.Of(
+            job.Assessment.Findings,
+            finding => rules.GetValueOrDefault(finding.Rule),
+            unit
+        );
+        if (!unjudged.IsEmpty)
+        {
+            Line($"read, and judged by no rule: {ReportWords.Listed([.. unjudged.Select(ReportWords.Of)])}");
+        }
     }
 
     private void Heading()
@@ -88,6 +103,14 @@ internal sealed class BenchPrint(
         screen.MarkedLine(
             $"[bold]{record.Id}[/]  machine {record.Machine.Id}  {record.Date:yyyy-MM-dd}  {tasks}: [bold {style}]{word}[/]"
         );
+        if (TasksOfNoUnit.Of(frame) is { IsEmpty: false } undone)
+        {
+            Line(
+                $"no unit had {ReportWords.Listed([.. undone.Select(ReportWords.Of)])}: each is named with tasks of its own, so the job is held"
+            );
+            Line("do: name the task at the units on which it was done, or take it from the job");
+        }
+
         if (job.Assessment.State == RecordState.Open)
         {
             screen.TextLine("  in progress: nobody has signed the job off, so nothing is released yet");
@@ -104,6 +127,14 @@ internal sealed class BenchPrint(
             && job.Assessment.Job.Disposition is Disposition.Hold or Disposition.Stop;
         var held = isJobHeld ? ", by itself; the job is held, so it does not yet" : "";
         screen.MarkedLine($"  unit {unit.Id} ({unit.Sheet}{place}): [{style}]{word}[/]{held}");
+        var known = frame.Units.First(one => one.Work.Id == unit.Id);
+        if (TasksOfNoUnit.LeftOutOn(frame, known) is { IsEmpty: false } leftOut)
+        {
+            Line(
+                $"by its own tasks {ReportWords.Listed([.. known.Tasks.Select(ReportWords.Of)])}: what the job's {ReportWords.Listed([.. leftOut.Select(ReportWords.Of)])} asks is not asked of it"
+            );
+        }
+
         if (outcome.Because.Contains(RuleEngine.NoRule))
         {
             Line("no rule judges anything of this unit on this job, so nothing shows that it may go out");
@@ -228,20 +259,20 @@ internal sealed class BenchPrint(
 
     /// <summary>
     /// What notices of safe work leave open though the duty is met, and what is not believed of a gauge: nobody looks for it among
-    /// what is in. At the bench what is in is else remarked on for who asks.
+    /// what is in. At the bench what is in is else remarked on for who asks, but for what was read and does not count, and what
+    /// harms the turf.
     /// </summary>
     private void Remarks(IEnumerable<Finding> met)
     {
         var remarks =
             from finding in met
-            where
-                rules.GetValueOrDefault(finding.Rule)?.Check
-                    is Check.EnergyControl
-                        or Check.RequiredEvent { By: not null }
-                        or Check.RecordPart { By: not null }
-                        or Check.Recency { Of: RecencyOf.Instruments }
+            let isTold = rules.GetValueOrDefault(finding.Rule)?.Check
+                is Check.EnergyControl
+                    or Check.RequiredEvent { By: not null }
+                    or Check.RecordPart { By: not null }
+                    or Check.Recency { Of: RecencyOf.Instruments }
             from notice in finding.Notices
-            where !IsSilence(notice)
+            where isTold ? !IsSilence(notice) : ToldThoughMet.Is(notice)
             group finding by notice;
         foreach (var same in remarks)
         {

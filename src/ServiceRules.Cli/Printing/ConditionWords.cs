@@ -37,8 +37,9 @@ internal sealed record ConditionWords(string Asked, string Here)
                 record.Machine.Area is { } area ? $"here {area}" : "no area is named here"
             ),
             AskedPart.Tasks => new(
-                $"task {Or(when.Tasks.Select(ReportWords.Of))}",
+                $"task {Or(when.Tasks.Select(ReportWords.Of))}{OrRead(when)}",
                 Has("here", reach.Tasks.Select(ReportWords.Of), "no task is named here")
+                    + StillRead(when, reach)
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(part), part, null),
         };
@@ -89,6 +90,24 @@ internal sealed record ConditionWords(string Asked, string Here)
 
     public static string Of(ContactSchool school) =>
         school == ContactSchool.AirGap ? "an air gap" : "light contact";
+
+    private static string OrRead(Applicability when) =>
+        when.OrRead.IsEmpty
+            ? ""
+            : $", or at any task {Or(when.OrRead.Select(ReportWords.Of))} as read and still holding";
+
+    private static string StillRead(Applicability when, SubjectReach reach) =>
+        when.OrRead.IsEmpty || reach.IsAskedByTasks
+            ? ""
+            : ", "
+                + Has(
+                    "still holding:",
+                    when.OrRead.Where(quantity =>
+                            reach.Units.Any(unit => unit.Traits.StillRead.Contains(quantity))
+                        )
+                        .Select(ReportWords.Of),
+                    "nothing of that was read here and still holds"
+                );
 
     private static string Of(BedknifeMounting bedknife) =>
         bedknife == BedknifeMounting.Moving ? "moving bedknife" : "fixed bedknife";

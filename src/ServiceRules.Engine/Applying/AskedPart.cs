@@ -21,6 +21,9 @@ public enum AskedPart
     /// <summary>The tasks of the job or unit.</summary>
     Tasks,
 
+    /// <summary>What was read and still holds, whatever the tasks: what lets a rule in that the tasks would keep out.</summary>
+    OrRead,
+
     /// <summary>The limit sheet of the unit.</summary>
     Sheets,
 

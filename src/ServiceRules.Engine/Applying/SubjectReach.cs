@@ -27,6 +27,9 @@ public sealed record SubjectReach
     /// <summary>The unit, or all units of the record.</summary>
     public required ImmutableArray<UnitReach> Units { get; init; }
 
+    /// <summary>Whether the tasks ask for the rule; else it applies at most because of what was read.</summary>
+    public required bool IsAskedByTasks { get; init; }
+
     /// <summary>Whether the rule applies.</summary>
     public bool Applies => OfJob.All(answer => answer.Holds) && Units.Any(unit => unit.Holds);
 
@@ -60,13 +63,21 @@ public sealed record SubjectReach
         JobFrame frame,
         Subject subject,
         ImmutableArray<ServiceTask> tasks,
-        IEnumerable<(UnitFrame Unit, UnitTraits Traits)> units
+        IReadOnlyCollection<(UnitFrame Unit, UnitTraits Traits)> units
     ) =>
         new()
         {
             Subject = subject,
             Tasks = tasks,
-            OfJob = [.. new JobTraits(frame, tasks).Answers(rule.When)],
+            IsAskedByTasks = JobTraits.Ask(rule.When, tasks),
+            OfJob =
+            [
+                .. new JobTraits(
+                    frame,
+                    tasks,
+                    JobTraits.StillReadOf(units.Select(one => one.Traits))
+                ).Answers(rule.When),
+            ],
             Units =
             [
                 .. units.Select(one => new UnitReach(

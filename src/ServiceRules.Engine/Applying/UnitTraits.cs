@@ -25,11 +25,16 @@ public sealed class UnitTraits
                 .Where(readings => IsReadAlong(readings, places))
                 .Select(alike => alike.Key)
         );
+        StillRead = Distinct(
+            unit.Known.Where(known => known.Left.Any(place => place.State is not KnownState.Stale))
+                .Select(known => known.Quantity)
+        );
         IsGround = unit.Work.Entries.OfType<Grinding>().Any();
         Tasks = Distinct(unit.Tasks);
         Key =
             $"{Sheet.Id}|{School}|{string.Join(',', Tasks)}|{string.Join(',', Attachments)}"
-            + $"|{string.Join(',', Turned)}|{string.Join(',', Read)}|{string.Join(',', ReadAlong)}|{IsGround}";
+            + $"|{string.Join(',', Turned)}|{string.Join(',', Read)}|{string.Join(',', ReadAlong)}"
+            + $"|{string.Join(',', StillRead)}|{IsGround}";
     }
 
     /// <summary>The sheet that it is held to.</summary>
@@ -52,6 +57,9 @@ public sealed class UnitTraits
 
     /// <summary>What was read at two places or more along its width.</summary>
     public ImmutableArray<MeasuredQuantity> ReadAlong { get; }
+
+    /// <summary>What was read on it, with something that no later work made void.</summary>
+    public ImmutableArray<MeasuredQuantity> StillRead { get; }
 
     /// <summary>Whether metal was removed.</summary>
     public bool IsGround { get; }

@@ -38,8 +38,9 @@ internal sealed class Conclusions
 
     public static void Prepare() => _ = Network.Value;
 
-    public static Conclusions From(ImmutableArray<DraftFinding> drafts, ImmutableArray<UnitFrame> units)
+    public static Conclusions From(ImmutableArray<DraftFinding> drafts, JobFrame frame)
     {
+        var units = frame.Units;
         var set = new Subject.Set().Key;
         IEnumerable<Fact> facts =
         [
@@ -47,17 +48,22 @@ internal sealed class Conclusions
             .. units.Select(unit => new PartOf(new Subject.Unit(unit.Work.Id).Key, set)),
             .. Telling(drafts).Select(draft => new FindingFact(draft)),
             .. Unjudged(drafts, units).Select(subject => new Kept(subject, Effect.Hold, RuleEngine.NoRule)),
+            .. TasksOfNoUnit
+                .Of(frame)
+                .Take(1)
+                .Select(_ => new Kept(new Subject.Job().Key, Effect.Hold, RuleEngine.TaskOfNoUnit)),
         ];
         return new(Network.Value.Run(facts));
     }
 
-    /// <summary>Units of which nothing was judged; the job when it names no unit.</summary>
+    /// <summary>Units of which nothing that the tasks ask for was judged; the job when it names no unit.</summary>
     private static IEnumerable<string> Unjudged(
         ImmutableArray<DraftFinding> drafts,
         ImmutableArray<UnitFrame> units
     )
     {
         var judged = drafts
+            .Where(draft => draft.IsAsked)
             .Select(draft => draft.Finding)
             .Where(finding => finding.Verdict != Verdict.NotApplicable)
             .Select(finding => finding.Subject.Key)

@@ -17,6 +17,9 @@ internal sealed record DraftFinding
 
     public required Finding Finding { get; init; }
 
+    /// <summary>Whether the tasks ask for it; else it was judged only because of what was read.</summary>
+    public required bool IsAsked { get; init; }
+
     /// <summary>What it would do if another finding took its proof away.</summary>
     public required LetOut IfUnproven { get; init; }
 
@@ -28,7 +31,7 @@ internal sealed record DraftFinding
     /// <summary>Quantities of the unit that this finding shows to be stale.</summary>
     public ImmutableArray<MeasuredQuantity> ShowsStale()
     {
-        if (Unit is null || Finding.Verdict is Verdict.Met or Verdict.NotApplicable)
+        if (Unit is null || !IsAsked || Finding.Verdict is Verdict.Met or Verdict.NotApplicable)
         {
             return [];
         }

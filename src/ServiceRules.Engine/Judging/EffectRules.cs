@@ -35,9 +35,14 @@ internal sealed class EffectRules
             .Min();
     }
 
-    public LetOut Of(Rule rule, Subject subject, Verdict verdict)
+    /// <summary>What a verdict does to its subject.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="subject">What it was judged on.</param>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="isAsked">Whether the tasks ask for it: what they do not ask for holds nothing for want of proof.</param>
+    public LetOut Of(Rule rule, Subject subject, Verdict verdict, bool isAsked = true)
     {
-        var bare = Bare(rule, verdict);
+        var bare = Bare(rule, verdict, isAsked);
         if (bare is not (Effect.Hold or Effect.Stop))
         {
             return new LetOut(bare, null);
@@ -58,9 +63,9 @@ internal sealed class EffectRules
     }
 
     /// <summary>Waivers and releases of this finding that do not count, told so that nobody wonders.</summary>
-    public IEnumerable<string> Refused(Rule rule, Subject subject, Verdict verdict)
+    public IEnumerable<string> Refused(Rule rule, Subject subject, Verdict verdict, bool isAsked = true)
     {
-        var bare = Bare(rule, verdict);
+        var bare = Bare(rule, verdict, isAsked);
         if (bare is not (Effect.Hold or Effect.Stop))
         {
             yield break;
@@ -108,7 +113,7 @@ internal sealed class EffectRules
         : !entry.MayRelease ? "the register does not let them release anything"
         : null;
 
-    private Effect Bare(Rule rule, Verdict verdict) =>
+    private Effect Bare(Rule rule, Verdict verdict, bool isAsked) =>
         (verdict, rule.Severity) switch
         {
             (Verdict.Met or Verdict.NotApplicable, _) => Effect.None,
@@ -116,7 +121,7 @@ internal sealed class EffectRules
             _ when rule.Scope == RuleScope.Programme => Effect.Advise,
             (Verdict.NotMet, Severity.Stop) => Effect.Stop,
             (Verdict.NotMet, _) => Effect.Hold,
-            _ when rule.Unproven == UnprovenPolicy.Advise => Effect.Advise,
+            _ when rule.Unproven == UnprovenPolicy.Advise || !isAsked => Effect.Advise,
             (_, Severity.Stop)
                 when _frame.State == RecordState.Open && CheckReach.HandsGoInNext(rule.Check) => Effect.Stop,
             _ => Effect.Hold,

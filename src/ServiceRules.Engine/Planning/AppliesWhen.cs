@@ -37,6 +37,7 @@ internal sealed class AppliesWhen : ICondition<SubjectProfile>, IEquatable<Appli
             ' ',
             $"scope={scope}",
             $"tasks={Set(when.Tasks.Select(t => t.ToString()))}",
+            $"orRead={Set(when.OrRead.Select(q => q.ToString()))}",
             $"sheets={Set(when.Sheets)}",
             $"bedknife={when.Bedknife}",
             $"attachments={Set(when.Attachments.Select(a => a.ToString()))}",

@@ -60,11 +60,12 @@ internal sealed class CompiledPlan
     public IEnumerable<RuleOnSubject> For(JobFrame frame)
     {
         var units = frame.Units.Select(unit => new UnitTraits(unit)).ToImmutableArray();
+        var tasks = JobTraits.TasksOf(frame.Record, units);
         foreach (var scope in (RuleScope[])[RuleScope.Job, RuleScope.Programme, RuleScope.Set])
         {
             foreach (var rule in Applicable(SubjectProfile.OfAll(scope, units, frame, _slots)))
             {
-                yield return new RuleOnSubject(rule, null);
+                yield return new RuleOnSubject(rule, null, JobTraits.Ask(rule.When, tasks));
             }
         }
 
@@ -72,7 +73,11 @@ internal sealed class CompiledPlan
         {
             foreach (var rule in Applicable(SubjectProfile.OfUnit(units[index], frame, _slots)))
             {
-                yield return new RuleOnSubject(rule, frame.Units[index]);
+                yield return new RuleOnSubject(
+                    rule,
+                    frame.Units[index],
+                    JobTraits.Ask(rule.When, units[index].Tasks)
+                );
             }
         }
     }

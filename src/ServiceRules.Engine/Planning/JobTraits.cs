@@ -12,17 +12,37 @@ namespace ServiceRules.Engine.Planning;
 /// <param name="HasIsolation">Whether there is something to switch off.</param>
 /// <param name="Date">The day.</param>
 /// <param name="Tasks">The tasks of the subject that is asked about.</param>
+/// <param name="StillRead">What was read on any of its units and still holds.</param>
 internal sealed record JobTraits(
     string? Area,
     WorkPlace Place,
     bool HasIsolation,
     DateOnly Date,
-    ImmutableArray<ServiceTask> Tasks
+    ImmutableArray<ServiceTask> Tasks,
+    ImmutableArray<MeasuredQuantity> StillRead
 )
 {
-    public JobTraits(JobFrame frame, ImmutableArray<ServiceTask> tasks)
-        : this(frame.Record.Machine.Area, frame.Record.Place, frame.HasIsolation, frame.Record.Date, tasks)
-    { }
+    public JobTraits(
+        JobFrame frame,
+        ImmutableArray<ServiceTask> tasks,
+        ImmutableArray<MeasuredQuantity> stillRead
+    )
+        : this(
+            frame.Record.Machine.Area,
+            frame.Record.Place,
+            frame.HasIsolation,
+            frame.Record.Date,
+            tasks,
+            stillRead
+        ) { }
+
+    /// <summary>Whether tasks ask for a rule by themselves.</summary>
+    public static bool Ask(Applicability when, ImmutableArray<ServiceTask> tasks) =>
+        when.Tasks.IsEmpty || when.Tasks.Any(tasks.Contains);
+
+    /// <summary>What was read on any of these units and still holds.</summary>
+    public static ImmutableArray<MeasuredQuantity> StillReadOf(IEnumerable<UnitTraits> units) =>
+        UnitTraits.Distinct(units.SelectMany(unit => unit.StillRead));
 
     /// <summary>The job's own tasks and those of all its units.</summary>
     public static ImmutableArray<ServiceTask> TasksOf(ServiceRecord record, IEnumerable<UnitTraits> units) =>
@@ -61,7 +81,7 @@ internal sealed record JobTraits(
 
         if (!when.Tasks.IsEmpty)
         {
-            yield return new(AskedPart.Tasks, when.Tasks.Any(Tasks.Contains));
+            yield return new(AskedPart.Tasks, Ask(when, Tasks) || when.OrRead.Any(StillRead.Contains));
         }
     }
 }

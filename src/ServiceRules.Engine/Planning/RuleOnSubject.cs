@@ -5,7 +5,10 @@ using ServiceRules.Rules.Model;
 namespace ServiceRules.Engine.Planning;
 
 /// <summary>A rule that applies, and the unit it applies to; no unit for the set, the job and the programme.</summary>
-internal sealed record RuleOnSubject(Rule Rule, UnitFrame? Unit)
+/// <param name="Rule">The rule.</param>
+/// <param name="Unit">The unit.</param>
+/// <param name="IsAsked">Whether the tasks ask for it; else it applies only because of what was read.</param>
+internal sealed record RuleOnSubject(Rule Rule, UnitFrame? Unit, bool IsAsked)
 {
     public Subject Subject =>
         Rule.Scope switch

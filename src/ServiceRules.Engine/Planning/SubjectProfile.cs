@@ -28,7 +28,7 @@ internal sealed record SubjectProfile : Fact
     {
         _scope = scope;
         var record = frame.Record;
-        _job = new(frame, tasks);
+        _job = new(frame, tasks, JobTraits.StillReadOf(units));
         _units = units;
         // The area is free text: its length in front keeps its content from being read as another part of the key.
         var area = record.Machine.Area is { } named

@@ -20,6 +20,13 @@ internal static class ApplicabilityShapes
                     "any of these tasks is done",
                     a => a.Tasks
                 );
+                var orRead = o.Items(
+                    "orRead",
+                    Choices.Quantity,
+                    FormatLimits.Words,
+                    "or, whatever the tasks, any of these was read on the unit and still holds: then what is proven out counts, and what is unproven is told and holds nothing",
+                    a => a.OrRead
+                );
                 var sheets = o.Items(
                     "sheets",
                     Terms.Identity,
@@ -101,9 +108,16 @@ internal static class ApplicabilityShapes
                     "the last day is before the first",
                     "`from` or later"
                 );
+                o.Check(
+                    v => v.Get(orRead).IsEmpty || !v.Get(tasks).IsEmpty,
+                    orRead,
+                    "without `tasks` the rule applies at every task anyway",
+                    "`tasks` beside it, or `anyRead`"
+                );
                 return v => new Applicability
                 {
                     Tasks = v.Get(tasks),
+                    OrRead = v.Get(orRead),
                     Sheets = v.Get(sheets),
                     Bedknife = v.Get(bedknife),
                     Attachments = v.Get(attachments),

@@ -101,6 +101,7 @@ internal static class LayerCheck
 
     private static bool IsNarrower(Applicability when, Applicability below) =>
         !Covers(when.Tasks, below.Tasks)
+        || (!when.Tasks.IsEmpty && below.OrRead.Except(when.OrRead).Any())
         || !Covers(when.Sheets, below.Sheets)
         || !Covers(when.Areas, below.Areas)
         || !Covers(when.AnyTurned, below.AnyTurned)

@@ -172,6 +172,7 @@ internal static class RuleFormCheck
     {
         var when = rule.Value.When;
         Once(rule, "/when/tasks", when.Tasks, FileWord.Of, remarks);
+        Once(rule, "/when/orRead", when.OrRead, FileWord.Of, remarks);
         Once(rule, "/when/sheets", when.Sheets, sheet => sheet, remarks);
         Once(rule, "/when/attachments", when.Attachments, FileWord.Of, remarks);
         Once(rule, "/when/areas", when.Areas, area => area, remarks);

@@ -24,7 +24,7 @@ public sealed record ReadingsCounted(
         var contradict = Contradicting == 1 ? "1 of them contradicts" : $"{Contradicting} of them contradict";
         var counted = $"of {All} readings the last {Counting} count, since the one before, {left}";
         return IsSettled
-            ? $"{counted}, contradicts the latest ({contradict} it)"
+            ? $"{counted}, {ToldThoughMet.ContradictsLatest} ({contradict} it)"
             : $"{counted}, contradicts the latest, and they show what is out but prove nothing in ({contradict} it): it is settled once "
                 + "more readings agree with the latest than do not, and so for gauges";
     }

@@ -13,6 +13,12 @@ public sealed record Applicability
     /// <summary>Any of these tasks is among the unit's (or job's) tasks.</summary>
     public ImmutableArray<ServiceTask> Tasks { get; init; } = [];
 
+    /// <summary>
+    /// Or, whatever the tasks, any of these was read on the unit and still holds: then what is proven out counts, and what is
+    /// unproven is told and holds nothing. Asks nothing without <see cref="Tasks"/>.
+    /// </summary>
+    public ImmutableArray<MeasuredQuantity> OrRead { get; init; } = [];
+
     /// <summary>The unit is held to any of these sheets.</summary>
     public ImmutableArray<string> Sheets { get; init; } = [];
 

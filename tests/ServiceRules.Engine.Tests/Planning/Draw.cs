@@ -19,6 +19,7 @@ internal sealed class Draw(Random random)
             when: new()
             {
                 Tasks = Some<ServiceTask>(0.4, 4),
+                OrRead = Rarely() ? Some<MeasuredQuantity>(1, 3) : [],
                 Sheets = Rarely() ? ["small"] : [],
                 Bedknife = Rarely() ? BedknifeMounting.Fixed : null,
                 Attachments = Rarely() ? Some<Attachment>(1, 2) : [],

@@ -34,11 +34,15 @@ internal static class PlainReading
         var units = frame.Units.Where(unit => Unit(when, unit)).ToList();
         if (rule.Scope == RuleScope.Unit)
         {
-            return units.Where(unit => Tasks(when, unit.Tasks)).Select(unit => $"unit/{unit.Work.Id}");
+            return units
+                .Where(unit => Tasks(when, unit.Tasks) || StillRead(when, [unit]))
+                .Select(unit => $"unit/{unit.Work.Id}");
         }
 
         var tasks = record.Tasks.Concat(frame.Units.SelectMany(unit => unit.Tasks));
-        return units.Count > 0 && Tasks(when, tasks) ? [Whole(rule.Scope)] : [];
+        return units.Count > 0 && (Tasks(when, tasks) || StillRead(when, frame.Units))
+            ? [Whole(rule.Scope)]
+            : [];
     }
 
     private static bool IsIsolated(JobFrame frame) =>
@@ -52,6 +56,13 @@ internal static class PlainReading
             RuleScope.Programme => "programme",
             _ => "job",
         };
+
+    private static bool StillRead(Applicability when, IEnumerable<UnitFrame> units) =>
+        units.Any(unit =>
+            when.OrRead.Any(quantity =>
+                unit.Of(quantity) is { } known && known.Left.Any(place => place.State != KnownState.Stale)
+            )
+        );
 
     private static bool Tasks(Applicability when, IEnumerable<ServiceTask> tasks) =>
         when.Tasks.Length == 0 || when.Tasks.Intersect(tasks).Any();

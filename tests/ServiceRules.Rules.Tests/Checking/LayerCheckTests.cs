@@ -165,6 +165,14 @@ public class LayerCheckTests
             null
         ),
         ["applies to every task"] = (Held, Held with { When = Held.When with { Tasks = [] } }, null),
+        ["lets what was read at other tasks go"] = (
+            Held with
+            {
+                When = Held.When with { OrRead = [MeasuredQuantity.HeightOfCut] },
+            },
+            Held,
+            "/when"
+        ),
         ["applies on one area only"] = (
             Held,
             Held with

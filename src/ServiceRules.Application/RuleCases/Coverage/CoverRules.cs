@@ -73,7 +73,11 @@ public sealed class CoverRules
     {
         var rule = placed.Value;
         var can = ReachableVerdicts.Of(rule.Check);
-        if (AskedParts.Of(rule.When).Any(part => AskedParts.CanFail(rule.When, part, rules.Book)))
+        if (
+            AskedParts
+                .Of(rule.When)
+                .Any(part => part is not AskedPart.OrRead && AskedParts.CanFail(rule.When, part, rules.Book))
+        )
         {
             can = can.Add(Verdict.NotApplicable);
         }
@@ -98,6 +102,7 @@ public sealed class CoverRules
         foreach (var part in AskedParts.Of(rule.When))
         {
             var word = AskedParts.Word(part);
+            var isWayIn = part is AskedPart.OrRead;
             var place = rules.PlaceOf(placed, $"/when/{word}");
             yield return new(
                 CoverageKind.Condition,
@@ -105,9 +110,9 @@ public sealed class CoverRules
                 word,
                 CoverageWords.Holds,
                 place,
-                own.Count(one => one.Reach is { Applies: true })
+                own.Count(one => one.Reach is { Applies: true } reach && !(isWayIn && reach.IsAskedByTasks))
             );
-            if (AskedParts.CanFail(rule.When, part, rules.Book))
+            if (!isWayIn && AskedParts.CanFail(rule.When, part, rules.Book))
             {
                 yield return new(
                     CoverageKind.Condition,

@@ -70,7 +70,7 @@ internal static class OutcomeSection
                 $"{held} of {units} units {(held == 1 ? "is" : "are")} kept in; {units - held} may go out."
             ),
         };
-        return state + told + NotJudged(job);
+        return state + told + NotJudged(job) + NotDone(job);
     }
 
     private static string NotJudged(JobView job)
@@ -84,6 +84,11 @@ internal static class OutcomeSection
             : job.Assessment.Job.Because.Contains(RuleEngine.NoRule) ? " No rule judges anything of this job."
             : "";
     }
+
+    private static string NotDone(JobView job) =>
+        job.Assessment.Job.Because.Contains(RuleEngine.TaskOfNoUnit)
+            ? " The job is called by a task that no unit had: each is named with tasks of its own."
+            : "";
 
     private static ImmutableArray<Block> Reasons(JobView job) =>
         Bounded(job, job.IsBrief ? BySubject(job) : ByStatement(job), "reason", "reasons");

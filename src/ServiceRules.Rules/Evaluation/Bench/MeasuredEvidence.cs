@@ -34,7 +34,7 @@ internal static class MeasuredEvidence
         var all = fit.Count > 0 ? fit : together;
         var standing = all.Max(GaugeStanding.Of);
         var counted = all.FindAll(reading => GaugeStanding.Of(reading) == standing);
-        var weighed = Weigh(counted, fit.Count > 0, current[^1], days, workshop);
+        var weighed = Weigh(counted, together, fit, days, workshop);
         return GaugeStanding.Contradicting(all, counted, workshop) is { } outvoted
             ? weighed with
             {
@@ -47,15 +47,34 @@ internal static class MeasuredEvidence
 
     private static Weighed Weigh(
         List<LoggedReading> counted,
-        bool isFit,
-        LoggedReading latest,
+        List<LoggedReading> together,
+        List<LoggedReading> fit,
         JobDays days,
         Temperature? workshop
     )
     {
+        var isFit = fit.Count > 0;
+        var latest = together[^1];
         var carried = isFit ? latest.Since.Shift : latest.Since.DoubtedShift;
         var agreement = ReadingAgreement.Of(counted, workshop);
         var doubt = isFit ? FindingReason.None : Gravest(agreement.Lately, days);
+        if (
+            isFit
+            && !agreement.StandsAlone
+            && LaterAgainst(together, fit[^1], workshop) is { } against
+        )
+        {
+            // What the fit gauges show out stays out; what a gauge in doubt reads after them only asks for another look.
+            return new(null, true, FindingReason.None)
+            {
+                Gauges =
+                    against.Gauge is { } later && fit[^1].Gauge is { } before
+                        ? new(before, later, ReadingAgreement.Compared(fit[^1], against, workshop))
+                        : null,
+                Contested = [Mean(agreement.Lately, workshop).ShiftedBy(Length.Zero, carried)],
+            };
+        }
+
         if (agreement.StandsAlone)
         {
             return new(null, true, doubt)
@@ -93,6 +112,15 @@ internal static class MeasuredEvidence
             Scale = ScaleOf(agreement.Lately),
         };
     }
+
+    /// <summary>The last reading with a gauge in doubt after the last fit one, where it contradicts that.</summary>
+    private static LoggedReading? LaterAgainst(
+        List<LoggedReading> together,
+        LoggedReading lastFit,
+        Temperature? workshop
+    ) =>
+        together[(together.IndexOf(lastFit) + 1)..]
+            .FindLast(later => !ReadingAgreement.Compared(lastFit, later, workshop).Agrees);
 
     private static GaugeScale? ScaleOf(List<LoggedReading> readings) =>
         readings

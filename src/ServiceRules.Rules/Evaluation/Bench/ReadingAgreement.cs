@@ -75,7 +75,11 @@ internal sealed class ReadingAgreement
     public static ReadingAgreement Of(List<LoggedReading> readings, Temperature? workshop) =>
         new(readings, workshop);
 
-    private NormalisedError Compared(LoggedReading one, LoggedReading other)
+    private NormalisedError Compared(LoggedReading one, LoggedReading other) =>
+        Compared(one, other, workshop);
+
+    /// <summary>How far two readings are apart against what explains a difference.</summary>
+    public static NormalisedError Compared(LoggedReading one, LoggedReading other, Temperature? workshop)
     {
         var (first, second) = (MeasuredEvidence.Of(one, workshop), MeasuredEvidence.Of(other, workshop));
         return one.Gauge == other.Gauge

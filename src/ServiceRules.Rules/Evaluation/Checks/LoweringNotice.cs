@@ -31,7 +31,7 @@ internal static class LoweringNotice
             ? []
             :
             [
-                $"found at {Wording.Of(found, system)}: down to {Wording.Of(target, system)} takes off more than a third at once; "
+                $"found at {Wording.Of(found, system)}: down to {Wording.Of(target, system)} {ToldThoughMet.TakesOffTooMuch}; "
                     + $"cut at {Wording.Listed([.. heights.Select(height => Wording.Of(height, system))])}, a third at most each time (derived)",
             ];
     }

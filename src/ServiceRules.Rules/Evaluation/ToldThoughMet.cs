@@ -1,0 +1,21 @@
+namespace ServiceRules.Rules.Evaluation;
+
+/// <summary>
+/// Remarks that people are told though the finding is met: what was read and is not counted, and what harms the turf though the
+/// height is right. Other remarks on what is met are for who asks.
+/// </summary>
+public static class ToldThoughMet
+{
+    internal const string ContradictsLatest = "contradicts the latest";
+
+    internal const string TakesOffTooMuch = "takes off more than a third at once";
+
+    /// <summary>Whether a notice of a finding is one of these.</summary>
+    /// <param name="notice">The notice.</param>
+    public static bool Is(string notice)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        return notice.Contains(ContradictsLatest, StringComparison.Ordinal)
+            || notice.Contains(TakesOffTooMuch, StringComparison.Ordinal);
+    }
+}
