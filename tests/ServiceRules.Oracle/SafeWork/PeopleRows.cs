@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 
