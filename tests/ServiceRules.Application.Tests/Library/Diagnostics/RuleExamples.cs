@@ -106,7 +106,7 @@ internal static class RuleExamples
                 "A second rule that asks nothing more tells one fault twice, and somebody will mend one of the two only.",
                 Wear,
                 "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheets\": [\"reel-125-9-510\"], \"sheetStates\": \"reel-diameter\" },",
-                "\"when\": { \"tasks\": [\"full-service\", \"grind\", \"seasonal-overhaul\"], \"sheets\": [\"reel-125-9-510\"], \"sheetStates\": \"reel-diameter\" },"
+                "\"when\": { \"tasks\": [\"daily-check\", \"height-check\", \"height-change\", \"touch-up\", \"full-service\", \"grind\", \"lap\", \"clear-blockage\", \"inspect\", \"seasonal-overhaul\"], \"sheets\": [\"reel-125-9-510\"], \"sheetStates\": \"reel-diameter\" },"
             ),
             new(
                 "SR0038",
