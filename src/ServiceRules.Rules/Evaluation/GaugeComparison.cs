@@ -17,6 +17,9 @@ public sealed record GaugeComparison(Instrument Earlier, Instrument Later, Norma
     /// <summary>More gauges agree with the later one than do not.</summary>
     public bool IsSettled { get; init; }
 
+    /// <summary>The later one is in doubt and the earlier one is not: that one settles it.</summary>
+    public bool IsLaterInDoubt { get; init; }
+
     /// <summary>What the two gauges tell, in words, the place not named.</summary>
     /// <param name="system">The units of the reading.</param>
     public string Words(UnitSystem system)
@@ -36,9 +39,9 @@ public sealed record GaugeComparison(Instrument Earlier, Instrument Later, Norma
             : "just above 1";
 
     private string WhatSettlesIt() =>
-        IsSettled
-            ? $"more gauges read as {Later.Id} does, and that counts"
-            : "reading again with one of them does not settle it, a third gauge may";
+        IsLaterInDoubt ? $"{Later.Id} is in doubt: reading again with {Earlier.Id} settles it"
+        : IsSettled ? $"more gauges read as {Later.Id} does, and that counts"
+        : "reading again with one of them does not settle it, a third gauge may";
 
     /// <summary>What one gauge that contradicts itself points to: its zero, how it is held, or something loose.</summary>
     private string WhatOfItself()

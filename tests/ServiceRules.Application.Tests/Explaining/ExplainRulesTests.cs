@@ -16,7 +16,7 @@ public sealed class ExplainRulesTests : IDisposable
     private const string Rule = """
         {
           "id": "height-on-target", "title": "Height on target, here", "requirement": "As below, and it stops.",
-          "when": { "tasks": ["height-check", "height-change", "full-service", "grind", "seasonal-overhaul"], "sheetStates": "height-of-cut" },
+          "when": { "tasks": ["height-check", "height-change", "full-service", "grind", "seasonal-overhaul"], "orRead": ["height-of-cut"], "sheetStates": "height-of-cut" },
           "scope": "unit",
           "check": { "kind": "limit-on-quantity", "quantity": "height-of-cut", "against": "setting-order", "where": "stations-and-ends" },
           "severity": "stop", "unproven": "hold",

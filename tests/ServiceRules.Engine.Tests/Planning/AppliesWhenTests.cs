@@ -17,6 +17,7 @@ public class AppliesWhenTests
         [nameof(Applicability.Place)] = new() { Place = WorkPlace.OnMachine },
         [nameof(Applicability.Isolation)] = new() { Isolation = true },
         [nameof(Applicability.School)] = new() { School = ContactSchool.AirGap },
+        [nameof(Applicability.OrRead)] = new() { OrRead = [MeasuredQuantity.Clearance] },
         [nameof(Applicability.AnyRead)] = new() { AnyRead = [MeasuredQuantity.Clearance] },
         [nameof(Applicability.AnyReadAlong)] = new() { AnyReadAlong = [MeasuredQuantity.Clearance] },
         [nameof(Applicability.AnyTurned)] = new() { AnyTurned = [AdjusterKind.Clearance] },

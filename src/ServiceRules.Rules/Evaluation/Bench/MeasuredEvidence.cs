@@ -70,6 +70,9 @@ internal static class MeasuredEvidence
                 Gauges =
                     against.Gauge is { } later && fit[^1].Gauge is { } before
                         ? new(before, later, ReadingAgreement.Compared(fit[^1], against, workshop))
+                        {
+                            IsLaterInDoubt = true,
+                        }
                         : null,
                 Contested = [Mean(agreement.Lately, workshop).ShiftedBy(Length.Zero, carried)],
             };

@@ -57,8 +57,8 @@ internal static class RuleExamples
                 "SR0032",
                 "A name that stands twice in a list is a slip: another was meant and is missing.",
                 Wear,
-                "\"when\": { \"tasks\": [\"full-service\", \"grind\", \"seasonal-overhaul\"], \"attachments\": [\"shield\"], \"sheetStates\": \"shield-gap\" },",
-                "\"when\": { \"tasks\": [\"full-service\", \"grind\", \"grind\"], \"attachments\": [\"shield\"], \"sheetStates\": \"shield-gap\" },"
+                "\"tasks\": [\"full-service\", \"grind\", \"seasonal-overhaul\"],\n        \"orRead\": [\"shield-gap\"],",
+                "\"tasks\": [\"full-service\", \"grind\", \"grind\"],\n        \"orRead\": [\"shield-gap\"],"
             ),
             new(
                 "SR0033",
@@ -106,7 +106,7 @@ internal static class RuleExamples
                 "A second rule that asks nothing more tells one fault twice, and somebody will mend one of the two only.",
                 Wear,
                 "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheets\": [\"reel-125-9-510\"], \"sheetStates\": \"reel-diameter\" },",
-                "\"when\": { \"tasks\": [\"full-service\", \"grind\", \"seasonal-overhaul\"], \"sheets\": [\"reel-125-9-510\"], \"sheetStates\": \"reel-diameter\" },"
+                "\"when\": { \"tasks\": [\"daily-check\", \"height-check\", \"height-change\", \"touch-up\", \"full-service\", \"grind\", \"lap\", \"clear-blockage\", \"inspect\", \"seasonal-overhaul\"], \"sheets\": [\"reel-125-9-510\"], \"sheetStates\": \"reel-diameter\" },"
             ),
             new(
                 "SR0038",
@@ -122,8 +122,8 @@ internal static class RuleExamples
                 "SR0039",
                 "A rule with a last day stays for the records of its time. After that day nothing asks what it asked.",
                 Wear,
-                "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheetStates\": \"land-width\" },",
-                "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheetStates\": \"land-width\", \"until\": \"2026-10-31\" },"
+                "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"orRead\": [\"land-width\"], \"sheetStates\": \"land-width\" },",
+                "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"orRead\": [\"land-width\"], \"sheetStates\": \"land-width\", \"until\": \"2026-10-31\" },"
             ),
             new(
                 "SR0040",

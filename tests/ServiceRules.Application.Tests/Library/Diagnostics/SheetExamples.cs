@@ -29,12 +29,12 @@ internal static class SheetExamples
                 "SR0006",
                 "A rule for an area that nobody works by holds on no ground.",
                 "base/attachments-and-wear.rules.json",
-                "\"when\": { \"areas\": [\"golf-greens\"], \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheetStates\": \"land-width\" },",
-                "\"when\": { \"areas\": [\"golf-grens\"], \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheetStates\": \"land-width\" },"
+                "\"when\": { \"areas\": [\"golf-greens\"], \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"orRead\": [\"land-width\"], \"sheetStates\": \"land-width\" },",
+                "\"when\": { \"areas\": [\"golf-grens\"], \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"orRead\": [\"land-width\"], \"sheetStates\": \"land-width\" },"
             )
             {
                 Shipped =
-                    "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"sheetStates\": \"land-width\" },",
+                    "\"when\": { \"tasks\": [\"grind\", \"seasonal-overhaul\"], \"orRead\": [\"land-width\"], \"sheetStates\": \"land-width\" },",
             },
             new(
                 "SR0007",
