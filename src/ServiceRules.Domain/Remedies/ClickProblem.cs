@@ -171,7 +171,7 @@ internal sealed class ClickProblem
     /// zone limits, or nothing is sure not to touch.
     /// </summary>
     /// <param name="keepsIn">
-    /// Whether a place that is in is left in: only where nothing that leaves it in betters anything may it be put out.
+    /// Whether a place that was read and is in is left in: only where nothing that leaves it in betters anything may it be put out.
     /// </param>
     public NearestSetting? Nearest(bool keepsIn = false)
     {
@@ -203,10 +203,11 @@ internal sealed class ClickProblem
         return Setting(best.Left, best.Right);
     }
 
-    /// <summary>That the places which are in stay in.</summary>
+    /// <summary>That the places which were read and are in stay in; an end that a line alone tells of is no reason to turn less.</summary>
     private ImmutableArray<StepConstraint> LeftIn =>
         [
             .. _judged
+                .Where(place => place.Place is LandingPlace.Station)
                 .Select(place => Inside(place, _held).ToList())
                 .Where(limits => limits.TrueForAll(limit => limit.IsKept(0, 0)))
                 .SelectMany(limits => limits),

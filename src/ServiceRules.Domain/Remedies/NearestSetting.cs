@@ -23,7 +23,7 @@ public sealed record NearestSetting(
     public ImmutableArray<SingleStep> Sequence { get; init; } = [];
 
     /// <summary>
-    /// Whether another setting would miss by less, but would put out a place that is in: only of what keeps them in is this the
+    /// Whether another setting would miss by less, but would put out a place that was read and is in: only of what keeps them in is this the
     /// nearest.
     /// </summary>
     public bool KeepsIn { get; init; }

@@ -48,13 +48,15 @@ internal static class BruteForce
     }
 
     /// <summary>
-    /// The same where what is in is to stay in: of the settings that put out no place which is in now, where one of them betters what
+    /// The same where what is in is to stay in: of the settings that put out no place which was read and is in now, where one of them betters what
     /// is there now or something touches now; else of all.
     /// </summary>
     public static decimal? LeastExcessKeepingIn(ClickTask task)
     {
         var places = Places(task);
-        var isIn = places.FindAll(place => Excess(task, [place], 0, 0) <= 0);
+        var isIn = places.FindAll(place =>
+            task.Readings.Any(r => r.Station.Millimetres == place.At) && Excess(task, [place], 0, 0) <= 0
+        );
         var now = Math.Max(0, Excess(task, places, 0, 0));
         var kept = Reached(task)
             .Where(s => isIn.TrueForAll(place => Excess(task, [place], s.Left, s.Right) <= Slack))

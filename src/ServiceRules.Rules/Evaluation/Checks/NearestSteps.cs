@@ -112,7 +112,7 @@ internal static class NearestSteps
         var doubt = MatchedUnit.Doubt(worst.Knowledge!);
         var room = zone.Common.Width * 0.5m;
         var step = StepInForce.Of(unit, kind);
-        var kept = nearest.KeepsIn ? ", and that what is in stays in" : string.Empty;
+        var kept = nearest.KeepsIn ? ", and that what was read to be in stays in" : string.Empty;
         return doubt > room
             ? $"how well the gap is known: ± {UncertaintyPrint.Of(doubt, worst.System)}, where what is aimed for leaves {Wording.Of(room!.Value, worst.System)} either way{kept}: a finer gauge or a closer pair of feelers comes first"
             : "that nothing may touch on the way"

