@@ -108,8 +108,38 @@ internal static class StepRemedy
         var tried = Taken(task, LimitRemedy.Best) is { } middles ? ClickSolver.Solve(middles) : solution;
         return !Touches(tried) ? (tried, null)
             : tried is ClickSolution.Infeasible { Nearest: { Sequence.IsEmpty: false } nearest }
+            && CanBeFinished(task)
                 ? (solution, nearest)
             : (solution, null);
+    }
+
+    /// <summary>
+    /// Whether all of the way could be turned if what is most credible were all there is to know: then a part of it, read again, leads to
+    /// the rest. Where even that touches, no reading helps.
+    /// </summary>
+    private static bool CanBeFinished(ClickTask task)
+    {
+        var sure = task
+            .Readings.Select(reading => (reading.Station, Value: LimitRemedy.Best(reading.Knowledge)))
+            .ToImmutableArray();
+        return sure.All(each => each.Value is not null)
+            && ClickSolver.Solve(
+                task with
+                {
+                    Adjusters = task.Adjusters with
+                    {
+                        LeastStep = task.Adjusters.Step,
+                        MostStep = task.Adjusters.Step,
+                    },
+                    Readings =
+                    [
+                        .. sure.Select(each => new StationReading(
+                            each.Station,
+                            MeasuredValue.Exact(each.Value!.Value)
+                        )),
+                    ],
+                }
+            ) is ClickSolution.Plan;
     }
 
     /// <summary>What comes nearest and is sure not to touch, to be read again before the rest is turned.</summary>

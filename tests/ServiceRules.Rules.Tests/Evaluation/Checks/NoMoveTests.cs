@@ -97,7 +97,7 @@ public class NoMoveTests
             )
         );
 
-        Assert.Equal(["across"], again.Places);
+        Assert.Equal(["across"], again.Places.AsEnumerable());
         Assert.Contains(
             "does not agree with what was read at the other places",
             again.Why,
@@ -146,7 +146,7 @@ public class NoMoveTests
                         Height("middle", "5.00 mm", with: null)
                     )
                 )
-                .Places
+                .Places.AsEnumerable()
         );
 
     /// <summary>
