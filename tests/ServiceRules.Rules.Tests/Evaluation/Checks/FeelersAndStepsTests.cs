@@ -107,7 +107,7 @@ public class FeelersAndStepsTests
         );
 
         Assert.Equal(Mm(0.01905m), turn.LearnedStep);
-        Assert.Equal((-4, -4), (turn.LeftSteps, turn.RightSteps));
+        Assert.Equal((-5, -5), (turn.LeftSteps, turn.RightSteps));
         Assert.All(turn.Predicted, predicted => Assert.Equal(Mm(0.02855m), predicted.After));
     }
 }
