@@ -12,6 +12,9 @@ public enum BindingConstraint
     /// <summary>The line is bowed by more than the zone; tilt and offset cannot take that out.</summary>
     Straightness,
 
+    /// <summary>Lines that are straight enough each by itself, of several blades, lie further apart than the zone is wide.</summary>
+    LinesApart,
+
     /// <summary>It would take more steps than the adjuster has.</summary>
     Travel,
 

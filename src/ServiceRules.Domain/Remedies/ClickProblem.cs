@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Conformity;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 
 namespace ServiceRules.Domain.Remedies;
 
@@ -10,14 +12,18 @@ internal sealed class ClickProblem
 {
     private readonly decimal _span;
     private readonly ImmutableArray<LeverPlace> _judged;
+    private readonly ToleranceZone _held;
+    private readonly ImmutableArray<StepConstraint> _heldConstraints;
 
-    public ClickProblem(ClickTask task, WidthFit? fit)
+    public ClickProblem(ClickTask task)
     {
         Task = task;
         _span = (task.Adjusters.RightAt - task.Adjusters.LeftAt).Millimetres;
-        Places = [.. PlacesOf(task, fit)];
+        Places = [.. PlacesOf(task)];
         _judged = [.. Places.Where(p => !task.StationsOnly || p.Place == LandingPlace.Station)];
-        ZoneConstraints = [.. _judged.SelectMany(InsideZone)];
+        ZoneConstraints = [.. _judged.SelectMany(place => Inside(place, task.Zone))];
+        _held = task.HeldTo ?? task.Zone;
+        _heldConstraints = [.. _judged.SelectMany(place => Inside(place, _held))];
         ClearConstraints = task.KeepClear ? [.. Places.SelectMany(place => place.Clear)] : [];
         Constraints = [.. ZoneConstraints, .. ClearConstraints];
         HasKnowledgeWiderThanZone =
@@ -42,9 +48,15 @@ internal sealed class ClickProblem
     public bool HasKnowledgeWiderThanZone { get; }
 
     /// <summary>Whether no tilt and offset, however fine, bring all places into the zone.</summary>
-    public bool IsBowedBeyondZone =>
+    public bool IsBowedBeyondZone => IsBowed(_judged);
+
+    /// <summary>Whether some line by itself is so, and not only several together.</summary>
+    public bool IsOneLineBowedBeyondZone =>
+        _judged.GroupBy(place => place.Line).Any(line => IsBowed([.. line]));
+
+    private bool IsBowed(ImmutableArray<LeverPlace> places) =>
         Task.Zone.Width is { } width
-        && StraightnessZone.LeastWidth(Points(p => p.Low), Points(p => p.High)) > width;
+        && StraightnessZone.LeastWidth(Points(places, p => p.Low), Points(places, p => p.High)) > width;
 
     /// <summary>Whether no place can touch as it stands.</summary>
     public bool StartsFree => !Places.Any(place => place.Touches(default, default));
@@ -126,7 +138,10 @@ internal sealed class ClickProblem
     public Length LargestDeviation(int left, int right) =>
         Rounding.ToLength(ScaledDeviation(left, right) / _span);
 
-    public ImmutableArray<Landing> Landings(int left, int right) =>
+    public ImmutableArray<Landing> Landings(int left, int right, ImmutableArray<SingleStep> sequence)
+    {
+        var (leftTurned, rightTurned) = (Turned(sequence, Side.Left), Turned(sequence, Side.Right));
+        return
         [
             .. Places.Select(p => new Landing(
                 p.Place,
@@ -136,15 +151,29 @@ internal sealed class ClickProblem
             )
             {
                 Known = p.Bounds,
+                Line = p.Line,
+                LeastBefore = Scaled(p.Least),
+                LeastAfter = Scaled(p.Least + p.LeastMoved(leftTurned, rightTurned)),
             }),
         ];
+    }
+
+    private Length? Scaled(decimal? value) => value is { } known ? Rounding.ToLength(known / _span) : null;
+
+    private static SideTurned Turned(ImmutableArray<SingleStep> sequence, Side side) =>
+        sequence
+            .Where(step => step.Side == side)
+            .Aggregate(default(SideTurned), (turned, step) => turned.Then(step.Opens ? 1 : -1));
 
     /// <summary>
     /// The setting whose worst place misses the zone by least; fewest steps among equals. Where contact is to be avoided, of
     /// those that cannot touch and that some order of turning reaches. None when some place has no bound on a side that the
     /// zone limits, or nothing is sure not to touch.
     /// </summary>
-    public NearestSetting? Nearest()
+    /// <param name="keepsIn">
+    /// Whether a place that was read and is in is left in: only where nothing that leaves it in betters anything may it be put out.
+    /// </param>
+    public NearestSetting? Nearest(bool keepsIn = false)
     {
         if (
             _judged.Any(p =>
@@ -161,39 +190,91 @@ internal sealed class ClickProblem
             return null;
         }
 
-        foreach (
-            var (left, right, _) in Rows(ClearConstraints, Task.Adjusters.Travel)
-                .SelectMany(Rights)
-                .Select(s =>
-                    (s.Left, s.Right, Key: (Excess(s.Left, s.Right), Math.Abs(s.Left) + Math.Abs(s.Right)))
-                )
-                .OrderBy(s => s.Key)
+        if (Best([]) is not { } best)
+        {
+            return null;
+        }
+
+        if (keepsIn && !IsLeftIn(best) && Best(LeftIn) is { } kept && IsWorthTurning(kept))
+        {
+            return Setting(kept.Left, kept.Right) with { KeepsIn = Held(best) < Held(kept) };
+        }
+
+        return Setting(best.Left, best.Right);
+    }
+
+    /// <summary>That the places which were read and are in stay in; an end that a line alone tells of is no reason to turn less.</summary>
+    private ImmutableArray<StepConstraint> LeftIn =>
+        [
+            .. _judged
+                .Where(place => place.Place is LandingPlace.Station)
+                .Select(place => Inside(place, _held).ToList())
+                .Where(limits => limits.TrueForAll(limit => limit.IsKept(0, 0)))
+                .SelectMany(limits => limits),
+        ];
+
+    private bool IsLeftIn((int Left, int Right) at) => LeftIn.All(limit => limit.IsKept(at.Left, at.Right));
+
+    private bool IsWorthTurning((int Left, int Right) at) => !StartsFree || Held(at) < Held((0, 0));
+
+    /// <summary>
+    /// The best of all settings that keep more constraints, by what they miss. From the best of each row outwards, since what is
+    /// missed grows both ways from there; it ends where what is left misses by more than what was found.
+    /// </summary>
+    private (int Left, int Right)? Best(ImmutableArray<StepConstraint> more)
+    {
+        var ahead = new PriorityQueue<(StepRow Row, int Right, int Way), decimal>();
+        foreach (var row in Rows([.. ClearConstraints, .. more], Task.Adjusters.Travel))
+        {
+            Add(row, BestRight(row), 0);
+        }
+
+        // Each found betters the one before; the last is the best.
+        List<((int Left, int Right) At, (decimal, decimal, int, int, int, int) Key)> found = [];
+        while (
+            ahead.TryDequeue(out var next, out var misses)
+            && (found.Count == 0 || misses <= found[^1].Key.Item1)
         )
         {
-            if (!Task.KeepClear || TurningOrder.Find(this, left, right) is not null)
+            var (row, right, way) = next;
+            var key = (
+                misses,
+                Excess(ZoneConstraints, row.Left, right),
+                Math.Abs(row.Left) + Math.Abs(right),
+                Math.Abs(row.Left - right),
+                Math.Abs(right),
+                right
+            );
+            if (
+                (found.Count == 0 || key.CompareTo(found[^1].Key) < 0)
+                && (!Task.KeepClear || TurningOrder.Find(this, row.Left, right) is not null)
+            )
             {
-                return Setting(left, right);
+                found.Add(((row.Left, right), key));
+            }
+
+            if (way <= 0 && right > row.RightFrom)
+            {
+                Add(row, right - 1, -1);
+            }
+
+            if (way >= 0 && right < row.RightTo)
+            {
+                Add(row, right + 1, 1);
             }
         }
 
-        return null;
-    }
+        return found.Count == 0 ? null : found[^1].At;
 
-    /// <summary>
-    /// The best right-hand steps of a row and, where contact is to be avoided, those more open by as much as going too far and
-    /// coming back may take: the best is no use where no order reaches it.
-    /// </summary>
-    private IEnumerable<(int Left, int Right)> Rights(StepRow row)
-    {
-        var best = BestRight(row);
-        var most = Task.KeepClear ? Math.Min(row.RightTo, best + (2 * Task.Adjusters.TakeUp) + 2) : best;
-        return Enumerable.Range(best, most - best + 1).Select(right => (row.Left, right));
+        void Add(StepRow row, int right, int way) =>
+            ahead.Enqueue((row, right, way), Held((row.Left, right)));
     }
 
     /// <summary>A setting with the place that misses the zone by most: the first from the left among equals.</summary>
     private NearestSetting Setting(int left, int right)
     {
-        var landings = Landings(left, right);
+        var sequence = TurningOrder.Find(this, left, right) ?? [];
+        var landings = Landings(left, right, sequence);
         var (worst, isAbove, excess) = _judged
             .SelectMany(place =>
                 new[]
@@ -219,12 +300,25 @@ internal sealed class ClickProblem
             Rounding.ToLength(Math.Max(0, excess ?? 0) / _span),
             landings[Places.IndexOf(worst)],
             isAbove
-        );
+        )
+        {
+            Sequence = sequence,
+        };
     }
 
-    /// <summary>By how much the worst place misses the zone; zero when none does.</summary>
-    private decimal Excess(int left, int right) =>
-        Math.Max(0, ZoneConstraints.Max(c => c.Shortfall(left, right)));
+    /// <summary>By how much the worst place misses the zone that is told; zero when none does.</summary>
+    private decimal Held((int Left, int Right) at) => Excess(_heldConstraints, at.Left, at.Right);
+
+    private static decimal Excess(ImmutableArray<StepConstraint> zone, int left, int right)
+    {
+        var most = 0m;
+        foreach (var limit in zone)
+        {
+            most = Math.Max(most, limit.Shortfall(left, right));
+        }
+
+        return most;
+    }
 
     /// <summary>
     /// The right-hand steps of a row with the least excess, the fewest among equals: the excess is convex in them, so
@@ -232,8 +326,8 @@ internal sealed class ClickProblem
     /// </summary>
     private int BestRight(StepRow row)
     {
-        var first = FirstRight(row, right => Excess(row.Left, right) <= Excess(row.Left, right + 1));
-        var last = FirstRight(row, right => Excess(row.Left, right) < Excess(row.Left, right + 1));
+        var first = FirstRight(row, right => Held((row.Left, right)) <= Held((row.Left, right + 1)));
+        var last = FirstRight(row, right => Held((row.Left, right)) < Held((row.Left, right + 1)));
         return Math.Max(first, Math.Min(last, 0));
     }
 
@@ -257,39 +351,54 @@ internal sealed class ClickProblem
         return low;
     }
 
-    private static IEnumerable<LeverPlace> PlacesOf(ClickTask task, WidthFit? fit)
+    private static IEnumerable<LeverPlace> PlacesOf(ClickTask task)
     {
         var known = task.Bounds.IsEmpty ? task.Readings : task.Bounds;
+        return task
+            .Readings.Select((reading, at) => (reading, known[at], Line: LineOf(task, at)))
+            .GroupBy(each => each.Line)
+            .SelectMany(line =>
+                PlacesOf(
+                    task,
+                    line.Key,
+                    [.. line.Select(each => (each.Item1, each.Item2)).OrderBy(pair => pair.Item1.Station)]
+                )
+            )
+            .OrderBy(place => place.Station);
+    }
+
+    private static int? LineOf(ClickTask task, int at) => task.Lines.IsEmpty ? null : task.Lines[at];
+
+    private static IEnumerable<LeverPlace> PlacesOf(
+        ClickTask task,
+        int? line,
+        ImmutableArray<(StationReading Reading, StationReading Known)> pairs
+    )
+    {
+        ImmutableArray<StationReading> readings = [.. pairs.Select(pair => pair.Reading)];
+        ImmutableArray<StationReading> known = [.. pairs.Select(pair => pair.Known)];
+        var fit = WidthFit.Through(readings, task.Width, task.Shared);
         var bounds =
             task.KeepClear && Bent(known) is { } bent ? WidthFit.Through(bent, task.Width)
             : task.Bounds.IsEmpty ? fit
             : WidthFit.Through(known, task.Width, task.Shared);
         if (fit is not null && bounds is not null && !fit.IsRead(Length.Zero))
         {
-            yield return new(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, bounds.LeftEnd, task.Adjusters);
+            yield return Place(LandingPlace.LeftEnd, Length.Zero, fit.LeftEnd, bounds.LeftEnd);
         }
 
-        foreach (var (reading, bound) in task.Readings.Zip(known).OrderBy(pair => pair.First.Station))
+        foreach (var (reading, bound) in pairs)
         {
-            yield return new(
-                LandingPlace.Station,
-                reading.Station,
-                reading.Knowledge,
-                bound.Knowledge,
-                task.Adjusters
-            );
+            yield return Place(LandingPlace.Station, reading.Station, reading.Knowledge, bound.Knowledge);
         }
 
         if (fit is not null && bounds is not null && !fit.IsRead(task.Width))
         {
-            yield return new(
-                LandingPlace.RightEnd,
-                task.Width,
-                fit.RightEnd,
-                bounds.RightEnd,
-                task.Adjusters
-            );
+            yield return Place(LandingPlace.RightEnd, task.Width, fit.RightEnd, bounds.RightEnd);
         }
+
+        LeverPlace Place(LandingPlace place, Length station, Knowledge knowledge, Knowledge bound) =>
+            new(place, station, knowledge, bound, task.Adjusters) { Line = line };
     }
 
     /// <summary>
@@ -307,14 +416,14 @@ internal sealed class ClickProblem
             ]
             : null;
 
-    private IEnumerable<StepConstraint> InsideZone(LeverPlace place)
+    private IEnumerable<StepConstraint> Inside(LeverPlace place, ToleranceZone zone)
     {
-        if (Task.Zone.Lower is { } lower && place.Low is { } low)
+        if (zone.Lower is { } lower && place.Low is { } low)
         {
             yield return new(place.PerLeftStep, place.PerRightStep, (lower.Millimetres * _span) - low, false);
         }
 
-        if (Task.Zone.Upper is { } upper && place.High is { } high)
+        if (zone.Upper is { } upper && place.High is { } high)
         {
             yield return new(
                 -place.PerLeftStep,
@@ -330,6 +439,8 @@ internal sealed class ClickProblem
         || (Task.Zone.Upper is not null && place.High is null)
         || (Task.Zone.Width is { } width && place.High - place.Low > width.Millimetres * _span);
 
-    private ImmutableArray<StationPoint> Points(Func<LeverPlace, decimal?> end) =>
-        [.. _judged.Select(p => new StationPoint(p.Station, Rounding.ToLength((end(p) ?? 0) / _span)))];
+    private ImmutableArray<StationPoint> Points(
+        ImmutableArray<LeverPlace> places,
+        Func<LeverPlace, decimal?> end
+    ) => [.. places.Select(p => new StationPoint(p.Station, Rounding.ToLength((end(p) ?? 0) / _span)))];
 }

@@ -42,6 +42,8 @@ public abstract record ClickSolution
                 BindingConstraint.KnowledgeTooWide =>
                     "read again with a finer gauge or a closer pair of feelers",
                 BindingConstraint.Straightness => "grind: a bow cannot be adjusted out",
+                BindingConstraint.LinesApart =>
+                    "straighten the blades that stand apart, or grind the reel: no adjuster moves one blade alone",
                 BindingConstraint.Travel => "reposition or shim: the adjuster does not reach",
                 BindingConstraint.StepSize => "shim by less than a step, or check the limit against the step",
                 BindingConstraint.ContactAtTheEnd =>

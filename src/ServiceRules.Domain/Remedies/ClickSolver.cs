@@ -22,13 +22,20 @@ public static class ClickSolver
             );
         }
 
-        var fit = WidthFit.Through(task.Readings, task.Width, task.Shared);
-        if (task.Readings.IsEmpty || (fit is null && !task.StationsOnly))
+        if (!task.Lines.IsEmpty && task.Lines.Length != task.Readings.Length)
+        {
+            throw new ArgumentException(
+                $"{task.Lines.Length} lines stand beside {task.Readings.Length} readings; accepted is one for each, or none",
+                nameof(task)
+            );
+        }
+
+        if (task.Readings.IsEmpty || (!task.StationsOnly && !HasEnds(task)))
         {
             return new ClickSolution.Infeasible(BindingConstraint.EndsUnknown, null);
         }
 
-        var problem = new ClickProblem(task, fit);
+        var problem = new ClickProblem(task);
         var rows = problem.FeasibleRows(problem.Constraints, task.Adjusters.Travel);
         if (rows.Count == 0)
         {
@@ -41,23 +48,38 @@ public static class ClickSolver
             {
                 if (TurningOrder.Find(problem, left, right) is { } sequence)
                 {
-                    var deviation = problem.LargestDeviation(left, right);
                     return new ClickSolution.Plan(
                         left,
                         right,
                         sequence,
-                        problem.Landings(left, right),
-                        deviation
+                        problem.Landings(left, right, sequence),
+                        problem.LargestDeviation(left, right)
                     );
                 }
             }
         }
 
-        return new ClickSolution.Infeasible(BindingConstraint.ContactOnTheWay, problem.Nearest())
+        return Infeasible(problem, BindingConstraint.ContactOnTheWay);
+    }
+
+    /// <summary>Whether some line reaches the ends: of one that was read at a single station the station alone is told.</summary>
+    private static bool HasEnds(ClickTask task) =>
+        task.Lines.IsEmpty
+            ? WidthFit.Through(task.Readings, task.Width, task.Shared) is not null
+            : task
+                .Readings.Zip(task.Lines)
+                .GroupBy(each => each.Second, each => each.First)
+                .Any(line => WidthFit.Through([.. line], task.Width, task.Shared) is not null);
+
+    private static ClickSolution.Infeasible Infeasible(ClickProblem problem, BindingConstraint binding) =>
+        new(
+            binding,
+            // Where contact alone stands in the way a part of the way is turned, and what is in is not put out for it.
+            problem.Nearest(binding is BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay)
+        )
         {
             StartsFree = problem.StartsFree,
         };
-    }
 
     /// <summary>Settings that land inside, in groups of equal total cost, each group in order of preference.</summary>
     private static IEnumerable<IEnumerable<(int Left, int Right)>> ByTotal(
@@ -93,15 +115,18 @@ public static class ClickSolver
     {
         if (problem.HasKnowledgeWiderThanZone)
         {
-            return new(BindingConstraint.KnowledgeTooWide, problem.Nearest());
+            return Infeasible(problem, BindingConstraint.KnowledgeTooWide);
         }
 
-        var binding =
-            problem.IsBowedBeyondZone ? BindingConstraint.Straightness
+        var binding = problem.IsBowedBeyondZone
+            ? problem.IsOneLineBowedBeyondZone
+                ? BindingConstraint.Straightness
+                : BindingConstraint.LinesApart
             : problem.FeasibleRows(problem.ZoneConstraints, problem.Task.Adjusters.Travel).Count > 0
                 ? BindingConstraint.ContactAtTheEnd
-            : problem.IsFeasibleBeyondTheTravel ? BindingConstraint.Travel
-            : BindingConstraint.StepSize;
-        return new(binding, problem.Nearest());
+                : problem.IsFeasibleBeyondTheTravel
+                    ? BindingConstraint.Travel
+                    : BindingConstraint.StepSize;
+        return Infeasible(problem, binding);
     }
 }

@@ -33,6 +33,18 @@ public sealed record ClickTask
     /// <summary>The value to come closest to among equally short ways.</summary>
     public required Length Target { get; init; }
 
+    /// <summary>
+    /// The zone that what comes nearest is told by, where it is another than <see cref="Zone"/>: the print that the readings are
+    /// held against. Of settings that miss it by as little, the one that misses <see cref="Zone"/> by less.
+    /// </summary>
+    public ToleranceZone? HeldTo { get; init; }
+
+    /// <summary>
+    /// Which line each reading lies on, in the order of <see cref="Readings"/>: the blade that it was read on. Each line has ends of
+    /// its own. Empty: all lie on one.
+    /// </summary>
+    public ImmutableArray<int?> Lines { get; init; } = [];
+
     /// <summary>Whether only the stations must land in the zone, and not the two ends.</summary>
     public bool StationsOnly { get; init; }
 

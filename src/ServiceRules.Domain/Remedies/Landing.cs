@@ -15,6 +15,15 @@ public sealed record Landing(LandingPlace Place, Length Station, Knowledge Befor
     /// </summary>
     public Knowledge Known { get; init; } = Before;
 
+    /// <summary>The least that may be there now, which contact is counted on; none where nothing bounds it.</summary>
+    public Length? LeastBefore { get; init; }
+
+    /// <summary>The same after turning, every step that closes at its most and every one that opens at its least.</summary>
+    public Length? LeastAfter { get; init; }
+
+    /// <summary>The line that it lies on, where the task names several.</summary>
+    public int? Line { get; init; }
+
     /// <summary>
     /// How far the prediction may be off: h + abs(n)·e + (d + e)·abs(cR - cL)·5 mm/(b - a), h how far what is known now reaches from
     /// <see cref="Before"/> (U of a measured value), n the steps as they count here by the lever, e the doubt of one step, and the

@@ -49,6 +49,9 @@ internal sealed class LeverPlace
 
     public LandingPlace Place { get; }
 
+    /// <summary>The line that it lies on, where there are several.</summary>
+    public int? Line { get; init; }
+
     public Length Station { get; }
 
     public Knowledge Knowledge { get; }

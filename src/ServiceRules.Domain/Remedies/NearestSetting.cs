@@ -17,4 +17,14 @@ public sealed record NearestSetting(
     Length Excess,
     Landing Worst,
     bool IsAbove
-);
+)
+{
+    /// <summary>Every single step in the order to turn it.</summary>
+    public ImmutableArray<SingleStep> Sequence { get; init; } = [];
+
+    /// <summary>
+    /// Whether another setting would miss by less, but would put out a place that was read and is in: only of what keeps them in is this the
+    /// nearest.
+    /// </summary>
+    public bool KeepsIn { get; init; }
+}

@@ -47,6 +47,26 @@ internal static class BruteForce
         return Reached(task).Select(s => (decimal?)Math.Max(0, Excess(task, places, s.Left, s.Right))).Min();
     }
 
+    /// <summary>
+    /// The same where what is in is to stay in: of the settings that put out no place which was read and is in now, where one of them betters what
+    /// is there now or something touches now; else of all.
+    /// </summary>
+    public static decimal? LeastExcessKeepingIn(ClickTask task)
+    {
+        var places = Places(task);
+        var isIn = places.FindAll(place =>
+            task.Readings.Any(r => r.Station.Millimetres == place.At) && Excess(task, [place], 0, 0) <= 0
+        );
+        var now = Math.Max(0, Excess(task, places, 0, 0));
+        var kept = Reached(task)
+            .Where(s => isIn.TrueForAll(place => Excess(task, [place], s.Left, s.Right) <= Slack))
+            .Select(s => (decimal?)Math.Max(0, Excess(task, places, s.Left, s.Right)))
+            .Min();
+        return kept is not null && (kept < now - Slack || Touches(task, Felt(task), 0, 0))
+            ? kept
+            : LeastExcess(task);
+    }
+
     private static IEnumerable<(int Left, int Right)> Reached(ClickTask task)
     {
         var felt = Felt(task);

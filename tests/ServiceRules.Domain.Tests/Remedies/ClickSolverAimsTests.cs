@@ -144,7 +144,7 @@ public sealed class ClickSolverAimsTests
         Assert.Equal((0, 0, Mm(0.0024m)), (nearest.LeftSteps, nearest.RightSteps, nearest.Excess));
     }
 
-    /// <summary>Only contact bars it: the nearest is three half steps of 0.01 take -0.01 to 0.005, clear.</summary>
+    /// <summary>Only contact bars it: the nearest is three half steps of 0.01 take -0.01 to 0.005, clear, shared out as evenly as they can be.</summary>
     [Fact]
     public void Nearest_WhereContactAloneIsInTheWay_OpensUntilNothingTouches()
     {
@@ -160,7 +160,7 @@ public sealed class ClickSolverAimsTests
 
         Assert.Equal(BindingConstraint.ContactAtTheEnd, infeasible.Binding);
         Assert.Equal(
-            (0, 3, Mm(0.005m)),
+            (2, 1, Mm(0.005m)),
             (infeasible.Nearest!.LeftSteps, infeasible.Nearest.RightSteps, infeasible.Nearest.Excess)
         );
     }

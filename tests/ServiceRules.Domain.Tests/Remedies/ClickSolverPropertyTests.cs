@@ -186,21 +186,90 @@ public sealed class ClickSolverPropertyTests
     )
     {
         var task = TaskOf(a, b, c, form, more) with { Zone = ToleranceZone.Between(Mm(0.030m), Mm(0.032m)) };
-        if (ClickSolver.Solve(task) is not ClickSolution.Infeasible { Nearest: { } nearest })
+        if (ClickSolver.Solve(task) is not ClickSolution.Infeasible { Nearest: { } nearest } infeasible)
         {
             return;
         }
 
-        Near(BruteForce.LeastExcess(task)!.Value, nearest.Excess.Millimetres);
-        Assert.Equal(
-            BruteForce.FewestStepsAtLeastExcess(task),
-            Math.Abs(nearest.LeftSteps) + Math.Abs(nearest.RightSteps)
-        );
+        AsNearAsAny(task, infeasible, nearest);
+        if (!nearest.KeepsIn)
+        {
+            Assert.Equal(
+                BruteForce.FewestStepsAtLeastExcess(task),
+                Math.Abs(nearest.LeftSteps) + Math.Abs(nearest.RightSteps)
+            );
+        }
+
         var worst = nearest.Worst.After.AsInterval();
         var misses = nearest.IsAbove
             ? worst.Upper!.Value.Value - task.Zone.Upper!.Value
             : task.Zone.Lower!.Value - worst.Lower!.Value.Value;
         Near(nearest.Excess.Millimetres, Math.Max(0, misses.Millimetres));
+    }
+
+    /// <summary>
+    /// Where only contact stands in the way, of estimates and of what is known alike: nearest by the estimates, sure not to touch by
+    /// all that is possible, in an order that never touches either.
+    /// </summary>
+    [Property]
+    public void Nearest_OfEstimatesWithinBounds_MissesByAsLittleAsAnySettingThatIsSureNotToTouch(
+        short a,
+        short b,
+        short c,
+        byte form,
+        byte more
+    )
+    {
+        var known = TaskOf(a, b, c, form, more) with { KeepClear = true };
+        var task = known with
+        {
+            Zone = ToleranceZone.Between(Mm(0.020m), Mm(0.034m)),
+            Bounds =
+            [
+                .. known.Readings.Select(reading =>
+                    Interval(
+                        reading.Station.Millimetres,
+                        Middle(reading) - 0.008m - ((more & 3) * 0.006m),
+                        Middle(reading) + 0.015m
+                    )
+                ),
+            ],
+            Readings =
+            [
+                .. known.Readings.Select(reading => Measured(reading.Station.Millimetres, Middle(reading))),
+            ],
+        };
+        if (ClickSolver.Solve(task) is ClickSolution.Infeasible { Nearest: { } nearest } infeasible)
+        {
+            AsNearAsAny(task, infeasible, nearest);
+        }
+    }
+
+    private static void AsNearAsAny(
+        ClickTask task,
+        ClickSolution.Infeasible infeasible,
+        NearestSetting nearest
+    )
+    {
+        var best = infeasible.Binding
+            is BindingConstraint.ContactAtTheEnd
+                or BindingConstraint.ContactOnTheWay
+            ? BruteForce.LeastExcessKeepingIn(task)
+            : BruteForce.LeastExcess(task);
+        Near(best!.Value, nearest.Excess.Millimetres);
+        if (task.KeepClear)
+        {
+            Assert.NotNull(BruteForce.ContactsOf(task, nearest.Sequence));
+            Assert.All(nearest.Landings, l => Assert.True(l.LeastAfter!.Value.Millimetres > -0.00000001m));
+        }
+
+        Assert.Equal(
+            (nearest.LeftSteps, nearest.RightSteps),
+            (
+                nearest.Sequence.Where(s => s.Side == Side.Left).Sum(s => s.Opens ? 1 : -1),
+                nearest.Sequence.Where(s => s.Side == Side.Right).Sum(s => s.Opens ? 1 : -1)
+            )
+        );
     }
 
     /// <summary>

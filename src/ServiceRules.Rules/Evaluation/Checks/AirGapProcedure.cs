@@ -74,9 +74,8 @@ internal static class AirGapProcedure
                 evidence,
                 ContestedRemedy.ReadAgain(unit, quantity)
                     ?? ToTurn(unit, quantity, passes, stops)
-                    ?? new Remedy.Act(
-                        $"{Way(results)} one step at a time, both sides alternately, until the {passes.Governing} feeler just passes and the {stops.Governing} feeler does not"
-                    )
+                    ?? BladesApart.Told(unit, quantity, [.. results.SelectMany(result => result.Apart)])
+                    ?? new Remedy.Act(TurnAndTry(results, passes, stops))
             )
             : Told.Unproven(
                 worst.Reason,
@@ -86,20 +85,53 @@ internal static class AirGapProcedure
             );
     }
 
-    /// <summary>Which way to turn and try, the direction by what is proven too tight and too wide.</summary>
-    private static string Way(List<StationResult> results) =>
-        (
-            results.Exists(each => each.IsTooWide is false),
-            results.Exists(each => each.IsTooWide is true)
-        ) switch
+    /// <summary>
+    /// How to turn and try, where no count is known: only the sides that are out, each in the direction that is proven, and what opens
+    /// before what closes. A side that is as taught is left, since every step taken there would be one out of it.
+    /// </summary>
+    private static string TurnAndTry(List<StationResult> results, DualPrint passes, DualPrint stops)
+    {
+        var until =
+            $"until the {passes.Governing} feeler just passes there and the {stops.Governing} feeler does not";
+        if (results is not [var left, var right])
         {
-            (true, true) => "first open where it is too tight, then close where it is too wide,",
-            (true, false) => "open",
-            _ => "close",
+            return $"{Way(results[0])} one step at a time, both sides alternately, {until}";
+        }
+
+        return (left.IsTooWide, right.IsTooWide) switch
+        {
+            ({ } one, { } other) when one == other =>
+                $"{Way(left)} one step at a time, both sides alternately, each {until}",
+            (false, true) => BothWays("left", "right", until),
+            (true, false) => BothWays("right", "left", until),
+            (null, _) => OneSide(right, "right", left, "left", until),
+            _ => OneSide(left, "left", right, "right", until),
         };
+    }
+
+    private static string BothWays(string tight, string wide, string until) =>
+        $"first open the {tight} side, which is too tight, one step at a time, {until}; then close the {wide} side, which is too wide, in the same way; then try both ends again";
+
+    private static string OneSide(
+        StationResult outside,
+        string side,
+        StationResult beside,
+        string other,
+        string until
+    )
+    {
+        var leave =
+            beside.Verdict is Verdict.Met
+                ? $"leave the {other}, which is as taught, as it is"
+                : $"leave the {other}, of which nothing is proven, as it is";
+        return $"{Way(outside)} only the {side} side, one step at a time, {until}; {leave}; then try both ends again";
+    }
+
+    private static string Way(StationResult result) => result.IsTooWide is false ? "open" : "close";
 
     /// <summary>
-    /// Whole steps where what is known tells how many, or what must be repaired before any count; null: turn and try.
+    /// Whole steps where what is known tells how many, what must be repaired before any count, or the blades that no adjuster mends;
+    /// null: turn and try.
     /// </summary>
     private static Remedy? ToTurn(
         UnitFrame unit,
@@ -108,14 +140,19 @@ internal static class AirGapProcedure
         DualPrint stops
     ) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && PrintedZone.Of(passes, stops, null) is { } zone
-            ? StepRepair.For(unit, kind)
-                ?? (
-                    StepRemedy.For(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)
-                        is Remedy.Turn { Sequence.IsEmpty: false } turn
-                        ? turn
-                        : (Remedy?)null
-                )
+            ? StepRepair.For(unit, kind) ?? Counted(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)
             : null;
+
+    private static Remedy? Counted(
+        MeasuredQuantity quantity,
+        AdjusterKind kind,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone
+    ) =>
+        StepRemedy.For(quantity, kind, unit, places, zone) is Remedy.Turn { Sequence.IsEmpty: false } turn
+            ? turn
+            : BladesApart.NotRead(quantity, places) ?? (Remedy?)BladesApart.Of(quantity, unit, places, zone);
 
     private static int Rank(Verdict verdict) =>
         verdict switch
@@ -138,13 +175,24 @@ internal static class AirGapProcedure
                 !place.Feelers.IsEmpty
                 && (place.State is not KnownState.Conflicting || place.Knowledge is not null)
             )
-            .Select(place => (place.Blade, Result: Judged(place, name, passes, stops)))
+            .Select(place => (place.Blade, Place: place, Result: Judged(place, name, passes, stops)))
             .ToList();
         var evidence = Told.Sorted(places.SelectMany(place => place.Evidence));
         var broken = tried.Find(each => each.Result.Verdict == Verdict.NotMet).Result;
         if (broken is not null)
         {
-            return broken;
+            return broken with
+            {
+                // A blade that is out where another is as taught: no adjuster mends the one without the other.
+                Apart = tried.Exists(each => each.Result.Verdict is Verdict.Met)
+                    ?
+                    [
+                        .. tried
+                            .Where(each => each.Blade is not null && each.Result.IsTooWide is not null)
+                            .Select(each => (each.Place, each.Result.IsTooWide!.Value)),
+                    ]
+                    : [],
+            };
         }
 
         if (places.Any(place => place.State == KnownState.Conflicting))
@@ -295,6 +343,9 @@ internal static class AirGapProcedure
     {
         /// <summary>Which way it is proven out; null where it is not.</summary>
         public bool? IsTooWide { get; init; }
+
+        /// <summary>Blades that are proven out, and which way, where another is as taught.</summary>
+        public ImmutableArray<(PlaceKnown Place, bool IsWider)> Apart { get; init; } = [];
 
         /// <summary>Why, the places put where the sentence has its mark.</summary>
         public string At(List<string> places) =>

@@ -88,7 +88,7 @@ internal static class ClipCheck
                     : ClipWords.Of(clip, check.Ratio, worst!, outcome.Verdict),
             Notices =
             [
-                .. outcome.Verdict is Verdict.NotMet ? ClipWords.Ways(clip, check.Ratio, worst!) : [],
+                .. outcome.Verdict is Verdict.NotMet ? ClipWords.Ways(clip, check.Ratio, worst!, judged) : [],
                 .. TurfNotices(onTurf, isMoved),
                 .. Alike.Once(contested.Select(ContestedBreach.Notice)),
             ],

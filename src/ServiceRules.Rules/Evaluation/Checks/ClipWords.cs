@@ -24,15 +24,47 @@ internal static class ClipWords
             : $"{clips}, no more than {height}, {lowest.Said}: in";
     }
 
-    /// <summary>What would keep the clip at the height that was read. None where nothing sensible would.</summary>
-    public static IEnumerable<string> Ways(Clip clip, decimal ratio, PlaceJudgement lowest)
+    /// <summary>
+    /// What would keep the clip at the heights that were read, each counted as low as the rule asks it to be proven: what is told here
+    /// is itself met. None where nothing sensible would.
+    /// </summary>
+    public static IEnumerable<string> Ways(
+        Clip clip,
+        decimal ratio,
+        PlaceJudgement lowest,
+        IEnumerable<PlaceJudgement> judged
+    )
     {
-        if (lowest.Compared.Value is not { } height || height <= Length.Zero)
+        if (lowest.Compared.Value is not { } read || read <= Length.Zero)
         {
             yield break;
         }
 
         List<string> ways = [];
+        var height = judged.Select(Sure).Aggregate(Sure(lowest), Length.Min);
+        if (height > Length.Zero)
+        {
+            Add(clip, ratio, height, ways);
+        }
+
+        if (ways.Count > 0)
+        {
+            yield return $"{string.Join(", or ", ways)} (derived)";
+        }
+
+        yield return $"ribs may stand up to {Spacing(clip.RidgeAt(read), lowest.System)} above the cut "
+            + "(derived, an upper bound: use it to compare settings)";
+    }
+
+    /// <summary>The height less its guard; where the rule has none of its own, less its uncertainty.</summary>
+    private static Length Sure(PlaceJudgement judged) =>
+        judged.Compared is { } each
+            ? (each.Value ?? each.KnownLower ?? Length.Zero)
+                - (each.AcceptLower - each.LowerLimit ?? each.Uncertainty ?? Length.Zero)
+            : Length.Zero;
+
+    private static void Add(Clip clip, decimal ratio, Length height, List<string> ways)
+    {
         if (
             Clip.HighestSpeed(ratio, height, clip.ReelSpeed, clip.Blades, clip.GroundSpeed.Unit) is
             { } fastest
@@ -51,14 +83,6 @@ internal static class ClipWords
             var reel = string.Create(CultureInfo.InvariantCulture, $"a reel of {blades} blades");
             ways.Add(ways.Count > 0 ? reel : $"{reel} keeps the clip");
         }
-
-        if (ways.Count > 0)
-        {
-            yield return $"{string.Join(", or ", ways)} (derived)";
-        }
-
-        yield return $"ribs may stand up to {Spacing(clip.RidgeAt(height), lowest.System)} above the cut "
-            + "(derived, an upper bound: use it to compare settings)";
     }
 
     /// <summary>A spacing, as fine as anyone could measure it: 0.01 mm or 0.001 in.</summary>

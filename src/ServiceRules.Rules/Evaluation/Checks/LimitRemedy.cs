@@ -23,7 +23,7 @@ internal static class LimitRemedy
         outcome.Verdict switch
         {
             Verdict.Unproven => ToProve(outcome, quantity, frame, unit, places),
-            Verdict.NotMet => ToTurn(quantity, rule, frame, unit, places, zone),
+            Verdict.NotMet => ToTurn(outcome, quantity, rule, frame, unit, places, zone),
             _ => null,
         };
 
@@ -49,6 +49,7 @@ internal static class LimitRemedy
             : null;
 
     private static Remedy ToTurn(
+        CheckOutcome outcome,
         MeasuredQuantity quantity,
         Rule rule,
         JobFrame frame,
@@ -63,14 +64,15 @@ internal static class LimitRemedy
                 : new Remedy.ReadAgain(
                     quantity,
                     [.. places.Obstacles.Select(obstacle => obstacle.Place)],
-                    "it is out on one blade, and not every blade was read: moving the unit moves all of them"
+                    BladesApart.NotEveryBlade
                 )
         : !places.Usable.IsEmpty && Aim(zone) is { } aim
             ? (Remedy?)Repair(quantity, unit)
+                ?? NoMove.Of(unit, quantity, places, frame.Book)
                 ?? TooBowed(places, zone)
                 ?? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                 ?? Bowed(quantity, unit, places, zone, aim)
-                ?? (Remedy?)Moved(quantity, unit, places, aim)
+                ?? Moving(Moved(quantity, unit, places, aim), outcome, quantity)
                 ?? new Remedy.Act(rule.Advice)
         : new Remedy.Act(rule.Advice);
 
@@ -113,10 +115,33 @@ internal static class LimitRemedy
     private static Remedy.CannotBeTurnedIn? TooBowed(UnitPlaces places, PrintedZone zone) =>
         RoomForABow(places, zone) is var (least, most) && least > most
             ? new(
-                "the line is bowed by more than the limits allow, and turning moves only its ends",
+                NoMove.Bowed,
                 $"{LineShape.ReadFirst(places.Lines().First())}grind: a bow cannot be adjusted out"
             )
             : null;
+
+    /// <summary>
+    /// A move; where the line through what was read has nothing to move, though something is out, what is out is read again: it
+    /// contradicts the rest.
+    /// </summary>
+    private static Remedy? Moving(Remedy.Move? move, CheckOutcome outcome, MeasuredQuantity quantity) =>
+        move is null || !Stays(move)
+            ? move
+            : new Remedy.ReadAgain(
+                quantity,
+                [
+                    .. outcome
+                        .Comparisons.Where(compared =>
+                            compared.Verdict is Verdict.NotMet && !compared.IsAtEnd
+                        )
+                        .Select(compared => compared.Place),
+                ],
+                "what is out does not agree with what was read at the other places, which are where they should be: moving the unit would put those out"
+            );
+
+    private static bool Stays(Remedy.Move move) =>
+        (move.Left == Length.Zero || move.LeftTurns is { Parts: 0 })
+        && (move.Right == Length.Zero || move.RightTurns is { Parts: 0 });
 
     /// <summary>
     /// The move that brings all of a bow inside, in distances, since parts of a turn were found to reach no such setting; none

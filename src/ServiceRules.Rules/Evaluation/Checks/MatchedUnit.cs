@@ -71,6 +71,8 @@ internal sealed class MatchedUnit
                 .Select(unit => (Unit: unit, Places: UnitPlaces.Of(unit, quantity)))
                 // What has to be read again first is not moved before.
                 .Where(each => each.Places.Obstacles.IsEmpty)
+                // Nor is what no move would bring in, or what nothing proves.
+                .Where(each => NoMove.Of(each.Unit, quantity, each.Places, book) is null)
                 // Nor is what has to be repaired first.
                 .Where(each => !StepInForce.IsBroken(each.Unit, kind))
                 .Select(each => (each.Unit, each.Places, Lines: each.Places.Lines().ToList()))

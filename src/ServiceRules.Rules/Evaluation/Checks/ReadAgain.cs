@@ -25,6 +25,15 @@ internal static class ReadAgain
         // Nobody can put a gauge on an extrapolated end: where only ends are open, every station is read again.
         var read = places.Usable.Select(place => UnitPlaces.Name(place.Station, place.Blade)).ToList();
         var open = Open(outcome, places).ConvertAll(place => UnitPlaces.Name(place.Station, place.Blade));
+        if (
+            outcome.Reason is FindingReason.UncertaintyUnknown
+            && open.Count == 0
+            && places.ProvesNothing() is { } unknown
+        )
+        {
+            return unknown with { Why = Because(outcome, quantity) };
+        }
+
         var isBowed =
             open.Count == 0
             && places

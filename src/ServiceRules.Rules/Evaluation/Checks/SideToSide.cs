@@ -41,7 +41,8 @@ internal static class SideToSide
                 Verdict.NotMet
                     when AdjustedQuantity.FinelySetBy(quantity) is { } kind
                         && StepRepair.For(unit, kind) is { } repair => repair,
-                Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
+                Verdict.NotMet => NoMove.Of(unit, quantity, places, frame.Book)
+                    ?? (Remedy?)MachineMatch.For(frame, quantity, unit)?.Of(unit)
                     ?? LimitRemedy.Moved(quantity, unit, places, AimOf(quantity, unit, lines[0])),
                 Verdict.Unproven => LimitRemedy.ToProve(outcome, quantity, frame, unit, places),
                 _ => null,

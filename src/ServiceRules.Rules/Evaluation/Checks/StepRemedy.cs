@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ServiceRules.Domain.Conformity;
+using System.Globalization;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -13,7 +13,7 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// <summary>
 /// Whole steps of an adjuster that land every place inside both prints of the limit. Where feelers leave more room
 /// than the zone has, the middle of what they tell is solved for instead, and contact counted on the least: the next
-/// reading proves it. Where that may touch, the least itself is solved for, to be read and turned again.
+/// reading proves it. Where that may touch, what comes nearest without touching is turned, to be read and turned again.
 /// </summary>
 internal static class StepRemedy
 {
@@ -36,66 +36,141 @@ internal static class StepRemedy
             return again;
         }
 
+        if ((places.ProvesNothing() ?? BladesApart.NotRead(quantity, places)) is { } first)
+        {
+            return first;
+        }
+
         var task = TaskFor(quantity, unit, places, zone, pair);
-        var (solution, isLeast) = Solved(task);
+        var (solution, part) = Solved(task);
+        if (
+            (part is not null || solution is not ClickSolution.Plan)
+            && BladesApart.Of(quantity, unit, places, zone) is { } apart
+        )
+        {
+            return apart;
+        }
+
+        if (part is { } nearest)
+        {
+            return Part(kind, unit, nearest, pair, places, zone);
+        }
+
         return solution switch
         {
-            ClickSolution.Plan plan => Turn(kind, unit, plan, pair, isLeast) with
+            ClickSolution.Plan plan => Turn(
+                kind,
+                unit,
+                (plan.LeftSteps, plan.RightSteps),
+                plan.Sequence,
+                plan.Landings,
+                pair,
+                isPart: false
+            ) with
             {
-                LearnedStep = CountedWith(kind, unit, isLeast),
-                LearnedStepDoubt = isLeast ? null : LearnedDoubt(kind, unit),
-                ReadAfter = task.KeepClear ? ReadAfter(kind, unit, plan, pair) : null,
-                IsLeast = isLeast,
-                LearnedSide = CountedWith(kind, unit, isLeast) is null
-                    ? null
-                    : StepInForce.Of(unit, kind)?.OnlySide,
-                StillOut = isLeast ? StillOut(unit, places, plan, pair, zone) : [],
-                Binds = isLeast ? Binds(unit, kind, places, zone) : null,
+                LearnedStepDoubt = LearnedDoubt(kind, unit),
+                ReadAfter = task.KeepClear ? ReadAfter(kind, unit, plan.Sequence, plan.Landings, pair) : null,
             },
             ClickSolution.Infeasible
             {
                 Binding: BindingConstraint.EndsUnknown or BindingConstraint.KnowledgeTooWide
-            } unknown => again with
+            } tooCoarse => again with
             {
                 Why =
                     (
-                        unknown.Binding is BindingConstraint.KnowledgeTooWide
+                        tooCoarse.Binding is BindingConstraint.KnowledgeTooWide
                             ? FeelersLacking.Of(places.Usable, NaturalBounds.Of(quantity))
                             : null
-                    ) ?? unknown.WouldHelp,
+                    ) ?? tooCoarse.WouldHelp,
             },
             ClickSolution.Infeasible infeasible => new Remedy.CannotBeTurnedIn(
                 Words(infeasible.Binding),
-                infeasible.Binding is BindingConstraint.Straightness
-                && places.Lines().FirstOrDefault() is { } line
-                    ? LineShape.ReadFirst(line) + infeasible.WouldHelp
-                    : infeasible.WouldHelp
+                (
+                    infeasible.Binding is BindingConstraint.Straightness
+                    && places.Lines().FirstOrDefault() is { } line
+                        ? LineShape.ReadFirst(line) + infeasible.WouldHelp
+                        : infeasible.WouldHelp
+                ) + NearestSteps.WhyWorse(infeasible)
             )
             {
-                Nearest = infeasible.Nearest is { } nearest
-                    ? Near(kind, unit, nearest, pair, zone, HeldTo(zone, places.Usable))
+                Nearest = infeasible.Nearest is { } near
+                    ? NearestSteps.Of(kind, unit, near, pair, zone, NearestSteps.HeldTo(zone, places.Usable))
                     : null,
             },
             _ => throw new InvalidOperationException("solutions are a closed family of two"),
         };
     }
 
-    private static (ClickSolution Solution, bool IsLeast) Solved(ClickTask task)
+    /// <summary>The solution, and where only contact stands in the way what comes nearest: a part of the way.</summary>
+    private static (ClickSolution Solution, NearestSetting? Part) Solved(ClickTask task)
     {
         var solution = ClickSolver.Solve(task);
         if (solution is ClickSolution.Plan)
         {
-            return (solution, false);
+            return (solution, null);
         }
 
         var tried = Taken(task, LimitRemedy.Best) is { } middles ? ClickSolver.Solve(middles) : solution;
-        return Touches(tried)
-            && Cautious(task) is { } cautious
-            && ClickSolver.Solve(cautious) is ClickSolution.Plan { Sequence.IsEmpty: false } part
-                ? (part, true)
-            : Touches(tried) ? (solution, false)
-            : (tried, false);
+        return !Touches(tried) ? (tried, null)
+            : tried is ClickSolution.Infeasible { Nearest: { Sequence.IsEmpty: false } nearest }
+            && CanBeFinished(task)
+                ? (solution, nearest)
+            : (solution, null);
     }
+
+    /// <summary>
+    /// Whether all of the way could be turned if what is most credible were all there is to know: then a part of it, read again, leads to
+    /// the rest. Where even that touches, no reading helps.
+    /// </summary>
+    private static bool CanBeFinished(ClickTask task)
+    {
+        var sure = task
+            .Readings.Select(reading => (reading.Station, Value: LimitRemedy.Best(reading.Knowledge)))
+            .ToImmutableArray();
+        return sure.All(each => each.Value is not null)
+            && ClickSolver.Solve(
+                task with
+                {
+                    Adjusters = task.Adjusters with
+                    {
+                        LeastStep = task.Adjusters.Step,
+                        MostStep = task.Adjusters.Step,
+                    },
+                    Readings =
+                    [
+                        .. sure.Select(each => new StationReading(
+                            each.Station,
+                            MeasuredValue.Exact(each.Value!.Value)
+                        )),
+                    ],
+                }
+            ) is ClickSolution.Plan;
+    }
+
+    /// <summary>What comes nearest and is sure not to touch, to be read again before the rest is turned.</summary>
+    private static Remedy.Turn Part(
+        AdjusterKind kind,
+        UnitFrame unit,
+        NearestSetting nearest,
+        AdjusterPair pair,
+        UnitPlaces places,
+        PrintedZone zone
+    ) =>
+        Turn(
+            kind,
+            unit,
+            (nearest.LeftSteps, nearest.RightSteps),
+            nearest.Sequence,
+            nearest.Landings,
+            pair,
+            isPart: true
+        ) with
+        {
+            ReadAfter = ReadAfter(kind, unit, nearest.Sequence, nearest.Landings, pair),
+            IsLeast = true,
+            StillOut = NearestSteps.StillOut(nearest, NearestSteps.HeldTo(zone, places.Usable)),
+            Binds = NearestSteps.Binds(unit, kind, nearest, places, zone),
+        };
 
     private static bool Touches(ClickSolution solution) =>
         solution
@@ -103,80 +178,6 @@ internal static class StepRemedy
             {
                 Binding: BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay
             };
-
-    /// <summary>
-    /// The least that is credible of every gap, turned by steps that all obtain the most that is: what lands inside so cannot
-    /// have touched. None when some gap has no least.
-    /// </summary>
-    private static ClickTask? Cautious(ClickTask task)
-    {
-        var pair = task.Adjusters;
-        var leasts = task
-            .Readings.Select(reading => (reading.Station, Value: reading.Knowledge.AsInterval().Lower?.Value))
-            .ToImmutableArray();
-        return
-            leasts.All(each => each.Value is not null)
-            && AdjusterPair.TryCreate(pair.LeftAt, pair.RightAt, pair.MostStep, pair.Approach, out var most)
-            ? task with
-            {
-                Adjusters = most with
-                {
-                    LeastStep = pair.LeastStep,
-                    TakeUp = pair.TakeUp,
-                    Travel = pair.Travel,
-                },
-                Readings =
-                [
-                    .. leasts.Select(each => new StationReading(
-                        each.Station,
-                        MeasuredValue.Exact(each.Value!.Value)
-                    )),
-                ],
-            }
-            : null;
-    }
-
-    /// <summary>
-    /// The places that by what was read, and by the step as it is counted, would still lie outside: where nothing may touch, a part
-    /// of the way is all that is told.
-    /// </summary>
-    private static ImmutableArray<PredictedGap> StillOut(
-        UnitFrame unit,
-        UnitPlaces places,
-        ClickSolution.Plan plan,
-        AdjusterPair pair,
-        PrintedZone zone
-    )
-    {
-        var held = HeldTo(zone, places.Usable);
-        return
-        [
-            .. from place in places.Usable
-            where place.Station is not null
-            let now = LimitRemedy.Best(place.Knowledge!)
-            where now is not null
-            let then = now.Value + pair.Movement(plan.LeftSteps, plan.RightSteps, place.Station!.Value)
-            where !held.Contains(then)
-            select new PredictedGap(UnitPlaces.Name(place.Station, place.Blade), now.Value, then),
-        ];
-    }
-
-    /// <summary>What keeps a part of the way from being all of it: how well the gaps are known, or how well a step is.</summary>
-    private static string Binds(UnitFrame unit, AdjusterKind kind, UnitPlaces places, PrintedZone zone)
-    {
-        var worst = places.Usable.MaxBy(place => MatchedUnit.Doubt(place.Knowledge!))!;
-        var doubt = MatchedUnit.Doubt(worst.Knowledge!);
-        var room = zone.Common.Width * 0.5m;
-        var step = StepInForce.Of(unit, kind);
-        return doubt > room
-            ? $"how well the gap is known: ± {UncertaintyPrint.Of(doubt, worst.System)}, where what is aimed for leaves {Wording.Of(room!.Value, worst.System)} either way: a finer gauge or a closer pair of feelers comes first"
-            : "that nothing may touch on the way"
-                + (
-                    step is { } each && each.Most > each.Step
-                        ? $", where a step may take {Wording.AtLeast(each.Most, worst.System)}"
-                        : string.Empty
-                );
-    }
 
     /// <summary>The step that was learned, or where the most is counted with and that was learned, the most; else none.</summary>
     private static Length? CountedWith(AdjusterKind kind, UnitFrame unit, bool isLeast) =>
@@ -197,7 +198,8 @@ internal static class StepRemedy
     private static int? ReadAfter(
         AdjusterKind kind,
         UnitFrame unit,
-        ClickSolution.Plan plan,
+        ImmutableArray<SingleStep> sequence,
+        ImmutableArray<Landing> landings,
         AdjusterPair pair
     )
     {
@@ -211,13 +213,13 @@ internal static class StepRemedy
         }
 
         var (left, right) = (0, 0);
-        for (var turned = 0; turned < plan.Sequence.Length; turned++)
+        for (var turned = 0; turned < sequence.Length; turned++)
         {
-            var (side, opens) = plan.Sequence[turned];
+            var (side, opens) = sequence[turned];
             (left, right) =
                 side is Side.Left ? (left + (opens ? 1 : -1), right) : (left, right + (opens ? 1 : -1));
             if (
-                plan.Landings.Any(landing =>
+                landings.Any(landing =>
                     landing.Known.AsInterval().Lower?.Value + gripping.Movement(left, right, landing.Station)
                     <= Length.Zero
                 )
@@ -228,68 +230,6 @@ internal static class StepRemedy
         }
 
         return null;
-    }
-
-    /// <summary>
-    /// The nearest setting as a remedy tells it: by the print that the readings are held against, as their own findings do;
-    /// where that is kept everywhere, by both.
-    /// </summary>
-    private static NearestTurn Near(
-        AdjusterKind kind,
-        UnitFrame unit,
-        NearestSetting nearest,
-        AdjusterPair pair,
-        PrintedZone zone,
-        ToleranceZone held
-    )
-    {
-        var own = Misses(nearest.Landings, held);
-        var misses = own.Count > 0 ? own : Misses(nearest.Landings, zone.Common);
-        var worst = misses.Count > 0 ? misses[0] : (Landing: nearest.Worst, By: Length.Zero, nearest.IsAbove);
-        return new(kind, nearest.LeftSteps, nearest.RightSteps, Name(worst.Landing), worst.By, worst.IsAbove)
-        {
-            // By an interval it is reckoned from its end, which nothing is added to but the steps.
-            Doubt =
-                worst.Landing.Before is MeasuredValue && StepInForce.Of(unit, kind) is { } step
-                    ? worst.Landing.Doubt(pair, nearest.LeftSteps, nearest.RightSteps, step.Doubt)
-                    : null,
-            Also =
-            [
-                .. misses
-                    .Skip(1)
-                    .Select(miss => miss.Landing)
-                    .OrderBy(landing => landing.Station)
-                    .Select(Name),
-            ],
-            IsByOtherPrint = own.Count == 0 && misses.Count > 0,
-        };
-    }
-
-    /// <summary>By the print that the readings are held against, or both where they are not all of one unit system.</summary>
-    private static ToleranceZone HeldTo(PrintedZone zone, ImmutableArray<PlaceKnown> read) =>
-        zone.For(read[0].System, read.Any(place => place.IsReadInBoth || place.System != read[0].System));
-
-    /// <summary>Every place that would lie outside, the worst first and from the left among equals.</summary>
-    private static List<(Landing Landing, Length By, bool IsAbove)> Misses(
-        ImmutableArray<Landing> landings,
-        ToleranceZone zone
-    )
-    {
-        var misses = new List<(Landing Landing, Length By, bool IsAbove)>();
-        foreach (var landing in landings)
-        {
-            var (below, above) = (
-                zone.Lower - LimitRemedy.Least(landing.After),
-                LimitRemedy.Greatest(landing.After) - zone.Upper
-            );
-            var isAbove = !(below > (above ?? Length.Zero));
-            if ((isAbove ? above : below) is { } by && by > Length.Zero)
-            {
-                misses.Add((landing, by, isAbove));
-            }
-        }
-
-        return [.. misses.OrderByDescending(miss => miss.By).ThenBy(miss => miss.Landing.Station)];
     }
 
     private static AdjusterPair? PairOf(AdjusterKind kind, UnitFrame unit) =>
@@ -323,17 +263,20 @@ internal static class StepRemedy
     )
     {
         var inside = zone.Common;
+        var read = places.Usable.Where(place => place.Station is not null).ToList();
         return new()
         {
             Adjusters = pair,
+            HeldTo = NearestSteps.HeldTo(zone, places.Usable),
+            Lines = read.TrueForAll(place => place.Blade is null)
+                ? []
+                : [.. read.Select(place => place.Blade)],
             Readings =
             [
-                .. places
-                    .Usable.Where(place => place.Station is not null)
-                    .Select(place => new StationReading(
-                        place.Station!.Value,
-                        Bounded(place.Knowledge!, quantity)
-                    )),
+                .. read.Select(place => new StationReading(
+                    place.Station!.Value,
+                    Bounded(place.Knowledge!, quantity)
+                )),
             ],
             Width = StationPlaces.Width(unit.Sheet),
             Zone = inside,
@@ -343,7 +286,7 @@ internal static class StepRemedy
     }
 
     /// <summary>A feeler that does not pass bounds a gap from above alone; where nothing touches, zero bounds it from below.</summary>
-    private static Knowledge Bounded(Knowledge known, MeasuredQuantity quantity) =>
+    public static Knowledge Bounded(Knowledge known, MeasuredQuantity quantity) =>
         known is LengthInterval interval
         && NaturalBounds.Of(quantity) is { } bound
         && interval.Meet(LengthInterval.AtLeast(bound)) is IntervalMeeting.Overlap both
@@ -379,32 +322,45 @@ internal static class StepRemedy
     private static Remedy.Turn Turn(
         AdjusterKind kind,
         UnitFrame unit,
-        ClickSolution.Plan plan,
+        (int Left, int Right) steps,
+        ImmutableArray<SingleStep> sequence,
+        ImmutableArray<Landing> landings,
         AdjusterPair pair,
-        bool isLeast
+        bool isPart
     )
     {
-        var step = StepInForce.Of(unit, kind)?.Doubt ?? Length.Zero;
+        var doubt = StepInForce.Of(unit, kind)?.Doubt ?? Length.Zero;
+        var learned = CountedWith(kind, unit, isPart);
         return new(
             kind,
-            plan.LeftSteps,
-            plan.RightSteps,
-            plan.Sequence,
+            steps.Left,
+            steps.Right,
+            sequence,
             [
-                .. plan.Landings.Select(landing => new PredictedGap(
-                    Name(landing),
-                    Foretold(landing.Before),
-                    Foretold(landing.After)
-                )
-                {
-                    BeforeDoubt = isLeast ? null : landing.Reach,
-                    AfterDoubt = isLeast ? null : landing.Doubt(pair, plan.LeftSteps, plan.RightSteps, step),
-                }),
+                .. NearestSteps
+                    .Telling(landings)
+                    .Select(landing =>
+                        isPart
+                            ? new PredictedGap(
+                                Name(landing),
+                                AtLeast(landing.LeastBefore),
+                                AtLeast(landing.LeastAfter)
+                            )
+                            : new PredictedGap(
+                                Name(landing),
+                                Foretold(landing.Before),
+                                Foretold(landing.After)
+                            )
+                            {
+                                BeforeDoubt = landing.Reach,
+                                AfterDoubt = landing.Doubt(pair, steps.Left, steps.Right, doubt),
+                            }
+                    ),
             ],
             [
                 .. ReadAgain.After(
                     unit,
-                    plan.Sequence.Select(step => new Adjustment
+                    sequence.Select(step => new Adjustment
                     {
                         Adjuster = kind,
                         Side = step.Side,
@@ -413,25 +369,39 @@ internal static class StepRemedy
                     })
                 ),
             ]
-        );
+        )
+        {
+            LearnedStep = learned,
+            LearnedSide = learned is null ? null : StepInForce.Of(unit, kind)?.OnlySide,
+        };
     }
 
-    private static string Name(Landing landing) =>
-        landing.Place switch
+    /// <summary>No gap is less than nothing, whatever a line tells of an end.</summary>
+    private static Length AtLeast(Length? least) => Length.Max(Length.Zero, least ?? Length.Zero);
+
+    public static string Name(Landing landing)
+    {
+        var name = landing.Place switch
         {
             LandingPlace.LeftEnd => "left end",
             LandingPlace.RightEnd => "right end",
             _ => UnitPlaces.Name(landing.Station, null),
         };
+        return landing.Line is { } blade
+            ? string.Create(CultureInfo.InvariantCulture, $"{name}, blade {blade}")
+            : name;
+    }
 
     // Not rounded: whoever prints it rounds it once.
-    private static Length Foretold(Knowledge knowledge) => LimitRemedy.Best(knowledge) ?? Length.Zero;
+    public static Length Foretold(Knowledge knowledge) => LimitRemedy.Best(knowledge) ?? Length.Zero;
 
     private static string Words(BindingConstraint binding) =>
         binding switch
         {
             BindingConstraint.Straightness =>
                 "the line is bowed by more than the limits allow, and turning moves only its ends",
+            BindingConstraint.LinesApart =>
+                "the blades stand apart by more than the limits allow, and turning moves all of them alike",
             BindingConstraint.Travel => "it would take more steps than the adjuster has",
             BindingConstraint.StepSize => "one step is too coarse: the limits lie between two steps",
             BindingConstraint.ContactAtTheEnd => "every setting inside the limits touches",

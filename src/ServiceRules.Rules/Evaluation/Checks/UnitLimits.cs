@@ -91,17 +91,38 @@ internal sealed class UnitLimits
         );
 
     /// <summary>
+    /// The unit's own range and what the target in force permits, where no value keeps both: no move ends the finding, whichever way.
+    /// None where some value does.
+    /// </summary>
+    public (PrintedZone Range, PrintedZone About)? Apart =>
+        range is not null && about is not null && range.Common.Intersect(about.Common) is null
+            ? (range, about)
+            : null;
+
+    /// <summary>Whether a profile that lies so far below and above the line that is set has no room inside all limits, wherever it is set.</summary>
+    public bool LeaveNoRoomFor(Length below, Length above) =>
+        Apart is null && All is { } zone && zone.Lower + below > zone.Upper - above;
+
+    private ToleranceZone? All
+    {
+        get
+        {
+            var common = range is null ? null : With(range.Common, onRange);
+            var around = about is null ? null : With(about.Common, onTarget);
+            return around is null ? common : common?.Intersect(around) ?? around;
+        }
+    }
+
+    /// <summary>
     /// Inside both prints of all limits, drawn in by the doubt of a reading so that the next one can prove it; where that
-    /// leaves nothing, the limits themselves. A target outside the range is still where the settings in force want it.
+    /// leaves nothing, the limits themselves. Not asked where range and target permit nothing in common.
     /// </summary>
     /// <param name="doubt">What a reading may be off.</param>
     /// <param name="below">How far the profile lies below the line that is set, at the most; zero or more.</param>
     /// <param name="above">How far it lies above that line, at the most; zero or more.</param>
     public ToleranceZone? Drawn(Length doubt, Length below, Length above)
     {
-        var common = range is null ? null : With(range.Common, onRange);
-        var around = about is null ? null : With(about.Common, onTarget);
-        var zone = around is null ? common : common?.Intersect(around) ?? around;
+        var zone = All;
         var straight =
             zone is not null
             && ToleranceZone.TryCreate(zone.Lower + below, zone.Upper - above, out var left, zone.LimitItself)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Bench;
 
@@ -85,6 +87,23 @@ internal sealed class UnitPlaces
 
     /// <summary>What keeps the quantity from being known everywhere it has to be, gravest first; empty: nothing.</summary>
     public ImmutableArray<Obstacle> Obstacles { get; }
+
+    /// <summary>
+    /// What has to be read again before anything is turned, where a length was read with a gauge of which nothing is known: it proves
+    /// nothing, and with it no line tells how far. None where there is no such reading.
+    /// </summary>
+    public Remedy.ReadAgain? ProvesNothing() =>
+        Usable
+            .Where(place => place is { Knowledge: MeasuredValue, Doubt: FindingReason.UncertaintyUnknown })
+            .Select(place => Said(place.Station, place.Blade))
+            .ToImmutableArray()
+            is { IsEmpty: false } unknown
+            ? new(
+                quantity,
+                unknown,
+                "nothing is known of the gauge that it was read with, so that it does not tell how far to turn: use one that is calibrated or zero-checked"
+            )
+            : null;
 
     /// <summary>The width of the unit.</summary>
     public Length Width => StationPlaces.Width(unit.Sheet);

@@ -130,13 +130,15 @@ internal static class UnitSpread
                 Verdict.NotMet or Verdict.Unproven when RepairFirst(units, quantity) is { } repair => repair,
                 Verdict.NotMet when ContestedRemedy.OfSet(units, quantity) is { } again => again,
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
+                    ?? NoMove.OfSet(units, quantity, frame.Book)
                     ?? new Remedy.Act(rule.Advice),
                 // What a unit of the set is moved for anyway is not read again first.
                 Verdict.Unproven => (
                     outcome.Reason is FindingReason.GaugeCannotProve
                     || units.SelectMany(unit => ObstaclesOf(unit, quantity)).Any()
                         ? null
-                        : (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
+                        : NoMove.OfSet(units, quantity, frame.Book)
+                            ?? (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
                 ) ?? ReadAgainAll(outcome, quantity, units),
                 _ => null,
             },

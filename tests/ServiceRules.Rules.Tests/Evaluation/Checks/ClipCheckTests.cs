@@ -33,8 +33,9 @@ public class ClipCheckTests
         );
         Assert.Equal(
             [
-                // 4.0 x 19 800 / 16 666.667 = 4.752 km/h; 100 000 / 36 = 2777.8 rev/min; 100 000 / 8800 = 11.4 blades.
-                "4.7 km/h is the most that keeps the clip, or 2778 rev/min the least, or a reel of 12 blades (derived)",
+                // Sure of the height are 4.0 - 0.013013 = 3.986987 mm: x 19 800 / 16 666.667 = 4.736 km/h; 100 000 / (9 x 3.986987) = 2786.9
+                // rev/min; 100 000 / (2200 x 3.986987) = 11.4 blades.
+                "4.7 km/h is the most that keeps the clip, or 2787 rev/min the least, or a reel of 12 blades (derived)",
                 // sqrt(16 + 25.508) - 4 = 2.4426.
                 "ribs may stand up to 2.44 mm above the cut (derived, an upper bound: use it to compare settings)",
             ],
@@ -43,6 +44,32 @@ public class ClipCheckTests
         Assert.Equal(new Remedy.Act("Do something about it."), outcome.Remedy);
         Assert.Empty(outcome.Comparisons);
         Assert.Contains("/machine/tested", outcome.Evidence);
+    }
+
+    /// <summary>
+    /// 3.79 mm at 4.6 km/h: 3.79 x 19 800 / 16 666.667 = 4.5025 km/h, but sure are 3.776987 mm alone, 4.487 km/h. Each figure that is
+    /// told, tried in place of what was out, is in.
+    /// </summary>
+    [Theory]
+    [InlineData("4.4", "2200", Verdict.Met)]
+    [InlineData("4.5", "2200", Verdict.Unproven)]
+    [InlineData("4.6", "2256", Verdict.Met)]
+    [InlineData("4.6", "2255", Verdict.Unproven)]
+    public void Evaluate_WhatKeepsTheClip_IsItselfMet(string kmh, string rpm, Verdict verdict)
+    {
+        BenchEntry[] heights = [Height("left", "3.79 mm"), Height("right", "3.79 mm")];
+
+        var told = Judge(AtMostTheHeight, Tried(new(Kmh("4.6"), Rpm("2200"), null, null), heights)).Notices[
+            0
+        ];
+        var then = Judge(AtMostTheHeight, Tried(new(Kmh(kmh), Rpm(rpm), null, null), heights));
+
+        Assert.StartsWith(
+            "4.4 km/h is the most that keeps the clip, or 2256 rev/min the least",
+            told,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(verdict, then.Verdict);
     }
 
     [Fact]

@@ -67,8 +67,8 @@ public class FeelersAndStepsTests
 
     /// <summary>
     /// 0.004 in passes and 0.014 in does not, at both: the middle, 0.009 in, would be closed by 15 steps of 0.0005 in, and
-    /// what may be 0.0039 in would touch on the way. From 0.0039 in to between 0.001 in and 0.0015 in are 5 steps: the
-    /// least is turned for.
+    /// what may be 0.0039 in would touch on the way. At the ends, 51 mm beyond stations 408 mm apart, it may be 0.0039 x 1.125 - 0.0141 x 0.125
+    /// = 0.0026 in: four steps of at most 0.00055 in are sure not to touch, a fifth is not.
     /// </summary>
     [Fact]
     public void Evaluate_MiddleThatCouldTouchOnTheWay_TurnsTheLeastAndSaysSo()
@@ -79,7 +79,7 @@ public class FeelersAndStepsTests
         var turn = Assert.IsType<Remedy.Turn>(Judge(Gap, [.. At("left"), .. At("right")]).Remedy);
 
         Assert.True(turn.IsLeast);
-        Assert.Equal((-5, -5), (turn.LeftSteps, turn.RightSteps));
+        Assert.Equal((-4, -4), (turn.LeftSteps, turn.RightSteps));
     }
 
     /// <summary>

@@ -321,6 +321,9 @@ public class StepsThatDifferTests
 
         Assert.True(turn.IsLeast);
         Assert.Contains("how well the gap is known: ± 0.031 mm", turn.Binds, StringComparison.Ordinal);
-        Assert.Equal(["51 mm", "459 mm"], turn.StillOut.Select(place => place.Place));
+        Assert.Equal(
+            ["left end", "51 mm", "459 mm", "right end"],
+            turn.StillOut.Select(place => place.Place)
+        );
     }
 }
