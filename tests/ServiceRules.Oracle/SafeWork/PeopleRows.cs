@@ -184,7 +184,7 @@ internal static class PeopleRows
 
             var list =
                 asked.Any(m => !ever.Contains(m)) ? Possible.NotMet
-                : asked.Count > 0 || ever.Any(KeepClear.Contains) ? Possible.Met
+                : asked.Length > 0 || ever.Any(KeepClear.Contains) ? Possible.Met
                 : ever.Count > 0 && !ever.Any(RunRows.KeepsClear) ? Possible.NotMet
                 : Possible.Unproven;
             bool isKept = said.Any(m => KeepClear.Contains(m) && !wrong.ContainsKey(m));
