@@ -57,7 +57,7 @@ public sealed class TestRulesTests : IDisposable
         );
         RulesTested tested = TestRules.Run(folder.Load(), "contact-fits-school");
         FixtureResult fixture = Assert.Single(tested.Fixtures, one => !one.IsReleased);
-        Assert.Contains("contact-fits-school", Assert.Single(fixture.Told), StringComparison.Ordinal);
+        Assert.Contains(fixture.Told, told => told.Contains("contact-fits-school", StringComparison.Ordinal));
     }
 
     [Fact]

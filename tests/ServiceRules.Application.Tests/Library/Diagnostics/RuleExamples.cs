@@ -57,8 +57,8 @@ internal static class RuleExamples
                 "SR0032",
                 "A name that stands twice in a list is a slip: another was meant and is missing.",
                 Wear,
-                "\"tasks\": [\"full-service\", \"grind\", \"seasonal-overhaul\"],\n        \"orRead\": [\"shield-gap\"],",
-                "\"tasks\": [\"full-service\", \"grind\", \"grind\"],\n        \"orRead\": [\"shield-gap\"],"
+                "\"tasks\": [\"full-service\", \"grind\", \"seasonal-overhaul\"],\n\"orRead\": [\"shield-gap\"],",
+                "\"tasks\": [\"full-service\", \"grind\", \"grind\"],\n\"orRead\": [\"shield-gap\"],"
             ),
             new(
                 "SR0033",

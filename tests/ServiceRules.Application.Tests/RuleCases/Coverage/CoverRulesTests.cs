@@ -54,7 +54,8 @@ public sealed class CoverRulesTests : IDisposable
             "base/clearance.cases.json",
             "\"path\": \"/settingOrders/0/schools/0/school\", \"value\": \"light-contact\" }]",
             "\"path\": \"/settingOrders/0/schools/0/school\", \"value\": \"light-contact\" }],\n"
-                + "      \"patch\": [{ \"op\": \"replace\", \"path\": \"/tasks\", \"value\": [\"daily-check\"] }]"
+                + "      \"patch\": [{ \"op\": \"replace\", \"path\": \"/units/0/entries\", \"value\": [] }, "
+                + "{ \"op\": \"replace\", \"path\": \"/tasks\", \"value\": [\"daily-check\"] }]"
         );
         Assert.Equal("school", Assert.Single(Of("clearance-within-limits").Missing).Part);
     }

@@ -25,6 +25,7 @@ public sealed class MutateRulesTests : IDisposable
                 "severity hold -> advise",
                 "unproven hold -> advise",
                 "unproven hold -> second-person",
+                "when/orRead dropped",
                 "when/tasks dropped",
             ],
             mutated.Tried.Select(one => one.Mutant.What).Order(StringComparer.Ordinal)
