@@ -214,10 +214,19 @@ public class WholeEngineProperties
                     $"{pair.First.Rule} on {pair.First.Subject.Key} was {pair.First.Verdict} ({pair.First.Statement}), and with more doubt is {pair.Second.Verdict} ({pair.Second.Statement})"
                 )
         );
+        // What was read at a task that does not ask for it holds while it is proven out, and is told once it no longer is.
         Assert.False(
-            before.Job.Disposition != Disposition.Release && after.Job.Disposition == Disposition.Release
+            before.Job.Disposition != Disposition.Release
+                && after.Job.Disposition == Disposition.Release
+                && !before
+                    .Findings.Where(finding => finding.Effect is Effect.Hold or Effect.Stop)
+                    .All(finding => IsReachedByReading(finding.Rule)),
+            $"held before: {string.Join("; ", before.Findings.Where(finding => finding.Effect is Effect.Hold or Effect.Stop).Select(finding => finding.Rule))}"
         );
     }
+
+    private static bool IsReachedByReading(string rule) =>
+        SmallJob.Rules.Any(one => one.Id.Text == rule && !one.When.OrRead.IsEmpty);
 
     /// <summary>By the shipped rules a unit with an empty log goes out on no task, however the rest of the job looks.</summary>
     [Property]

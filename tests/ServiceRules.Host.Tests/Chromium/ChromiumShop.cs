@@ -19,6 +19,9 @@ public sealed class ChromiumShop : IAsyncLifetime
         "--no-first-run",
     ];
 
+    // A busy machine is not a broken page.
+    private const float PatienceMilliseconds = 90_000;
+
     private readonly FiledShop shop = new();
     private IPlaywright? driver;
     private IBrowser? browser;
@@ -54,17 +57,19 @@ public sealed class ChromiumShop : IAsyncLifetime
         await seen.Page.GetByLabel("Name").FillAsync(name);
         await seen.Page.GetByLabel("Password").FillAsync(password);
         await seen.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await seen.Page.WaitForURLAsync("**/records");
+        await Assertions.Expect(seen.Page).ToHaveTitleAsync("Records - ServiceRules");
         return seen;
     }
 
     /// <summary>A new session of somebody who is not known.</summary>
     public async Task<SeenPage> NobodyAsync(ViewportSize? size = null)
     {
+        Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
         browser ??= await StartAsync();
         var context = await browser.NewContextAsync(
             new() { BaseURL = Run.Service.Address.ToString(), ViewportSize = size }
         );
+        context.SetDefaultTimeout(PatienceMilliseconds);
         return new SeenPage(context, await context.NewPageAsync(), Run.Service.Address);
     }
 

@@ -202,7 +202,6 @@ internal static class GroupRows
     private static List<Step> NamedBy(Story story, Step? joining, TimelineEventKind kind) =>
         [.. story.Steps.Where(s => s.Kind == kind && (joining is null || s.At <= joining.At))];
 
-
     /// <summary>Who coordinates the crews that are named, coordinates no other.</summary>
     private static Possible IsOfOtherCrews(Story story, List<string?> crews)
     {

@@ -58,11 +58,7 @@ internal static class MeasuredEvidence
         var carried = isFit ? latest.Since.Shift : latest.Since.DoubtedShift;
         var agreement = ReadingAgreement.Of(counted, workshop);
         var doubt = isFit ? FindingReason.None : Gravest(agreement.Lately, days);
-        if (
-            isFit
-            && !agreement.StandsAlone
-            && LaterAgainst(together, fit[^1], workshop) is { } against
-        )
+        if (isFit && !agreement.StandsAlone && LaterAgainst(together, fit[^1], workshop) is { } against)
         {
             // What the fit gauges show out stays out; what a gauge in doubt reads after them only asks for another look.
             return new(null, true, FindingReason.None)
@@ -123,7 +119,10 @@ internal static class MeasuredEvidence
         Temperature? workshop
     ) =>
         together[(together.IndexOf(lastFit) + 1)..]
-            .FindLast(later => !ReadingAgreement.Compared(lastFit, later, workshop).Agrees);
+            // What cannot read it has read nothing; the finding names it.
+            .FindLast(later =>
+                later.Misused is null && !ReadingAgreement.Compared(lastFit, later, workshop).Agrees
+            );
 
     private static GaugeScale? ScaleOf(List<LoggedReading> readings) =>
         readings

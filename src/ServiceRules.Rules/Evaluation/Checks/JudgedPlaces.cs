@@ -132,7 +132,9 @@ internal static class JudgedPlaces
         var tightest = ordered[0];
         var figures =
             $"{tightest.Said}, {ZoneWords.Of(tightest.Compared.LowerLimit, tightest.Compared.UpperLimit, tightest.System)}";
-        return ordered.Count == 1 ? $"{figures}: in{Risk(tightest)}" : $"in {Places(ordered)}; tightest {figures}{Risk(tightest)}";
+        return ordered.Count == 1
+            ? $"{figures}: in{Risk(tightest)}"
+            : $"in {Places(ordered)}; tightest {figures}{Risk(tightest)}";
     }
 
     // More places than these are counted, not named.

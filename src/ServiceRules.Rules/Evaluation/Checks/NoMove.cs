@@ -42,19 +42,31 @@ internal static class NoMove
             : null;
     }
 
-    /// <summary>The same of the first unit of a set that has such a reason, with its name; none where no unit has.</summary>
+    /// <summary>
+    /// The same of a set of units, whatever order they stand in: what is to be read again goes first, for the rest may look otherwise
+    /// then. None where no unit has such a reason.
+    /// </summary>
     public static Remedy? OfSet(IEnumerable<UnitFrame> units, MeasuredQuantity quantity, RuleBook book)
     {
-        var (barred, remedy) = units
-            .Select(unit => (unit, Of(unit, quantity, UnitPlaces.Of(unit, quantity), book)))
-            .FirstOrDefault(each => each.Item2 is not null);
-        return remedy switch
-        {
-            Remedy.ReadAgain again => again with { Places = [barred.Work.Id.Text] },
-            Remedy.CannotBeTurnedIn cannot => new Remedy.Act(
-                $"{barred.Work.Id} cannot be turned in: {cannot.Binding}; what would help: {cannot.WouldHelp}; then read the units again"
-            ),
-            _ => null,
-        };
+        var barred = units
+            .OrderBy(unit => unit.Work.Id.Text, StringComparer.Ordinal)
+            .Select(unit => (unit.Work.Id, Why: Of(unit, quantity, UnitPlaces.Of(unit, quantity), book)))
+            .Where(each => each.Why is not null)
+            .ToList();
+        var unread = barred.FindAll(each => each.Why is Remedy.ReadAgain);
+        return unread.Count > 0
+            ? ((Remedy.ReadAgain)unread[0].Why!) with
+            {
+                Places = [.. unread.Select(each => each.Id.Text)],
+            }
+            : barred
+                .Where(each => each.Why is Remedy.CannotBeTurnedIn)
+                .Select(each => Turnless(each.Id.Text, (Remedy.CannotBeTurnedIn)each.Why!))
+                .FirstOrDefault();
     }
+
+    private static Remedy.Act Turnless(string unit, Remedy.CannotBeTurnedIn cannot) =>
+        new(
+            $"{unit} cannot be turned in: {cannot.Binding}; what would help: {cannot.WouldHelp}; then read the units again"
+        );
 }
