@@ -21,28 +21,41 @@ internal sealed class Season : IDisposable
 
     public static PrintedLength Length(string text) => PrintedLength.Parse(text).OrThrow();
 
-    /// <summary>A gauge good for about 0.01 mm.</summary>
-    public static Instrument Gauge(string id, string? zero = null) =>
+    /// <summary>A gauge good for about 0.01 mm, calibrated for the seasons of the tests: no certificate counts beyond five years.</summary>
+    public static Instrument Gauge(
+        string id,
+        string? zero = null,
+        InstrumentKind kind = InstrumentKind.HeightGauge
+    ) =>
         new()
         {
             Id = new(id),
-            Kind = InstrumentKind.HeightGauge,
+            Kind = kind,
             Resolution = Length("0.01 mm"),
-            Calibration = new(new(2020, 1, 1), new(2040, 1, 1), Length("0.010 mm"), 2),
+            Calibration = new(new(2025, 12, 1), new(2028, 12, 1), Length("0.010 mm"), 2),
             ZeroCheck = zero is null ? null : new(Length(zero), null),
+        };
+
+    /// <summary>Of the gauges of a job the one whose kind reads the quantity.</summary>
+    private static string Reads(MeasuredQuantity quantity) =>
+        quantity switch
+        {
+            MeasuredQuantity.HeightOfCut => "G-1",
+            MeasuredQuantity.Clearance => "D-1",
+            _ => "C-1",
         };
 
     public static Reading Read(
         MeasuredQuantity quantity,
         string value,
-        string with = "G-1",
+        string? with = null,
         StationName? at = null
     ) =>
         new()
         {
             Quantity = quantity,
             Observed = new Observation.Measured(Length(value)),
-            Instrument = new(with),
+            Instrument = new(with ?? Reads(quantity)),
             Station = at is { } name ? new Station.Named(name) : null,
         };
 
@@ -85,7 +98,13 @@ internal sealed class Season : IDisposable
             ),
             Tasks = [ServiceTask.FullService],
             People = [new(new("tech-01"), JobRole.Performs)],
-            Instruments = [Gauge("G-1"), Gauge("G-2")],
+            Instruments =
+            [
+                Gauge("G-1"),
+                Gauge("G-2"),
+                Gauge("C-1", kind: InstrumentKind.Calliper),
+                Gauge("D-1", kind: InstrumentKind.DialGauge),
+            ],
             Units =
             [
                 work(
