@@ -22,7 +22,7 @@ public sealed class RulesExplainCommandTests : IDisposable
             new[]
             {
                 "from pack base 1.2.0 (base): base/rollers-and-height.rules.json",
-                "yes  task height check, height change, full service, grind or seasonal overhaul; here height check",
+                "yes  task height check, height change, full service, grind or seasonal overhaul, or at any task height of cut as read and still holding; here height check",
                 "setting order S-2026-season by lead-01",
                 "0.005 in (0.13 mm)",
                 "rests on published, turf reference register TL1",

@@ -32,8 +32,9 @@ public sealed class RulesTestCommandTests : IDisposable
     /// <summary>The one case of another task is turned into one more of the same.</summary>
     private string WithoutItsTaskCase() =>
         Changed(
-            "      \"name\": \"the same at another task\",\n      \"expect\": \"not-applicable\",\n"
-                + "      \"from\": \"full-service-125\",\n      \"patch\": [{ \"op\": \"replace\", \"path\": \"/tasks\", \"value\": [\"daily-check\"] }]",
+            "      \"name\": \"not read, at another task\",\n      \"expect\": \"not-applicable\",\n"
+                + "      \"from\": \"full-service-125\",\n      \"patch\": [{ \"op\": \"remove\", \"path\": \"/units/0/entries/0\" }, "
+                + "{ \"op\": \"replace\", \"path\": \"/tasks\", \"value\": [\"daily-check\"] }]",
             "      \"name\": \"again\",\n      \"expect\": \"met\",\n      \"from\": \"full-service-125\""
         );
 
@@ -87,7 +88,7 @@ public sealed class RulesTestCommandTests : IDisposable
         Assert.True(outcome.ExitCode == 1, outcome.ToString());
         using var json = JsonDocument.Parse(outcome.StandardOutput);
         var mutation = json.RootElement.GetProperty("mutation");
-        Assert.Equal(3, mutation.GetProperty("caught").GetInt32());
+        Assert.Equal(4, mutation.GetProperty("caught").GetInt32());
         var survivor = Assert.Single(mutation.GetProperty("survivors").EnumerateArray());
         Assert.Equal("unproven hold -> second-person", survivor.GetProperty("what").GetString());
         Assert.Equal("base/clearance.rules.json", survivor.GetProperty("file").GetString());
