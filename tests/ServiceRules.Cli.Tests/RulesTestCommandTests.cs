@@ -61,7 +61,7 @@ public sealed class RulesTestCommandTests : IDisposable
         var told = _product.Run("rules", "test", "--rule", Rule, "--coverage", "--rules", folder);
         Assert.True(told.ExitCode == 0, told.ToString());
         Assert.Contains(
-            "base/clearance.rules.json:9:17 /rules/0/when/tasks: no case: bearings-sound, when/tasks: alone keeps the rule out",
+            "base/clearance.rules.json:10:9 /rules/0/when/tasks: no case: bearings-sound, when/tasks: alone keeps the rule out",
             told.StandardOutput,
             StringComparison.Ordinal
         );
