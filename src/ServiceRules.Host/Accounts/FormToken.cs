@@ -30,7 +30,7 @@ internal static class FormToken
                         return Complaint.Of(
                             ProblemKind.MediaType,
                             "a form of a page is taken here",
-                            "application/x-www-form-urlencoded"
+                            "application/x-www-form-urlencoded, or multipart/form-data where a file goes with it"
                         );
                     }
 

@@ -1,3 +1,4 @@
+using System.Security.Cryptography.X509Certificates;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Reports;
@@ -32,13 +33,24 @@ internal sealed class VerificationDesk(OpenLedger ledger, ReportDesk reports, Ti
 
     private VerificationAnswer Look(ReadOnlyMemory<byte> file)
     {
+        var trusted = reports.Trusted();
+        try
+        {
+            return Look(file, trusted);
+        }
+        finally
+        {
+            foreach (var certificate in trusted)
+            {
+                certificate.Dispose();
+            }
+        }
+    }
+
+    private VerificationAnswer Look(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted)
+    {
         var reader = new HeldReader(
-            new PdfReportReader(
-                VerificationGrounds.Of(reports.Trusted()) with
-                {
-                    CheckedAt = clock.GetUtcNow(),
-                }
-            )
+            new PdfReportReader(VerificationGrounds.Of(trusted) with { CheckedAt = clock.GetUtcNow() })
         );
         var verified = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(file);
         var here = reader.Read is { } signed ? ledger.Read(log => ReportHere.Of(log, file, signed)) : null;

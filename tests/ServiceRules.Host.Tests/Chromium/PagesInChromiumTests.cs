@@ -54,7 +54,7 @@ public sealed class PagesInChromiumTests(ChromiumShop shop) : IClassFixture<Chro
             new() { Width = 360, Height = 740 }
         );
         List<string> wide = [];
-        foreach (var path in OfThoseKnown)
+        foreach (var path in OfThoseKnown.Concat(OfEverybody))
         {
             await seen.OpenAsync(path);
             var beyond = await seen.Page.EvaluateAsync<int>(
