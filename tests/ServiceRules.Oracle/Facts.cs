@@ -71,6 +71,33 @@ internal sealed record Facts(ServiceRecord Record, AssessmentContext Context, Ru
             ?? fitting.FirstOrDefault(t => t.Sheet is null);
     }
 
+    /// <summary>Whether a job card's figure stands in the place of the order's.</summary>
+    public bool CardCounts(RequestedSetting card, AreaTarget? ordered)
+    {
+        if (card.By is not { } by)
+        {
+            return false;
+        }
+
+        bool worked =
+            HandsIn.Any(p => p.Id == by)
+            || Record.Units.Any(u => u.Entries.Any(e => e.By == by))
+            || Record.Timeline.Any(e =>
+                e.Actor == by && (e.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.ResumedWork)
+            );
+        var order = Orders.FirstOrDefault(o => ordered is not null && o.Targets.Contains(ordered));
+        bool isKept =
+            Context.SettingOrders.Length
+                + Context.People.Length
+                + Context.Procedures.Length
+                + Context.Machines.Length
+                + Context.Locks.Length
+                > 0
+            || Context.Instruments is not null;
+        bool may = !isKept || order?.By == by || Context.People.Any(p => p.Id == by && p.MayRelease);
+        return !worked && may && card.Order == order?.Id;
+    }
+
     public Procedure? Procedure =>
         Context.Procedures.FirstOrDefault(p =>
             p.Place == Record.Place && p.Machines.Contains(Record.Machine.Id)

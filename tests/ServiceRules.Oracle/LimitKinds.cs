@@ -186,7 +186,9 @@ internal static class LimitKinds
         }
 
         var order = facts.Target(unit, check.Quantity);
-        var asked = facts.Record.Requested.LastOrDefault(r => r.Quantity == check.Quantity)?.Value;
+        var asked = facts
+            .Record.Requested.LastOrDefault(r => r.Quantity == check.Quantity && facts.CardCounts(r, order))
+            ?.Value;
         var target = asked ?? order?.Target;
         decimal?[] stated =
         [

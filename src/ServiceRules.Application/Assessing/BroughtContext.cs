@@ -125,6 +125,10 @@ public static class BroughtContext
                     machine with
                     {
                         Sources = sources,
+                        Areas = own.Machines.FirstOrDefault(one => one.Id == machine.Id)
+                            is { Areas.IsEmpty: false } kept
+                            ? kept.Areas
+                            : machine.Areas,
                     },
                 ],
             Procedures =

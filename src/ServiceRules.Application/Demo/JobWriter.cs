@@ -55,7 +55,7 @@ internal static class JobWriter
         }
 
         safety.HandBack();
-        return Record(id, visit, hours, safety, [.. works]);
+        return Record(id, visit, hours, safety, [.. works], site);
     }
 
     /// <summary>How long one unit takes beyond turning and reading, seconds: washing, reaching, thinking.</summary>
@@ -111,7 +111,8 @@ internal static class JobWriter
         Visit visit,
         decimal hours,
         SafetyLog safety,
-        ImmutableArray<UnitWork> units
+        ImmutableArray<UnitWork> units,
+        SiteRegisters site
     )
     {
         var plan = visit.Plan;
@@ -136,7 +137,7 @@ internal static class JobWriter
             Timeline = safety.Written(),
             Units = units,
             Complaint = plan.Complaint,
-            Requested = Requested(plan),
+            Requested = Requested(id, plan, site),
             Photos = Photos(id, plan, units),
             SignOff = visit.Has(SeededFaultKind.NotSignedOff)
                 ? null
@@ -166,7 +167,11 @@ internal static class JobWriter
         ];
     }
 
-    private static ImmutableArray<RequestedSetting> Requested(PlannedJob plan) =>
+    private static ImmutableArray<RequestedSetting> Requested(
+        string id,
+        PlannedJob plan,
+        SiteRegisters site
+    ) =>
         plan.Requested is { } height
             ?
             [
@@ -174,7 +179,14 @@ internal static class JobWriter
                     MeasuredQuantity.HeightOfCut,
                     PrintedLength.Of(height, LengthUnit.Millimetre).OrThrow(),
                     new(Lead)
-                ),
+                )
+                {
+                    Card = $"JC-{id}",
+                    Order = site
+                        .SettingOrders.Where(order => order.From <= plan.Day && !(order.Until < plan.Day))
+                        .Select(order => order.Id)
+                        .First(),
+                },
             ]
             : [];
 

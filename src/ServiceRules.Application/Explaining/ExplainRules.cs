@@ -197,11 +197,13 @@ public sealed class ExplainRules(LoadedRules loaded)
             return null;
         }
 
-        var asked = assessed.Record.Requested.LastOrDefault(one => one.Quantity == quantity);
-        var order = assessed
-            .Context.SettingOrders.OrderByDescending(one => one.From)
-            .ThenByDescending(one => one.Id)
-            .FirstOrDefault(one => one.Targets.Contains(target));
+        var asked = unit.Cards.LastOrDefault(card => card.IsTaken && card.Asked.Quantity == quantity);
+        var order = asked is not null
+            ? asked.Order
+            : assessed
+                .Context.SettingOrders.OrderByDescending(one => one.From)
+                .ThenByDescending(one => one.Id)
+                .FirstOrDefault(one => one.Targets.Contains(target));
         return new(
             target,
             asked,

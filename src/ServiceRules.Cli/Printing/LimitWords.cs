@@ -49,9 +49,7 @@ internal static class LimitWords
 
         var by = seen switch
         {
-            { Asked: { } asked } => asked.By is { } person
-                ? $"asked for on the job card by {person}"
-                : "asked for on the job card",
+            { Asked: { } asked } => asked.Words,
             { Order: { } order } => $"setting order {order.Id} by {order.By} ({seen.File})",
             _ => "from the registers",
         };

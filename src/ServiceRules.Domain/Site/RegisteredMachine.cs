@@ -11,4 +11,8 @@ public sealed record RegisteredMachine(
     Id<MachineVisit> Id,
     string Title,
     ImmutableArray<EnergySource> Sources
-);
+)
+{
+    /// <summary>The areas that it mows, as setting orders name them; empty: not stated.</summary>
+    public ImmutableArray<string> Areas { get; init; } = [];
+}

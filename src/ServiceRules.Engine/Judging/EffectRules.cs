@@ -25,7 +25,7 @@ internal sealed class EffectRules
     public EffectRules(JobFrame frame)
     {
         _frame = frame;
-        _workers = Workers(frame.Record);
+        _workers = WhoDidTheWork.In(frame.Record);
         _excepted = OwnExceptions.Of(frame.Record);
         _begun = frame
             .Record.Timeline.Select(entry => entry.At)
@@ -161,22 +161,6 @@ internal sealed class EffectRules
 
     private static bool IsUnit(Subject subject, string unit) =>
         subject is Subject.Unit one && string.Equals(one.Id.Text, unit, StringComparison.Ordinal);
-
-    private static ImmutableHashSet<Id<Participant>> Workers(ServiceRecord record) =>
-        [
-            .. record
-                .People.Where(person => person.Role is JobRole.Performs or JobRole.Assists)
-                .Select(person => person.Id),
-            .. record
-                .Timeline.Where(entry =>
-                    entry.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.ResumedWork
-                )
-                .Select(entry => entry.Actor),
-            .. record
-                .Units.SelectMany(unit => unit.Entries)
-                .Select(entry => entry.By)
-                .OfType<Id<Participant>>(),
-        ];
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

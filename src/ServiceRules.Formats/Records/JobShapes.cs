@@ -1,4 +1,5 @@
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
 
@@ -100,7 +101,18 @@ internal static class JobShapes
                 var quantity = o.Required("quantity", Choices.Quantity, "what is to be set", r => r.Quantity);
                 var value = o.Required("value", Terms.Distance, "to what", r => r.Value);
                 var by = o.Optional("by", RecordNames.KnownPerson, "who asked for it", r => r.By);
-                return v => new RequestedSetting(v.Get(quantity), v.Get(value), v.Get(by));
+                var card = o.Optional("card", Terms.Title, "what the site calls the card", r => r.Card);
+                var order = o.Optional(
+                    "order",
+                    Terms.Id<SettingOrder>(),
+                    "the setting order that it moves away from",
+                    r => r.Order
+                );
+                return v => new RequestedSetting(v.Get(quantity), v.Get(value), v.Get(by))
+                {
+                    Card = v.Get(card),
+                    Order = v.Get(order),
+                };
             }
         );
 

@@ -25,13 +25,23 @@ internal static class WhereaboutsShapes
                     "what could move or hurt",
                     m => m.Sources
                 );
+                var areas = o.Items(
+                    "areas",
+                    Terms.Title,
+                    FormatLimits.Words,
+                    "the areas that it mows, as setting orders name them; left out: not stated",
+                    m => m.Areas
+                );
                 o.Check(
                     v => v.Get(sources).DistinctBy(source => source.Id).Count() == v.Get(sources).Length,
                     sources,
                     "a source stands twice",
                     "each source once"
                 );
-                return v => new RegisteredMachine(v.Get(id), v.Get(title), v.Get(sources));
+                return v => new RegisteredMachine(v.Get(id), v.Get(title), v.Get(sources))
+                {
+                    Areas = v.Get(areas),
+                };
             }
         );
 

@@ -22,6 +22,7 @@ internal static class RegisterCheck
             Entitled(order, order.Value.By.Text, "order anything", people, remarks);
         }
 
+        MachineAreas(library, remarks);
         Waivers(library, people, remarks);
         Procedures(library, remarks);
         foreach (var procedure in library.Procedures)
@@ -136,6 +137,31 @@ internal static class RegisterCheck
                     $"no setting order has a target for the area `{mowing.Area}`",
                     KnownNames.Of(areas, "an area that a setting order has a target for")
                 );
+            }
+        }
+    }
+
+    /// <summary>A machine on an area that no order sets anything for is held against nothing.</summary>
+    private static void MachineAreas(RuleLibrary library, Remarks remarks)
+    {
+        var areas = library
+            .Orders.SelectMany(each => each.Value.Targets)
+            .Select(target => target.Area)
+            .ToHashSet(StringComparer.Ordinal);
+        foreach (var machine in library.Machines)
+        {
+            for (var index = 0; index < machine.Value.Areas.Length; index++)
+            {
+                if (areas.Count > 0 && !areas.Contains(machine.Value.Areas[index]))
+                {
+                    remarks.Error(
+                        DiagnosticCode.UnknownArea,
+                        machine,
+                        FormattableString.Invariant($"/areas/{index}"),
+                        $"no setting order has a target for the area `{machine.Value.Areas[index]}`",
+                        KnownNames.Of(areas, "an area that a setting order has a target for")
+                    );
+                }
             }
         }
     }

@@ -94,6 +94,7 @@ public static class FrameBuilder
             sheet,
             distances
         );
+        var cards = settings.CardsFor(work.Sheet);
         return new()
         {
             Work = work,
@@ -101,7 +102,8 @@ public static class FrameBuilder
             Sheet = sheet,
             Tasks = work.Tasks.IsEmpty ? record.Tasks : work.Tasks,
             School = settings.SchoolFor(work.Sheet),
-            Targets = settings.TargetsFor(work.Sheet),
+            Targets = settings.TargetsFor(work.Sheet, cards),
+            Cards = cards,
             Mowing = settings.MowingFor(work.Sheet),
             Known = UnitKnowledge.Of(
                 work,

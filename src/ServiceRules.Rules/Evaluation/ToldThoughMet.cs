@@ -1,8 +1,8 @@
 namespace ServiceRules.Rules.Evaluation;
 
 /// <summary>
-/// Remarks that people are told though the finding is met: what was read and is not counted, and what harms the turf though the
-/// height is right. Other remarks on what is met are for who asks.
+/// Remarks that people are told though the finding is met: what was read and is not counted, what harms the turf though the
+/// height is right, and whose word on a job card it was held to. Other remarks on what is met are for who asks.
 /// </summary>
 public static class ToldThoughMet
 {
@@ -10,12 +10,23 @@ public static class ToldThoughMet
 
     internal const string TakesOffTooMuch = "takes off more than a third at once";
 
+    internal const string AskedFor = "asked for ";
+
     /// <summary>Whether a notice of a finding is one of these.</summary>
     /// <param name="notice">The notice.</param>
     public static bool Is(string notice)
     {
         ArgumentNullException.ThrowIfNull(notice);
         return notice.Contains(ContradictsLatest, StringComparison.Ordinal)
-            || notice.Contains(TakesOffTooMuch, StringComparison.Ordinal);
+            || notice.Contains(TakesOffTooMuch, StringComparison.Ordinal)
+            || IsOfJobCard(notice);
+    }
+
+    /// <summary>Whether a notice tells of a job card that moved a target, or that was not taken.</summary>
+    /// <param name="notice">The notice.</param>
+    public static bool IsOfJobCard(string notice)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        return notice.StartsWith(AskedFor, StringComparison.Ordinal);
     }
 }

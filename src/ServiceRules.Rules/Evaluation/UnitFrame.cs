@@ -23,8 +23,11 @@ public sealed record UnitFrame
     /// <summary>School in force for its sheet on the day, or null.</summary>
     public required ContactSchool? School { get; init; }
 
-    /// <summary>Height (and other) targets in force for it on the day, the job card's own request winning.</summary>
+    /// <summary>Height (and other) targets in force for it on the day, the job card's own request winning where it is taken.</summary>
     public required ImmutableArray<AreaTarget> Targets { get; init; }
+
+    /// <summary>What job cards ask for that the order does not, taken or not, in their order.</summary>
+    public ImmutableArray<CardAsked> Cards { get; init; } = [];
 
     /// <summary>The speeds in force for it on the day, or null.</summary>
     public AreaMowing? Mowing { get; init; }

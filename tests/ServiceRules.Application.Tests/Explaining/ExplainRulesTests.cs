@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Comparing;
 using ServiceRules.Application.Explaining;
@@ -98,8 +99,9 @@ public sealed class ExplainRulesTests : IDisposable
     public void Explain_JobCardAsksForAHeight_NamesTheJobCard()
     {
         var job = RecordFiles.Fixture("height-check");
-        job["requested"] = new System.Text.Json.Nodes.JsonArray(
-            new System.Text.Json.Nodes.JsonObject { ["quantity"] = "height-of-cut", ["value"] = "3.85 mm" }
+        job["people"]!.AsArray().Add(JsonNode.Parse("""{ "id": "lead-01", "role": "leads" }"""));
+        job["requested"] = JsonNode.Parse(
+            """[{ "quantity": "height-of-cut", "value": "3.85 mm", "by": "lead-01", "order": "S-2026-season" }]"""
         );
         var bytes = System.Text.Encoding.UTF8.GetBytes(job.ToJsonString());
         var rules = RecordFiles.Rules;
@@ -110,8 +112,8 @@ public sealed class ExplainRulesTests : IDisposable
         var explained = new ExplainRules(rules).Explain(judged.Assessed, "height-on-target");
 
         var target = explained.Rules[0].Subjects[0].Limits[0].Target;
-        Assert.Equal("3.85 mm", target?.Asked?.Value.ToString());
-        Assert.Null(target?.Order);
+        Assert.Equal("3.85 mm", target?.Asked?.Asked.Value.ToString());
+        Assert.Equal("S-2026-season", target?.Order?.Id.Text);
     }
 
     /// <summary>What is told to apply is what was judged, in every fixture and for every rule.</summary>

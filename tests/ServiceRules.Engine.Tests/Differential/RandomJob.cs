@@ -198,7 +198,14 @@ internal sealed class RandomJob
                 {
                     Requested =
                     [
-                        new(MeasuredQuantity.HeightOfCut, Mm(Any(["3.8 mm", "4.8 mm", "8.0 mm"])), null),
+                        new(
+                            MeasuredQuantity.HeightOfCut,
+                            Mm(Any(["3.8 mm", "4.8 mm", "8.0 mm"])),
+                            random.Next(4) == 0 ? null : new(Any(["lead-01", record.People[0].Id.Text]))
+                        )
+                        {
+                            Order = Any([.. context.SettingOrders.Select(o => o.Id), new("SO-none")]),
+                        },
                     ],
                 };
                 break;

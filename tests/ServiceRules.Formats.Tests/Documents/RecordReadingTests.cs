@@ -114,7 +114,12 @@ public sealed class RecordReadingTests
     )]
     [InlineData("\"2027-01-10\"", "\"2025-01-10\"", "value.contradiction", "/instruments/0/calibration/due")]
     [InlineData("\"id\": \"FG-01\"", "\"id\": \"HG-01\"", "reference.duplicate", "/instruments/1/id")]
-    [InlineData("\"by\": \"lead-01\" }]", "\"by\": \"lead-02\" }]", "reference.dangling", "/requested/0/by")]
+    [InlineData(
+        "\"by\": \"lead-01\", \"card\"",
+        "\"by\": \"lead-02\", \"card\"",
+        "reference.dangling",
+        "/requested/0/by"
+    )]
     [InlineData(
         "\"others\": [\"lead-01\"]",
         "\"others\": [\"lead-03\"]",

@@ -17,7 +17,7 @@ internal static class SampleRecord
           },
           "tasks": ["full-service", "height-check"],
           "complaint": "tears on the left,\nworse when wet",
-          "requested": [{ "quantity": "height-of-cut", "value": "4.0 mm", "by": "lead-01" }],
+          "requested": [{ "quantity": "height-of-cut", "value": "4.0 mm", "by": "lead-01", "card": "JC-7", "order": "S-2026-season" }],
           "people": [
             { "id": "tech-01", "role": "performs" },
             { "id": "lead-01", "role": "leads" }

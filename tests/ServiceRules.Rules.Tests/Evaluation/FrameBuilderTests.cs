@@ -38,7 +38,10 @@ public class FrameBuilderTests
     {
         var record = Record(Unit()) with
         {
-            Requested = [new(MeasuredQuantity.HeightOfCut, L("4.50 mm"), null)],
+            Requested =
+            [
+                new(MeasuredQuantity.HeightOfCut, L("4.50 mm"), new("lead-01")) { Order = Order.Id },
+            ],
         };
 
         var target = Assert.Single(FrameBuilder.Build(record, Context, Book()).Units[0].Targets);

@@ -2,6 +2,7 @@ using System.Globalization;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Reporting.Signing;
+using ServiceRules.Rules.Evaluation;
 
 namespace ServiceRules.Reporting.Reports.Sections;
 
@@ -83,6 +84,12 @@ internal static class FactsSection
             record.Requested.Select(asked =>
                 ("asked for", $"{job.Say(ReportWords.Of(asked.Quantity))} {asked.Value}")
             )
+        );
+        lines.AddRange(
+            job.Assessment.Findings.SelectMany(finding => finding.Notices)
+                .Where(ToldThoughMet.IsOfJobCard)
+                .Distinct(StringComparer.Ordinal)
+                .Select(notice => ("job card", job.Say(notice)))
         );
         return new Stack([
             Paragraph.Heading(2, "The job", Palette.SubHeading),

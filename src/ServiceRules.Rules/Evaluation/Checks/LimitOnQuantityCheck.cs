@@ -33,7 +33,7 @@ internal static class LimitOnQuantityCheck
 
         if (ZoneFor(check, unit, out var missing) is not { } zone)
         {
-            return missing;
+            return TargetTold.Missing(missing, check, frame, unit);
         }
 
         var places = UnitPlaces.Of(unit, check.Quantity);
@@ -47,11 +47,13 @@ internal static class LimitOnQuantityCheck
             outcome = ContactFault.Doubting(outcome, unit, check.Quantity);
         }
 
+        outcome = TargetTold.InDoubt(outcome, check, frame);
         return outcome with
         {
             Notices =
             [
                 .. outcome.Notices,
+                .. TargetTold.Notices(check, frame, unit),
                 .. Alike.Once(contested.Select(ContestedBreach.Notice)),
                 .. Alike.Once(FeelerNotices(places)),
                 .. CarriedNotice.Notices(check.Quantity, unit, places),
