@@ -131,7 +131,8 @@ public static class ControlDevices
                 .Any(at => Array.IndexOf(words, said[at] + said[at + 1]) >= 0);
     }
 
-    private static List<string> Words(string isolator)
+    /// <summary>The words of a name, in small letters.</summary>
+    internal static List<string> Words(string isolator)
     {
         var words = new List<string>();
         var from = 0;

@@ -143,6 +143,24 @@ internal sealed class EditedJob
         return this;
     }
 
+    /// <summary>Changes each procedure of its site.</summary>
+    public EditedJob Procedures(Action<JsonObject> how)
+    {
+        foreach (JsonNode? procedure in context["procedures"]!.AsArray())
+        {
+            how(procedure!.AsObject());
+        }
+
+        return this;
+    }
+
+    /// <summary>Changes a person of its site's register.</summary>
+    public EditedJob Person(string id, Action<JsonObject> how)
+    {
+        how(context["people"]!.AsArray().Single(one => (string?)one!["id"] == id)!.AsObject());
+        return this;
+    }
+
     public ServiceRecord Read()
     {
         Assert.True(

@@ -140,6 +140,7 @@ internal static class Mutation
                         is TimelineEventKind.LockApplied
                             or TimelineEventKind.TagApplied
                             or TimelineEventKind.IsolatorOperated
+                            or TimelineEventKind.EnergyReviewed
                 ),
         ];
         if (places.Length == 0)
@@ -177,13 +178,15 @@ internal static class Mutation
             {
                 Position = random.Next(2) == 0 ? IsolatorPosition.On : null,
             },
+            TimelineEventKind.EnergyReviewed => e with { Procedure = random.Next(2) == 0 ? "p_1" : "P-0" },
             TimelineEventKind.TagApplied => e with { AtLockPoint = random.Next(2) == 0, ExtraMeasure = null },
             TimelineEventKind.IsolatorOperated => e with
             {
-                Isolator = random.Next(3) switch
+                Isolator = random.Next(6) switch
                 {
-                    0 => "stop_button",
-                    1 => "Key switch",
+                    0 or 1 => "stop_button",
+                    2 => "Key switch",
+                    3 => "yellow strap",
                     _ => null,
                 },
             },

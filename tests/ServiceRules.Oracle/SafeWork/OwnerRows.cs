@@ -106,6 +106,17 @@ internal static class OwnerRows
             .Where(r => r.Off.Event.Exception is not null && r.On is { } on && on.By != r.Off.By)
             .Select(r => (r.Off, r.On!));
 
+    // One device at two places at once: the table does not say which of the two came off.
+    private static bool HungItThereToo(Story story, Step off, Step on) =>
+        !Equals(on.Event.Source, off.Event.Source)
+        && story.Steps.Any(s =>
+            s.IsDeviceOn
+            && s.Device == off.Device
+            && s.By == off.By
+            && Equals(s.Event.Source, off.Event.Source)
+            && s.Before(off)
+        );
+
     private static bool IsJobLock(Story story, Step step) =>
         story.Lock(step.Device) is { Owner: null, IsTag: false };
 
@@ -118,7 +129,7 @@ internal static class OwnerRows
                 : Possible.Any;
         }
 
-        if (story.WasHungByTwo(on))
+        if (story.WasHungByTwo(on) || HungItThereToo(story, r.Off, on))
         {
             return Possible.Judged;
         }

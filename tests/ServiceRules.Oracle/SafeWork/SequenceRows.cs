@@ -25,6 +25,17 @@ internal static class SequenceRows
     // "Other control circuit type devices": what else a machine is told by, where the site has not written it down.
     private static readonly string[] ControlWords = ["lever", "joystick", "pto", "screen", "relay", "cutout"];
 
+    private static readonly string[] DeviceWords =
+    [
+        "breaker",
+        "disconnect",
+        "isolator",
+        "valve",
+        "plug",
+        "mainswitch",
+        "masterswitch",
+    ];
+
     internal static readonly TimelineEventKind[] OtherReleases =
     [
         TimelineEventKind.UnitsLowered,
@@ -119,7 +130,9 @@ internal static class SequenceRows
 
     private static Possible ReviewedAtAll(Story story)
     {
-        var reviews = story.Steps.Where(s => s.Kind == TimelineEventKind.EnergyReviewed).ToList();
+        var reviews = story
+            .Steps.Where(s => s.Kind == TimelineEventKind.EnergyReviewed && !IsByAnother(story, s))
+            .ToList();
         if (story.First(TimelineEventKind.MachineShutDown) is not { } down)
         {
             bool isolated = story.Steps.Any(s => s.IsIsolation);
@@ -145,6 +158,12 @@ internal static class SequenceRows
             shutDownTooLate || RanInBetween(story) || early.All(r => r.At == down.At && down.Before(r))
         );
     }
+
+    // Gone through by a procedure that is not the machine's, it is not the type and magnitude of this machine's energy.
+    private static bool IsByAnother(Story story, Step review) =>
+        review.Event.Procedure is { } named
+        && story.Procedure is { } written
+        && Plain(named) != Plain(written.Id.Text);
 
     private static Possible ShutDownAtAll(Story story)
     {
@@ -206,7 +225,9 @@ internal static class SequenceRows
 
         if (!IsControl(kind))
         {
-            return ControlWords.Any(Plain(kind).Contains) ? Possible.Judged : Possible.Met;
+            return ControlWords.Any(Plain(kind).Contains) || !IsNamedDevice(story, operated, kind)
+                ? Possible.Judged
+                : Possible.Met;
         }
 
         var source = story.Sources.FirstOrDefault(s => operated.IsOf(s.Id.Text));
@@ -227,6 +248,13 @@ internal static class SequenceRows
                 ? Possible.Met
             : Possible.Judged;
     }
+
+    // Paragraph (b): a breaker, a disconnect switch, a line valve, a block "and any similar device"; or the one written down.
+    private static bool IsNamedDevice(Story story, Step operated, string kind) =>
+        DeviceWords.Any(Plain(kind).Contains)
+        || story.Sources.Any(s =>
+            operated.IsOf(s.Id.Text) && s.Isolator is { } named && Plain(named) == Plain(kind)
+        );
 
     private static bool IsControl(string kind) =>
         ControlDevices.Contains(Plain(kind)) || StopWords.Any(Plain(kind).Contains);

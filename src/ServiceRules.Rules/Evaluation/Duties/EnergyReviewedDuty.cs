@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -6,7 +8,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Somebody authorised went through the energies and controls of the machine before it was shut down. That the entry
-/// stands says no more than that it was gone through; nobody can see what somebody knows.
+/// stands says no more than that it was gone through; nobody can see what somebody knows. Where it names a procedure, that is
+/// the one in force: by another, such as one replaced since, other energies were gone through.
 /// </summary>
 internal static class EnergyReviewedDuty
 {
@@ -17,14 +20,19 @@ internal static class EnergyReviewedDuty
         var what = EventWords.Done(TimelineEventKind.EnergyReviewed);
         var until = Until(leadUp);
         // What was gone through once is known: a start of the machine in between does not undo it.
-        var inTime = reviews
-            .Where(entry => until is null || entry.Moment <= until.Moment)
+        var early = reviews.Where(entry => until is null || entry.Moment <= until.Moment).ToImmutableArray();
+        var inTime = early
+            .Where(entry => Another(duty, entry) is null)
             .OrderBy(entry => (int)Authorities.Of(duty, entry.Event.Actor))
             .ThenBy(entry => duty.Reading.Weakened.Contains(entry.Pointer()))
             .FirstOrDefault();
         if (inTime is null)
         {
-            return TimelineOutcome.OfFaults([Missing(leadUp, what, until, reviews.FirstOrDefault())]);
+            return TimelineOutcome.OfFaults([
+                early is [.., var by]
+                    ? ByAnother(leadUp, what, by, Another(duty, by)!)
+                    : Missing(leadUp, what, until, reviews.FirstOrDefault()),
+            ]);
         }
 
         var authority = Authorities.Of(duty, inTime.Event.Actor);
@@ -37,6 +45,36 @@ internal static class EnergyReviewedDuty
                 [inTime.Pointer()],
                 "Let an authorised person go through the energies and controls before the machine is shut down."
             );
+    }
+
+    /// <summary>The procedure in force, where the entry names another; null: it names that one, or none, or there is none.</summary>
+    private static Procedure? Another(DutyFrame duty, OrderedEvent entry)
+    {
+        if (entry.Event.Procedure is not { } named)
+        {
+            return null;
+        }
+
+        // Where the record contradicts its own place, the machine's procedure judges, and that of the place may have been taken.
+        var inForce = new[] { ProcedureInUse.Of(duty)?.Procedure, duty.Procedure }
+            .OfType<Procedure>()
+            .ToList();
+        return inForce.Exists(procedure => Names.AreAlike(procedure.Id.Text, named))
+            ? null
+            : inForce.FirstOrDefault();
+    }
+
+    private static TimelineFault ByAnother(LeadUp leadUp, string what, OrderedEvent by, Procedure inForce)
+    {
+        var told =
+            $"The record shows {what} {leadUp.Duty.Words.AtBy(by)} by procedure {by.Event.Procedure}; in force for {leadUp.Duty.Record.Machine.Id} was {inForce.Id}.";
+        const string act =
+            "Go through the energies and controls by the procedure in force, before hands go in; where the name was written wrongly, correct it, saying why.";
+        var fault =
+            leadUp.Work is null && leadUp.CanStillBeDone
+                ? TimelineFault.NotYet(what, act, [by])
+                : new(Verdict.NotMet, FindingReason.ProcedureNotFollowed, told, [by], act);
+        return fault with { Text = told };
     }
 
     /// <summary>The shutdown before which it is asked; without one, the first isolation, or the work itself.</summary>

@@ -8,7 +8,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>
 /// What was switched off keeps energy out. A stop button, a kill switch, a key switch, a selector or a seat switch only asks the
 /// machine to stop; it does for nothing unless a real isolating device of the same source was operated too, before work. What
-/// is named as a control, and not written down as the isolating device, is not shown to keep energy out.
+/// is named as a control, and not written down as the isolating device, is not shown to keep energy out; nor is what is neither
+/// written down for the source nor known as an isolating device by its name.
 /// </summary>
 internal static class IsolatingDeviceDuty
 {
@@ -25,7 +26,7 @@ internal static class IsolatingDeviceDuty
 
         var faults =
             from entry in operated
-            where (IsControl(duty, entry) || MayBeControl(duty, entry)) && !IsMadeGood(duty, operated, entry)
+            where !IsIsolating(duty, entry) && !IsMadeGood(duty, operated, entry)
             select Fault(duty, entry);
         var found = faults.ToList();
         if (found.Count > 0)
@@ -36,7 +37,7 @@ internal static class IsolatingDeviceDuty
         var met = TimelineOutcome.Met(
             duty.Reading,
             Shown(duty, operated),
-            [.. operated.Where(entry => !IsControl(duty, entry) && !MayBeControl(duty, entry))]
+            [.. operated.Where(entry => IsIsolating(duty, entry))]
         );
         return met with
         {
@@ -59,11 +60,18 @@ internal static class IsolatingDeviceDuty
             : new(
                 Verdict.Unproven,
                 FindingReason.ProcedureNotFollowed,
-                $"{told}: by its words a control, which keeps no energy out, and {Written(duty, entry)}.",
+                MayBeControl(duty, entry)
+                    ? $"{told}: by its words a control, which keeps no energy out, and {Written(duty, entry)}."
+                    : $"{told}: by its name no known isolating device, and {Written(duty, entry)}.",
                 [entry],
-                "Open the isolating device that is written down; where this one does keep the energy out, have it written into the procedure."
+                WhatWouldDo(duty, entry)
             );
     }
+
+    private static string WhatWouldDo(DutyFrame duty, OrderedEvent entry) =>
+        SourceOf(duty, entry)?.Isolator is { } written
+            ? $"Open `{written}`, or another disconnect, breaker, valve or plug that cuts the same energy off; where this one does keep the energy out, have it written into the procedure."
+            : "Open a disconnect, breaker, valve or plug that cuts the energy off; where this one does keep the energy out, have it written into the procedure.";
 
     private static string Written(DutyFrame duty, OrderedEvent entry) =>
         SourceOf(duty, entry)?.Isolator is { } written
@@ -100,20 +108,16 @@ internal static class IsolatingDeviceDuty
         && duty.Sources.FirstOrDefault(source => source.Source.Id == id)
             is { IsDescribed: true, Source: var source }
         && source.Isolator is { } written
-        && !string.Equals(Plain(operated), Plain(written), StringComparison.Ordinal)
+        && !Names.AreAlike(operated, written)
             ? $"The isolator of {TimelineWords.Named(source)} is written down as `{written}`, and `{operated}` was operated {duty.Words.AtBy(entry)}: see that it cuts the same energy off."
             : null;
-
-    private static string Plain(string isolator) =>
-        string.Concat(isolator.Where(char.IsAsciiLetterOrDigit).Select(char.ToLowerInvariant));
 
     private static bool IsMadeGood(DutyFrame duty, List<OrderedEvent> operated, OrderedEvent entry)
     {
         var work = duty.Reading.Works.FirstOrDefault(one => one.Start.Place() > entry.Place());
         return operated.Exists(other =>
             Speaks(other, entry)
-            && !IsControl(duty, other)
-            && !MayBeControl(duty, other)
+            && IsIsolating(duty, other)
             && (work is null || other.Place() < work.Start.Place())
         );
     }
@@ -126,14 +130,30 @@ internal static class IsolatingDeviceDuty
     private static bool IsControl(DutyFrame duty, OrderedEvent entry) =>
         Kind(duty, entry) is { } kind && ControlDevices.IsControlDevice(kind);
 
-    // The site has written down that this one keeps energy out, whatever it is called.
     private static bool MayBeControl(DutyFrame duty, OrderedEvent entry) =>
         entry.Event.Isolator is { } operated
         && ControlDevices.MayBeControlDevice(operated)
-        && !(
-            SourceOf(duty, entry)?.Isolator is { } written
-            && string.Equals(Plain(operated), Plain(written), StringComparison.Ordinal)
+        && !IsWrittenDown(duty, entry, operated);
+
+    private static bool IsIsolating(DutyFrame duty, OrderedEvent entry) =>
+        !IsControl(duty, entry)
+        && !MayBeControl(duty, entry)
+        && (
+            entry.Event.Isolator is not { } operated
+            || IsolatingDevices.IsOne(operated)
+            || IsWrittenDown(duty, entry, operated)
         );
+
+    // The site has written down that this one keeps energy out, whatever it is called.
+    private static bool IsWrittenDown(DutyFrame duty, OrderedEvent entry, string operated) =>
+        duty
+            .Sources.Select(source => source.Source)
+            .Concat(duty.Machine?.Sources ?? [])
+            .Any(source =>
+                entry.Event.SpeaksOf(source.Id)
+                && source.Isolator is { } written
+                && Names.AreAlike(operated, written)
+            );
 
     private static string? Kind(DutyFrame duty, OrderedEvent entry) =>
         entry.Event.Isolator ?? SourceOf(duty, entry)?.Isolator;

@@ -79,14 +79,18 @@ internal static class TrainedInEnergiesDuty
                 .Where(source => !person.Covers.Contains(source.Id)),
         ];
 
-    // What came once the work was over no device of theirs was hung against, nor did anybody work beside it.
+    // What came later their device was not hung against: it is asked once they hang another, or have hands in, beside it.
     private static bool IsBehind(DutyFrame duty, EffectiveSource source, RegisteredPerson person)
     {
         var reading = duty.Reading;
         return source.AddedBy is not { } added
             || reading.Works.IsEmpty
-            || reading.Works.Any(work => work.Stop is not { } stop || stop.Place() > added.Place())
-            || reading.HandsByTheLog.Any(hands => hands.Moment >= added.Moment)
+            || reading.Works.Any(work =>
+                work.Person == person.Id && (work.Stop is not { } stop || stop.Place() > added.Place())
+            )
+            || reading.HandsByTheLog.Any(hands =>
+                (hands.Entry.By is not { } by || by == person.Id) && hands.Moment >= added.Moment
+            )
             || JobPeople
                 .Hangings(duty)
                 .Any(hanging => hanging.Event.Actor == person.Id && hanging.Place() > added.Place());

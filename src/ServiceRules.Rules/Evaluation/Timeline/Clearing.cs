@@ -8,7 +8,7 @@ namespace ServiceRules.Rules.Evaluation.Timeline;
 /// <summary>
 /// With what a blockage was cleared: as the entry says, unless it says of how that it was done by hand. Free words of how
 /// must name a tool that keeps hands out, by the procedure or by common practice, or say that hands stayed out; of others a
-/// person judges. A measure named in the entry, a tool that keeps hands away or a long-handled brush, needs no words.
+/// person judges. With the machine locked and proven dead for whoever clears it any tool of the trade does. A measure named in the entry, a tool that keeps hands away or a long-handled brush, needs no words.
 /// </summary>
 internal static partial class Clearing
 {
@@ -24,7 +24,7 @@ internal static partial class Clearing
             TimelineEventKind.BlockageClearedByHand
         );
         var tools = reading.Frame.Procedure?.BlockageTools ?? [];
-        var faults = all.Select(entry => Fault(entry, words, tools)).OfType<TimelineFault>().ToList();
+        var faults = all.Select(entry => Fault(entry, reading, tools)).OfType<TimelineFault>().ToList();
         return faults.Count > 0 ? TimelineOutcome.OfFaults(faults)
             : all.IsEmpty
                 ? TimelineOutcome.Of(
@@ -50,8 +50,13 @@ internal static partial class Clearing
             && ByHandAlone().IsMatch(method)
         );
 
-    private static TimelineFault? Fault(OrderedEvent entry, TimelineWords words, ImmutableArray<string> tools)
+    private static TimelineFault? Fault(
+        OrderedEvent entry,
+        TimelineReading reading,
+        ImmutableArray<string> tools
+    )
     {
+        var words = reading.Words;
         if (entry.Event.Kind == TimelineEventKind.BlockageClearedByHand)
         {
             return new(
@@ -65,7 +70,7 @@ internal static partial class Clearing
 
         var cleared =
             $"The record shows the blockage cleared {words.AtBy(entry)}, entered as with a tool, and";
-        return ByHow(entry, cleared, tools) ?? ByWhy(entry, cleared);
+        return ByHow(entry, cleared, tools, reading) ?? ByWhy(entry, cleared);
     }
 
     // What is said of why names no tool, and may name hands all the same.
@@ -83,7 +88,12 @@ internal static partial class Clearing
             )
             : null;
 
-    private static TimelineFault? ByHow(OrderedEvent entry, string cleared, ImmutableArray<string> tools)
+    private static TimelineFault? ByHow(
+        OrderedEvent entry,
+        string cleared,
+        ImmutableArray<string> tools,
+        TimelineReading reading
+    )
     {
         if (entry.Event.Method is not { } method)
         {
@@ -108,7 +118,7 @@ internal static partial class Clearing
                     $"{cleared} of how it says `{method}`: that the reel stood still is not shown.",
                     entry
                 )
-            : KeepsHandsOut(entry.Event, method, tools) ? null
+            : KeepsHandsOut(entry.Event, method, tools) || IsToolOnDeadReel(entry, method, reading) ? null
             : Unproven(
                 $"{cleared} of how it says `{method}`: that hands stayed out of the reel is not shown.",
                 entry
@@ -133,6 +143,14 @@ internal static partial class Clearing
                 ? LongTool().IsMatch(method)
                 : tools.Any(tool => method.Contains(tool, StringComparison.OrdinalIgnoreCase))
         );
+
+    // What the procedure does not name may be too short to keep hands out of a reel that moves; of one that cannot move no more is
+    // asked than that it was a tool.
+    private static bool IsToolOnDeadReel(OrderedEvent entry, string method, TimelineReading reading) =>
+        TradeTool().IsMatch(method)
+        && !LacksTool().IsMatch(method)
+        && reading.Protection is { } protection
+        && protection.ProtectedFor(entry.Event.Actor).Contains(entry.Place());
 
     // Each run of what is no letter belongs to the word before it: no text makes this look twice at one.
     [GeneratedRegex(
@@ -166,6 +184,19 @@ internal static partial class Clearing
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex LongTool();
+
+    // Common practice, no source: what a jam is worked loose with, or that it was a tool.
+    [GeneratedRegex(
+        @"\b(?:sticks?|rods?|poles?|bars?|crow\W?bars?|pry\W?bars?|pinch\W?bars?|levers?|levered|pr(?:y|ied)|hooks?|hooked|(?:screw)?drivers?|rakes?|brooms?|brush(?:es|ed)?|tongs|scrapers?|tools?|implements?|spanners?|wrench(?:es)?|pliers|pincers|grips?|tweezers|cutters?|snips|shears|saws?|hacksaws?|knife|knives|chisels?|drifts?|punch(?:es)?|wedges?|mallets?|hammers?|picks?)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex TradeTool();
+
+    [GeneratedRegex(
+        @"\b(?:no|not|never|without|forgot|instead\W+of|lack(?:ed|ing)?)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex LacksTool();
 
     [GeneratedRegex(
         @"\b(?:no|not by|never by|not with|without|keeps|kept|keeping)\W+(?:any\W+|the\W+|my\W+)?(?:hands?|fingers?)\b|\b(?:hands?|fingers?)\W+(?:well\W+)?(?:clear|kept|out|outside|away|(?:never|not|nowhere)\W+(?:near|in|into|inside|close))\b",

@@ -15,6 +15,8 @@ public sealed class IsolatingDeviceTests
     [InlineData("isolator=PTO_lever", Verdict.Unproven)]
     [InlineData("isolator=lock-out_screen", Verdict.Unproven)]
     [InlineData("isolator=battery_kill_switch", Verdict.Unproven)]
+    [InlineData("isolator=yellow_strap", Verdict.Unproven)]
+    [InlineData("isolator=battery_cover", Verdict.Unproven)]
     [InlineData("isolator=master_switch", Verdict.Met)]
     [InlineData("isolator=battery_disconnect", Verdict.Met)]
     [InlineData("", Verdict.Met)]

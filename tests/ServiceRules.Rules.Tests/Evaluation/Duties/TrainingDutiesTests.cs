@@ -47,9 +47,13 @@ public sealed class TrainingDutiesTests
     )]
     [InlineData(
         "09:41 source_added op-01 source=groomer\n10:00 work_started op-01\n10:05 work_stopped op-01",
+        Verdict.Met
+    )]
+    [InlineData(
+        "09:41 source_added op-01 source=groomer\n10:00 work_started tech-01\n10:05 work_stopped tech-01",
         Verdict.NotMet
     )]
-    public void Judge_SourceThatCameOnceTheWorkWasOver_IsNotHeldAgainstWhoHungALockBefore(
+    public void Judge_SourceThatCameLater_IsNotHeldAgainstWhoHungALockBeforeAndWorkedNoMore(
         string lines,
         Verdict verdict
     ) =>
