@@ -16,6 +16,17 @@ public static class SoundContent
     public static ReadOnlyMemory<byte>? Sound(this ILedgerReading log, string digest) =>
         ContentHash.TryParse(digest, out var hash) ? log.Sound(hash) : default;
 
+    /// <summary>The same, for whoever answers with it: null only where an erasure removed it.</summary>
+    /// <exception cref="LedgerStoreException">It is gone, or other bytes now, and no erasure removed it.</exception>
+    public static ReadOnlyMemory<byte>? Kept(this ILedgerReading log, string digest) =>
+        log.Sound(digest) is { } bytes ? bytes
+        : ContentHash.TryParse(digest, out var hash) && log.Content(hash) is null && log.IsErased(hash)
+            ? default(ReadOnlyMemory<byte>?)
+        : throw new LedgerStoreException(
+            StoreTrouble.Damaged,
+            $"the content {digest} is {log.WhyNone(digest)}"
+        );
+
     /// <summary>Why there are no sound bytes of what an entry names.</summary>
     internal static string WhyNone(this ILedgerReading log, string digest) =>
         !ContentHash.TryParse(digest, out var hash) ? "of a digest that is none"

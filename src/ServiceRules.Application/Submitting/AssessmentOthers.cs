@@ -15,14 +15,15 @@ public sealed record AssessmentOthers(
 )
 {
     /// <summary>Null where the assessment or its context is no longer kept, or cannot be read here.</summary>
+    /// <exception cref="LedgerStoreException">One of them is gone, or other bytes now, and no erasure removed it.</exception>
     public static AssessmentOthers? Of(ILedgerReading log, FiledEntry assessment)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(assessment);
         return
-            log.Sound(assessment.Entry.Content) is { } bytes
+            log.Kept(assessment.Entry.Content) is { } bytes
             && AssessmentFormat.DigestsOf(bytes.Span) is { } digests
-            && log.Sound(digests.Context) is { } kept
+            && log.Kept(digests.Context) is { } kept
             && ContextFormat.Current.Read(kept).TryGet(out var context, out _)
             ? new(context.OtherRecords, context.Elsewhere)
             : null;

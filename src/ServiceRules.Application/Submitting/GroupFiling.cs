@@ -102,7 +102,9 @@ public sealed class GroupFiling : IAsyncDisposable
         ImmutableArray<FilingAttempt> attempts;
         try
         {
-            attempts = ledger.FileTogether([.. together.Select(waiting => waiting.Decide)]);
+            attempts = ledger.FileTogether([
+                .. together.Select(waiting => (Func<ILedgerWriting, FilingPlan>)waiting.Decide),
+            ]);
         }
         catch (Exception failure)
         {
@@ -123,7 +125,14 @@ public sealed class GroupFiling : IAsyncDisposable
             TaskCreationOptions.RunContinuationsAsynchronously
         );
 
-        public Func<ILedgerWriting, FilingPlan> Decide => decide;
+        /// <summary>
+        /// Asked again once the store is held: who gave up while somebody else held it was told that nothing is stored.
+        /// </summary>
+        public FilingPlan Decide(ILedgerWriting log)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return decide(log);
+        }
 
         public Task<FilingOutcome> Answer => answer.Task;
 

@@ -21,6 +21,7 @@ internal sealed record RecordAnswer(
 )
 {
     /// <summary>Null where no such record is filed.</summary>
+    /// <exception cref="LedgerStoreException">Something of it is gone, or other bytes now, and no erasure removed it.</exception>
     public static RecordAnswer? Of(ILedgerReading log, string id)
     {
         var versions = new TellSubject(log)
@@ -35,9 +36,9 @@ internal sealed record RecordAnswer(
         var newest = versions[^1];
         return new(
             id,
-            newest.Content is { } record ? new EmbeddedRecord(record) : null,
+            log.Kept(newest.Entry.Entry.Content) is { } record ? new EmbeddedRecord(record) : null,
             !newest.Assessments.IsEmpty
-            && log.Sound(newest.Assessments[^1].Entry.Entry.Content) is { } assessment
+            && log.Kept(newest.Assessments[^1].Entry.Entry.Content) is { } assessment
                 ? new EmbeddedAssessment(assessment)
                 : null,
             !newest.Assessments.IsEmpty

@@ -14,6 +14,9 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
 {
     private const long FullSync = 2;
 
+    // How long a lock of another program is waited for: less than whoever waits for an answer does.
+    private const int HeldSeconds = 10;
+
     private const string Lost = "filings could be lost with the power";
     private const string Readable = "what was forgotten could still be read in the file";
 
@@ -161,7 +164,14 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
 
     // Pooled connections would keep the file open behind our back.
     private static SqliteConnection Unopened(string path) =>
-        new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ConnectionString);
+        new(
+            new SqliteConnectionStringBuilder
+            {
+                DataSource = path,
+                Pooling = false,
+                DefaultTimeout = HeldSeconds,
+            }.ConnectionString
+        );
 
     // What was removed is overwritten in the database alone; the write-ahead log keeps its pages as they were. While
     // others read, this clears nothing; then it is done at the next opening, or when the last of them closes.
