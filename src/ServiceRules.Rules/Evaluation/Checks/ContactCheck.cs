@@ -82,11 +82,12 @@ internal static class ContactCheck
             );
         }
 
-        var (reason, why) = LightContactProcedure.Missing(unit, quantity, noted.Length);
+        var (reason, why, again) = ContactPlaces.Missing(unit, quantity, noted);
         return Told.Unproven(
             reason,
             $"{subject}: {why}",
-            remedy: new Remedy.ReadAgain(quantity, ["across"], why)
+            Told.Sorted(noted.SelectMany(place => place.Evidence)),
+            new Remedy.ReadAgain(quantity, ["across"], again)
         );
     }
 

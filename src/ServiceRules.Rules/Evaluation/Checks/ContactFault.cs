@@ -103,10 +103,13 @@ internal static class ContactFault
             return null;
         }
 
+        var at = faults.Exists(place => place is { Station: null, Blade: null })
+            ? string.Empty
+            : $" at {ContactPlaces.Named(unit, quantity, faults)}";
         var oneSided = quantity is MeasuredQuantity.Clearance ? OneSidedContact.Of(unit, quantity) : null;
         return Told.NotMet(
             reason,
-            $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].ContactBelieved[0])}, {why}{oneSided?.Statement}",
+            $"{Wording.Sentence(Wording.Of(quantity))}: {Wording.Of(faults[0].ContactBelieved[0])}{at}, {why}{oneSided?.Statement}",
             [.. faults.SelectMany(place => place.Evidence).Concat(oneSided?.Evidence ?? []).Distinct()],
             oneSided?.Remedy
                 ?? (

@@ -18,12 +18,15 @@ internal static class LightContactProcedure
         );
         if (wrong is not null)
         {
+            var isAcross = ContactPlaces.IsAcross(wrong);
+            var at = isAcross ? string.Empty : $" at {ContactPlaces.Named(unit, quantity, [wrong])}";
             return Told.NotMet(
                 FindingReason.WrongContact,
-                $"{subject}: {Wording.Of(wrong.ContactBelieved[0])}, and this unit is set to light contact over the full width",
+                $"{subject}: {Wording.Of(wrong.ContactBelieved[0])}{at}, and this unit is set to light contact over the full width",
                 wrong.Evidence,
                 new Remedy.Act(
                     wrong.ContactBelieved[0] is ContactState.Partial
+                    || (!isAcross && noted.Any(place => !place.ContactBelieved.Contains(ContactState.None)))
                         ? "close only the side that does not touch, one step at a time, until light contact is heard and felt over the full width; where neither side brings it there, the edges do not meet straight: grind"
                         : "close one step at a time, both sides alternately, until light contact is heard and felt over the full width"
                             + FromAFeeler(unit, quantity)
@@ -47,11 +50,12 @@ internal static class LightContactProcedure
             return Told.Met($"{subject}: light contact over the full width", across.Evidence);
         }
 
-        var (reason, why) = Missing(unit, quantity, noted.Length);
+        var (reason, why, again) = ContactPlaces.Missing(unit, quantity, noted);
         return Told.Unproven(
             reason,
             $"{subject}: {why}",
-            remedy: new Remedy.ReadAgain(quantity, ["across"], why)
+            Told.Sorted(noted.SelectMany(place => place.Evidence)),
+            new Remedy.ReadAgain(quantity, ["across"], again)
         );
     }
 
@@ -76,33 +80,5 @@ internal static class LightContactProcedure
             CultureInfo.InvariantCulture,
             $"; from a {feeler.Governing} feeler that just drags at both ends that is about {steps} steps on each side (derived)"
         );
-    }
-
-    /// <summary>Why contact over the full width is not known.</summary>
-    public static (FindingReason Reason, string Why) Missing(
-        UnitFrame unit,
-        MeasuredQuantity quantity,
-        int notedAtStations
-    )
-    {
-        var left = unit.Of(quantity)?.Left ?? [];
-        var across = left.FirstOrDefault(place => place.Station is null);
-        return across switch
-        {
-            { State: KnownState.Conflicting } => (
-                FindingReason.Conflicting,
-                "what was read over the width contradicts itself"
-            ),
-            { State: KnownState.Stale } => (
-                FindingReason.Stale,
-                "something was turned after contact was noted: check again"
-            ),
-            _ => notedAtStations > 0
-                ? (
-                    FindingReason.TooFewStations,
-                    "contact was noted at single places, not over the full width"
-                )
-                : (FindingReason.NotMeasured, "contact was not noted"),
-        };
     }
 }

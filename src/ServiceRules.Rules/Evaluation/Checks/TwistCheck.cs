@@ -70,18 +70,19 @@ internal static class TwistCheck
         );
     }
 
-    private static List<KnownLine> Lines(UnitPlaces places) =>
-        places
-            .Lines(place =>
-                place.Knowledge is LengthInterval interval
-                && interval.Meet(NoLessThanNothing) is IntervalMeeting.Overlap overlap
-                    ? place with
-                    {
-                        Knowledge = overlap.Interval,
-                    }
-                    : place
-            )
-            .ToList();
+    private static List<KnownLine> Lines(UnitPlaces places) => Lines(places, place => place);
+
+    private static List<KnownLine> Lines(UnitPlaces places, Func<PlaceKnown, PlaceKnown> told) =>
+        places.Lines(place => NoLess(told(place))).ToList();
+
+    private static PlaceKnown NoLess(PlaceKnown place) =>
+        place.Knowledge is LengthInterval interval
+        && interval.Meet(NoLessThanNothing) is IntervalMeeting.Overlap overlap
+            ? place with
+            {
+                Knowledge = overlap.Interval,
+            }
+            : place;
 
     private static Asked Asking(KnownLine front, KnownLine rear)
     {
@@ -126,7 +127,10 @@ internal static class TwistCheck
     /// <summary>The roller that the statement speaks of, and of it the corners that are lacking.</summary>
     private static Remedy Again(CheckOutcome outcome, UnitPlaces front, UnitPlaces rear)
     {
-        if (outcome.Reason is FindingReason.IntervalCrossesLimit && Feelers(front, rear) is { } feelers)
+        if (
+            outcome.Reason is FindingReason.IntervalCrossesLimit
+            && Feelers(outcome, front, rear) is { } feelers
+        )
         {
             return feelers;
         }
@@ -146,10 +150,30 @@ internal static class TwistCheck
         );
     }
 
-    /// <summary>Which feelers are missing, at which corner of which roller; none where every corner is bounded on both sides.</summary>
-    private static Remedy.ReadAgain? Feelers(UnitPlaces front, UnitPlaces rear)
+    /// <summary>
+    /// Which feelers settle it, at which corner of which roller; where no tolerance of them tells that, which corner is high by more
+    /// than was tried. A corner that stands lacks none: nothing passes under it.
+    /// </summary>
+    private static Remedy.ReadAgain? Feelers(CheckOutcome outcome, UnitPlaces front, UnitPlaces rear)
     {
-        var lacking = new[]
+        if (
+            outcome.Comparisons is [{ UpperLimit: { } most }, ..]
+            && new TwistFeelers(
+                front,
+                rear,
+                most,
+                (ahead, behind) =>
+                    (Lines(front, ahead), Lines(rear, behind)) is ([var first, ..], [var second, ..])
+                        ? RollerTwist.Of(first.Fit, second.Fit)
+                        : null
+            ).Settling()
+                is { } settling
+        )
+        {
+            return settling;
+        }
+
+        return new[]
         {
             (Quantity: MeasuredQuantity.FrontRollerOnPlate, Places: front),
             (Quantity: MeasuredQuantity.RearRollerOnPlate, Places: rear),
@@ -158,26 +182,19 @@ internal static class TwistCheck
                 (
                     roller.Quantity,
                     Open: roller
-                        .Places.Usable.Where(place => FeelersLacking.Of([place], bound: null) is not null)
+                        .Places.Usable.Where(place =>
+                            FeelersLacking.Of([place], bound: Length.Zero) is not null
+                        )
                         .ToList()
                 )
             )
             .Where(roller => roller.Open.Count > 0)
-            .ToList();
-        return lacking.Count == 0
-            ? null
-            : new(
-                lacking[0].Quantity,
-                [.. lacking[0].Open.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
-                FeelersLacking.Of(lacking[0].Open, bound: null)
-                    + string.Concat(
-                        lacking
-                            .Skip(1)
-                            .Select(roller =>
-                                $"; {Wording.Of(roller.Quantity)} too, at {Wording.Listed([.. roller.Open.Select(place => UnitPlaces.Name(place.Station, place.Blade))])}: {FeelersLacking.Of(roller.Open, bound: null)}"
-                            )
-                    )
-            );
+            .Select(roller => new Remedy.ReadAgain(
+                roller.Quantity,
+                [.. roller.Open.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
+                FeelersLacking.Thicker
+            ))
+            .FirstOrDefault();
     }
 
     private static (MeasuredQuantity Quantity, UnitPlaces Places) Lacking(UnitPlaces front, UnitPlaces rear)

@@ -193,4 +193,76 @@ public class TwistCheckTests
         var worst = example.GetProperty("result").GetProperty("worst_pct_of_HOC").GetDecimal();
         Assert.Equal($"the twist is {worst:0} % of the height of cut", Assert.Single(outcome.Notices));
     }
+
+    /// <summary>
+    /// Three corners stand, each less than 0.0011 in, rear right with front left: front left may be 0.003 - 0.0011 in, so that 0.0018 in
+    /// or less has to stop, of a set in halves of a thousandth 0.0015 in. Out is 0.003 + 0.0022 in and 0.0001 in for the feeler: 0.0055 in.
+    /// </summary>
+    [Fact]
+    public void Evaluate_OneCornerHigh_NamesTheFeelersThatSettleItThere()
+    {
+        var outcome = On([Front("left", "0.001 in", true), .. Others]);
+
+        var again = Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+        Assert.Equal(MeasuredQuantity.FrontRollerOnPlate, again.Quantity);
+        Assert.Equal(["0 mm"], again.Places.AsEnumerable());
+        Assert.Equal(
+            "which feelers settle the twist: front left: 0.0015 in or less not passing shows it in; 0.0055 in or more passing shows it out",
+            again.Why
+        );
+        Assert.Equal(
+            Verdict.Met,
+            On([Front("left", "0.001 in", true), Front("left", "0.0015 in", false), .. Others]).Verdict
+        );
+        Assert.Equal(Verdict.NotMet, On([Front("left", "0.0055 in", true), .. Others]).Verdict);
+    }
+
+    /// <summary>0.002 in passed already: with 0.0006 in under rear right 0.0023 in would have to stop, which no set holds.</summary>
+    [Fact]
+    public void Evaluate_NoUsualFeelerShowsItIn_SaysSoAndWhichShowsItOut()
+    {
+        var outcome = On([Front("left", "0.002 in", true), .. Others]);
+
+        Assert.Equal(
+            "which feelers settle the twist: no feeler of a usual set shows it in; front left: 0.0055 in or more passing shows it out; else read the gaps of the corners with a gauge that measures",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why
+        );
+    }
+
+    /// <summary>Less than 0.0021 in everywhere: at most 0.0042 in. With 0.001 in under two of them 0.0032, under one diagonal less.</summary>
+    [Fact]
+    public void Evaluate_AllCornersStandByAThickFeeler_NamesTheThinnerOneThatMustNotPass()
+    {
+        var outcome = On(
+            Front("left", "0.002 in", false),
+            Front("right", "0.002 in", false),
+            Rear("left", "0.002 in", false),
+            Rear("right", "0.002 in", false)
+        );
+
+        var again = Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+        Assert.Contains(
+            "0.001 in or less not passing under each shows it in",
+            again.Why,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("until one passes", again.Why, StringComparison.Ordinal);
+    }
+
+    /// <summary>0.0025 in that stops under front left is no help while the others may be 0.0031 in: they are narrowed with it.</summary>
+    [Fact]
+    public void Evaluate_HighCornerAndWideOnesThatStand_NamesWhatSettlesThemTogether()
+    {
+        var outcome = On(
+            Front("left", "0.001 in", true),
+            Front("left", "0.004 in", false),
+            Front("right", "0.004 in", false),
+            Rear("left", "0.004 in", false),
+            Rear("right", "0.004 in", false)
+        );
+
+        var again = Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
+        Assert.Contains("together show it in", again.Why, StringComparison.Ordinal);
+        Assert.Contains("front left: ", again.Why, StringComparison.Ordinal);
+    }
 }
