@@ -136,7 +136,11 @@ public static class ContextFreezer
             record.Place == WorkPlace.OnMachine
                 ? there
                 : [.. there, .. ProceduresAt(site, record, WorkPlace.OnMachine, day)];
-        return PlaceContradicted.By(record, withMachine, day).IsEmpty ? there : withMachine;
+        return
+            PlaceContradicted.By(record, withMachine, day).IsEmpty
+            && PlaceContradicted.UnitsInPlace(record, withMachine, day).IsEmpty
+            ? there
+            : withMachine;
     }
 
     private static ImmutableArray<Procedure> ProceduresAt(

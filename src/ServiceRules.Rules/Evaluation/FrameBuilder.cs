@@ -29,7 +29,8 @@ public static class FrameBuilder
         var settings = SettingsInForce.On(record, context);
         var days = JobDays.Of(record, context);
         var placeAgainst = PlaceContradicted.By(record, context.Procedures, days.Began);
-        if (!placeAgainst.IsEmpty)
+        var inPlace = PlaceContradicted.UnitsInPlace(record, context.Procedures, days.Began);
+        if (!placeAgainst.IsEmpty || !inPlace.IsEmpty)
         {
             record = record with { Place = WorkPlace.OnMachine };
         }
@@ -45,6 +46,7 @@ public static class FrameBuilder
         {
             Record = record,
             PlaceAgainst = placeAgainst,
+            UnitsInPlace = inPlace,
             Context = context,
             Book = book,
             Units = units.MoveToImmutable(),

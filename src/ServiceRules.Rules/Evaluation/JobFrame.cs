@@ -27,6 +27,9 @@ public sealed record JobFrame
     /// <summary>Indexes of the entries by which a job that is called on the bench is judged as on the machine.</summary>
     public ImmutableArray<int> PlaceAgainst { get; init; } = [];
 
+    /// <summary>Indexes of the units whose places on the machine contradict a job that is called on the bench.</summary>
+    public ImmutableArray<int> UnitsInPlace { get; init; } = [];
+
     /// <summary>The frozen registers.</summary>
     public required AssessmentContext Context { get; init; }
 

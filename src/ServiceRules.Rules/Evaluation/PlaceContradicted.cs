@@ -89,13 +89,48 @@ public static class PlaceContradicted
             ];
     }
 
+    /// <summary>
+    /// Indexes of the units of a job on the bench that have a place on its machine: one that is off it has none. A bench of its own, of
+    /// which no procedure on a machine is registered, has no places.
+    /// </summary>
+    /// <param name="record">The record.</param>
+    /// <param name="procedures">The register of procedures, or the frozen slice of it.</param>
+    /// <param name="began">The day on which the job began.</param>
+    public static ImmutableArray<int> UnitsInPlace(
+        ServiceRecord record,
+        IEnumerable<Procedure> procedures,
+        DateOnly began
+    )
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(procedures);
+        var all = procedures.ToImmutableArray();
+        var isMachine = all.Any(one =>
+            one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id)
+        );
+        return
+            record.Place != WorkPlace.OnBench
+            || !isMachine
+            || ProcedureInUse
+                .Of(record, all, began)
+                ?.Procedure.Sources.Any(source => source.Isolator is not null) == true
+            ? []
+            :
+            [
+                .. Enumerable
+                    .Range(0, record.Units.Length)
+                    .Where(index => record.Units[index].Position is not null),
+            ];
+    }
+
     /// <summary>Whether a record of work on the bench is of a bench where nothing can be switched on, and no entry contradicts that.</summary>
     internal static bool IsOffTheMachine(ServiceRecord record, JobFrame frame) =>
         record.Place == WorkPlace.OnBench
         && ProcedureInUse
             .Of(record, frame.Context.Procedures, frame.Days.Began)
             ?.Procedure.Sources.Any(source => source.Isolator is not null) != true
-        && By(record, frame.Context.Procedures, frame.Days.Began).IsEmpty;
+        && By(record, frame.Context.Procedures, frame.Days.Began).IsEmpty
+        && UnitsInPlace(record, frame.Context.Procedures, frame.Days.Began).IsEmpty;
 
     private static bool IsOf(FrozenSet<Id<EnergySource>> came, TimelineEvent entry) =>
         entry.Source is SourceReference.One one

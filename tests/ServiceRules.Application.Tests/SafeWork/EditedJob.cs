@@ -104,6 +104,41 @@ internal sealed class EditedJob
         return this;
     }
 
+    /// <summary>Sets a member of the registers.</summary>
+    public EditedJob Register(string member, string value)
+    {
+        context[member] = JsonNode.Parse(value);
+        return this;
+    }
+
+    /// <summary>Names somebody in the record, with their part in the job.</summary>
+    public EditedJob Person(string id, string role)
+    {
+        record["people"]!.AsArray().Add(new JsonObject { ["id"] = id, ["role"] = role });
+        return this;
+    }
+
+    /// <summary>Gives a unit a place on the machine.</summary>
+    public EditedJob Position(int unit, int position)
+    {
+        record["units"]![unit]!["position"] = position;
+        return this;
+    }
+
+    /// <summary>The job goes on.</summary>
+    public EditedJob Open()
+    {
+        record.Remove("signOff");
+        return this;
+    }
+
+    /// <summary>Adds an entry to a list of the registers.</summary>
+    public EditedJob Registered(string list, string value)
+    {
+        context[list]!.AsArray().Add(JsonNode.Parse(value));
+        return this;
+    }
+
     /// <summary>Adds an entry to the bench log of a unit.</summary>
     public EditedJob Unit(int unit, string entry)
     {

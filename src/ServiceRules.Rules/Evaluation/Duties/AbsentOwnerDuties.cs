@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -16,7 +17,9 @@ internal static class AbsentOwnerDuties
             removal =>
                 removal switch
                 {
-                    { AbsenceConfirmed: null } => new(
+                    { AbsenceConfirmed: null } => Missing(
+                        removal,
+                        TimelineEventKind.AbsenceConfirmed,
                         $"does not show the absence of {removal.Owner} confirmed before"
                     ),
                     { SeenMeanwhile: { } seen } => new(
@@ -35,6 +38,7 @@ internal static class AbsentOwnerDuties
                         Entries = seen.Entries,
                         Beside = seen.Beside,
                     },
+                    { AbsenceConfirmed: { } confirmed } => NotTheirs(removal, confirmed),
                     _ => null,
                 },
             "See that the owner is not there before their lock comes off.",
@@ -64,9 +68,13 @@ internal static class AbsentOwnerDuties
         Judge(
             duty,
             removal =>
-                removal.ContactAttempted is null
-                    ? new($"does not show an attempt to reach {removal.Owner}")
-                    : null,
+                removal.ContactAttempted is { } attempt
+                    ? NotTheirs(removal, attempt)
+                    : Missing(
+                        removal,
+                        TimelineEventKind.ContactAttempted,
+                        $"does not show an attempt to reach {removal.Owner}"
+                    ),
             "Try to reach the owner by every way there is, and enter each try.",
             removal => removal.ContactAttempted,
             "The record shows that the owner was sought."
@@ -83,18 +91,21 @@ internal static class AbsentOwnerDuties
             removal =>
                 removal switch
                 {
-                    { OwnerBack: { } back, OwnerTold: null } => new(
-                        $"does not show {removal.Owner} told before {EventWords.Done(back.Event.Kind)} at {duty.Words.Time(back)}"
-                    )
-                    {
-                        Entries = [back],
-                    },
-                    { OwnerTold: null } when SignedOff(removal) is { } signed => new(
+                    { OwnerBack: { } back, OwnerTold: null } => Missing(
+                        removal,
+                        TimelineEventKind.OwnerInformed,
+                        $"does not show {removal.Owner} told before {EventWords.Done(back.Event.Kind)} at {duty.Words.Time(back)}",
+                        back
+                    ),
+                    { OwnerTold: null } when SignedOff(removal) is { } signed => Missing(
+                        removal,
+                        TimelineEventKind.OwnerInformed,
                         $"does not show {removal.Owner} told before the job was signed off by {removal.Owner} at {duty.Words.Time(signed.At)}"
-                    )
+                    ) with
                     {
                         Beside = ["/signOff"],
                     },
+                    { OwnerTold: { } told } => NotTheirs(removal, told),
                     _ => null,
                 },
             "Tell the owner before they work again.",
@@ -143,22 +154,61 @@ internal static class AbsentOwnerDuties
             let lacks = lacking(removal)
             where lacks is not null
             select new TimelineFault(
-                lacks.IsContradiction ? Verdict.Unproven : Verdict.NotMet,
-                lacks.IsContradiction ? FindingReason.NotCredible : FindingReason.StepMissing,
+                lacks.IsContradiction || lacks.IsUnknown ? Verdict.Unproven : Verdict.NotMet,
+                lacks switch
+                {
+                    { IsContradiction: true } => FindingReason.NotCredible,
+                    { IsUnknown: true } => FindingReason.NotRegistered,
+                    { IsPerson: true } => FindingReason.WrongPerson,
+                    _ => FindingReason.StepMissing,
+                },
                 $"The record shows {removal.Named} of {removal.Owner} taken off {duty.Words.AtBy(removal.Entry)} by exception {removal.Entry.Event.Exception}, and {lacks.What}.",
                 [removal.Entry, .. lacks.Entries],
                 act,
                 lacks.Beside
             );
         var found = faults.ToList();
-        return found.Count > 0
-            ? TimelineOutcome.OfFaults(found)
-            : TimelineOutcome.Met(
-                duty.Reading,
-                met,
-                [.. claimed.Select(restsOn).OfType<OrderedEvent>().Distinct()]
-            );
+        if (found.Count > 0)
+        {
+            return TimelineOutcome.OfFaults(found);
+        }
+
+        ImmutableArray<OrderedEvent> steps = [.. claimed.Select(restsOn).OfType<OrderedEvent>().Distinct()];
+        var outcome = TimelineOutcome.Met(duty.Reading, met, steps);
+        return outcome with { Notices = [.. outcome.Notices, .. ToRead(duty, steps)] };
     }
+
+    // `no answer` is what an honest attempt says, so a no that is not read as a denial holds nothing, and is shown.
+    private static IEnumerable<string> ToRead(DutyFrame duty, IEnumerable<OrderedEvent> steps) =>
+        from step in steps
+        let words = SaidOtherwise.Negating(step.Event)
+        where words is not null
+        select $"The record shows {EventWords.Done(step.Event.Kind)} {duty.Words.AtBy(step)}, and says of it `{words}`: a person has to read whether that bears it out.";
+
+    private static Lack Missing(
+        Removal removal,
+        TimelineEventKind kind,
+        string what,
+        params ReadOnlySpan<OrderedEvent> entries
+    ) =>
+        removal.Denied(kind) is { } denied
+            ? new($"{what} ({removal.Duty.Words.Time(denied)}: {SaidOtherwise.Told(denied)})")
+            {
+                Entries = [.. entries, denied],
+            }
+            : new(what) { Entries = [.. entries] };
+
+    private static Lack? NotTheirs(Removal removal, OrderedEvent step) =>
+        removal.StandingOf(step) is not Authority.Shown and var standing
+            ? new(
+                $"shows {EventWords.Done(step.Event.Kind)} {removal.Duty.Words.AtBy(step)}, {Authorities.Against(standing)}"
+            )
+            {
+                IsPerson = true,
+                IsUnknown = standing == Authority.NotKnown,
+                Entries = [step],
+            }
+            : null;
 
     private static SignOff? SignedOff(Removal removal) =>
         removal.Duty.Record.SignOff is { } signed
@@ -173,6 +223,12 @@ internal static class AbsentOwnerDuties
     {
         /// <summary>Not a step that was left out, but something that cannot be so.</summary>
         public bool IsContradiction { get; init; }
+
+        /// <summary>Whoever did it is not one to do it.</summary>
+        public bool IsPerson { get; init; }
+
+        /// <summary>Whether they are, the register does not say.</summary>
+        public bool IsUnknown { get; init; }
 
         public ImmutableArray<OrderedEvent> Entries { get; init; } = [];
 

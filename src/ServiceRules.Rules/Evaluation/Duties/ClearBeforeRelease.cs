@@ -40,7 +40,12 @@ internal static class ClearBeforeRelease
             .Where(entry => after is null || entry.Place() > after.Place())
             .OrderBy(entry => reading.Weakened.Contains(entry.Pointer()))
             .ToImmutableArray();
-        var inTime = found.FirstOrDefault(entry => limit is null || entry.Place() < limit.Place());
+        var timely = found.Where(entry => limit is null || entry.Place() < limit.Place()).ToImmutableArray();
+        // Whoever saw somebody there last saw it last.
+        var inTime =
+            timely.MaxBy(entry => entry.Place()) is { } last && SaidOtherwise.By(last.Event)
+                ? last
+                : timely.FirstOrDefault();
         return inTime is not null && end is not null
             ? TimelineOutcome.Met(
                 reading,

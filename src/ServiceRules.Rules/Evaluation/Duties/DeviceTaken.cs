@@ -82,6 +82,6 @@ internal sealed record DeviceTaken(
     private static bool IsExcepted(OrderedEvent entry, TimelineReading taker) =>
         entry.Event.Exception is not null
         && new[] { TimelineEventKind.AbsenceConfirmed, TimelineEventKind.ContactAttempted }.All(kind =>
-            taker.Of(kind).Any(step => step.Place() < entry.Place())
+            taker.Of(kind).Any(step => step.Place() < entry.Place() && !SaidOtherwise.By(step.Event))
         );
 }

@@ -50,6 +50,7 @@ internal static class LookFromOutside
     public static bool Is(JobFrame frame) =>
         frame.Record is { HandsInBladeZone: false, Place: WorkPlace.OnMachine }
         && frame.PlaceAgainst.IsEmpty
+        && frame.UnitsInPlace.IsEmpty
         && frame.Record.Tasks.All(Looks.Contains)
         && frame.Record.Timeline.All(entry => AtTheMachine.Contains(entry.Kind))
         && frame.Record.Units.SelectMany(unit => unit.Entries).All(IsLook);

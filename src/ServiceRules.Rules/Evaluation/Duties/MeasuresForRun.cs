@@ -71,14 +71,20 @@ internal static partial class MeasuresForRun
         ImmutableArray<OrderedEvent> before
     ) => [.. before.Where(entry => MayDirect(duty, entry.Event.Actor) && HasPart(duty, start, entry))];
 
-    /// <summary>Words of how or why that say that guards were off.</summary>
+    /// <summary>Words of how or why that say that guards were off, or that people stood where they were to be kept out.</summary>
     public static bool SaysGuardsOff(OrderedEvent entry) => WordsOfGuardsOff(entry) is not null;
 
     /// <summary>The words themselves; null: none say so.</summary>
     public static string? WordsOfGuardsOff(OrderedEvent entry) =>
         new[] { entry.Event.Method, entry.Event.Reason }
             .OfType<string>()
-            .FirstOrDefault(words => GuardsOff().IsMatch(words));
+            .FirstOrDefault(words =>
+                GuardsOff().IsMatch(words)
+                || (
+                    entry.Event.Measures.Contains(ProtectiveMeasure.ExclusionZone)
+                    && DeniedStep.SaysPeopleThere(words)
+                )
+            );
 
     private static TimelineFault? Missing(
         ImmutableHashSet<ProtectiveMeasure> said,
@@ -137,7 +143,7 @@ internal static partial class MeasuresForRun
                 FindingReason.NotCredible,
                 $"The record shows {EventWords.Done(spoken.Event.Kind)} {words.AtBy(spoken)}, before {ran}, and says of {(WordsOfGuardsOff(spoken) == spoken.Event.Method ? "how" : "why")} `{WordsOfGuardsOff(spoken)}`.",
                 [spoken, start],
-                "Have whoever was there say whether the guards were on while it ran."
+                "Have whoever was there say whether the guards were on, and everybody else out, while it ran."
             )
             : null;
 

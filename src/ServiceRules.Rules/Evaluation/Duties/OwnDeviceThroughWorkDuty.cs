@@ -60,6 +60,20 @@ internal static class OwnDeviceThroughWorkDuty
     )
     {
         var reading = duty.Reading;
+        var told = reading.HandsWithoutTime.Where(hands => hands.Person == person).ToImmutableArray();
+        if (!told.IsEmpty && Never(duty, protection, person) is { IsEmpty: false } never)
+        {
+            yield return new(
+                Verdict.NotMet,
+                FindingReason.Unprotected,
+                $"The record shows {told[0].What} by {person}, and not when. At no time does it show an own lock or control of {person} on {TimelineWords.Named(never)}.",
+                [],
+                Act,
+                [.. told.Select(hands => hands.Pointer)]
+            );
+            yield break;
+        }
+
         if (reading.IsOpen && !reading.Works.IsEmpty)
         {
             // Others are at work; this person's turn is still to come.
@@ -97,6 +111,19 @@ internal static class OwnDeviceThroughWorkDuty
             );
         }
     }
+
+    private static ImmutableArray<EnergySource> Never(
+        DutyFrame duty,
+        ProtectionReading protection,
+        Id<Participant> person
+    ) =>
+        [
+            .. duty
+                .Sources.Where(source =>
+                    source.HasIsolator && protection.ControlOf(person, source.Source).Intervals.IsEmpty
+                )
+                .Select(source => source.Source),
+        ];
 
     private static IEnumerable<TimelineFault> DuringWork(
         DutyFrame duty,

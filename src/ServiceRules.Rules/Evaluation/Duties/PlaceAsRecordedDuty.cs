@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -5,7 +7,7 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
-/// A record that calls its work on the bench shows no step that only a machine in one piece can give. Where it does, the job
+/// A record that calls its work on the bench shows no step that only a machine in one piece can give, and no unit in its place on it. Where it does, the job
 /// is judged as on the machine, and this says why.
 /// </summary>
 internal static class PlaceAsRecordedDuty
@@ -15,6 +17,28 @@ internal static class PlaceAsRecordedDuty
     public static CheckOutcome Judge(DutyFrame duty)
     {
         var against = duty.Job.Events.Where(entry => duty.Job.PlaceAgainst.Contains(entry.Index)).ToList();
+        var inPlace = duty.Job.UnitsInPlace;
+        if (!inPlace.IsEmpty)
+        {
+            var units = inPlace.Select(index => duty.Record.Units[index]).ToImmutableArray();
+            var byStep =
+                against.Count == 0
+                    ? string.Empty
+                    : $", and {TimelineWords.List(Named(duty, against))}, which only a machine in one piece gives";
+            return TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                $"The record says that the work was on the bench, and shows {TimelineWords.List(units.Take(MostNamed).Select(unit => string.Create(CultureInfo.InvariantCulture, $"{unit.Id} at position {unit.Position} of {duty.Record.Machine.Id}")))}{(units.Length > MostNamed ? " and more in their places" : string.Empty)}{byStep}: it is judged as work on the machine.",
+                [
+                    .. inPlace
+                        .Select(index => $"{Pointers.Unit(index)}/position")
+                        .Concat(against.Evidence())
+                        .Order(StringComparer.Ordinal),
+                ],
+                "Enter the place as `on-machine`; where the unit was off it, take its position out, saying why: on the bench it has none."
+            );
+        }
+
         if (against.Count == 0)
         {
             return duty.Record.Place == WorkPlace.OnBench
@@ -26,10 +50,7 @@ internal static class PlaceAsRecordedDuty
                 : TimelineOutcome.NotApplicable("The record is of work on the machine.");
         }
 
-        var named = against
-            .DistinctBy(entry => entry.Event.Kind)
-            .Take(MostNamed)
-            .Select(entry => $"{EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)}");
+        var named = Named(duty, against);
         var more =
             against.Count > MostNamed ? $" and more of the kind ({against.Count} entries)" : string.Empty;
         return TimelineOutcome.Of(
@@ -40,4 +61,10 @@ internal static class PlaceAsRecordedDuty
             "Enter the place as `on-machine`; of a unit that was off it by then, make a record of its own for the bench."
         );
     }
+
+    private static IEnumerable<string> Named(DutyFrame duty, IEnumerable<OrderedEvent> against) =>
+        against
+            .DistinctBy(entry => entry.Event.Kind)
+            .Take(MostNamed)
+            .Select(entry => $"{EventWords.Done(entry.Event)} {duty.Words.AtBy(entry)}");
 }

@@ -72,9 +72,41 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
         }
     }
 
-    /// <summary>The entry that confirms the owner's absence before, or null.</summary>
+    /// <summary>The entry that confirms the owner's absence before, or null; the last of them speaks, and may deny it.</summary>
     public OrderedEvent? AbsenceConfirmed =>
-        Concerning(TimelineEventKind.AbsenceConfirmed).LastOrDefault(entry => entry.Place() < Entry.Place());
+        LastOn(TimelineEventKind.AbsenceConfirmed) is { } last && !SaidOtherwise.By(last.Event) ? last : null;
+
+    /// <summary>An entry on the absence, the attempt or the telling whose own words deny it, where no other bears it out; or null.</summary>
+    public OrderedEvent? Denied(TimelineEventKind kind) =>
+        (kind == TimelineEventKind.AbsenceConfirmed ? LastOn(kind) : Concerning(kind).LastOrDefault())
+            is { } said
+        && SaidOtherwise.By(said.Event)
+            ? said
+            : null;
+
+    private OrderedEvent? LastOn(TimelineEventKind kind) =>
+        Concerning(kind).LastOrDefault(entry => entry.Place() < Entry.Place());
+
+    /// <summary>
+    /// What stands against whoever made a step of the exception: it is for those who are authorised, trained in the written way, or who
+    /// may let out what others did. Null: nothing.
+    /// </summary>
+    public Authority StandingOf(OrderedEvent step) =>
+        Duty.PersonOf(step.Event.Actor) is { MayRelease: true }
+        || Duty.Context.RemovalException?.Trained.Contains(step.Event.Actor) == true
+            ? Authority.Shown
+            : Authorities.Of(Duty, step.Event.Actor);
+
+    // Whoever takes the lock off opens the way for energy: for that the written way alone makes nobody authorised.
+    private string? StepsLack =>
+        Authorities.Of(Duty, Entry.Event.Actor) == Authority.Denied
+            ? $"somebody authorised to take it off, and {Entry.Event.Actor} is not so by the register"
+        : new[] { AbsenceConfirmed, ContactAttempted, OwnerTold }
+            .OfType<OrderedEvent>()
+            .FirstOrDefault(step => StandingOf(step) == Authority.Denied)
+            is { } step
+            ? $"somebody authorised to follow it, and {step.Event.Actor} ({EventWords.Done(step.Event.Kind)}) is not so by the register"
+        : null;
 
     /// <summary>What the owner is shown doing between the confirmation and the removal, or null.</summary>
     public OrderedEvent? SeenMeanwhile =>
@@ -94,7 +126,9 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
         AbsenceConfirmed is { } confirmed ? OwnerSeen.Around(this, confirmed) : null;
 
     /// <summary>An attempt to reach the owner, or null.</summary>
-    public OrderedEvent? ContactAttempted => Concerning(TimelineEventKind.ContactAttempted).FirstOrDefault();
+    public OrderedEvent? ContactAttempted =>
+        Concerning(TimelineEventKind.ContactAttempted)
+            .FirstOrDefault(entry => !SaidOtherwise.By(entry.Event));
 
     /// <summary>The first thing that the owner is shown doing after the removal, or null: they are not back.</summary>
     public OrderedEvent? OwnerBack =>
@@ -105,7 +139,9 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
     /// <summary>The entry by which the owner was told, or null.</summary>
     public OrderedEvent? OwnerTold =>
         Concerning(TimelineEventKind.OwnerInformed)
-            .FirstOrDefault(entry => OwnerBack is null || entry.Moment <= OwnerBack.Moment);
+            .FirstOrDefault(entry =>
+                !SaidOtherwise.By(entry.Event) && (OwnerBack is null || entry.Moment <= OwnerBack.Moment)
+            );
 
     /// <summary>What the claimed exception lacks, or null: nothing, so far.</summary>
     public string? ExceptionLacks =>
@@ -113,7 +149,7 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
         : SeenMeanwhile is not null ? $"{Owner} absent all the while"
         : ContactAttempted is null ? $"an attempt to reach {Owner}"
         : OwnerBack is not null && OwnerTold is null ? $"{Owner} told before working again"
-        : WrittenWayLacks;
+        : StepsLack ?? WrittenWayLacks;
 
     /// <summary>What the register holds against relying on the exception, or null.</summary>
     public string? WrittenWayLacks =>

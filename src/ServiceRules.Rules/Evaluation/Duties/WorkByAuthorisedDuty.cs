@@ -53,7 +53,13 @@ internal static class WorkByAuthorisedDuty
     {
         var at = duty.Reading.FirstWorkOf(person) is { } work
             ? new[] { JobPeople.PointerOf(duty, person), work.Start.Pointer() }
-            : [JobPeople.PointerOf(duty, person)];
+            :
+            [
+                JobPeople.PointerOf(duty, person),
+                .. duty
+                    .Reading.HandsWithoutTime.Where(hands => hands.Person == person)
+                    .Select(hands => hands.Pointer),
+            ];
         return duty.PersonOf(person) switch
         {
             null => RegisterFault.Unsaid(

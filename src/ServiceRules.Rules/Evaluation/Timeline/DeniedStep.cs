@@ -35,6 +35,10 @@ internal static partial class DeniedStep
     /// <summary>Whether words of guards that were fitted say that one is not.</summary>
     public static bool SaysGuardsOff(string words) => NotRefitted().IsMatch(words);
 
+    /// <summary>Whether words of people kept out say that somebody is there, or that nobody looked.</summary>
+    public static bool SaysPeopleThere(string words) =>
+        StillThere().IsMatch(words) || NotLooked().IsMatch(words) || NotKeptOut().IsMatch(words);
+
     /// <summary>Whether the words of such a step deny it.</summary>
     public static bool By(TimelineEvent entry, string method) =>
         entry.Kind switch
@@ -129,7 +133,7 @@ internal static partial class DeniedStep
     private static partial Regex LeftBehind();
 
     [GeneratedRegex(
-        @"\bnot\W+(?:yet\W+|all\W+|everybody\W+|everyone\W+|really\W+)*(?:clear|out|away|checked|looked|inspected|seen|done)\b(?!\W+of\W+(?:order|place))|\b(?:didn'?t|did\W+not|could\W+not|couldn'?t)\W+(?:look|see|check|inspect)\b|\b(?:assumed|presumed|skipped|no\W+time|unchecked)\b",
+        @"\bnot\W+(?:yet\W+|all\W+|everybody\W+|everyone\W+|really\W+)*(?:clear|out|away|checked|looked|inspected|seen|done)\b(?!\W+of\W+(?:order|place))|\b(?:didn'?t|did\W+not|could\W+not|couldn'?t)\W+(?:look|see|check|inspect)\b|\b(?:assumed|presumed|skipped|no\W+time|unchecked)\b|\b(?:nobody|no\W+one|no-one)\W+(?:has\W+|had\W+)?(?:looked|checked|inspected|asked|cleared)\b",
         Free
     )]
     private static partial Regex NotLooked();
@@ -145,12 +149,23 @@ internal static partial class DeniedStep
     private static partial Regex NotRefitted();
 
     [GeneratedRegex(
+        @"\b(?:not|never)\W+(?:(?:yet|been|really)\W+)*(?:kept|marked|roped|fenced|cleared|closed|set\W+up|put\W+up|watched)\b|\bno\W+(?:zone|rope|tape|barrier|fence|cones?)\b|"
+            + NotAfterNo
+            + @"\b(?:walked|came|went|ran|stood|stands?|standing|was|were|is|are)\W+(?:right\W+)?(?:in|into|inside|through)\W+(?:the\W+|it|this)?(?:\W*(?:exclusion|danger)\W+)?(?:zone|area|cordon)\b",
+        Free
+    )]
+    private static partial Regex NotKeptOut();
+
+    [GeneratedRegex(
         NotAfterNo
             + @"\bstill\W+(?:in|under|underneath|near|at|on|inside|by|next|beside|behind|there|working)\b|"
             + NotAfterNo
             + @"\b(?:somebody|someone|one|people|child|children)\W+(?:(?:is|was|were|are|left)\W+)?(?:in|under|inside|near|beneath|underneath)\b|"
             + NotAfterNo
-            + @"\bin\W+the\W+(?:pit|way)\b(?<!\b(?:clear|out)\b.*)",
+            + @"\b(?:in|under|inside|near|beneath|underneath|by|at|beside|behind|on|next\W+to)\W+(?:(?:the|a|his|her|their|that|one|both|our|front|rear|left|right)\W+)*(?:reels?|machine|mower|units?|blades?|cylinders?|bedknife|bedknives|rollers?|engine|grinder|wheel|drive|frame)\b(?<!\b(?:looked|look|checked|clear|seen|walked|tools?|guards?|stop|off|distance)\b[^,;.]*)"
+            + @"|"
+            + NotAfterNo
+            + @"\bin\W+the\W+(?:pit|way)\b(?<!\b(?:clear|out)\b.*)|\b(?:would|will|could|did)(?:\W+not|n'?t)\W+(?:go|leave|move|stand|step|come)\W+(?:away|out|off|back|clear)\b|\bnot\W+(?:everybody|everyone|all)\b",
         Free
     )]
     private static partial Regex StillThere();

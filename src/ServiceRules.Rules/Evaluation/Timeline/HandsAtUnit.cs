@@ -46,6 +46,31 @@ internal sealed record HandsAtUnit(
         return found.ToImmutable();
     }
 
+    /// <summary>
+    /// Every bench entry without a time that takes hands at a unit and says whose: when they were in is not known, and that they were is.
+    /// </summary>
+    public static ImmutableArray<HandsWithoutTime> WithoutTime(JobFrame frame)
+    {
+        var found = ImmutableArray.CreateBuilder<HandsWithoutTime>();
+        var units = frame.Record.Units;
+        for (var unit = 0; unit < units.Length; unit++)
+        {
+            for (var index = 0; index < units[unit].Entries.Length; index++)
+            {
+                var entry = units[unit].Entries[index];
+                if (
+                    entry is { At: null, By: { } person }
+                    && Done(entry, units[unit].Id, frame.HasIsolation) is { } what
+                )
+                {
+                    found.Add(new(person, what, Pointers.Entry(unit, index)));
+                }
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
     /// <summary>Whether the hands-on work that the timeline shows of whoever did it has this time; both ends count, for times are often noted to the minute.</summary>
     public bool IsDuring(IEnumerable<WorkInterval> works) =>
         works.Any(work =>

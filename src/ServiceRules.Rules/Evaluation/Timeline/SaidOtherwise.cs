@@ -24,6 +24,15 @@ public static partial class SaidOtherwise
         : entry.Reason is { } reason && Denies(entry, reason) ? reason
         : null;
 
+    /// <summary>
+    /// Words of how or why that negate something and are not read as a denial: what they come to is for a person to read. Null: none.
+    /// </summary>
+    internal static string? Negating(TimelineEvent entry) =>
+        By(entry) ? null
+        : entry.Method is { } method && Negation().IsMatch(method) ? method
+        : entry.Reason is { } reason && Negation().IsMatch(reason) ? reason
+        : null;
+
     private static bool Denies(TimelineEvent entry, string method) =>
         entry.Kind switch
         {
@@ -67,6 +76,12 @@ public static partial class SaidOtherwise
     }
 
     [GeneratedRegex(
+        @"\b(?:no|not|nor|none|never|nobody|no-one|nothing|neither|without|cannot|instead|but|except|although|\w+n'?t)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex Negation();
+
+    [GeneratedRegex(
         @"(?<!\b(?:no|nothing|neither|nor|not an?y?|without)\W+)\b(?:it|engine|motor|reels?|machine|units?|blades?|cylinder)\W+(?:(?:then|still|just|briefly|has|had|suddenly)\W+)?(?:fired|fires|ran|runs|running|started|starts|cranked|cranks|turned|turns|turning|moved|moves|moving|spun|spins|live|dropped|drops|fell|sank|jumped)\b(?!\W+(?:off|out|by\W+hand|with\W+a\W+tool)\b)"
             + @"|\bstarter\W+(?:motor\W+)?(?:cranked|cranks|turned|turns|spun|spins|kicked|kicks|engaged|engages)\b(?!.*\b(?:no|not|nothing|dead|neither|without|didn't)\b)",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
@@ -95,7 +110,7 @@ public static partial class SaidOtherwise
 
     [GeneratedRegex(
         @"\b(?:did\W+not|didn'?t|does\W+not|doesn'?t|would\W+not|wouldn'?t|failed\W+to|fails\W+to|never|not)\W+(?:stop|stopped|stops|cut\W+(?:out|off)|trip|tripped|shut\W+(?:off|down))\b"
-            + @"|\b(?:switch|switches|cut-?\W?outs?|interlocks?)\W+(?:is|are|was|were|does|do|did|has|have)?\W*(?:not\W+work(?:ing)?|n'?t\W+work(?:ing)?|failed|faulty|broken|dead|bridged|bypassed|inoperative)\b"
+            + @"|\b(?:switch|switches|cut-?\W?outs?|interlocks?)\W+(?:is|are|was|were|does|do|did|has|have)?\W*(?:not\W+work(?:ing)?|n'?t\W+work(?:ing)?|failed|faulty|broken|dead|bridged|bypassed|inoperative|out\W+of\W+order)\b"
             + @"|\b(?:engine|reels?|machine|it)\W+(?:ran\W+on|kept\W+(?:on\W+)?(?:running|turning))\b(?!\W+(?:until|while|with|as\W+long)\b)",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]

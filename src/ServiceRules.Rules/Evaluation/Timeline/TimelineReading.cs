@@ -34,6 +34,7 @@ public sealed class TimelineReading
         StopsWithoutStart = [.. Of(TimelineEventKind.WorkStopped).Where(LacksStart)];
         Devices = DevicesOf(Events);
         HandsByTheLog = HandsAtUnit.Of(frame);
+        HandsWithoutTime = HandsAtUnit.WithoutTime(frame);
         ImmutableArray<Id<Participant>> shown =
         [
             .. Works
@@ -44,6 +45,7 @@ public sealed class TimelineReading
                         .Select(entry => entry.Event.Actor)
                 )
                 .Concat(HandsByTheLog.Select(hands => hands.Entry.By).OfType<Id<Participant>>())
+                .Concat(HandsWithoutTime.Select(hands => hands.Person))
                 .Distinct(),
         ];
         AtTheStop = StopHeld.Assistants(frame.Record, Events, shown, IsOpen);
@@ -71,7 +73,7 @@ public sealed class TimelineReading
 
     /// <summary>
     /// Everybody with hands in: whoever the record names as doing or helping with the work (but not <see cref="AtTheStop"/>),
-    /// then whoever it shows at work, clearing a blockage, or at a unit by a timed entry of the bench log.
+    /// then whoever it shows at work, clearing a blockage, or at a unit by an entry of the bench log, timed or not.
     /// </summary>
     public ImmutableArray<Id<Participant>> HandsIn { get; }
 
@@ -89,6 +91,9 @@ public sealed class TimelineReading
 
     /// <summary>Hands at a unit at the times of the bench log.</summary>
     internal ImmutableArray<HandsAtUnit> HandsByTheLog { get; }
+
+    /// <summary>Hands at a unit by entries of the bench log that say whose, and not when.</summary>
+    internal ImmutableArray<HandsWithoutTime> HandsWithoutTime { get; }
 
     /// <summary>
     /// Starts of the machine, for a test or after release; of a test whose start is not entered, its end: until then it ran.
