@@ -88,15 +88,6 @@ public sealed class OwnerAwayTests
             .Change(entry => (string?)entry["event"] == "absence_confirmed", entry => entry["by"] = "P3")
             .IsKept(Disposition.Hold, "owner-absent", "by P3, whom the register of people does not have");
 
-    [Fact]
-    public void Lock_CutOffBySomebodyTrainedInTheWayAndNotAuthorised_IsABreach() =>
-        CutOff()
-            .Person("P4", "leads")
-            .Registered("people", """{ "id": "P4", "authorised": false }""")
-            .Register("removalException", """{ "id": "P-90", "trained": ["tech-04", "P4"] }""")
-            .Change(entry => (string?)entry["event"] == "lock_removed", entry => entry["by"] = "P4")
-            .IsKept(Disposition.Stop, "device-off-by-owner", "P4 is not so by the register");
-
     private static IEnumerable<string> Notices(EditedJob job, string rule) =>
         job.Judge().Findings.Where(one => one.Rule == rule).SelectMany(one => one.Notices);
 

@@ -17,6 +17,7 @@ internal static class OwnerRows
                         OwnerWasThere(story, r)
                             || OwnerCameSoon(story, r)
                             || !About(story, r, TimelineEventKind.AbsenceConfirmed).Any(s => s.At < r.Off.At)
+                            || MayNotBeTheirs(story, r, TimelineEventKind.AbsenceConfirmed)
                     )
                 : Possible.NotMet
             )
@@ -26,14 +27,29 @@ internal static class OwnerRows
         Claims(story)
             .Select(r =>
                 story.WasHungByTwo(r.On) ? Possible.Any
-                : About(story, r, TimelineEventKind.ContactAttempted).Any() ? Possible.Met
+                : About(story, r, TimelineEventKind.ContactAttempted).Any()
+                    ? Possible.Met.OrStricter(MayNotBeTheirs(story, r, TimelineEventKind.ContactAttempted))
                 : story.IsOpen ? Possible.NeverMet
                 : Possible.NotMet
             )
             .OfAll();
 
     public static Possible Told(Story story) =>
-        Claims(story).Select(r => story.WasHungByTwo(r.On) ? Possible.Any : Told(story, r)).OfAll();
+        Claims(story)
+            .Select(r =>
+                story.WasHungByTwo(r.On)
+                    ? Possible.Any
+                    : Told(story, r).OrStricter(MayNotBeTheirs(story, r, TimelineEventKind.OwnerInformed))
+            )
+            .OfAll();
+
+    /// <summary>One of the steps is by somebody whom the register does not show as one to make it: the row names the employer's hand.</summary>
+    private static bool MayNotBeTheirs(Story story, (Step Off, Step On) r, TimelineEventKind kind) =>
+        About(story, r, kind)
+            .Any(s =>
+                story.Person(s.By) is not ({ Authorised: true } or { MayRelease: true })
+                && story.Context.RemovalException?.Trained.Any(p => p.Text == s.By) != true
+            );
 
     public static Possible ByOwnerForTest(Story story)
     {
@@ -160,7 +176,13 @@ internal static class OwnerRows
         }
 
         bool doubtful =
-            story.Context.RemovalException is not { } text
+            new[]
+            {
+                TimelineEventKind.AbsenceConfirmed,
+                TimelineEventKind.ContactAttempted,
+                TimelineEventKind.OwnerInformed,
+            }.Any(kind => MayNotBeTheirs(story, claim, kind))
+            || story.Context.RemovalException is not { } text
             || text.Id != claimed
             || text.Trained.All(p => p.Text != r.Off.By)
             || OwnerWasThere(story, claim)

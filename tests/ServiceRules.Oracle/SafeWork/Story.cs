@@ -159,12 +159,17 @@ internal sealed class Story
     /// <summary>People who are said to do the work, and of whom no work is shown.</summary>
     public bool MayHaveOtherWorkers => SaidToWork.Any(p => !Workers.Contains(p));
 
-    /// <summary>Said to do the work or to help with it, but for those who help by standing at the stop.</summary>
+    /// <summary>
+    /// Said to do the work or to help with it, or by a line of the log without a time to have had hands at a unit, but for those who help by
+    /// standing at the stop.
+    /// </summary>
     public IEnumerable<string> SaidToWork =>
         Record
             .People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
             .Select(p => p.Id.Text)
-            .Where(p => !AtTheStop.Contains(p));
+            .Concat(Touch.Untimed(this))
+            .Where(p => !AtTheStop.Contains(p))
+            .Distinct(StringComparer.Ordinal);
 
     /// <summary>Helpers whose hands are told of nowhere: named at the stop of a run, or the only one there is.</summary>
     public IReadOnlyCollection<string> AtTheStop => field ??= [.. StandingAtTheStop()];
@@ -190,7 +195,11 @@ internal sealed class Story
             .People.Select(p => p.Id.Text)
             .Distinct(StringComparer.Ordinal)
             .Where(id => Record.People.All(p => p.Id.Text != id || p.Role == JobRole.Assists))
-            .Where(id => !Workers.Contains(id) && !Touches.Any(touch => touch.By == id))
+            .Where(id =>
+                !Workers.Contains(id)
+                && !Touches.Any(touch => touch.By == id)
+                && !Touch.Untimed(this).Contains(id)
+            )
             .Where(id =>
                 !Steps.Any(s =>
                     s.By == id

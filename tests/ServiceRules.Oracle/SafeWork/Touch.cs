@@ -23,6 +23,14 @@ internal sealed record Touch(string By, Moment At, int After, BenchEntry Entry, 
         let place = story.Steps.LastOrDefault(s => s.At <= at.Value)?.Place ?? -1
         select new Touch(entry.By!.Value.Text, at.Value, place, entry, isDisordered);
 
+    /// <summary>Whose hands lines without a time tell of.</summary>
+    public static IEnumerable<string> Untimed(Story story) =>
+        from unit in story.Record.Units
+        from entry in unit.Entries
+        where entry is { At: null, By: not null } && TakesHands(entry)
+        where entry is Adjustment || story.Place == WorkPlace.OnMachine || story.Isolatable.Any()
+        select entry.By!.Value.Text;
+
     /// <summary>Within somebody's work, its ends included.</summary>
     public bool IsIn(Spell spell) => spell.Start.At <= At && (spell.Stop is not { } stop || At <= stop.At);
 

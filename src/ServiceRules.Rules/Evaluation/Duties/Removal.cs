@@ -97,16 +97,13 @@ internal sealed record Removal(DutyFrame Duty, DeviceInterval Device, OrderedEve
             ? Authority.Shown
             : Authorities.Of(Duty, step.Event.Actor);
 
-    // Whoever takes the lock off opens the way for energy: for that the written way alone makes nobody authorised.
     private string? StepsLack =>
-        Authorities.Of(Duty, Entry.Event.Actor) == Authority.Denied
-            ? $"somebody authorised to take it off, and {Entry.Event.Actor} is not so by the register"
-        : new[] { AbsenceConfirmed, ContactAttempted, OwnerTold }
+        new[] { AbsenceConfirmed, ContactAttempted, OwnerTold }
             .OfType<OrderedEvent>()
             .FirstOrDefault(step => StandingOf(step) == Authority.Denied)
             is { } step
             ? $"somebody authorised to follow it, and {step.Event.Actor} ({EventWords.Done(step.Event.Kind)}) is not so by the register"
-        : null;
+            : null;
 
     /// <summary>What the owner is shown doing between the confirmation and the removal, or null.</summary>
     public OrderedEvent? SeenMeanwhile =>

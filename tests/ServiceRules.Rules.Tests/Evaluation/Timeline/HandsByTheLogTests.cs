@@ -61,11 +61,12 @@ public sealed class HandsByTheLogTests
     }
 
     [Fact]
-    public void Protection_ReadWithoutATimeOrOnlyLookedAt_IsNoHandsIn()
+    public void Protection_ReadWithoutATime_IsHandsOfWhoeverReadIt_AndALookIsNot()
     {
         var job = Logged(Entry("feeler") with { By = new("op-01") });
 
-        Assert.Equal(Verdict.Met, job.Judge(Protection).Verdict);
+        Assert.Equal(Verdict.NotMet, job.Judge(Protection).Verdict);
+        Assert.Equal(Verdict.Met, Logged(Entry("feeler")).Judge(Protection).Verdict);
         Assert.Equal(Verdict.Met, Logged(Entry("seen"), "09:54").Judge(Protection).Verdict);
     }
 
