@@ -56,7 +56,12 @@ internal static class ClearBeforeRelease
             timely.MaxBy(entry => entry.Place()) is { } last && SaidOtherwise.By(last.Event)
                 ? last
                 : timely.FirstOrDefault();
-        if (inTime is not null && end is not null && Standing(duty, inTime) is { } standing && !SaidOtherwise.By(inTime.Event))
+        if (
+            inTime is not null
+            && end is not null
+            && Standing(duty, inTime) is { } standing
+            && !SaidOtherwise.By(inTime.Event)
+        )
         {
             return TimelineOutcome.OfFaults([ByOther(duty, inTime, standing, limit)]);
         }
