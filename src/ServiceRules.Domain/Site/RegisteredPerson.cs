@@ -34,4 +34,21 @@ public sealed record RegisteredPerson(
 
     /// <summary>When an affected person was told what lockout is and to leave it alone.</summary>
     public DateOnly? InstructedOn { get; init; }
+
+    /// <summary>Last day with the site; absent: still there. What was done until then stays judged by what held then.</summary>
+    public DateOnly? Left { get; init; }
+
+    /// <summary>
+    /// The person as of a day: whoever has left by then may neither lock out nor let anything out, and no training outlasts them.
+    /// </summary>
+    /// <param name="day">The day.</param>
+    public RegisteredPerson On(DateOnly day) =>
+        Left is not { } left
+            ? this
+            : this with
+            {
+                Authorised = Authorised && day <= left,
+                MayRelease = MayRelease && day <= left,
+                TrainedUntil = TrainedUntil < left ? TrainedUntil : left,
+            };
 }

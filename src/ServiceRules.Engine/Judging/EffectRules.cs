@@ -77,7 +77,7 @@ internal sealed class EffectRules
             {
                 yield return $"the waiver by `{waiver.By}` does not count: someone could be hurt, and that is never waived";
             }
-            else if (Unentitled(waiver.By) is { } why)
+            else if (Unentitled(waiver.By, waiver.From) is { } why)
             {
                 yield return $"the waiver by `{waiver.By}` does not count: {why}";
             }
@@ -85,7 +85,7 @@ internal sealed class EffectRules
 
         foreach (var release in Releases(rule, subject))
         {
-            if (Unentitled(release.By) is { } why)
+            if (Unentitled(release) is { } why)
             {
                 yield return $"the release by `{release.By}` does not count: {why}";
             }
@@ -105,11 +105,15 @@ internal sealed class EffectRules
     }
 
     /// <summary>Why a person may let nothing out on this job; null when they may.</summary>
-    private string? Unentitled(Id<Participant> person) =>
+    private string? Unentitled(SecondRelease release) =>
+        Unentitled(release.By, _frame.Context.Zone.DayOf(release.At));
+
+    private string? Unentitled(Id<Participant> person, DateOnly day) =>
         _workers.Contains(person) ? "they did the work themselves"
         : _excepted.Contains(person) ? "the exception from safe work in this job is their own"
         : _frame.Context.People.FirstOrDefault(known => known.Id == person) is not { } entry
             ? "the register of people does not have them"
+        : entry.Left < day ? "they had left by then"
         : !entry.MayRelease ? "the register does not let them release anything"
         : null;
 
@@ -129,7 +133,7 @@ internal sealed class EffectRules
 
     private Waiver? WaiverOn(Rule rule, Subject subject) =>
         Waivers(rule, subject)
-            .Where(waiver => Unentitled(waiver.By) is null)
+            .Where(waiver => Unentitled(waiver.By, waiver.From) is null)
             .OrderByDescending(waiver => waiver.Until)
             .ThenBy(waiver => waiver.By)
             .ThenBy(waiver => waiver.Reason, StringComparer.Ordinal)
@@ -146,7 +150,7 @@ internal sealed class EffectRules
     private SecondRelease? ReleaseOf(Rule rule, Subject subject) =>
         rule.Unproven == UnprovenPolicy.SecondPerson
             ? Releases(rule, subject)
-                .FirstOrDefault(release => Unentitled(release.By) is null && !IsBeforeTheJob(release))
+                .FirstOrDefault(release => Unentitled(release) is null && !IsBeforeTheJob(release))
             : null;
 
     /// <summary>Whether it was given before there was anything to look at. A time without an offset is not held against others.</summary>

@@ -74,6 +74,18 @@ internal static class RegisterShapes
                     "when an affected person was told what lockout is and to leave it alone",
                     p => p.InstructedOn
                 );
+                var left = o.Optional(
+                    "left",
+                    Terms.Day,
+                    "last day with the site, of somebody who has left; after it they are authorised for nothing",
+                    p => p.Left
+                );
+                o.Check(
+                    v => v.Get(trained) is not { } first || v.Get(left) is not { } last || first <= last,
+                    left,
+                    "the person left before the training",
+                    "`trainedOn` or later"
+                );
                 o.Check(
                     v => v.Get(trained) is not { } first || v.Get(until) is not { } last || first <= last,
                     until,
@@ -94,6 +106,7 @@ internal static class RegisterShapes
                     StatesCovers = v.Get(covers) is not null,
                     TagLimitsOn = v.Get(tags),
                     InstructedOn = v.Get(instructed),
+                    Left = v.Get(left),
                 };
             }
         );

@@ -24,5 +24,8 @@ internal sealed class KnownPeople(RuleLibrary library)
 
     public bool Has(string name) => byName.ContainsKey(name);
 
+    /// <summary>The last day with the site of somebody who has left; null: still there.</summary>
+    public DateOnly? Left(string name) => byName.TryGetValue(name, out var person) ? person.Left : null;
+
     public bool MayRelease(string name) => byName.TryGetValue(name, out var person) && person.MayRelease;
 }

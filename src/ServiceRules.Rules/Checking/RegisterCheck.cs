@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
@@ -53,6 +54,8 @@ internal static class RegisterCheck
             }
         }
     }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static void Targets(Placed<SettingOrder> order, RuleLibrary library, Remarks remarks)
     {
@@ -219,6 +222,18 @@ internal static class RegisterCheck
         {
             Person(waiver, "/by", waiver.Value.By.Text, people, remarks);
             Entitled(waiver, waiver.Value.By.Text, "waive anything", people, remarks);
+            // An order may be given ahead of the season; a waiver is of the day from which somebody answers for it.
+            if (people.Left(waiver.Value.By.Text) is { } left && left < waiver.Value.From)
+            {
+                remarks.Error(
+                    DiagnosticCode.MayNotRelease,
+                    waiver,
+                    "/by",
+                    $"`{waiver.Value.By}` had left by {Day(waiver.Value.From)}, from which this waives anything",
+                    $"somebody still there, or a day until {Day(left)}"
+                );
+            }
+
             if (!rules.Contains(waiver.Value.Rule))
             {
                 remarks.Error(

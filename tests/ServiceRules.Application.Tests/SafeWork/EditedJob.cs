@@ -69,6 +69,18 @@ internal sealed class EditedJob
             entry => entry["at"] = At(to)
         );
 
+    /// <summary>Puts the entries in the order of their times.</summary>
+    public EditedJob InOrderOfTime()
+    {
+        var all = Timeline
+            .Select(entry => entry!.DeepClone().AsObject())
+            .OrderBy(entry => entry["at"]!.GetValue<string>(), StringComparer.Ordinal)
+            .ToList();
+        Timeline.Clear();
+        all.ForEach(entry => Timeline.Add(entry));
+        return this;
+    }
+
     /// <summary>Notes every time to the minute; entries stand in the order of their times.</summary>
     public EditedJob ToTheMinute()
     {

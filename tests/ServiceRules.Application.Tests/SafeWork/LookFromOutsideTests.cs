@@ -18,6 +18,38 @@ public sealed class LookFromOutsideTests
     public void Look_TimedAfterTheRest_NothingMoreIsAsked() =>
         Assert.Empty(Open(Look(""" , "at": "2026-04-13T07:36:00+01:00" """)));
 
+    [Fact]
+    public void Look_EnteredAsWork_NothingMoreIsAsked() =>
+        Assert.Empty(
+            Open(Look().With("work_started", "07:36", "tech-01").With("work_stopped", "07:38", "tech-01"))
+        );
+
+    [Fact]
+    public void Look_EnteredAsWorkWithTheMachineStarted_IsOneFinding() =>
+        Assert.Contains(
+            "the machine ran",
+            Single(
+                Look()
+                    .With("work_started", "07:36", "tech-01")
+                    .With("machine_started", "07:37", "tech-01")
+                    .With("work_stopped", "07:38", "tech-01")
+                    .Judge()
+            ).Statement,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Look_EnteredAsWorkBeforeTheRest_IsOneFinding() =>
+        Assert.Equal(
+            Verdict.NotMet,
+            Single(
+                Look()
+                    .With("work_started", "07:29", "tech-01")
+                    .With("work_stopped", "07:38", "tech-01")
+                    .Judge()
+            ).Verdict
+        );
+
     [Theory]
     [InlineData("machine_shut_down")]
     [InlineData("seen_at_rest")]
@@ -52,7 +84,6 @@ public sealed class LookFromOutsideTests
     [InlineData("guards_refitted")]
     [InlineData("reel_wedged")]
     [InlineData("unit_supported")]
-    [InlineData("work_started")]
     public void Look_WithAStepOfHands_IsAJobLikeAnyOther(string kind) =>
         Assert.True(Open(Look().With(kind, "07:40", "tech-01")).Count > 5);
 

@@ -25,7 +25,9 @@ internal static class LookRow
             .Record.Units.SelectMany(unit => unit.Entries)
             .Select(entry => entry.At is { } at ? Story.MomentOf(at, story.Context) : null)
             .OfType<Moment>()
+            .Concat(story.Steps.Where(IsWork).Select(step => step.At))
             .ToList();
+        var spells = story.Spells.ToList();
         bool stopped = false;
         bool good = false;
         Moment? since = null;
@@ -50,10 +52,18 @@ internal static class LookRow
         }
 
         ran |= since is { } open && looks.Exists(look => open < look);
+        if (spells.Count > 0 && story.Steps.Any(step => step.Kind == TimelineEventKind.MachineStarted))
+        {
+            return Possible.Judged;
+        }
+
         return good && !ran ? Possible.Met
             : story.IsOpen && !ran ? Possible.Unproven
             : Possible.NotMet;
     }
+
+    private static bool IsWork(Step step) =>
+        step.Kind is TimelineEventKind.WorkStarted or TimelineEventKind.WorkStopped;
 
     private static bool IsOfTheSeat(TimelineEvent entry) =>
         entry.Kind
@@ -65,6 +75,8 @@ internal static class LookRow
                 or TimelineEventKind.MachineShutDown
                 or TimelineEventKind.KeyRemoved
                 or TimelineEventKind.SeenAtRest
+                or TimelineEventKind.WorkStarted
+                or TimelineEventKind.WorkStopped
                 or TimelineEventKind.AreaInspected
                 or TimelineEventKind.PeopleClearChecked
                 or TimelineEventKind.RemovalNotified

@@ -141,9 +141,12 @@ internal static class ReleaseRows
             return Possible.Any;
         }
 
+        // (e): "actions taken by the authorized employee(s)".
+        bool byOther = !looks.Any(s => (removal is null || s.Before(removal)) && IsOfAuthorised(story, s));
         if (removal is null)
         {
-            return looks.Count > 0
+            return looks.Count > 0 && byOther ? Possible.Any
+                : looks.Count > 0
                     ? (Possible.Any & ~Possible.NotMet).OrStricter(
                         story.Steps.Any(s =>
                             (
@@ -167,12 +170,33 @@ internal static class ReleaseRows
                     && s.Before(looks.LastOrDefault() ?? removal)
             )
         );
-        return looks.Any(s => s.Before(removal))
-            ? (Possible.Met | Open(story)).OrStricter(
-                stirred || looks.All(s => s.At == removal.At || s.At == stop.At)
-            )
+        return looks.Any(s => s.Before(removal)) && byOther ? ByOther(story, looks)
+            : looks.Any(s => s.Before(removal))
+                ? (Possible.Met | Open(story)).OrStricter(
+                    stirred || looks.All(s => s.At == removal.At || s.At == stop.At)
+                )
             : Lacking(story);
     }
+
+    // A site without a register has nobody to hold it against.
+    private static bool IsOfAuthorised(Story story, Step look) =>
+        story.Context.People.IsEmpty
+        || (
+            story.Authority(look.By) == Possible.Met
+            && story.Person(look.By) is { } person
+            && !(person.TrainedOn > story.Day)
+            && !(person.TrainedUntil < story.LastDay)
+        );
+
+    // Of whoever has hands in another row asks it, and this one need not.
+    private static Possible ByOther(Story story, IEnumerable<Step> looks) =>
+        looks.Any(look =>
+            story.Workers.Contains(look.By)
+            || story.Touches.Any(touch => touch.By == look.By)
+            || story.Authority(look.By) == Possible.Met
+        )
+            ? Possible.Any
+            : Possible.NeverMet;
 
     /// <summary>Guards are back after the last work, and before the machine is started or handed back.</summary>
     public static Possible GuardsBack(Story story)

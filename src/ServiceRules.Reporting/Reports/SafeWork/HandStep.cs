@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Reports.Words;
 using ServiceRules.Rules.Evaluation.Timeline;
 
@@ -40,13 +41,14 @@ internal sealed record HandStep(
         [
             .. from step in StepByHand.Of(view.Reading)
             where step.Person == person
-            let letter = LetterOf(view, step)
+            let marked = MarkOf(view, step)
+            let letter = marked?.Letter
             select new HandStep(
                 view.NumberAt(step.Place),
                 step.Entry.Event.At,
                 ReportWords.Of(step.Entry.Event.Kind),
                 step.Done,
-                ProtectionAt(view, step, covered, letter),
+                Left(ProtectionAt(view, step, covered, letter), marked),
                 letter
             ),
         ];
@@ -69,6 +71,7 @@ internal sealed record HandStep(
                 StepProtection.Shown => Letter is null
                     ? "protected"
                     : "protected as entered, with a finding against it",
+                StepProtection.LeftOpen => "protection not proven",
                 StepProtection.NotProven => "shown as protected but not proven",
                 StepProtection.OffBeforeProof =>
                     "before work: every source off and held, proof still to come",
@@ -78,12 +81,16 @@ internal sealed record HandStep(
                 var other => throw new ArgumentOutOfRangeException(nameof(view), other, null),
             };
 
-    private static string? LetterOf(SafeWorkView view, StepByHand step) =>
-        view
-            .Marked.FirstOrDefault(one =>
-                HandsFinding.IsOfHands(one.Told) && one.Told.Finding.Evidence.Contains(step.Pointer)
-            )
-            ?.Letter;
+    private static MarkedFinding? MarkOf(SafeWorkView view, StepByHand step) =>
+        view.Marked.FirstOrDefault(one =>
+            HandsFinding.IsOfHands(one.Told) && one.Told.Finding.Evidence.Contains(step.Pointer)
+        );
+
+    // No harder word than the finding's own.
+    private static StepProtection Left(StepProtection shown, MarkedFinding? marked) =>
+        shown == StepProtection.NotShown && marked is { Told.Finding.Verdict: Verdict.Unproven }
+            ? StepProtection.LeftOpen
+            : shown;
 
     private static StepProtection ProtectionAt(
         SafeWorkView view,

@@ -77,7 +77,7 @@ internal static class LanesSection
             Protected = ByPerson(view, person => person.Protected?.Without(person.NotProven)),
             Unprotected = view.People.ToDictionary(person => person.Id, person => Bare(view, person)),
             Off = BySource(view, source => source.Isolated.And(source.Released)),
-            Proven = BySource(view, source => source.Proven),
+            Proven = BySource(view, source => source.Verified),
             Running = view.Stretches(view.Reading.Running),
             Marks =
             [

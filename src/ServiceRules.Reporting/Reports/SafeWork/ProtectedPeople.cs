@@ -4,6 +4,7 @@ using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
@@ -56,7 +57,10 @@ internal static class ProtectedPeople
             work,
             when,
             sources,
-            ProtectionProof.NotCredible(view, person).And(when),
+            ProtectionProof
+                .NotCredible(view, person)
+                .And(when)
+                .Or(work.And(when).Without(Verified(view, sources))),
             LeftOpen(view, person, steps),
             LoggedHands.Of(view, person, when),
             Told(view, work, steps)
@@ -84,6 +88,21 @@ internal static class ProtectedPeople
         Id<Participant> person,
         ImmutableArray<HandStep> steps
     ) => view.Reading.HandsIn.Contains(person) ? ProtectionProof.LeftOpen(view, person, steps) : null;
+
+    /// <summary>The duty that every source is proven dead is not shown, or not proven.</summary>
+    public static bool IsProofOpen(SafeWorkView view) =>
+        view.Marked.Any(one =>
+            one.Told.Rule.Check is Check.EnergyControl { Of: EnergyDuty.IsolationVerified }
+        );
+
+    // Where it is held open, what it does not accept proves nothing here either.
+    private static IntervalSet Verified(SafeWorkView view, ImmutableArray<ProtectedSource> sources) =>
+        IsProofOpen(view)
+            ? sources.Aggregate(
+                IntervalSet.Always,
+                (so, source) => so.And(source.Reading.Verified.Or(Before(source.Effective)))
+            )
+            : IntervalSet.Always;
 
     private static IntervalSet Before(EffectiveSource source) =>
         source.AddedBy is null

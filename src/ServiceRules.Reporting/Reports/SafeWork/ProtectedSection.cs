@@ -1,4 +1,8 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
+using ServiceRules.Domain.Timeline;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -103,8 +107,8 @@ internal static class ProtectedSection
             Cell(reading.HasIsolator ? view.Told(reading.Isolated, "not shown") : "nothing to switch off"),
             Cell(reading.HasIsolator ? Held(view, person, reading) : "nothing to hold"),
             Cell(reading.Source.Stored ? view.Told(reading.Released, "not shown") : "none stored"),
-            Cell(view.Told(reading.Proven, "not shown")),
-            new Paragraph(view.Told(source.Protected, "not shown"), Palette.TinyBold),
+            Cell(Proven(view, reading)),
+            new Paragraph(Protected(view, source), Palette.TinyBold),
         ]);
     }
 
@@ -117,17 +121,51 @@ internal static class ProtectedSection
     {
         var there = view.Reading.Devices.Where(device => device.IsOn(reading.Source.Id)).ToList();
         var box = view.Reading.Devices.Where(device => device.IsOnGroupBox && device.Person == person.Id);
-        var control = view.Reading.Protection!.ControlOf(person.Id, reading.Source);
-        var kept =
-            there.Exists(device => device.Person == person.Id) || reading.Source.Lockable
-                ? []
-                : control.Intervals.Select(one => $"plug or key kept by {person.Id.Text} {view.Told(one)}");
+        var kept = reading.Source.Lockable
+            ? []
+            : view
+                .People.Select(one => one.Id)
+                .Concat(view.Events.Select(one => one.Event.Actor))
+                .Distinct()
+                .SelectMany(holder => Kept(view, holder, reading.Source, there));
         var told = there
             .Select(device => Told(view, device))
             .Concat(kept)
             .Concat(box.Select(device => $"group box {Told(view, device)}"))
             .ToList();
         return told.Count == 0 ? "not shown" : string.Join("; ", told);
+    }
+
+    // Who has a lock or tag on it is told by that; each other control is somebody's own, and named with them.
+    private static IEnumerable<string> Kept(
+        SafeWorkView view,
+        Id<Participant> holder,
+        EnergySource source,
+        List<DeviceInterval> there
+    ) =>
+        there.Exists(device => device.Person == holder)
+            ? []
+            : view
+                .Reading.Protection!.ControlOf(holder, source)
+                .Intervals.Select(one => $"plug or key kept by {holder.Text} {view.Told(one)}");
+
+    // No more than the duty of proof accepts, where it is held open.
+    private static string Protected(SafeWorkView view, ProtectedSource source)
+    {
+        var rest = ProtectedPeople.IsProofOpen(view)
+            ? source.Protected.Without(source.Reading.Verified)
+            : IntervalSet.Never;
+        var told = view.Told(source.Protected.Without(rest), "not shown");
+        return rest.Intervals.IsEmpty ? told : $"{told}; not proven {view.Told(rest, "")}";
+    }
+
+    private static string Proven(SafeWorkView view, SourceReading reading)
+    {
+        var told = view.Told(reading.Verified, "not shown");
+        var besides = reading.Proven.Without(reading.Verified);
+        return besides.Intervals.IsEmpty
+            ? told
+            : $"{told}; {(reading.Source.Lockable ? "entered, and not by anybody authorised" : "no proof that counts; plug or key kept")} {view.Told(besides, "")}";
     }
 
     private static string Told(SafeWorkView view, DeviceInterval device) =>

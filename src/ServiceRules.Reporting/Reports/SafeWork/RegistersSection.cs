@@ -93,9 +93,9 @@ internal static class RegistersSection
                 .Select(person =>
                     RowOf(
                         "people",
-                        $"{person.Id.Text}, {(person.Authorised ? "authorised" : "not authorised")} to lock out",
+                        $"{person.Id.Text}, {(person.On(day).Authorised ? "authorised" : "not authorised")} to lock out{(person.Left is { } left ? $", left on {Text(left)}" : "")}",
                         Day("trained", person.TrainedOn),
-                        Until(person.TrainedUntil, day)
+                        Until(person.On(day).TrainedUntil, day)
                     )
                 ),
             .. context.Locks.Select(device => RowOf("locks", Device(device), "", "")),

@@ -9,6 +9,9 @@ internal enum StepProtection
     /// <summary>The same by entries that are not credible enough to prove it.</summary>
     NotProven,
 
+    /// <summary>Neither shown nor shown to be lacking: the finding against it leaves that open.</summary>
+    LeftOpen,
+
     /// <summary>A wedge before work: every source off and held, which is all that can be asked by then.</summary>
     OffBeforeProof,
 

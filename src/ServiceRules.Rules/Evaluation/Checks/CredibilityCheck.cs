@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Timeline;
@@ -13,7 +14,7 @@ internal static class CredibilityCheck
         var doubts = CredibilityReading.Of(TimelineReading.Of(frame), check.Of).ToList();
         if (doubts.Count == 0)
         {
-            return Told.Met(Sound(check.Of));
+            return Told.Met(Sound(check.Of)) with { Notices = Notices(check.Of, frame) };
         }
 
         return TimelineOutcome.Of(
@@ -22,8 +23,14 @@ internal static class CredibilityCheck
             Sentence(doubts[0].Why) + AndMore(doubts.Count - 1),
             Told.Sorted(doubts.SelectMany(doubt => doubt.Pointers)),
             Advice(check.Of)
-        );
+        ) with
+        {
+            Notices = Notices(check.Of, frame),
+        };
     }
+
+    private static ImmutableArray<string> Notices(CredibilityOf kind, JobFrame frame) =>
+        kind == CredibilityOf.ClockBackward ? [.. NumbersLeftOut.Of(TimelineReading.Of(frame))] : [];
 
     private static string AndMore(int others) =>
         others switch

@@ -281,7 +281,9 @@ internal static class DefectsClosed
         reading.Of(TimelineEventKind.SafetyDefectFound, TimelineEventKind.SafetyDefectClosed);
 
     private static bool IsDenied(TimelineReading reading, OrderedEvent closed) =>
-        reading.Frame.Context.People.FirstOrDefault(person => person.Id == closed.Event.Actor)
+        reading
+            .Frame.Context.People.FirstOrDefault(person => person.Id == closed.Event.Actor)
+            ?.On(reading.Frame.Context.Zone.DayOf(closed.Event.At))
             is { Authorised: false, MayRelease: false };
 
     private static string Before(Gone gone) =>

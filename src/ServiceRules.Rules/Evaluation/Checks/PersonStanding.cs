@@ -33,7 +33,7 @@ internal sealed record PersonStanding(Verdict Verdict, FindingReason Reason, str
         }
 
         var day = reading.Frame.Context.Zone.DayOf(at);
-        return reading.Frame.Context.People.FirstOrDefault(known => known.Id == person) switch
+        return reading.Frame.Context.People.FirstOrDefault(known => known.Id == person)?.On(day) switch
         {
             null => new(
                 Verdict.Unproven,
@@ -42,6 +42,10 @@ internal sealed record PersonStanding(Verdict Verdict, FindingReason Reason, str
                 "Enter the person in the register, or correct the name, saying why."
             ),
             _ when asked == PersonAsked.Known => null,
+            { Left: { } left } when left < day => Wrong(
+                FindingReason.OutOfDate,
+                $"who left on {RegisterOutcome.Day(left)}"
+            ),
             { Authorised: false } => Wrong(FindingReason.WrongPerson, Authorities.Against(Authority.Denied)),
             { TrainedOn: { } on } when on > day => Wrong(
                 FindingReason.OutOfDate,
@@ -80,7 +84,9 @@ internal sealed record PersonStanding(Verdict Verdict, FindingReason Reason, str
     ) =>
         asked == PersonAsked.Known
         && !IsAskedElsewhere(reading, person)
-        && reading.Frame.Context.People.Any(known => known.Id == person && !known.Authorised)
+        && reading.Frame.Context.People.Any(known =>
+            known.Id == person && !known.On(reading.Frame.Days.Began).Authorised
+        )
             ? [$"{person} had no hands in by this record, and the register does not show them as authorised."]
             : [];
 

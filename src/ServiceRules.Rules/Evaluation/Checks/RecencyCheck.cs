@@ -178,7 +178,7 @@ internal static class RecencyCheck
     {
         const string act = "Only people who are authorised and in date put hands in.";
         var days = frame.Days;
-        var entry = frame.Context.People.FirstOrDefault(known => known.Id == person);
+        var entry = frame.Context.People.FirstOrDefault(known => known.Id == person)?.On(days.Began);
         return entry switch
         {
             null => Fault(
@@ -187,6 +187,13 @@ internal static class RecencyCheck
                 $"The register of people does not have {person}.",
                 "/people",
                 "Enter the person in the register."
+            ),
+            { Left: { } left } when left < days.Began => Fault(
+                Verdict.NotMet,
+                FindingReason.OutOfDate,
+                $"{person} had hands in and left on {Day(left)}.",
+                "/people",
+                act
             ),
             { Authorised: false } => Fault(
                 Verdict.NotMet,

@@ -20,10 +20,13 @@ internal enum Authority
 internal static class Authorities
 {
     /// <summary>What the register says of a person.</summary>
-    public static Authority Of(DutyFrame duty, Id<Participant> person) =>
-        duty.PersonOf(person) switch
+    public static Authority Of(DutyFrame duty, Id<Participant> person) => Of(duty.Job, person);
+
+    /// <summary>What the register says of a person, as of the day on which the job began.</summary>
+    public static Authority Of(JobFrame job, Id<Participant> person) =>
+        job.Context.People.FirstOrDefault(known => known.Id == person)?.On(job.Days.Began) switch
         {
-            null when duty.Context.People.IsEmpty => Authority.Shown,
+            null when job.Context.People.IsEmpty => Authority.Shown,
             null => Authority.NotKnown,
             { Authorised: true } => Authority.Shown,
             _ => Authority.Denied,

@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// A look round after the last work, before the first lock or tag comes off after it, and before the machine is started
-/// or handed back: at tools and parts, and at people.
+/// or handed back: at tools and parts, and at people; by somebody authorised, for it is they who release the machine.
 /// </summary>
 internal static class ClearBeforeRelease
 {
@@ -38,7 +40,15 @@ internal static class ClearBeforeRelease
         var found = reading
             .Of(kind)
             .Where(entry => after is null || entry.Place() > after.Place())
-            .OrderBy(entry => reading.Weakened.Contains(entry.Pointer()))
+            .OrderBy(entry =>
+                Standing(duty, entry)?.Verdict switch
+                {
+                    null => 0,
+                    Verdict.Unproven => 1,
+                    _ => 2,
+                }
+            )
+            .ThenBy(entry => reading.Weakened.Contains(entry.Pointer()))
             .ToImmutableArray();
         var timely = found.Where(entry => limit is null || entry.Place() < limit.Place()).ToImmutableArray();
         // Whoever saw somebody there last saw it last.
@@ -46,6 +56,16 @@ internal static class ClearBeforeRelease
             timely.MaxBy(entry => entry.Place()) is { } last && SaidOtherwise.By(last.Event)
                 ? last
                 : timely.FirstOrDefault();
+        if (
+            inTime is not null
+            && end is not null
+            && Standing(duty, inTime) is { } standing
+            && !SaidOtherwise.By(inTime.Event)
+        )
+        {
+            return TimelineOutcome.OfFaults([ByOther(duty, inTime, standing, limit)]);
+        }
+
         return inTime is not null && end is not null
             ? TimelineOutcome.Met(
                 reading,
@@ -55,6 +75,28 @@ internal static class ClearBeforeRelease
             : TimelineOutcome.OfFaults([
                 Fault(duty, EventWords.Done(kind), end, inTime ?? found.FirstOrDefault(), limit),
             ]);
+    }
+
+    private static PersonStanding? Standing(DutyFrame duty, OrderedEvent look) =>
+        PersonStanding.Lacking(duty.Reading, look.Event.Actor, look.Event.At, PersonAsked.Authorised);
+
+    // Until the controls come off somebody authorised can still look.
+    private static TimelineFault ByOther(
+        DutyFrame duty,
+        OrderedEvent look,
+        PersonStanding standing,
+        OrderedEvent? limit
+    )
+    {
+        const string act = "Have somebody authorised look, before the machine is released.";
+        var told =
+            $"The record shows {EventWords.Done(look.Event.Kind)} {duty.Words.AtBy(look)}, {standing.Text}, and by nobody else.";
+        return duty.Reading.IsOpen && limit is null
+            ? TimelineFault.NotYet(EventWords.Done(look.Event.Kind), act, [look], by: null) with
+            {
+                Text = told,
+            }
+            : new(standing.Verdict, standing.Reason, told, [look], limit is null ? act : OutOfUse);
     }
 
     private static TimelineFault Fault(

@@ -80,9 +80,12 @@ internal sealed class DutyFrame
     /// <summary>When a source was off, held, released and proven dead.</summary>
     public SourceReading ReadingOf(EffectiveSource source) => SourceReading.Of(Reading, source.Source);
 
-    /// <summary>A person as the register has them, or null.</summary>
-    public RegisteredPerson? PersonOf(Id<Participant> person) =>
-        Context.People.FirstOrDefault(known => known.Id == person);
+    /// <summary>A person as the register has them when the job began, or null.</summary>
+    public RegisteredPerson? PersonOf(Id<Participant> person) => PersonOf(person, Job.Days.Began);
+
+    /// <summary>A person as the register has them on a day, or null.</summary>
+    public RegisteredPerson? PersonOf(Id<Participant> person, DateOnly day) =>
+        Context.People.FirstOrDefault(known => known.Id == person)?.On(day);
 
     /// <summary>A lock or tag as issued, or null.</summary>
     public RegisteredLock? LockOf(Id<LockDevice> device) =>

@@ -38,7 +38,7 @@ internal static class InspectorIndependentDuty
                 Inspections.Machine
             )
             : null;
-        RegisterFault? standing = duty.PersonOf(inspector) switch
+        RegisterFault? standing = duty.PersonOf(inspector, inspection.On) switch
         {
             null => RegisterFault.Unsaid(
                 $"The register of people does not have {inspector}, who inspected procedure {procedure.Id}.",

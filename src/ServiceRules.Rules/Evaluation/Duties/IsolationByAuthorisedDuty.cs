@@ -87,6 +87,10 @@ internal static class IsolationByAuthorisedDuty
                 own,
                 "Enter the person in the register."
             ),
+            { Left: { } left } when left < last => Wrong(
+                FindingReason.OutOfDate,
+                $"{told}, who left on {RegisterOutcome.Day(left)}."
+            ),
             { Authorised: false } => Wrong(
                 FindingReason.WrongPerson,
                 $"{told}, {Authorities.Against(Authority.Denied)}."

@@ -9,7 +9,7 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// A look by eye from outside the guards: the record says that hands stayed out of the reach of the blades, and nothing in it
-/// takes a hand to the machine. Such a look needs the machine stopped and seen at rest, and no lockout. One entry of hands, of a guard
+/// takes a hand to the machine: that the look itself is entered as work does not, for what was done decides. Such a look needs the machine stopped and seen at rest, and no lockout. One entry of hands, of a guard
 /// that was off, or of a lock, and the job is judged as any other.
 /// </summary>
 internal static class LookFromOutside
@@ -37,6 +37,8 @@ internal static class LookFromOutside
         TimelineEventKind.KeyRemoved,
         TimelineEventKind.SeenAtRest,
         TimelineEventKind.AffectedNotifiedBefore,
+        TimelineEventKind.WorkStarted,
+        TimelineEventKind.WorkStopped,
         TimelineEventKind.AreaInspected,
         TimelineEventKind.PeopleClearChecked,
         TimelineEventKind.RemovalNotified,
@@ -64,16 +66,23 @@ internal static class LookFromOutside
             .Select(entry => entry.At)
             .OfType<RecordedTime>()
             .Select(at => JudgedOrder.MomentOf(at, frame.Context.Zone))
+            .Concat(
+                reading
+                    .Of(TimelineEventKind.WorkStarted, TimelineEventKind.WorkStopped)
+                    .Select(entry => entry.Moment)
+            )
             .ToImmutableArray();
         var rest = reading
             .Of(TimelineEventKind.SeenAtRest)
             .FirstOrDefault(seen =>
                 StoppedBefore(reading, seen) is not null && looks.All(look => look >= seen.Moment)
             );
-        var running = looks.Any(look =>
-            reading.Running.Contains(new TimelinePlace(look, int.MaxValue))
-            && reading.Running.Contains(new TimelinePlace(look, int.MinValue))
-        );
+        var running =
+            !reading.Running.And(reading.AnyWork).Intervals.IsEmpty
+            || looks.Any(look =>
+                reading.Running.Contains(new TimelinePlace(look, int.MaxValue))
+                && reading.Running.Contains(new TimelinePlace(look, int.MinValue))
+            );
         if (rest is not null && !running)
         {
             return TimelineOutcome.Met(

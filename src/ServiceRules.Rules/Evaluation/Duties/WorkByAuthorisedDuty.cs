@@ -41,6 +41,7 @@ internal static class WorkByAuthorisedDuty
         var latest = days is { First: not null, Agree: false } ? days.Latest : began;
         return duty.PersonOf(person) switch
         {
+            { Left: { } left } when left < began => $"left on {RegisterOutcome.Day(left)}",
             { Authorised: false } => "is not authorised to lock out and work on machines",
             { TrainedOn: { } on } when on > began => $"was trained only on {RegisterOutcome.Day(on)}",
             { TrainedOn: not null, TrainedUntil: { } until } when until < latest =>

@@ -3,6 +3,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
@@ -67,6 +68,12 @@ public sealed record SourceReading
     /// </summary>
     public required IntervalSet Proven { get; init; }
 
+    /// <summary>
+    /// The same by an entry that verifies it, of somebody not shown to be without authority to: a plug that is out and kept
+    /// protects, and is no proof that anybody made.
+    /// </summary>
+    public required IntervalSet Verified { get; init; }
+
     /// <summary>Reads one source.</summary>
     public static SourceReading Of(TimelineReading reading, EnergySource source)
     {
@@ -80,7 +87,21 @@ public sealed record SourceReading
             .And(source is { Isolator: not null, Lockable: true } ? held : IntervalSet.Always);
         var proven = IsSeenToHold(reading, source)
             ? (Shown: ready, Denied: IntervalSet.Never)
-            : ProvenOf(reading, source, ready);
+            : ProvenOf(
+                reading,
+                source,
+                ready,
+                Verifications(reading, source).Concat(PlugsKept(reading, source))
+            );
+        var verified = IsSeenToHold(reading, source)
+            ? ready
+            : ProvenOf(
+                reading,
+                source,
+                ready,
+                Verifications(reading, source)
+                    .Where(entry => Authorities.Of(reading.Frame, entry.Event.Actor) == Authority.Shown)
+            ).Shown;
         return new(source)
         {
             Isolated = isolated.Shown,
@@ -90,6 +111,7 @@ public sealed record SourceReading
             ReleaseDenied = released.Denied,
             Proven = proven.Shown,
             ProofDenied = proven.Denied,
+            Verified = verified,
         };
     }
 
@@ -257,7 +279,8 @@ public sealed record SourceReading
     private static (IntervalSet Shown, IntervalSet Denied) ProvenOf(
         TimelineReading reading,
         EnergySource source,
-        IntervalSet ready
+        IntervalSet ready,
+        IEnumerable<OrderedEvent> proofs
     )
     {
         // Until hands go in the proof comes last; in a break what is let off once more was proven off before.
@@ -265,9 +288,9 @@ public sealed record SourceReading
             .Of(TimelineEventKind.StoredEnergyReleased)
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !IsAfterWork(reading, entry));
         return Latched(
-            Verifications(reading, source)
-                .Where(entry => RunThen.At(reading, entry) is null)
-                .Concat(PlugsKept(reading, source)),
+            proofs.Where(entry =>
+                entry.Event.Kind != TimelineEventKind.IsolationVerified || RunThen.At(reading, entry) is null
+            ),
             ready.Contains,
             [.. ready.Ends, .. releasedAgain.Places()]
         );
