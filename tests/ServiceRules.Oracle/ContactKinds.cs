@@ -22,9 +22,10 @@ internal static class ContactKinds
             : null;
         var taught = schools.FirstOrDefault(s => s.School == school);
         var contact = Sights.Contact(unit, new(unit, sheet), check.Quantity);
+        bool beside = Sights.TouchesBesideAGap(facts, unit, check.Quantity);
         if (contact is { State: SpotState.Known, Contact: ContactState.Heavy })
         {
-            return Possible.NotMet;
+            return beside ? Possible.NeverMet : Possible.NotMet;
         }
 
         if (school is null || taught is null)
@@ -43,6 +44,11 @@ internal static class ContactKinds
                 : Possible.Met;
         }
 
+        if (beside)
+        {
+            return Possible.NeverMet;
+        }
+
         var touching = contact switch
         {
             { State: SpotState.Known, Contact: not ContactState.None } => Possible.NotMet,
@@ -52,11 +58,11 @@ internal static class ContactKinds
         };
         var spots = new Spots(facts, unit, check.Quantity);
         // A place beside the stations that was not read again takes the proof, where another rule tells it.
-        var beside = spots.All.Any(s => s.State == SpotState.Void) ? Possible.NeverNotMet : Possible.Met;
+        var elsewhere = spots.All.Any(s => s.State == SpotState.Void) ? Possible.NeverNotMet : Possible.Met;
         return touching
             .And(Station(facts, unit, spots, spots.Left, taught))
             .And(Station(facts, unit, spots, spots.Right, taught))
-            .And(beside);
+            .And(elsewhere);
     }
 
     private static Possible Station(
@@ -152,6 +158,11 @@ internal static class ContactKinds
 
         var contact = Sights.Contact(unit, new(unit, facts.Book.Sheet(unit.Sheet)!), check.Quantity);
         if (contact is { State: SpotState.Conflicting })
+        {
+            return Possible.NeverMet;
+        }
+
+        if (Sights.TouchesBesideAGap(facts, unit, check.Quantity))
         {
             return Possible.NeverMet;
         }

@@ -35,18 +35,18 @@ internal static class Gauges
     {
         string fits = reading.Quantity switch
         {
-            MeasuredQuantity.Clearance => "feeler dial piece",
-            MeasuredQuantity.HeightOfCut => "height dial depth calliper piece",
-            MeasuredQuantity.GroomerHeight => "height dial depth calliper piece",
-            MeasuredQuantity.FrontRoller => "height dial depth calliper piece",
-            MeasuredQuantity.ShieldGap => "feeler calliper piece",
-            MeasuredQuantity.BrushGap => "feeler calliper piece",
-            MeasuredQuantity.ReelDiameter => "tape calliper micrometer dial piece",
-            MeasuredQuantity.BedknifeLip => "calliper depth micrometer dial piece",
-            MeasuredQuantity.LandWidth => "calliper micrometer piece",
-            MeasuredQuantity.BearingPlay => "feeler dial piece",
-            MeasuredQuantity.FrontRollerOnPlate => "feeler dial piece",
-            MeasuredQuantity.RearRollerOnPlate => "feeler dial piece",
+            MeasuredQuantity.Clearance => "feeler dial",
+            MeasuredQuantity.HeightOfCut => "height dial depth calliper",
+            MeasuredQuantity.GroomerHeight => "height dial depth calliper",
+            MeasuredQuantity.FrontRoller => "height dial depth calliper",
+            MeasuredQuantity.ShieldGap => "feeler calliper",
+            MeasuredQuantity.BrushGap => "feeler calliper",
+            MeasuredQuantity.ReelDiameter => "tape calliper micrometer dial",
+            MeasuredQuantity.BedknifeLip => "calliper depth micrometer dial",
+            MeasuredQuantity.LandWidth => "calliper micrometer",
+            MeasuredQuantity.BearingPlay => "feeler dial",
+            MeasuredQuantity.FrontRollerOnPlate => "feeler dial",
+            MeasuredQuantity.RearRollerOnPlate => "feeler dial",
             _ => "",
         };
         string said = kind switch
@@ -64,7 +64,7 @@ internal static class Gauges
         return reading.Observed switch
         {
             Observation.Measured => fits.Split(' ').Contains(said),
-            Observation.FeelerTest => said is "feeler" or "piece" && fits.Split(' ').Contains(said),
+            Observation.FeelerTest => said == "piece" || (said == "feeler" && fits.Split(' ').Contains(said)),
             _ => true,
         };
     }
@@ -91,7 +91,7 @@ internal static class Gauges
         {
             shared += Math.Pow(Mm(calibration.ExpandedUncertainty) / (double)calibration.CoverageFactor, 2);
         }
-        else if (gauge.Kind != InstrumentKind.FixedSizePiece || gauge.Tolerance is null)
+        else
         {
             // Nobody compared its scale with anything: two of its steps either way.
             shared += Math.Pow(2 * shown, 2) / 3;
@@ -103,11 +103,6 @@ internal static class Gauges
             double after = Mm(gauge.ZeroCheckAfter?.Error ?? zero.Error);
             shared += Math.Pow(Math.Max(Math.Abs(before), Math.Abs(after)), 2) / 3;
             own += Math.Pow(after - before, 2) / 3;
-        }
-
-        if (gauge.Kind == InstrumentKind.FixedSizePiece)
-        {
-            own += Math.Pow(Mm(gauge.Tolerance), 2) / 3;
         }
 
         return (own, shared);

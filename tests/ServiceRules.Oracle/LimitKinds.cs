@@ -34,7 +34,9 @@ internal static class LimitKinds
                     case { State: SpotState.Conflicting }:
                         return Possible.NeverMet;
                     case { State: SpotState.Known, Contact: not ContactState.None }:
-                        return Possible.NotMet;
+                        return Sights.TouchesBesideAGap(facts, unit, check.Quantity)
+                            ? Possible.NeverMet
+                            : Possible.NotMet;
                 }
             }
         }

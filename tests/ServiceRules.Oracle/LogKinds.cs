@@ -36,6 +36,11 @@ internal static class LogKinds
         }
 
         var spots = new Spots(facts, unit, check.Quantity);
+        if (Sights.TouchesBesideAGap(facts, unit, check.Quantity))
+        {
+            return Possible.Judged;
+        }
+
         if (check.Places == RequiredPlaces.Any)
         {
             if (readings.Count == 0)
@@ -171,7 +176,7 @@ internal static class LogKinds
         var contact = Sights.Contact(unit, replay, quantity);
         var sound = Sights.Sound(unit, replay, quantity, null, false);
         var spots = new Spots(facts, unit, quantity);
-        if (!spots.IsPlain)
+        if (!spots.IsPlain || Sights.TouchesBesideAGap(facts, unit, quantity))
         {
             return Possible.Judged;
         }

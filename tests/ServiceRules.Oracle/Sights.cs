@@ -20,6 +20,12 @@ internal static class Sights
             once: true
         );
 
+    /// <summary>Contact was noted, and somewhere a length tells a gap: which of them is true is not known.</summary>
+    public static bool TouchesBesideAGap(Facts facts, UnitWork unit, MeasuredQuantity quantity) =>
+        Contact(unit, new(unit, facts.Book.Sheet(unit.Sheet)!), quantity)
+            is { State: SpotState.Known, Contact: not ContactState.None }
+        && new Spots(facts, unit, quantity).All.Any(s => s.Tells);
+
     /// <summary>Sound or not: by eye or hand, and for edges by paper.</summary>
     public static (bool Sound, SpotState State)? Sound(
         UnitWork unit,

@@ -193,9 +193,7 @@ internal sealed class Spots
         );
     }
 
-    private static bool IsCertified(Instrument? gauge) =>
-        gauge?.Calibration is not null
-        || gauge is { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null };
+    private static bool IsCertified(Instrument? gauge) => gauge?.Calibration is not null;
 
     /// <summary>
     /// Readings of one place, one after the other. Those that contradict the last are outweighed where the last two agree,

@@ -46,4 +46,10 @@ public sealed record Instrument
     /// no register of gauges.
     /// </summary>
     public RegisterWord? Register { get; init; }
+
+    /// <summary>
+    /// The sizes that a piece of fixed size was tried as in the job, least first, put beside it when a record is judged and never
+    /// written in one; empty: of no piece, or not tried. It can have one only.
+    /// </summary>
+    public ImmutableArray<PrintedLength> SizesTried { get; init; } = [];
 }

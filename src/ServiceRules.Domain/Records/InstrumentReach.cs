@@ -14,21 +14,18 @@ public static class InstrumentReach
         InstrumentKind.DialGauge,
         InstrumentKind.DepthGauge,
         InstrumentKind.Calliper,
-        InstrumentKind.FixedSizePiece,
     ];
 
     private static readonly ImmutableArray<InstrumentKind> OfWideGaps =
     [
         InstrumentKind.FeelerGauge,
         InstrumentKind.Calliper,
-        InstrumentKind.FixedSizePiece,
     ];
 
     private static readonly ImmutableArray<InstrumentKind> OnThePlate =
     [
         InstrumentKind.FeelerGauge,
         InstrumentKind.DialGauge,
-        InstrumentKind.FixedSizePiece,
     ];
 
     private static readonly ImmutableArray<InstrumentKind> OfTries =
@@ -60,7 +57,7 @@ public static class InstrumentReach
     public static bool Reads(InstrumentKind kind, MeasuredQuantity quantity, Observation observed) =>
         KindsFor(quantity, observed) is var kinds && (kinds.IsEmpty || kinds.Contains(kind));
 
-    /// <summary>The kinds that read a length of the quantity.</summary>
+    /// <summary>The kinds that read a length of the quantity: a piece of fixed size passes or not, and shows none.</summary>
     /// <param name="quantity">The quantity.</param>
     public static ImmutableArray<InstrumentKind> OfLengths(MeasuredQuantity quantity) =>
         quantity switch
@@ -68,12 +65,7 @@ public static class InstrumentReach
             MeasuredQuantity.HeightOfCut or MeasuredQuantity.GroomerHeight or MeasuredQuantity.FrontRoller =>
                 OfHeights,
             // A dial that stands at zero where the blade just touches shows how far the bedknife went from there.
-            MeasuredQuantity.Clearance =>
-            [
-                InstrumentKind.FeelerGauge,
-                InstrumentKind.DialGauge,
-                InstrumentKind.FixedSizePiece,
-            ],
+            MeasuredQuantity.Clearance => [InstrumentKind.FeelerGauge, InstrumentKind.DialGauge],
             MeasuredQuantity.ShieldGap or MeasuredQuantity.BrushGap => OfWideGaps,
             MeasuredQuantity.FrontRollerOnPlate or MeasuredQuantity.RearRollerOnPlate => OnThePlate,
             MeasuredQuantity.BearingPlay => OnThePlate,
@@ -83,7 +75,6 @@ public static class InstrumentReach
                 InstrumentKind.Calliper,
                 InstrumentKind.Micrometer,
                 InstrumentKind.DialGauge,
-                InstrumentKind.FixedSizePiece,
             ],
             MeasuredQuantity.BedknifeLip =>
             [
@@ -91,14 +82,8 @@ public static class InstrumentReach
                 InstrumentKind.DepthGauge,
                 InstrumentKind.Micrometer,
                 InstrumentKind.DialGauge,
-                InstrumentKind.FixedSizePiece,
             ],
-            MeasuredQuantity.LandWidth =>
-            [
-                InstrumentKind.Calliper,
-                InstrumentKind.Micrometer,
-                InstrumentKind.FixedSizePiece,
-            ],
+            MeasuredQuantity.LandWidth => [InstrumentKind.Calliper, InstrumentKind.Micrometer],
             _ => [],
         };
 }

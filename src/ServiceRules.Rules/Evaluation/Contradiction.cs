@@ -21,6 +21,10 @@ public sealed record Contradiction(
     internal const string WhatSettlesIt =
         "trying again settles nothing: set it anew and try it then, or take back the one that was a slip, with the reason (withdrawn)";
 
+    /// <summary>What settles contact that was noted where a gap was read.</summary>
+    internal const string WhatSettlesAGap =
+        "contact and a gap cannot both be: look again which of them is so, before anything is turned; take back a reading that was a slip, with the reason (withdrawn), or set it anew and try it then";
+
     /// <summary>What was noted in two ways, the place not named.</summary>
     public string Words =>
         $"{Earlier}{Time(EarlierAt)}, then {Later}{Time(LaterAt)}, with nothing turned between";

@@ -23,7 +23,8 @@ public sealed record GaugeMisused(Instrument Gauge, MeasuredQuantity Quantity, O
 
         var entry = gauge.Register?.Entry;
         return
-            InstrumentReach.Reads(gauge.Kind, quantity, observed)
+            !IsOfManySizes(gauge, observed)
+            && InstrumentReach.Reads(gauge.Kind, quantity, observed)
             && (
                 entry is null
                 || (
@@ -42,13 +43,24 @@ public sealed record GaugeMisused(Instrument Gauge, MeasuredQuantity Quantity, O
             var quantity = Wording.Of(Quantity);
             var kinds = InstrumentReach.KindsFor(Quantity, Observed);
             var does = kinds.IsEmpty ? "nothing reads it" : $"{GaugeKindWords.AnyOf(kinds)} does";
-            return !InstrumentReach.Reads(Gauge.Kind, Quantity, Observed)
-                    ? $"gauge {Gauge.Id} is {GaugeKindWords.One(Gauge.Kind)}, which cannot read {quantity}{How}, so that it proves nothing in: {does} (common practice, no source)"
+            return IsOfManySizes(Gauge, Observed)
+                    ? $"gauge {Gauge.Id} is a piece of fixed size and was tried as {string.Join(" and ", Gauge.SizesTried)}: it has one size, so that it proves nothing in; enter each piece as a gauge of its own"
+                : !InstrumentReach.Reads(Gauge.Kind, Quantity, Observed)
+                    ? $"gauge {Gauge.Id} is {GaugeKindWords.One(Gauge.Kind)}, which cannot read {quantity}{How}{Why}, so that it proves nothing in: {does} (common practice, no source)"
                 : Gauge.Register!.Entry is { } entry && !InstrumentReach.Reads(entry.Kind, Quantity, Observed)
-                    ? $"gauge {Gauge.Id} is {GaugeKindWords.One(entry.Kind)} by the register, which cannot read {quantity}{How}, so that it proves nothing in: {does} (common practice, no source)"
+                    ? $"gauge {Gauge.Id} is {GaugeKindWords.One(entry.Kind)} by the register, which cannot read {quantity}{How}{Why}, so that it proves nothing in: {does} (common practice, no source)"
                 : $"the register keeps gauge {Gauge.Id} for {string.Join(", ", Gauge.Register!.Entry!.Measures.Select(Wording.Of))}, and not for {quantity}, so that it proves nothing in: use one that is registered for it, or put the register right";
         }
     }
+
+    private static bool IsOfManySizes(Instrument gauge, Observation observed) =>
+        observed is Observation.FeelerTest && gauge.SizesTried.Length > 1;
+
+    // A piece tells whether it passes, and shows no length.
+    private string Why =>
+        Gauge.Kind is InstrumentKind.FixedSizePiece && Observed is Observation.Measured
+            ? " as a length: it passes or does not, at its own size"
+            : string.Empty;
 
     private string How => Observed is Observation.FeelerTest ? " by passing or not" : string.Empty;
 }

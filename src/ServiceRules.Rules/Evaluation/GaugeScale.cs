@@ -21,11 +21,6 @@ public sealed record GaugeScale(Id<Instrument> Gauge, Length? Certified, Length 
     /// <param name="step">The step that it shows.</param>
     public static GaugeScale? Of(Instrument gauge, Length step)
     {
-        if (gauge is { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null })
-        {
-            return null;
-        }
-
         var assumed = UncertaintyContribution.NotCalibrated(step).Uncertainty.Value;
         var certified = gauge.Calibration?.Contribution.Uncertainty.Value;
         return certified is { } stated && stated <= assumed

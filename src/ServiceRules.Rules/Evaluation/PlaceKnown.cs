@@ -73,8 +73,12 @@ public sealed record PlaceKnown
     /// <summary>Feelers that exclude one another with nothing turned between; none where none do.</summary>
     public Contradiction? FeelerContradiction { get; init; }
 
+    /// <summary>Contact noted where a gap was read, with nothing turned between; none where there is no such thing.</summary>
+    public Contradiction? GapContradiction { get; init; }
+
     /// <summary>Feelers or contact contradict one another with nothing turned between, which trying again does not settle.</summary>
-    public bool IsUnturned => FeelerContradiction is not null || ContactContradiction is not null;
+    public bool IsUnturned =>
+        FeelerContradiction is not null || ContactContradiction is not null || GapContradiction is not null;
 
     /// <summary>Paper result, if noted.</summary>
     public PaperResult? Paper { get; init; }

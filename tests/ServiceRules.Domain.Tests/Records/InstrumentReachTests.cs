@@ -27,6 +27,13 @@ public sealed class InstrumentReachTests
     [InlineData(InstrumentKind.DiameterTape, MeasuredQuantity.LandWidth, false)]
     [InlineData(InstrumentKind.Micrometer, MeasuredQuantity.HeightOfCut, false)]
     [InlineData(InstrumentKind.DepthGauge, MeasuredQuantity.BedknifeLip, true)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.HeightOfCut, false)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.Clearance, false)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.ShieldGap, false)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.RearRollerOnPlate, false)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.ReelDiameter, false)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.BedknifeLip, false)]
+    [InlineData(InstrumentKind.FixedSizePiece, MeasuredQuantity.LandWidth, false)]
     public void Reads_ALength_IsByTheTableOfTheTrade(
         InstrumentKind kind,
         MeasuredQuantity quantity,

@@ -24,6 +24,7 @@ public sealed class GaugeReachedTests
     [InlineData(InstrumentKind.FeelerGauge)]
     [InlineData(InstrumentKind.Micrometer)]
     [InlineData(InstrumentKind.DiameterTape)]
+    [InlineData(InstrumentKind.FixedSizePiece)]
     public void Evaluate_AHeightByWhatReadsNoHeight_IsUnprovenAndToldWithWhatDoes(InstrumentKind kind)
     {
         var outcome = GaugeTests.Judged(
@@ -39,7 +40,7 @@ public sealed class GaugeReachedTests
                 notice.Contains("gauge X-01 is a", StringComparison.Ordinal)
                 && notice.Contains("which cannot read height of cut", StringComparison.Ordinal)
                 && notice.Contains(
-                    "a height gauge, a dial gauge, a depth gauge, a calliper or a piece of fixed size does",
+                    "a height gauge, a dial gauge, a depth gauge or a calliper does",
                     StringComparison.Ordinal
                 )
         );
@@ -80,6 +81,39 @@ public sealed class GaugeReachedTests
         );
 
         Assert.Equal(verdict, Judge(check, frame).Verdict);
+    }
+
+    /// <summary>A piece passes or does not, at the one size that it has: 1.00 mm to 1.05 mm takes two of them.</summary>
+    [Theory]
+    [InlineData("X-01", Verdict.Unproven)]
+    [InlineData("X-02", Verdict.Met)]
+    public void Evaluate_TwoSizesByOnePiece_ProveNothingAndAreToldBoth(string other, Verdict verdict)
+    {
+        var piece = Fine(InstrumentKind.FixedSizePiece);
+        var frame = GaugeTests.Frame(
+            [piece, piece with { Id = new("X-02") }],
+            null,
+            Feeler("left", "0.001 in", true, "X-01"),
+            Feeler("left", "0.0015 in", false, other),
+            Feeler("right", "0.001 in", true, "X-01"),
+            Feeler("right", "0.0015 in", false, other)
+        );
+
+        var outcome = Judge(
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
+            frame
+        );
+
+        Assert.Equal(verdict, outcome.Verdict);
+        Assert.Equal(
+            verdict is Verdict.Unproven,
+            outcome.Notices.Any(notice =>
+                notice.Contains(
+                    "gauge X-01 is a piece of fixed size and was tried as 0.001 in and 0.0015 in: it has one size",
+                    StringComparison.Ordinal
+                )
+            )
+        );
     }
 
     /// <summary>Where a gauge that reads it was used as well, that one counts, and the other is told.</summary>

@@ -80,7 +80,6 @@ internal static class GaugeFindings
         [
             UncertaintyContribution.Resolution(GaugeStep.Of(gauge, stepWritten)),
             .. Repeating(gauge, readings),
-            .. Piece(gauge),
             .. Drifting(gauge),
         ];
 
@@ -137,7 +136,6 @@ internal static class GaugeFindings
             .Of([
                 .. ByRecord(gauge, Length.Zero, stepWritten, workshop: null),
                 .. Repeating(gauge, 1),
-                .. Piece(gauge),
                 .. Drifting(gauge),
             ])
             .Combined.Value;
@@ -158,7 +156,7 @@ internal static class GaugeFindings
         {
             yield return calibration.Contribution;
         }
-        else if (gauge is not { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null })
+        else
         {
             yield return UncertaintyContribution.NotCalibrated(GaugeStep.Of(gauge, stepWritten));
         }
@@ -209,17 +207,6 @@ internal static class GaugeFindings
         if (Drift(gauge) is { } drift)
         {
             yield return UncertaintyContribution.WithinHalfWidth(UncertaintySource.ZeroDrift, drift);
-        }
-    }
-
-    private static IEnumerable<UncertaintyContribution> Piece(Instrument gauge)
-    {
-        if (gauge is { Kind: InstrumentKind.FixedSizePiece, Tolerance: { } tolerance })
-        {
-            yield return UncertaintyContribution.WithinHalfWidth(
-                UncertaintySource.Thickness,
-                tolerance.Value.Abs
-            );
         }
     }
 

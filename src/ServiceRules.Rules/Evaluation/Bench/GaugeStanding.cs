@@ -47,6 +47,5 @@ internal static class GaugeStanding
     private static bool IsRegistered(LoggedReading reading) =>
         reading.Gauge is { } gauge && gauge.Register is null or { Entry: not null };
 
-    private static bool IsCertified(Instrument? gauge) =>
-        gauge is { Calibration: not null } or { Kind: InstrumentKind.FixedSizePiece, Tolerance: not null };
+    private static bool IsCertified(Instrument? gauge) => gauge is { Calibration: not null };
 }

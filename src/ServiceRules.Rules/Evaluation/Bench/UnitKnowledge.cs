@@ -28,7 +28,7 @@ internal static class UnitKnowledge
                         group.Where(reading => reading.IsFound).Select(reading => reading.AsTaken()),
                         new PlaceEvidence([], sheet, days, record.Temperature, [])
                     ),
-                    AtPlaces(group, places)
+                    GapBesideContact.Told(AtPlaces(group, places), [.. group])
                 )),
         ];
     }

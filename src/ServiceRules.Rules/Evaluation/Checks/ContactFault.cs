@@ -12,13 +12,15 @@ internal static class ContactFault
     public static ImmutableArray<PlaceKnown> Noted(UnitFrame unit, MeasuredQuantity quantity) =>
         [.. (unit.Of(quantity)?.Left ?? []).Where(place => !place.ContactBelieved.IsEmpty)];
 
-    /// <summary>Contact that was noted in two ways with nothing turned between, place by place in words; null where none was.</summary>
+    /// <summary>
+    /// Contact that was noted in two ways, or where a gap was read, with nothing turned between, place by place in words; null where none was.
+    /// </summary>
     public static CheckOutcome? Contradicted(UnitFrame unit, MeasuredQuantity quantity)
     {
         var contested = Noted(unit, quantity).Where(place => place.ContactContradiction is not null).ToList();
         if (contested.Count == 0)
         {
-            return null;
+            return BesideAGap(unit, quantity);
         }
 
         var places = UnitPlaces.Of(unit, quantity);
@@ -34,6 +36,34 @@ internal static class ContactFault
                 quantity,
                 [.. contested.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
                 Contradiction.WhatSettlesIt
+            )
+        );
+    }
+
+    /// <summary>Contact that was noted where a gap was read, with nothing turned between, both told; null where none was.</summary>
+    private static CheckOutcome? BesideAGap(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var all = (unit.Of(quantity)?.Left ?? []).Where(place => place.GapContradiction is not null).ToList();
+        // Contact over the width is told where it contradicts what was read.
+        var contested = all.FindAll(place => !place.Contested.IsEmpty);
+        if (contested.Count == 0)
+        {
+            return null;
+        }
+
+        var places = UnitPlaces.Of(unit, quantity);
+        var told = contested.ConvertAll(place =>
+            (place.Station is null ? string.Empty : $"at {places.Said(place.Station, place.Blade)} ")
+            + place.GapContradiction!.Words
+        );
+        return Told.Unproven(
+            FindingReason.Conflicting,
+            $"{Wording.Sentence(Wording.Of(quantity))}: contact was noted where a gap was read: {string.Join("; ", told)}",
+            Told.Sorted(all.SelectMany(place => place.Evidence)),
+            new Remedy.ReadAgain(
+                quantity,
+                [.. all.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
+                Contradiction.WhatSettlesAGap
             )
         );
     }
@@ -59,9 +89,25 @@ internal static class ContactFault
             "this unit is set to a gap"
         );
 
-    /// <summary>What is met by feelers is unproven while contact was noted in two ways.</summary>
+    /// <summary>
+    /// What is met by feelers is unproven while contact was noted in two ways; and what only contact beside a gap keeps from being
+    /// known is told so, both named.
+    /// </summary>
     public static CheckOutcome Doubting(CheckOutcome outcome, UnitFrame unit, MeasuredQuantity quantity)
     {
+        if (
+            outcome is { Verdict: Verdict.Unproven, Reason: FindingReason.Conflicting }
+            && BesideAGap(unit, quantity) is { } beside
+        )
+        {
+            return outcome with
+            {
+                Statement = beside.Statement,
+                Evidence = beside.Evidence,
+                Remedy = beside.Remedy,
+            };
+        }
+
         if (outcome.Verdict is not Verdict.Met)
         {
             return outcome;
@@ -97,7 +143,10 @@ internal static class ContactFault
         string why
     )
     {
-        var faults = Noted(unit, quantity).Where(place => place.ContactBelieved.All(isFault)).ToList();
+        // Where a gap was read beside it neither is shown.
+        var faults = Noted(unit, quantity)
+            .Where(place => place.GapContradiction is null && place.ContactBelieved.All(isFault))
+            .ToList();
         if (faults.Count == 0)
         {
             return null;

@@ -12,8 +12,8 @@ internal static class GaugeByRegister
     private const int Times = 2;
 
     /// <summary>
-    /// Whether the site keeps a register and does not have the gauge in it. Feelers, plates, strips and pieces are inspected or
-    /// replaced, and not every site registers them.
+    /// Whether the site keeps a register and does not have the gauge in it. Feelers, plates and strips are inspected or
+    /// replaced, and not every site registers them; a piece of fixed size is held against a gauge to be true.
     /// </summary>
     private static bool IsMissing(Instrument gauge) =>
         gauge is { Register.Entry: null } and { Register: not null }
@@ -24,7 +24,8 @@ internal static class GaugeByRegister
                 or InstrumentKind.DiameterTape
                 or InstrumentKind.DialGauge
                 or InstrumentKind.DepthGauge
-                or InstrumentKind.AngleGauge;
+                or InstrumentKind.AngleGauge
+                or InstrumentKind.FixedSizePiece;
 
     /// <summary>That the record and the register call it by different kinds; null where they do not.</summary>
     public static string? OtherKind(Instrument gauge) =>

@@ -16,6 +16,21 @@ internal static class LightContactProcedure
         var wrong = noted.FirstOrDefault(place =>
             place.ContactBelieved.All(contact => contact is ContactState.None or ContactState.Partial)
         );
+        if (wrong is { GapContradiction: not null })
+        {
+            // Out whichever is so: it touches over a part of the width, or not at all.
+            return Told.NotMet(
+                FindingReason.WrongContact,
+                $"{subject}: {Wording.Of(wrong.ContactBelieved[0])} at {ContactPlaces.Named(unit, quantity, [wrong])}, where a gap was read with nothing turned between; this unit is set to light contact over the full width",
+                wrong.Evidence,
+                new Remedy.ReadAgain(
+                    quantity,
+                    [UnitPlaces.Name(wrong.Station, wrong.Blade)],
+                    Contradiction.WhatSettlesAGap
+                )
+            );
+        }
+
         if (wrong is not null)
         {
             var isAcross = ContactPlaces.IsAcross(wrong);

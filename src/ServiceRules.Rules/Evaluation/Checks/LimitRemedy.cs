@@ -22,10 +22,32 @@ internal static class LimitRemedy
     ) =>
         outcome.Verdict switch
         {
-            Verdict.Unproven => ToProve(outcome, quantity, frame, unit, places),
+            Verdict.Unproven => LikelyOut(outcome, quantity, unit, places, zone)
+                ?? ToProve(outcome, quantity, frame, unit, places),
             Verdict.NotMet => ToTurn(outcome, quantity, rule, frame, unit, places, zone),
             _ => null,
         };
+
+    /// <summary>
+    /// Steps for what lengths put outside without proving it: as of a height, what is more likely out than in is turned. None where the
+    /// best value is inside, the gauge could prove the limit nowhere, something has to be read first, or no whole steps do it.
+    /// </summary>
+    private static Remedy.Turn? LikelyOut(
+        CheckOutcome outcome,
+        MeasuredQuantity quantity,
+        UnitFrame unit,
+        UnitPlaces places,
+        PrintedZone zone
+    ) =>
+        outcome.Reason is FindingReason.InsideGuard or FindingReason.ProbabilityBetween
+        && places.Obstacles.IsEmpty
+        && outcome.Comparisons.Any(each => each.Value < each.LowerLimit || each.Value > each.UpperLimit)
+        && AdjustedQuantity.FinelySetBy(quantity) is { } kind
+        && unit.Sheet.Of(kind)?.Step is not null
+        && (AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone))
+            is Remedy.Turn { Sequence.IsEmpty: false } turn
+            ? turn
+            : null;
 
     /// <summary>What another rule moves anyway is not read again first, whatever it is that is not proven.</summary>
     public static Remedy ToProve(

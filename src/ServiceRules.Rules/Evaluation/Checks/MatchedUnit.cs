@@ -131,12 +131,19 @@ internal sealed class MatchedUnit
             var (below, above) = LineShape.Departures(line);
             var (left, right) = (Best(LeftEnd.Knowledge), Best(RightEnd.Knowledge));
             var doubt = DoubtOfNext(below + above);
-            return Systems.All(system =>
-                limits.Prove(Length.Min(left, right) - below, doubt, system)
-                && limits.Prove(Length.Max(left, right) + above, doubt, system)
-            );
+            return IsTiltProven
+                && Systems.All(system =>
+                    limits.Prove(Length.Min(left, right) - below, doubt, system)
+                    && limits.Prove(Length.Max(left, right) + above, doubt, system)
+                );
         }
     }
+
+    /// <summary>The same of its tilt. A limit too tight for the gauge anyway is not asked.</summary>
+    private bool IsTiltProven =>
+        limits.SideToSide is not { } print
+        || Narrowest(print) is var most
+            && Best(line.Fit.Tilt).Abs <= MachineMatch.Guarded(most, Doubt(line.Fit.Tilt));
 
     // How well a straight line lies through a bow says nothing of the next reading.
     private Length DoubtOfNext(Length bow) =>

@@ -28,6 +28,9 @@ internal sealed record Obstacle(
     /// <summary>Feelers or contact contradict one another with nothing turned between, which trying again does not settle.</summary>
     public bool IsUnturned { get; init; }
 
+    /// <summary>It is contact noted where a gap was read.</summary>
+    public bool IsGapBesideContact { get; init; }
+
     /// <summary>Of which quantity it is told, where more than one is concerned; else empty.</summary>
     public string Subject { get; init; } = string.Empty;
 

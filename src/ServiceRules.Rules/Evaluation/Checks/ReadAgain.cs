@@ -16,8 +16,11 @@ internal static class ReadAgain
             return new Remedy.ReadAgain(
                 quantity,
                 [.. places.Obstacles.Select(obstacle => obstacle.Place)],
-                outcome.Reason is FindingReason.Conflicting && places.Obstacles.Any(each => each.IsUnturned)
-                    ? Contradiction.WhatSettlesIt
+                outcome.Reason is FindingReason.Conflicting
+                && places.Obstacles.FirstOrDefault(each => each.IsUnturned) is { } unturned
+                    ? unturned.IsGapBesideContact
+                        ? Contradiction.WhatSettlesAGap
+                        : Contradiction.WhatSettlesIt
                     : Why(outcome.Reason)
             );
         }

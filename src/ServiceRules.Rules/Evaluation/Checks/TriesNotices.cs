@@ -15,7 +15,12 @@ internal static class TriesNotices
         return Alike
             .Once(
                 from place in unit.Of(quantity)?.Left ?? []
-                from told in new[] { place.FeelerContradiction, place.ContactContradiction }
+                from told in new[]
+                {
+                    place.FeelerContradiction,
+                    place.ContactContradiction,
+                    place.GapContradiction,
+                }
                 where told is not null && !outcome.Statement.Contains(told.Words, StringComparison.Ordinal)
                 select (places.Said(place.Station, place.Blade), told.Words)
             )

@@ -32,6 +32,11 @@ internal static class TwistCheck
 
         var front = UnitPlaces.Of(unit, MeasuredQuantity.FrontRollerOnPlate);
         var rear = UnitPlaces.Of(unit, MeasuredQuantity.RearRollerOnPlate);
+        if (StandsOnNothing.Outcome(front, rear) is { } impossible)
+        {
+            return impossible;
+        }
+
         var (first, second) = (Lines(front), Lines(rear));
         IEnumerable<PlaceJudgement> Judged(UnitPlaces ahead, UnitPlaces behind) =>
             Lines(ahead)

@@ -229,6 +229,7 @@ internal sealed class UnitPlaces
             {
                 Once = TriedOnce([place]),
                 IsUnturned = place.IsUnturned,
+                IsGapBesideContact = place.GapContradiction is not null,
             });
 
     /// <summary>Of feelers that contradict one another some were tried again and some were not: those that were not.</summary>
@@ -282,6 +283,7 @@ internal sealed class UnitPlaces
         {
             Once = TriedOnce(places),
             IsUnturned = places.Any(place => place.IsUnturned),
+            IsGapBesideContact = places.Any(place => place.GapContradiction is not null),
             OnSomeBlades = places.Any(place => place.Blade is not null && place.Knowledge is not null),
         };
     }

@@ -91,6 +91,10 @@ public class LookAgainstLengthsTests
         var outcome = Judge(Look, frame);
 
         Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
-        Assert.Contains("a gap was read", outcome.Statement, StringComparison.Ordinal);
+        Assert.Contains(
+            "contact was noted where a gap was read",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using FsCheck.Xunit;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 using static ServiceRules.Rules.Tests.Evaluation.Sample;
@@ -343,6 +344,33 @@ public class NearestTurnTests
             }
 
             return states;
+        }
+    }
+
+    /// <summary>
+    /// 0.011 ± 0.0024 mm where 0.012 mm is the least: more likely out than in, and turned as a height would be. 0.0135 mm is more
+    /// likely in: it is read again.
+    /// </summary>
+    [Theory]
+    [InlineData("0.0110 mm", true)]
+    [InlineData("0.0135 mm", false)]
+    public void Evaluate_AClearanceThatIsLikelyOut_IsTurnedWithoutBeingProven(string right, bool isTurned)
+    {
+        var outcome = Judge(
+            new Check.LimitOnQuantity(MeasuredQuantity.Clearance, LimitSource.Sheet, CheckedPlaces.Stations),
+            Measured(MeasuredQuantity.Clearance, "left", "0.030 mm", "DG-01"),
+            Measured(MeasuredQuantity.Clearance, "right", right, "DG-01")
+        );
+
+        Assert.Equal(Verdict.Unproven, outcome.Verdict);
+        if (isTurned)
+        {
+            var turn = Assert.IsType<Remedy.Turn>(outcome.Remedy);
+            Assert.Equal((0, true), (turn.LeftSteps, turn.RightSteps > 0));
+        }
+        else
+        {
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy);
         }
     }
 }

@@ -201,7 +201,7 @@ public class ProceduralLimitCheckTests
     [InlineData(ContactState.Heavy, FindingReason.HeavyContact)]
     public void Evaluate_ContactWhereAGapIsWanted_IsNotMet(ContactState contact, FindingReason reason)
     {
-        var outcome = Judge(Taught, [.. AsTaught(), Contact(contact)]);
+        var outcome = Judge(Taught, Contact(contact));
 
         Assert.Equal((Verdict.NotMet, reason), (outcome.Verdict, outcome.Reason));
     }

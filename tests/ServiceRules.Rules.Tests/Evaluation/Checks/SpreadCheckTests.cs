@@ -458,4 +458,23 @@ public class SpreadCheckTests
             CheckEvaluation.Evaluate(RuleFor(Units, RuleDecision.Simple), frame, null).Verdict
         );
     }
+
+    /// <summary>
+    /// The first unit is moved anyway. The second is told by its ends, 0.0475 ± 0.015 mm apart where 0.05 mm is the limit: left as it
+    /// is it would hold the machine after that.
+    /// </summary>
+    [Fact]
+    public void Evaluate_AUnitWhoseTiltIsNotProven_IsNotLeftWhereAnotherIsMoved()
+    {
+        var outcome = Set(
+            Units,
+            At(1, "4.20 mm", "4.20 mm"),
+            At(2, "3.981 mm", "4.019 mm"),
+            At(3, "4.00 mm", "4.00 mm")
+        );
+
+        var units = Assert.IsType<Remedy.MoveUnits>(outcome.Remedy);
+        Assert.Equal(["U-01-1", "U-01-2"], units.Moves.Select(move => move.Unit));
+        Assert.Equal("U-01-3", Assert.Single(units.Stay));
+    }
 }

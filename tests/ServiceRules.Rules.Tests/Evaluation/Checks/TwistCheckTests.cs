@@ -93,6 +93,32 @@ public class TwistCheckTests
         Assert.Contains("front right and rear left stand high", outcome.Statement, StringComparison.Ordinal);
     }
 
+    /// <summary>What stands on a plate touches it somewhere: four corners that let a feeler pass are of no standing unit.</summary>
+    [Fact]
+    public void Evaluate_AFeelerPassesUnderAllFourCorners_IsAContradictionAndNoTwist()
+    {
+        var outcome = On(
+            Front("left", "0.010 in", true),
+            Front("right", "0.002 in", true),
+            Front("right", "0.0025 in", false),
+            Rear("left", "0.002 in", true),
+            Rear("left", "0.0025 in", false),
+            Rear("right", "0.002 in", true)
+        );
+
+        Assert.Equal((Verdict.Unproven, FindingReason.Conflicting), (outcome.Verdict, outcome.Reason));
+        Assert.StartsWith(
+            "Roller twist: a feeler passes under all four corners, and what stands on a plate touches it: front ",
+            outcome.Statement,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no tries of one standing unit",
+            Assert.IsType<Remedy.ReadAgain>(outcome.Remedy).Why,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void Evaluate_BothRollersTiltedAlike_IsNoTwist()
     {
