@@ -138,14 +138,9 @@ public sealed class WidthFit
     public StationReading Outlying =>
         Readings.MaxBy(reading => (Middle(reading.Knowledge) - Middle(LineAt(reading.Station))).Abs)!;
 
+    /// <summary>Where only one end is known, that.</summary>
     private static Length Middle(Knowledge known) =>
-        known switch
-        {
-            MeasuredValue measured => measured.Value,
-            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
-            LengthInterval interval => interval.Lower?.Value ?? interval.Upper?.Value ?? Length.Zero,
-            _ => Length.Zero,
-        };
+        known.Middle ?? known.Least ?? known.Greatest ?? Length.Zero;
 
     /// <summary>
     /// The mean over the width, by the parabola where there is one: the line at mid-width and what a bow adds to it or takes

@@ -19,6 +19,15 @@ public abstract record Knowledge
     /// <param name="halfWidth">How far the movement may be off either way; zero or more.</param>
     public abstract Knowledge ShiftedBy(Length by, Length halfWidth);
 
+    /// <summary>What is most credible of it: the measured value, or the middle of the interval; none where that is open on a side.</summary>
+    public abstract Length? Middle { get; }
+
+    /// <summary>The measured value as read, or the lower end of the interval; none where it has none.</summary>
+    public abstract Length? Least { get; }
+
+    /// <summary>The measured value as read, or the upper end of the interval; none where it has none.</summary>
+    public abstract Length? Greatest { get; }
+
     /// <summary>
     /// The interval this knowledge stands for: the interval itself, or the measured value plus and minus its
     /// expanded uncertainty, ends included.

@@ -27,6 +27,15 @@ public sealed record LengthInterval : Knowledge
     /// <summary>Upper minus lower end; none when an end is missing.</summary>
     public Length? Width => Lower is { } lower && Upper is { } upper ? upper.Value - lower.Value : null;
 
+    /// <inheritdoc/>
+    public override Length? Middle => (Least + Greatest) * 0.5m;
+
+    /// <inheritdoc/>
+    public override Length? Least => Lower?.Value;
+
+    /// <inheritdoc/>
+    public override Length? Greatest => Upper?.Value;
+
     /// <summary>Makes an interval of two ends; refuses one that would hold no length at all.</summary>
     public static bool TryCreate(
         IntervalEnd? lower,

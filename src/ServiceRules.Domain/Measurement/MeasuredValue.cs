@@ -32,6 +32,15 @@ public sealed record MeasuredValue(
                 : IndependentErrors.One(Uncertainty.Millimetres, DegreesOfFreedom)
         );
 
+    /// <inheritdoc/>
+    public override Length? Middle => Value;
+
+    /// <inheritdoc/>
+    public override Length? Least => Value;
+
+    /// <inheritdoc/>
+    public override Length? Greatest => Value;
+
     /// <summary>A length known exactly.</summary>
     public static MeasuredValue Exact(Length value) => new(value, StandardUncertainty.Zero);
 

@@ -15,7 +15,7 @@ public enum BindingConstraint
     /// <summary>Lines that are straight enough each by itself, of several blades, lie further apart than the zone is wide.</summary>
     LinesApart,
 
-    /// <summary>It would take more steps than the adjuster has.</summary>
+    /// <summary>It would take more steps of a side than the travel leaves.</summary>
     Travel,
 
     /// <summary>One step is too coarse: the zone lies between two steps.</summary>

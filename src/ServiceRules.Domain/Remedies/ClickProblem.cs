@@ -61,9 +61,20 @@ internal sealed class ClickProblem
     /// <summary>Whether no place can touch as it stands.</summary>
     public bool StartsFree => !Places.Any(place => place.Touches(default, default));
 
+    /// <summary>Whether a step from one setting to the next makes a clear place touch, or moves a touching one further in.</summary>
+    public bool Deepens((SideTurned Left, SideTurned Right) from, (SideTurned Left, SideTurned Right) to) =>
+        Places.Any(place =>
+            place.Touches(to.Left, to.Right)
+            && (
+                !place.Touches(from.Left, from.Right)
+                || place.LeastMoved(to.Left, to.Right) < place.LeastMoved(from.Left, from.Right)
+            )
+        );
+
     /// <summary>
-    /// Whether some whole steps, however many, keep all constraints. Looked for about the setting that brings both adjusters
-    /// to the target, so that a gap of any size is as near as a small one.
+    /// Whether some whole steps, however many, land every place in the zone; contact is another question, since over so many steps
+    /// the doubt of a step alone may come to all of the gap. Looked for about the setting that brings both adjusters to the target,
+    /// so that a gap of any size is as near as a small one.
     /// </summary>
     public bool IsFeasibleBeyondTheTravel
     {
@@ -72,7 +83,7 @@ internal sealed class ClickProblem
             var (left, right) = StepsToTarget();
             ImmutableArray<StepConstraint> about =
             [
-                .. Constraints.Select(each =>
+                .. ZoneConstraints.Select(each =>
                     each with
                     {
                         AtLeast = each.AtLeast - (each.Left * left) - (each.Right * right),

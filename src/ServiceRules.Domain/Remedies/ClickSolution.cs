@@ -44,7 +44,8 @@ public abstract record ClickSolution
                 BindingConstraint.Straightness => "grind: a bow cannot be adjusted out",
                 BindingConstraint.LinesApart =>
                     "straighten the blades that stand apart, or grind the reel: no adjuster moves one blade alone",
-                BindingConstraint.Travel => "reposition or shim: the adjuster does not reach",
+                BindingConstraint.Travel =>
+                    "look at how the unit sits, and reposition or shim it, before anything is turned",
                 BindingConstraint.StepSize => "shim by less than a step, or check the limit against the step",
                 BindingConstraint.ContactAtTheEnd =>
                     "check the limit: it asks for contact where none is wanted",

@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 
 namespace ServiceRules.Domain.Remedies;
 
@@ -62,6 +65,35 @@ public static class ClickSolver
         return Infeasible(problem, BindingConstraint.ContactOnTheWay);
     }
 
+    /// <summary>
+    /// How many of these single steps cannot touch though each that closes took as much as this, and each that opens added no more than
+    /// the least of the task; none where none of them can. Contact is counted as it is where the steps were found.
+    /// </summary>
+    /// <param name="task">What the steps were found for.</param>
+    /// <param name="sequence">The single steps in the order of turning.</param>
+    /// <param name="most">The most that a step may take, no less than the step itself.</param>
+    public static int? StepsBeforeContact(ClickTask task, ImmutableArray<SingleStep> sequence, Length most)
+    {
+        var problem = new ClickProblem(task with { Adjusters = task.Adjusters with { MostStep = most } });
+        var at = (Left: default(SideTurned), Right: default(SideTurned));
+        for (var turned = 0; turned < sequence.Length; turned++)
+        {
+            var move = sequence[turned].Opens ? 1 : -1;
+            var next =
+                sequence[turned].Side is Side.Left
+                    ? (at.Left.Then(move), at.Right)
+                    : (at.Left, at.Right.Then(move));
+            if (problem.Deepens(at, next))
+            {
+                return turned;
+            }
+
+            at = next;
+        }
+
+        return null;
+    }
+
     /// <summary>Whether some line reaches the ends: of one that was read at a single station the station alone is told.</summary>
     private static bool HasEnds(ClickTask task) =>
         task.Lines.IsEmpty
@@ -74,8 +106,11 @@ public static class ClickSolver
     private static ClickSolution.Infeasible Infeasible(ClickProblem problem, BindingConstraint binding) =>
         new(
             binding,
-            // Where contact alone stands in the way a part of the way is turned, and what is in is not put out for it.
-            problem.Nearest(binding is BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay)
+            // Where contact, or the travel of a gap, alone stands in the way a part of the way is turned, and what is in is not put out for it.
+            problem.Nearest(
+                binding is BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay
+                    || (binding is BindingConstraint.Travel && problem.Task.KeepClear)
+            )
         )
         {
             StartsFree = problem.StartsFree,

@@ -34,38 +34,38 @@ public sealed record Landing(LandingPlace Place, Length Station, Knowledge Befor
     /// <param name="leftSteps">Net steps on the left.</param>
     /// <param name="rightSteps">Net steps on the right.</param>
     /// <param name="stepDoubt">How far one step may be off, zero or more.</param>
-    public Length? Doubt(AdjusterPair adjusters, int leftSteps, int rightSteps, Length stepDoubt)
-    {
-        if (Reach is not { } reach)
-        {
-            return null;
-        }
+    public Length? Doubt(AdjusterPair adjusters, int leftSteps, int rightSteps, Length stepDoubt) =>
+        Reach is { } reach
+            ? Geometry.Rounding.ToLength(
+                reach.Millimetres + OfTheSteps(adjusters, leftSteps, rightSteps, stepDoubt)
+            )
+            : null;
 
+    /// <summary>The same without h: how far an end of what is known may be off after the steps.</summary>
+    /// <param name="adjusters">What is turned.</param>
+    /// <param name="leftSteps">Net steps on the left.</param>
+    /// <param name="rightSteps">Net steps on the right.</param>
+    /// <param name="stepDoubt">How far one step may be off, zero or more.</param>
+    public Length DoubtOfTheSteps(AdjusterPair adjusters, int leftSteps, int rightSteps, Length stepDoubt) =>
+        Geometry.Rounding.ToLength(OfTheSteps(adjusters, leftSteps, rightSteps, stepDoubt));
+
+    private decimal OfTheSteps(AdjusterPair adjusters, int leftSteps, int rightSteps, Length stepDoubt)
+    {
         var moved =
             adjusters.Movement(leftSteps, rightSteps, Station).Millimetres / adjusters.Step.Millimetres;
         var slope =
             (adjusters.Step + stepDoubt).Millimetres
             * Math.Abs(rightSteps - leftSteps)
             / (adjusters.RightAt - adjusters.LeftAt).Millimetres;
-        return Geometry.Rounding.ToLength(
-            reach.Millimetres + (Math.Abs(moved) * stepDoubt.Millimetres) + (slope * MetWithin)
-        );
+        return (Math.Abs(moved) * stepDoubt.Millimetres) + (slope * MetWithin);
     }
 
     /// <summary>How far what is known now reaches from <see cref="Before"/>; none where it is open.</summary>
     public Length? Reach =>
-        Known.AsInterval() is { Lower: { } lower, Upper: { } upper } && Middle is { } middle
+        Known.AsInterval() is { Lower: { } lower, Upper: { } upper } && Before.Middle is { } middle
             ? Length.Max(upper.Value - middle, middle - lower.Value)
             : null;
 
     // As near as a station has to be to be taken for a gauging station, or for an end.
     private static decimal MetWithin => Geometry.WidthFit.Near.Millimetres;
-
-    private Length? Middle =>
-        Before switch
-        {
-            MeasuredValue measured => measured.Value,
-            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
-            _ => null,
-        };
 }

@@ -30,13 +30,7 @@ public sealed record LearnedStep
     public Knowledge PerStep { get; }
 
     /// <summary>The measured step, or the middle of the interval; none where the interval is open on a side.</summary>
-    public Length? Best =>
-        PerStep switch
-        {
-            MeasuredValue measured => measured.Value,
-            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
-            _ => null,
-        };
+    public Length? Best => PerStep.Middle;
 
     /// <summary>Pools trials, in any order; none when there are none, nothing is bounded, or they contradict one another.</summary>
     public static LearnedStep? From(ImmutableArray<StepTrial> trials)
@@ -66,7 +60,7 @@ public sealed record LearnedStep
 
     /// <summary>
     /// What proves a stated step to be another: all trials together, or else those of one gauge alone, since what a coarse gauge
-    /// tells besides takes nothing away from what a fine one proved. This, where nothing proves it.
+    /// tells besides takes nothing away from what a fine one proved; of several gauges the one with the least U. This, where nothing proves it.
     /// </summary>
     /// <param name="stated">The movement of one step as stated.</param>
     public LearnedStep Proving(Length stated) =>
@@ -77,6 +71,8 @@ public sealed record LearnedStep
                 .OrderBy(gauge => gauge.Key.Item1, StringComparer.Ordinal)
                 .ThenBy(gauge => gauge.Key.Item2, StringComparer.Ordinal)
                 .Select(gauge => From([.. gauge])!)
+                // Of several that do, the best known one is counted with, whatever its gauge is called.
+                .OrderBy(alone => alone.PerStep.AsInterval().Width)
                 .FirstOrDefault(alone => Answer(alone.PerStep, stated) is not StepAnswer.Agrees, this);
 
     private static string Cause(TrialReading reading) => (reading.Shared ?? SharedError.None).Cause;

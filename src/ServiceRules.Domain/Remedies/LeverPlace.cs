@@ -40,7 +40,8 @@ internal sealed class LeverPlace
         _rightLever = (station - adjusters.LeftAt).Millimetres;
         PerLeftStep = adjusters.Step.Millimetres * _leftLever;
         PerRightStep = adjusters.Step.Millimetres * _rightLever;
-        (_low, _high) = (LeastOf(knowledge) * span, GreatestOf(knowledge) * span);
+        // A measured value is solved for as read; proof after turning is the business of the next reading.
+        (_low, _high) = (knowledge.Least?.Millimetres * span, knowledge.Greatest?.Millimetres * span);
         // Nothing is risked on a reading's best value: contact is counted on the least that its U leaves.
         var least = bounds.AsInterval().Lower;
         _least = least?.Value.Millimetres * span;
@@ -117,21 +118,4 @@ internal sealed class LeverPlace
         var aimed = target - Moved(left, right);
         return Math.Max(Math.Abs((_low ?? aimed) - aimed), Math.Abs((_high ?? aimed) - aimed));
     }
-
-    // A measured value is solved for as read; proof after turning is the business of the next reading.
-    private static decimal? LeastOf(Knowledge knowledge) =>
-        knowledge switch
-        {
-            MeasuredValue measured => measured.Value.Millimetres,
-            LengthInterval { Lower: { } lower } => lower.Value.Millimetres,
-            _ => null,
-        };
-
-    private static decimal? GreatestOf(Knowledge knowledge) =>
-        knowledge switch
-        {
-            MeasuredValue measured => measured.Value.Millimetres,
-            LengthInterval { Upper: { } upper } => upper.Value.Millimetres,
-            _ => null,
-        };
 }

@@ -36,9 +36,14 @@ internal static class MatchOptions
 
             var left = Nearest(unit.Left, level, unit.Part);
             var right = Nearest(unit.Right, left, unit.Part);
-            foreach (var beside in new[] { -1, 0, 1 })
+            // Level to within a part: beside the nearest, what lies no further than a part from the left.
+            foreach (
+                var beside in new[] { -1, 0, 1 }
+                    .Select(parts => right + (unit.Part * parts))
+                    .Where(each => (each - left).Abs <= unit.Part)
+            )
             {
-                yield return Setting(unit, left, right + (unit.Part * beside), isMoved: true);
+                yield return Setting(unit, left, beside, isMoved: true);
             }
         }
     }

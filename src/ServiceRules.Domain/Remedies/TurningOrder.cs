@@ -105,22 +105,13 @@ internal sealed class TurningOrder
             return Unreachable;
         }
 
-        var barred = _problem.Task.KeepClear && Deepens(i, j, nextLeft, nextRight);
+        var barred =
+            _problem.Task.KeepClear
+            && _problem.Deepens((_leftAt[i], _rightAt[j]), (_leftAt[nextLeft], _rightAt[nextRight]));
         return barred ? Unreachable : _contacts[nextLeft][nextRight];
     }
 
     private bool Touches(int i, int j) => _problem.Places.Any(p => p.Touches(_leftAt[i], _rightAt[j]));
-
-    /// <summary>Whether a step makes a clear place touch, or moves a touching one further in.</summary>
-    private bool Deepens(int i, int j, int nextLeft, int nextRight) =>
-        _problem.Places.Any(p =>
-            p.Touches(_leftAt[nextLeft], _rightAt[nextRight])
-            && (
-                !p.Touches(_leftAt[i], _rightAt[j])
-                || p.LeastMoved(_leftAt[nextLeft], _rightAt[nextRight])
-                    < p.LeastMoved(_leftAt[i], _rightAt[j])
-            )
-        );
 
     private static SideTurned[] Positions(int[] moves)
     {

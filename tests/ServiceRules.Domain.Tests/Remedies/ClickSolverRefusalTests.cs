@@ -127,6 +127,47 @@ public sealed class ClickSolverRefusalTests
         Assert.Equal(BindingConstraint.Travel, Refused(task).Binding);
     }
 
+    /// <summary>
+    /// From 0.11 six steps lead in, one more than the travel has. Six of 0.02, which a step may take, would touch: how far it is to
+    /// turn is told all the same, and of the way what is sure not to touch.
+    /// </summary>
+    [Fact]
+    public void Solve_BeyondTheTravelWhereAllOfItMayTouch_BindsOnTravel()
+    {
+        var refused = Refused(
+            Task(Measured(0m, 0.11m), Measured(500m, 0.11m)) with
+            {
+                Adjusters = ClickSolverTests.Pair(0m, 500m, Step) with { Travel = 5, MostStep = Mm(0.02m) },
+                KeepClear = true,
+            }
+        );
+
+        Assert.Equal(BindingConstraint.Travel, refused.Binding);
+        Assert.Equal((-5, -5), (refused.Nearest!.LeftSteps, refused.Nearest.RightSteps));
+    }
+
+    /// <summary>
+    /// Adjusters 100 mm beyond the stations; the left five steps short, the right in. One closed on the right would bring the left
+    /// nearer and the right out, at 0.010. Where a gap is turned in parts it stays in, by one opened: 0.0318.
+    /// </summary>
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(false, -5)]
+    public void Nearest_BeyondTheTravelOfAGap_LeavesInWhatIsIn(bool isGap, int right)
+    {
+        var refused = Refused(
+            Task(Measured(0m, 0.2m), Measured(500m, 0.03m)) with
+            {
+                Adjusters = ClickSolverTests.Pair(-100m, 600m, Step) with { Travel = 5 },
+                KeepClear = isGap,
+            }
+        );
+
+        Assert.Equal(BindingConstraint.Travel, refused.Binding);
+        Assert.Equal((-5, right), (refused.Nearest!.LeftSteps, refused.Nearest.RightSteps));
+        Assert.Equal(isGap, refused.Nearest.KeepsIn);
+    }
+
     /// <summary>Five steps reach the zone exactly, on either side and in either direction.</summary>
     [Theory]
     [InlineData(0.1016, 0.03)]
@@ -229,7 +270,7 @@ public sealed class ClickSolverRefusalTests
     [InlineData(BindingConstraint.EndsUnknown, "read a second station")]
     [InlineData(BindingConstraint.KnowledgeTooWide, "finer gauge")]
     [InlineData(BindingConstraint.Straightness, "grind")]
-    [InlineData(BindingConstraint.Travel, "the adjuster does not reach")]
+    [InlineData(BindingConstraint.Travel, "look at how the unit sits")]
     [InlineData(BindingConstraint.StepSize, "shim by less than a step")]
     [InlineData(BindingConstraint.ContactAtTheEnd, "asks for contact where none is wanted")]
     [InlineData(BindingConstraint.ContactOnTheWay, "open both sides until free first")]

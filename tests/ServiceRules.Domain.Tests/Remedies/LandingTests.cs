@@ -45,6 +45,22 @@ public sealed class LandingTests
         Assert.Equal(Mm(expected), landing.Doubt(Adjusters, left, right, Mm(step)));
     }
 
+    /// <summary>As above without the reading: of an end of an interval the steps alone may be off.</summary>
+    [Theory]
+    [InlineData(3, 1, 0.001, 0.002874)]
+    [InlineData(-3, 1, 0.001, 0.002748)]
+    [InlineData(0, 0, 0.001, 0)]
+    public void DoubtOfTheSteps_OfWhatIsOpen_AddsStepsAndLever(
+        int left,
+        int right,
+        decimal step,
+        decimal expected
+    ) =>
+        Assert.Equal(
+            Mm(expected),
+            Of(LengthInterval.AtLeast(Mm(0.02m))).DoubtOfTheSteps(Adjusters, left, right, Mm(step))
+        );
+
     /// <summary>
     /// Adjusters at 50 and 450: (3·350 + 1·50)/400 = 2.75 steps of 0.001 doubt, and 0.0137·2/400·5 = 0.0003425 by the lever.
     /// </summary>

@@ -213,8 +213,8 @@ public sealed class LearnedStepTests
     public void Against_AStatedStep_IsProvenOtherwiseOnlyBeyondTheDoubt(decimal stated, StepAnswer answer) =>
         Assert.Equal(answer, LearnedStep.From([Trial(3m, 0.030m)])!.Against(Mm(stated)));
 
-    private static TrialReading By(string gauge, decimal value) =>
-        new(Read(value, 0.002m), new SharedError(StandardUncertainty.From(Mm(0m)), gauge));
+    private static TrialReading By(string gauge, decimal value, decimal u = 0.002m) =>
+        new(Read(value, u), new SharedError(StandardUncertainty.From(Mm(0m)), gauge));
 
     /// <summary>0.003 a step by both gauges, ± 0.0014 each: what all trials together prove is not told by one of them.</summary>
     [Fact]
@@ -230,8 +230,8 @@ public sealed class LearnedStepTests
     }
 
     /// <summary>
-    /// 0.003 and 0.022 a step, which together, 0.0125, prove nothing against 0.0127, while each gauge by itself does: the first by name
-    /// is told, of the reading before and then of the one after, in whatever order the trials stand.
+    /// 0.003 and 0.022 a step, which together, 0.0125, prove nothing against 0.0127, while each gauge by itself does, as well as
+    /// the other: the first by name is told, of the reading before and then of the one after, in whatever order the trials stand.
     /// </summary>
     [Theory]
     [InlineData("a", "a", "b", "b")]
@@ -251,6 +251,24 @@ public sealed class LearnedStepTests
             Assert.True(learned.PerStep.AsInterval().Contains(Mm(0.0127m)));
             Assert.Equal(0.003m, learned.Proving(Mm(0.0127m)).PerStep.Value());
         }
+    }
+
+    /// <summary>
+    /// By a fine gauge 0.003 ± 0.0014 a step, by a coarse one 0.030 ± 0.0028, together 0.0165 with a scatter that proves nothing: the
+    /// fine one is told, whichever name sorts first.
+    /// </summary>
+    [Theory]
+    [InlineData("a", "b")]
+    [InlineData("b", "a")]
+    public void Proving_SeveralGaugesThatProve_TellsTheBestKnown(string fine, string coarse)
+    {
+        var learned = LearnedStep.From([
+            StepTrial.Between(4m, By(fine, 0m), By(fine, 0.012m)),
+            StepTrial.Between(4m, By(coarse, 0m, 0.004m), By(coarse, 0.120m, 0.004m)),
+        ])!;
+
+        Assert.True(learned.PerStep.AsInterval().Contains(Mm(0.0127m)));
+        Assert.Equal(0.003m, learned.Proving(Mm(0.0127m)).PerStep.Value());
     }
 
     /// <summary>A third has no end in decimals: one trial departs from itself by its last digit, and that is no scatter.</summary>

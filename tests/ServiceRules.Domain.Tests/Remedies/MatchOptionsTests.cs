@@ -53,13 +53,27 @@ public sealed class MatchOptionsTests
             )
         );
 
-    /// <summary>Half a part to go is a tie, and the smaller turn is none; one part beside it either way.</summary>
+    /// <summary>
+    /// Half a part to go is a tie, and the smaller turn is none; of one part beside it either way the lower is half a part from the
+    /// left end, and the upper one and a half, which is not level to within a part.
+    /// </summary>
     [Fact]
     public void Of_ARightEndHalfAPartOff_LiesAboutTheSmallerTurn() =>
         Assert.Equal(
-            ["3.95", "4.15"],
+            ["3.95"],
             MatchOptions
                 .Of(Unit(4.00m, 4.05m, MoveKind.ByParts) with { Zone = null })
+                .Where(setting => setting.LeftEnd == Mm(4.00m))
+                .Select(setting => $"{setting.RightEnd.Millimetres:0.##}")
+        );
+
+    /// <summary>Right ends in whole parts from the left: the same, and one part to either side.</summary>
+    [Fact]
+    public void Of_EndsWholePartsApart_LieAPartApartAtMost() =>
+        Assert.Equal(
+            ["3.9", "4.1"],
+            MatchOptions
+                .Of(Unit(4.00m, 4.00m, MoveKind.ByParts) with { Zone = null })
                 .Where(setting => setting.LeftEnd == Mm(4.00m))
                 .Select(setting => $"{setting.RightEnd.Millimetres:0.##}")
         );

@@ -148,8 +148,8 @@ public sealed class MatchSolverPropertyTests
                 }
             }
 
-            // Level to within what the nearest part and its neighbours leave.
-            found.RemoveAll(each => each.Item1 && Math.Abs(each.Item2 - each.Item3) > 1.5m * Part);
+            // Level to within a part.
+            found.RemoveAll(each => each.Item1 && Math.Abs(each.Item2 - each.Item3) > Part);
         }
 
         found.RemoveAll(each =>

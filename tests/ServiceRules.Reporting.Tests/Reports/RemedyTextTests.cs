@@ -113,6 +113,26 @@ public class RemedyTextTests
             StringComparison.Ordinal
         );
 
+    /// <summary>A step that proved to be another has a cause, and with the cause goes the count.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Of_StepsCountedByALearnedStep_SaysFirstToSeeWhy(bool isLearned) =>
+        Assert.Equal(
+            isLearned,
+            Said(
+                    new Remedy.Turn(AdjusterKind.Clearance, -1, 0, [new(Side.Left, false)], [], [])
+                    {
+                        LearnedStep = isLearned ? Mm(0.010m) : null,
+                    }
+                )
+                .StartsWith(
+                    "First see why a step does not move what the sheet says: look for a loose pivot, a worn bearing or a slipping "
+                        + "adjuster.",
+                    StringComparison.Ordinal
+                )
+        );
+
     [Fact]
     public void Of_Predictions_TellHowFarTheyMayBeOff() =>
         Assert.Contains(

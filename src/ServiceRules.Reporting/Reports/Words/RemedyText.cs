@@ -123,9 +123,17 @@ public static class RemedyText
                 or AdjusterKind.Groomer
                 or AdjusterKind.FrontRoller;
 
+    private const string SlipFirst =
+        "First see why a step does not move what the sheet says: look for a loose pivot, a worn bearing or a slipping adjuster. "
+        + "Where one is found and put right, the count below holds no longer: turn some steps and read again.";
+
     private static IEnumerable<string> Turned(Func<string, string> say, Remedy.Turn turn, UnitSystem system)
     {
         var raises = Raises(turn.Adjuster);
+        if (turn.LearnedStep is not null)
+        {
+            yield return say(SlipFirst);
+        }
         yield return say(
             $"Turn {ReportWords.Of(turn.Adjuster)}: {Both(turn.LeftSteps, turn.RightSteps, raises)}."
         );

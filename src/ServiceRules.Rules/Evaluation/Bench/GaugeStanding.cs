@@ -38,7 +38,7 @@ internal static class GaugeStanding
         var against = last.FindAll(reading =>
             !NormalisedError.Of(MeasuredEvidence.Of(reading, workshop), latest).Agrees
         );
-        var lesser = against.Find(reading => !counted.Contains(reading));
+        var lesser = against.Find(reading => reading.Gauge is not null && !counted.Contains(reading));
         return lesser?.Gauge is { } other && against.Count * 2 >= last.Count
             ? new(better.Id, other.Id, IsRegistered(counted[^1]) && !IsRegistered(lesser))
             : null;

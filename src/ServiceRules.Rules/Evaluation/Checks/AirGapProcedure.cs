@@ -75,6 +75,7 @@ internal static class AirGapProcedure
                 ContestedRemedy.ReadAgain(unit, quantity)
                     ?? ToTurn(unit, quantity, passes, stops)
                     ?? BladesApart.Told(unit, quantity, [.. results.SelectMany(result => result.Apart)])
+                    ?? (Remedy?)SeemApart(unit, quantity, passes, stops)
                     ?? new Remedy.Act(TurnAndTry(results, passes, stops))
             )
             : Told.Unproven(
@@ -141,6 +142,16 @@ internal static class AirGapProcedure
     ) =>
         AdjustedQuantity.FinelySetBy(quantity) is { } kind && PrintedZone.Of(passes, stops, null) is { } zone
             ? StepRepair.For(unit, kind) ?? Counted(quantity, kind, unit, UnitPlaces.Of(unit, quantity), zone)
+            : null;
+
+    private static Remedy.ReadAgain? SeemApart(
+        UnitFrame unit,
+        MeasuredQuantity quantity,
+        DualPrint passes,
+        DualPrint stops
+    ) =>
+        PrintedZone.Of(passes, stops, null) is { } zone
+            ? BladesApart.NotTold(quantity, UnitPlaces.Of(unit, quantity), zone)
             : null;
 
     private static Remedy? Counted(

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Domain.Geometry;
+using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -15,6 +17,9 @@ internal static class BladesApart
     public const string NotEveryBlade =
         "it is out on one blade, and not every blade was read: moving the unit moves all of them";
 
+    private const string Unknown =
+        "no steps bring every blade in, and whether one stands apart from the others is not known";
+
     /// <summary>What has to be read before anything is turned: a station where some blades were read and others were not.</summary>
     public static Remedy.ReadAgain? NotRead(MeasuredQuantity quantity, UnitPlaces places)
     {
@@ -25,35 +30,64 @@ internal static class BladesApart
         return unread.IsEmpty ? null : new(quantity, unread, NotEveryBlade);
     }
 
-    /// <summary>None where no blade was named, or none stands further from the others than half of what the limits leave.</summary>
+    /// <summary>
+    /// None where no blade was named, or none is proven to stand apart from the others and, by the most credible of what is known, by
+    /// more than half of what the limits leave. Metal is taken off for it: what only seems so is read again (<see cref="NotTold"/>).
+    /// </summary>
     public static Remedy.Act? Of(
         MeasuredQuantity quantity,
         UnitFrame unit,
         UnitPlaces places,
         PrintedZone zone
-    )
-    {
-        var named = places.Usable.Where(place => place is { Blade: not null, Station: not null }).ToList();
-        if (named.Count == 0 || NearestSteps.HeldTo(zone, places.Usable).Width is not { } room)
-        {
-            return null;
-        }
-
-        return Told(
+    ) =>
+        Told(
             unit,
             quantity,
             [
-                .. named
-                    .GroupBy(place => place.Station)
-                    .SelectMany(station => Departures(quantity, [.. station]))
-                    .Where(each => each.By.Abs * 2 > room)
+                .. Departures(quantity, places, zone)
+                    .Where(each => each.IsProven)
                     .Select(each => (each.Place, each.By > Length.Zero)),
             ]
         );
+
+    /// <summary>The blades that seem to stand as far apart where it is not proven, to be read again before anything is turned; else none.</summary>
+    public static Remedy.ReadAgain? NotTold(MeasuredQuantity quantity, UnitPlaces places, PrintedZone zone)
+    {
+        var likely = Departures(quantity, places, zone).Where(each => !each.IsProven).ToList();
+        return likely.Count == 0
+            ? null
+            : new(
+                quantity,
+                [
+                    .. likely
+                        .OrderBy(each => each.Place.Station)
+                        .ThenBy(each => each.Place.Blade)
+                        .Select(each => UnitPlaces.Name(each.Place.Station, each.Place.Blade)),
+                ],
+                likely.Exists(each => each.Place.Knowledge is LengthInterval)
+                    ? $"{Unknown}: try the same feelers under all of them"
+                    : $"{Unknown}: read all of them with a finer gauge"
+            );
     }
 
-    /// <summary>How far each blade stands from the middle one of its station, by the most credible of what is known.</summary>
-    private static IEnumerable<(PlaceKnown Place, Length By)> Departures(
+    /// <summary>The blades that by the most credible of what is known stand further from the middle one of their station than half of the room.</summary>
+    private static IEnumerable<(PlaceKnown Place, Length By, bool IsProven)> Departures(
+        MeasuredQuantity quantity,
+        UnitPlaces places,
+        PrintedZone zone
+    )
+    {
+        var named = places.Usable.Where(place => place is { Blade: not null, Station: not null }).ToList();
+        return named.Count == 0 || NearestSteps.HeldTo(zone, places.Usable).Width is not { } room
+            ? []
+            : named
+                .GroupBy(place => place.Station)
+                .SelectMany(station => Departures(quantity, [.. station]))
+                .Where(each => each.By.Abs * 2 > room);
+    }
+
+    /// <summary>How far each blade stands from the middle one of its station; of an even number from the tighter of the two in the middle.</summary>
+    private static IEnumerable<(PlaceKnown Place, Length By, bool IsProven)> Departures(
         MeasuredQuantity quantity,
         List<PlaceKnown> station
     )
@@ -68,15 +102,44 @@ internal static class BladesApart
             return [];
         }
 
-        var middle = known[(known.Count - 1) / 2].At!.Value;
-        return known.Select(each => (each.Place, each.At!.Value - middle));
+        var middle = known[(known.Count - 1) / 2];
+        return known.Select(each =>
+            (
+                each.Place,
+                each.At!.Value - middle.At!.Value,
+                AreProvenApart(quantity, each.Place, middle.Place)
+            )
+        );
     }
 
     private static Length? Credible(MeasuredQuantity quantity, PlaceKnown place)
     {
         var known = StepRemedy.Bounded(place.Knowledge!, quantity);
-        return LimitRemedy.Best(known) ?? LimitRemedy.Least(known) ?? LimitRemedy.Greatest(known);
+        return known.Middle ?? known.Least ?? known.Greatest;
     }
+
+    /// <summary>
+    /// By their difference, what one gauge shares left out; or because one feeler passes under the one and not under the other,
+    /// whatever its tolerance.
+    /// </summary>
+    private static bool AreProvenApart(MeasuredQuantity quantity, PlaceKnown one, PlaceKnown other) =>
+        !KnownDifference
+            .Between(
+                StepRemedy.Bounded(one.Knowledge!, quantity),
+                StepRemedy.Bounded(other.Knowledge!, quantity),
+                one.Shared,
+                other.Shared
+            )
+            .AsInterval()
+            .Contains(Length.Zero)
+        || PassesUnderOne(one, other)
+        || PassesUnderOne(other, one);
+
+    private static bool PassesUnderOne(PlaceKnown wider, PlaceKnown tighter) =>
+        wider.Feelers.Any(passed =>
+            passed.Passes
+            && tighter.Feelers.Any(stopped => !stopped.Passes && stopped.Thickness == passed.Thickness)
+        );
 
     /// <summary>Which blades stand apart, and what to do; none where none does.</summary>
     public static Remedy.Act? Told(

@@ -74,6 +74,5 @@ internal sealed record DifferenceSide(
             : null;
 
     /// <summary>Which of two sides is said to stand above the other: the one whose middle is larger.</summary>
-    public bool IsAbove(DifferenceSide other) =>
-        LimitRemedy.Best(Knowledge) > LimitRemedy.Best(other.Knowledge);
+    public bool IsAbove(DifferenceSide other) => Knowledge.Middle > other.Knowledge.Middle;
 }

@@ -1,4 +1,3 @@
-using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
@@ -214,13 +213,13 @@ internal static class LimitRemedy
             return null;
         }
 
-        var left = Best(
+        var left = (
             line?.Fit.LineAt(adjuster?.LeftAt?.Value ?? Length.Zero) ?? places.Usable[0].Knowledge!
-        );
-        var right = Best(
+        ).Middle;
+        var right = (
             line?.Fit.LineAt(adjuster?.RightAt?.Value ?? StationPlaces.Width(unit.Sheet))
-                ?? places.Usable[^1].Knowledge!
-        );
+            ?? places.Usable[^1].Knowledge!
+        ).Middle;
         if (left is not { } leftNow || right is not { } rightNow)
         {
             return null;
@@ -238,32 +237,6 @@ internal static class LimitRemedy
     /// <summary>The target, else the middle of what both prints permit, else the only limit there is.</summary>
     private static Length? Aim(PrintedZone zone) =>
         zone.Target ?? zone.Common.Middle ?? zone.Common.Upper ?? zone.Common.Lower;
-
-    public static Length? Best(Knowledge knowledge) =>
-        knowledge switch
-        {
-            MeasuredValue measured => measured.Value,
-            LengthInterval { Lower: { } lower, Upper: { } upper } => (lower.Value + upper.Value) * 0.5m,
-            _ => null,
-        };
-
-    /// <summary>The measured value, or the lower end of an interval; none where it has none.</summary>
-    public static Length? Least(Knowledge knowledge) =>
-        knowledge switch
-        {
-            MeasuredValue measured => measured.Value,
-            LengthInterval { Lower: { } lower } => lower.Value,
-            _ => null,
-        };
-
-    /// <summary>The measured value, or the upper end of an interval; none where it has none.</summary>
-    public static Length? Greatest(Knowledge knowledge) =>
-        knowledge switch
-        {
-            MeasuredValue measured => measured.Value,
-            LengthInterval { Upper: { } upper } => upper.Value,
-            _ => null,
-        };
 
     /// <summary>
     /// A distance as it is held: to 1e-9 mm, so that parts of a turn added up leave no trace of their last digits. Far from where

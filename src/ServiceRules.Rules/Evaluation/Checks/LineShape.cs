@@ -36,13 +36,13 @@ internal static class LineShape
         }
 
         var departures = fit
-            .Readings.Select(reading => (At: reading.Station, Now: LimitRemedy.Best(reading.Knowledge)))
+            .Readings.Select(reading => (At: reading.Station, Now: reading.Knowledge.Middle))
             .Concat(
                 new[] { Length.Zero, fit.Width }
                     .Where(end => !fit.IsRead(end))
-                    .Select(end => (At: end, Now: LimitRemedy.Best(fit.ParabolaAt(end))))
+                    .Select(end => (At: end, Now: fit.ParabolaAt(end).Middle))
             )
-            .Select(each => each.Now - LimitRemedy.Best(fit.LineAt(each.At)))
+            .Select(each => each.Now - fit.LineAt(each.At).Middle)
             .OfType<Length>()
             .ToList();
         return (
@@ -105,7 +105,7 @@ internal static class LineShape
     {
         // An interval of one end has no middle: it falls where its upper end is no more than nothing.
         var rises =
-            !(LimitRemedy.Best(departure) < Length.Zero)
+            !(departure.Middle < Length.Zero)
             && departure is not LengthInterval { Lower: null, Upper.Value: { Millimetres: <= 0 } };
         return $"{Wording.Of(rises ? departure : Negated.Of(departure), system)} {(rises ? words.Larger : words.Smaller)}";
     }

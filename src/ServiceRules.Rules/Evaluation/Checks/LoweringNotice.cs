@@ -41,7 +41,7 @@ internal static class LoweringNotice
     {
         var found = (unit.Of(MeasuredQuantity.HeightOfCut)?.Found ?? [])
             .Where(place => place.Knowledge is not null)
-            .Select(place => (Height: LimitRemedy.Best(place.Knowledge!), place.System))
+            .Select(place => (Height: place.Knowledge!.Middle, place.System))
             .Where(place => place.Height is not null)
             .OrderByDescending(place => place.Height)
             .ToList();

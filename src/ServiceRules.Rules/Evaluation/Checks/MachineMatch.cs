@@ -96,7 +96,7 @@ internal sealed class MachineMatch
         }
 
         // Where nothing names a target, the units go to the one in the middle.
-        var aim = Median.Of(units.Select(unit => LimitRemedy.Best(unit.Middle.Knowledge)!.Value));
+        var aim = Median.Of(units.Select(unit => unit.Middle.Knowledge.Middle!.Value));
         var task = new MatchTask
         {
             Units = [.. units.Select(unit => unit.Problem(aim))],

@@ -80,7 +80,7 @@ internal sealed class MatchedUnit
                 .Where(each => each.Lines.Count == 1)
                 .Where(each => each.Places.Usable.Select(place => place.Blade).Distinct().Count() == 1)
                 .Select(each => new MatchedUnit(each.Unit, quantity, kind, each.Lines[0], book))
-                .Where(unit => LimitRemedy.Best(unit.Middle.Knowledge) is not null),
+                .Where(unit => unit.Middle.Knowledge.Middle is not null),
         ];
     }
 
@@ -187,7 +187,7 @@ internal sealed class MatchedUnit
 
     private static Length Held(Length move) => LimitRemedy.Held(move);
 
-    private static Length Best(Knowledge known) => LimitRemedy.Best(known) ?? Length.Zero;
+    private static Length Best(Knowledge known) => known.Middle ?? Length.Zero;
 
     /// <summary>No finer than anyone sets a height: 0.01 mm or 0.0005 in (common practice, no source).</summary>
     private static Length FinestSet(UnitSystem system) =>

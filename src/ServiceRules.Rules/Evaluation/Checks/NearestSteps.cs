@@ -36,11 +36,9 @@ internal static class NearestSteps
             worst.IsAbove
         )
         {
-            // By an interval it is reckoned from its end, which nothing is added to but the steps.
-            Doubt =
-                worst.Landing.Before is MeasuredValue && StepInForce.Of(unit, kind) is { } step
-                    ? worst.Landing.Doubt(pair, nearest.LeftSteps, nearest.RightSteps, step.Doubt)
-                    : null,
+            Doubt = StepInForce.Of(unit, kind) is { } step
+                ? DoubtOf(worst.Landing, nearest, pair, step.Doubt)
+                : null,
             Also =
             [
                 .. misses
@@ -51,6 +49,20 @@ internal static class NearestSteps
             ],
             IsByOtherPrint = own.Count == 0 && misses.Count > 0,
         };
+    }
+
+    /// <summary>By an interval the excess is reckoned from its end, and the steps alone put that in doubt; none where nothing is turned.</summary>
+    private static Length? DoubtOf(
+        Landing landing,
+        NearestSetting nearest,
+        AdjusterPair pair,
+        Length stepDoubt
+    )
+    {
+        var (left, right) = (nearest.LeftSteps, nearest.RightSteps);
+        return landing.Before is MeasuredValue ? landing.Doubt(pair, left, right, stepDoubt)
+            : (left, right) == (0, 0) ? null
+            : landing.DoubtOfTheSteps(pair, left, right, stepDoubt);
     }
 
     /// <summary>By the print that the readings are held against, or both where they are not all of one unit system.</summary>
@@ -66,18 +78,22 @@ internal static class NearestSteps
         var misses = new List<(Landing Landing, Length By, bool IsAbove)>();
         foreach (var landing in landings)
         {
-            var (below, above) = (
-                zone.Lower - LimitRemedy.Least(landing.After),
-                LimitRemedy.Greatest(landing.After) - zone.Upper
-            );
-            var isAbove = !(below > (above ?? Length.Zero));
-            if ((isAbove ? above : below) is { } by && by > Length.Zero)
+            var (by, isAbove) = Miss(landing.After, zone);
+            if (by > Length.Zero)
             {
                 misses.Add((landing, by, isAbove));
             }
         }
 
         return [.. misses.OrderByDescending(miss => miss.By).ThenBy(miss => miss.Landing.Station)];
+    }
+
+    /// <summary>By how much it lies outside, and on which side; zero or less where it lies in.</summary>
+    private static (Length By, bool IsAbove) Miss(Knowledge known, ToleranceZone zone)
+    {
+        var (below, above) = (zone.Lower - known.Least, known.Greatest - zone.Upper);
+        var isAbove = !(below > (above ?? Length.Zero));
+        return ((isAbove ? above : below) ?? Length.Zero, isAbove);
     }
 
     /// <summary>
@@ -103,11 +119,17 @@ internal static class NearestSteps
     public static string Binds(
         UnitFrame unit,
         AdjusterKind kind,
-        NearestSetting nearest,
+        (NearestSetting Setting, BindingConstraint Binding) part,
         UnitPlaces places,
         PrintedZone zone
     )
     {
+        var (nearest, binding) = part;
+        if (binding is BindingConstraint.Travel)
+        {
+            return $"that all of the way takes {StepRemedy.BeyondAsked}: see first how the unit sits";
+        }
+
         var worst = places.Usable.MaxBy(place => MatchedUnit.Doubt(place.Knowledge!))!;
         var doubt = MatchedUnit.Doubt(worst.Knowledge!);
         var room = zone.Common.Width * 0.5m;
@@ -128,9 +150,14 @@ internal static class NearestSteps
     /// Why what comes nearest betters no place that was read, where it does not: an end that nobody read may touch as it stands.
     /// Nothing where it betters one.
     /// </summary>
-    public static string WhyWorse(ClickSolution.Infeasible infeasible)
+    public static string WhyWorse(ClickSolution.Infeasible infeasible, ToleranceZone held)
     {
-        if (infeasible is not { StartsFree: false, Nearest: { Sequence.IsEmpty: false } nearest })
+        if (
+            infeasible is not { StartsFree: false, Nearest: { Sequence.IsEmpty: false } nearest }
+            || nearest.Landings.Any(landing =>
+                landing.Place is LandingPlace.Station && IsBettered(landing, held)
+            )
+        )
         {
             return string.Empty;
         }
@@ -145,6 +172,12 @@ internal static class NearestSteps
         return touching.Count == 0
             ? string.Empty
             : $"; what comes nearest opens it only because {Wording.Listed(touching)} may touch as it stands, by the line or the bow through what was read: read nearer there before anything is turned for that";
+    }
+
+    private static bool IsBettered(Landing landing, ToleranceZone held)
+    {
+        var (before, after) = (Miss(landing.Before, held).By, Miss(landing.After, held).By);
+        return before > Length.Zero && after < before;
     }
 
     /// <summary>

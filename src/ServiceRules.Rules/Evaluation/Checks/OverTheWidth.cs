@@ -133,7 +133,7 @@ internal static class OverTheWidth
                     .Where(end => !line.Fit.IsRead(end))
                     .Select(end => (At: end, Value: line.Fit.At(end)))
             )
-            .Select(each => (each.At, Value: LimitRemedy.Best(each.Value) ?? Length.Zero))
+            .Select(each => (each.At, Value: each.Value.Middle ?? Length.Zero))
             .ToList();
         var (largest, smallest) = (distances.MaxBy(each => each.Value), distances.MinBy(each => each.Value));
         return $"{largest.At} above {smallest.At}";

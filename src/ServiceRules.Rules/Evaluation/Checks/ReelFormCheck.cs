@@ -136,7 +136,7 @@ internal static class ReelFormCheck
         Func<KnownLine, Knowledge> value
     )
     {
-        var isMore = !(LimitRemedy.Best(value(line)) < Length.Zero);
+        var isMore = !(value(line).Middle < Length.Zero);
         Knowledge Signed(KnownLine each) => isMore ? value(each) : Negated.Of(value(each));
         return new(
             MeasuredQuantity.ReelDiameter,
@@ -161,7 +161,7 @@ internal static class ReelFormCheck
         }
 
         var angle = ReelForm.ConeHalfAngle(taper.Value, line.Fit.Width);
-        var tilt = LimitRemedy.Best(form.HeightTilt)!.Value.Abs;
+        var tilt = form.HeightTilt.Middle!.Value.Abs;
         yield return $"with the bedknife parallel to the blades the height of cut still tilts by about "
             + $"{Wording.Of(tilt, line.System)} over the width, half the taper (derived, no source); cone half angle {angle}";
     }

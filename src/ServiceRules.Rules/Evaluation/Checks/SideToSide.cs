@@ -54,7 +54,7 @@ internal static class SideToSide
     /// <summary>Tilt told from the higher end, so that the figure is positive.</summary>
     private static Asked Tilt(MeasuredQuantity quantity, KnownLine line)
     {
-        var rises = !(LimitRemedy.Best(line.Fit.Tilt) < Length.Zero);
+        var rises = !(line.Fit.Tilt.Middle < Length.Zero);
         var tilt = line.Fit.Tilt;
         return new(
             quantity,
@@ -74,7 +74,7 @@ internal static class SideToSide
     /// <summary>The target in force where there is one; else the height at mid-width stays and the ends go to it.</summary>
     private static Length AimOf(MeasuredQuantity quantity, UnitFrame unit, KnownLine line) =>
         unit.Targets.FirstOrDefault(target => target.Quantity == quantity)?.Target.Value
-        ?? LimitRemedy.Best(line.Fit.Offset)
+        ?? line.Fit.Offset.Middle
         ?? StationPlaces.Left(quantity, unit.Sheet)
         ?? Length.Zero;
 }

@@ -17,6 +17,13 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class StepRemedy
 {
+    /// <summary>How many steps are too many: neither a sheet nor a record tells how far an adjuster reaches.</summary>
+    public static string BeyondAsked { get; } =
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"more than {AdjusterPair.MostSteps} steps of a side, more than is ever asked of an adjuster"
+        );
+
     public static Remedy For(
         MeasuredQuantity quantity,
         AdjusterKind kind,
@@ -45,7 +52,11 @@ internal static class StepRemedy
         var (solution, part) = Solved(task);
         if (
             (part is not null || solution is not ClickSolution.Plan)
-            && BladesApart.Of(quantity, unit, places, zone) is { } apart
+            && (
+                (Remedy?)BladesApart.Of(quantity, unit, places, zone)
+                ?? BladesApart.NotTold(quantity, places, zone)
+            )
+                is { } apart
         )
         {
             return apart;
@@ -53,7 +64,7 @@ internal static class StepRemedy
 
         if (part is { } nearest)
         {
-            return Part(kind, unit, nearest, pair, places, zone);
+            return Part(kind, unit, nearest, task, places, zone);
         }
 
         return solution switch
@@ -69,7 +80,7 @@ internal static class StepRemedy
             ) with
             {
                 LearnedStepDoubt = LearnedDoubt(kind, unit),
-                ReadAfter = task.KeepClear ? ReadAfter(kind, unit, plan.Sequence, plan.Landings, pair) : null,
+                ReadAfter = ReadAfter(kind, unit, task, plan.Sequence),
             },
             ClickSolution.Infeasible
             {
@@ -90,7 +101,7 @@ internal static class StepRemedy
                     && places.Lines().FirstOrDefault() is { } line
                         ? LineShape.ReadFirst(line) + infeasible.WouldHelp
                         : infeasible.WouldHelp
-                ) + NearestSteps.WhyWorse(infeasible)
+                ) + NearestSteps.WhyWorse(infeasible, NearestSteps.HeldTo(zone, places.Usable))
             )
             {
                 Nearest = infeasible.Nearest is { } near
@@ -101,8 +112,13 @@ internal static class StepRemedy
         };
     }
 
-    /// <summary>The solution, and where only contact stands in the way what comes nearest: a part of the way.</summary>
-    private static (ClickSolution Solution, NearestSetting? Part) Solved(ClickTask task)
+    /// <summary>
+    /// The solution, and where only contact stands in the way, or that a gap is wider than so many steps, what comes nearest: a part
+    /// of the way, with what binds.
+    /// </summary>
+    private static (ClickSolution Solution, (NearestSetting Setting, BindingConstraint Binding)? Part) Solved(
+        ClickTask task
+    )
     {
         var solution = ClickSolver.Solve(task);
         if (solution is ClickSolution.Plan)
@@ -110,13 +126,16 @@ internal static class StepRemedy
             return (solution, null);
         }
 
-        var tried = Taken(task, LimitRemedy.Best) is { } middles ? ClickSolver.Solve(middles) : solution;
-        return !Touches(tried) ? (tried, null)
-            : tried is ClickSolution.Infeasible { Nearest: { Sequence.IsEmpty: false } nearest }
-            && CanBeFinished(task)
-                ? (solution, nearest)
-            : (solution, null);
+        var tried = Taken(task, known => known.Middle) is { } middles ? ClickSolver.Solve(middles) : solution;
+        return tried is not ClickSolution.Infeasible infeasible ? (tried, null)
+            : infeasible.Nearest is { Sequence.IsEmpty: false } nearest && LeadsOn(infeasible.Binding, task)
+                ? (tried, (nearest, infeasible.Binding))
+            : (Touches(infeasible.Binding) ? solution : tried, null);
     }
+
+    /// <summary>Whether a part of the way, read again, leads to the rest.</summary>
+    private static bool LeadsOn(BindingConstraint binding, ClickTask task) =>
+        Touches(binding) ? CanBeFinished(task) : binding is BindingConstraint.Travel && task.KeepClear;
 
     /// <summary>
     /// Whether all of the way could be turned if what is most credible were all there is to know: then a part of it, read again, leads to
@@ -125,7 +144,7 @@ internal static class StepRemedy
     private static bool CanBeFinished(ClickTask task)
     {
         var sure = task
-            .Readings.Select(reading => (reading.Station, Value: LimitRemedy.Best(reading.Knowledge)))
+            .Readings.Select(reading => (reading.Station, Value: reading.Knowledge.Middle))
             .ToImmutableArray();
         return sure.All(each => each.Value is not null)
             && ClickSolver.Solve(
@@ -151,39 +170,38 @@ internal static class StepRemedy
     private static Remedy.Turn Part(
         AdjusterKind kind,
         UnitFrame unit,
-        NearestSetting nearest,
-        AdjusterPair pair,
+        (NearestSetting Setting, BindingConstraint Binding) part,
+        ClickTask task,
         UnitPlaces places,
         PrintedZone zone
     ) =>
         Turn(
             kind,
             unit,
-            (nearest.LeftSteps, nearest.RightSteps),
-            nearest.Sequence,
-            nearest.Landings,
-            pair,
+            (part.Setting.LeftSteps, part.Setting.RightSteps),
+            part.Setting.Sequence,
+            part.Setting.Landings,
+            task.Adjusters,
             isPart: true
         ) with
         {
-            ReadAfter = ReadAfter(kind, unit, nearest.Sequence, nearest.Landings, pair),
+            ReadAfter = ReadAfter(kind, unit, task, part.Setting.Sequence),
             IsLeast = true,
-            StillOut = NearestSteps.StillOut(nearest, NearestSteps.HeldTo(zone, places.Usable)),
-            Binds = NearestSteps.Binds(unit, kind, nearest, places, zone),
+            StillOut = NearestSteps.StillOut(part.Setting, NearestSteps.HeldTo(zone, places.Usable)),
+            Binds = NearestSteps.Binds(unit, kind, part, places, zone),
         };
 
-    private static bool Touches(ClickSolution solution) =>
-        solution
-            is ClickSolution.Infeasible
-            {
-                Binding: BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay
-            };
+    private static bool Touches(BindingConstraint binding) =>
+        binding is BindingConstraint.ContactAtTheEnd or BindingConstraint.ContactOnTheWay;
 
-    /// <summary>The step that was learned, or where the most is counted with and that was learned, the most; else none.</summary>
-    private static Length? CountedWith(AdjusterKind kind, UnitFrame unit, bool isLeast) =>
+    /// <summary>
+    /// The learned step that the remedy tells, none where none was learned. All of the way is counted with the step itself. A part of
+    /// it is counted with the most that a step may take; that is told where it was learned.
+    /// </summary>
+    private static Length? CountedWith(AdjusterKind kind, UnitFrame unit, bool isPart) =>
         StepInForce.Of(unit, kind) is not { } step ? null
         : !step.IsLearned ? null
-        : !isLeast ? step.Step
+        : !isPart ? step.Step
         // The most may be the sheet's, where one side alone was tried.
         : step.OnlySide is not null && step.Most == unit.Sheet.Of(kind)?.OneStep ? null
         : step.Most;
@@ -192,45 +210,18 @@ internal static class StepRemedy
         StepInForce.Of(unit, kind) is { IsLearned: true } step ? step.LearnedDoubt ?? step.Doubt : null;
 
     /// <summary>
-    /// How many of the single steps cannot touch even where each obtains what the sheet says at most, though less was proven: a slipping
-    /// adjuster may grip again. None where all of them cannot.
+    /// How many of the single steps cannot touch even where each that closes obtains what the sheet says at most, though less was
+    /// proven: a slipping adjuster may grip again, and the other still slip. None where all of them cannot.
     /// </summary>
     private static int? ReadAfter(
         AdjusterKind kind,
         UnitFrame unit,
-        ImmutableArray<SingleStep> sequence,
-        ImmutableArray<Landing> landings,
-        AdjusterPair pair
-    )
-    {
-        if (
-            StepInForce.MostStated(unit, kind) is not { } stated
-            || stated <= pair.MostStep
-            || !AdjusterPair.TryCreate(pair.LeftAt, pair.RightAt, stated, pair.Approach, out var gripping)
-        )
-        {
-            return null;
-        }
-
-        var (left, right) = (0, 0);
-        for (var turned = 0; turned < sequence.Length; turned++)
-        {
-            var (side, opens) = sequence[turned];
-            (left, right) =
-                side is Side.Left ? (left + (opens ? 1 : -1), right) : (left, right + (opens ? 1 : -1));
-            if (
-                landings.Any(landing =>
-                    landing.Known.AsInterval().Lower?.Value + gripping.Movement(left, right, landing.Station)
-                    <= Length.Zero
-                )
-            )
-            {
-                return turned;
-            }
-        }
-
-        return null;
-    }
+        ClickTask task,
+        ImmutableArray<SingleStep> sequence
+    ) =>
+        task.KeepClear && StepInForce.MostStated(unit, kind) is { } stated && stated > task.Adjusters.MostStep
+            ? ClickSolver.StepsBeforeContact(task, sequence, stated)
+            : null;
 
     private static AdjusterPair? PairOf(AdjusterKind kind, UnitFrame unit) =>
         unit.Sheet.Of(kind) is { } adjuster
@@ -393,7 +384,7 @@ internal static class StepRemedy
     }
 
     // Not rounded: whoever prints it rounds it once.
-    public static Length Foretold(Knowledge knowledge) => LimitRemedy.Best(knowledge) ?? Length.Zero;
+    public static Length Foretold(Knowledge knowledge) => knowledge.Middle ?? Length.Zero;
 
     private static string Words(BindingConstraint binding) =>
         binding switch
@@ -402,7 +393,7 @@ internal static class StepRemedy
                 "the line is bowed by more than the limits allow, and turning moves only its ends",
             BindingConstraint.LinesApart =>
                 "the blades stand apart by more than the limits allow, and turning moves all of them alike",
-            BindingConstraint.Travel => "it would take more steps than the adjuster has",
+            BindingConstraint.Travel => $"it would take {BeyondAsked}",
             BindingConstraint.StepSize => "one step is too coarse: the limits lie between two steps",
             BindingConstraint.ContactAtTheEnd => "every setting inside the limits touches",
             BindingConstraint.ContactOnTheWay => "every way there touches",

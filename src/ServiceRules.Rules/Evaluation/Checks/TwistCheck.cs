@@ -92,7 +92,7 @@ internal static class TwistCheck
     private static Asked Asking(KnownLine front, KnownLine rear)
     {
         var twist = RollerTwist.Of(front.Fit, rear.Fit);
-        var rises = !(LimitRemedy.Best(twist) < Length.Zero);
+        var rises = !(twist.Middle < Length.Zero);
         return new(
             MeasuredQuantity.FrontRollerOnPlate,
             "across",
@@ -233,7 +233,7 @@ internal static class TwistCheck
         var height = UnitPlaces
             .Of(unit, MeasuredQuantity.HeightOfCut)
             .Lines()
-            .Select(line => LimitRemedy.Best(line.Fit.Offset))
+            .Select(line => line.Fit.Offset.Middle)
             .FirstOrDefault();
         var worst = outcome.Comparisons[0];
         if (height is { } cut && cut > Length.Zero && (worst.Value ?? worst.KnownLower) is { } twist)

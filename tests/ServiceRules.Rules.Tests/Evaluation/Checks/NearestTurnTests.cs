@@ -131,6 +131,31 @@ public class NearestTurnTests
     }
 
     /// <summary>
+    /// 2.7 mm is more than 200 steps, and so many steps of 0.00055 in would touch: as of a gap a little less wide, a part of the way is
+    /// told, and what binds.
+    /// </summary>
+    [Theory]
+    [InlineData("2.700 mm", true)]
+    [InlineData("2.500 mm", false)]
+    public void Evaluate_GapWiderThanEverTurned_TellsAPartAndToLookAtTheSeat(string gap, bool isBeyond)
+    {
+        var turn = Assert.IsType<Remedy.Turn>(
+            OnBench(
+                Limit,
+                Measured(MeasuredQuantity.Clearance, "left", gap, "DG-01"),
+                Measured(MeasuredQuantity.Clearance, "right", gap, "DG-01")
+            ).Remedy
+        );
+
+        Assert.True(turn is { IsLeast: true, LeftSteps: < -150 });
+        Assert.Equal(
+            isBeyond,
+            turn.Binds
+                == "that all of the way takes more than 200 steps of a side, more than is ever asked of an adjuster: see first how the unit sits"
+        );
+    }
+
+    /// <summary>
     /// Feelers at both stations, each pair up to 0.0035 in apart: what is told as the nearest leaves no more, by the middles and by the
     /// line through them, than any other steps that are sure not to touch, counted here on its own; and no single step told touches.
     /// </summary>

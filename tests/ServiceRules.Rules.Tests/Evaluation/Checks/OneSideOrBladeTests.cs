@@ -270,4 +270,21 @@ public class OneSideOrBladeTests
         Assert.True(cannot.Nearest!.LeftSteps > 0);
         Assert.Contains("may touch as it stands", cannot.WouldHelp, StringComparison.Ordinal);
     }
+
+    /// <summary>Bowed, and the left end may touch; but what comes nearest brings all that was read nearer, and needs no such reason.</summary>
+    [Fact]
+    public void Evaluate_NearestThatBettersWhatWasRead_NamesNoEndAsTheReason()
+    {
+        var cannot = Assert.IsType<Remedy.CannotBeTurnedIn>(
+            OnBench(
+                Limit,
+                Measured(MeasuredQuantity.Clearance, "left", "0.002 mm", "DG-01"),
+                Measured(MeasuredQuantity.Clearance, "middle", "0.180 mm", "DG-01"),
+                Measured(MeasuredQuantity.Clearance, "right", "0.150 mm", "DG-01")
+            ).Remedy
+        );
+
+        Assert.True(cannot.Nearest is { LeftSteps: > 0, RightSteps: < 0 });
+        Assert.DoesNotContain("may touch as it stands", cannot.WouldHelp, StringComparison.Ordinal);
+    }
 }

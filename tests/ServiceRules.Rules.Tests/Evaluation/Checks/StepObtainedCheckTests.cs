@@ -275,6 +275,38 @@ public class StepObtainedCheckTests
         Assert.InRange(turn.LearnedStepDoubt!.Value.Millimetres, 0.001665m, 0.001666m);
     }
 
+    /// <summary>
+    /// 0.006 a step, and after it 0.028 mm in the middle: the left opens and the right closes. What slips on the left may grip on the
+    /// right: each closing step takes up to 0.01397 there by half, and an opening one adds no more than the least that was learned.
+    /// </summary>
+    [Fact]
+    public void Evaluate_LearnedStepWhereOneSideOpensAndOneCloses_HaltsThoughOnlyTheClosingSideGrips()
+    {
+        var turn = Assert.IsType<Remedy.Turn>(
+            Judge(
+                new Check.LimitOnQuantity(
+                    MeasuredQuantity.Clearance,
+                    LimitSource.Sheet,
+                    CheckedPlaces.Stations
+                ),
+                Fine("left", "0.092 mm"),
+                Fine("middle", "0.097 mm"),
+                Fine("right", "0.192 mm"),
+                Closed(Side.Both, 12),
+                Fine("left", "0.020 mm"),
+                Fine("middle", "0.025 mm"),
+                Fine("right", "0.120 mm")
+            ).Remedy
+        );
+
+        Assert.Equal(Mm(0.006m), turn.LearnedStep);
+        Assert.True(turn is { LeftSteps: > 0, RightSteps: < 0 });
+        Assert.Equal(6, turn.ReadAfter);
+
+        static Reading Fine(string station, string value) =>
+            Measured(MeasuredQuantity.Clearance, station, value, "DG-01");
+    }
+
     [Fact]
     public void Evaluate_StepsThatOnceMovedMoreThanTheOtherTimeAllows_AreNotCountedWith()
     {
