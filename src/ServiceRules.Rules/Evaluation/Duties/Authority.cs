@@ -1,5 +1,6 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
@@ -20,10 +21,13 @@ internal enum Authority
 internal static class Authorities
 {
     /// <summary>What the register says of a person.</summary>
-    public static Authority Of(DutyFrame duty, Id<Participant> person) =>
-        duty.PersonOf(person) switch
+    public static Authority Of(DutyFrame duty, Id<Participant> person) => Of(duty.Context, person);
+
+    /// <summary>What the register of a frozen context says of a person.</summary>
+    public static Authority Of(AssessmentContext context, Id<Participant> person) =>
+        context.People.FirstOrDefault(known => known.Id == person) switch
         {
-            null when duty.Context.People.IsEmpty => Authority.Shown,
+            null when context.People.IsEmpty => Authority.Shown,
             null => Authority.NotKnown,
             { Authorised: true } => Authority.Shown,
             _ => Authority.Denied,

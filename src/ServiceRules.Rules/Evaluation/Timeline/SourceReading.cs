@@ -3,6 +3,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
 
 namespace ServiceRules.Rules.Evaluation.Timeline;
 
@@ -266,12 +267,23 @@ public sealed record SourceReading
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !IsAfterWork(reading, entry));
         return Latched(
             Verifications(reading, source)
-                .Where(entry => RunThen.At(reading, entry) is null)
+                .Where(entry =>
+                    RunThen.At(reading, entry) is null && !IsProvenAgainByUnauthorised(reading, entry)
+                )
                 .Concat(PlugsKept(reading, source)),
             ready.Contains,
             [.. ready.Ends, .. releasedAgain.Places()]
         );
     }
+
+    /// <summary>
+    /// A proof after hands were in, by somebody whom the register shows as not authorised: it proves nothing. Of the first one
+    /// the duty to verify says so.
+    /// </summary>
+    internal static bool IsProvenAgainByUnauthorised(TimelineReading reading, OrderedEvent verified) =>
+        reading.FirstWork is { } first
+        && first.Start.Place() < verified.Place()
+        && Authorities.Of(reading.Frame.Context, verified.Event.Actor) == Authority.Denied;
 
     private static bool IsAfterWork(TimelineReading reading, OrderedEvent released) =>
         reading.Works.Any(work =>
