@@ -80,9 +80,8 @@ internal static class ActRows
         {
             TimelineEventKind.IsolatorOperated
             or TimelineEventKind.PlugRemoved
-            or TimelineEventKind.StoredEnergyReleased => true,
-            TimelineEventKind.IsolationVerified => story.Context.People.IsEmpty
-                || story.Authority(step.By) == Possible.Met,
+            or TimelineEventKind.StoredEnergyReleased
+            or TimelineEventKind.IsolationVerified => true,
             TimelineEventKind.LockRemoved => story.Lock(step.Device) is { Owner: null, IsTag: false },
             TimelineEventKind.MachineStarted => returned is not null
                 && story.Spells.Count > 0

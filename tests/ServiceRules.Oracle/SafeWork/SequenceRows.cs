@@ -236,6 +236,7 @@ internal static class SequenceRows
                 s.IsIsolation
                 && Equals(s.Event.Source, operated.Event.Source)
                 && (s.Event.Isolator is not { } other || !IsControl(other))
+                && !Ran(s, operated)
             )
             .ToList();
         return others.Count == 0 ? Possible.NotMet
@@ -244,9 +245,21 @@ internal static class SequenceRows
                 && s.Event.Isolator is { } other
                 && Plain(named) == Plain(other)
                 && (story.FirstWork is null || s.Before(story.FirstWork))
+                && !story.Steps.Any(on =>
+                    s.Before(on) && on.Before(operated) && on.Event.Position == IsolatorPosition.On
+                )
             )
                 ? Possible.Met
             : Possible.Judged;
+
+        // What was off before a run keeps nothing out after it.
+        bool Ran(Step off, Step then) =>
+            story.Steps.Any(s =>
+                s.Kind is TimelineEventKind.MachineStarted or TimelineEventKind.TestEnergised
+                && !s.IsAssumed
+                && off.Before(s)
+                && s.Before(then)
+            );
     }
 
     // Paragraph (b): a breaker, a disconnect switch, a line valve, a block "and any similar device"; or the one written down.

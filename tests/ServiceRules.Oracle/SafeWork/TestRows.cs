@@ -269,8 +269,10 @@ internal static class TestRows
         }
 
         return proofs.Any(p => story.Authority(p.By) == Possible.Met)
-            ? Possible.Met.OrStricter((stillOn && !isolated) || (neverOn && (!isolated || !locked)))
-            : Possible.Judged;
+                ? Possible.Met.OrStricter((stillOn && !isolated) || (neverOn && (!isolated || !locked)))
+            : proofs.All(p => story.Authority(p.By) == Possible.NotMet) ? Possible.NotMet
+            : story.Context.People.IsEmpty ? Possible.Judged
+            : Possible.Unproven;
     }
 
     /// <summary>A device came off it before the test, and none was left on it.</summary>

@@ -34,6 +34,13 @@ internal sealed record Touch(string By, Moment At, int After, BenchEntry Entry, 
     /// <summary>Within somebody's work, its ends included.</summary>
     public bool IsIn(Spell spell) => spell.Start.At <= At && (spell.Stop is not { } stop || At <= stop.At);
 
+    /// <summary>After an end of work that names no seconds, in that minute: perhaps within, whoever noted seconds elsewhere.</summary>
+    public static bool IsPerhapsIn(Moment at, Spell spell) =>
+        spell.Stop is { } stop
+        && stop.At.Utc.Ticks % TimeSpan.TicksPerMinute == 0
+        && stop.At < at
+        && at - stop.At < TimeSpan.FromMinutes(1);
+
     private static bool IsDisorderedLog(UnitWork unit, Story story)
     {
         var times = unit

@@ -12,7 +12,14 @@ internal static class TouchRows
     public static IEnumerable<Possible> OutsideWork(Story story, Walk walk) =>
         story
             .Touches.Where(touch => !story.Spells.Any(w => w.Person == touch.By && touch.IsIn(w)))
-            .Select(touch => OutsideWork(story, walk, touch));
+            .Select(touch =>
+                OutsideWork(story, walk, touch)
+                | (
+                    story.Spells.Any(w => w.Person == touch.By && Touch.IsPerhapsIn(touch.At, w))
+                        ? Possible.NotApplicable
+                        : Possible.None
+                )
+            );
 
     private static Possible OutsideWork(Story story, Walk walk, Touch touch)
     {
@@ -133,7 +140,8 @@ internal static class TouchRows
             || story.Spells.Any(s => s.Stop is null)
             || story.StrayStops.Any()
             || !story.HandsWentIn
-            || story.Steps.Any(IsRun);
+            || story.Steps.Any(IsRun)
+            || timed.Exists(t => t.At is { } at && story.Spells.Any(s => Touch.IsPerhapsIn(at, s)));
         return CredibilityRows.Flag((outside && !perhaps) || disordered, perhaps || outside);
     }
 

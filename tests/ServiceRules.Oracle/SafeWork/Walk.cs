@@ -257,6 +257,11 @@ internal sealed class Walk
             // What turns when it is tried is not dead.
             case TimelineEventKind.IsolationVerified when IsTriedRunning(story, step):
                 break;
+            // Nor is what somebody not authorised tries again once hands were in.
+            case TimelineEventKind.IsolationVerified
+                when story.Authority(step.By) == Possible.NotMet
+                    && story.Spells.Any(spell => spell.Start.Before(step)):
+                break;
             case TimelineEventKind.IsolationVerified:
                 foreach (var line in Of(step).Where(line => line.Since < step.Place))
                 {

@@ -5,7 +5,7 @@ using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports.SafeWork;
 
-/// <summary>One duty that some jobs of a period leave open; or what leaves many duties of them open at once.</summary>
+/// <summary>One duty that two jobs of a period or more leave open; or what leaves many duties of them open at once.</summary>
 /// <param name="Rule">The rule; null: entries that are not credible enough, whatever duty they were to prove.</param>
 /// <param name="Duties">How many duties it is.</param>
 /// <param name="NotShown">Jobs whose record does not show it.</param>
@@ -32,6 +32,8 @@ internal sealed record RecurringDuty(
                     With(same, Verdict.NotMet),
                     With(same, Verdict.Unproven)
                 ))
+                // What one job alone leaves open stands with that job.
+                .Where(duty => duty.Jobs.DistinctBy(job => job.Index).Skip(1).Any())
                 .OrderByDescending(duty =>
                     duty.NotShown.IsEmpty || duty.Rule is null ? Severity.Advise : duty.Rule.Severity
                 )

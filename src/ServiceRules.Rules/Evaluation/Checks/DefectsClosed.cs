@@ -39,6 +39,11 @@ internal static class DefectsClosed
         );
         faults.AddRange(StartedWithDefect.Faults(duty, OpenFor(reading, entries)));
         faults.AddRange(FaultyGuards.Of(reading));
+        if (ComplaintOfDanger.Of(reading) is { } complaint)
+        {
+            faults.Add(complaint);
+        }
+
         if (!reading.Others.IsEmpty)
         {
             var defects = OfTheMachine(reading);

@@ -48,7 +48,7 @@ internal static class HandsByTheLog
             new(hands.Moment, int.MaxValue),
         ];
         var isRunning = ran is not null && places.All(reading.Running.Contains);
-        if (IsJudgedElsewhere(reading, hands, ran, isRunning) || hands.IsDuring(reading.Works))
+        if (IsJudgedElsewhere(reading, hands, ran, isRunning) || hands.IsDuringWork(reading))
         {
             return null;
         }

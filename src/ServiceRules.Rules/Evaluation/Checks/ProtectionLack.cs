@@ -3,6 +3,7 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -276,6 +277,16 @@ internal sealed record ProtectionLack(string What, string Act, ImmutableArray<Or
         if (verified is null)
         {
             return new(string.Empty, " verified dead", Verify, []);
+        }
+
+        if (SourceReading.IsProvenAgainByUnauthorised(reading, verified))
+        {
+            return new(
+                string.Empty,
+                $" verified dead again by somebody authorised ({words.Time(verified)}: by {verified.Event.Actor}, {Authorities.Against(Authority.Denied)})",
+                Verify,
+                [verified]
+            );
         }
 
         var after = SourceReading

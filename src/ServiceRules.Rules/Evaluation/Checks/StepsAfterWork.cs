@@ -150,6 +150,14 @@ internal static class StepsAfterWork
                 entries,
                 "Take the machine out of use until it is done and seen to."
             ),
+            // To be done before itself says nothing.
+            _ when reading.IsOpen && step.Check.Events.All(kind => kind == TimelineEventKind.HandedBack) =>
+                TimelineFault.NotYet(
+                    $"{what}, after the work",
+                    "Hand it back when all else is done, and enter it.",
+                    entries,
+                    by: null
+                ),
             _ when reading.IsOpen => TimelineFault.NotYet(
                 $"{what}, after the work and before {Until(step.Check)}",
                 $"Do it after the work, before {Until(step.Check)}.",

@@ -205,7 +205,7 @@ internal static class AdjusterUntouchedDuty
         if (
             begun is null
             || duty.Reading.HandsByTheLog.Any(hands =>
-                hands.Pointer == turn.Pointer && hands.IsDuring(duty.Reading.Works)
+                hands.Pointer == turn.Pointer && hands.IsDuringWork(duty.Reading)
             )
             || (
                 turn.Entry.Adjuster == AdjusterKind.Clearance

@@ -1,5 +1,6 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 

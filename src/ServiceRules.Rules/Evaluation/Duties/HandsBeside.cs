@@ -16,7 +16,7 @@ internal sealed record HandsBeside(Id<Participant> Person, HandsAtUnit Hands, Wo
         [
             .. (
                 from hands in duty.Reading.HandsByTheLog
-                where !hands.IsDuring(duty.Reading.Works)
+                where !hands.IsDuringWork(duty.Reading)
                 from person in new[] { hands.Entry.By }.OfType<Id<Participant>>()
                 from other in duty.Reading.Works
                 where

@@ -115,11 +115,28 @@ internal static class IsolatingDeviceDuty
     private static bool IsMadeGood(DutyFrame duty, List<OrderedEvent> operated, OrderedEvent entry)
     {
         var work = duty.Reading.Works.FirstOrDefault(one => one.Start.Place() > entry.Place());
+        var undone = Undone(duty, entry);
         return operated.Exists(other =>
             Speaks(other, entry)
             && IsIsolating(duty, other)
+            && !(other.Place() < undone)
             && (work is null || other.Place() < work.Start.Place())
         );
+    }
+
+    // What was off before the machine ran, or before it was turned on again, keeps out nothing now.
+    private static TimelinePlace? Undone(DutyFrame duty, OrderedEvent entry)
+    {
+        var reading = duty.Reading;
+        var ons =
+            from turned in reading.Of(TimelineEventKind.IsolatorOperated)
+            where turned.Event.Position == IsolatorPosition.On && Speaks(turned, entry)
+            select turned;
+        return reading
+            .Energisings.Concat(ons)
+            .Where(one => one.Place() < entry.Place())
+            .MaxBy(one => one.Place())
+            ?.Place();
     }
 
     private static bool Speaks(OrderedEvent other, OrderedEvent entry) =>

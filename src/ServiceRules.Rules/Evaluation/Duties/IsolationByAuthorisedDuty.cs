@@ -50,10 +50,8 @@ internal static class IsolationByAuthorisedDuty
             {
                 TimelineEventKind.IsolatorOperated
                 or TimelineEventKind.PlugRemoved
-                or TimelineEventKind.StoredEnergyReleased => true,
-                // Whose proof does not count, another duty says.
-                TimelineEventKind.IsolationVerified => Authorities.Of(duty, entry.Event.Actor)
-                    == Authority.Shown,
+                or TimelineEventKind.StoredEnergyReleased
+                or TimelineEventKind.IsolationVerified => true,
                 TimelineEventKind.LockRemoved => IsJobLock(duty, entry),
                 TimelineEventKind.MachineStarted => isOver && IsForReturn(duty, entry),
                 _ => false,

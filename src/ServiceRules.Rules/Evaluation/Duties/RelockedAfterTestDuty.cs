@@ -105,7 +105,7 @@ internal static class RelockedAfterTestDuty
                 Lacking("the isolator turned off again", opened, Off),
                 Lacking("a lock or tag put on again", opened, On),
                 Lacking("the stored energy released again", stored, Released),
-                Lacking("the isolation verified again", sources, Verified),
+                Lacking($"the isolation verified again{Denied(sources)}", sources, Verified),
             }
                 .OfType<string>()
                 .ToImmutableArray();
@@ -120,6 +120,19 @@ internal static class RelockedAfterTestDuty
                         $"The record shows {stop.Event.Actor} at work until {words.Time(stop)} after {Run.Named}, and does not show that it started only after everything was made safe again.",
                         [End, stop],
                         "Enter when hands-on work started, as a late entry."
+                    );
+                }
+
+                var unknown = sources.Where(source => !VerifiedBy(source, Authority.Shown)).ToList();
+                if (unknown.Count > 0)
+                {
+                    var by = Proofs(unknown).ToImmutableArray();
+                    yield return new(
+                        Verdict.Unproven,
+                        FindingReason.NotRegistered,
+                        $"After {Run.Named} the record shows {TimelineWords.Named(unknown)} verified again {TimelineWords.List(by.Select(words.AtBy))}, {Authorities.Against(Authority.NotKnown)}.",
+                        by,
+                        "Enter the person in the register."
                     );
                 }
 
@@ -173,7 +186,23 @@ internal static class RelockedAfterTestDuty
         private bool Released(EnergySource source) =>
             SourceReading.Releases(Duty.Reading, source).Any(IsWithin);
 
+        // By somebody whom the register does not have it is not shown, and not shown to be missed.
         private bool Verified(EnergySource source) =>
-            SourceReading.Verifications(Duty.Reading, source).Any(IsWithin);
+            VerifiedBy(source, Authority.Shown) || VerifiedBy(source, Authority.NotKnown);
+
+        private bool VerifiedBy(EnergySource source, Authority authority) =>
+            SourceReading
+                .Verifications(Duty.Reading, source)
+                .Any(entry => IsWithin(entry) && Authorities.Of(Duty, entry.Event.Actor) == authority);
+
+        private IEnumerable<OrderedEvent> Proofs(IEnumerable<EnergySource> sources) =>
+            Duty
+                .Reading.Of(TimelineEventKind.IsolationVerified)
+                .Where(entry => IsWithin(entry) && sources.Any(source => entry.Event.SpeaksOf(source.Id)));
+
+        private string Denied(ImmutableArray<EnergySource> sources) =>
+            Proofs(sources.Where(source => !Verified(source))).ToList() is [.., var last]
+                ? $" by somebody authorised (at {Duty.Words.Time(last)} by {last.Event.Actor}, {Authorities.Against(Authority.Denied)})"
+                : string.Empty;
     }
 }

@@ -72,8 +72,25 @@ internal static class TestClearDuties
                 duty.Reading,
                 $"The record shows {what} before {TimelineWords.List(runs.Select(run => run.Named))}.",
                 [.. restsOn.Distinct()]
-            );
+            ) with
+            {
+                Notices =
+                [
+                    .. restsOn
+                        .Distinct()
+                        .Where(look => IsByTheUser(duty, look))
+                        .Select(look => ByTheUser(duty, look)),
+                ],
+            };
     }
+
+    // The requirement names nobody; whoever may run the machine is authorised, and goes round it themselves.
+    private static bool IsByTheUser(DutyFrame duty, OrderedEvent look) =>
+        JobPeople.IsOnlyAffected(duty, look.Event.Actor)
+        && Authorities.Of(duty, look.Event.Actor) != Authority.Shown;
+
+    private static string ByTheUser(DutyFrame duty, OrderedEvent look) =>
+        $"{EventWords.Done(look.Event.Kind)} {duty.Words.AtBy(look)}, whom the record has as affected by the work and with no part in it, and the register not as authorised: whoever makes the machine run looks round it themselves.";
 
     /// <summary>Whose hands were in, or may have been, between the look and the run: the look was not the last.</summary>
     private static IEnumerable<TimelineFault> HandsIn(MachineRun run, string what, OrderedEvent clear)

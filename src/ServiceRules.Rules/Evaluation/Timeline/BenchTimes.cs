@@ -138,9 +138,7 @@ internal static class BenchTimes
     // Both ends count: times are often noted to the minute.
     private static bool IsDuringWork(TimelineReading reading, BenchEntry entry, Moment moment) =>
         reading.Works.Any(work =>
-            (entry.By is not { } by || work.Person == by)
-            && work.Start.Moment <= moment
-            && (work.Stop is not { } stop || moment <= stop.Moment)
+            (entry.By is not { } by || work.Person == by) && WholeMinute.Has(reading, work, moment)
         );
 
     // Metal comes off at the grinder, or by lapping, while the reel turns and hands are out; its contact is heard then, and what

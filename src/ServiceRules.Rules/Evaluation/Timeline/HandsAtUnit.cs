@@ -72,11 +72,9 @@ internal sealed record HandsAtUnit(
     }
 
     /// <summary>Whether the hands-on work that the timeline shows of whoever did it has this time; both ends count, for times are often noted to the minute.</summary>
-    public bool IsDuring(IEnumerable<WorkInterval> works) =>
-        works.Any(work =>
-            (Entry.By is not { } by || work.Person == by)
-            && work.Start.Moment <= Moment
-            && (work.Stop is not { } stop || Moment <= stop.Moment)
+    public bool IsDuringWork(TimelineReading reading) =>
+        reading.Works.Any(work =>
+            (Entry.By is not { } by || work.Person == by) && WholeMinute.Has(reading, work, Moment)
         );
 
     /// <summary>What was done at a unit, after <c>the record shows</c>.</summary>

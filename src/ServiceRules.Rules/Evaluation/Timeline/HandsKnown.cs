@@ -56,7 +56,7 @@ internal sealed record HandsKnown(
             yield return new(entry.Event.Actor, [entry], entry.Moment, entry.Moment, IsEnded: true);
         }
 
-        foreach (var hands in reading.HandsByTheLog.Where(hands => !hands.IsDuring(reading.Works)))
+        foreach (var hands in reading.HandsByTheLog.Where(hands => !hands.IsDuringWork(reading)))
         {
             if (hands.Entry.By is { } person)
             {

@@ -34,7 +34,8 @@ public static partial class SaidOtherwise
         : null;
 
     private static bool Denies(TimelineEvent entry, string method) =>
-        entry.Kind switch
+        PlainDenial.By(entry, method)
+        || entry.Kind switch
         {
             TimelineEventKind.IsolationVerified => Moved().IsMatch(method)
                 || Stayed().IsMatch(method)

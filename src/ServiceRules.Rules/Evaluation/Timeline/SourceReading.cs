@@ -289,12 +289,22 @@ public sealed record SourceReading
             .Where(entry => entry.Event.SpeaksOf(source.Id) && !IsAfterWork(reading, entry));
         return Latched(
             proofs.Where(entry =>
-                entry.Event.Kind != TimelineEventKind.IsolationVerified || RunThen.At(reading, entry) is null
+                entry.Event.Kind != TimelineEventKind.IsolationVerified
+                || (RunThen.At(reading, entry) is null && !IsProvenAgainByUnauthorised(reading, entry))
             ),
             ready.Contains,
             [.. ready.Ends, .. releasedAgain.Places()]
         );
     }
+
+    /// <summary>
+    /// A proof after hands were in, by somebody whom the register shows as not authorised: it proves nothing. Of the first one
+    /// the duty to verify says so.
+    /// </summary>
+    internal static bool IsProvenAgainByUnauthorised(TimelineReading reading, OrderedEvent verified) =>
+        reading.FirstWork is { } first
+        && first.Start.Place() < verified.Place()
+        && Authorities.Of(reading.Frame, verified.Event.Actor) == Authority.Denied;
 
     private static bool IsAfterWork(TimelineReading reading, OrderedEvent released) =>
         reading.Works.Any(work =>

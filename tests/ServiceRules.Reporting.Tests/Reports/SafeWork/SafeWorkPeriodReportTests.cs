@@ -106,6 +106,20 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
         Assert.Contains(Told("All jobs of the period"), Words(document.Pages), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(2, true)]
+    public void LayOut_DutyThatOneJobLeavesOpen_DoesNotRecur_OfTwoItDoes(int jobs, bool recurs)
+    {
+        var bare = Enumerable
+            .Range(1, jobs)
+            .Select(job => SafeWorkSamples.SecondWithoutLock with { Id = new($"F-bare-{job}") });
+
+        var words = Words(LayOut(SafeWorkSamples.Period(_scratch, [SafeWorkSamples.ByTwo, .. bare])).Pages);
+
+        Assert.Equal(recurs, words.Contains(Told("What recurs, by duty"), StringComparison.Ordinal));
+    }
+
     /// <summary>Whatever has to go on behind it: no job that needs action is missing from page one.</summary>
     [Fact]
     public void LayOut_HundredJobsThatAllNeedAction_NamesEachOnPageOne()
