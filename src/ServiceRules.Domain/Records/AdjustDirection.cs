@@ -9,9 +9,9 @@ public enum AdjustDirection
     /// <summary>Makes the gap smaller.</summary>
     Close,
 
-    /// <summary>Makes the height larger.</summary>
+    /// <summary>Makes the height larger; of the front roller its distance from the cutting edge.</summary>
     Raise,
 
-    /// <summary>Makes the height smaller.</summary>
+    /// <summary>Makes the height smaller; of the front roller its distance from the cutting edge.</summary>
     Lower,
 }

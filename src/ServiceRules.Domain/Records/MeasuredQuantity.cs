@@ -9,7 +9,10 @@ public enum MeasuredQuantity
     /// <summary>Height of cut: roller plane to cutting edge, on the bench gauge.</summary>
     HeightOfCut,
 
-    /// <summary>Front roller to the cutting edge (or reel) datum, read at a station.</summary>
+    /// <summary>
+    /// How far the front roller stands from the cutting edge (or reel) datum at a station: larger is further from the edge, whichever
+    /// way up the unit lies. Of a gauge set to zero somewhere on it, plus is further from the edge than there.
+    /// </summary>
     FrontRoller,
 
     /// <summary>Shield (top shield, cut-off bar) to the reel blades.</summary>

@@ -19,7 +19,7 @@ internal static class BenchShapes
             var direction = o.Optional(
                 "direction",
                 Shape.Choice<AdjustDirection>("Which way something was turned."),
-                "which way: open or close a gap, raise or lower a height",
+                "which way: open or close a gap, raise or lower a height; of `front-roller`, raise and open take it further from the cutting edge",
                 a => a.Direction
             );
             var steps = o.Optional(

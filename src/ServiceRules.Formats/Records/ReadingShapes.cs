@@ -55,7 +55,7 @@ internal static class ReadingShapes
                 var value = o.Optional(
                     "value",
                     Terms.Length,
-                    "a length read off an instrument",
+                    "a length read off an instrument; of `front-roller` how far the roller stands from the cutting edge: plus is further from it, of a gauge set to zero somewhere on the roller too",
                     r => (r.Observed as Observation.Measured)?.Value
                 );
                 var angle = o.Optional(

@@ -5,8 +5,10 @@ using ServiceRules.Domain;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Engine.Judging;
 using ServiceRules.Reporting.Layout;
 using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports;
@@ -15,6 +17,7 @@ namespace ServiceRules.Reporting.Reports;
 internal sealed class JobView
 {
     private readonly Dictionary<string, Rule> _rules;
+    private readonly Lazy<JobFrame> _frame;
 
     public JobView(Assessed assessed, ReportTerms terms, ITextMeasure measure, DateTimeOffset issuedAt)
     {
@@ -26,6 +29,7 @@ internal sealed class JobView
             .Book.Packs.SelectMany(pack => pack.Rules)
             .GroupBy(rule => rule.Id.Text, StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.Last(), StringComparer.Ordinal);
+        _frame = new(() => FrameBuilder.Build(assessed.Record, assessed.Context, assessed.Book));
         Units = [.. assessed.Record.Units.Select(unit => new UnitView(this, unit))];
     }
 
@@ -85,6 +89,14 @@ internal sealed class JobView
         && (rule.Basis.Kind == BasisKind.Duty || (rule.Check is Check.Credibility && HasDuties));
 
     private bool HasDuties => _rules.Values.Any(rule => rule.Basis.Kind == BasisKind.Duty);
+
+    /// <summary>What was read on a unit and still holds, and that no rule held against anything.</summary>
+    public ImmutableArray<MeasuredQuantity> Unjudged(UnitWork work) =>
+        UnjudgedReadings.Of(
+            Assessment.Findings,
+            finding => Rule(finding.Rule),
+            _frame.Value.Units.First(unit => unit.Work.Id == work.Id)
+        );
 
     public Rule? Rule(string id) => _rules.GetValueOrDefault(id);
 

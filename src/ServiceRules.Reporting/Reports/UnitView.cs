@@ -3,6 +3,7 @@ using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Reporting.Reports.Words;
+using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Reporting.Reports;
@@ -42,6 +43,25 @@ internal sealed class UnitView
 
     public IEnumerable<Finding> NotIn =>
         Findings.Where(finding => finding.Verdict is Verdict.NotMet or Verdict.Unproven);
+
+    /// <summary>What is told though the finding is met, as `check` does, and what was read and judged by no rule.</summary>
+    public IEnumerable<string> Remarks
+    {
+        get
+        {
+            var told = Findings
+                .Where(finding => finding.Verdict is Verdict.Met)
+                .SelectMany(finding => finding.Notices)
+                .Where(ToldThoughMet.Is)
+                .Distinct(StringComparer.Ordinal);
+            var unjudged = _job.Unjudged(Work);
+            return unjudged.IsEmpty
+                ? told
+                : told.Append(
+                    $"read, and judged by no rule: {ReportWords.Listed([.. unjudged.Select(ReportWords.Of)])}"
+                );
+        }
+    }
 
     /// <summary>Nothing was turned, ground or fitted, and little was measured.</summary>
     public bool IsBrief =>

@@ -42,6 +42,16 @@ public class RemedyTextTests
             StringComparison.Ordinal
         );
 
+    /// <summary>Positive takes the roller further from the edge; up and down turn about with the unit on the bench.</summary>
+    [Theory]
+    [InlineData(-0.25, "nearer to")]
+    [InlineData(0.25, "further from")]
+    public void Of_AMoveOfTheFrontRoller_IsToldFromTheEdge(decimal move, string said) =>
+        Assert.Equal(
+            $"Move front roller: right 0.25 mm {said} the cutting edge, the left stays. ",
+            Said(new Remedy.Move(AdjusterKind.FrontRoller, Mm(0m), Mm(move), []))
+        );
+
     [Theory]
     [InlineData(4, 8, "half a turn")]
     [InlineData(2, 8, "a quarter turn")]

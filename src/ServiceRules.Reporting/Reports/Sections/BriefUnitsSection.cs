@@ -85,6 +85,7 @@ internal static class BriefUnitsSection
         {
             var allIn = $"all in by {ReportWords.Counted(met, "rule", "rules")}";
             lines.Add(new Paragraph(read.Length == 0 ? allIn : $"{read}; {allIn}", Palette.Tiny));
+            lines.AddRange(Remarks(job, unit));
             return new Stack(lines.ToImmutable());
         }
         if (read.Length > 0)
@@ -123,8 +124,12 @@ internal static class BriefUnitsSection
                 lines.Add(new Paragraph($"Let out: {letOut}", Palette.TinyBold));
             }
         }
+        lines.AddRange(Remarks(job, unit));
         return new Stack(lines.ToImmutable());
     }
+
+    private static IEnumerable<Block> Remarks(JobView job, UnitView unit) =>
+        unit.Remarks.Select(remark => new Paragraph(UnitSection.Remark(job, remark), Palette.TinyQuiet));
 
     /// <summary>The readings at the stations, named by quantity only when there is more than one.</summary>
     private static string Readings(JobView job, UnitView unit)

@@ -14,9 +14,15 @@ internal static class UnitSection
         blocks.AddRange(NotIn(job, unit));
         blocks.AddRange(ReadingBars.Of(job, unit));
         blocks.Add(InSilence(job, unit));
+        blocks.AddRange(
+            unit.Remarks.Select(remark => new Paragraph(Remark(job, remark), Palette.SmallQuiet))
+        );
         blocks.AddRange(TurnedList.Of(job, unit));
         return new Stack([.. blocks], 5);
     }
+
+    /// <summary>A remark as a sentence.</summary>
+    public static string Remark(JobView job, string remark) => RemedyText.Whole(job.Say(remark));
 
     private static Stack Title(JobView job, UnitView unit)
     {

@@ -310,6 +310,12 @@ public static class RemedyText
 
     private static string Signed(AdjusterKind adjuster, Length move, HeightTurns? turns, UnitSystem system)
     {
+        // Up and down of a roller turn about with the unit on the bench: its distance from the edge does not.
+        if (adjuster is AdjusterKind.FrontRoller)
+        {
+            return $"{LengthPrint.Settable(move.Abs, system)} {(move > Length.Zero ? "further from" : "nearer to")} the cutting edge";
+        }
+
         var way = Way(move > Length.Zero, Raises(adjuster));
         return turns is null
             ? $"{way} {LengthPrint.Settable(move.Abs, system)}"

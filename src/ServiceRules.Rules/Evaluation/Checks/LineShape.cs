@@ -61,6 +61,9 @@ internal static class LineShape
         Verdict verdict
     ) => lines.Select(line => Sentence(line, WordsOf(quantity), verdict)).OfType<string>();
 
+    /// <summary>Why what was read of a line proves nothing; none where it does.</summary>
+    public static FindingReason DoubtOf(KnownLine line) => Doubts.Gravest(line.Places);
+
     private static string? Sentence(KnownLine line, Words words, Verdict verdict)
     {
         List<string> parts = [];
@@ -74,7 +77,7 @@ internal static class LineShape
         {
             mean = Wording.Of(line.Fit.Mean, line.System);
             parts.Add(
-                $"bowed, {Departure(bow, words, line.System)} in the middle than at the ends: {ReadFirst(line)}{words.BowRemedy}"
+                $"bowed{ByThisGauge(line)}, {Departure(bow, words, line.System)} in the middle than at the ends: {ReadFirst(line)}{words.BowRemedy}"
                     + (verdict is Verdict.Met ? HoldsNothing : string.Empty)
             );
         }
@@ -95,11 +98,27 @@ internal static class LineShape
     /// </summary>
     public static string ReadFirst(KnownLine line)
     {
+        if (DoubtOf(line) is not FindingReason.None)
+        {
+            return "read again at every station first, with a gauge that is fit for it and in date; if it stands, ";
+        }
+
         var at = line.Fit.Outlying.Station;
         return line.Places.First(place => place.Station == at) is { IsReadTwice: false } once
             ? $"read again at {UnitPlaces.Name(once.Station, once.Blade)} first; if it stands, "
             : string.Empty;
     }
+
+    /// <summary>A gauge that proves nothing shows no bow of the unit, but of its own readings.</summary>
+    private static string ByThisGauge(KnownLine line) =>
+        DoubtOf(line) switch
+        {
+            FindingReason.None => string.Empty,
+            FindingReason.GaugeUnfit => " by what this gauge shows alone, which is not fit to prove it",
+            FindingReason.GaugeCannotRead => " by what this gauge shows alone, which does not read this",
+            FindingReason.UncertaintyUnknown => " by what this gauge shows alone, of which nothing is known",
+            _ => " by readings that prove nothing yet",
+        };
 
     private static string Departure(Knowledge departure, Words words, UnitSystem system)
     {
@@ -119,8 +138,8 @@ internal static class LineShape
                 "no adjuster takes a bow out; look at edge and rollers, and grind or straighten"
             ),
             MeasuredQuantity.FrontRoller => new(
-                "larger",
-                "smaller",
+                "further from the cutting edge",
+                "nearer to the cutting edge",
                 "squaring does not take a bow out; straighten or replace the roller"
             ),
             MeasuredQuantity.ReelDiameter => new("larger", "smaller", "grind"),

@@ -21,29 +21,31 @@ internal sealed class MachineMatch
     /// The plan; where the machine as a whole has none, that of a unit by itself. None when nothing that can be set keeps
     /// the limits, or nothing is known well enough.
     /// </summary>
-    public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null) =>
-        frame.Plans.Of(
+    public static MachineMatch? For(JobFrame frame, MeasuredQuantity quantity, UnitFrame? unit = null)
+    {
+        var machine = frame.Plans.Of(
             quantity,
             null,
-            // How one of them is moved depends on all of them.
+            // How one of them is moved depends on all of them; no unit is moved to match what a gauge that proves nothing showed.
             () =>
                 ContestedRemedy.OfSet(frame.Units, quantity) is null
-                    ? Solved(Known(frame, quantity), quantity)
+                    ? Solved([.. Known(frame, quantity).Where(each => !each.IsDoubted)], quantity)
                     : null
-        )
-        ?? (
-            unit is null
-                ? null
-                : frame.Plans.Of(
-                    quantity,
-                    unit.Index,
-                    () =>
-                        Solved(
-                            [.. Known(frame, quantity).Where(each => ReferenceEquals(each.Frame, unit))],
-                            quantity
-                        )
-                )
         );
+        return unit is null || machine?.Holds(unit) is true
+            ? machine
+            : frame.Plans.Of(
+                quantity,
+                unit.Index,
+                () =>
+                    Solved(
+                        [.. Known(frame, quantity).Where(each => ReferenceEquals(each.Frame, unit))],
+                        quantity
+                    )
+            );
+    }
+
+    private bool Holds(UnitFrame unit) => settings.Any(each => ReferenceEquals(each.Unit.Frame, unit));
 
     private static ImmutableArray<MatchedUnit> Known(JobFrame frame, MeasuredQuantity quantity) =>
         MatchedUnit.Known(

@@ -3,6 +3,7 @@ using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation.Bench;
 using ServiceRules.Rules.Model;
 
@@ -52,6 +53,9 @@ internal sealed class MatchedUnit
 
     /// <summary>Whether the sheet holds it to the other units of the machine.</summary>
     public bool IsInSet => limits.AcrossUnits is not null;
+
+    /// <summary>Whether a gauge that proves nothing read it, so that no other unit is moved to match it.</summary>
+    public bool IsDoubted => LineShape.DoubtOf(line) is not FindingReason.None;
 
     /// <summary>The units whose line is known on both sides, in the order given.</summary>
     public static ImmutableArray<MatchedUnit> Known(

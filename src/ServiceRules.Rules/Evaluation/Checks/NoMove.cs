@@ -1,5 +1,6 @@
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -37,9 +38,18 @@ internal static class NoMove
         }
 
         var (below, above) = LineShape.Departures(line);
-        return limits.LeaveNoRoomFor(below, above)
+        if (!limits.LeaveNoRoomFor(below, above))
+        {
+            return null;
+        }
+
+        return LineShape.DoubtOf(line) is FindingReason.None
             ? new Remedy.CannotBeTurnedIn(Bowed, "grind: a bow cannot be adjusted out")
-            : null;
+            : new Remedy.ReadAgain(
+                quantity,
+                [.. line.Places.Select(place => UnitPlaces.Name(place.Station, place.Blade))],
+                "bowed by more than the limits allow by what this gauge shows alone, which proves nothing: read again with a fit one before anything is ground"
+            );
     }
 
     /// <summary>

@@ -95,7 +95,7 @@ internal static class ParallelismCheck
         var laid =
             zone.Association is LineAssociation.LeastSquares ? "the least-squares line" : "the minimum zone";
         return new(
-            $"it is out of straight by {Wording.Of(zone.Width, line.System)} ({laid}), more than the limit: "
+            $"{(LineShape.DoubtOf(line) is FindingReason.None ? string.Empty : LineShape.ReadFirst(line))}it is out of straight by {Wording.Of(zone.Width, line.System)} ({laid}), more than the limit: "
                 + "squaring cannot take that out; straighten or replace it, then read it again at every station"
         );
     }

@@ -41,7 +41,13 @@ internal static class ReadAgain
             open.Count == 0
             && places
                 .Lines()
-                .Any(line => !line.HasReadBothEnds && line.Fit.Bow is { } bow && LineShape.IsShown(bow));
+                .Any(line =>
+                    !line.HasReadBothEnds
+                    && line.Fit.Bow is { } bow
+                    && LineShape.IsShown(bow)
+                    // What such a gauge shows of a bow is its own: it is a better gauge that is asked for.
+                    && LineShape.DoubtOf(line) is FindingReason.None
+                );
         return new Remedy.ReadAgain(
             quantity,
             [.. open.Count > 0 ? open : read],

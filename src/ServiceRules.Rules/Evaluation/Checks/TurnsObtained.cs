@@ -128,6 +128,13 @@ internal static class TurnsObtained
     }
 
     private static string Way(AdjusterKind kind, StepTrial trial) =>
+        kind is AdjusterKind.FrontRoller
+            ? trial.Steps > 0
+                ? "further from the cutting edge"
+                : "nearer to the cutting edge"
+            : UpOrOpen(kind, trial);
+
+    private static string UpOrOpen(AdjusterKind kind, StepTrial trial) =>
         (trial.Steps > 0, kind is AdjusterKind.Clearance) switch
         {
             (true, true) => "open",

@@ -102,6 +102,28 @@ internal static class UnitSpread
         return Outcome(subject, quantity, rule, frame, concerned, Pairs);
     }
 
+    /// <summary>Units that a gauge which proves nothing read: no other unit is moved to match them before they were read again.</summary>
+    private static Remedy.ReadAgain? DoubtedOfSet(List<UnitFrame> units, MeasuredQuantity quantity)
+    {
+        var doubted = units
+            .Where(unit =>
+                UnitPlaces
+                    .Of(unit, quantity)
+                    .Usable.Any(place =>
+                        place.Doubt is FindingReason.GaugeUnfit or FindingReason.GaugeCannotRead
+                    )
+            )
+            .Select(unit => unit.Work.Id.Text)
+            .ToImmutableArray();
+        return doubted.IsEmpty
+            ? null
+            : new(
+                quantity,
+                doubted,
+                "read there with a gauge that proves nothing: read with a fit one first, since no unit is moved to match what such a gauge showed"
+            );
+    }
+
     private static CheckOutcome Outcome(
         string subject,
         MeasuredQuantity quantity,
@@ -129,6 +151,7 @@ internal static class UnitSpread
             {
                 Verdict.NotMet or Verdict.Unproven when RepairFirst(units, quantity) is { } repair => repair,
                 Verdict.NotMet when ContestedRemedy.OfSet(units, quantity) is { } again => again,
+                Verdict.NotMet when DoubtedOfSet(units, quantity) is { } again => again,
                 Verdict.NotMet => (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
                     ?? NoMove.OfSet(units, quantity, frame.Book)
                     ?? new Remedy.Act(rule.Advice),
@@ -138,6 +161,7 @@ internal static class UnitSpread
                     || units.SelectMany(unit => ObstaclesOf(unit, quantity)).Any()
                         ? null
                         : NoMove.OfSet(units, quantity, frame.Book)
+                            ?? DoubtedOfSet(units, quantity)
                             ?? (Remedy?)MachineMatch.For(frame, quantity)?.OfMachine()
                 ) ?? ReadAgainAll(outcome, quantity, units),
                 _ => null,

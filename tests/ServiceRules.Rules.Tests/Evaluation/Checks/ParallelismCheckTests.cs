@@ -36,6 +36,28 @@ public class ParallelismCheckTests
         Assert.Equal((Mm(0m), Mm(0.10m)), (move.Left, move.Right));
     }
 
+    /// <summary>A larger reading is further from the edge, either way round.</summary>
+    [Theory]
+    [InlineData("10.00 mm", "10.20 mm", "further from", -0.25)]
+    [InlineData("10.20 mm", "10.00 mm", "nearer to", 0.25)]
+    [InlineData("-0.20 mm", "0.00 mm", "further from", -0.25)]
+    public void Evaluate_OutOfParallel_SaysWhichEndIsFurtherFromTheEdgeAndBringsItNearer(
+        string left,
+        string right,
+        string where,
+        double moves
+    )
+    {
+        var outcome = Judge(Parallel, Roller("left", left), Roller("right", right));
+
+        Assert.Contains(
+            $"{where} the cutting edge at the right end than at the left",
+            Assert.Single(outcome.Notices),
+            StringComparison.Ordinal
+        );
+        Assert.Equal(Mm((decimal)moves), Assert.IsType<Remedy.Move>(outcome.Remedy).Right);
+    }
+
     [Fact]
     public void Evaluate_OneStation_DrawsNoLine()
     {
@@ -82,11 +104,15 @@ public class ParallelismCheckTests
         Assert.IsType<Remedy.Move>(outcome.Remedy);
         var told = Assert.Single(outcome.Notices);
         Assert.Contains(
-            "0.250 mm ± 0.015 mm larger at the right end than at the left",
+            "0.250 mm ± 0.015 mm further from the cutting edge at the right end than at the left",
             told,
             StringComparison.Ordinal
         );
-        Assert.Contains("larger in the middle than at the ends", told, StringComparison.Ordinal);
+        Assert.Contains(
+            "further from the cutting edge in the middle than at the ends",
+            told,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>

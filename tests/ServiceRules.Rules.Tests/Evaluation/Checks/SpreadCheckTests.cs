@@ -158,11 +158,13 @@ public class SpreadCheckTests
     }
 
     /// <summary>
-    /// 3.95 and 4.09 mm differ by more than 0.10 mm: the second is brought to the target. It is read without a gauge, so that it
-    /// is itself unproven, and is told the same move as the machine.
+    /// 3.95 and 4.09 mm differ by more than 0.10 mm, and one of them was read with a gauge out of date. Whichever it is, it is read
+    /// again before any unit is moved: else the one that a fit gauge finds in might be moved to match it.
     /// </summary>
-    [Fact]
-    public void Evaluate_UnprovenUnitThatThePlanMoves_IsToldTheSameMove()
+    [Theory]
+    [InlineData("3.95 mm", "4.09 mm")]
+    [InlineData("4.09 mm", "3.92 mm")]
+    public void Evaluate_UnitReadWithAGaugeOutOfDate_IsReadAgainBeforeAnyIsMoved(string fit, string late)
     {
         // A gauge that is out of date still shows a breach: across the units, and of no unit.
         var expired = Instruments[0] with
@@ -170,12 +172,12 @@ public class SpreadCheckTests
             Id = new("HG-02"),
             Calibration = new(new(2024, 1, 10), new(2025, 1, 10), L("0.010 mm"), 2m),
         };
-        var second = Unit(Height("left", "4.09 mm", "HG-02"), Height("right", "4.09 mm", "HG-02")) with
+        var second = Unit(Height("left", late, "HG-02"), Height("right", late, "HG-02")) with
         {
             Id = new("U-01-2"),
             Position = 2,
         };
-        var record = Record(At(1, "3.95 mm", "3.95 mm"), second);
+        var record = Record(At(1, fit, fit), second);
         var frame = FrameBuilder.Build(
             record with
             {
@@ -194,12 +196,11 @@ public class SpreadCheckTests
         var unit = CheckEvaluation.Evaluate(RuleFor(onTarget), frame, frame.Units[1]);
         var sides = CheckEvaluation.Evaluate(RuleFor(Sides), frame, frame.Units[1]);
 
-        var planned = Assert.Single(Assert.IsType<Remedy.MoveUnits>(set.Remedy).Moves);
-        Assert.Equal("U-01-2", planned.Unit);
+        Assert.Equal(["U-01-2"], Assert.IsType<Remedy.ReadAgain>(set.Remedy).Places.AsEnumerable());
         Assert.Equal(Verdict.Unproven, unit.Verdict);
-        Assert.Equal(planned.Left, Assert.IsType<Remedy.Move>(unit.Remedy).Left);
+        Assert.IsType<Remedy.ReadAgain>(unit.Remedy);
         Assert.Equal(Verdict.Unproven, sides.Verdict);
-        Assert.Equal(planned.Left, Assert.IsType<Remedy.Move>(sides.Remedy).Left);
+        Assert.IsType<Remedy.ReadAgain>(sides.Remedy);
     }
 
     [Fact]
