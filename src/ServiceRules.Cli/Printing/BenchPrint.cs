@@ -214,6 +214,12 @@ internal sealed class BenchPrint(
             .Assessment.Findings.Where(belongs)
             .Where(finding => finding.Verdict != Verdict.NotApplicable)
             .ToList();
+        var toldAlone = job
+            .Assessment.Findings.Where(belongs)
+            .Where(finding =>
+                finding.Verdict == Verdict.NotApplicable && finding.Notices.Any(ToldThoughMet.Is)
+            )
+            .ToList();
         var told = findings
             .Where(finding =>
                 showAll || finding.Verdict != Verdict.Met || (showBudgets && IsMeasured(finding))
@@ -221,13 +227,19 @@ internal sealed class BenchPrint(
             .ToList();
         if (findings.Count == 0)
         {
+            if (toldAlone.Count > 0)
+            {
+                screen.TextLine($"{title}: nothing to judge");
+                Remarks(toldAlone);
+            }
+
             return;
         }
 
         if (told.Count == 0)
         {
             screen.TextLine($"{title}: all in ({ReportWords.Counted(findings.Count, "rule", "rules")})");
-            Remarks(findings);
+            Remarks(findings.Concat(toldAlone));
             return;
         }
 
@@ -253,7 +265,7 @@ internal sealed class BenchPrint(
         if (rest > 0)
         {
             screen.TextLine($"  in: {ReportWords.Counted(rest, "rule", "rules")}");
-            Remarks(findings.Except(told));
+            Remarks(findings.Except(told).Concat(toldAlone));
         }
     }
 

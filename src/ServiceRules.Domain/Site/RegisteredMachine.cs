@@ -15,4 +15,7 @@ public sealed record RegisteredMachine(
 {
     /// <summary>The areas that it mows, as setting orders name them; empty: not stated.</summary>
     public ImmutableArray<string> Areas { get; init; } = [];
+
+    /// <summary>How many cutting units it has; absent: not stated.</summary>
+    public int? Units { get; init; }
 }

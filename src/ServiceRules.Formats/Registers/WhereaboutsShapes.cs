@@ -32,6 +32,12 @@ internal static class WhereaboutsShapes
                     "the areas that it mows, as setting orders name them; left out: not stated",
                     m => m.Areas
                 );
+                var units = o.Optional(
+                    "units",
+                    Shape.Whole(1, FormatLimits.Units),
+                    "how many cutting units it has; left out: not stated",
+                    m => m.Units
+                );
                 o.Check(
                     v => v.Get(sources).DistinctBy(source => source.Id).Count() == v.Get(sources).Length,
                     sources,
@@ -41,6 +47,7 @@ internal static class WhereaboutsShapes
                 return v => new RegisteredMachine(v.Get(id), v.Get(title), v.Get(sources))
                 {
                     Areas = v.Get(areas),
+                    Units = v.Get(units),
                 };
             }
         );

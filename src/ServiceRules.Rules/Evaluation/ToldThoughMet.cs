@@ -2,13 +2,16 @@ namespace ServiceRules.Rules.Evaluation;
 
 /// <summary>
 /// Remarks that people are told though the finding is met: what was read and is not counted, what harms the turf though the
-/// height is right, and whose word on a job card it was held to. Other remarks on what is met are for who asks.
+/// height is right, whose word on a job card it was held to,
+/// and how many units of the machine nobody read. Other remarks on what is met are for who asks.
 /// </summary>
 public static class ToldThoughMet
 {
     internal const string ContradictsLatest = "contradicts the latest";
 
     internal const string TakesOffTooMuch = "takes off more than a third at once";
+
+    internal const string SpreadNotShown = "the spread over the whole machine is not shown";
 
     internal const string AskedFor = "asked for ";
 
@@ -19,6 +22,7 @@ public static class ToldThoughMet
         ArgumentNullException.ThrowIfNull(notice);
         return notice.Contains(ContradictsLatest, StringComparison.Ordinal)
             || notice.Contains(TakesOffTooMuch, StringComparison.Ordinal)
+            || notice.Contains(SpreadNotShown, StringComparison.Ordinal)
             || IsOfJobCard(notice);
     }
 

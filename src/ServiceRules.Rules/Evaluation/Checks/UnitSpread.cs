@@ -26,7 +26,10 @@ internal static class UnitSpread
         {
             return Told.NotApplicable(
                 $"{Wording.Sentence(subject)}: there are no two units with a limit to compare"
-            );
+            ) with
+            {
+                Notices = [.. UnitsLacking.Of(frame, quantity)],
+            };
         }
 
         IEnumerable<Pair> Pairs(ImmutableArray<UnitPlaces> known)
@@ -47,12 +50,15 @@ internal static class UnitSpread
         }
 
         var outcome = Outcome(subject, quantity, rule, frame, units, Pairs);
-        return PositionsMissing(frame, quantity) is { } missing
-            ? outcome with
-            {
-                Notices = [.. outcome.Notices, missing],
-            }
-            : outcome;
+        return outcome with
+        {
+            Notices =
+            [
+                .. outcome.Notices,
+                .. UnitsLacking.Of(frame, quantity),
+                .. PositionsMissing(frame, quantity) is { } missing ? ImmutableArray.Create(missing) : [],
+            ],
+        };
     }
 
     /// <summary>Where ends that meet have a limit and nobody wrote down which units meet: told here, since there nothing is judged.</summary>
