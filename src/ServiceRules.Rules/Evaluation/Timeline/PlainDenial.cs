@@ -47,7 +47,7 @@ internal static partial class PlainDenial
 
     [GeneratedRegex(
         DeniedStep.NotAfterNo
-            + @"\b(?:still|kept|left|engine|motor)\W+(?:\w+\W+)?(?:idling|idles|ticking(?:\W*over)?)\b",
+            + @"\b(?:still|kept|left|engine|motor)\W+(?:(?!(?:not|no|never)\b)\w+\W+)?(?:idling|idles|ticking(?:\W*over)?)\b",
         Free
     )]
     private static partial Regex Idling();
