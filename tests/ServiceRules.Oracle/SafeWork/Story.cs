@@ -159,10 +159,7 @@ internal sealed class Story
     /// <summary>People who are said to do the work, and of whom no work is shown.</summary>
     public bool MayHaveOtherWorkers => SaidToWork.Any(p => !Workers.Contains(p));
 
-    /// <summary>
-    /// Said to do the work or to help with it, or by a line of the log without a time to have had hands at a unit, but for those who help by
-    /// standing at the stop.
-    /// </summary>
+    /// <summary>Said to do the work or to help with it, in the log too, but for those who help by standing at the stop.</summary>
     public IEnumerable<string> SaidToWork =>
         Record
             .People.Where(p => p.Role is JobRole.Performs or JobRole.Assists)
@@ -195,11 +192,7 @@ internal sealed class Story
             .People.Select(p => p.Id.Text)
             .Distinct(StringComparer.Ordinal)
             .Where(id => Record.People.All(p => p.Id.Text != id || p.Role == JobRole.Assists))
-            .Where(id =>
-                !Workers.Contains(id)
-                && !Touches.Any(touch => touch.By == id)
-                && !Touch.Untimed(this).Contains(id)
-            )
+            .Where(id => !Workers.Contains(id) && !Touch.Who(this).Contains(id))
             .Where(id =>
                 !Steps.Any(s =>
                     s.By == id

@@ -31,6 +31,10 @@ internal sealed record Touch(string By, Moment At, int After, BenchEntry Entry, 
         where entry is Adjustment || story.Place == WorkPlace.OnMachine || story.Isolatable.Any()
         select entry.By!.Value.Text;
 
+    /// <summary>Everybody whose hands the log tells of.</summary>
+    public static IEnumerable<string> Who(Story story) =>
+        story.Touches.Select(touch => touch.By).Concat(Untimed(story));
+
     /// <summary>Within somebody's work, its ends included.</summary>
     public bool IsIn(Spell spell) => spell.Start.At <= At && (spell.Stop is not { } stop || At <= stop.At);
 
