@@ -124,13 +124,8 @@ public sealed class ManyInstancesTests(ITestOutputHelper told)
             var shop = new SharedShop();
             var first = new DataFolder();
             shop.Folders.Add(first);
-            Skip.If(OperatingSystem.IsWindows(), "the folder is made private as Unix has it");
-            Directory.CreateDirectory(first.Ledger, Private);
-            var address = Path.Combine(first.Ledger, "postgres.address");
-            await File.WriteAllTextAsync(address, server.NewDatabase());
-            File.SetUnixFileMode(address, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+            Begin(first, server.NewDatabase());
             // The keys are made by the first, and carried to the others before they start.
-            File.SetUnixFileMode(first.Data, Private);
             using (var once = await ServedProgram.StartAsync(first.Data))
             {
                 shop.key = first.NewKey();
@@ -152,6 +147,20 @@ public sealed class ManyInstancesTests(ITestOutputHelper told)
             }
 
             return shop;
+        }
+
+        private static void Begin(DataFolder folder, string address)
+        {
+            if (OperatingSystem.IsWindows())
+            {
+                throw new SkipException("the folder is made private as Unix has it");
+            }
+
+            Directory.CreateDirectory(folder.Ledger, Private);
+            File.SetUnixFileMode(folder.Data, Private);
+            var place = Path.Combine(folder.Ledger, "postgres.address");
+            File.WriteAllText(place, address);
+            File.SetUnixFileMode(place, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         }
 
         public async Task KillAndStartAsync(int instance)

@@ -1,7 +1,6 @@
 using System.Text.RegularExpressions;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
-using ServiceRules.Rules.Evaluation.Duties;
 using ServiceRules.Rules.Evaluation.Timeline;
 
 namespace ServiceRules.Rules.Evaluation.Checks;

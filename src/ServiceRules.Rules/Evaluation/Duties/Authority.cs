@@ -1,6 +1,5 @@
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
-using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
