@@ -26,7 +26,7 @@ public sealed class HandStepTests
     [InlineData(
         "08:31:10",
         TimelineEventKind.GuardsRefitted,
-        "guards back at 08:31:10 (24), not shown as protected (A)"
+        "guards back at 08:31:10 (24), protection not proven (A)"
     )]
     [InlineData(
         "08:04:30",
