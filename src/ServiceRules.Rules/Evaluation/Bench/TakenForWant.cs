@@ -1,0 +1,34 @@
+using ServiceRules.Domain.Measurement;
+using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
+
+namespace ServiceRules.Rules.Evaluation.Bench;
+
+/// <summary>
+/// What is taken of a gauge that says nothing of its zero or of how it repeats, so that saying less never proves more. Of feelers and
+/// pieces of fixed size nothing is: they have no zero to set and no scale to read.
+/// </summary>
+internal static class TakenForWant
+{
+    /// <summary>Whether the zero of such a gauge can be checked, and a reading of it scatters.</summary>
+    public static bool HasScale(InstrumentKind kind) =>
+        kind
+            is InstrumentKind.HeightGauge
+                or InstrumentKind.Calliper
+                or InstrumentKind.Micrometer
+                or InstrumentKind.DialGauge
+                or InstrumentKind.DepthGauge
+                or InstrumentKind.DiameterTape;
+
+    /// <summary>The most that a zero may be off, where no check of it is stated; none where one is.</summary>
+    public static UncertaintyContribution? ZeroTaken(Instrument gauge) =>
+        gauge.ZeroCheck is null && HasScale(gauge.Kind)
+            ? UncertaintyContribution.ZeroUnchecked(GaugeFindings.MostZeroError(gauge.Kind))
+            : null;
+
+    /// <summary>Half a step as the deviation of one reading, where no repeatability is stated; none where one is.</summary>
+    public static UncertaintyContribution? ScatterTaken(Instrument gauge, Length step, int readings) =>
+        !StatedScatter.IsStated(gauge) && HasScale(gauge.Kind)
+            ? UncertaintyContribution.RepeatabilityUnstated(step, readings)
+            : null;
+}
