@@ -4,6 +4,7 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Records;
+using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Evaluation;
 using ServiceRules.Rules.Model;
@@ -71,6 +72,16 @@ public class SilentGaugeTests
             },
         };
 
+    /// <summary>
+    /// U on 2 degrees of freedom is 4.53 u, which is more than the two steps that are taken for want of a certificate: such a one is
+    /// worse than none, and its loss proves more by what it says and not by silence.
+    /// </summary>
+    private static Instrument WellKnown(Instrument gauge) =>
+        gauge with
+        {
+            Calibration = gauge.Calibration! with { DegreesOfFreedom = null },
+        };
+
     [Property(MaxTest = 1000)]
     public Property Evaluate_AGaugeThatSaysLess_ProvesNothingMore() =>
         Prop.ForAll(
@@ -92,18 +103,20 @@ public class SilentGaugeTests
             ).ToArbitrary(),
             drawn =>
             {
-                var said = drawn.Gauges[drawn.which];
+                var noCertificate = (drawn.what & 4) != 0;
+                var said = noCertificate ? WellKnown(drawn.Gauges[drawn.which]) : drawn.Gauges[drawn.which];
                 var less = said with
                 {
                     Repeatability = (drawn.what & 1) == 0 ? said.Repeatability : null,
                     ZeroCheck = (drawn.what & 2) == 0 ? said.ZeroCheck : null,
-                    Calibration = (drawn.what & 4) == 0 ? said.Calibration : null,
+                    Calibration = noCertificate ? null : said.Calibration,
                 };
+                var full = drawn.Gauges.SetItem(drawn.which, said);
                 var silent = drawn.Gauges.SetItem(drawn.which, less);
                 return Checks
                     .Select(check =>
                     {
-                        var was = Judged(check, drawn.Gauges, drawn.Log);
+                        var was = Judged(check, full, drawn.Log);
                         var became = Judged(check, silent, drawn.Log);
                         return (became == was || became is not Verdict.Met).Label(
                             $"{check}: {was} became {became}"
@@ -180,6 +193,55 @@ public class SilentGaugeTests
         Assert.DoesNotContain(
             budget.Contributions,
             one => one.Source is UncertaintySource.ZeroUnchecked or UncertaintySource.RepeatabilityUnstated
+        );
+    }
+
+    /// <summary>A dial gauge by the register that the record calls a feeler has a zero and a scale all the same.</summary>
+    [Theory]
+    [InlineData(InstrumentKind.FeelerGauge, InstrumentKind.DialGauge, true)]
+    [InlineData(InstrumentKind.DialGauge, InstrumentKind.FeelerGauge, true)]
+    [InlineData(InstrumentKind.FeelerGauge, InstrumentKind.FeelerGauge, false)]
+    public void Budget_OfAGaugeOfTwoKinds_TakesWhatEitherCallsFor(
+        InstrumentKind recorded,
+        InstrumentKind registered,
+        bool isTaken
+    )
+    {
+        var gauge = new Instrument
+        {
+            Id = new("G-1"),
+            Kind = recorded,
+            Resolution = L("0.01 mm"),
+        };
+        var entry = new RegisteredInstrument(
+            gauge.Id,
+            registered,
+            L("0.01 mm"),
+            L("0.01 mm"),
+            [MeasuredQuantity.Clearance]
+        );
+        var read = Measured(MeasuredQuantity.Clearance, "left", "0.05 mm", "G-1");
+        var frame = FrameBuilder.Build(
+            Record(Unit(read)) with
+            {
+                Instruments = [gauge],
+            },
+            Context with
+            {
+                Instruments = [entry],
+            },
+            Book()
+        );
+
+        var place = Assert.Single(frame.Units[0].Of(MeasuredQuantity.Clearance)!.Left);
+        var budget = StatedBudget.Of(Assert.IsType<MeasuredValue>(place.Knowledge));
+
+        Assert.Equal(
+            (isTaken, isTaken),
+            (
+                budget.Contributions.Any(one => one.Source is UncertaintySource.ZeroUnchecked),
+                budget.Contributions.Any(one => one.Source is UncertaintySource.RepeatabilityUnstated)
+            )
         );
     }
 

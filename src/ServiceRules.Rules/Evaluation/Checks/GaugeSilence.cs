@@ -13,12 +13,12 @@ internal static class GaugeSilence
     private static string? Told(Instrument gauge)
     {
         var ofZero = TakenForWant.ZeroTaken(gauge) is not null;
-        var ofScatter = !StatedScatter.IsStated(gauge) && TakenForWant.HasScale(gauge.Kind);
+        var ofScatter = !StatedScatter.IsStated(gauge) && TakenForWant.HasScale(gauge);
         var none = StatedScatter.SaysNothing(gauge) is { } stated
             ? $"no repeatability ({stated} is none)"
             : "no repeatability";
         var zero =
-            $"{Wording.Of(GaugeFindings.MostZeroError(gauge.Kind), UnitSystem.Inch)} either way for its zero, the most that a fit one may be off";
+            $"{Wording.Of(TakenForWant.MostZeroError(gauge), UnitSystem.Inch)} either way for its zero, the most that a fit one may be off";
         const string scatter = "half a step that it shows for how its readings scatter";
         const string source = "common practice, no source";
         return (ofZero, ofScatter) switch
