@@ -86,6 +86,12 @@ internal static class Gauges
 
         double shown = Shown(gauge, print);
         double own = (shown * shown / 12) + Scatter(gauge).Square;
+        if (gauge.Kind is not (InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece))
+        {
+            // Who says nothing of the scatter is taken at half a step of it.
+            own += SaysHowItRepeats(gauge) ? 0 : shown * shown / 4;
+        }
+
         double shared = 0;
         if (gauge.Calibration is { } calibration)
         {
@@ -104,9 +110,17 @@ internal static class Gauges
             shared += Math.Pow(Math.Max(Math.Abs(before), Math.Abs(after)), 2) / 3;
             own += Math.Pow(after - before, 2) / 3;
         }
+        else if (gauge.Kind is not (InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece))
+        {
+            shared += Math.Pow(gauge.Kind == InstrumentKind.DiameterTape ? 0.127 : 0.0127, 2) / 3;
+        }
 
         return (own, shared);
     }
+
+    private static bool SaysHowItRepeats(Instrument gauge) =>
+        Mm(gauge.Repeatability) >= 0.0001
+        || gauge.RepeatabilityStudies.Any(study => Mm(study.Deviation) >= 0.0001);
 
     /// <summary>Square of how it repeats: what studies found, each by its degrees of freedom, which are added.</summary>
     public static (double Square, double Degrees) Scatter(Instrument? gauge)

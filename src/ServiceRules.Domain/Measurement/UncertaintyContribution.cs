@@ -90,6 +90,28 @@ public sealed record UncertaintyContribution
         WithinHalfWidth(UncertaintySource.ZeroCheck, largestDeviation);
 
     /// <summary>
+    /// A zero that nobody checked: the most that a zero may be off and still count as fit, as a half width (common practice, no
+    /// source). A check that came out fit never counts for more, so that leaving it out makes no reading better.
+    /// </summary>
+    /// <param name="mostAllowed">The most that a zero may be off, zero or more.</param>
+    public static UncertaintyContribution ZeroUnchecked(Length mostAllowed) =>
+        WithinHalfWidth(UncertaintySource.ZeroUnchecked, mostAllowed);
+
+    /// <summary>
+    /// The mean of n readings by a gauge of which nobody states how it repeats: half of the step that it shows as the standard
+    /// deviation of one reading (common practice, no source), u = q/(2√n).
+    /// </summary>
+    /// <param name="step">q, the smallest step shown, zero or more.</param>
+    /// <param name="readings">n, at least 1.</param>
+    public static UncertaintyContribution RepeatabilityUnstated(Length step, int readings)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(step.Millimetres, nameof(step));
+        ArgumentOutOfRangeException.ThrowIfLessThan(readings, 1);
+        var u = (double)step.Millimetres / (2 * Math.Sqrt(readings));
+        return new(UncertaintySource.RepeatabilityUnstated, u, DegreesOfFreedom.Infinite);
+    }
+
+    /// <summary>
     /// The mean of n readings by a method whose standard deviation is s: u = s/√n (JCGM 100:2008, 4.2.3),
     /// known with the degrees of freedom of s.
     /// </summary>

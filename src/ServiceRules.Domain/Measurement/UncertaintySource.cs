@@ -35,4 +35,10 @@ public enum UncertaintySource
 
     /// <summary>How far readings scatter about the line through them, beyond what their gauge explains.</summary>
     Scatter,
+
+    /// <summary>A zero that nobody checked, taken for want of a check.</summary>
+    ZeroUnchecked,
+
+    /// <summary>How readings scatter where nobody states it, taken for want of a repeatability.</summary>
+    RepeatabilityUnstated,
 }

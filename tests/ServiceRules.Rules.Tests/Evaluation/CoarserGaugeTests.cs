@@ -61,7 +61,7 @@ public class CoarserGaugeTests
 
     private static Gen<Instrument> Gauges(string id) =>
         from step in Gen.Choose(1, 20)
-        from repeats in Gen.Choose(0, 12)
+        from repeats in Gen.Choose(1, 12)
         from studied in Gen.Choose(0, 6)
         from certificate in Gen.Choose(1, 30)
         select Gauge(id, step, repeats, studied, certificate);

@@ -96,7 +96,7 @@ public class FeelerToleranceTests
         Assert.Equal(
             told is not null,
             outcome.Notices.Contains(
-                $"gauge HG-01 states {told}: nothing is counted for how its readings scatter"
+                $"gauge HG-01 states {told}: taken for want of one is half a step that it shows for how its readings scatter (common practice, no source)"
             )
         );
     }

@@ -339,6 +339,9 @@ public sealed class GaugeRegisterTests
                     Id = Entry.Id,
                     Kind = Entry.Kind,
                     Resolution = Entry.Resolution,
+                    // The register's word has zero and scatter in it, so that nothing is taken for want of them.
+                    Repeatability = L("0.0001 mm"),
+                    ZeroCheck = new(L("0.00 mm"), null),
                     Calibration = new(new(2026, 1, 10), new(2027, 1, 10), Entry.ExpandedUncertainty, 2m),
                 };
                 BenchEntry[] entries =

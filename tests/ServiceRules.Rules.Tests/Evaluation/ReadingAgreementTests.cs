@@ -43,7 +43,23 @@ public sealed class ReadingAgreementTests
     [Theory]
     [InlineData("4.010 mm", KnownState.Fresh)]
     [InlineData("4.011 mm", KnownState.Conflicting)]
-    public void Build_AGaugeThatStatesNoScatter_AgreesWithinAStep(string second, KnownState expected)
+    public void Build_AGaugeThatHardlyScatters_AgreesWithinAStep(string second, KnownState expected)
+    {
+        var steady = First with { Repeatability = L("0.0001 mm") };
+
+        var frame = Frame([steady], Height("left", "4.000 mm"), Height("left", second));
+
+        Assert.Equal(expected, Left(frame, MeasuredQuantity.HeightOfCut, 51).State);
+    }
+
+    /// <summary>Half a step is taken for its scatter: 2·√2·√(0.01²/12 + 0.005²) = 0.01633.</summary>
+    [Theory]
+    [InlineData("4.0163 mm", KnownState.Fresh)]
+    [InlineData("4.0164 mm", KnownState.Conflicting)]
+    public void Build_AGaugeThatStatesNoScatter_AgreesWithinWhatIsTakenForIt(
+        string second,
+        KnownState expected
+    )
     {
         var bare = First with { Repeatability = null };
 
@@ -58,7 +74,7 @@ public sealed class ReadingAgreementTests
     [InlineData("4.06 mm", KnownState.Conflicting)]
     public void Build_ReadingsOfDifferentDigits_AreHeldByTheStepOfEach(string second, KnownState expected)
     {
-        var bare = First with { Repeatability = null, Resolution = null };
+        var bare = First with { Repeatability = L("0.0001 mm"), Resolution = null };
 
         var frame = Frame([bare], Height("left", "4.0 mm"), Height("left", second));
 

@@ -143,6 +143,7 @@ internal static class Sample
             Kind = InstrumentKind.HeightGauge,
             Resolution = L("0.01 mm"),
             Repeatability = L("0.003 mm"),
+            ZeroCheck = new(L("0.000 mm"), null),
             Calibration = new(new(2026, 1, 10), new(2027, 1, 10), L("0.010 mm"), 2m),
         },
         new()
@@ -158,6 +159,8 @@ internal static class Sample
             Id = new("DG-01"),
             Kind = InstrumentKind.DialGauge,
             Resolution = L("0.001 mm"),
+            Repeatability = L("0.0001 mm"),
+            ZeroCheck = new(L("0.000 mm"), null),
         },
         LikeTheHeightGauge("DG-02", InstrumentKind.DialGauge),
         LikeTheHeightGauge("CL-01", InstrumentKind.Calliper),
@@ -170,6 +173,7 @@ internal static class Sample
             Kind = kind,
             Resolution = L("0.01 mm"),
             Repeatability = L("0.003 mm"),
+            ZeroCheck = new(L("0.000 mm"), null),
             Calibration = new(new(2026, 1, 10), new(2027, 1, 10), L("0.010 mm"), 2m),
         };
 

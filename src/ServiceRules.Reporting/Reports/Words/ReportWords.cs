@@ -61,6 +61,8 @@ public static class ReportWords
             UncertaintySource.Scale => "scale without a certificate",
             UncertaintySource.ZeroDrift => "drift of the zero",
             UncertaintySource.Scatter => "scatter about the line",
+            UncertaintySource.ZeroUnchecked => "zero, taken for want of a check",
+            UncertaintySource.RepeatabilityUnstated => "repeatability, taken for want of one",
             _ => throw new ArgumentOutOfRangeException(nameof(source), source, null),
         };
 

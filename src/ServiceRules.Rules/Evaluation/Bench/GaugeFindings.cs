@@ -53,23 +53,11 @@ internal static class GaugeFindings
         int readings,
         Length stepWritten,
         Temperature? workshop
-    )
-    {
-        ImmutableArray<UncertaintyContribution> byRecord =
-        [
+    ) =>
+        UncertaintyBudget.Of([
             .. Own(gauge, readings, stepWritten),
-            .. ByRecord(gauge, length, stepWritten, workshop),
-        ];
-        var told = UncertaintyBudget.Of(byRecord);
-        if (Shortfall(gauge, stepWritten) is not { } lacking)
-        {
-            return told;
-        }
-
-        // More doubt that is better known can lower the coverage factor by more than it adds: the worse of the two counts.
-        var held = UncertaintyBudget.Of([.. byRecord, lacking]);
-        return held.Around(length).Expanded.Value < told.Around(length).Expanded.Value ? told : held;
-    }
+            .. Common(gauge, length, stepWritten, workshop),
+        ]);
 
     /// <summary>The part of that budget which other readings with the gauge do not share.</summary>
     public static IEnumerable<UncertaintyContribution> Own(
@@ -79,9 +67,15 @@ internal static class GaugeFindings
     ) =>
         [
             UncertaintyContribution.Resolution(GaugeStep.Of(gauge, stepWritten)),
-            .. Repeating(gauge, readings),
-            .. Drifting(gauge),
+            .. Scattering(gauge, readings),
+            .. Some(TakenForWant.ScatterTaken(gauge, GaugeStep.Of(gauge, stepWritten), readings)),
         ];
+
+    private static IEnumerable<UncertaintyContribution> Scattering(Instrument gauge, int readings) =>
+        [.. Repeating(gauge, readings), .. Drifting(gauge)];
+
+    private static IEnumerable<UncertaintyContribution> Some(UncertaintyContribution? line) =>
+        line is null ? [] : [line];
 
     /// <summary>Where no gauge is named, the digits that were written down are all there is.</summary>
     public static UncertaintyBudget BudgetWithoutGauge(Length stepWritten) =>
@@ -105,9 +99,11 @@ internal static class GaugeFindings
         Length stepWritten,
         Temperature? workshop
     ) =>
-        Shortfall(gauge, stepWritten) is { } lacking
-            ? [.. ByRecord(gauge, length, stepWritten, workshop), lacking]
-            : ByRecord(gauge, length, stepWritten, workshop);
+        [
+            .. ByRecord(gauge, length, stepWritten, workshop),
+            .. Some(TakenForWant.ZeroTaken(gauge)),
+            .. Some(Shortfall(gauge, stepWritten)),
+        ];
 
     /// <summary>
     /// What the site's register has of a gauge beyond what the record has, of one reading and without the step: calibration, zero and
@@ -121,7 +117,13 @@ internal static class GaugeFindings
         }
 
         var registered = UncertaintyBudget.Of(entry.Contribution).Combined.Value;
-        var recorded = WithoutStep(gauge, stepWritten);
+        var recorded = UncertaintyBudget
+            .Of([
+                .. OneReading(gauge, stepWritten),
+                .. Some(TakenForWant.ZeroTaken(gauge)),
+                .. Some(TakenForWant.ScatterTaken(gauge, GaugeStep.Of(gauge, stepWritten), 1)),
+            ])
+            .Combined.Value;
         return recorded >= registered
             ? null
             : UncertaintyContribution.Calibration(
@@ -132,13 +134,10 @@ internal static class GaugeFindings
 
     /// <summary>Standard uncertainty of one reading by the record's word, the step that is shown left out.</summary>
     public static Length WithoutStep(Instrument gauge, Length stepWritten) =>
-        UncertaintyBudget
-            .Of([
-                .. ByRecord(gauge, Length.Zero, stepWritten, workshop: null),
-                .. Repeating(gauge, 1),
-                .. Drifting(gauge),
-            ])
-            .Combined.Value;
+        UncertaintyBudget.Of([.. OneReading(gauge, stepWritten)]).Combined.Value;
+
+    private static IEnumerable<UncertaintyContribution> OneReading(Instrument gauge, Length stepWritten) =>
+        [.. ByRecord(gauge, Length.Zero, stepWritten, workshop: null), .. Scattering(gauge, 1)];
 
     // Rounded up, so that the sum of both is never less than the register has.
     private static decimal RootOfDifference(decimal more, decimal less) =>

@@ -1,8 +1,10 @@
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
+using ServiceRules.Rules.Evaluation.Bench;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
 
-/// <summary>What a gauge of lengths leaves unsaid, so that nothing is counted for it: it is told once, and changes no verdict.</summary>
+/// <summary>What a gauge of lengths leaves unsaid, and what is taken for want of it: it is told once, and changes no verdict by itself.</summary>
 internal static class GaugeSilence
 {
     public static IEnumerable<string> Told(IEnumerable<Instrument> gauges) =>
@@ -10,30 +12,23 @@ internal static class GaugeSilence
 
     private static string? Told(Instrument gauge)
     {
-        var ofZero = gauge is { Calibration: not null, ZeroCheck: null } && IsZeroed(gauge.Kind);
-        var ofScatter =
-            !StatedScatter.IsStated(gauge)
-            && (IsZeroed(gauge.Kind) || gauge.Kind is InstrumentKind.DiameterTape);
+        var ofZero = TakenForWant.ZeroTaken(gauge) is not null;
+        var ofScatter = !StatedScatter.IsStated(gauge) && TakenForWant.HasScale(gauge);
         var none = StatedScatter.SaysNothing(gauge) is { } stated
             ? $"no repeatability ({stated} is none)"
             : "no repeatability";
+        var zero =
+            $"{Wording.Of(TakenForWant.MostZeroError(gauge), UnitSystem.Inch)} either way for its zero, the most that a fit one may be off";
+        const string scatter = "half a step that it shows for how its readings scatter";
+        const string source = "common practice, no source";
         return (ofZero, ofScatter) switch
         {
             (true, true) =>
-                $"gauge {gauge.Id} states no zero check and {none}: nothing is counted for its zero, nor for how its readings scatter",
-            (true, false) => $"gauge {gauge.Id} states no zero check: nothing is counted for its zero",
-            (false, true) =>
-                $"gauge {gauge.Id} states {none}: nothing is counted for how its readings scatter",
+                $"gauge {gauge.Id} states no zero check and {none}: taken for want of them are {zero}, and {scatter} ({source})",
+            (true, false) =>
+                $"gauge {gauge.Id} states no zero check: taken for want of one is {zero} ({source})",
+            (false, true) => $"gauge {gauge.Id} states {none}: taken for want of one is {scatter} ({source})",
             _ => null,
         };
     }
-
-    /// <summary>A tape and a piece of fixed size have no zero to set.</summary>
-    private static bool IsZeroed(InstrumentKind kind) =>
-        kind
-            is InstrumentKind.HeightGauge
-                or InstrumentKind.Calliper
-                or InstrumentKind.Micrometer
-                or InstrumentKind.DialGauge
-                or InstrumentKind.DepthGauge;
 }

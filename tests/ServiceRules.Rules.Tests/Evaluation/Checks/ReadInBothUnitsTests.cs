@@ -39,6 +39,7 @@ public sealed class ReadInBothUnitsTests
         Kind = InstrumentKind.HeightGauge,
         Resolution = L("0.001 mm"),
         Repeatability = L("0.001 mm"),
+        ZeroCheck = new(L("0.000 mm"), null),
         Calibration = new(new(2026, 1, 10), new(2027, 1, 10), L("0.002 mm"), 2m),
     };
 

@@ -84,6 +84,7 @@ public class StepObtainedCheckTests
                 Kind = InstrumentKind.DialGauge,
                 Resolution = L("0.001 mm"),
                 Repeatability = L(repeats),
+                ZeroCheck = new(L("0.000 mm"), null),
             };
         static Reading By(string gauge, string station, string value) =>
             Measured(MeasuredQuantity.Clearance, station, value, gauge);

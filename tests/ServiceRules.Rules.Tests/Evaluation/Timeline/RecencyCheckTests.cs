@@ -80,33 +80,38 @@ public sealed class RecencyCheckTests
             Gauge(Bare with { ZeroCheck = new(PrintedLength.Parse("0.00 mm").OrThrow(), null) })
         );
 
-    /// <summary>Nothing is counted for what is not stated, which is told once and changes no verdict.</summary>
+    /// <summary>What is taken for what is not stated is told once, and changes no verdict on the gauges.</summary>
     [Theory]
     [InlineData(
         InstrumentKind.HeightGauge,
         null,
         null,
-        "gauge HG-01 states no zero check and no repeatability: nothing is counted for its zero, nor for how its readings scatter"
+        "gauge HG-01 states no zero check and no repeatability: taken for want of them are 0.0005 in either way for its zero, the most that a fit one may be off, and half a step that it shows for how its readings scatter (common practice, no source)"
     )]
     [InlineData(
         InstrumentKind.DialGauge,
         null,
         "0.004 mm",
-        "gauge HG-01 states no zero check: nothing is counted for its zero"
+        "gauge HG-01 states no zero check: taken for want of one is 0.0005 in either way for its zero, the most that a fit one may be off (common practice, no source)"
     )]
     [InlineData(
         InstrumentKind.Calliper,
         "0.00 mm",
         null,
-        "gauge HG-01 states no repeatability: nothing is counted for how its readings scatter"
+        "gauge HG-01 states no repeatability: taken for want of one is half a step that it shows for how its readings scatter (common practice, no source)"
     )]
     [InlineData(
         InstrumentKind.DiameterTape,
         null,
         null,
-        "gauge HG-01 states no repeatability: nothing is counted for how its readings scatter"
+        "gauge HG-01 states no zero check and no repeatability: taken for want of them are 0.005 in either way for its zero, the most that a fit one may be off, and half a step that it shows for how its readings scatter (common practice, no source)"
     )]
-    [InlineData(InstrumentKind.DiameterTape, null, "0.01 mm", null)]
+    [InlineData(
+        InstrumentKind.DiameterTape,
+        null,
+        "0.01 mm",
+        "gauge HG-01 states no zero check: taken for want of one is 0.005 in either way for its zero, the most that a fit one may be off (common practice, no source)"
+    )]
     [InlineData(InstrumentKind.HeightGauge, "0.00 mm", "0.004 mm", null)]
     [InlineData(InstrumentKind.FixedSizePiece, null, null, null)]
     [InlineData(InstrumentKind.BenchPlate, null, null, null)]
