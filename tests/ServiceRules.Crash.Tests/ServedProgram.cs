@@ -11,6 +11,7 @@ internal sealed class ServedProgram : IDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
 
     private readonly Process process;
+    private bool isDisposed;
     private readonly StringBuilder complaints = new();
     private readonly TaskCompletionSource<Uri?> listening = new(
         TaskCreationOptions.RunContinuationsAsynchronously
@@ -102,6 +103,12 @@ internal sealed class ServedProgram : IDisposable
 
     public void Dispose()
     {
+        if (isDisposed)
+        {
+            return;
+        }
+
+        isDisposed = true;
         if (!process.HasExited)
         {
             process.Kill();
