@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
