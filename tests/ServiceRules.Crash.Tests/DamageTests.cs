@@ -57,6 +57,7 @@ public sealed class DamageTests(DamageTests.FiledFolder filed, ITestOutputHelper
             if (await service.AddressAsync() is null)
             {
                 refused++;
+                await service.EndedAsync();
                 AssertToldPlainly(service, $"seed {seed}, bit of byte {at}");
                 continue;
             }
