@@ -95,7 +95,8 @@ internal sealed record Facts(ServiceRecord Record, AssessmentContext Context, Ru
                 > 0
             || Context.Instruments is not null;
         bool may = !isKept || order?.By == by || Context.People.Any(p => p.Id == by && p.MayRelease);
-        return !worked && may && card.Order == order?.Id;
+        bool isGone = Context.People.Any(p => p.Id == by && p.Left < Record.Date);
+        return !worked && may && !isGone && card.Order == order?.Id;
     }
 
     public Procedure? Procedure =>

@@ -12,11 +12,13 @@ namespace ServiceRules.Rules.Evaluation;
 internal sealed class JobCards
 {
     private readonly AssessmentContext context;
+    private readonly DateOnly day;
     private readonly ImmutableHashSet<Id<Participant>> workers;
 
     public JobCards(ServiceRecord record, AssessmentContext context)
     {
         this.context = context;
+        day = record.Date;
         workers = WhoDidTheWork.In(record);
     }
 
@@ -52,10 +54,13 @@ internal sealed class JobCards
             ? $"it moves away from setting order {asked.Order}, and {order.Id} is in force here"
         : null;
 
-    private string? WhyNotEntitled(Id<Participant> person, SettingOrder? order) =>
-        order?.By == person ? null
-        : context.People.FirstOrDefault(known => known.Id == person) is not { } entry
-            ? "the register of people does not have them"
-        : !entry.MayRelease ? "the register does not let them release or order anything"
-        : null;
+    private string? WhyNotEntitled(Id<Participant> person, SettingOrder? order)
+    {
+        var entry = context.People.FirstOrDefault(known => known.Id == person);
+        return entry?.Left < day ? "by the register of people they had left the site"
+            : order?.By == person ? null
+            : entry is null ? "the register of people does not have them"
+            : !entry.MayRelease ? "the register does not let them release or order anything"
+            : null;
+    }
 }

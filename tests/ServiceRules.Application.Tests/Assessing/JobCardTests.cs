@@ -114,6 +114,32 @@ public sealed class JobCardTests
         Assert.Equal(Verdict.Met, finding.Verdict);
     }
 
+    /// <summary>Until the day on which somebody leaves their word counts, and none after it, of whoever set the order neither.</summary>
+    [Theory]
+    [InlineData(13, Verdict.NotMet)]
+    [InlineData(12, Verdict.Met)]
+    public void Card_OfSomebodyWhoHasLeft_CountsUntilThen(int left, Verdict verdict)
+    {
+        var site = RecordFiles.Rules.Site!;
+        var leaving = site with
+        {
+            People =
+            [
+                .. site.People.Select(person =>
+                    person.Id.Text == "lead-01" ? person with { Left = new(2026, 4, left) } : person
+                ),
+            ],
+        };
+
+        var finding = Judged(
+            leaving,
+            _ => { },
+            """{ "by": "lead-01", "card": "JC-7", "order": "S-2026-season", "value": "4.3 mm" }"""
+        );
+
+        Assert.Equal(verdict, finding.Verdict);
+    }
+
     [Theory]
     [InlineData(
         "golf-green",
