@@ -74,6 +74,16 @@ public sealed class ProblemTests(SharedService shared) : IClassFixture<SharedSer
 
         var problem = await ProblemAsync(answer, status);
         Assert.Equal("/api#problem-" + kind, problem.GetProperty("type").GetString());
+        if (status == 415)
+        {
+            var detail = problem.GetProperty("detail").GetString();
+            Assert.Contains("accepted: application/json", detail, StringComparison.Ordinal);
+            Assert.Contains(
+                type.Length > 0 ? type : "without Content-Type",
+                detail,
+                StringComparison.Ordinal
+            );
+        }
     }
 
     [Fact]

@@ -133,6 +133,11 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
         using var large = await PostAsync(new byte[ServiceLimits.ReportBytes + 1]);
 
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, kind.StatusCode);
+        Assert.Contains(
+            "accepted: application/pdf",
+            await kind.Content.ReadAsStringAsync(),
+            StringComparison.Ordinal
+        );
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, large.StatusCode);
     }
 

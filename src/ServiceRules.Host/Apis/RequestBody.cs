@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http;
 using Microsoft.Net.Http.Headers;
+using ServiceRules.Host.Problems;
 
 namespace ServiceRules.Host.Apis;
 
@@ -46,7 +47,7 @@ internal static class RequestBody
             && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
         if (!isIt || request.Headers.ContentEncoding.Count > 0)
         {
-            throw new BadHttpRequestException("another kind", StatusCodes.Status415UnsupportedMediaType);
+            throw new OtherKindException(kind);
         }
     }
 }

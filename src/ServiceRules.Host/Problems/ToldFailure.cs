@@ -32,6 +32,12 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
     private static (ProblemKind Kind, string Detail) Of(Exception exception, HttpContext context) =>
         exception switch
         {
+            OtherKindException other => (
+                ProblemKind.MediaType,
+                context.Request.Headers.ContentEncoding.Count > 0
+                    ? $"a body that is compressed is not taken; accepted: {other.Accepted}, in UTF-8 where it is text, not compressed"
+                    : $"{Sent(context)} is not taken here; accepted: {other.Accepted}, in UTF-8 where it is text, not compressed"
+            ),
             BadHttpRequestException bad when ProblemKind.OfStatus(bad.StatusCode) is var kind => (
                 kind,
                 kind == ProblemKind.TooLarge ? $"a body is larger than {Most(context)} bytes"
@@ -44,6 +50,11 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
             _ when DiskFull.Is(exception) => StoreProblem.Of(StoreTrouble.Full),
             _ => (ProblemKind.Failed, "the failure is told in the log of the service"),
         };
+
+    private static string Sent(HttpContext context) =>
+        string.IsNullOrEmpty(context.Request.ContentType)
+            ? "a body without Content-Type"
+            : $"a body of {Shortened.To(context.Request.ContentType, 80)}";
 
     private static string Most(HttpContext context) =>
         context
