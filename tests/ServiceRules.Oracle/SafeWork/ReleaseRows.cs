@@ -179,7 +179,7 @@ internal static class ReleaseRows
     }
 
     // A site without a register has nobody to hold it against.
-    private static bool IsOfAuthorised(Story story, Step look) =>
+    internal static bool IsOfAuthorised(Story story, Step look) =>
         story.Context.People.IsEmpty
         || (
             story.Authority(look.By) == Possible.Met
@@ -189,7 +189,7 @@ internal static class ReleaseRows
         );
 
     // Of whoever has hands in another row asks it, and this one need not.
-    private static Possible ByOther(Story story, IEnumerable<Step> looks) =>
+    internal static Possible ByOther(Story story, IEnumerable<Step> looks) =>
         looks.Any(look =>
             story.Workers.Contains(look.By)
             || story.Touches.Any(touch => touch.By == look.By)

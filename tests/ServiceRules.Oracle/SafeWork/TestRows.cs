@@ -146,10 +146,19 @@ internal static class TestRows
             return stop is null ? Possible.Any & ~Possible.Met : Possible.NotMet;
         }
 
+        // (f)(1)(i), (ii): "in accordance with" (e)(1), (e)(2), which are actions of the authorised employee.
+        var theirs = looks.Where(s => ReleaseRows.IsOfAuthorised(story, s)).ToList();
         if (story.Spells.Any(s => s.Covers(test.Place) && s.Stop is not null))
         {
             return Possible.NotMet;
         }
+
+        if (theirs.Count == 0)
+        {
+            return ReleaseRows.ByOther(story, looks);
+        }
+
+        looks = theirs;
 
         bool unended = story.Spells.Any(s => s.Covers(test.Place));
         if (unended || story.MayHaveBeenIn(looks[^1]))

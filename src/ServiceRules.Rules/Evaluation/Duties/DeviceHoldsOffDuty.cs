@@ -7,7 +7,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 
 /// <summary>
 /// Every lock went on with its isolator off, closed or blocked. A position that nobody wrote down is told, no more, unless
-/// the isolator was last turned on. A lock on an isolator that takes none is unproven.
+/// the isolator was last turned on. A lock on an isolator that takes none is unproven; so is a lock or tag on one that is not
+/// known to be an isolator of its source (<see cref="IsolatorUnderLock"/>).
 /// </summary>
 internal static class DeviceHoldsOffDuty
 {
@@ -17,7 +18,8 @@ internal static class DeviceHoldsOffDuty
             .Reading.Of(TimelineEventKind.LockApplied)
             .Where(entry => entry.Event.Source is not SourceReference.GroupBox)
             .ToImmutableArray();
-        if (locks.IsEmpty)
+        var elsewhere = IsolatorUnderLock.Faults(duty).ToList();
+        if (locks.IsEmpty && elsewhere.Count == 0)
         {
             return TimelineOutcome.NotApplicable("The record shows no lock put on an isolator.");
         }
@@ -33,6 +35,7 @@ internal static class DeviceHoldsOffDuty
                 "Take the lock off, turn the isolator off, lock it off, and verify again."
             ))
             .Concat(locks.SelectMany(entry => WhereNoneFits(duty, entry)))
+            .Concat(elsewhere)
             .ToList();
         if (faults.Count > 0)
         {

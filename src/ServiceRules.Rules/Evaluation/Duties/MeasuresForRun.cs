@@ -49,7 +49,12 @@ internal static partial class MeasuresForRun
 
         var said = theirs.SelectMany(entry => entry.Event.Measures).ToImmutableHashSet();
         var fault = Missing(said, asked, theirs, start, ran) ?? SaidOtherwise(theirs, start, words, ran);
-        return [.. fault is null ? [] : new[] { fault }, .. Held(duty, start, before, asked)?.Faults ?? []];
+        return
+        [
+            .. fault is null ? [] : new[] { fault },
+            .. MeasuresAtTask.Faults(duty, start, theirs, asked),
+            .. Held(duty, start, before, asked)?.Faults ?? [],
+        ];
     }
 
     /// <summary>The measures of a run held against its people; null: no run is shown, or none was recorded before it that counts.</summary>

@@ -1,11 +1,16 @@
 using System.Collections.Immutable;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Rules.Evaluation.Checks;
 using ServiceRules.Rules.Evaluation.Timeline;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Evaluation.Duties;
 
-/// <summary>Before every test run: tools clear before the locks come off for it, people clear before it is energised.</summary>
+/// <summary>
+/// Before every test run: tools clear before the locks come off for it, people clear before it is energised; by somebody
+/// authorised, as before a release.
+/// </summary>
 internal static class TestClearDuties
 {
     private const string Act =
@@ -50,16 +55,34 @@ internal static class TestClearDuties
         foreach (var run in runs)
         {
             var limit = until(run);
-            var clear = duty
+            var looks = duty
                 .Reading.Of(kind)
-                .LastOrDefault(entry =>
+                .Where(entry =>
                     (run.WorkStopped is not { } stop || entry.Place() > stop.Place())
                     && entry.Place() < limit.Place()
-                );
-            if (clear is null)
+                )
+                .ToImmutableArray();
+            if (looks.IsEmpty)
             {
                 faults.Add(Fault(run, what, limit));
                 continue;
+            }
+
+            // Whoever saw somebody there last saw it last; else the last look of somebody who may release the machine counts.
+            var clear = SaidOtherwise.By(looks[^1].Event)
+                ? looks[^1]
+                : looks.LastOrDefault(look => Standing(duty, look) is null) ?? looks[^1];
+            if (Standing(duty, clear) is { } standing)
+            {
+                faults.Add(
+                    new(
+                        standing.Verdict,
+                        standing.Reason,
+                        $"The record shows {what} before {run.Named} {duty.Words.AtBy(clear)}, {standing.Text}, and by nobody else.",
+                        [clear, run.Start],
+                        "Have somebody authorised look, before the machine is energised."
+                    )
+                );
             }
 
             restsOn.Add(clear);
@@ -72,25 +95,12 @@ internal static class TestClearDuties
                 duty.Reading,
                 $"The record shows {what} before {TimelineWords.List(runs.Select(run => run.Named))}.",
                 [.. restsOn.Distinct()]
-            ) with
-            {
-                Notices =
-                [
-                    .. restsOn
-                        .Distinct()
-                        .Where(look => IsByTheUser(duty, look))
-                        .Select(look => ByTheUser(duty, look)),
-                ],
-            };
+            );
     }
 
-    // The requirement names nobody; whoever may run the machine is authorised, and goes round it themselves.
-    private static bool IsByTheUser(DutyFrame duty, OrderedEvent look) =>
-        JobPeople.IsOnlyAffected(duty, look.Event.Actor)
-        && Authorities.Of(duty, look.Event.Actor) != Authority.Shown;
-
-    private static string ByTheUser(DutyFrame duty, OrderedEvent look) =>
-        $"{EventWords.Done(look.Event.Kind)} {duty.Words.AtBy(look)}, whom the record has as affected by the work and with no part in it, and the register not as authorised: whoever makes the machine run looks round it themselves.";
+    // The look is that of release, (e)(1) and (e)(2): actions of the authorised employee.
+    private static PersonStanding? Standing(DutyFrame duty, OrderedEvent look) =>
+        PersonStanding.Lacking(duty.Reading, look.Event.Actor, look.Event.At, PersonAsked.Authorised);
 
     /// <summary>Whose hands were in, or may have been, between the look and the run: the look was not the last.</summary>
     private static IEnumerable<TimelineFault> HandsIn(MachineRun run, string what, OrderedEvent clear)

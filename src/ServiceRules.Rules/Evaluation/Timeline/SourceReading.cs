@@ -130,7 +130,7 @@ public sealed record SourceReading
         reading.Events.Where(entry =>
             entry.Event.Kind == TimelineEventKind.StoredEnergyReleased
                 ? entry.Event.SpeaksOf(source.Id) && !IsAboveLimit(source, entry.Event)
-                : RestrainsBySight(source.Id, entry.Event.Kind)
+                : RestrainsBySight(source.Id, entry.Event.Kind) && IsSaidOf(source.Id, entry.Event)
         );
 
     /// <summary>The entries by which it was verified dead; what was read above the limit was not dead.</summary>
@@ -225,8 +225,12 @@ public sealed record SourceReading
         !source.Lockable
         && SwitchedByKey.Contains(source.Id)
         && reading.Frame.Procedure is { Controls.Key: true }
-            ? reading.Of(TimelineEventKind.KeyRemoved)
+            ? reading.Of(TimelineEventKind.KeyRemoved).Where(entry => IsSaidOf(source.Id, entry.Event))
             : [];
+
+    // Where a step names its source, it holds that one and no other.
+    private static bool IsSaidOf(Id<EnergySource> source, TimelineEvent entry) =>
+        entry.Source is null || entry.SpeaksOf(source);
 
     // What is denied last is not shown by what stands before it; what ends a state ends its denial too, and shows it ended.
     private static (IntervalSet Shown, IntervalSet Denied) Latched(
