@@ -139,6 +139,7 @@ public static class ContextFreezer
         return
             PlaceContradicted.By(record, withMachine, day).IsEmpty
             && PlaceContradicted.UnitsInPlace(record, withMachine, day).IsEmpty
+            && PlaceContradicted.PartsOfAMachine(record, withMachine, day).IsEmpty
             ? there
             : withMachine;
     }

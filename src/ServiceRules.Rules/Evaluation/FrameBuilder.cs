@@ -30,7 +30,8 @@ public static class FrameBuilder
         var days = JobDays.Of(record, context);
         var placeAgainst = PlaceContradicted.By(record, context.Procedures, days.Began);
         var inPlace = PlaceContradicted.UnitsInPlace(record, context.Procedures, days.Began);
-        if (!placeAgainst.IsEmpty || !inPlace.IsEmpty)
+        var ofAMachine = PlaceContradicted.PartsOfAMachine(record, context.Procedures, days.Began);
+        if (!placeAgainst.IsEmpty || !inPlace.IsEmpty || !ofAMachine.IsEmpty)
         {
             record = record with { Place = WorkPlace.OnMachine };
         }
@@ -47,6 +48,7 @@ public static class FrameBuilder
             Record = record,
             PlaceAgainst = placeAgainst,
             UnitsInPlace = inPlace,
+            PartsOfAMachine = ofAMachine,
             Context = context,
             Book = book,
             Units = units.MoveToImmutable(),

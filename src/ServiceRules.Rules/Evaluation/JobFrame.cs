@@ -30,6 +30,9 @@ public sealed record JobFrame
     /// <summary>Indexes of the units whose places on the machine contradict a job that is called on the bench.</summary>
     public ImmutableArray<int> UnitsInPlace { get; init; } = [];
 
+    /// <summary>Members of a job that is called on the bench which only a machine in one piece has, as JSON pointers.</summary>
+    public ImmutableArray<string> PartsOfAMachine { get; init; } = [];
+
     /// <summary>The frozen registers.</summary>
     public required AssessmentContext Context { get; init; }
 

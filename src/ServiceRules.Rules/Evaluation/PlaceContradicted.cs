@@ -105,23 +105,51 @@ public static class PlaceContradicted
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(procedures);
         var all = procedures.ToImmutableArray();
-        var isMachine = all.Any(one =>
-            one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id)
-        );
-        return
-            record.Place != WorkPlace.OnBench
-            || !isMachine
-            || ProcedureInUse
-                .Of(record, all, began)
-                ?.Procedure.Sources.Any(source => source.Isolator is not null) == true
-            ? []
-            :
+        return IsUnitOfAMachine(record, all, began)
+            ?
             [
                 .. Enumerable
                     .Range(0, record.Units.Length)
                     .Where(index => record.Units[index].Position is not null),
-            ];
+            ]
+            : [];
     }
+
+    /// <summary>
+    /// Members of a job on the bench that only a machine in one piece has: used on turf meanwhile, or worked on at its battery, motor
+    /// controller or charger wiring. Hours and how it mowed may have been noted before the unit came off. A bench of its own has no machine.
+    /// </summary>
+    /// <param name="record">The record.</param>
+    /// <param name="procedures">The register of procedures, or the frozen slice of it.</param>
+    /// <param name="began">The day on which the job began.</param>
+    /// <returns>JSON pointers.</returns>
+    public static ImmutableArray<string> PartsOfAMachine(
+        ServiceRecord record,
+        IEnumerable<Procedure> procedures,
+        DateOnly began
+    )
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(procedures);
+        return IsUnitOfAMachine(record, [.. procedures], began)
+            ?
+            [
+                .. record.ElectricalWork ? new[] { "/electricalWork" } : [],
+                .. record.Setting == WorkSetting.InUse ? new[] { "/setting" } : [],
+            ]
+            : [];
+    }
+
+    private static bool IsUnitOfAMachine(
+        ServiceRecord record,
+        ImmutableArray<Procedure> procedures,
+        DateOnly began
+    ) =>
+        record.Place == WorkPlace.OnBench
+        && procedures.Any(one => one.Place == WorkPlace.OnMachine && one.Machines.Contains(record.Machine.Id))
+        && ProcedureInUse
+            .Of(record, procedures, began)
+            ?.Procedure.Sources.Any(source => source.Isolator is not null) != true;
 
     /// <summary>Whether a record of work on the bench is of a bench where nothing can be switched on, and no entry contradicts that.</summary>
     internal static bool IsOffTheMachine(ServiceRecord record, JobFrame frame) =>
@@ -130,7 +158,8 @@ public static class PlaceContradicted
             .Of(record, frame.Context.Procedures, frame.Days.Began)
             ?.Procedure.Sources.Any(source => source.Isolator is not null) != true
         && By(record, frame.Context.Procedures, frame.Days.Began).IsEmpty
-        && UnitsInPlace(record, frame.Context.Procedures, frame.Days.Began).IsEmpty;
+        && UnitsInPlace(record, frame.Context.Procedures, frame.Days.Began).IsEmpty
+        && PartsOfAMachine(record, frame.Context.Procedures, frame.Days.Began).IsEmpty;
 
     private static bool IsOf(FrozenSet<Id<EnergySource>> came, TimelineEvent entry) =>
         entry.Source is SourceReference.One one

@@ -33,6 +33,44 @@ public sealed class PlaceByPositionTests
     public void Unit_WithAPlaceOnABenchOfItsOwn_IsJudgedOnTheBench() =>
         Assert.Equal(WorkPlace.OnBench, PlaceOf(Bench("BENCH-1").Position(0, 3)));
 
+    [Theory]
+    [InlineData("electricalWork", "true", "work on electrical parts of M-02")]
+    [InlineData("setting", "\"in-use\"", "M-02 in use on turf")]
+    public void Unit_WithWhatOnlyTheMachineHas_IsJudgedOnTheMachineAndStopped(
+        string member,
+        string value,
+        string told
+    )
+    {
+        var job = Bench("M-02").Record(member, JsonNode.Parse(value));
+
+        Assert.Equal(WorkPlace.OnMachine, PlaceOf(job));
+        Assert.Equal(Verdict.NotMet, Finding(job).Verdict);
+        Assert.Contains(told, Finding(job).Statement, StringComparison.Ordinal);
+        Assert.Contains($"/{member}", Finding(job).Evidence);
+        Assert.Equal(Disposition.Stop, job.Judge().Job.Disposition);
+    }
+
+    [Fact]
+    public void Unit_WithTheHoursOfItsMachine_IsJudgedOnTheBench() =>
+        Assert.Equal(
+            WorkPlace.OnBench,
+            PlaceOf(
+                Bench("M-02")
+                    .Record(
+                        "machine",
+                        JsonNode.Parse("""{ "id": "M-02", "area": "golf-greens", "hours": "812 h" }""")
+                    )
+            )
+        );
+
+    [Fact]
+    public void Unit_WithNoStepAtAll_IsStopped() =>
+        Assert.Equal(
+            Disposition.Stop,
+            Bench("M-02").Record("timeline", new JsonArray()).Judge().Job.Disposition
+        );
+
     private static Finding Finding(EditedJob job) =>
         job.Judge().Findings.Single(one => one.Rule == "place-as-recorded");
 

@@ -98,7 +98,13 @@ internal sealed class Story
                 _ => false,
             }
         );
-        return tells && !isSwitched ? WorkPlace.OnMachine : WorkPlace.OnBench;
+        // A battery, a controller, mowing: what has them is no unit on a bench.
+        bool isWhole =
+            (record.ElectricalWork || record.Setting == WorkSetting.InUse)
+            && context.Procedures.Any(p =>
+                p.Place == WorkPlace.OnMachine && p.Machines.Contains(record.Machine.Id)
+            );
+        return (tells || isWhole) && !isSwitched ? WorkPlace.OnMachine : WorkPlace.OnBench;
     }
 
     public ServiceRecord Record { get; }

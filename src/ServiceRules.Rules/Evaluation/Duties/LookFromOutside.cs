@@ -53,6 +53,7 @@ internal static class LookFromOutside
         frame.Record is { HandsInBladeZone: false, Place: WorkPlace.OnMachine }
         && frame.PlaceAgainst.IsEmpty
         && frame.UnitsInPlace.IsEmpty
+        && frame.PartsOfAMachine.IsEmpty
         && frame.Record.Tasks.All(Looks.Contains)
         && frame.Record.Timeline.All(entry => AtTheMachine.Contains(entry.Kind))
         && frame.Record.Units.SelectMany(unit => unit.Entries).All(IsLook);

@@ -39,6 +39,22 @@ internal static class PlaceAsRecordedDuty
             );
         }
 
+        if (against.Count == 0 && !duty.Job.PartsOfAMachine.IsEmpty)
+        {
+            var told = duty.Job.PartsOfAMachine.Select(part =>
+                part == "/setting"
+                    ? $"{duty.Record.Machine.Id} in use on turf meanwhile"
+                    : $"work on electrical parts of {duty.Record.Machine.Id}"
+            );
+            return TimelineOutcome.Of(
+                Verdict.NotMet,
+                FindingReason.ProcedureNotFollowed,
+                $"The record says that the work was on the bench, and shows {TimelineWords.List(told)}, which no unit off its machine has: it is judged as work on the machine.",
+                duty.Job.PartsOfAMachine,
+                "Enter the place as `on-machine`; of a unit that was off it, make a record of its own for the bench."
+            );
+        }
+
         if (against.Count == 0)
         {
             return duty.Record.Place == WorkPlace.OnBench
