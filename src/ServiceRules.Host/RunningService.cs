@@ -3,7 +3,9 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using ServiceRules.Application.Demo;
 using ServiceRules.Host.Accounts;
+using ServiceRules.Host.Demo;
 using ServiceRules.Host.Setup;
 using ServiceRules.Storage.Inbox;
 
@@ -51,6 +53,9 @@ public sealed class RunningService : IAsyncDisposable
 
     /// <summary>What whoever started it needs to come in: told this once, and kept nowhere.</summary>
     public WaysIn WaysIn { get; }
+
+    /// <summary>What the rules made of the demo, once all of it is filed; null: this is none.</summary>
+    public Task<DemoSummary>? DemoFiled => app.Services.GetService<DemoProgress>()?.Summary;
 
     /// <summary>What this service is made of.</summary>
     internal IServiceProvider Services => app.Services;

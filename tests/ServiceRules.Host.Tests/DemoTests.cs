@@ -1,4 +1,5 @@
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Demo;
 using ServiceRules.Host.Tests.Accounts;
 
 namespace ServiceRules.Host.Tests;
@@ -36,6 +37,41 @@ public sealed class DemoTests
         }
 
         Assert.Fail("the demo was not filed");
+    }
+
+    [Fact]
+    public async Task Demo_OnceFiled_TellsWhatTheRulesMadeOfIt()
+    {
+        await using var run = await ServiceRun.StartAsync(change: settings =>
+            settings with
+            {
+                IsDemo = true,
+                DemoJobs = 40,
+            }
+        );
+
+        var summary = await run.Service.DemoFiled!.WaitAsync(TimeSpan.FromMinutes(2));
+
+        Assert.Equal(40, summary.Jobs);
+        Assert.Equal(40, summary.Released + summary.Held + summary.Stopped);
+        Assert.NotEmpty(summary.Faults);
+        Assert.True(summary.IsExact);
+        var first = summary.Faults[0].Judged.Job.Record.Id.Text;
+        Assert.Equal(first, (await run.GetJsonAsync($"api/records/{first}")).GetProperty("id").GetString());
+    }
+
+    [Fact]
+    public async Task Demo_StoppedBeforeItsEnd_TellsThatThereIsNone()
+    {
+        Task<DemoSummary> filed;
+        await using (
+            var run = await ServiceRun.StartAsync(change: settings => settings with { IsDemo = true })
+        )
+        {
+            filed = run.Service.DemoFiled!;
+        }
+
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => filed);
     }
 
     [Fact]

@@ -155,16 +155,6 @@ internal static class ServeCommand
             );
             session.Tell($"makes an administrator with this secret: {secret}");
         }
-
-        foreach (var (name, password) in ways.DemoPasswords)
-        {
-            session.Tell($"Sign in at {service.Address}sign-in as {name} with {password}");
-        }
-
-        if (ways.DemoKey is { } key)
-        {
-            session.Tell($"For programs: curl -H 'Authorization: Bearer {key}' {service.Address}api/records");
-        }
     }
 
     // The invented shop never gets among the jobs of a real one.
@@ -195,12 +185,13 @@ internal static class ServeCommand
                 session.Tell($"It files what is dropped into {inbox}.");
             }
 
-            if (settings.IsDemo)
+            TellWaysIn(service, session);
+            if (service.DemoFiled is { } filed)
             {
-                session.Tell($"The demo is being filed: {service.Address}health/ready tells how far.");
+                DemoTelling.Begin(service.WaysIn, service.Address, session);
+                await DemoTelling.EndAsync(filed, service.Address, session);
             }
 
-            TellWaysIn(service, session);
             await service.EndedAsync();
             session.Tell("The service has stopped.");
             return ExitCode.Good;

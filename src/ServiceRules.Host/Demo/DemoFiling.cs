@@ -18,7 +18,26 @@ internal sealed partial class DemoFiling(
 ) : BackgroundService
 {
     protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
-        Task.Run(() => File(stoppingToken), stoppingToken);
+        Task.Run(() => Run(stoppingToken), CancellationToken.None);
+
+    // Stopped before it began, it would never tell.
+    public override async Task StopAsync(CancellationToken cancellationToken)
+    {
+        await base.StopAsync(cancellationToken);
+        progress.BreakOff();
+    }
+
+    private void Run(CancellationToken stop)
+    {
+        try
+        {
+            File(stop);
+        }
+        finally
+        {
+            progress.BreakOff();
+        }
+    }
 
     private void File(CancellationToken stop)
     {
@@ -26,10 +45,13 @@ internal sealed partial class DemoFiling(
         var together = judging.Beside(jobs.Select(job => job.Record));
         var some = jobs.Take(settings.DemoJobs ?? jobs.Length).ToList();
         progress.Begin(some.Count);
+        var judged = new List<JudgedDemoJob>(some.Count);
         foreach (var job in some)
         {
             stop.ThrowIfCancellationRequested();
-            var outcome = new FileRecord(ledger).File(together.Assess(job.Record), null);
+            var assessed = together.Assess(job.Record);
+            judged.Add(new JudgedDemoJob(job, assessed.Assessment));
+            var outcome = new FileRecord(ledger).File(assessed, null);
             if (outcome is not FilingOutcome.Filed)
             {
                 // Somebody amended it, or it was forgotten: what stands there stays.
@@ -40,6 +62,7 @@ internal sealed partial class DemoFiling(
         }
 
         Ended(log, some.Count);
+        progress.End(DemoSummary.Of(judged));
     }
 
     [LoggerMessage(Level = LogLevel.Information, Message = "the {Jobs} jobs of the demo are filed")]
