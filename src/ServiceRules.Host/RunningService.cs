@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using ServiceRules.Host.Accounts;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
 using ServiceRules.Storage.Inbox;
 
@@ -71,7 +72,8 @@ public sealed class RunningService : IAsyncDisposable
         {
             folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
             inbox = InboxPlace.Open(settings);
-            app = Composition.Of(settings, folder, inbox, certificate);
+            var notices = NoticeSettings.Read(settings.DataFolder);
+            app = Composition.Of(settings, folder, inbox, certificate, notices);
             var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
             return new RunningService(app, folder, inbox, certificate, waysIn);
