@@ -20,7 +20,9 @@ internal sealed partial class NoticeRounds(
     // Others file as well: another instance, or an import by command.
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
 
+#pragma warning disable CA2213 // Closed when the service stops: it waits for what is under way.
     private IWorkQueue? queue;
+#pragma warning restore CA2213
     private long from;
 
     public override async Task StopAsync(CancellationToken cancellationToken)

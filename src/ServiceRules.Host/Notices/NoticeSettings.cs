@@ -61,10 +61,8 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
 
         try
         {
-            var settings = JsonSerializer.Deserialize<NoticeSettings>(
-                File.ReadAllBytes(file.FullName),
-                Strictly
-            );
+            using var content = file.OpenRead();
+            var settings = JsonSerializer.Deserialize<NoticeSettings>(content, Strictly);
             return settings is null ? throw Refused(file, "it says nothing")
                 : settings.Fault() is { } fault ? throw Refused(file, fault)
                 : settings;
