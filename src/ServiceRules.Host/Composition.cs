@@ -7,6 +7,7 @@ using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
 using ServiceRules.Host.Limits;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Pages;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Setup;
@@ -22,7 +23,8 @@ internal static class Composition
         ServiceSettings settings,
         ServiceFolder folder,
         InboxFolder? inbox,
-        ServiceCertificate? certificate
+        ServiceCertificate? certificate,
+        NoticeSettings? notices
     )
     {
         var builder = WebApplication.CreateSlimBuilder(
@@ -35,7 +37,7 @@ internal static class Composition
         );
         builder.Listen(settings, certificate);
         builder
-            .Services.AddFiling(settings, folder)
+            .Services.AddFiling(settings, folder, notices)
             .AddProblems()
             .AddLimits(settings.Limits)
             .AddDescription()
@@ -50,6 +52,11 @@ internal static class Composition
         if (inbox is not null)
         {
             builder.Services.AddInbox(settings.Inbox!, inbox);
+        }
+
+        if (notices is not null)
+        {
+            builder.Services.AddNotices(notices, folder);
         }
 
         var app = builder.Build();

@@ -6,6 +6,7 @@ using Microsoft.Extensions.Hosting;
 using ServiceRules.Application.Demo;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Demo;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
 using ServiceRules.Storage.Inbox;
 
@@ -76,7 +77,8 @@ public sealed class RunningService : IAsyncDisposable
         {
             folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
             inbox = InboxPlace.Open(settings);
-            app = Composition.Of(settings, folder, inbox, certificate);
+            var notices = NoticeSettings.Read(settings.DataFolder);
+            app = Composition.Of(settings, folder, inbox, certificate, notices);
             var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
             return new RunningService(app, folder, inbox, certificate, waysIn);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Net;
 using ServiceRules.Application.Library;
 using ServiceRules.Host.Inbox;
@@ -29,6 +30,21 @@ public sealed record ServiceSettings
 
     /// <summary>The folder that files are taken from; null: none.</summary>
     public InboxSettings? Inbox { get; init; }
+
+    /// <summary>After how long a notice that was not taken is tried again, time after time; then it is given up.</summary>
+    public ImmutableArray<TimeSpan> NoticePauses { get; init; } =
+    [
+        TimeSpan.FromSeconds(10),
+        TimeSpan.FromMinutes(1),
+        TimeSpan.FromMinutes(5),
+        TimeSpan.FromMinutes(15),
+        TimeSpan.FromHours(1),
+        TimeSpan.FromHours(3),
+        TimeSpan.FromHours(6),
+        TimeSpan.FromHours(12),
+        TimeSpan.FromHours(24),
+        TimeSpan.FromHours(24),
+    ];
 
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 

@@ -3,11 +3,14 @@ using System.Text;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
+using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
 using ServiceRules.Storage.Postgres;
 using ServiceRules.Storage.Sql;
 using ServiceRules.Storage.Sqlite;
+using ServiceRules.Storage.Working;
 
 namespace ServiceRules.Storage;
 
@@ -44,6 +47,13 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>Who may come in to the service that keeps this ledger.</summary>
     public IAccountStore Accounts => store.Accounts;
+
+    /// <summary>Who is still to be told of what was filed.</summary>
+    public INoticeStore Notices => store.Notices;
+
+    /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
+    /// <exception cref="LedgerStoreException">They cannot be used.</exception>
+    public IWorkQueue OpenWork() => new QuartzWorkQueue(store.OpenWorkPlace(Path.GetDirectoryName(KeyPath)!));
 
     public ILogSigner Signer { get; }
 

@@ -4,12 +4,13 @@ namespace ServiceRules.Application.Accounts;
 /// <param name="At">When.</param>
 /// <param name="What">Which act.</param>
 /// <param name="By">Who did it: <c>account:ID</c>, <c>key:ID</c>, <c>machine</c> for whoever has the folder, <c>nobody</c>
-/// for somebody who was not signed in.</param>
+/// for somebody who was not signed in, <c>service</c> for the service itself.</param>
 /// <param name="About">What it was done to.</param>
 public sealed record AccountAct(DateTimeOffset At, string What, string By, string About)
 {
     public const string Machine = "machine";
     public const string Nobody = "nobody";
+    public const string Service = "service";
 
     public const string AccountMade = "account-made";
     public const string AccountRemoved = "account-removed";
@@ -23,14 +24,18 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string FirstAdministrator = "first-administrator";
     public const string KeyMade = "key-made";
     public const string KeyRevoked = "key-revoked";
+    public const string NoticeGivenUp = "notice-given-up";
 
-    /// <summary>Which roles were given; else nothing.</summary>
+    /// <summary>Which roles were given, or why a notice was given up; else nothing.</summary>
     public string? Detail { get; init; }
 
     /// <summary>Its place among all acts; 0 before it is kept.</summary>
     public long Number { get; init; }
 
     public static string OfAccount(string id) => "account:" + id;
+
+    /// <param name="what">Its entry and its recipient.</param>
+    public static string OfNotice(string what) => "notice:" + what;
 
     public static string OfKey(string id) => "key:" + id;
 }

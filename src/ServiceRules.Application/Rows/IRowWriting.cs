@@ -1,3 +1,4 @@
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
 
 namespace ServiceRules.Application.Rows;
@@ -25,6 +26,9 @@ public interface IRowWriting : IRowReading
 
     /// <summary>Keeps what was answered to a submission, and removes some answers that are too old by then.</summary>
     void Keep(AnsweredKey answered);
+
+    /// <summary>Keeps that a recipient is to be told; nothing happens when it is kept already.</summary>
+    void Owe(Notice notice);
 
     /// <summary>Removes what was answered where this person answers for it.</summary>
     void DropAnswers(string pseudonym);

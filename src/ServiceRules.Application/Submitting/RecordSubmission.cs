@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
@@ -11,12 +13,14 @@ namespace ServiceRules.Application.Submitting;
 /// <param name="fingerprint">What makes it the same as another.</param>
 /// <param name="among">Judges it, and others in its light.</param>
 /// <param name="outlook">What it came to before; null where its key was answered when that was looked up.</param>
+/// <param name="recipients">Who is told of holds and stops.</param>
 /// <param name="at">When it came.</param>
 internal sealed class RecordSubmission(
     Submission submission,
     ContentHash fingerprint,
     JudgeAmongStored among,
     StoredOutlook? outlook,
+    NoticeRecipients recipients,
     DateTimeOffset at
 )
 {
@@ -81,23 +85,41 @@ internal sealed class RecordSubmission(
                 .. file.Beside,
                 .. current.Turned.Select(turned => turned.Assessed.Evidence.Context.Bytes),
             ],
-            Also = submission.Key is { } named
-                ? (transaction, placed) =>
-                    transaction.Rows.Keep(
-                        new(
-                            named,
-                            fingerprint,
-                            Kind,
-                            placed[record].Entry.Index,
-                            placed[record + 1].Entry.Index,
-                            at
-                        )
-                        {
-                            By = Pseudonym(transaction),
-                        }
-                    )
-                : null,
+            Also = (transaction, placed) =>
+            {
+                if (submission.Key is { } named)
+                {
+                    Answer(transaction, named, placed[record].Entry.Index, placed[record + 1].Entry.Index);
+                }
+
+                Owe(
+                    transaction,
+                    placed[(record + 1)..],
+                    [assessed, .. current.Turned.Select(turned => turned.Assessed)]
+                );
+            },
         };
+    }
+
+    private void Answer(ILedgerWriting transaction, SubmissionKey named, long record, long assessment) =>
+        transaction.Rows.Keep(
+            new(named, fingerprint, Kind, record, assessment, at) { By = Pseudonym(transaction) }
+        );
+
+    // With what it tells of, or not at all: whatever happens next, it is found.
+    private void Owe(
+        ILedgerWriting transaction,
+        ImmutableArray<FilingOutcome.Placed> assessments,
+        ImmutableArray<Assessed> judged
+    )
+    {
+        foreach (var (placed, one) in assessments.Zip(judged).Where(pair => pair.First.IsNew))
+        {
+            foreach (var recipient in recipients.Of(one.Assessment.Job.Disposition))
+            {
+                transaction.Rows.Owe(new(placed.Entry.Index, recipient, at));
+            }
+        }
     }
 
     // What others show goes on after a record was filed; sent again, it gets another assessment only where a verdict differs, or

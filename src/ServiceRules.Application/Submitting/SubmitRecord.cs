@@ -1,5 +1,6 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 
 namespace ServiceRules.Application.Submitting;
 
@@ -8,8 +9,18 @@ namespace ServiceRules.Application.Submitting;
 /// assessment, those of stored records that are judged otherwise in its light, their entries, the rows that queries read and the
 /// answer to the key: all of them, or none. What was filed while it was judged is taken into account inside.
 /// </summary>
-public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupFiling filing)
+/// <param name="judging">Judges.</param>
+/// <param name="ledger">The log.</param>
+/// <param name="filing">Files for many at once.</param>
+/// <param name="recipients">Who is told of holds and stops; null: nobody.</param>
+public sealed class SubmitRecord(
+    AssessRecord judging,
+    OpenLedger ledger,
+    GroupFiling filing,
+    NoticeRecipients? recipients = null
+)
 {
+    private readonly NoticeRecipients recipients = recipients ?? NoticeRecipients.None;
     private readonly JudgeAmongStored among = new(judging);
 
     /// <summary>Judges as submitting would, and stores nothing.</summary>
@@ -37,7 +48,14 @@ public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupF
         {
             if (submission.Key is { } key && ledger.Rows.Answer(key) is not null)
             {
-                var again = new RecordSubmission(submission, fingerprint, among, null, ledger.Now);
+                var again = new RecordSubmission(
+                    submission,
+                    fingerprint,
+                    among,
+                    null,
+                    recipients,
+                    ledger.Now
+                );
                 var told = await filing.FileAsync(again.Decide, cancellation).ConfigureAwait(false);
                 if (!again.IsAnswerGone)
                 {
@@ -51,7 +69,14 @@ public sealed class SubmitRecord(AssessRecord judging, OpenLedger ledger, GroupF
                 case AssessOutcome.Refused refused:
                     return new SubmissionOutcome.Refused(refused.Problems);
                 case AssessOutcome.Judged:
-                    var one = new RecordSubmission(submission, fingerprint, among, outlook, ledger.Now);
+                    var one = new RecordSubmission(
+                        submission,
+                        fingerprint,
+                        among,
+                        outlook,
+                        recipients,
+                        ledger.Now
+                    );
                     return Outcome(
                         submission,
                         one,

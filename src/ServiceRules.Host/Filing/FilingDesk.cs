@@ -1,7 +1,9 @@
 using System.Collections.Concurrent;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Watching;
 
 namespace ServiceRules.Host.Filing;
@@ -11,10 +13,12 @@ internal sealed class FilingDesk(
     OpenLedger ledger,
     AssessRecord judging,
     GroupFiling filing,
+    NoticeRecipients recipients,
+    NoticeBell bell,
     ServiceMeter meter
 )
 {
-    private readonly SubmitRecord submitting = new(judging, ledger, filing);
+    private readonly SubmitRecord submitting = new(judging, ledger, filing, recipients);
     private readonly ConcurrentDictionary<SubmissionKey, bool> underWay = new();
 
     public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => submitting.Judge(bytes));
@@ -31,6 +35,7 @@ internal sealed class FilingDesk(
         {
             var outcome = await meter.SubmittedAsync(() => submitting.SubmitAsync(submission, stop));
             meter.Grown(ledger.Head);
+            bell.Ring();
             return outcome;
         }
         finally

@@ -1,7 +1,9 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Verifying;
 using ServiceRules.Host.Watching;
@@ -13,7 +15,8 @@ internal static class FilingServices
     public static IServiceCollection AddFiling(
         this IServiceCollection services,
         ServiceSettings settings,
-        ServiceFolder folder
+        ServiceFolder folder,
+        NoticeSettings? notices
     )
     {
         var site = settings.Rules.Site!;
@@ -26,6 +29,8 @@ internal static class FilingServices
         services.AddSingleton(folder.Ledger);
         // What waits is finished before the service ends.
         services.AddSingleton(_ => new GroupFiling(folder.Ledger));
+        services.AddSingleton(notices?.Recipients ?? NoticeRecipients.None);
+        services.AddSingleton<NoticeBell>();
         services.AddSingleton<FilingDesk>();
         services.AddSingleton<VerificationDesk>();
         return services.AddSingleton(provider => new ReportDesk(

@@ -1,6 +1,8 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Library;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Importing;
@@ -15,11 +17,11 @@ public sealed class FolderFiling : IAsyncDisposable
     private readonly GroupFiling filing;
     private readonly SubmitRecord submitting;
 
-    private FolderFiling(ServiceFolder folder, AssessRecord judging)
+    private FolderFiling(ServiceFolder folder, AssessRecord judging, NoticeRecipients recipients)
     {
         this.folder = folder;
         filing = new GroupFiling(folder.Ledger);
-        submitting = new SubmitRecord(judging, folder.Ledger, filing);
+        submitting = new SubmitRecord(judging, folder.Ledger, filing, recipients);
     }
 
     /// <summary>What a person should know of the ledger, though it stops nothing.</summary>
@@ -32,7 +34,13 @@ public sealed class FolderFiling : IAsyncDisposable
     public static FolderFiling Open(string dataFolder, LoadedRules rules, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(rules);
-        return new(ServiceFolder.Open(dataFolder, clock), new AssessRecord(rules.Book, rules.Site!));
+        // The service finds what is owed, at its next look or its next start.
+        var recipients = NoticeSettings.Read(dataFolder)?.Recipients ?? NoticeRecipients.None;
+        return new(
+            ServiceFolder.Open(dataFolder, clock),
+            new AssessRecord(rules.Book, rules.Site!),
+            recipients
+        );
     }
 
     /// <summary>Judges and files a record.</summary>

@@ -1,7 +1,9 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Working;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Host.Setup;
@@ -38,6 +40,12 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>Who may come in.</summary>
     public IAccountStore Accounts => ledgerFolder.Accounts;
+
+    /// <summary>Who is still to be told of what was filed.</summary>
+    public INoticeStore Notices => ledgerFolder.Notices;
+
+    /// <summary>Opens the work that goes on behind answers.</summary>
+    public IWorkQueue OpenWork() => ledgerFolder.OpenWork();
 
     /// <summary>Where the key is that signs reports.</summary>
     public string Keys { get; }

@@ -3,6 +3,7 @@ using System.Data.Common;
 using Npgsql;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Storage.Sql;
+using ServiceRules.Storage.Working;
 
 namespace ServiceRules.Storage.Postgres;
 
@@ -17,9 +18,11 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
 
     private readonly NpgsqlDataSource source;
     private readonly string place;
+    private readonly string address;
 
-    private PostgresLedgerStore(NpgsqlDataSource source, string place)
+    private PostgresLedgerStore(NpgsqlDataSource source, string place, string address)
     {
+        this.address = address;
         this.source = source;
         this.place = place;
     }
@@ -39,7 +42,7 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
         {
             DemandAll(source, place);
             PostgresMigrations.Run(source, place);
-            return new(source, place);
+            return new(source, place, given.ConnectionString);
         }
         catch (NpgsqlException failure)
         {
@@ -79,6 +82,8 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
 
     public override IReadOnlyList<string> Check() =>
         OnConnection(reading => (IReadOnlyList<string>)[.. PostgresSchema.Missing(reading)]);
+
+    internal override WorkPlace OpenWorkPlace(string folder) => new(NpgsqlFactory.Instance, address, true);
 
     internal override LedgerHead? CopyTo(string file) =>
         throw new LedgerStoreException(

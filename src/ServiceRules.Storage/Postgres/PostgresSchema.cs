@@ -24,6 +24,7 @@ internal static class PostgresSchema
         ("index", "record_row_by_content"),
         ("index", "record_row_by_assessment"),
         ("index", "shown_row_by_entry"),
+        ("index", "notice_waiting"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

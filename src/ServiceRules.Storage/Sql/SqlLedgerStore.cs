@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using System.Data.Common;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
+using ServiceRules.Storage.Working;
 
 namespace ServiceRules.Storage.Sql;
 
@@ -17,12 +19,16 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
     {
         Rows = new SqlStoredRows(this);
         Accounts = new SqlStoredAccounts(this);
+        Notices = new SqlStoredNotices(this);
     }
 
     public IRowReading Rows { get; }
 
     /// <summary>Who may come in. It stands in the same database, and in nothing that is told of the log.</summary>
     public IAccountStore Accounts { get; }
+
+    /// <summary>Who is still to be told of what was filed.</summary>
+    public INoticeStore Notices { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 
@@ -67,6 +73,10 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
     internal abstract T WriteBeside<T>(Func<DbConnection, T> work);
 
     public abstract IReadOnlyList<string> Check();
+
+    /// <summary>Where work behind answers is kept.</summary>
+    /// <param name="folder">The private folder of the ledger.</param>
+    internal abstract WorkPlace OpenWorkPlace(string folder);
 
     /// <summary>Copies the database as it is at one moment, whoever files meanwhile, to a file that is there and empty.</summary>
     /// <returns>The head of the copy.</returns>

@@ -1,6 +1,7 @@
 using System.Data.Common;
 using System.Globalization;
 using System.Text;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
 
@@ -114,6 +115,20 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
             ("@assessment", answered.Assessment),
             ("@at", answered.At.ToUnixTimeMilliseconds()),
             ("@person", answered.By)
+        );
+    }
+
+    public void Owe(Notice notice)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        _ = connection.Execute(
+            """
+            INSERT INTO notice (entry_index, recipient, due_at, attempts, state)
+            VALUES (@entry, @recipient, @at, 0, 0) ON CONFLICT (entry_index, recipient) DO NOTHING
+            """,
+            ("@entry", notice.Entry),
+            ("@recipient", notice.Recipient),
+            ("@at", notice.At.ToUnixTimeMilliseconds())
         );
     }
 

@@ -1,8 +1,10 @@
 using System.Data.Common;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Storage.Sql;
+using ServiceRules.Storage.Working;
 
 namespace ServiceRules.Storage.Sqlite;
 
@@ -16,6 +18,8 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
 
     // How long a lock of another program is waited for: less than whoever waits for an answer does.
     private const int HeldSeconds = 10;
+
+    private const string WorkName = "work.db";
 
     private const string Lost = "filings could be lost with the power";
     private const string Readable = "what was forgotten could still be read in the file";
@@ -123,6 +127,29 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
                     .. SqliteSchema.Missing(reading),
                 ]
         );
+
+    // A file of its own: nobody who files waits for its locks, and the log is copied without it.
+    internal override WorkPlace OpenWorkPlace(string folder)
+    {
+        var file = Path.Combine(folder, WorkName);
+        try
+        {
+            if (!File.Exists(file))
+            {
+                _ = DurableFile.WriteNew(file, [], DurableFile.Private);
+            }
+
+            using var made = Unopened(file);
+            SqliteMigrations.RunWork(file, made.ConnectionString);
+            made.Open();
+            Demand(file, "journal_mode", made.One<string>("PRAGMA journal_mode = WAL"), "wal", Lost);
+            return new(SqliteFactory.Instance, made.ConnectionString, false);
+        }
+        catch (SqliteException failure)
+        {
+            throw SqliteTrouble.Of(failure, file);
+        }
+    }
 
     internal override LedgerHead? CopyTo(string file) =>
         OnConnection(reading =>

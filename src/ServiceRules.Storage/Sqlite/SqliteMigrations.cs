@@ -8,6 +8,7 @@ namespace ServiceRules.Storage.Sqlite;
 internal static class SqliteMigrations
 {
     private const string Folder = "Sqlite/";
+    private const string WorkFolder = "SqliteWork/";
 
     /// <summary>The scripts in the order in which they run.</summary>
     public static IEnumerable<string> Scripts()
@@ -25,13 +26,19 @@ internal static class SqliteMigrations
         }
     }
 
-    public static void Run(string path, string connectionString)
+    public static void Run(string path, string connectionString) => Run(path, connectionString, Folder);
+
+    /// <summary>Brings the file of the work behind answers up to date.</summary>
+    public static void RunWork(string path, string connectionString) =>
+        Run(path, connectionString, WorkFolder);
+
+    private static void Run(string path, string connectionString, string folder)
     {
         var outcome = DeployChanges
             .To.SqliteDatabase(connectionString)
             .WithScriptsEmbeddedInAssembly(
                 typeof(SqliteMigrations).Assembly,
-                name => name.StartsWith(Folder, StringComparison.Ordinal)
+                name => name.StartsWith(folder, StringComparison.Ordinal)
             )
             .WithTransactionPerScript()
             .WithVariablesDisabled()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
 
@@ -31,6 +32,8 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
     public IReadOnlyList<string> RecordsMadeOf(string content) => inner.RecordsMadeOf(content);
 
     public void Clear(long from, long until) => counted(() => inner.Clear(from, until));
+
+    public void Owe(Notice notice) => counted(() => inner.Owe(notice));
 
     public void DropAnswers(string pseudonym) => counted(() => inner.DropAnswers(pseudonym));
 

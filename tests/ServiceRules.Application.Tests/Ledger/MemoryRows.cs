@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
 
@@ -9,6 +10,7 @@ internal sealed class MemoryRows : IRowWriting
 {
     private readonly Lock _gate = new();
     private readonly SortedDictionary<long, RecordRows> _rows = [];
+    private readonly List<Notice> _notices = [];
     private readonly Dictionary<SubmissionKey, AnsweredKey> _answers = [];
 
     public long Covered { get; private set; }
@@ -23,6 +25,8 @@ internal sealed class MemoryRows : IRowWriting
             }
         }
     }
+
+    public IReadOnlyCollection<Notice> Notices => _notices;
 
     public int Answers => _answers.Count;
 
@@ -106,6 +110,14 @@ internal sealed class MemoryRows : IRowWriting
             {
                 _ = _rows.Remove(index);
             }
+        }
+    }
+
+    public void Owe(Notice notice)
+    {
+        lock (_gate)
+        {
+            _notices.Add(notice);
         }
     }
 

@@ -28,7 +28,7 @@ internal static class House
         new(
             "Storage",
             [.. Core, "Application"],
-            ["Microsoft.Data.Sqlite", "Npgsql", "dbup-core", "dbup-sqlite", "dbup-postgresql"]
+            ["Microsoft.Data.Sqlite", "Npgsql", "dbup-core", "dbup-sqlite", "dbup-postgresql", "Quartz"]
         ),
         new(
             "Reporting",
@@ -49,6 +49,8 @@ internal static class House
                 "CsvHelper",
                 "DocumentFormat.OpenXml",
                 "DocumentFormat.OpenXml.Framework",
+                "MailKit",
+                "MimeKit",
                 "Microsoft.AspNetCore.OpenApi",
                 "Microsoft.OpenApi",
                 "Microsoft.Extensions.Hosting.Systemd",

@@ -17,6 +17,8 @@ public sealed class LibraryHomeTests
     [InlineData("CsvHelper", "src/ServiceRules.Host/")]
     [InlineData("DocumentFormat.OpenXml", "src/ServiceRules.Host/Tables/")]
     [InlineData("DbUp", "src/ServiceRules.Storage/")]
+    [InlineData("Quartz", "src/ServiceRules.Storage/Working/")]
+    [InlineData("MailKit", "src/ServiceRules.Host/Notices/")]
     [InlineData("Npgsql", "src/ServiceRules.Storage/Postgres/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)

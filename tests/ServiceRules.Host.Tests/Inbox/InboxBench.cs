@@ -5,10 +5,12 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Options;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Formats.Imports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
@@ -39,7 +41,14 @@ internal sealed class InboxBench : IAsyncDisposable
         provider = new ServiceCollection().AddLogging().AddMetrics().AddProblems().BuildServiceProvider();
         meter = ActivatorUtilities.CreateInstance<ServiceMeter>(provider);
         var json = provider.GetRequiredService<IOptions<JsonOptions>>();
-        Desk = new FilingDesk(service.Ledger, new AssessRecord(rules.Book, rules.Site!), filing, meter);
+        Desk = new FilingDesk(
+            service.Ledger,
+            new AssessRecord(rules.Book, rules.Site!),
+            filing,
+            NoticeRecipients.None,
+            new NoticeBell(),
+            meter
+        );
         Rounds = new InboxRounds(
             inbox,
             new InboxSettings { Folder = Folder, Mapping = mapping },

@@ -1,4 +1,5 @@
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
 
@@ -10,17 +11,21 @@ internal sealed class Counter : IAsyncDisposable
     private readonly LedgerFolder _folder;
     private readonly SubmitRecord _submit;
 
-    public Counter(Drawer drawer)
+    public Counter(Drawer drawer, NoticeRecipients? recipients = null)
     {
         _folder = drawer.Open();
         Ledger = drawer.Opened(_folder);
         Filing = new GroupFiling(Ledger);
-        _submit = new SubmitRecord(Jobs.Judging, Ledger, Filing);
+        _submit = new SubmitRecord(Jobs.Judging, Ledger, Filing, recipients);
     }
 
     public OpenLedger Ledger { get; }
 
     public GroupFiling Filing { get; }
+
+    public INoticeStore Notices => _folder.Notices;
+
+    public LedgerFolder Folder => _folder;
 
     public ILedgerStore Store => _folder.Store;
 

@@ -1,0 +1,111 @@
+using System.Globalization;
+using System.Net.Sockets;
+using MailKit;
+using MailKit.Net.Smtp;
+using MailKit.Security;
+using MimeKit;
+
+namespace ServiceRules.Host.Notices;
+
+/// <summary>Sends notices as mail.</summary>
+internal static class MailDelivery
+{
+    private const int TimeoutMilliseconds = 30_000;
+
+    /// <returns>Why it was not taken; null: it was.</returns>
+    public static async Task<string?> SendAsync(
+        MailSettings settings,
+        MailSettings.Reader to,
+        WrittenNotice notice,
+        CancellationToken stop
+    )
+    {
+        using var message = Message(settings, to, notice);
+        using var client = new SmtpClient { Timeout = TimeoutMilliseconds };
+        try
+        {
+            await client.ConnectAsync(settings.Server, settings.Port, Security(settings), stop);
+            if (settings.User is { } user)
+            {
+                await client.AuthenticateAsync(user, settings.Password!, stop);
+            }
+
+            _ = await client.SendAsync(message, stop);
+        }
+        catch (SmtpCommandException refused)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"the mail server answered {(int)refused.StatusCode}"
+            );
+        }
+        catch (Exception failure)
+            when (failure
+                    is ProtocolException
+                        or SocketException
+                        or IOException
+                        or AuthenticationException
+                        or SslHandshakeException
+                        or TimeoutException
+                        or ServiceNotConnectedException
+            )
+        {
+            return $"the mail server was not reached: {failure.GetType().Name}";
+        }
+
+        await LeaveAsync(client, stop);
+        return null;
+    }
+
+    // It was taken; how the server is left changes nothing.
+    private static async Task LeaveAsync(SmtpClient client, CancellationToken stop)
+    {
+        try
+        {
+            await client.DisconnectAsync(true, stop);
+        }
+        catch (Exception failure) when (failure is IOException or ProtocolException or SocketException) { }
+    }
+
+    private static SecureSocketOptions Security(MailSettings settings) =>
+        settings.Security switch
+        {
+            "tls" => SecureSocketOptions.SslOnConnect,
+            "starttls" => SecureSocketOptions.StartTls,
+            _ => SecureSocketOptions.None,
+        };
+
+    private static MimeMessage Message(MailSettings settings, MailSettings.Reader to, WrittenNotice notice)
+    {
+        var message = new MimeMessage
+        {
+            // The same at each attempt: mail programs show one of several.
+            MessageId = $"{notice.Id}@{notice.Link.Host}",
+            Date = notice.FiledAt,
+            Subject = $"{notice.Disposition}: {notice.Record}",
+        };
+        message.From.Add(MailboxAddress.Parse(settings.From));
+        message.To.Add(MailboxAddress.Parse(to.Address));
+        message.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
+        message.Headers.Add("Notice-Id", notice.Id);
+        message.Body = new TextPart("plain") { Text = Text(notice) };
+        return message;
+    }
+
+    private static string Text(WrittenNotice notice) =>
+        string.Join(
+            '\n',
+            [
+                $"Record {notice.Record} came to {notice.Disposition}.",
+                "",
+                .. notice.Units.Select(unit => $"  {unit.Unit}: {unit.Disposition}"),
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Entry {notice.Entry} of the log, filed {notice.FiledAt:yyyy-MM-dd HH:mm:ss} UTC."
+                ),
+                notice.Link.AbsoluteUri,
+                "",
+            ]
+        );
+}

@@ -1,0 +1,98 @@
+using System.Diagnostics.CodeAnalysis;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using ServiceRules.Application.Notices;
+using ServiceRules.Application.Working;
+using ServiceRules.Host.Setup;
+
+namespace ServiceRules.Host.Notices;
+
+/// <summary>Hands what waits to the queue: at start all of it, then what was filed since, here or by another instance.</summary>
+internal sealed partial class NoticeRounds(
+    ServiceFolder folder,
+    INoticeStore store,
+    NoticeWork work,
+    NoticeBell bell,
+    NoticeMeter meter,
+    ILogger<NoticeRounds> log
+) : BackgroundService
+{
+    // Others file as well: another instance, or an import by command.
+    private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
+
+#pragma warning disable CA2213 // Closed when the service stops: it waits for what is under way.
+    private IWorkQueue? queue;
+#pragma warning restore CA2213
+    private long from;
+
+    public override async Task StopAsync(CancellationToken cancellationToken)
+    {
+        await base.StopAsync(cancellationToken);
+        if (queue is { } working)
+        {
+            queue = null;
+            await working.DisposeAsync();
+        }
+    }
+
+    [SuppressMessage(
+        "Design",
+        "CA1031",
+        Justification = "Whatever one round ends with, the service goes on, and what waits stays where it is."
+    )]
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await Task.Yield();
+        try
+        {
+            while (true)
+            {
+                try
+                {
+                    await RoundAsync(stoppingToken);
+                }
+                catch (Exception failure) when (failure is not OperationCanceledException)
+                {
+                    Failed(log, failure);
+                }
+
+                await bell.WaitAsync(Every, stoppingToken);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // The service stops: what waits is taken up at the next start.
+        }
+    }
+
+    private async Task RoundAsync(CancellationToken stop)
+    {
+        if (queue is null)
+        {
+            var opened = folder.OpenWork();
+            try
+            {
+                await opened.StartAsync([work], stop);
+            }
+            catch
+            {
+                await opened.DisposeAsync();
+                throw;
+            }
+
+            queue = opened;
+        }
+
+        foreach (var notice in store.Waiting(from))
+        {
+            await queue.AddAsync(work.Kind, NoticeWork.WhatOf(notice), stop);
+            // Those of one assessment were kept together; what is asked for twice is one work.
+            from = notice.Entry;
+        }
+
+        meter.Stands(store.Count());
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "a round through the notices failed")]
+    private static partial void Failed(ILogger logger, Exception failure);
+}

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using System.Data.Common;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Notices;
+
+namespace ServiceRules.Storage.Sql;
+
+/// <summary>Notices, each question on a connection of its own.</summary>
+internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeStore
+{
+    private const string Columns = "entry_index, recipient, due_at, attempts, failure, state";
+
+    public ImmutableArray<Notice> Waiting(long from) =>
+        [
+            .. store.OnConnection(connection =>
+                connection.Rows(
+                    $"SELECT {Columns} FROM notice WHERE state = 0 AND entry_index >= @from ORDER BY entry_index, recipient",
+                    Of,
+                    ("@from", from)
+                )
+            ),
+        ];
+
+    public Notice? Find(long entry, string recipient) =>
+        store.OnConnection(connection =>
+            connection
+                .Rows(
+                    $"SELECT {Columns} FROM notice WHERE entry_index = @entry AND recipient = @recipient",
+                    Of,
+                    ("@entry", entry),
+                    ("@recipient", recipient)
+                )
+                .SingleOrDefault()
+        );
+
+    public NoticeCount Count() =>
+        store.OnConnection(connection => new NoticeCount(
+            connection.Rows("SELECT COUNT(*) FROM notice WHERE state = 0", row => row.Number(0)).Single(),
+            connection.Rows("SELECT COUNT(*) FROM notice WHERE state = 2", row => row.Number(0)).Single(),
+            connection
+                .Rows("SELECT MIN(due_at) FROM notice WHERE state = 0", row => row.NumberOrNone(0))
+                .Single()
+                is { } oldest
+                ? DateTimeOffset.FromUnixTimeMilliseconds(oldest)
+                : null
+        ));
+
+    public void Tried(Notice notice, AccountAct? act = null)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        _ = store.WriteBeside(connection =>
+        {
+            // Of two that were at it, the first to settle it tells.
+            var changed = connection.Execute(
+                """
+                UPDATE notice SET attempts = @attempts, failure = @failure, state = @state
+                WHERE entry_index = @entry AND recipient = @recipient AND state = 0
+                """,
+                ("@attempts", (long)notice.Attempts),
+                ("@failure", notice.Failure),
+                ("@state", (long)notice.State),
+                ("@entry", notice.Entry),
+                ("@recipient", notice.Recipient)
+            );
+            if (changed > 0 && act is not null)
+            {
+                new SqlAccountWriting(connection).Note(act);
+            }
+
+            return changed;
+        });
+    }
+
+    private static Notice Of(DbDataReader row) =>
+        new(row.Number(0), row.Text(1), DateTimeOffset.FromUnixTimeMilliseconds(row.Number(2)))
+        {
+            Attempts = (int)row.Number(3),
+            Failure = row.TextOrNone(4),
+            State = (NoticeState)row.Number(5),
+        };
+}
