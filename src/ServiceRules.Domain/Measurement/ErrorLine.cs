@@ -31,7 +31,7 @@ internal readonly record struct ErrorLine(UncertaintySource Source, double Size,
         return
         [
             .. indexed
-                .GroupBy(each => alike(each.line) ?? -1 - each.at, each => each.line)
+                .GroupBy(each => alike(each.line) ?? each.at, each => each.line)
                 .Select(group => Quadrature([.. group]))
                 .OrderBy(line => line.Source)
                 .ThenBy(line => line.Size),
@@ -39,11 +39,9 @@ internal readonly record struct ErrorLine(UncertaintySource Source, double Size,
     }
 
     private static ErrorLine Quadrature(List<ErrorLine> lines) =>
-        lines.Count == 1
-            ? lines[0]
-            : new(
-                lines[0].Source,
-                Math.Sqrt(lines.Select(line => line.Size * line.Size).Order().Sum()),
-                lines.Select(line => line.Known).Aggregate(DegreesOfFreedom.Least)
-            );
+        new(
+            lines[0].Source,
+            Math.Sqrt(lines.Select(line => line.Size * line.Size).Order().Sum()),
+            lines.Select(line => line.Known).Aggregate(DegreesOfFreedom.Least)
+        );
 }

@@ -14,7 +14,7 @@ public sealed record MeasuredValue(
 {
     private readonly IndependentErrors? _errors;
 
-    /// <summary>What made it up, where all of it is taken as known and reckoned with as one.</summary>
+    /// <summary>What made it up, to be told where all of it is taken as known and reckoned with as one.</summary>
     private readonly IndependentErrors? _madeUpOf;
 
     /// <summary>
@@ -52,8 +52,7 @@ public sealed record MeasuredValue(
         new(value, errors, errors.AreAllKnown ? null : errors);
 
     private MeasuredValue(Length value, IndependentErrors whole, IndependentErrors? kept)
-        : this(value, whole.Uncertainty, whole.DegreesOfFreedom) =>
-        (_errors, _madeUpOf) = (kept, kept is null ? whole : null);
+        : this(value, whole.Uncertainty, whole.DegreesOfFreedom) => (_errors, _madeUpOf) = (kept, whole);
 
     /// <inheritdoc/>
     public override Knowledge ShiftedBy(Length by, Length halfWidth)

@@ -71,7 +71,7 @@ public readonly record struct SharedError(
                 restErrors: null
             )
             {
-                RestMadeUpOf = rest ?? RestMadeUpOf,
+                RestMadeUpOf = rest,
             };
         }
     }

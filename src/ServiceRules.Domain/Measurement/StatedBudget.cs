@@ -51,7 +51,6 @@ public sealed record StatedBudget
     /// <summary>What a measured value's uncertainty is made of.</summary>
     public static StatedBudget Of(MeasuredValue measured)
     {
-        ArgumentNullException.ThrowIfNull(measured);
         var expanded = measured.Expanded;
         var lines = measured.Errors.Lines;
         var plain = Measurement.CoverageFactor.Between(measured.DegreesOfFreedom);
@@ -96,13 +95,16 @@ public sealed record StatedBudget
     /// <summary>k to as many decimals as its table has.</summary>
     private static decimal Told(decimal factor) => Math.Round(factor, FactorDecimals);
 
-    /// <summary>The selection of errors that comes to the most: each little known one gone or whole, all that are known likewise.</summary>
+    /// <summary>
+    /// The selection of little known errors that comes to the most. What is known is in none: k·u falls along it at first, if at all,
+    /// and then rises (<see cref="IndependentErrors"/>), so where adding it brings more, adding all others brings more still, and U
+    /// rests on the whole.
+    /// </summary>
     private static (StatedPart?, HashSet<ErrorLine>) PartOf(
         MeasuredValue measured,
         ImmutableArray<ErrorLine> lines
     )
     {
-        ImmutableArray<ErrorLine> known = [.. lines.Where(line => line.Known.IsInfinite)];
         ImmutableArray<ErrorLine> little = [.. lines.Where(line => !line.Known.IsInfinite)];
         if (little.Length > MostLittleKnown)
         {
@@ -114,14 +116,8 @@ public sealed record StatedBudget
         }
 
         var best = Enumerable
-            .Range(1, (1 << (little.Length + 1)) - 1)
-            .Select(selection =>
-                (ImmutableArray<ErrorLine>)
-                    [
-                        .. little.Where((_, i) => (selection & (1 << i)) != 0),
-                        .. (selection & (1 << little.Length)) != 0 ? known : [],
-                    ]
-            )
+            .Range(0, 1 << little.Length)
+            .Select(selection => little.Where((_, i) => (selection & (1 << i)) != 0).ToImmutableArray())
             .Select(each =>
                 (
                     Lines: each,

@@ -15,9 +15,6 @@ public enum UncertaintySource
     /// <summary>The spread of repeated readings.</summary>
     Repeatability,
 
-    /// <summary>The thickness tolerance of a feeler or setting piece.</summary>
-    Thickness,
-
     /// <summary>A reading taken as one contribution to a computed value.</summary>
     Reading,
 

@@ -368,13 +368,7 @@ internal sealed class ClickProblem
         return task
             .Readings.Select((reading, at) => (reading, known[at], Line: LineOf(task, at)))
             .GroupBy(each => each.Line)
-            .SelectMany(line =>
-                PlacesOf(
-                    task,
-                    line.Key,
-                    [.. line.Select(each => (each.Item1, each.Item2)).OrderBy(pair => pair.Item1.Station)]
-                )
-            )
+            .SelectMany(line => PlacesOf(task, line.Key, [.. line.Select(each => (each.Item1, each.Item2))]))
             .OrderBy(place => place.Station);
     }
 

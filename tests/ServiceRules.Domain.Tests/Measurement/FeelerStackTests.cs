@@ -63,7 +63,7 @@ public sealed class FeelerStackTests
     {
         var given = Computed.Named("stack-of-three-rss");
         var one = UncertaintyContribution.WithinHalfWidth(
-            UncertaintySource.Thickness,
+            UncertaintySource.Scale,
             Millimetres(given.GetProperty("a_mm"))!.Value
         );
 

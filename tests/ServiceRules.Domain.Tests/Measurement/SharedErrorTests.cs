@@ -18,7 +18,7 @@ public sealed class SharedErrorTests
     {
         var given = Cases.Named("stack-of-three-rss");
         var line = UncertaintyContribution.WithinHalfWidth(
-            UncertaintySource.Thickness,
+            UncertaintySource.Scale,
             Mm(Exact(given.GetProperty("a_mm"))!.Value)
         );
 
@@ -34,7 +34,7 @@ public sealed class SharedErrorTests
     {
         // 0.00035 in either way, in inches as the reference states them.
         var given = Cases.Named("stack-of-ten-correlated");
-        var line = UncertaintyContribution.WithinHalfWidth(UncertaintySource.Thickness, Mm(0.00035m));
+        var line = UncertaintyContribution.WithinHalfWidth(UncertaintySource.Scale, Mm(0.00035m));
         UncertaintyContribution[] alone = [.. Enumerable.Repeat(line, 10)];
 
         Close(

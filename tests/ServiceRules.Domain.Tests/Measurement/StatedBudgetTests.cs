@@ -1,3 +1,4 @@
+using FsCheck.Xunit;
 using ServiceRules.Domain.Geometry;
 using ServiceRules.Domain.Measurement;
 using ServiceRules.Domain.Quantities;
@@ -117,6 +118,79 @@ public sealed class StatedBudgetTests
     }
 
     [Fact]
+    public void Of_TwoAsLittleKnown_RestsOnTheLarger()
+    {
+        // 0.030 on one degree alone is 13.967730199245 · 0.030; both are 0.0316228 on 100/82, where k is below 10.6.
+        var told = Told(
+            UncertaintyContribution.Repeatability(Mm(0.010m), DegreesOfFreedom.Of(1), 1),
+            new(UncertaintySource.Reading, 0.030, DegreesOfFreedom.Of(1))
+        );
+
+        Assert.Equal(Mm(0.4190320m), told.Expanded);
+        Assert.Equal(
+            new StatedPart(StandardUncertainty.From(Mm(0.030m)), DegreesOfFreedom.Of(1), 13.967730199245m),
+            told.RestsOn
+        );
+        Assert.Equal(
+            UncertaintySource.Reading,
+            Assert.Single(told.Contributions, line => line.IsCounted).Source
+        );
+    }
+
+    [Fact]
+    public void Of_AsManyLittleKnownErrorsAsAreTried_RestsOnThePartThatComesToTheMost()
+    {
+        // Nine of 0.0001 raise u by 0.3 % and lower k by more: 0.004 on one degree counts alone.
+        var told = Told([
+            new(UncertaintySource.Reading, 0.004, DegreesOfFreedom.Of(1)),
+            .. Enumerable.Repeat(
+                new UncertaintyContribution(UncertaintySource.Repeatability, 0.0001, DegreesOfFreedom.Of(9)),
+                9
+            ),
+        ]);
+
+        Assert.Equal(10, told.Contributions.Length);
+        Assert.Equal(Mm(0.0558710m), told.Expanded);
+        Assert.Equal(
+            UncertaintySource.Reading,
+            Assert.Single(told.Contributions, line => line.IsCounted).Source
+        );
+        Assert.Equal(
+            new StatedPart(StandardUncertainty.From(Mm(0.004m)), DegreesOfFreedom.Of(1), 13.967730199245m),
+            told.RestsOn
+        );
+    }
+
+    /// <summary>U by the lines that count alone; where it rests on a part, that is more than all lines come to.</summary>
+    [Property(MaxTest = PropertyCases.Each)]
+    public void Of_AnyErrors_IsReckonedAgainFromTheLinesThatCount(byte one, byte two, byte five, byte known)
+    {
+        var told = Told(
+            new(UncertaintySource.Repeatability, one / 10_000.0, DegreesOfFreedom.Of(1)),
+            new(UncertaintySource.Repeatability, two / 10_000.0, DegreesOfFreedom.Of(2)),
+            new(UncertaintySource.Reading, five / 10_000.0, DegreesOfFreedom.Of(5)),
+            new(UncertaintySource.Resolution, known / 10_000.0, DegreesOfFreedom.Infinite)
+        );
+
+        Assert.Equal(U([.. told.Contributions.Where(line => line.IsCounted)]), Us(told), 3e-7);
+        Assert.InRange(U([.. told.Contributions]), 0, Us(told) + 3e-7);
+        Assert.Equal(told.RestsOn is null, told.Contributions.All(line => line.IsCounted));
+
+        static double Us(StatedBudget budget) => (double)budget.Expanded.Millimetres;
+
+        static double U(List<StatedContribution> lines)
+        {
+            var squares = lines.ConvertAll(line => Math.Pow((double)line.Uncertainty.Value.Millimetres, 2));
+            var u2 = squares.Sum();
+            var reliability = lines
+                .Zip(squares, (line, square) => square * square * line.DegreesOfFreedom.Reciprocal)
+                .Sum();
+            var degrees = reliability > 0 ? u2 * u2 / reliability : double.PositiveInfinity;
+            return Math.Sqrt(u2) * (double)CoverageFactor.Between(DegreesOfFreedom.Of(degrees));
+        }
+    }
+
+    [Fact]
     public void Of_LittleKnownPartThatTheRestOutweighs_RestsOnAll()
     {
         // 2.0085207826 · 0.0374165739 = 0.0751519662.
@@ -191,9 +265,17 @@ public sealed class StatedBudgetTests
             Mm(500m)
         )!;
 
-        Assert.Contains(
-            StatedBudget.Of((MeasuredValue)fit.LeftEnd).Contributions,
-            line => line.Source is UncertaintySource.Scatter
+        // Off the line by -1/30, 2/30, -1/30 on one degree: s² = 0.0066667, of which 0.0049329² is their own. Weights at the left end
+        // 7/6, 1/3 and -1/2: √(0.0066423 · 1.7222222).
+        Assert.InRange(
+            Assert
+                .Single(
+                    StatedBudget.Of((MeasuredValue)fit.LeftEnd).Contributions,
+                    line => line.Source is UncertaintySource.Scatter
+                )
+                .Uncertainty.Value.Millimetres,
+            0.106955m,
+            0.106957m
         );
     }
 

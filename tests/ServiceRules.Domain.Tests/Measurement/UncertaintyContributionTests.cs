@@ -23,11 +23,30 @@ public sealed class UncertaintyContributionTests
             UncertaintyContribution.Repeatability(Mm(deviation), DegreesOfFreedom.Of(9), readings)
         );
 
+    [Theory]
+    [InlineData(-0.001, 1)]
+    [InlineData(0.001, 0)]
+    public void RepeatabilityUnstated_BelowNothingOrOfNoReading_IsRefused(decimal step, int readings) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            UncertaintyContribution.RepeatabilityUnstated(Mm(step), readings)
+        );
+
+    [Fact]
+    public void RepeatabilityUnstated_OfFourReadings_IsAQuarterOfAStep()
+    {
+        var line = UncertaintyContribution.RepeatabilityUnstated(Mm(0.010m), 4);
+
+        Assert.Equal(0.0025, line.Millimetres, 1e-15);
+        Assert.Equal(UncertaintySource.RepeatabilityUnstated, line.Source);
+        Assert.True(line.DegreesOfFreedom.IsInfinite);
+        Assert.Equal(0, UncertaintyContribution.RepeatabilityUnstated(Mm(0m), 1).Millimetres);
+    }
+
     [Fact]
     public void WithinHalfWidth_BelowNothing_IsRefused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() =>
-            UncertaintyContribution.WithinHalfWidth(UncertaintySource.Thickness, Mm(-0.001m))
+            UncertaintyContribution.WithinHalfWidth(UncertaintySource.Scale, Mm(-0.001m))
         );
         Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.Resolution(Mm(-0.001m)));
         Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.ZeroCheck(Mm(-0.001m)));

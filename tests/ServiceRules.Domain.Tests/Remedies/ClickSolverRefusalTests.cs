@@ -270,6 +270,7 @@ public sealed class ClickSolverRefusalTests
     [InlineData(BindingConstraint.EndsUnknown, "read a second station")]
     [InlineData(BindingConstraint.KnowledgeTooWide, "finer gauge")]
     [InlineData(BindingConstraint.Straightness, "grind")]
+    [InlineData(BindingConstraint.LinesApart, "no adjuster moves one blade alone")]
     [InlineData(BindingConstraint.Travel, "look at how the unit sits")]
     [InlineData(BindingConstraint.StepSize, "shim by less than a step")]
     [InlineData(BindingConstraint.ContactAtTheEnd, "asks for contact where none is wanted")]

@@ -78,6 +78,23 @@ public sealed class MatchOptionsTests
                 .Select(setting => $"{setting.RightEnd.Millimetres:0.##}")
         );
 
+    /// <summary>
+    /// Sixty parts of 0.1 about 4.00 are -2 to 10. From 3.94 that is 59.4 parts down and 60.6 up, set to the nearest; from 3.95 59.5 and
+    /// 60.5, ties, set to the smaller turn.
+    /// </summary>
+    [Theory]
+    [InlineData(3.94, -1.96, 10.04)]
+    [InlineData(3.95, -1.95, 9.95)]
+    public void Of_AUnitSetByParts_ReachesThePartNearestToEachLevel(decimal now, decimal low, decimal high)
+    {
+        var heights = MatchOptions
+            .Of(Unit(now, now, MoveKind.ByParts) with { Zone = null })
+            .Select(option => option.LeftEnd)
+            .ToList();
+
+        Assert.Equal((Mm(low), Mm(high)), (heights.Min(), heights.Max()));
+    }
+
     [Fact]
     public void Of_AUnitThatMayStay_BeginsWithStaying()
     {

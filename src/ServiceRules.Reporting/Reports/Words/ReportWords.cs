@@ -54,7 +54,6 @@ public static class ReportWords
             UncertaintySource.Resolution => "step shown",
             UncertaintySource.ZeroCheck => "zero check",
             UncertaintySource.Repeatability => "repeatability",
-            UncertaintySource.Thickness => "tolerance of the piece",
             UncertaintySource.Reading => "reading",
             UncertaintySource.Movement => "steps turned since",
             UncertaintySource.Temperature => "temperature",
