@@ -30,7 +30,7 @@ public sealed class UncertaintyContributionTests
             UncertaintyContribution.WithinHalfWidth(UncertaintySource.Thickness, Mm(-0.001m))
         );
         Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.Resolution(Mm(-0.001m)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.ZeroCheck(Mm(-0.001m)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.ZeroFarOff(Mm(-0.001m)));
     }
 
     [Fact]
