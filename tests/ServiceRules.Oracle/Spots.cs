@@ -162,12 +162,9 @@ internal sealed class Spots
             && standing.Any(s =>
                 s.Index > last.Index
                 && Math.Abs(
-                    Gauges.Right(
-                        facts.Gauge(s.Reading),
-                        ((Observation.Measured)s.Reading.Observed).Value
-                    ) - spot.Value
-                )
-                    > 0.005m
+                    Gauges.Right(facts.Gauge(s.Reading), ((Observation.Measured)s.Reading.Observed).Value)
+                        - spot.Value
+                ) > 0.005m
             )
         )
         {
