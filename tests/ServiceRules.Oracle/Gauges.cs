@@ -107,7 +107,19 @@ internal static class Gauges
         {
             double before = Mm(zero.Error);
             double after = Mm(gauge.ZeroCheckAfter?.Error ?? zero.Error);
-            shared += Math.Pow(Math.Max(Math.Abs(before), Math.Abs(after)), 2) / 3;
+            double most = gauge.Kind == InstrumentKind.DiameterTape ? 0.127 : 0.0127;
+            double largest = Math.Max(Math.Abs(before), Math.Abs(after));
+            // The error itself is taken out of the reading; what the checks leave of it is not.
+            double read = Math.Max(
+                before == 0 ? 0 : Shown(gauge, zero.Error),
+                after == 0 ? 0 : Shown(gauge, gauge.ZeroCheckAfter?.Error ?? zero.Error)
+            );
+            bool isFar =
+                largest > ZeroMayBeOff(gauge)
+                || gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece;
+            shared += isFar
+                ? largest * largest / 3
+                : Math.Min((Math.Pow((after - before) / 2, 2) / 3) + (read * read / 12), most * most / 3);
             own += Math.Pow(after - before, 2) / 3;
         }
         else if (gauge.Kind is not (InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece))
@@ -165,6 +177,23 @@ internal static class Gauges
         bool isTape = gauge?.Kind == InstrumentKind.DiameterTape;
         double claimed = print.System == UnitSystem.Inch ? 0.0127 : 0.01;
         return Math.Max(2 * (double)print.RoundingHalfWidth.Millimetres, isTape ? 10 * claimed : claimed);
+    }
+
+    /// <summary>What a reading is worth once the error of its gauge's zero is out of it: one check, or midway between two.</summary>
+    public static decimal Right(Instrument? gauge, PrintedLength print)
+    {
+        decimal read = print.Value.Millimetres;
+        if (
+            gauge?.ZeroCheck is not { } zero
+            || gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.FixedSizePiece
+        )
+        {
+            return read;
+        }
+
+        decimal before = zero.Error.Value.Millimetres;
+        decimal after = gauge.ZeroCheckAfter?.Error.Value.Millimetres ?? before;
+        return read - ((before + after) / 2);
     }
 
     private static double Mm(PrintedLength? length) => length is null ? 0 : (double)length.Value.Millimetres;

@@ -161,8 +161,10 @@ internal sealed class Spots
             fit.Count > 0
             && standing.Any(s =>
                 s.Index > last.Index
-                && Math.Abs(((Observation.Measured)s.Reading.Observed).Value.Value.Millimetres - spot.Value)
-                    > 0.005m
+                && Math.Abs(
+                    Gauges.Right(facts.Gauge(s.Reading), ((Observation.Measured)s.Reading.Observed).Value)
+                        - spot.Value
+                ) > 0.005m
             )
         )
         {
@@ -313,7 +315,7 @@ internal sealed class Spots
         {
             At = at,
             State = SpotState.Known,
-            Value = print.Value.Millimetres,
+            Value = Gauges.Right(facts.Gauge(reading), print),
             Own = (own + (carried * 0.96), own + (carried * 1.0001)),
             Shared = shared,
             Scatter = (scatter.Square, scatter.Square, scatter.Degrees),

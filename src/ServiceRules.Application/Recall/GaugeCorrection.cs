@@ -22,7 +22,11 @@ public sealed class GaugeCorrection(FoundError found)
     /// <param name="share">How much of the error was there: 1 is all of it.</param>
     public ServiceRecord Of(ServiceRecord record, decimal share)
     {
-        var error = found.Error.Value * share;
+        // The record's own zero check may have stated a part of the error, which is taken out already; the whole of it takes its place.
+        var stated = StatedZero.ErrorOf(
+            record.Instruments.FirstOrDefault(gauge => gauge.Id == found.Instrument)
+        );
+        var error = stated + ((found.Error.Value - stated) * share);
         return record with
         {
             Instruments =
@@ -98,15 +102,10 @@ public sealed class GaugeCorrection(FoundError found)
         var resolution = gauge.Resolution ?? (isMarked ? null : StepRead(gauge, record));
         return gauge with
         {
-            // The error has been taken out of the readings; had the gauge been right, its zero check had been, and what
-            // the zero moved during the job it moved all the same.
-            ZeroCheck = Moved(gauge.ZeroCheck, Length.Zero),
-            ZeroCheckAfter = Moved(
-                gauge.ZeroCheckAfter,
-                gauge is { ZeroCheck: { } before, ZeroCheckAfter: { } after }
-                    ? after.Error.Value - before.Error.Value
-                    : Length.Zero
-            ),
+            // The error has been taken out of the readings, and is not to be taken out again for the zero check: had the gauge been
+            // right, its zero check had been, and what the zero moved during the job it moved all the same, about that.
+            ZeroCheck = Moved(gauge.ZeroCheck, -StatedZero.HalfMoved(gauge)),
+            ZeroCheckAfter = Moved(gauge.ZeroCheckAfter, StatedZero.HalfMoved(gauge)),
             Resolution = resolution,
             Calibration = isMarked ? gauge.Calibration : Doubted(gauge, resolution, record.Date),
             Tolerance =

@@ -20,6 +20,11 @@ internal static class ComparisonLine
             _ => "does not apply",
         };
         List<string> parts = [$"{comparison.Place}: {word}", LengthPrint.Known(comparison, system)];
+        if (LengthPrint.Corrected(comparison, system) is { } corrected)
+        {
+            parts[^1] += $" ({corrected})";
+        }
+
         if (LengthPrint.Limits(comparison, system) is { Length: > 0 } limits)
         {
             parts.Add($"limit {limits}");

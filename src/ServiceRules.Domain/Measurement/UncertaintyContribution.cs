@@ -83,11 +83,32 @@ public sealed record UncertaintyContribution
         WithinHalfWidth(UncertaintySource.Scale, step * 2);
 
     /// <summary>
-    /// A zero check on a setting piece that came out within a stated deviation: that deviation as a half width.
+    /// A zero whose error was found by a check on a setting piece and is taken out of the readings: what is left of it, within half of what two checks are
+    /// apart and within half a step of the gauge the error was read in, u² = a²/3 + q²/12 (JCGM 100:2008, 4.3.7, F.2.2.1); at most
+    /// what is taken of a zero that nobody checked.
     /// </summary>
-    /// <param name="largestDeviation">The largest deviation the check let pass, zero or more.</param>
-    public static UncertaintyContribution ZeroCheck(Length largestDeviation) =>
-        WithinHalfWidth(UncertaintySource.ZeroCheck, largestDeviation);
+    /// <param name="halfApart">a, zero or more.</param>
+    /// <param name="stepRead">q, zero or more; zero: the zero was set, and no error was read.</param>
+    /// <param name="mostAllowed">The most that a zero may be off, zero or more.</param>
+    public static UncertaintyContribution ZeroCheck(Length halfApart, Length stepRead, Length mostAllowed)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(halfApart.Millimetres, nameof(halfApart));
+        ArgumentOutOfRangeException.ThrowIfNegative(stepRead.Millimetres, nameof(stepRead));
+        ArgumentOutOfRangeException.ThrowIfNegative(mostAllowed.Millimetres, nameof(mostAllowed));
+        var apart = (double)halfApart.Millimetres / Math.Sqrt(3);
+        var read = (double)stepRead.Millimetres / Math.Sqrt(12);
+        var known = Math.Sqrt((apart * apart) + (read * read));
+        var most = (double)mostAllowed.Millimetres / Math.Sqrt(3);
+        return new(UncertaintySource.ZeroCheck, Math.Min(known, most), default);
+    }
+
+    /// <summary>
+    /// A zero that a check found further off than a fit one may be: all of the error as a half width, though it is taken out of the
+    /// readings, since nobody knows what such a gauge does.
+    /// </summary>
+    /// <param name="largestError">The largest error that a check found, zero or more.</param>
+    public static UncertaintyContribution ZeroFarOff(Length largestError) =>
+        WithinHalfWidth(UncertaintySource.ZeroCheck, largestError);
 
     /// <summary>
     /// A zero that nobody checked: the most that a zero may be off and still count as fit, as a half width (common practice, no

@@ -31,6 +31,12 @@ public sealed record Comparison
     /// <summary>Best value, if there is one.</summary>
     public Length? Value { get; init; }
 
+    /// <summary>
+    /// What was written down there, the mean of several readings, where the error that a gauge's zero check states was taken out of it;
+    /// null where nothing was, and where an older assessment does not say.
+    /// </summary>
+    public Length? AsRead { get; init; }
+
     /// <summary>Lower end of what is known, if bounded.</summary>
     public Length? KnownLower { get; init; }
 

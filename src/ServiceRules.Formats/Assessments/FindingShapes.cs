@@ -48,6 +48,12 @@ internal static class FindingShapes
             );
             var reason = o.Required("reason", ReasonWord, "why", c => c.Reason);
             var value = Exact(o, "value", "best value", c => c.Value);
+            var asRead = Exact(
+                o,
+                "asRead",
+                "what was written down, where the value is that less the error that a zero check states",
+                c => c.AsRead
+            );
             var knownLower = Exact(o, "knownLower", "lower end of what is known", c => c.KnownLower);
             var knownUpper = Exact(o, "knownUpper", "upper end of what is known", c => c.KnownUpper);
             var uncertainty = Exact(
@@ -88,6 +94,7 @@ internal static class FindingShapes
                 Verdict = v.Get(verdict),
                 Reason = v.Get(reason),
                 Value = v.Get(value),
+                AsRead = v.Get(asRead),
                 KnownLower = v.Get(knownLower),
                 KnownUpper = v.Get(knownUpper),
                 Uncertainty = v.Get(uncertainty),

@@ -52,7 +52,7 @@ internal sealed class UnitView
             var told = Findings
                 .Where(finding => finding.Verdict is Verdict.Met)
                 .SelectMany(finding => finding.Notices)
-                .Where(ToldThoughMet.Is)
+                .Where(notice => ToldThoughMet.Is(notice) || ZeroCorrected.IsTold(notice))
                 .Distinct(StringComparer.Ordinal);
             var unjudged = _job.Unjudged(Work);
             return unjudged.IsEmpty

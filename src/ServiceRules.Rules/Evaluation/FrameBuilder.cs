@@ -117,6 +117,13 @@ public static class FrameBuilder
                 days,
                 steps
             ),
+            LengthsTold = readings
+                .Where(reading => reading.Told is not null)
+                .ToImmutableDictionary(
+                    reading => reading.Pointer,
+                    reading => reading.Told!.Value,
+                    StringComparer.Ordinal
+                ),
             StepsTried = steps,
             DistancesTried = distances,
             ShiftsLearned = shifts.Learned,

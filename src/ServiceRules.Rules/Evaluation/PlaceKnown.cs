@@ -114,6 +114,11 @@ public sealed record PlaceKnown
     public GaugeScale? Scale { get; init; }
 
     /// <summary>
+    /// What was read here, where the error that a gauge's zero check states was taken out of it; of contested readings each.
+    /// </summary>
+    public ImmutableArray<ZeroCorrected> Corrected { get; init; } = [];
+
+    /// <summary>
     /// How the last two gauges that read here agree, nothing having moved between, or by how much one gauge contradicts
     /// itself; none where there is nothing to compare.
     /// </summary>

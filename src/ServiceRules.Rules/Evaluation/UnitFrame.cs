@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Rules.Model;
@@ -34,6 +35,12 @@ public sealed record UnitFrame
 
     /// <summary>What is known, by quantity; a quantity never read is absent.</summary>
     public required ImmutableArray<QuantityKnown> Known { get; init; }
+
+    /// <summary>
+    /// Every length that was read, by the pointer of its entry, less the error that its gauge's zero check states.
+    /// </summary>
+    public ImmutableDictionary<string, Length> LengthsTold { get; init; } =
+        ImmutableDictionary<string, Length>.Empty;
 
     /// <summary>What the bench log tells of the steps really obtained, by quantity and place, in the order of the work.</summary>
     public ImmutableArray<StepsTried> StepsTried { get; init; } = [];

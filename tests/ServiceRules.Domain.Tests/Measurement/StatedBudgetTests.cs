@@ -24,7 +24,7 @@ public sealed class StatedBudgetTests
     {
         var told = Told(
             UncertaintyContribution.Calibration(Mm(0.010m), 2m),
-            UncertaintyContribution.ZeroCheck(Mm(0m)),
+            UncertaintyContribution.ZeroCheck(Mm(0m), Mm(0m), Mm(0.0127m)),
             UncertaintyContribution.Resolution(Mm(0.010m)),
             UncertaintyContribution.Repeatability(Mm(0.004m), DegreesOfFreedom.Infinite, 1)
         );

@@ -55,7 +55,7 @@ public sealed class UncertaintyBudgetTests
         var budget = UncertaintyBudget.Of(
             UncertaintyContribution.Resolution(Mm(0.01m)),
             UncertaintyContribution.Calibration(Mm(0.006m), 2m),
-            UncertaintyContribution.ZeroCheck(Mm(0.002m)),
+            UncertaintyContribution.ZeroFarOff(Mm(0.002m)),
             UncertaintyContribution.Repeatability(Mm(0.004m), DegreesOfFreedom.Of(9), 4)
         );
 

@@ -49,7 +49,7 @@ public sealed class UncertaintyContributionTests
             UncertaintyContribution.WithinHalfWidth(UncertaintySource.Scale, Mm(-0.001m))
         );
         Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.Resolution(Mm(-0.001m)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.ZeroCheck(Mm(-0.001m)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => UncertaintyContribution.ZeroFarOff(Mm(-0.001m)));
     }
 
     [Fact]

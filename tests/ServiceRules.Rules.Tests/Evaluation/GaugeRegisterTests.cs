@@ -344,20 +344,48 @@ public sealed class GaugeRegisterTests
                     ZeroCheck = new(L("0.00 mm"), null),
                     Calibration = new(new(2026, 1, 10), new(2027, 1, 10), Entry.ExpandedUncertainty, 2m),
                 };
-                BenchEntry[] entries =
-                [
-                    Height("left", FormattableString.Invariant($"{read.Left / 100m:0.00} mm"), "HG-01"),
-                    Height("right", FormattableString.Invariant($"{read.Right / 100m:0.00} mm"), "HG-01"),
-                ];
+                BenchEntry[] Entries(decimal less) =>
+                    [
+                        Height(
+                            "left",
+                            FormattableString.Invariant($"{(read.Left / 100m) - less:0.0000} mm"),
+                            "HG-01"
+                        ),
+                        Height(
+                            "right",
+                            FormattableString.Invariant($"{(read.Right / 100m) - less:0.0000} mm"),
+                            "HG-01"
+                        ),
+                    ];
+                // What the record's zero check states is taken out; a gauge set to zero would have read that.
+                var error = StatedZero.ErrorOf(word).Millimetres;
                 return new[]
                 {
                     OnTarget,
                     new Check.Spread(MeasuredQuantity.HeightOfCut, SpreadAcross.Sides),
                 }.All(check =>
                 {
-                    var said = Judge(check, Frame([Entry], [word], entries)).Verdict;
+                    var said = Judge(
+                        check,
+                        Frame(
+                            [Entry],
+                            [word],
+                            [
+                                Height(
+                                    "left",
+                                    FormattableString.Invariant($"{read.Left / 100m:0.00} mm"),
+                                    "HG-01"
+                                ),
+                                Height(
+                                    "right",
+                                    FormattableString.Invariant($"{read.Right / 100m:0.00} mm"),
+                                    "HG-01"
+                                ),
+                            ]
+                        )
+                    ).Verdict;
                     return said is Verdict.Unproven
-                        || said == Judge(check, Frame(null, [byRegister], entries)).Verdict;
+                        || said == Judge(check, Frame(null, [byRegister], Entries(error))).Verdict;
                 });
             }
         );

@@ -176,9 +176,9 @@ public sealed class GaugeTests
     }
 
     [Fact]
-    public void Build_ASecondZeroCheck_WidensByTheLargerErrorAndTheDrift()
+    public void Build_ASecondZeroCheck_CorrectsByTheMeanAndWidensByWhatIsLeftAndTheDrift()
     {
-        // 0.005² + 0.01²/12 + 0.003² + 0.01²/3 (error) + 0.01²/3 (drift) = 1.09e-4; root 0.01044031.
+        // 0.005² + 0.01²/12 + 0.003² + 0.005²/3 + 0.01²/12 (zero) + 0.01²/3 (drift) = 9.23333e-5; root 0.00960902.
         var drifted = First with
         {
             ZeroCheck = new(L("0.00 mm"), null),
@@ -188,13 +188,45 @@ public sealed class GaugeTests
         var place = Left(Frame([drifted], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
 
         Assert.Equal(FindingReason.None, place.Doubt);
-        Assert.Equal(Mm(0.0104404m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+        Assert.Equal(Mm(0.0096091m), ((MeasuredValue)place.Knowledge!).Uncertainty.Value);
+        Assert.Equal(Mm(4.015m), ((MeasuredValue)place.Knowledge!).Value);
     }
+
+    [Theory]
+    [InlineData("-0.0127 mm", "3.9217")]
+    [InlineData("-0.0005 in", "3.9217")]
+    [InlineData("0.0127 mm", "3.8963")]
+    [InlineData("0.02 mm", "3.889")]
+    public void Build_AZeroThatReadsOff_IsJudgedLessItsErrorAndTellsBoth(string error, string judged)
+    {
+        var off = First with { ZeroCheck = new(L(error), null) };
+        var frame = Frame([off], null, Height("left", "3.909 mm"));
+        var place = Left(frame, MeasuredQuantity.HeightOfCut, 51);
+
+        var value = Mm(decimal.Parse(judged, System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(value, ((MeasuredValue)place.Knowledge!).Value);
+        var told = Assert.Single(place.Corrected);
+        Assert.Equal((Mm(3.909m), value), (told.AsRead, told.Value));
+        Assert.Contains(
+            CheckEvaluation.Evaluate(RuleFor(OnTarget), frame, frame.Units[0]).Notices,
+            notice => notice.Contains("reads 3.909 mm, corrected by", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void Build_AZeroThatWasSet_CorrectsNothingAndTellsNothing() =>
+        Assert.Empty(
+            Left(
+                Frame([First with { ZeroCheck = new(L("0.00 mm"), null) }], null, Height("left", "3.909 mm")),
+                MeasuredQuantity.HeightOfCut,
+                51
+            ).Corrected
+        );
 
     [Fact]
     public void Build_ADriftOfTheZero_IsNotSharedByTheReadings()
     {
-        // Shared: 0.005² (calibration) + 0.01²/3 (larger error); root 0.00763763. The drift stays with each reading.
+        // Shared: 0.005² (calibration) + 0.005²/3 + 0.01²/12 (zero); root 0.00645497. The drift stays with each reading.
         var drifted = First with
         {
             ZeroCheck = new(L("0.00 mm"), null),
@@ -203,7 +235,7 @@ public sealed class GaugeTests
 
         var place = Left(Frame([drifted], null, Height("left", "4.02 mm")), MeasuredQuantity.HeightOfCut, 51);
 
-        Assert.Equal(Mm(0.0076377m), place.Shared!.Value.Uncertainty.Value);
+        Assert.Equal(Mm(0.0064550m), place.Shared!.Value.Uncertainty.Value);
     }
 
     [Theory]

@@ -88,6 +88,14 @@ public static class LengthPrint
         };
     }
 
+    /// <summary>
+    /// What was written down and by how much it was corrected for the zero check of its gauge; null where nothing was.
+    /// </summary>
+    public static string? Corrected(Comparison comparison, UnitSystem system) =>
+        comparison is { AsRead: { } read, Value: { } value }
+            ? $"read {Of(read, system)}, corrected by {(value > read ? "+" : "")}{Of(value - read, system)} of the zero check"
+            : null;
+
     /// <summary>The same as short as it can be told, without unit and uncertainty; empty where nothing is known.</summary>
     public static string Short(Comparison comparison, UnitSystem system) =>
         comparison.Value is { } value

@@ -159,10 +159,9 @@ internal static class GaugeFindings
             yield return UncertaintyContribution.NotCalibrated(GaugeStep.Of(gauge, stepWritten));
         }
 
-        if (gauge.ZeroCheck is { } check)
+        if (gauge.ZeroCheck is not null)
         {
-            var after = gauge.ZeroCheckAfter?.Error.Value.Abs ?? Length.Zero;
-            yield return UncertaintyContribution.ZeroCheck(Length.Max(check.Error.Value.Abs, after));
+            yield return ZeroChecked(gauge);
         }
 
         if (workshop is { } temperature)
@@ -173,6 +172,20 @@ internal static class GaugeFindings
             }
         }
     }
+
+    /// <summary>
+    /// What is left of a zero whose stated error is taken out of every reading: half of what two checks are apart, and the step in
+    /// which the error was read, together no more than is taken of a zero that nobody checked. Of a zero further off than a
+    /// fit one may be all of the error: what such a gauge shows out is out as it was read and corrected.
+    /// </summary>
+    private static UncertaintyContribution ZeroChecked(Instrument gauge) =>
+        !StatedZero.HasScale(gauge.Kind) || StatedZero.Largest(gauge) > MostZeroError(gauge.Kind)
+            ? UncertaintyContribution.ZeroFarOff(StatedZero.Largest(gauge))
+            : UncertaintyContribution.ZeroCheck(
+                StatedZero.HalfApart(gauge),
+                StatedZero.StepRead(gauge),
+                MostZeroError(gauge.Kind)
+            );
 
     private static IEnumerable<UncertaintyContribution> Repeating(Instrument gauge, int readings)
     {

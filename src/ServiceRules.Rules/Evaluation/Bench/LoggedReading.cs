@@ -38,6 +38,13 @@ internal sealed record LoggedReading(
     /// <summary>What it was read with cannot read it; none where it can, or nothing is named.</summary>
     public GaugeMisused? Misused => Gauge is null ? null : GaugeMisused.Of(Gauge, Quantity, Observed);
 
+    /// <summary>
+    /// The length that it tells: what was written down less the error that its gauge's zero check states; none where no length was
+    /// read. Here a reading and its gauge become one, and everything that is told of lengths rests on this.
+    /// </summary>
+    public Length? Told =>
+        Observed is Observation.Measured measured ? measured.Value.Value - StatedZero.ErrorOf(Gauge) : null;
+
     /// <summary>Something made it void: its own adjuster was turned, or something else voided it.</summary>
     public bool IsVoid => Since.IsStale || Since.TurnedItself;
 

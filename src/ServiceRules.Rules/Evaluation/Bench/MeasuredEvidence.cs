@@ -71,6 +71,9 @@ internal static class MeasuredEvidence
                         }
                         : null,
                 Contested = [Mean(agreement.Lately, workshop).ShiftedBy(Length.Zero, carried)],
+                Corrected = CorrectedOf(agreement.Lately, Mean(agreement.Lately, workshop).Value) is { } moved
+                    ? [moved]
+                    : [],
             };
         }
 
@@ -90,6 +93,12 @@ internal static class MeasuredEvidence
                 [
                     .. counted.Select(reading => Mean([reading], workshop).ShiftedBy(Length.Zero, carried)),
                 ],
+                Corrected =
+                [
+                    .. counted
+                        .Select(reading => CorrectedOf([reading], ValueOf(reading)))
+                        .OfType<ZeroCorrected>(),
+                ],
             };
         }
 
@@ -104,6 +113,7 @@ internal static class MeasuredEvidence
             Shared = SharedBy(gauge, mean.Value, agreement.Lately, carried, workshop),
             Gauge = gauge?.Id,
             AsRead = carried > Length.Zero ? mean : null,
+            Corrected = CorrectedOf(agreement.Lately, mean.Value) is { } corrected ? [corrected] : [],
             Gauges = agreement.Gauges,
             Counted = agreement.Counted,
             IsReadTwice = agreement.Lately.Count > 1,
@@ -165,12 +175,18 @@ internal static class MeasuredEvidence
         reading.Gauge is { } gauge ? GaugeStep.Of(gauge, CoarsestOf([reading])) : CoarsestOf([reading]);
 
     private static Length ValueOf(LoggedReading reading) =>
+        reading.Told ?? throw new ArgumentException("no length was read", nameof(reading));
+
+    /// <summary>What was written down, no error taken out of it.</summary>
+    public static Length AsWritten(LoggedReading reading) =>
         ((Observation.Measured)reading.Observed).Value.Value;
+
+    private static ZeroCorrected? CorrectedOf(List<LoggedReading> readings, Length value) =>
+        ZeroCorrected.Of([.. readings.Select(reading => (reading.Gauge, AsWritten(reading)))], value);
 
     private static MeasuredValue Mean(List<LoggedReading> readings, Temperature? workshop)
     {
-        var values = readings.ConvertAll(reading => ((Observation.Measured)reading.Observed).Value);
-        var sum = values.Sum(value => value.Value.Millimetres);
+        var sum = readings.Sum(reading => ValueOf(reading).Millimetres);
         var mean = readings.Count == 1 ? sum : Math.Round(sum / readings.Count, Decimals);
         var coarsest = CoarsestOf(readings);
         var gauges = readings.Select(reading => reading.Gauge).Distinct().ToImmutableArray();

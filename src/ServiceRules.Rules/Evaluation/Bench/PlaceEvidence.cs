@@ -67,6 +67,8 @@ internal sealed class PlaceEvidence(
             Gauges = measured.Gauges,
             StepTaken = length.Knowledge is MeasuredValue ? measured.StepTaken : null,
             Scale = length.Knowledge is MeasuredValue ? measured.Scale : null,
+            Corrected =
+                length.Knowledge is MeasuredValue || length.Knowledge is null ? measured.Corrected : [],
             Counted = measured.Counted,
             Outvoted = measured.Outvoted,
             Misused =

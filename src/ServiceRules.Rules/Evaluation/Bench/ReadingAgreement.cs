@@ -43,7 +43,7 @@ internal sealed class ReadingAgreement
                 all.Count,
                 Lately.Count,
                 contradicting.Count,
-                MeasuredEvidence.Of(contradicting[^1], workshop).Value,
+                MeasuredEvidence.AsWritten(contradicting[^1]),
                 IsSettled
             );
 

@@ -11,19 +11,10 @@ namespace ServiceRules.Rules.Evaluation.Bench;
 internal static class TakenForWant
 {
     /// <summary>Whether the zero of the gauge can be checked, and a reading of it scatters, by the record's word or by the register's.</summary>
-    public static bool HasScale(Instrument gauge) => Kinds(gauge).Exists(HasScale);
+    public static bool HasScale(Instrument gauge) => Kinds(gauge).Exists(StatedZero.HasScale);
 
     private static List<InstrumentKind> Kinds(Instrument gauge) =>
         gauge.Register?.Entry is { } entry ? [gauge.Kind, entry.Kind] : [gauge.Kind];
-
-    private static bool HasScale(InstrumentKind kind) =>
-        kind
-            is InstrumentKind.HeightGauge
-                or InstrumentKind.Calliper
-                or InstrumentKind.Micrometer
-                or InstrumentKind.DialGauge
-                or InstrumentKind.DepthGauge
-                or InstrumentKind.DiameterTape;
 
     /// <summary>The most that a zero may be off, where no check of it is stated; none where one is.</summary>
     public static UncertaintyContribution? ZeroTaken(Instrument gauge) =>

@@ -30,6 +30,9 @@ internal readonly record struct Weighed(Knowledge? Knowledge, bool Conflicts, Fi
     /// <summary>What stands behind the scale of a gauge that has to be told; none where a certificate as good as most does.</summary>
     public GaugeScale? Scale { get; init; }
 
+    /// <summary>What was read, where a zero check's error was taken out of it; of readings that contradict one another each.</summary>
+    public ImmutableArray<ZeroCorrected> Corrected { get; init; } = [];
+
     /// <summary>How the last two gauges agree, where more than one read; or how a gauge contradicts itself.</summary>
     public GaugeComparison? Gauges { get; init; }
 

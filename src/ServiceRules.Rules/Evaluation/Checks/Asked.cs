@@ -32,6 +32,9 @@ internal sealed record Asked(
     /// <summary>Which way it departs, where what is said does not tell.</summary>
     public string? Way { get; init; }
 
+    /// <summary>What was read, where a zero check's error was taken out of it.</summary>
+    public ZeroCorrected? Corrected { get; init; }
+
     /// <summary>Whether the place is an end that the line tells, and not one that was read.</summary>
     public bool IsAtEnd { get; init; }
 }

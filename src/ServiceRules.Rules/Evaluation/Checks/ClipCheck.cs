@@ -119,6 +119,7 @@ internal static class ClipCheck
         )
         {
             Grown = GrownDoubt.BySteps(place.AsRead),
+            Corrected = place.Corrected is [var corrected] ? corrected : null,
             IsReadInBoth = place.IsReadInBoth,
         };
 

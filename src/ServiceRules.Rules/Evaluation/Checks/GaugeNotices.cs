@@ -21,6 +21,7 @@ internal static class GaugeNotices
                     .. outcome.Notices,
                     .. QuantitiesOf(check)
                         .SelectMany(quantity => Alike.Once(Told(unit, check, quantity, outcome.Verdict))),
+                    .. QuantitiesOf(check).SelectMany(quantity => Corrected(unit, quantity)),
                     .. TriedIn(check).SelectMany(quantity => TriesNotices.Of(outcome, unit, quantity)),
                 ],
             };
@@ -72,6 +73,25 @@ internal static class GaugeNotices
                 yield return (said, gauges.Words(place.System));
             }
         }
+    }
+
+    /// <summary>What was written down and what is judged of it, told once for all places that were corrected alike.</summary>
+    private static IEnumerable<string> Corrected(UnitFrame unit, MeasuredQuantity quantity)
+    {
+        var places = UnitPlaces.Of(unit, quantity);
+        return (unit.Of(quantity)?.Left ?? [])
+            .Where(place => place.State is not KnownState.Stale)
+            .SelectMany(place =>
+                place.Corrected.Select(corrected =>
+                    (Said: places.Said(place.Station, place.Blade), Corrected: corrected, place.System)
+                )
+            )
+            .GroupBy(each =>
+                (string.Join(' ', each.Corrected.Gauges), each.Corrected.Correction, each.System)
+            )
+            .Select(alike =>
+                ZeroCorrected.Words([.. alike.Select(each => (each.Said, each.Corrected))], alike.Key.System)
+            );
     }
 
     private static bool IsWorthTelling(GaugeComparison gauges, Verdict verdict) =>

@@ -196,6 +196,7 @@ internal static class LimitOnQuantityCheck
             )
             {
                 Grown = GrownDoubt.BySteps(place.AsRead),
+                Corrected = place.Corrected is [var corrected] ? corrected : null,
                 IsReadInBoth = place.IsReadInBoth,
             })
             .ToList();

@@ -83,6 +83,7 @@ internal sealed record PlaceJudgement(
             Verdict = verdict,
             Reason = told,
             Value = (asked.Knowledge as MeasuredValue)?.Value,
+            AsRead = asked.Corrected?.AsRead,
             KnownLower = interval?.Lower?.Value,
             KnownUpper = interval?.Upper?.Value,
             Uncertainty = isUnknown ? null : result.Expanded?.Value,

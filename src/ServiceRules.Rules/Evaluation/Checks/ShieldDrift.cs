@@ -33,19 +33,21 @@ internal static class ShieldDrift
         }
 
         var (grind, index) = at[0];
+        var before = Told(unit, index, "/before", grind!.Before!);
+        var after = Told(unit, index, "/after", grind.After!);
         // Half of what the diameters may be off, as half of their difference stands in the gap.
         var worn =
             (
-                DoubtOf(unit, MeasuredQuantity.ReelDiameter, grind!.Before!)
-                + DoubtOf(unit, MeasuredQuantity.ReelDiameter, grind.After!)
+                DoubtOf(unit, MeasuredQuantity.ReelDiameter, before, grind.Before!)
+                + DoubtOf(unit, MeasuredQuantity.ReelDiameter, after, grind.After!)
             ) * 0.5m;
-        foreach (var then in Gaps(unit, entries.Take(index)).DistinctBy(gap => gap.Station))
+        foreach (var then in Gaps(unit, 0, index).DistinctBy(gap => gap.Station))
         {
-            var expected = ShieldGapDrift.Expected(then.Value, grind.Before!.Value, grind.After!.Value);
+            var expected = ShieldGapDrift.Expected(then.Value, before, after);
             var lead =
-                $"the shield was not touched and the reel lost {Wording.Of(grind.Before.Value - grind.After.Value, then.System)}: "
+                $"the shield was not touched and the reel lost {Wording.Of(before - after, then.System)}: "
                 + $"a gap of {Wording.Of(then.Value, then.System)} should now be {Wording.Of(expected, then.System)}";
-            var now = Gaps(unit, entries.Skip(index)).LastOrDefault(gap => gap.Station == then.Station);
+            var now = Gaps(unit, index, entries.Length).LastOrDefault(gap => gap.Station == then.Station);
             if (now is null)
             {
                 yield return $"{lead} (derived)";
@@ -58,18 +60,28 @@ internal static class ShieldDrift
         }
     }
 
-    private static IEnumerable<Gap> Gaps(UnitFrame unit, IEnumerable<BenchEntry> entries)
+    private static Length Told(UnitFrame unit, int entry, string member, PrintedLength written) =>
+        unit.LengthsTold.GetValueOrDefault(Pointers.Entry(unit.Index, entry) + member, written.Value);
+
+    private static IEnumerable<Gap> Gaps(UnitFrame unit, int from, int until)
     {
-        var places = PlacesRead.Of(unit.Work.Entries, unit.Sheet);
-        return entries
-            .OfType<Reading>()
-            .Where(reading => reading is { Quantity: MeasuredQuantity.ShieldGap, Withdrawn: null })
-            .Select(reading =>
-                reading.Observed is Observation.Measured measured
+        var entries = unit.Work.Entries;
+        var places = PlacesRead.Of(entries, unit.Sheet);
+        return Enumerable
+            .Range(from, until - from)
+            .Select(index =>
+                entries[index]
+                    is Reading
+                    {
+                        Quantity: MeasuredQuantity.ShieldGap,
+                        Withdrawn: null,
+                        Observed: Observation.Measured measured,
+                    } reading
+                && Told(unit, index, "", measured.Value) is var told
                     ? new Gap(
                         places.Of(reading),
-                        measured.Value.Value,
-                        DoubtOf(unit, MeasuredQuantity.ShieldGap, measured.Value),
+                        told,
+                        DoubtOf(unit, MeasuredQuantity.ShieldGap, told, measured.Value),
                         measured.Value.System
                     )
                     : null
@@ -78,14 +90,14 @@ internal static class ShieldDrift
     }
 
     /// <summary>U of what was read, where its gauge tells it; else the digits that were written down.</summary>
-    private static Length DoubtOf(UnitFrame unit, MeasuredQuantity quantity, PrintedLength read)
+    private static Length DoubtOf(UnitFrame unit, MeasuredQuantity quantity, Length told, PrintedLength read)
     {
         var known = unit.Of(quantity);
         return (known?.Found ?? [])
                 .Concat(known?.Left ?? [])
                 .Select(place => place.Knowledge)
                 .OfType<MeasuredValue>()
-                .FirstOrDefault(measured => measured.Value == read.Value)
+                .FirstOrDefault(measured => measured.Value == told)
                 ?.Expanded.Value
             ?? read.RoundingHalfWidth;
     }
