@@ -94,7 +94,7 @@ internal static class BuildUpRow
             )
             .ToList();
         var byAuthorised = looks.Where(s => story.Authority(s.By) == Possible.Met).ToList();
-        var told = Watched(story, source, minutes, byAuthorised);
+        var told = WithReadings(story, source, minutes, byAuthorised);
         return looks.Exists(s => story.Authority(s.By) == Possible.NeverMet)
             ? told
                 | Watched(
@@ -104,6 +104,53 @@ internal static class BuildUpRow
                     [.. looks.Where(s => story.Authority(s.By) != Possible.NotMet)]
                 )
             : told;
+    }
+
+    /// <summary>"Repeated checks with readings": where a limit is stated, to try again whether it is dead reads nothing.</summary>
+    private static Possible WithReadings(Story story, EnergySource source, int minutes, List<Step> checks)
+    {
+        var told = Watched(story, source, minutes, checks);
+        if (source.RecheckLimit is null || !told.HasFlag(Possible.Met))
+        {
+            return told;
+        }
+
+        var without = Watched(
+            story,
+            source,
+            minutes,
+            [
+                .. checks.Where(s =>
+                    s.Kind != TimelineEventKind.IsolationVerified
+                    || s.Event.Pressure is not null
+                    || IsOfNewIsolation(story, source, s)
+                ),
+            ]
+        );
+        return !without.HasFlag(Possible.NotMet) ? told
+            : without.HasFlag(Possible.Met) ? told | Possible.Unproven
+            : (told & ~Possible.Met) | Possible.Unproven;
+    }
+
+    /// <summary>The proof before hands go in: none were in before, or it was locked or let off anew since they were.</summary>
+    private static bool IsOfNewIsolation(Story story, EnergySource source, Step proof)
+    {
+        if (story.Spells.Any(spell => spell.Covers(proof.Place)))
+        {
+            return false;
+        }
+
+        var earlier = story.Spells.Where(spell => spell.Start.Before(proof)).ToList();
+        int since = earlier.Count == 0 ? -1 : earlier.Max(spell => spell.End);
+        return since < 0
+            || story.Steps.Any(s =>
+                s.Place > since
+                && s.Before(proof)
+                && (
+                    s.IsDeviceOn
+                    || (s.Kind == TimelineEventKind.StoredEnergyReleased && s.IsOf(source.Id.Text))
+                )
+            );
     }
 
     private static Possible Watched(Story story, EnergySource source, int minutes, List<Step> checks)

@@ -374,8 +374,8 @@ internal static class GroupRows
 
         if (!briefings.Any(s => TookPart(story, s, incoming)))
         {
-            // "No handover_briefed between the two".
-            return Possible.NotMet;
+            // "No handover_briefed between the two"; what only the incoming one says shows no breach and no briefing.
+            return briefings.Any(s => s.By == incoming.Person) ? Possible.NeverMet : Possible.NotMet;
         }
 
         bool named = briefings.Any(s =>
@@ -414,20 +414,27 @@ internal static class GroupRows
                 && s.Before(incoming.Start)
             )
             .ToList();
-        return briefings.Any(s => s.Event.Others.IsEmpty) ? Possible.Any
+        return briefings.Any(s => s.Event.Others.IsEmpty || s.By == incoming.Person) ? Possible.Any
             : briefings.Any(s => TookPart(story, s, incoming)) ? Possible.Any
             : Possible.NotMet | Possible.NotApplicable;
     }
 
-    /// <summary>The one who takes over was there, or nobody is named and one who worked before tells it.</summary>
+    /// <summary>"Outgoing to incoming": by one who worked before, or by a third person who names both.</summary>
     private static bool TookPart(Story story, Step briefing, Spell incoming)
     {
-        string[] there = [briefing.By, .. briefing.Event.Others.Select(o => o.Text)];
-        bool worked = story.Spells.Any(s => s.Start.Before(incoming.Start) && there.Contains(s.Person));
-        return briefing.Event.Others.IsEmpty
-            ? worked || briefing.By == incoming.Person
-            : there.Contains(incoming.Person) && worked;
+        var others = briefing.Event.Others.Select(o => o.Text).ToList();
+        bool byOneWhoWorked = Worked(story, briefing.By, incoming);
+        return briefing.By != incoming.Person
+            && (
+                others.Count == 0
+                    ? byOneWhoWorked
+                    : others.Contains(incoming.Person)
+                        && (byOneWhoWorked || others.Exists(other => Worked(story, other, incoming)))
+            );
     }
+
+    private static bool Worked(Story story, string person, Spell incoming) =>
+        story.Spells.Any(s => s.Start.Before(incoming.Start) && s.Person == person);
 
     /// <summary>Between its first device and this place, tests aside, nothing hung on the isolator.</summary>
     private static bool HasGap(Story story, string source, int until)

@@ -42,7 +42,11 @@ internal static class BuildUpRecheckedDuty
                     entry => IsByAuthorised(duty, entry)
                 )
             )
-            .Concat(sources.SelectMany(source => RecheckReadings.Faults(duty, source.Source)))
+            .Concat(
+                sources.SelectMany(source =>
+                    RecheckReadings.Faults(duty, source.Source, entry => IsByAuthorised(duty, entry))
+                )
+            )
             .Concat(stated.IsEmpty ? [] : duty.Reading.StopsWithoutStart.Select(stop => Untold(duty, stop)))
             .ToList();
         var outcome =

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -148,7 +150,7 @@ internal static class GroupLeadDuties
             .ToImmutableArray();
         var good = inTime.FirstOrDefault(entry =>
             inCharge.Contains(entry.Event.Actor)
-            && (entry.Event.Others.IsEmpty || workers.All(entry.Event.Others.Contains))
+            && (entry.Event.Others.IsEmpty || !workers.Any(person => IsLeftOut(entry, person)))
         );
         if (good is not null)
         {
@@ -169,7 +171,7 @@ internal static class GroupLeadDuties
             [var entry, ..] when !inCharge.Contains(entry.Event.Actor) =>
                 $" by whoever is in charge (at {duty.Words.Time(entry)}: by {entry.Event.Actor})",
             [var entry, ..] =>
-                $" in full (at {duty.Words.Time(entry)}: not {TimelineWords.List(workers.Where(person => !entry.Event.Others.Contains(person)).Select(person => person.Text))})",
+                $" in full (at {duty.Words.Time(entry)}: not {TimelineWords.List(workers.Where(person => IsLeftOut(entry, person)).Select(person => person.Text))})",
         };
         return TimelineOutcome.Of(
             Verdict.NotMet,
@@ -179,6 +181,10 @@ internal static class GroupLeadDuties
             act
         );
     }
+
+    // Whoever counts stands there themselves.
+    private static bool IsLeftOut(OrderedEvent entry, Id<Participant> person) =>
+        entry.Event.Actor != person && !entry.Event.Others.Contains(person);
 
     private static OrderedEvent? GroupDeviceOff(DutyFrame duty, OrderedEvent end)
     {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 
@@ -8,8 +7,8 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 internal static class HandoverBriefing
 {
     /// <summary>
-    /// Between one who had worked and somebody who takes over, whoever of them enters it. One that names nobody is whoever entered
-    /// it briefed, or by one who had worked where nobody else is to come in.
+    /// By one who had worked, or by somebody who names both; never by the word of whoever takes over alone, who cannot brief
+    /// themselves. One that names nobody, by one who had worked, is for whoever takes over where nobody else is to come in.
     /// </summary>
     /// <param name="entry">The entry.</param>
     /// <param name="next">Who takes over.</param>
@@ -22,12 +21,27 @@ internal static class HandoverBriefing
         Func<Id<Participant>, bool> hadWorked
     )
     {
-        if (entry.Event.Others.IsEmpty)
+        if (entry.Event.Actor == next)
         {
-            return entry.Event.Actor == next || (isAlone && hadWorked(entry.Event.Actor));
+            return false;
         }
 
-        ImmutableArray<Id<Participant>> took = [entry.Event.Actor, .. entry.Event.Others];
-        return took.Contains(next) && took.Any(hadWorked);
+        if (entry.Event.Others.IsEmpty)
+        {
+            return isAlone && hadWorked(entry.Event.Actor);
+        }
+
+        return entry.Event.Others.Contains(next)
+            && (hadWorked(entry.Event.Actor) || entry.Event.Others.Any(hadWorked));
     }
+
+    /// <summary>Entered by whoever takes over: alone, or with one who had worked, who does not say so.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <param name="next">Who takes over.</param>
+    /// <param name="hadWorked">Whether somebody had worked by then.</param>
+    public static bool IsOwnWord(
+        OrderedEvent entry,
+        Id<Participant> next,
+        Func<Id<Participant>, bool> hadWorked
+    ) => entry.Event.Actor == next && (entry.Event.Others.IsEmpty || entry.Event.Others.Any(hadWorked));
 }

@@ -145,6 +145,17 @@ internal static class HandoverContinuousDuty
     {
         var told =
             $"The record shows work stopped {duty.Words.AtBy(change.Stopped)} and taken over by {next.Person} at {duty.Words.Time(next.Start)}";
+        if (change.ByOwnWord(next) is { } own)
+        {
+            return new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"{told}, and {EventWords.Done(TimelineEventKind.HandoverBriefed)} {duty.Words.AtBy(own)} alone: that one who had worked briefed {next.Person} stands nowhere but in the word of {next.Person}.",
+                [change.Stopped, own, next.Start],
+                $"Have whoever briefed {next.Person} enter it, as a late entry."
+            );
+        }
+
         return change.ByNobodysName(next) is { } briefing
             ? new(
                 Verdict.Unproven,
@@ -183,6 +194,13 @@ internal static class HandoverContinuousDuty
                         Incoming.Length == 1,
                         who => HadWorked(who, entry)
                     )
+                );
+
+        /// <summary>A briefing of which nobody but the one who takes over tells; or null.</summary>
+        public OrderedEvent? ByOwnWord(WorkInterval next) =>
+            Briefings(next)
+                .FirstOrDefault(entry =>
+                    HandoverBriefing.IsOwnWord(entry, next.Person, who => HadWorked(who, entry))
                 );
 
         /// <summary>A briefing by one who worked before that does not say whom of several it was for.</summary>

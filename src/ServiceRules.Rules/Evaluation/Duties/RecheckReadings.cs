@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Domain.Site;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
@@ -14,11 +15,20 @@ internal static class RecheckReadings
 {
     public const string Act = "Hands out; release the pressure and check again before work goes on.";
 
+    private const string ReadIt = "Enter what the gauge showed, as a late entry.";
+
     /// <summary>To take hands out takes moments; common practice, no source.</summary>
     public static readonly TimeSpan AtOnce = TimeSpan.FromMinutes(2);
 
     /// <summary>Readings above the limit that nobody acted on, and rechecks without a reading.</summary>
-    public static IEnumerable<TimelineFault> Faults(DutyFrame duty, EnergySource source)
+    /// <param name="duty">The job.</param>
+    /// <param name="source">The source.</param>
+    /// <param name="counts">Whether a check counts, by who made it.</param>
+    public static IEnumerable<TimelineFault> Faults(
+        DutyFrame duty,
+        EnergySource source,
+        Func<OrderedEvent, bool> counts
+    )
     {
         if (source.RecheckLimit is not { } limit)
         {
@@ -54,9 +64,73 @@ internal static class RecheckReadings
                 FindingReason.StepMissing,
                 $"The record shows {TimelineWords.Named(source)} checked again at {TimelineWords.List(silent.Select(duty.Words.Time))} without what was read; no more than {limit} is allowed.",
                 [.. silent],
-                "Enter what the gauge showed, as a late entry."
+                ReadIt
             );
         }
+
+        if (ProofsInPlaceOfRechecks(duty, source, checks, counts) is { Count: > 0 } proofs)
+        {
+            yield return new(
+                Verdict.Unproven,
+                FindingReason.StepMissing,
+                $"The record shows {TimelineWords.Named(source)} proven dead again at {TimelineWords.List(proofs.Select(duty.Words.Time))} in place of a check of its pressure, without what was read; no more than {limit} is allowed.",
+                [.. proofs],
+                ReadIt
+            );
+        }
+    }
+
+    /// <summary>
+    /// Proofs without a reading that stand for rechecks: without them the time between checks is longer than stated. The
+    /// first proof of an isolation, before hands go in, is none of them.
+    /// </summary>
+    private static List<OrderedEvent> ProofsInPlaceOfRechecks(
+        DutyFrame duty,
+        EnergySource source,
+        ImmutableArray<OrderedEvent> checks,
+        Func<OrderedEvent, bool> counts
+    )
+    {
+        var proofs = checks
+            .Where(check =>
+                check.Event is { Kind: TimelineEventKind.IsolationVerified, Pressure: null }
+                && counts(check)
+                && !IsFirstProof(duty, source, check)
+            )
+            .ToList();
+        return
+            proofs.Count > 0
+            && IsMissed(duty, source, entry => counts(entry) && !proofs.Contains(entry))
+            && !IsMissed(duty, source, counts)
+            ? proofs
+            : [];
+    }
+
+    private static bool IsMissed(DutyFrame duty, EnergySource source, Func<OrderedEvent, bool> counts) =>
+        RechecksMissed.Faults(duty.Reading, source, duty.Words, counts).Any();
+
+    // Of the isolation under which hands go in: before the first work, or of what was locked or let off anew since the last.
+    private static bool IsFirstProof(DutyFrame duty, EnergySource source, OrderedEvent proof)
+    {
+        var works = duty.Reading.AnyWork;
+        if (works.Contains(proof.Place()))
+        {
+            return false;
+        }
+
+        var before = works.Intervals.LastOrDefault(work => work.From < proof.Place());
+        return before.Until is not { } until
+            || duty.Reading.Events.Any(entry =>
+                entry.Place() > until
+                && entry.Place() < proof.Place()
+                && (
+                    entry.Event.Kind is TimelineEventKind.LockApplied or TimelineEventKind.TagApplied
+                    || (
+                        entry.Event.Kind == TimelineEventKind.StoredEnergyReleased
+                        && entry.Event.SpeaksOf(source.Id)
+                    )
+                )
+            );
     }
 
     /// <summary>The last reading above the limit in what leads up to the work, or null.</summary>

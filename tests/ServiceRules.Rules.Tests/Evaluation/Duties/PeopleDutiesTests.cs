@@ -87,8 +87,20 @@ public sealed class PeopleDutiesTests
     [InlineData("09:35 exposure", "09:20 exposure", EnergyDuty.GroupAccounted)]
     [InlineData("exposure_checked tech-01", "exposure_checked tech-02", EnergyDuty.GroupAccounted)]
     [InlineData("others=tech-01,tech-02", "others=tech-01", EnergyDuty.GroupAccounted)]
+    [InlineData("others=tech-01,tech-02", "others=lead-01", EnergyDuty.GroupAccounted)]
     public void Group_OneStepOutOfItsTurn_IsNotMet(string was, string now, EnergyDuty of) =>
         Assert.Equal(Verdict.NotMet, Changed(Group, was, now).VerdictOf(of));
+
+    /// <summary>Whoever is in charge and counts need not name themselves.</summary>
+    [Theory]
+    [InlineData(" others=tech-01,tech-02")]
+    [InlineData(" others=tech-02")]
+    [InlineData("")]
+    public void Group_WhoeverCountsCountsThemselves(string others) =>
+        Assert.Equal(
+            Verdict.Met,
+            Changed(Group, " others=tech-01,tech-02", others).VerdictOf(EnergyDuty.GroupAccounted)
+        );
 
     [Fact]
     public void Group_LockOnAndOffInTheMinutesOfTheWork_IsOnInTime() =>
@@ -235,13 +247,20 @@ public sealed class PeopleDutiesTests
     }
 
     [Theory]
-    [InlineData("handover_briefed tech-01")]
-    [InlineData("handover_briefed tech-02")]
-    [InlineData("handover_briefed tech-02 others=tech-01")]
-    [InlineData("handover_briefed lead-01 others=tech-01,tech-02")]
-    public void Handover_BetweenTheTwo_WhoeverEntersIt(string briefed) =>
+    [InlineData("handover_briefed tech-01", Verdict.Met)]
+    [InlineData("handover_briefed lead-01 others=tech-01,tech-02", Verdict.Met)]
+    [InlineData("handover_briefed tech-01 others=tech-02,tech-01", Verdict.Met)]
+    [InlineData("handover_briefed tech-02", Verdict.Unproven)]
+    [InlineData("handover_briefed tech-02 others=tech-01", Verdict.Unproven)]
+    [InlineData("handover_briefed tech-02 others=tech-01,tech-02", Verdict.Unproven)]
+    [InlineData("handover_briefed tech-02 others=tech-03", Verdict.NotMet)]
+    [InlineData(
+        "handover_briefed tech-02 others=tech-01\n09:03 handover_briefed tech-01 others=tech-02",
+        Verdict.Met
+    )]
+    public void Handover_BetweenTheTwo_ByOneWhoWorkedOrByAThird(string briefed, Verdict expected) =>
         Assert.Equal(
-            Verdict.Met,
+            expected,
             Changed(Handover, "handover_briefed tech-01 others=tech-02", briefed)
                 .VerdictOf(EnergyDuty.HandoverContinuous)
         );

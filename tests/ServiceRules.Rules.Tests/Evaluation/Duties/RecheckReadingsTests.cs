@@ -240,6 +240,49 @@ public sealed class RecheckReadingsTests
             ).Verdict
         );
 
+    /// <summary>Proven dead again in place of a check of the pressure tells nothing of the pressure.</summary>
+    [Theory]
+    [InlineData(" pressure=0_bar", Verdict.Met)]
+    [InlineData("", Verdict.Unproven)]
+    public void Judge_ProofInPlaceOfARecheck_HasToTellAReading(string read, Verdict expected)
+    {
+        var outcome = Judge(
+            Limited(20),
+            $"08:35 isolation_verified tech-01 source=all{read}\n" + "08:45 gloves_worn tech-01\n"
+        );
+
+        Assert.Equal(expected, outcome.Verdict);
+        Assert.Equal(
+            expected == Verdict.Unproven,
+            outcome.Statement.Contains("proven dead again at 08:35 in place of", StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [InlineData("08:35 isolation_verified tech-01 source=all\n", 40)]
+    [InlineData("08:35 isolation_verified tech-01 source=all\n", null)]
+    [InlineData(
+        "08:34 isolation_verified tech-01 source=all\n08:35 stored_energy_rechecked tech-01 source=hydraulic pressure=0_bar\n",
+        20
+    )]
+    public void Judge_ProofThatNoRecheckIsMissedWithout_NeedsNoReading(string during, int? minutes) =>
+        Assert.NotEqual(Verdict.Unproven, Judge(Limited(minutes), during).Verdict);
+
+    /// <summary>What was let off or locked anew since hands were in is proven as the first time.</summary>
+    [Theory]
+    [InlineData("08:32 stored_energy_released tech-01 source=hydraulic\n", Verdict.Met)]
+    [InlineData("08:32 lock_applied tech-01 source=engine_start lock=L-11\n", Verdict.Met)]
+    [InlineData("08:32 stored_energy_released tech-01 source=gravity\n", Verdict.Unproven)]
+    [InlineData("", Verdict.Unproven)]
+    public void Judge_ProofAfterABreak_IsTheFirstOfAnIsolationOrARecheck(string anew, Verdict expected) =>
+        Assert.Equal(
+            expected,
+            Judge(
+                Limited(20),
+                $"08:30 work_stopped tech-01\n{anew}08:35 isolation_verified tech-01 source=all\n08:36 work_started tech-01\n"
+            ).Verdict
+        );
+
     private static SafetyCase Limited(int? minutes) =>
         new SafetyCase() with
         {

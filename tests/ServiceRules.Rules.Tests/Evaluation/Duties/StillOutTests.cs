@@ -13,7 +13,8 @@ public sealed class StillOutTests
     [Theory]
     [InlineData("handover_briefed tech-01", false, true)]
     [InlineData("handover_briefed tech-01", true, false)]
-    [InlineData("handover_briefed tech-02", true, true)]
+    [InlineData("handover_briefed tech-02", true, false)]
+    [InlineData("handover_briefed tech-02 others=tech-01", false, false)]
     [InlineData("handover_briefed tech-01 others=tech-02", true, true)]
     [InlineData("handover_briefed tech-01 others=tech-03", true, false)]
     public void Of_Briefed_CountsForWhomItIs(string entry, bool areSeveral, bool isBriefed)
