@@ -15,7 +15,9 @@ public static class CheckEvaluation
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(frame);
-        var outcome = Suppression.ByExemption(rule, frame) ?? Judged(rule, frame, unit);
+        var outcome =
+            Suppression.ByExemption(rule, frame)
+            ?? TakenBack.Doubted(Judged(rule, frame, unit), rule, frame, unit, Judged);
         return GaugeNotices.Added(
             ContestedRemedy.Withheld(outcome, rule.Check, frame, unit),
             rule.Check,

@@ -59,6 +59,26 @@ public static class FrameBuilder
         };
     }
 
+    /// <summary>The frame as it would be with another bench log of one unit.</summary>
+    internal static JobFrame WithEntries(JobFrame frame, int index, ImmutableArray<BenchEntry> entries)
+    {
+        var record = frame.Record with
+        {
+            Units = frame.Record.Units.SetItem(index, frame.Record.Units[index] with { Entries = entries }),
+        };
+        var unit = Unit(
+            record with
+            {
+                Instruments = GaugesHeld.Of(record, frame.Context),
+            },
+            index,
+            SettingsInForce.On(record, frame.Context),
+            frame.Book,
+            frame.Days
+        );
+        return frame with { Record = record, Units = frame.Units.SetItem(index, unit) };
+    }
+
     /// <summary>JSON pointers of the units whose sheet the book does not have.</summary>
     public static ImmutableArray<string> UnknownSheets(ServiceRecord record, RuleBook book)
     {

@@ -1,7 +1,7 @@
 namespace ServiceRules.Rules.Evaluation;
 
 /// <summary>
-/// Remarks that people are told though the finding is met: what was read and is not counted, what harms the turf though the
+/// Remarks that people are told though the finding is met: what was read and is not counted or was taken back, what harms the turf though the
 /// height is right, whose word on a job card it was held to,
 /// and how many units of the machine nobody read. Other remarks on what is met are for who asks.
 /// </summary>
@@ -13,6 +13,8 @@ public static class ToldThoughMet
 
     internal const string SpreadNotShown = "the spread over the whole machine is not shown";
 
+    internal const string TakenBack = ": taken back, and counts for nothing: ";
+
     internal const string AskedFor = "asked for ";
 
     /// <summary>Whether a notice of a finding is one of these.</summary>
@@ -23,6 +25,7 @@ public static class ToldThoughMet
         return notice.Contains(ContradictsLatest, StringComparison.Ordinal)
             || notice.Contains(TakesOffTooMuch, StringComparison.Ordinal)
             || notice.Contains(SpreadNotShown, StringComparison.Ordinal)
+            || notice.Contains(TakenBack, StringComparison.Ordinal)
             || IsOfJobCard(notice);
     }
 

@@ -35,6 +35,14 @@ internal sealed record Asked(
     /// <summary>What was read, where a zero check's error was taken out of it.</summary>
     public ZeroCorrected? Corrected { get; init; }
 
+    /// <summary>The place alone, where what is said tells more than that.</summary>
+    public string? Where { get; init; }
+
+    /// <summary>
+    /// What is said of a difference that goes the other way; what feelers leave open on both sides of nothing is told by both.
+    /// </summary>
+    public string? SaidOtherWay { get; init; }
+
     /// <summary>Whether the place is an end that the line tells, and not one that was read.</summary>
     public bool IsAtEnd { get; init; }
 }

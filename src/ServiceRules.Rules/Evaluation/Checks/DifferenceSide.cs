@@ -59,6 +59,7 @@ internal sealed record DifferenceSide(
         )
         {
             Grown = GrownAbove(other),
+            SaidOtherWay = $"{other.Name} above {Name} by",
             IsReadInBoth = IsReadInBoth || other.IsReadInBoth || System != other.System,
         };
 
@@ -73,6 +74,7 @@ internal sealed record DifferenceSide(
             }
             : null;
 
-    /// <summary>Which of two sides is said to stand above the other: the one whose middle is larger.</summary>
-    public bool IsAbove(DifferenceSide other) => Knowledge.Middle > other.Knowledge.Middle;
+    /// <summary>Which of two sides is said to stand above the other: the one whose middle is larger, or which alone may be so by any amount.</summary>
+    public bool IsAbove(DifferenceSide other) =>
+        EitherWay.IsBelow(KnownDifference.Between(other.Knowledge, Knowledge, other.Shared, Shared));
 }

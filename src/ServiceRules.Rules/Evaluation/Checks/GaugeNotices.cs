@@ -97,7 +97,8 @@ internal static class GaugeNotices
     private static bool IsWorthTelling(GaugeComparison gauges, Verdict verdict) =>
         !gauges.Error.Agrees || verdict is Verdict.NotMet;
 
-    private static IEnumerable<MeasuredQuantity> TriedIn(Check check) =>
+    /// <summary>The quantities whose tries and readings a check rests on.</summary>
+    public static IEnumerable<MeasuredQuantity> TriedIn(Check check) =>
         check switch
         {
             Check.ProceduralLimit procedural => [procedural.Quantity],

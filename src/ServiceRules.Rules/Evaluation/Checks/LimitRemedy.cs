@@ -21,7 +21,7 @@ internal static class LimitRemedy
     ) =>
         outcome.Verdict switch
         {
-            Verdict.Unproven => LikelyOut(outcome, quantity, unit, places, zone)
+            Verdict.Unproven => LikelyTurned(outcome, quantity, unit, places, zone)
                 ?? ToProve(outcome, quantity, frame, unit, places),
             Verdict.NotMet => ToTurn(outcome, quantity, rule, frame, unit, places, zone),
             _ => null,
@@ -31,16 +31,14 @@ internal static class LimitRemedy
     /// Steps for what lengths put outside without proving it: as of a height, what is more likely out than in is turned. None where the
     /// best value is inside, the gauge could prove the limit nowhere, something has to be read first, or no whole steps do it.
     /// </summary>
-    private static Remedy.Turn? LikelyOut(
+    private static Remedy.Turn? LikelyTurned(
         CheckOutcome outcome,
         MeasuredQuantity quantity,
         UnitFrame unit,
         UnitPlaces places,
         PrintedZone zone
     ) =>
-        outcome.Reason is FindingReason.InsideGuard or FindingReason.ProbabilityBetween
-        && places.Obstacles.IsEmpty
-        && outcome.Comparisons.Any(each => each.Value < each.LowerLimit || each.Value > each.UpperLimit)
+        LikelyOut.Is(outcome, places.Obstacles)
         && AdjustedQuantity.FinelySetBy(quantity) is { } kind
         && unit.Sheet.Of(kind)?.Step is not null
         && (AsTaught(quantity, kind, unit, places) ?? StepRemedy.For(quantity, kind, unit, places, zone))

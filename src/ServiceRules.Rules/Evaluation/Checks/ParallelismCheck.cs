@@ -57,7 +57,8 @@ internal static class ParallelismCheck
                 Verdict.NotMet => Straightened(check, most, broken[0])
                     ?? (Remedy?)Squared(check.Quantity, unit, broken[0])
                     ?? new Remedy.Act(rule.Advice),
-                Verdict.Unproven => ReadAgain.For(outcome, check.Quantity, places),
+                Verdict.Unproven => (Remedy?)Likely(check, most, unit, outcome, places, lines)
+                    ?? ReadAgain.For(outcome, check.Quantity, places),
                 _ => null,
             },
             Notices = [.. outcome.Notices, .. LineShape.Notices(check.Quantity, lines, outcome.Verdict)],
@@ -99,6 +100,22 @@ internal static class ParallelismCheck
                 + "squaring cannot take that out; straighten or replace it, then read it again at every station"
         );
     }
+
+    /// <summary>What is more likely out than in is squared as what is proven to be; none where that would not help.</summary>
+    private static Remedy.Move? Likely(
+        Check.Parallelism check,
+        DualPrint most,
+        UnitFrame unit,
+        CheckOutcome outcome,
+        UnitPlaces places,
+        List<KnownLine> lines
+    ) =>
+        outcome.WhyAgain is null
+        && LikelyOut.Is(outcome, places.ObstaclesToALine(lines))
+        && lines.Find(line => OverTheWidth.PlaceOf(line) == outcome.Comparisons[0].Place) is { } worst
+        && Straightened(check, most, worst) is null
+            ? Squared(check.Quantity, unit, worst)
+            : null;
 
     /// <summary>The left side stays; the right adjuster takes the tilt out.</summary>
     private static Remedy.Move? Squared(MeasuredQuantity quantity, UnitFrame unit, KnownLine line)

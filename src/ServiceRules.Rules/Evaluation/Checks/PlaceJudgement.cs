@@ -99,10 +99,10 @@ internal sealed record PlaceJudgement(
         var beyond = BeyondBound(asked);
         return new(
             compared,
-            beyond is { } contact
-                ? $"{asked.Said}, {contact}"
-                : $"{asked.Said} {(isUnknown ? AsWritten(asked, system) : Wording.Of(AboveBound(asked), system))}",
-            asked.Said,
+            beyond is { } contact ? $"{asked.Said}, {contact}"
+                : isUnknown ? $"{asked.Said} {AsWritten(asked, system)}"
+                : EitherWay.Of(asked, system) ?? $"{asked.Said} {Wording.Of(AboveBound(asked), system)}",
+            asked.Where ?? asked.Said,
             system,
             asked.IsReadInBoth
                 ? NoticeOfBoth(zone, byPrints, result.Verdict)

@@ -60,11 +60,16 @@ internal static class RelationCheck
             Remedy = outcome.Verdict switch
             {
                 Verdict.NotMet => (Remedy?)Moved(check, unit, outcome, pairs) ?? new Remedy.Act(rule.Advice),
-                Verdict.Unproven => ReadAgain.For(
-                    outcome,
-                    places.Obstacles.IsEmpty && !others.Obstacles.IsEmpty ? check.Other : check.Quantity,
-                    places.Obstacles.IsEmpty && !others.Obstacles.IsEmpty ? others : places
-                ),
+                Verdict.Unproven => (Remedy?)(
+                    LikelyOut.Is(outcome, [.. places.Obstacles, .. others.Obstacles])
+                        ? Moved(check, unit, outcome, pairs)
+                        : null
+                )
+                    ?? ReadAgain.For(
+                        outcome,
+                        places.Obstacles.IsEmpty && !others.Obstacles.IsEmpty ? check.Other : check.Quantity,
+                        places.Obstacles.IsEmpty && !others.Obstacles.IsEmpty ? others : places
+                    ),
                 _ => null,
             },
         };
@@ -148,11 +153,15 @@ internal static class RelationCheck
         return asked with
         {
             Said = at == "across" ? asked.Said : $"at {at} {asked.Said}",
+            Where = at,
             System = place.System,
         };
     }
 
-    /// <summary>Both sides by what the worst place is off, where the quantity has an adjuster.</summary>
+    /// <summary>
+    /// Each side by itself where it was read at two places or more; else both by what the place is off. None where the quantity has no
+    /// adjuster, or nothing that is turned brings every place in.
+    /// </summary>
     private static Remedy.Move? Moved(
         Check.Relation check,
         UnitFrame unit,
@@ -171,6 +180,20 @@ internal static class RelationCheck
             return null;
         }
 
+        // What one blade tells says nothing of the other end.
+        if (
+            pairs.TrueForAll(pair => pair.Place.Blade is null && pair.Other.Blade is null)
+            && pairs.Select(pair => pair.Place.Station).Distinct().Count() > 1
+        )
+        {
+            return EachSide.Moved(
+                kind,
+                unit,
+                [.. pairs.Select(pair => Off(check, pair)).OfType<PlaceOff>()],
+                worst
+            );
+        }
+
         var turned = new Adjustment
         {
             Adjuster = kind,
@@ -180,6 +203,17 @@ internal static class RelationCheck
         var move = against.Value - own.Value;
         return new(kind, move, move, [.. ReadAgain.After(unit, [turned])]);
     }
+
+    /// <summary>How far a place is off; none where that is known to no figure, or it has no station.</summary>
+    private static PlaceOff? Off(Check.Relation check, RelatedPair pair) =>
+        pair.Place.Station is { } at
+        && DifferenceSide
+            .Of(Wording.Of(check.Quantity), pair.Place)
+            .Above(pair.Other.Side, check.Quantity, string.Empty)
+            .Knowledge
+            is MeasuredValue off
+            ? new(at, off.Value, off.Expanded.Value)
+            : null;
 
     private static string PlaceOf(PlaceKnown place, int? otherBlade) =>
         UnitPlaces.Name(place.Station, place.Blade ?? otherBlade);

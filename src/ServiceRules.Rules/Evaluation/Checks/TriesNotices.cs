@@ -34,11 +34,12 @@ internal static class TriesNotices
             .Work.Entries.OfType<Reading>()
             .Where(reading => reading.Withdrawn is not null && reading.Quantity == quantity)
             .Select(reading =>
-                $"{places.Said(at.Of(reading), reading.Blade)}: taken back, and counts for nothing: {Words(reading.Observed)} ({reading.Withdrawn})"
+                $"{places.Said(at.Of(reading), reading.Blade)}{ToldThoughMet.TakenBack}{Words(reading.Observed)} ({reading.Withdrawn})"
             );
     }
 
-    private static string Words(Observation observed) =>
+    /// <summary>What was read, in words.</summary>
+    public static string Words(Observation observed) =>
         observed switch
         {
             Observation.Measured measured => measured.Value.ToString(),

@@ -92,11 +92,15 @@ internal static class TwistCheck
     private static Asked Asking(KnownLine front, KnownLine rear)
     {
         var twist = RollerTwist.Of(front.Fit, rear.Fit);
-        var rises = !(twist.Middle < Length.Zero);
+        var rises = !EitherWay.IsBelow(twist);
+        var (high, other) = (
+            "front left and rear right stand high by",
+            "front right and rear left stand high by"
+        );
         return new(
             MeasuredQuantity.FrontRollerOnPlate,
             "across",
-            rises ? "front left and rear right stand high by" : "front right and rear left stand high by",
+            rises ? high : other,
             rises ? twist : Negated.Of(twist),
             front.System,
             Doubts.Gravest(front.Places.Concat(rear.Places)),
@@ -104,6 +108,7 @@ internal static class TwistCheck
         )
         {
             Grown = GrownOf(front, rear, rises),
+            SaidOtherWay = rises ? other : high,
             IsReadInBoth = front.IsReadInBoth || rear.IsReadInBoth || front.System != rear.System,
         };
     }

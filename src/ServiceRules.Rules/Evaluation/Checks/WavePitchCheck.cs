@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ServiceRules.Domain.Quantities;
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Trade;
 using ServiceRules.Domain.Verdicts;
@@ -23,9 +24,10 @@ internal static class WavePitchCheck
             return Told.NotApplicable("Wave on the turf: none was measured");
         }
 
+        var clip = MowingKnown.Of(frame, unit).Clip(unit.Sheet.Blades);
         var diagnosis = WaveDiagnosis.Of(
             pitch.Value,
-            MowingKnown.Of(frame, unit).Clip(unit.Sheet.Blades),
+            clip,
             unit.Sheet.FrontRollerDiameter?.In(pitch.System),
             unit.Sheet.RearRollerDiameter?.In(pitch.System)
         );
@@ -55,7 +57,9 @@ internal static class WavePitchCheck
                         : Likely(likely, pitch.System)
                 ),
             evidence,
-            new Remedy.Act(likely.IsEmpty ? rule.Advice : ToLookFor(likely))
+            new Remedy.Act(
+                likely.IsEmpty ? rule.Advice : ToLookFor(likely, AgainstHeight(clip, unit, pitch.System))
+            )
         );
     }
 
@@ -95,17 +99,39 @@ internal static class WavePitchCheck
             _ => string.Empty,
         };
 
-    private static string ToLookFor(ImmutableArray<WaveCandidate> likely) =>
+    private static string ToLookFor(ImmutableArray<WaveCandidate> likely, string clip) =>
         string.Join(
             "; ",
-            likely.Select(candidate => LookFor(candidate.Cause)).Distinct(StringComparer.Ordinal)
+            likely.Select(candidate => LookFor(candidate.Cause, clip)).Distinct(StringComparer.Ordinal)
         );
 
-    private static string LookFor(WaveCause cause) =>
+    private static string LookFor(WaveCause cause, string clip) =>
         cause switch
         {
-            WaveCause.Blade => "slow down or turn the reel faster: the clip is too wide",
+            WaveCause.Blade =>
+                $"slow down or turn the reel faster, which draws the waves closer together: {clip}",
             WaveCause.Reel => "look for one high blade and for a reel that runs out",
             _ => "look for a roller out of round, play in its bearings, and a unit that rocks",
         };
+
+    /// <summary>
+    /// The clip beside the least height that was read: only one that is wider than the height is known to be too wide.
+    /// </summary>
+    private static string AgainstHeight(Clip? clip, UnitFrame unit, UnitSystem system)
+    {
+        var heights = UnitPlaces
+            .Of(unit, MeasuredQuantity.HeightOfCut)
+            .Usable.Select(place => place.Knowledge?.Middle)
+            .OfType<Length>()
+            .ToList();
+        if (clip is null || heights.Count == 0)
+        {
+            return "they stand one clip apart";
+        }
+
+        var beside = $"({ClipWords.Spacing(clip.Spacing, system)} and {Wording.Of(heights.Min(), system)})";
+        return clip.Spacing > heights.Min()
+            ? $"they stand one clip apart, and the clip is wider than the height of cut {beside}"
+            : $"they stand one clip apart, though the clip is within the height of cut {beside}; what raises them the record does not show";
+    }
 }

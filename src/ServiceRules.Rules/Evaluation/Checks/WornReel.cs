@@ -23,24 +23,7 @@ internal static class WornReel
         var places = UnitPlaces.Of(unit, quantity);
         // Worn is worn wherever it is read: the smallest diameter decides, and one place is enough to show it.
         var judged = places
-            .Usable.Select(place =>
-                PlaceJudgement.Of(
-                    new(
-                        quantity,
-                        UnitPlaces.Name(place.Station, place.Blade),
-                        places.Said(place.Station, place.Blade),
-                        place.Knowledge!,
-                        place.System,
-                        place.Doubt,
-                        NaturalBounds.Of(quantity)
-                    )
-                    {
-                        IsReadInBoth = place.IsReadInBoth,
-                    },
-                    PrintedZone.Of(worn, null, null)!,
-                    rule.Decision
-                )
-            )
+            .Usable.Select(place => Judged(quantity, rule, places, place, PrintedZone.Of(worn, null, null)!))
             .ToList();
         var contested = ContestedBreach.Among(
             quantity,
@@ -66,9 +49,47 @@ internal static class WornReel
                 {
                     Remedy = ReadAgain.For(outcome, quantity, places),
                 },
-            _ => Repositioned(unit, outcome) ?? Worn(outcome, subject, worn),
+            _ => Repositioned(unit, outcome)
+                ?? Worn(outcome, subject, worn, IsPastService(quantity, rule, unit, places)),
         };
     }
+
+    /// <summary>Whether it is proven to be below what the sheet lets stay in service: then it goes, however it would be set up.</summary>
+    private static bool IsPastService(
+        MeasuredQuantity quantity,
+        Rule rule,
+        UnitFrame unit,
+        UnitPlaces places
+    ) =>
+        unit.Sheet.Of(quantity)?.Lower is { } least
+        && PrintedZone.Of(least, null, null) is { } zone
+        && places.Usable.Any(place =>
+            Judged(quantity, rule, places, place, zone).Compared.Verdict is Verdict.NotMet
+        );
+
+    private static PlaceJudgement Judged(
+        MeasuredQuantity quantity,
+        Rule rule,
+        UnitPlaces places,
+        PlaceKnown place,
+        PrintedZone zone
+    ) =>
+        PlaceJudgement.Of(
+            new(
+                quantity,
+                UnitPlaces.Name(place.Station, place.Blade),
+                places.Said(place.Station, place.Blade),
+                place.Knowledge!,
+                place.System,
+                place.Doubt,
+                NaturalBounds.Of(quantity)
+            )
+            {
+                IsReadInBoth = place.IsReadInBoth,
+            },
+            zone,
+            rule.Decision
+        );
 
     /// <summary>Exactly at the worn value counts as worn, while a limit counts its own value as inside.</summary>
     private static bool IsAtLimit(CheckOutcome outcome) =>
@@ -106,7 +127,12 @@ internal static class WornReel
         return null;
     }
 
-    private static CheckOutcome Worn(CheckOutcome outcome, string subject, DualPrint worn) =>
+    private static CheckOutcome Worn(
+        CheckOutcome outcome,
+        string subject,
+        DualPrint worn,
+        bool isPastService
+    ) =>
         outcome with
         {
             Verdict = Verdict.NotMet,
@@ -114,7 +140,9 @@ internal static class WornReel
             Statement =
                 $"{subject}: worn to {worn} or below, and the record does not show the bedknife set to its position for a worn reel",
             Remedy = new Remedy.Act(
-                "set the bedknife to its position for a worn reel and the front roller with it, then set the unit again"
+                isPastService
+                    ? "replace the reel: it is below its service limit, and a new one is not set up as a worn one"
+                    : "set the bedknife to its position for a worn reel and the front roller with it, then set the unit again"
             ),
         };
 }

@@ -36,6 +36,18 @@ public class ParallelismCheckTests
         Assert.Equal((Mm(0m), Mm(0.10m)), (move.Left, move.Right));
     }
 
+    /// <summary>0.044 mm over 408 mm is 0.055 mm over the width: out, not proven, and squared as what is out. 0.036 is 0.045 mm.</summary>
+    [Theory]
+    [InlineData("10.044 mm", true)]
+    [InlineData("10.036 mm", false)]
+    public void Evaluate_NotProven_IsSquaredWhereLikelyOut(string left, bool moved)
+    {
+        var outcome = Judge(Parallel, Roller("left", left), Roller("right", "10.000 mm"));
+
+        Assert.Equal((Verdict.Unproven, FindingReason.InsideGuard), (outcome.Verdict, outcome.Reason));
+        Assert.Equal(moved ? Mm(0.055m) : null, (outcome.Remedy as Remedy.Move)?.Right);
+    }
+
     /// <summary>A larger reading is further from the edge, either way round.</summary>
     [Theory]
     [InlineData("10.00 mm", "10.20 mm", "further from", -0.25)]

@@ -1,3 +1,4 @@
+using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Remedies;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
@@ -63,12 +64,25 @@ public class WavePitchCheckTests
         Assert.Equal(new Remedy.Act("Do something about it."), outcome.Remedy);
     }
 
-    [Fact]
-    public void Evaluate_EveryBlade_AsksForAnotherClip() =>
-        Assert.Equal(
-            new Remedy.Act("slow down or turn the reel faster: the clip is too wide"),
-            Judge(Wave, Tried(new(Kmh("6"), Rpm("2200"), null, L("5 mm")))).Remedy
+    /// <summary>A clip of 5.05 mm beside a height that nobody read, that is less and that is more.</summary>
+    [Theory]
+    [InlineData(null, "they stand one clip apart")]
+    [InlineData("4.00 mm", "and the clip is wider than the height of cut (")]
+    [InlineData("12.00 mm", "though the clip is within the height of cut (")]
+    public void Evaluate_EveryBlade_CallsTheClipTooWideOnlyWhereItIsWider(string? height, string told)
+    {
+        BenchEntry[] read = height is null ? [] : [Height("left", height), Height("right", height)];
+        var act = Assert.IsType<Remedy.Act>(
+            Judge(Wave, Tried(new(Kmh("6"), Rpm("2200"), null, L("5 mm")), read)).Remedy
         );
+
+        Assert.StartsWith("slow down or turn the reel faster", act.What, StringComparison.Ordinal);
+        Assert.Contains(told, act.What, StringComparison.Ordinal);
+        Assert.Equal(
+            height == "12.00 mm",
+            act.What.Contains("the record does not show", StringComparison.Ordinal)
+        );
+    }
 
     [Fact]
     public void Evaluate_NothingToTellItBy_IsUnproven()
