@@ -34,7 +34,7 @@ public class ContradictionsToldTests
         Assert.Equal((First, false), told.Of(Open(First), "Height on target"));
         Assert.Equal(
             (
-                "Height of cut, side to side: open by the same contradicting readings as “Height on target”",
+                "Height of cut, side to side: open by the same readings as “Height on target”",
                 true
             ),
             told.Of(

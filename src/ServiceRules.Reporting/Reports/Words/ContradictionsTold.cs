@@ -37,7 +37,7 @@ public sealed class ContradictionsTold
         }
 
         var subject = finding.Statement.Split(':', 2)[0];
-        return ($"{subject}: open by the same contradicting readings as “{titles[readings]}”", true);
+        return ($"{subject}: open by the same readings as “{titles[readings]}”", true);
     }
 
     /// <summary>What else a finding has to tell, without what an earlier one that the same readings leave open has told.</summary>
