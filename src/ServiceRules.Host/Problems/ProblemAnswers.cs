@@ -51,7 +51,7 @@ internal static class ProblemAnswers
                 ? "accepted: the header `Authorization: Bearer KEY` with a key that is good, or a sign-in at /sign-in"
             : kind == ProblemKind.NotAllowed
                 ? "the roles of whoever asks do not open this; accepted: somebody with another role, as docs and /people tell"
-            : kind == ProblemKind.MediaType ? "accepted: application/json in UTF-8, not compressed"
+            : kind == ProblemKind.MediaType ? ToldFailure.OtherKind(context, TakenKinds.At(context))
             : kind == ProblemKind.Busy ? "ask again in a moment"
             : kind.Title;
         return Complaint.Of(kind, detail).ExecuteAsync(context);

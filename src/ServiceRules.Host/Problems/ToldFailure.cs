@@ -32,12 +32,7 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
     private static (ProblemKind Kind, string Detail) Of(Exception exception, HttpContext context) =>
         exception switch
         {
-            OtherKindException other => (
-                ProblemKind.MediaType,
-                context.Request.Headers.ContentEncoding.Count > 0
-                    ? $"a body that is compressed is not taken; accepted: {other.Accepted}, in UTF-8 where it is text, not compressed"
-                    : $"{Sent(context)} is not taken here; accepted: {other.Accepted}, in UTF-8 where it is text, not compressed"
-            ),
+            OtherKindException other => (ProblemKind.MediaType, OtherKind(context, other.Accepted)),
             BadHttpRequestException bad when ProblemKind.OfStatus(bad.StatusCode) is var kind => (
                 kind,
                 kind == ProblemKind.TooLarge ? $"a body is larger than {Most(context)} bytes"
@@ -51,10 +46,17 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
             _ => (ProblemKind.Failed, "the failure is told in the log of the service"),
         };
 
-    private static string Sent(HttpContext context) =>
-        string.IsNullOrEmpty(context.Request.ContentType)
-            ? "a body without Content-Type"
+    /// <summary>What is told of a body of another kind than is taken.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="accepted">The kinds that are taken.</param>
+    public static string OtherKind(HttpContext context, string accepted)
+    {
+        var sent =
+            context.Request.Headers.ContentEncoding.Count > 0 ? "a body that is compressed"
+            : string.IsNullOrEmpty(context.Request.ContentType) ? "a body without Content-Type"
             : $"a body of {Shortened.To(context.Request.ContentType, 80)}";
+        return $"{sent} is not taken here; accepted: {accepted}, not compressed, in UTF-8 where it is text";
+    }
 
     private static string Most(HttpContext context) =>
         context

@@ -123,6 +123,11 @@ internal static class BuildUpRow
                 .. checks.Where(s =>
                     s.Kind != TimelineEventKind.IsolationVerified
                     || s.Event.Pressure is not null
+                    || !story.Steps.Any(earlier =>
+                        earlier.Kind == TimelineEventKind.IsolationVerified
+                        && earlier.IsOf(source.Id.Text)
+                        && earlier.Before(s)
+                    )
                     || IsOfNewIsolation(story, source, s)
                 ),
             ]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Quantities;
 using ServiceRules.Domain.Verdicts;
 
 namespace ServiceRules.Rules.Evaluation.Checks;
@@ -9,6 +10,9 @@ namespace ServiceRules.Rules.Evaluation.Checks;
 /// </summary>
 internal static class LikelyOut
 {
+    // What is told as the limit itself is not beyond it, whatever its further digits are in one unit or another.
+    private static readonly Length Told = Length.FromMillimetres(0.0001m);
+
     public static bool Is(CheckOutcome outcome, ImmutableArray<Obstacle> obstacles) =>
         outcome
             is {
@@ -16,5 +20,7 @@ internal static class LikelyOut
                 Reason: FindingReason.InsideGuard or FindingReason.ProbabilityBetween
             }
         && obstacles.IsEmpty
-        && outcome.Comparisons.Any(each => each.Value < each.LowerLimit || each.Value > each.UpperLimit);
+        && outcome.Comparisons.Any(each =>
+            each.Value + Told < each.LowerLimit || each.Value - Told > each.UpperLimit
+        );
 }

@@ -82,7 +82,7 @@ internal static class RecheckReadings
 
     /// <summary>
     /// Proofs without a reading that stand for rechecks: without them the time between checks is longer than stated. The
-    /// first proof of an isolation, before hands go in, is none of them.
+    /// first proof of an isolation, before hands go in, is none of them, nor the only one that there is, however late.
     /// </summary>
     private static List<OrderedEvent> ProofsInPlaceOfRechecks(
         DutyFrame duty,
@@ -95,6 +95,10 @@ internal static class RecheckReadings
             .Where(check =>
                 check.Event is { Kind: TimelineEventKind.IsolationVerified, Pressure: null }
                 && counts(check)
+                && checks.Any(earlier =>
+                    earlier.Place() < check.Place()
+                    && earlier.Event.Kind == TimelineEventKind.IsolationVerified
+                )
                 && !IsFirstProof(duty, source, check)
             )
             .ToList();
