@@ -1,6 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Net.Sockets;
-using MailKit;
 using MailKit.Net.Smtp;
 using MailKit.Security;
 using MimeKit;
@@ -13,6 +12,11 @@ internal static class MailDelivery
     private const int TimeoutMilliseconds = 30_000;
 
     /// <returns>Why it was not taken; null: it was.</returns>
+    [SuppressMessage(
+        "Design",
+        "CA1031",
+        Justification = "Whatever it was, the mail was not taken, and is sent again."
+    )]
     public static async Task<string?> SendAsync(
         MailSettings settings,
         MailSettings.Reader to,
@@ -39,18 +43,10 @@ internal static class MailDelivery
                 $"the mail server answered {(int)refused.StatusCode}"
             );
         }
-        catch (Exception failure)
-            when (failure
-                    is ProtocolException
-                        or SocketException
-                        or IOException
-                        or AuthenticationException
-                        or SslHandshakeException
-                        or TimeoutException
-                        or ServiceNotConnectedException
-            )
+        // Also what the server cannot do, as STARTTLS or a sign-in: whoever set it up has to hear of it.
+        catch (Exception failure) when (!stop.IsCancellationRequested)
         {
-            return $"the mail server was not reached: {failure.GetType().Name}";
+            return $"the mail server did not take it: {failure.GetType().Name}";
         }
 
         await LeaveAsync(client, stop);
@@ -58,13 +54,14 @@ internal static class MailDelivery
     }
 
     // It was taken; how the server is left changes nothing.
+    [SuppressMessage("Design", "CA1031", Justification = "A mail that was taken must not be sent again.")]
     private static async Task LeaveAsync(SmtpClient client, CancellationToken stop)
     {
         try
         {
             await client.DisconnectAsync(true, stop);
         }
-        catch (Exception failure) when (failure is IOException or ProtocolException or SocketException) { }
+        catch (Exception) { }
     }
 
     private static SecureSocketOptions Security(MailSettings settings) =>

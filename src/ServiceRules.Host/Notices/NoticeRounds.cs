@@ -7,16 +7,20 @@ using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Notices;
 
-/// <summary>Hands what waits to the queue: at start all of it, then what was filed since, here or by another instance.</summary>
+/// <summary>Hands what waits to the queue: at start and every ten minutes all of it, else what was filed since, here or by another instance.</summary>
 internal sealed partial class NoticeRounds(
     ServiceFolder folder,
     INoticeStore store,
+    ServiceSettings settings,
     NoticeWork work,
     NoticeBell bell,
     NoticeMeter meter,
     ILogger<NoticeRounds> log
 ) : BackgroundService
 {
+    // Work that the queue could not take again, its database being away, stands in the table alone.
+    private static readonly TimeSpan ThroughAll = TimeSpan.FromMinutes(10);
+
     // Others file as well: another instance, or an import by command.
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
 
@@ -24,6 +28,7 @@ internal sealed partial class NoticeRounds(
     private IWorkQueue? queue;
 #pragma warning restore CA2213
     private long from;
+    private DateTimeOffset? wentThroughAll;
 
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
@@ -83,11 +88,23 @@ internal sealed partial class NoticeRounds(
             queue = opened;
         }
 
+        var now = settings.Clock.GetUtcNow();
+        if (wentThroughAll is not { } last || now - last >= ThroughAll)
+        {
+            from = 0;
+        }
+
+        var isAll = from == 0;
         foreach (var notice in store.Waiting(from))
         {
             await queue.AddAsync(work.Kind, NoticeWork.WhatOf(notice), stop);
             // Those of one assessment were kept together; what is asked for twice is one work.
             from = notice.Entry;
+        }
+
+        if (isAll)
+        {
+            wentThroughAll = now;
         }
 
         meter.Stands(store.Count());

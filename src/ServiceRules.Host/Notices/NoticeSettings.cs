@@ -107,23 +107,27 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
             return "`service` is no address with https, or on loopback with http";
         }
 
+        if (Webhooks.Any(one => one is null) || Mail?.To.Any(one => one is null) == true)
+        {
+            return "a recipient is null";
+        }
+
         var names = Recipients.All.Select(one => one.Name).ToList();
         return names.FirstOrDefault(name => !PlainName().IsMatch(name)) is { } unfit
                 ? $"`{unfit}` is no name; accepted: 1 to 40 of a-z, 0-9 and -"
             : names.Count == 0 ? "it names nobody"
             : names.Distinct(StringComparer.Ordinal).Count() != names.Count
                 ? "a name stands for two recipients"
-            : Ons().FirstOrDefault(word => word is not ("hold" or "stop")) is not null
-                ? "`on` holds another word than `hold` or `stop`"
+            : Ons().Any(on => on.IsEmpty || on.Any(word => word is not ("hold" or "stop")))
+                ? "`on` is empty or holds another word than `hold` or `stop`"
             : Webhooks.Select(one => one.Fault()).FirstOrDefault(fault => fault is not null) ?? Mail?.Fault();
     }
 
-    private IEnumerable<string> Ons() =>
+    private IEnumerable<ImmutableArray<string>> Ons() =>
         Webhooks
             .Select(one => one.On)
             .Concat((Mail?.To ?? []).Select(one => one.On))
-            .Where(on => !on.IsDefault)
-            .SelectMany(on => on);
+            .Where(on => !on.IsDefault);
 
     /// <summary>What others could read on the way goes nowhere but through TLS.</summary>
     internal static bool IsSafe(Uri address) =>

@@ -25,6 +25,9 @@ public sealed class MeasuresAtTaskTests
     [InlineData("paste on with my bare hand")]
     [InlineData("fingers close to the turning reel")]
     [InlineData("brush broke, used the stub by hand")]
+    [InlineData("reel turning, paste on by finger")]
+    [InlineData("reel turning; paste with rag")]
+    [InlineData("paste by finger, well spread")]
     public void Task_WhoseWordsTellOfHandsAtTheReel_IsKept(string words)
     {
         Kept(Task(entry => entry["method"] = words), words);
@@ -38,6 +41,10 @@ public sealed class MeasuresAtTaskTests
     [InlineData("no hands near the reel, paste on with the long brush")]
     [InlineData("with one hand on the stop, the other on the brush handle")]
     [InlineData("reel turned by hand first to see it free")]
+    [InlineData("reel turns freely by hand")]
+    [InlineData("long brush, held with both hands")]
+    [InlineData("adjusted the bedknife by hand knob")]
+    [InlineData("in right hand, brush 60 cm long")]
     public void Task_WhoseWordsKeepHandsAway_MayGoOut(string words)
     {
         Task(entry => entry["method"] = words).MayGoOut();

@@ -23,6 +23,13 @@ public sealed class NoticeSettingsTests
     [InlineData("""[{ "name": "workshop", "address": "https://told.example/x" }]""")]
     [InlineData("[" + Good + ", " + Good + "]")]
     [InlineData("[]")]
+    [InlineData("[null]")]
+    [InlineData(
+        """[{ "name": "workshop", "address": "https://told.example/x", "secret": "whsec_MDEyMzQ1Njc4OTAxMjM0NTY3ODkwMTIz", "on": [] }]"""
+    )]
+    [InlineData(
+        """[{ "name": "workshop", "address": "https://told.example/x", "secret": "whsec_MDEyMzQ1Njc4OTAxMjM0NTY3ODkwMTIz", "on": [null] }]"""
+    )]
     public void Settings_ThatCannotBe_AreRefusedWithoutTheSecret(string webhooks)
     {
         using var folder = new NoticeFolder(

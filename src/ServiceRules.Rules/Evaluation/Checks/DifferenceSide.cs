@@ -60,6 +60,7 @@ internal sealed record DifferenceSide(
         {
             Grown = GrownAbove(other),
             SaidOtherWay = $"{other.Name} above {Name} by",
+            Where = $"{Name} against {other.Name}",
             IsReadInBoth = IsReadInBoth || other.IsReadInBoth || System != other.System,
         };
 

@@ -135,12 +135,18 @@ internal static class TakenBack
                 at.Of(reading) == place && (reading.Blade is null || reading.Blade == taken.Blade)
             );
         return at.Of(taken) is { } place
-            ? IsAt(place) || later.Any(reading => at.Of(reading) is null && IsAlike(reading, taken))
+            ? IsAt(place)
+                || later.Any(reading =>
+                    at.Of(reading) is null
+                    && IsAlike(reading, taken)
+                    && (reading.Blade is null || reading.Blade == taken.Blade)
+                )
             : IsAt(null) || (stations.Length > 1 && stations.All(station => IsAt(station)));
     }
 
     private static bool IsAlike(Reading one, Reading other) =>
-        one.Observed.GetType() == other.Observed.GetType();
+        one.Observed is not (Observation.Measured or Observation.FeelerTest)
+        && one.Observed.GetType() == other.Observed.GetType();
 
     /// <summary>Whether it would be out, had it not been taken back and were what it contradicts left out.</summary>
     private static bool IsOut(

@@ -102,7 +102,7 @@ internal static partial class MeasuresAtTask
 
     [GeneratedRegex(
         DeniedStep.NotAfterNo
-            + @"\b(?:short|stub(?:by)?|cut\W*down|sawn\W*off|hand|tooth)\W*(?:handled\W+)?brush(?:es)?\b|\b(?:no|without)\W+(?:(?:a|the|any|long|handled)\W+)*brush\b|"
+            + @"\b(?:short|stub(?:by)?|cut\W*down|sawn\W*off|hand|tooth)[ -]*(?:handled[ -]+)?brush(?:es)?\b|\b(?:no|without)\W+(?:(?:a|the|any|long|handled)\W+)*brush\b|"
             + DeniedStep.NotAfterNo
             + @"\bbrush\W+(?:(?:is|was|had|has|then)\W+)*(?:missing|broken|broke|lost|too\W+short|not\W+(?:there|used|found))\b(?!.*\b(?:new|another|replaced|fetched)\b)",
         Free
@@ -112,7 +112,7 @@ internal static partial class MeasuresAtTask
     // A hand on the stop or the lever is where it belongs, and a reel turned by hand was not running.
     [GeneratedRegex(
         DeniedStep.NotAfterNo
-            + @"(?<!\b(?:turned|turning|rotated|spun|cranked|checked)\W+(?:\w+\W+){0,2})\b(?:by|with|using|off)\W+(?:(?:my|a|the|his|her|their|our|own|one|two|both|left|right)\W+)*(?:(?:bare|gloved)\W*hand(?:s|ed)?|hands?|fingers?|fingertips?|thumbs?|rags?|cloths?)\b(?!\W+(?:(?:was|were|is|are)\W+)*(?:held|clear|away|well|kept|back|off|out|behind|brush|on\W+(?:the\W+)?(?:handle|lever|switch|stop|controls?|wheel)))|"
+            + @"(?<!\b(?:turn(?:s|ed|ing)?|rotate[sd]?|spins?|spun|cranked|checked) +(?:\w+ +){0,2})(?<!\b(?:held|holding|gripped|brush) +)\b(?:by|with|using|off)\W+(?:(?:my|a|the|his|her|their|our|own|one|two|both|left|right)\W+)*(?:(?:bare|gloved)\W*hand(?:s|ed)?|hands?|fingers?|fingertips?|thumbs?|rags?|cloths?)\b(?! +(?:knob|lever|controls?|switch|wheel)\b)(?! +(?:(?:was|were|is|are)\W+)*(?:held|clear|away|well|kept|back|off|out|behind|brush|on\W+(?:the\W+)?(?:handle|lever|switch|stop|controls?|wheel)))|"
             + DeniedStep.NotAfterNo
             + @"\b(?:hands?|fingers?|thumbs?)\W+(?:(?:was|were|is|are|went|right|got)\W+)*(?:in|into|inside|on|at|near|close\W+to|against)\W+(?:the\W+)?(?:(?:turning|running|moving|spinning)\W+)?(?:reels?|blades?|cylinders?|bedknife)\b",
         Free

@@ -68,10 +68,14 @@ internal static class TestClearDuties
                 continue;
             }
 
-            // Whoever saw somebody there last saw it last; else the last look of somebody who may release the machine counts.
-            var clear = SaidOtherwise.By(looks[^1].Event)
-                ? looks[^1]
-                : looks.LastOrDefault(look => Standing(duty, look) is null) ?? looks[^1];
+            // The last look of somebody who may release the machine counts, unless anybody saw somebody there after it.
+            var counting = looks.LastOrDefault(look => Standing(duty, look) is null);
+            var clear =
+                looks.LastOrDefault(look =>
+                    SaidOtherwise.By(look.Event) && (counting is null || look.Place() > counting.Place())
+                )
+                ?? counting
+                ?? looks[^1];
             if (Standing(duty, clear) is { } standing)
             {
                 faults.Add(
