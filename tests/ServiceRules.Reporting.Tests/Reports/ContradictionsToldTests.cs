@@ -33,10 +33,7 @@ public class ContradictionsToldTests
 
         Assert.Equal((First, false), told.Of(Open(First), "Height on target"));
         Assert.Equal(
-            (
-                "Height of cut, side to side: open by the same readings as “Height on target”",
-                true
-            ),
+            ("Height of cut, side to side: open by the same readings as “Height on target”", true),
             told.Of(
                 Open(
                     "Height of cut, side to side: readings at left (51 mm) contradict one another: repeat them"
