@@ -7,17 +7,16 @@ namespace ServiceRules.TestKit;
 /// <summary>Answers questions over HTTP on this machine, each by the function given.</summary>
 public sealed class StampingCounter : IDisposable
 {
-    private readonly HttpListener _listener = new();
+    private const int MostTries = 20;
+
+    private readonly HttpListener _listener;
     private readonly Func<byte[], HttpListenerResponse, Task> _answer;
     private readonly Task _work;
 
     public StampingCounter(Func<byte[], HttpListenerResponse, Task> answer)
     {
         _answer = answer;
-        var port = FreePort();
-        Address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/");
-        _listener.Prefixes.Add(Address);
-        _listener.Start();
+        (_listener, Address) = Listening();
         _work = Task.Run(WorkAsync);
     }
 
@@ -63,6 +62,26 @@ public sealed class StampingCounter : IDisposable
                 {
                     return;
                 }
+            }
+        }
+    }
+
+    // Between looking for a free port and listening on it, another test may take it.
+    private static (HttpListener Listener, string Address) Listening()
+    {
+        for (var attempt = 1; ; attempt++)
+        {
+            var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{FreePort()}/");
+            var listener = new HttpListener();
+            listener.Prefixes.Add(address);
+            try
+            {
+                listener.Start();
+                return (listener, address);
+            }
+            catch (HttpListenerException) when (attempt < MostTries)
+            {
+                listener.Close();
             }
         }
     }
