@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 using ServiceRules.TestKit;
 
 namespace ServiceRules.Host.Tests;
@@ -30,7 +28,7 @@ public sealed class ServicePageTests : IDisposable
         // Records stand in the source, which nothing may be written into.
         Directory.CreateSymbolicLink(Path.Combine(_folder, "rules"), ReferenceFiles.InRepository("rules"));
         // The usual port may be taken on the machine that tests.
-        var free = Free().ToString(CultureInfo.InvariantCulture);
+        var free = FreePort.Find().ToString(CultureInfo.InvariantCulture);
         var commands = $$"""
             {{Start.Trim()}} --port {{Port}} > told.txt 2> log.txt & service=$!
             trap 'kill -9 $service 2>/dev/null || true' EXIT
@@ -60,12 +58,5 @@ public sealed class ServicePageTests : IDisposable
     {
         var from = text.IndexOf(begin, StringComparison.Ordinal) + begin.Length;
         return text[from..text.IndexOf(end, from, StringComparison.Ordinal)];
-    }
-
-    private static int Free()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using System.Net.Sockets;
 
 namespace ServiceRules.TestKit;
 
@@ -71,7 +70,7 @@ public sealed class StampingCounter : IDisposable
     {
         for (var attempt = 1; ; attempt++)
         {
-            var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{FreePort()}/");
+            var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{FreePort.Find()}/");
             var listener = new HttpListener();
             listener.Prefixes.Add(address);
             try
@@ -84,12 +83,5 @@ public sealed class StampingCounter : IDisposable
                 listener.Close();
             }
         }
-    }
-
-    private static int FreePort()
-    {
-        using var probe = new TcpListener(IPAddress.Loopback, 0);
-        probe.Start();
-        return ((IPEndPoint)probe.LocalEndpoint).Port;
     }
 }

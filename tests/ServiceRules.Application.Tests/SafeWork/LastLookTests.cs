@@ -27,6 +27,25 @@ public sealed class LastLookTests
     public void Look_ThatALaterOneMakesGood_MayGoOut(string kind, string at, string words) =>
         Looked(kind, at, words).MayGoOut();
 
+    [Fact]
+    public void Look_DeniedAfterTheLastThatCounts_IsNotMadeGoodByOneThatDoesNot()
+    {
+        const string Untrained = """{ "id": "tech-09", "authorised": false }""";
+        EditedJob Seen(string words) =>
+            EditedJob
+                .Of("lap")
+                .Person("tech-09", "affected")
+                .Registered("people", Untrained)
+                .With("people_clear_checked", "08:27:20", "tech-09", $$"""{ "method": "{{words}}" }""")
+                .With("people_clear_checked", "08:27:40", "tech-09")
+                .InOrderOfTime();
+        bool Stands(EditedJob job) =>
+            job.Judge().Findings.Single(one => one.Rule == "test-people-clear").Verdict is Verdict.Met;
+
+        Assert.False(Stands(Seen("one still under the unit")));
+        Assert.True(Stands(Seen("walked round the machine")));
+    }
+
     [Theory]
     [InlineData("somebody stood in the zone")]
     [InlineData("zone not roped off")]

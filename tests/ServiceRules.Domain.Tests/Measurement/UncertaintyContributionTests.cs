@@ -42,6 +42,15 @@ public sealed class UncertaintyContributionTests
         Assert.Equal(0, UncertaintyContribution.RepeatabilityUnstated(Mm(0m), 1).Millimetres);
     }
 
+    [Theory]
+    [InlineData(-0.001, 0.01, 0.0127)]
+    [InlineData(0.001, -0.01, 0.0127)]
+    [InlineData(0.001, 0.01, -0.0127)]
+    public void ZeroCheck_BelowNothing_IsRefused(decimal halfApart, decimal step, decimal most) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            UncertaintyContribution.ZeroCheck(Mm(halfApart), Mm(step), Mm(most))
+        );
+
     [Fact]
     public void WithinHalfWidth_BelowNothing_IsRefused()
     {

@@ -1,8 +1,8 @@
 using System.Buffers;
 using System.Net;
-using System.Net.Sockets;
 using System.Threading.Channels;
 using MimeKit;
+using ServiceRules.TestKit;
 using SmtpServer;
 using SmtpServer.ComponentModel;
 using SmtpServer.Protocol;
@@ -24,7 +24,7 @@ internal sealed class MailServer : MessageStore, IAsyncDisposable
 
     public static async Task<MailServer> StartAsync()
     {
-        var server = new MailServer { Port = FreePort() };
+        var server = new MailServer { Port = FreePort.Find() };
         var options = new SmtpServerOptionsBuilder()
             .ServerName("mail.example")
             .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, server.Port)))
@@ -69,12 +69,5 @@ internal sealed class MailServer : MessageStore, IAsyncDisposable
         }
 
         _end.Dispose();
-    }
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 }

@@ -149,6 +149,29 @@ public sealed class NoticeTests
         Assert.Equal(1, server.Count);
     }
 
+    [Fact]
+    public async Task Mail_ByAServerThatCannotWhatIsAskedOfIt_IsGivenUpAndShown()
+    {
+        await using var server = await MailServer.StartAsync();
+        using var folder = new NoticeFolder(
+            $$"""
+            "mail": { "server": "127.0.0.1", "port": {{server.Port}}, "security": "starttls", "from": "service@shop.example",
+              "to": [{ "name": "leads", "address": "leads@shop.example" }] }
+            """
+        );
+        await using var run = await folder.StartAsync(pauses: 1);
+
+        await FileAsync(run, "N-2", "4.90 mm");
+        await UntilNoneWaitAsync(run);
+
+        var act = Assert.Single(
+            run.Service.Services.GetAccounts().Acts(null, 10),
+            one => one.What == "notice-given-up"
+        );
+        Assert.Equal("the mail server did not take it: NotSupportedException", act.Detail);
+        Assert.Equal(0, server.Count);
+    }
+
     private static string Webhook(Uri address) =>
         $$"""
             "webhooks": [{ "name": "workshop", "address": "{{address}}", "secret": "whsec_{{Convert.ToBase64String(

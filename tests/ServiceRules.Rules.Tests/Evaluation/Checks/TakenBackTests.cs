@@ -58,6 +58,16 @@ public class TakenBackTests
     }
 
     [Fact]
+    public void Length_ReadSomewhereOnly_IsNotReadAgainThere() =>
+        Assert.Equal(
+            Verdict.Unproven,
+            Judge(
+                Target,
+                [.. Good, Slip(Height("left", "40.00 mm")), Height("left", "4.00 mm") with { Station = null }]
+            ).Verdict
+        );
+
+    [Fact]
     public void Length_TakenBackTwice_IsUnprovenStill() =>
         Assert.Equal(
             Verdict.Unproven,
