@@ -73,6 +73,39 @@ public sealed class PostgresServer : IDisposable
             sql
         );
 
+    /// <summary>The room that its databases take on the disk, in bytes; the log that is written ahead is not among it.</summary>
+    public long DatabaseBytes() =>
+        long.Parse(
+            Run(
+                Program("psql"),
+                "-X",
+                "-A",
+                "-t",
+                "-h",
+                _folder,
+                "-U",
+                Account,
+                "-d",
+                "postgres",
+                "-c",
+                "SELECT sum(pg_database_size(oid)) FROM pg_database"
+            ),
+            CultureInfo.InvariantCulture
+        );
+
+    /// <summary>Processor time that the server and those it started have used. Linux alone tells it.</summary>
+    public TimeSpan ProcessorTime()
+    {
+        var server = File.ReadLines(Path.Combine(Cluster, "postmaster.pid")).First().Trim();
+        return ProcessStatus
+            .All()
+            .Where(one => one.Id == server || one.Parent == server)
+            .Aggregate(
+                TimeSpan.Zero,
+                (sum, one) => sum + one.Own + (one.Id == server ? one.OfEnded : TimeSpan.Zero)
+            );
+    }
+
     /// <summary>Copies a database with PostgreSQL's own programs: dumped, and restored into an empty one.</summary>
     public void Copy(string from, string to)
     {
