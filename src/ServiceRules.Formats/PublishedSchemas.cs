@@ -38,5 +38,6 @@ public static class PublishedSchemas
             ("safe-work-jobs.schema.json", SafeWorkJobsFormat.Current.Schema(said)),
             ("import-mapping.schema.json", ImportMappingFormat.Current.Schema(said)),
             ("erasure.schema.json", ErasureFormat.Current.Schema(said)),
+            ("act.schema.json", LoggedActFormat.Current.Schema(said)),
         ];
 }

@@ -46,10 +46,10 @@ public sealed class LedgerFolder : IDisposable
     public ILedgerStore Store => store;
 
     /// <summary>Who may come in to the service that keeps this ledger.</summary>
-    public IAccountStore Accounts => store.Accounts;
+    public IAccountReading Accounts => store.Accounts;
 
     /// <summary>Who is still to be told of what was filed.</summary>
-    public INoticeStore Notices => store.Notices;
+    public INoticeTable Notices => store.Notices;
 
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>

@@ -1,5 +1,6 @@
 using System.Text;
 using Microsoft.Data.Sqlite;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 
@@ -49,6 +50,9 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
             ),
             _ => throw new InvalidOperationException(),
         };
+
+    /// <summary>Its accounts, with their acts in the log.</summary>
+    public IAccountStore Accounts(LedgerFolder folder) => new LoggedAccounts(Opened(folder), folder.Accounts);
 
     /// <summary>Files orders from one number on, each by a process of its own as far as the store can tell.</summary>
     public void File(int count, int from = 1)

@@ -32,6 +32,9 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     /// <summary>Its place among all acts; 0 before it is kept.</summary>
     public long Number { get; init; }
 
+    /// <summary>Its place in the log; null: it stands beside it, as one from before acts were put there.</summary>
+    public long? Entry { get; init; }
+
     public static string OfAccount(string id) => "account:" + id;
 
     /// <param name="what">Its entry and its recipient.</param>

@@ -29,6 +29,6 @@ public interface IAccountWriting : IAccountReading
     /// <returns>Whether it was the one that is good now.</returns>
     bool TakeFirstSecret(ContentHash hash, DateTimeOffset at);
 
-    /// <summary>Keeps an act for good.</summary>
+    /// <summary>Keeps an act for good, in the log.</summary>
     void Note(AccountAct act);
 }

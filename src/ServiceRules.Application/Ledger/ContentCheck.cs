@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
@@ -94,6 +95,13 @@ internal sealed class ContentCheck(
                 if (Read(ErasureFormat.Current, content, place) is { } erasure)
                 {
                     Same(erasure.Pseudonym, filed.Entry.Subject, "pseudonym", place);
+                }
+
+                break;
+            case EntryKind.Act:
+                if (Read(LoggedActFormat.Current, content, place) is { } act)
+                {
+                    Same(LoggedActs.SubjectOf(act), filed.Entry.Subject, "act", place);
                 }
 
                 break;

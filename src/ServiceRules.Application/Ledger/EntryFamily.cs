@@ -10,7 +10,7 @@ internal static class EntryFamily
 {
     /// <summary>Whether it is a version of something, and not what came of one.</summary>
     public static bool IsVersion(this FiledEntry filed) =>
-        filed.Entry.Kind is not (EntryKind.Assessment or EntryKind.Report);
+        filed.Entry.Kind is not (EntryKind.Assessment or EntryKind.Report or EntryKind.Comment);
 
     /// <summary>Whether both are versions of the same thing, given that their subject is the same.</summary>
     public static bool IsVersionOf(this FiledEntry filed, FiledEntry other) =>

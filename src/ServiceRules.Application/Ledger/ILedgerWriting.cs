@@ -1,3 +1,4 @@
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -8,6 +9,9 @@ public interface ILedgerWriting : ILedgerReading
 {
     /// <summary>The rows that queries read, in this transaction.</summary>
     IRowWriting Rows { get; }
+
+    /// <summary>Accounts and acts, in this transaction.</summary>
+    IAccountsInLog Accounts { get; }
 
     /// <summary>
     /// Runs a part that is undone alone when it throws; the rest of the transaction goes on. Where it cannot be undone alone,

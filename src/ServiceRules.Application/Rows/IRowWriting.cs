@@ -30,6 +30,10 @@ public interface IRowWriting : IRowReading
     /// <summary>Keeps that a recipient is to be told; nothing happens when it is kept already.</summary>
     void Owe(Notice notice);
 
+    /// <summary>Keeps what came of an attempt.</summary>
+    /// <returns>Whether it was still waiting: of two that were at it, the first to settle it tells.</returns>
+    bool Settle(Notice notice);
+
     /// <summary>Removes what was answered where this person answers for it.</summary>
     void DropAnswers(string pseudonym);
 }

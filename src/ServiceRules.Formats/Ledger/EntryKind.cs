@@ -26,4 +26,16 @@ public enum EntryKind
 
     /// <summary>A person was forgotten.</summary>
     Erasure,
+
+    /// <summary>Something was done that only some may do: to accounts, keys or settings of the service.</summary>
+    Act,
+
+    /// <summary>What is to be kept whatever falls due, or that it no longer is.</summary>
+    Hold,
+
+    /// <summary>Contents were removed because their time was over.</summary>
+    Expiry,
+
+    /// <summary>What somebody who oversees says of a record.</summary>
+    Comment,
 }

@@ -11,7 +11,7 @@ public sealed record LedgerEntry
     /// <summary>Pseudonym of the person who answers for it; absent when nobody is named.</summary>
     public string? By { get; init; }
 
-    /// <summary>What it is about: the identity of a record, an order, a waiver or a pseudonym.</summary>
+    /// <summary>What it is about: the identity of a record, an order, a waiver, a hold or a pseudonym.</summary>
     public required string Subject { get; init; }
 
     /// <summary>Digest of the content's bytes.</summary>

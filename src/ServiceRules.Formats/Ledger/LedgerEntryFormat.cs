@@ -1,5 +1,3 @@
-using System.Globalization;
-using ServiceRules.Domain.Quantities;
 using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Json.Shapes;
 using ServiceRules.Formats.Vocabulary;
@@ -18,22 +16,11 @@ public static class LedgerEntryFormat
     /// <summary>The largest whole number that every reader of JSON keeps.</summary>
     private const long LargestWhole = (1L << 53) - 1;
 
-    private const string InstantForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
-    private const string InstantAccepted =
-        "a time in UTC to the millisecond such as `2026-04-13T07:04:00.000Z`";
-
     private static readonly JsonShape<string> Pseudonym = Shape.Text(
         18,
         18,
         "p-[0-9a-f]{16}",
         "`p-` and 16 lower-case hexadecimal digits"
-    );
-
-    private static readonly JsonShape<DateTimeOffset> Instant = Shape.Read(
-        ReadInstant,
-        at => at.UtcDateTime.ToString(InstantForm, CultureInfo.InvariantCulture),
-        @"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0-9]{3}Z",
-        InstantAccepted
     );
 
     private static readonly ObjectShape<CorrectedEntry> Corrected = Shape.Object<CorrectedEntry>(
@@ -63,7 +50,12 @@ public static class LedgerEntryFormat
                 "what it is about",
                 e => e.Kind
             );
-            var at = o.Required("at", Instant, "when it was appended, by the machine's clock", e => e.At);
+            var at = o.Required(
+                "at",
+                EntryInstant.Shape,
+                "when it was appended, by the machine's clock",
+                e => e.At
+            );
             var by = o.Optional("by", Pseudonym, "pseudonym of who answers for it", e => e.By);
             var subject = o.Required(
                 "subject",
@@ -73,7 +65,7 @@ public static class LedgerEntryFormat
                     @"[A-Za-z0-9][A-Za-z0-9._\-]*",
                     "1 to 160 letters, digits, dots, hyphens and underscores, beginning with a letter or digit"
                 ),
-                "identity of the record, order, waiver, period or pseudonym",
+                "identity of the record, order, waiver, period, hold or pseudonym, or what an act was done to",
                 e => e.Subject
             );
             var content = o.Required("content", Terms.Digest, "digest of its content", e => e.Content);
@@ -112,17 +104,4 @@ public static class LedgerEntryFormat
     /// <summary>The version that is written today.</summary>
     public static DocumentFormat<LedgerEntry> Current { get; } =
         new("ledger-entry", 1, ReadLimits.Record, Root);
-
-    private static Parsed<DateTimeOffset> ReadInstant(string text) =>
-        DateTimeOffset.TryParseExact(
-            text,
-            InstantForm,
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
-            out var at
-        )
-            ? Parsed<DateTimeOffset>.Of(at)
-            : Parsed<DateTimeOffset>.Refused(
-                new ParseFailure(text, InstantAccepted) { Problem = "this time is in no calendar" }
-            );
 }

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
 
 namespace ServiceRules.Host.Accounts;
@@ -38,16 +39,20 @@ internal static class KeyPages
         routes
             .MapGet(
                 "/acts",
-                (IAccountStore accounts, long? before) =>
-                    new RazorComponentResult<ActsPage>(
+                (IAccountStore accounts, OpenLedger ledger, long? before) =>
+                {
+                    var acts = accounts.Acts(before, ActsShown + 1);
+                    return new RazorComponentResult<ActsPage>(
                         new Dictionary<string, object?>(StringComparer.Ordinal)
                         {
-                            [nameof(ActsPage.Acts)] =
-                                (IReadOnlyList<AccountAct>)accounts.Acts(before, ActsShown),
-                            [nameof(ActsPage.IsFull)] =
-                                accounts.Acts(before, ActsShown + 1).Length > ActsShown,
+                            [nameof(ActsPage.Acts)] = ledger.Read(log =>
+                                (IReadOnlyList<ToldAct>)
+                                    [.. acts.Take(ActsShown).Select(act => ToldAct.Of(log, act))]
+                            ),
+                            [nameof(ActsPage.IsFull)] = acts.Length > ActsShown,
                         }
-                    )
+                    );
+                }
             )
             .ExcludeFromDescription();
     }

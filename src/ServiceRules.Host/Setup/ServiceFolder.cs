@@ -32,6 +32,8 @@ internal sealed class ServiceFolder : IDisposable
         Remarks = remarks;
         Keys = Path.Combine(path, KeysName);
         Protection = Path.Combine(path, ProtectionName);
+        Accounts = new LoggedAccounts(ledger, ledgerFolder.Accounts);
+        Notices = new LoggedNotices(ledger, ledgerFolder.Notices);
     }
 
     public OpenLedger Ledger { get; }
@@ -39,10 +41,10 @@ internal sealed class ServiceFolder : IDisposable
     public IReadOnlyList<string> Remarks { get; }
 
     /// <summary>Who may come in.</summary>
-    public IAccountStore Accounts => ledgerFolder.Accounts;
+    public IAccountStore Accounts { get; }
 
     /// <summary>Who is still to be told of what was filed.</summary>
-    public INoticeStore Notices => ledgerFolder.Notices;
+    public INoticeStore Notices { get; }
 
     /// <summary>Opens the work that goes on behind answers.</summary>
     public IWorkQueue OpenWork() => ledgerFolder.OpenWork();
@@ -52,6 +54,9 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>Where the keys are that protect what browsers keep for the service.</summary>
     public string Protection { get; }
+
+    /// <summary>Whether a service was ever started in it.</summary>
+    public static bool IsBegun(string path) => LedgerFolder.IsBegun(Path.Combine(path, LedgerName));
 
     /// <exception cref="StartRefusedException">It cannot be used, or its ledger is not the one its checkpoints speak of.</exception>
     public static ServiceFolder Open(string path, TimeProvider clock)

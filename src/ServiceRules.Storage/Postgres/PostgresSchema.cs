@@ -25,6 +25,7 @@ internal static class PostgresSchema
         ("index", "record_row_by_assessment"),
         ("index", "shown_row_by_entry"),
         ("index", "notice_waiting"),
+        ("index", "account_act_by_about"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

@@ -44,7 +44,7 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
         [
             .. connection.Rows(
                 """
-                SELECT number, at, what, by_whom, about, detail FROM account_act
+                SELECT number, at, what, by_whom, about, detail, entry_index FROM account_act
                 WHERE number < @before ORDER BY number DESC LIMIT @most
                 """,
                 OfAct,
@@ -94,6 +94,7 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
         {
             Number = row.Number(0),
             Detail = row.TextOrNone(5),
+            Entry = row.NumberOrNone(6),
         };
 
     private static DateTimeOffset Time(long milliseconds) =>

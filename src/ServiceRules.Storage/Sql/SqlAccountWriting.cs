@@ -5,7 +5,9 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Storage.Sql;
 
 /// <summary>One open transaction on accounts, keys and acts.</summary>
-internal sealed class SqlAccountWriting(DbConnection connection)
+/// <param name="connection">The connection that it is open on.</param>
+/// <param name="note">Takes the acts.</param>
+internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountAct> note)
     : SqlAccountReading(connection),
         IAccountWriting
 {
@@ -96,15 +98,7 @@ internal sealed class SqlAccountWriting(DbConnection connection)
             ("@at", Milliseconds(at))
         ) == 1;
 
-    public void Note(AccountAct act) =>
-        _ = connection.Execute(
-            "INSERT INTO account_act (at, what, by_whom, about, detail) VALUES (@at, @what, @by, @about, @detail)",
-            ("@at", Milliseconds(act.At)),
-            ("@what", act.What),
-            ("@by", act.By),
-            ("@about", act.About),
-            ("@detail", act.Detail)
-        );
+    public void Note(AccountAct act) => note(act);
 
     private static (string, object?)[] Changing(Account account) =>
         [

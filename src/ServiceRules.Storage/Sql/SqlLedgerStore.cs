@@ -25,10 +25,10 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
     public IRowReading Rows { get; }
 
     /// <summary>Who may come in. It stands in the same database, and in nothing that is told of the log.</summary>
-    public IAccountStore Accounts { get; }
+    public IAccountReading Accounts { get; }
 
     /// <summary>Who is still to be told of what was filed.</summary>
-    public INoticeStore Notices { get; }
+    public INoticeTable Notices { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
@@ -16,6 +17,8 @@ internal sealed class SqlLedgerWriting(
     private readonly DbConnection connection = connection;
 
     public IRowWriting Rows { get; } = new SqlRowWriting(connection);
+
+    public IAccountsInLog Accounts { get; } = new SqlAccountsInLog(connection);
 
     public T Within<T>(Func<T> part)
     {

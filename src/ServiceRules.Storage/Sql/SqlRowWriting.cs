@@ -132,6 +132,12 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
         );
     }
 
+    public bool Settle(Notice notice)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        return SqlStoredNotices.Settle(connection, notice);
+    }
+
     public void DropAnswers(string pseudonym) =>
         _ = connection.Execute(
             """

@@ -5,7 +5,7 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Storage.Sql;
 
 /// <summary>Accounts, keys and acts, each question on a connection of its own.</summary>
-internal sealed class SqlStoredAccounts(SqlLedgerStore store) : IAccountStore
+internal sealed class SqlStoredAccounts(SqlLedgerStore store) : IAccountReading
 {
     public Account? Account(string id) => Ask(accounts => accounts.Account(id));
 
@@ -21,9 +21,6 @@ internal sealed class SqlStoredAccounts(SqlLedgerStore store) : IAccountStore
         Ask(accounts => accounts.Acts(before, most));
 
     public FirstSecret? FirstSecret() => Ask(accounts => accounts.FirstSecret());
-
-    public T Write<T>(Func<IAccountWriting, T> work) =>
-        store.WriteBeside(connection => work(new SqlAccountWriting(connection)));
 
     private T Ask<T>(Func<SqlAccountReading, T> question) =>
         store.OnConnection(connection => question(new SqlAccountReading(connection)));

@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using System.Data.Common;
-using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Notices;
 
 namespace ServiceRules.Storage.Sql;
 
 /// <summary>Notices, each question on a connection of its own.</summary>
-internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeStore
+internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
 {
     private const string Columns = "entry_index, recipient, due_at, attempts, failure, state";
 
@@ -45,31 +44,24 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeStore
                 : null
         ));
 
-    public void Tried(Notice notice, AccountAct? act = null)
+    public void Tried(Notice notice)
     {
         ArgumentNullException.ThrowIfNull(notice);
-        _ = store.WriteBeside(connection =>
-        {
-            // Of two that were at it, the first to settle it tells.
-            var changed = connection.Execute(
-                """
-                UPDATE notice SET attempts = @attempts, failure = @failure, state = @state
-                WHERE entry_index = @entry AND recipient = @recipient AND state = 0
-                """,
-                ("@attempts", (long)notice.Attempts),
-                ("@failure", notice.Failure),
-                ("@state", (long)notice.State),
-                ("@entry", notice.Entry),
-                ("@recipient", notice.Recipient)
-            );
-            if (changed > 0 && act is not null)
-            {
-                new SqlAccountWriting(connection).Note(act);
-            }
-
-            return changed;
-        });
+        _ = store.WriteBeside(connection => Settle(connection, notice));
     }
+
+    public static bool Settle(DbConnection connection, Notice notice) =>
+        connection.Execute(
+            """
+            UPDATE notice SET attempts = @attempts, failure = @failure, state = @state
+            WHERE entry_index = @entry AND recipient = @recipient AND state = 0
+            """,
+            ("@attempts", (long)notice.Attempts),
+            ("@failure", notice.Failure),
+            ("@state", (long)notice.State),
+            ("@entry", notice.Entry),
+            ("@recipient", notice.Recipient)
+        ) > 0;
 
     private static Notice Of(DbDataReader row) =>
         new(row.Number(0), row.Text(1), DateTimeOffset.FromUnixTimeMilliseconds(row.Number(2)))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
@@ -20,6 +21,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
     public bool EndsTransaction { get; init; }
 
     public IRowWriting Rows => new FailingRows(inner.Rows, Counted);
+
+    public IAccountsInLog Accounts => inner.Accounts;
 
     IRowReading ILedgerStore.Rows => inner.MemoryRows;
 

@@ -35,6 +35,8 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
 
     public void Owe(Notice notice) => counted(() => inner.Owe(notice));
 
+    public bool Settle(Notice notice) => inner.Settle(notice);
+
     public void DropAnswers(string pseudonym) => counted(() => inner.DropAnswers(pseudonym));
 
     public void Cover(long size) => counted(() => inner.Cover(size));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
@@ -29,6 +30,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     public MemoryRows MemoryRows { get; private set; } = new();
 
     public IRowWriting Rows => MemoryRows;
+
+    public IAccountsInLog Accounts => throw new NotSupportedException("there are no accounts here");
 
     IRowReading ILedgerStore.Rows => MemoryRows;
 

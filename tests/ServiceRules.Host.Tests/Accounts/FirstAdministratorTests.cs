@@ -100,7 +100,7 @@ public sealed class FirstAdministratorTests : IDisposable
         Assert.Equal(303, await UseAsync(run, run.Service.WaysIn.FirstSecret!, "admin", Password));
 
         string secret;
-        using (var accounts = ServiceAccounts.Open(Path.Combine(_folder, "data")))
+        using (var accounts = ServiceAccounts.Open(Path.Combine(_folder, "data"), TimeProvider.System))
         {
             secret = FirstSecrets.Draw(accounts.Store, TimeProvider.System.GetUtcNow());
         }

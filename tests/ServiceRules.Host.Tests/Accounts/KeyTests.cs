@@ -110,7 +110,10 @@ public sealed class KeyTests : IAsyncLifetime
         }
 
         Assert.Contains("export", await _run.TextAsync("keys"), StringComparison.Ordinal);
-        Assert.Contains(AccountAct.KeyMade, await _run.TextAsync("acts"), StringComparison.Ordinal);
+        var acts = await _run.TextAsync("acts");
+        Assert.Contains(AccountAct.KeyMade, acts, StringComparison.Ordinal);
+        var kept = _run.Get<IAccountStore>().Acts(null, 10).First(act => act.What == AccountAct.KeyMade);
+        Assert.Contains($"<td>entry {kept.Entry}</td>", acts, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -16,6 +16,8 @@ public sealed class PostgresAccountTests : AccountContract
 
     private protected override string DropGuard => "DROP TRIGGER account_act_stays ON account_act";
 
+    private protected override string DropChangeGuard => "DROP TRIGGER account_act_keeps ON account_act";
+
     private protected override void Run(string sql)
     {
         using var source = NpgsqlDataSource.Create(_address.Value);

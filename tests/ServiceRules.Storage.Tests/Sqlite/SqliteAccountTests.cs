@@ -7,6 +7,8 @@ public sealed class SqliteAccountTests() : AccountContract(() => new Drawer())
 {
     private protected override string DropGuard => "DROP TRIGGER account_act_stays";
 
+    private protected override string DropChangeGuard => "DROP TRIGGER account_act_keeps";
+
     private protected override void Run(string sql)
     {
         using var connection = new SqliteConnection($"Data Source={Drawer.Database};Pooling=False");

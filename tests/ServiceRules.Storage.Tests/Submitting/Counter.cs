@@ -23,7 +23,7 @@ internal sealed class Counter : IAsyncDisposable
 
     public GroupFiling Filing { get; }
 
-    public INoticeStore Notices => _folder.Notices;
+    public INoticeStore Notices => new LoggedNotices(Ledger, _folder.Notices);
 
     public LedgerFolder Folder => _folder;
 

@@ -24,11 +24,14 @@ internal static class AccountsCommand
         };
 
     /// <exception cref="InputException">There is no service in the folder, or it cannot be used.</exception>
-    public static ServiceAccounts Open(ParseResult parsed)
+    public static ServiceAccounts Open(ParseResult parsed, Session session)
     {
         try
         {
-            return ServiceAccounts.Open(parsed.GetValue(Data)?.FullName ?? ServeCommand.UsualFolder(false));
+            return ServiceAccounts.Open(
+                parsed.GetValue(Data)?.FullName ?? ServeCommand.UsualFolder(false),
+                session.Clock
+            );
         }
         catch (StartRefusedException refused)
         {

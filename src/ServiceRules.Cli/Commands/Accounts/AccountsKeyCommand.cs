@@ -70,7 +70,7 @@ internal static class AccountsKeyCommand
             throw new InputException($"{Role.Name}, {Person.Name}: {fault}");
         }
 
-        using var accounts = AccountsCommand.Open(parsed);
+        using var accounts = AccountsCommand.Open(parsed, session);
         var (secret, key) = new KeyMaking(accounts.Store, session.Clock).Make(
             name,
             roles,

@@ -22,7 +22,7 @@ internal static class AccountsResetFirstSecretCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        using var accounts = AccountsCommand.Open(parsed);
+        using var accounts = AccountsCommand.Open(parsed, session);
         session.Tell(FirstSecrets.Draw(accounts.Store, session.Clock.GetUtcNow()));
         session.Error.WriteLine("Use it at /first-administrator within an hour; it is good once.");
         return ExitCode.Good;
