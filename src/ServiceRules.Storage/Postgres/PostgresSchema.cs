@@ -25,6 +25,8 @@ internal static class PostgresSchema
         ("index", "record_row_by_assessment"),
         ("index", "shown_row_by_entry"),
         ("index", "notice_waiting"),
+        ("index", "notice_given_up"),
+        ("index", "notice_renewed"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

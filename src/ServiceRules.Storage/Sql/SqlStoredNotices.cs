@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Data.Common;
+using System.Globalization;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Notices;
 
@@ -14,9 +15,29 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeStore
         [
             .. store.OnConnection(connection =>
                 connection.Rows(
-                    $"SELECT {Columns} FROM notice WHERE state = 0 AND entry_index >= @from ORDER BY entry_index, recipient",
+                    $"SELECT {Columns} FROM notice WHERE state = 0 AND (entry_index >= @from OR renewed > 0) ORDER BY entry_index, recipient",
                     Of,
                     ("@from", from)
+                )
+            ),
+        ];
+
+    public ImmutableArray<Notice> In(NoticeState state, Notice? after, int most) =>
+        [
+            .. store.OnConnection(connection =>
+                connection.Rows(
+                    // The state is written out: an index of one state is found by nothing else.
+                    $"""
+                    SELECT {Columns} FROM notice
+                    WHERE state = {Number(
+                        state
+                    )} AND (entry_index < @entry OR (entry_index = @entry AND recipient > @recipient))
+                    ORDER BY entry_index DESC, recipient LIMIT @most
+                    """,
+                    Of,
+                    ("@entry", after?.Entry ?? long.MaxValue),
+                    ("@recipient", after?.Recipient ?? ""),
+                    ("@most", (long)most)
                 )
             ),
         ];
@@ -70,6 +91,28 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeStore
             return changed;
         });
     }
+
+    public bool TryAnew(long entry, string recipient, AccountAct act) =>
+        store.WriteBeside(connection =>
+        {
+            // Of two who ask, the first is told of.
+            var changed = connection.Execute(
+                """
+                UPDATE notice SET state = 0, attempts = 0, renewed = renewed + 1
+                WHERE entry_index = @entry AND recipient = @recipient AND state = 2
+                """,
+                ("@entry", entry),
+                ("@recipient", recipient)
+            );
+            if (changed > 0)
+            {
+                new SqlAccountWriting(connection).Note(act);
+            }
+
+            return changed > 0;
+        });
+
+    private static string Number(NoticeState state) => ((int)state).ToString(CultureInfo.InvariantCulture);
 
     private static Notice Of(DbDataReader row) =>
         new(row.Number(0), row.Text(1), DateTimeOffset.FromUnixTimeMilliseconds(row.Number(2)))
