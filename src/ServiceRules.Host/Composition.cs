@@ -43,7 +43,8 @@ internal static class Composition
             .AddDescription()
             .AddWatching(builder.Configuration)
             .AddPages(folder)
-            .AddAccounts(folder);
+            .AddAccounts(folder)
+            .AddKeptNotices(folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -76,6 +77,7 @@ internal static class Composition
         app.MapRegisters();
         app.MapLedger();
         app.MapExports();
+        app.MapNotices();
         app.MapDescription();
         app.MapWatching();
         app.MapPages();

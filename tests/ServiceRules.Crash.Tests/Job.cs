@@ -34,6 +34,9 @@ internal static class Job
     /// <summary>The same with one reading corrected.</summary>
     public static byte[] Corrected(int number) => Of(number, "3.83 mm");
 
+    /// <summary>The same with a reading that holds it.</summary>
+    public static byte[] Held(int number) => Of(number, "4.90 mm");
+
     private static byte[] Of(int number, string reading) =>
         Encoding.UTF8.GetBytes(
             Fixture

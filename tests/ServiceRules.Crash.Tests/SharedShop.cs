@@ -17,12 +17,20 @@ internal sealed class SharedShop : IDisposable
 
     public IReadOnlyList<ServedProgram> Programs => programs;
 
-    public static async Task<SharedShop> OpenAsync(PostgresServer server, int instances)
+    /// <param name="server">Where the database is.</param>
+    /// <param name="instances">How many.</param>
+    /// <param name="prepare">What is put into the folder that all begin with, once it is there.</param>
+    public static async Task<SharedShop> OpenAsync(
+        PostgresServer server,
+        int instances,
+        Action<DataFolder>? prepare = null
+    )
     {
         var shop = new SharedShop();
         var first = new DataFolder();
         shop.Folders.Add(first);
         Begin(first, server.NewDatabase());
+        prepare?.Invoke(first);
         // The keys are made by the first, and carried to the others before they start.
         using (var once = await ServedProgram.StartAsync(first.Data))
         {
@@ -65,6 +73,8 @@ internal sealed class SharedShop : IDisposable
         File.WriteAllText(place, address);
         File.SetUnixFileMode(place, UnixFileMode.UserRead | UnixFileMode.UserWrite);
     }
+
+    public Task KillAsync(int instance) => programs[instance].KillAsync();
 
     public async Task KillAndStartAsync(int instance)
     {

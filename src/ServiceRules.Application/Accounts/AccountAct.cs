@@ -25,6 +25,7 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string KeyMade = "key-made";
     public const string KeyRevoked = "key-revoked";
     public const string NoticeGivenUp = "notice-given-up";
+    public const string NoticeTriedAnew = "notice-tried-anew";
 
     /// <summary>Which roles were given, or why a notice was given up; else nothing.</summary>
     public string? Detail { get; init; }

@@ -7,4 +7,8 @@ public interface INoticeStore : INoticeTable
 {
     /// <summary>Keeps what came of an attempt, and the act that tells of it.</summary>
     void Tried(Notice notice, AccountAct act);
+
+    /// <summary>Has one that was given up tried from the first attempt on, and keeps the act that tells of it.</summary>
+    /// <returns>Whether it was given up; else nothing is changed.</returns>
+    bool TryAnew(long entry, string recipient, AccountAct act);
 }

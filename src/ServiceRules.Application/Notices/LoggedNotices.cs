@@ -11,23 +11,32 @@ public sealed class LoggedNotices(OpenLedger ledger, INoticeTable beside) : INot
 {
     public ImmutableArray<Notice> Waiting(long from) => beside.Waiting(from);
 
+    public ImmutableArray<Notice> In(NoticeState state, Notice? after, int most) =>
+        beside.In(state, after, most);
+
     public Notice? Find(long entry, string recipient) => beside.Find(entry, recipient);
 
     public NoticeCount Count() => beside.Count();
 
     public void Tried(Notice notice) => beside.Tried(notice);
 
-    public void Tried(Notice notice, AccountAct act) =>
-        _ = new LoggedActs(ledger).Write(
+    public void Tried(Notice notice, AccountAct act) => _ = Told(log => log.Rows.Settle(notice), act);
+
+    public bool TryAnew(long entry, string recipient, AccountAct act) =>
+        Told(log => log.Rows.Renew(entry, recipient), act);
+
+    // Of two that were at it, the first tells.
+    private bool Told(Func<ILedgerWriting, bool> change, AccountAct act) =>
+        new LoggedActs(ledger).Write(
             (log, note) =>
             {
-                var isSettled = log.Rows.Settle(notice);
-                if (isSettled)
+                var isChanged = change(log);
+                if (isChanged)
                 {
                     note(act);
                 }
 
-                return isSettled;
+                return isChanged;
             }
         );
 }

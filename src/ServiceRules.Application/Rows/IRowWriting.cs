@@ -34,6 +34,10 @@ public interface IRowWriting : IRowReading
     /// <returns>Whether it was still waiting: of two that were at it, the first to settle it tells.</returns>
     bool Settle(Notice notice);
 
+    /// <summary>Has one that was given up tried from the first attempt on.</summary>
+    /// <returns>Whether it was given up; else nothing is changed.</returns>
+    bool Renew(long entry, string recipient);
+
     /// <summary>Removes what was answered where this person answers for it.</summary>
     void DropAnswers(string pseudonym);
 }

@@ -4,6 +4,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Commands;
 using ServiceRules.Cli.Commands.Accounts;
 using ServiceRules.Cli.Commands.Ledger;
+using ServiceRules.Cli.Commands.Notices;
 
 namespace ServiceRules.Cli.Setup;
 
@@ -108,5 +109,6 @@ internal static class CommandLine
             ServeCommand.Of(session),
             ImportCommand.Of(session),
             AccountsCommand.Of(session),
+            NoticesCommand.Of(session),
         };
 }

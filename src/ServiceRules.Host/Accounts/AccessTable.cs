@@ -52,6 +52,8 @@ internal static class AccessTable
         new(Get, "/api/exports/findings.csv", Overseers),
         new(Get, "/api/exports/findings.jsonl", Overseers),
         new(Get, "/api/exports/documents.jsonl", Overseers),
+        new(Get, "/api/notices", Roles.Lead | Roles.Administrator),
+        new(Post, "/api/notices/{id}/retry", Roles.Lead | Roles.Administrator),
         new(Get, "/bench", Senders),
         new(Post, "/bench", Senders),
         new(Get, "/records", Readers),

@@ -98,8 +98,8 @@ internal sealed partial class NoticeRounds(
         foreach (var notice in store.Waiting(from))
         {
             await queue.AddAsync(work.Kind, NoticeWork.WhatOf(notice), stop);
-            // Those of one assessment were kept together; what is asked for twice is one work.
-            from = notice.Entry;
+            // Those of one assessment were kept together; what is asked for twice is one work. What is tried anew is older.
+            from = Math.Max(from, notice.Entry);
         }
 
         if (isAll)

@@ -5,6 +5,18 @@ namespace ServiceRules.Host.Notices;
 
 internal static class NoticeServices
 {
+    /// <summary>What is kept of notices is there also where nobody is told any more.</summary>
+    public static IServiceCollection AddKeptNotices(this IServiceCollection services, ServiceFolder folder)
+    {
+        // Made elsewhere, and closed there.
+        services.AddSingleton(_ => folder.Notices);
+        return services.AddSingleton(provider => new NoticeDesk(
+            folder.Notices,
+            folder.Ledger.Key.Name,
+            provider.GetRequiredService<TimeProvider>()
+        ));
+    }
+
     public static IServiceCollection AddNotices(
         this IServiceCollection services,
         NoticeSettings notices,
@@ -12,8 +24,6 @@ internal static class NoticeServices
     )
     {
         services.AddSingleton(notices);
-        // Made elsewhere, and closed there.
-        services.AddSingleton(_ => folder.Notices);
         services.AddSingleton<WebhookDelivery>();
         services.AddSingleton<NoticeMeter>();
         services.AddSingleton<NoticeWork>();

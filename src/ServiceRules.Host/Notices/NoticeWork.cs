@@ -27,6 +27,9 @@ internal sealed partial class NoticeWork(
     public static string WhatOf(Notice notice) =>
         string.Create(CultureInfo.InvariantCulture, $"{notice.Entry}/{notice.Recipient}");
 
+    /// <summary>A recipient that does not answer keeps nobody else waiting.</summary>
+    public string SharesWith(string what) => what.Split('/')[1];
+
     public async Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
     {
         try

@@ -20,10 +20,7 @@ internal sealed record WrittenNotice(
     public static WrittenNotice Of(ToldNotice told, string log, string recipient, Uri service) =>
         new(
             "service-notice/1",
-            string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{log}-{told.Entry}-{recipient}"
-            ),
+            NoticeId.Of(log, told.Entry, recipient),
             told.Record,
             told.Disposition,
             told.Units,

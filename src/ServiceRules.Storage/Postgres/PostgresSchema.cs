@@ -26,6 +26,8 @@ internal static class PostgresSchema
         ("index", "shown_row_by_entry"),
         ("index", "notice_waiting"),
         ("index", "account_act_by_about"),
+        ("index", "notice_given_up"),
+        ("index", "notice_renewed"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

@@ -138,6 +138,8 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
         return SqlStoredNotices.Settle(connection, notice);
     }
 
+    public bool Renew(long entry, string recipient) => SqlStoredNotices.Renew(connection, entry, recipient);
+
     public void DropAnswers(string pseudonym) =>
         _ = connection.Execute(
             """

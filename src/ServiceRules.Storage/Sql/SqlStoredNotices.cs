@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Data.Common;
+using System.Globalization;
 using ServiceRules.Application.Notices;
 
 namespace ServiceRules.Storage.Sql;
@@ -13,9 +14,29 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
         [
             .. store.OnConnection(connection =>
                 connection.Rows(
-                    $"SELECT {Columns} FROM notice WHERE state = 0 AND entry_index >= @from ORDER BY entry_index, recipient",
+                    $"SELECT {Columns} FROM notice WHERE state = 0 AND (entry_index >= @from OR renewed > 0) ORDER BY entry_index, recipient",
                     Of,
                     ("@from", from)
+                )
+            ),
+        ];
+
+    public ImmutableArray<Notice> In(NoticeState state, Notice? after, int most) =>
+        [
+            .. store.OnConnection(connection =>
+                connection.Rows(
+                    // The state is written out: an index of one state is found by nothing else.
+                    $"""
+                    SELECT {Columns} FROM notice
+                    WHERE state = {Number(
+                        state
+                    )} AND (entry_index < @entry OR (entry_index = @entry AND recipient > @recipient))
+                    ORDER BY entry_index DESC, recipient LIMIT @most
+                    """,
+                    Of,
+                    ("@entry", after?.Entry ?? long.MaxValue),
+                    ("@recipient", after?.Recipient ?? ""),
+                    ("@most", (long)most)
                 )
             ),
         ];
@@ -62,6 +83,18 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
             ("@entry", notice.Entry),
             ("@recipient", notice.Recipient)
         ) > 0;
+
+    public static bool Renew(DbConnection connection, long entry, string recipient) =>
+        connection.Execute(
+            """
+            UPDATE notice SET state = 0, attempts = 0, renewed = renewed + 1
+            WHERE entry_index = @entry AND recipient = @recipient AND state = 2
+            """,
+            ("@entry", entry),
+            ("@recipient", recipient)
+        ) > 0;
+
+    private static string Number(NoticeState state) => ((int)state).ToString(CultureInfo.InvariantCulture);
 
     private static Notice Of(DbDataReader row) =>
         new(row.Number(0), row.Text(1), DateTimeOffset.FromUnixTimeMilliseconds(row.Number(2)))

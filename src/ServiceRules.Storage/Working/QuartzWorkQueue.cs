@@ -13,12 +13,18 @@ internal sealed class QuartzWorkQueue(WorkPlace place) : IWorkQueue
 
     private const int FirstPriority = 5;
     private const int Together = 8;
+
+    // A recipient that does not answer holds each of its places for as long as an attempt may take.
+    private const int TogetherOfOne = 2;
+    private const string SharedPrefix = "shared/";
     private const string Name = "servicerules";
 
     private IScheduler? scheduler;
+    private IReadOnlyList<IWork> known = [];
 
     public async Task StartAsync(IReadOnlyList<IWork> kinds, CancellationToken stop)
     {
+        known = kinds;
         scheduler = await QuartzSchedulerBuilder
             .Create(queue =>
             {
@@ -28,6 +34,7 @@ internal sealed class QuartzWorkQueue(WorkPlace place) : IWorkQueue
                     options.GenerateInstanceId = place.IsShared;
                 });
                 queue.UseDefaultThreadPool(Together);
+                queue.UseExecutionLimits(limits => limits.ForGroupsWithPrefix(SharedPrefix, TogetherOfOne));
                 queue.AddJobType(_ => new QueuedWork(kinds));
                 queue.UsePersistentStore(Keep);
             })
@@ -43,6 +50,7 @@ internal sealed class QuartzWorkQueue(WorkPlace place) : IWorkQueue
             .Create()
             .WithIdentity(what, kind)
             .WithPriority(FirstPriority)
+            .WithExecutionGroup(GroupOf(known.FirstOrDefault(one => one.Kind == kind), what))
             .StartNow()
             .Build();
         try
@@ -54,6 +62,10 @@ internal sealed class QuartzWorkQueue(WorkPlace place) : IWorkQueue
             // Somebody asked for it before.
         }
     }
+
+    /// <summary>What the queue counts its places under.</summary>
+    public static string? GroupOf(IWork? kind, string what) =>
+        kind?.SharesWith(what) is { } shared ? $"{SharedPrefix}{kind.Kind}/{shared}" : null;
 
     public async ValueTask DisposeAsync()
     {

@@ -21,11 +21,11 @@ internal sealed class QueuedWork(IReadOnlyList<IWork> kinds) : IJob
     )
     {
         var key = context.JobDetail.Key;
+        // A kind that this instance does not know waits for one that does.
+        var kind = kinds.FirstOrDefault(one => one.Kind == key.Group);
         TimeSpan? again;
         try
         {
-            // A kind that this instance does not know waits for one that does.
-            var kind = kinds.FirstOrDefault(one => one.Kind == key.Group);
             again = kind is null
                 ? AfterDefect
                 : await kind.DoAsync(key.Name, cancellationToken).ConfigureAwait(false);
@@ -43,6 +43,7 @@ internal sealed class QueuedWork(IReadOnlyList<IWork> kinds) : IJob
                 .WithIdentity($"{key.Name} {context.FireInstanceId}", key.Group)
                 // What is new goes first: many that fail must not keep it waiting.
                 .WithPriority(QuartzWorkQueue.LaterPriority)
+                .WithExecutionGroup(QuartzWorkQueue.GroupOf(kind, key.Name))
                 .StartAt(context.FireTimeUtc + context.JobRunTime + pause)
                 .Build();
             _ = await context

@@ -37,6 +37,8 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
 
     public bool Settle(Notice notice) => inner.Settle(notice);
 
+    public bool Renew(long entry, string recipient) => inner.Renew(entry, recipient);
+
     public void DropAnswers(string pseudonym) => counted(() => inner.DropAnswers(pseudonym));
 
     public void Cover(long size) => counted(() => inner.Cover(size));

@@ -123,6 +123,9 @@ internal sealed class MemoryRows : IRowWriting
 
     public bool Settle(Notice notice) => throw new NotSupportedException("nothing is delivered here");
 
+    public bool Renew(long entry, string recipient) =>
+        throw new NotSupportedException("nothing is delivered here");
+
     public void DropAnswers(string pseudonym)
     {
         var filed = All.Where(rows => rows.Record.By == pseudonym)

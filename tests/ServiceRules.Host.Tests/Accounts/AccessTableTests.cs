@@ -45,6 +45,8 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/exports/findings.csv              401 403 200 200 403 401
         GET  /api/exports/findings.jsonl            401 403 200 200 403 401
         GET  /api/exports/documents.jsonl           401 403 200 200 403 401
+        GET  /api/notices                           401 403 200 403 200 401
+        POST /api/notices/{id}/retry                401 403 404 403 404 401
         GET  /bench                                 302 200 200 403 403 401
         POST /bench                                 401 200 200 403 403 401
         GET  /records                               302 200 200 200 403 401

@@ -31,12 +31,13 @@ internal sealed class NoticeFolder : IDisposable
 
     public string Ledger => Path.Combine(_place, "data", "ledger");
 
-    public Task<ServiceRun> StartAsync(int pauses = 0, TimeSpan? pause = null) =>
+    public Task<ServiceRun> StartAsync(int pauses = 0, TimeSpan? pause = null, TimeProvider? clock = null) =>
         ServiceRun.StartAsync(
             _place,
             settings =>
                 settings with
                 {
+                    Clock = clock ?? settings.Clock,
                     NoticePauses = [.. Enumerable.Repeat(pause ?? TimeSpan.FromMilliseconds(50), pauses)],
                 }
         );

@@ -71,6 +71,55 @@ public abstract class WorkContract : IAsyncLifetime
     }
 
     [SkippableFact]
+    public async Task Notice_GivenUp_IsListedAndTriedAnewOnce()
+    {
+        await using var counter = new Counter(Drawer, Recipients);
+        _ = await counter.SubmitAsync(Jobs.Job("N-2", TooHigh));
+        _ = await counter.SubmitAsync(Jobs.Job("N-3", TooHigh));
+        var owed = counter.Notices.Waiting(0);
+        foreach (var one in owed)
+        {
+            counter.Notices.Tried(one with { Attempts = 4, Failure = "gone", State = NoticeState.GivenUp });
+        }
+
+        var first = Assert.Single(counter.Notices.In(NoticeState.GivenUp, null, 1));
+        Assert.Equal(owed[1].Entry, first.Entry);
+        var second = Assert.Single(counter.Notices.In(NoticeState.GivenUp, first, 10));
+        Assert.Equal(owed[0].Entry, second.Entry);
+        var act = new AccountAct(owed[0].At, AccountAct.NoticeTriedAnew, "machine", "notice:x");
+
+        Assert.True(counter.Notices.TryAnew(second.Entry, second.Recipient, act));
+        Assert.False(counter.Notices.TryAnew(second.Entry, second.Recipient, act));
+        Assert.False(counter.Notices.TryAnew(99, "nobody", act));
+
+        var again = Assert.Single(counter.Notices.Waiting(first.Entry + 1));
+        Assert.Equal((second.Entry, 0, "gone"), (again.Entry, again.Attempts, again.Failure));
+        Assert.Equal("notice:x", Assert.Single(counter.Folder.Accounts.Acts(null, 10)).About);
+        Assert.Equal(1, counter.Notices.Count().GivenUp);
+    }
+
+    [SkippableFact]
+    public async Task Queue_OfWhichOneGroupHangs_DoesTheOthers()
+    {
+        using var folder = Drawer.Open();
+        var work = new CountedWork(_ => null, what => what.Split('/')[1]) { Hangs = "slow" };
+        await using var queue = folder.OpenWork();
+        await queue.StartAsync([work], CancellationToken.None);
+        work.Hold();
+        for (var number = 0; number < 12; number++)
+        {
+            await queue.AddAsync(work.Kind, $"{number}/slow", CancellationToken.None);
+        }
+
+        await queue.AddAsync(work.Kind, "1/quick", CancellationToken.None);
+
+        await work.UntilAsync("1/quick", 1, Long);
+        Assert.InRange(work.MostHanging, 1, 2);
+        work.Go();
+        await work.UntilAsync("11/slow", 1, Long);
+    }
+
+    [SkippableFact]
     public async Task Queue_AskedForTwice_DoesItOnce()
     {
         using var folder = Drawer.Open();
@@ -125,12 +174,20 @@ public abstract class WorkContract : IAsyncLifetime
 
     private static void TooHigh(JsonObject job) => job["units"]![0]!["entries"]![0]!["value"] = "4.90 mm";
 
-    private sealed class CountedWork(Func<int, TimeSpan?> answer) : IWork
+    private sealed class CountedWork(Func<int, TimeSpan?> answer, Func<string, string>? shares = null) : IWork
     {
+        private int _hanging;
         private readonly ConcurrentDictionary<string, int> _done = new(StringComparer.Ordinal);
         private TaskCompletionSource _may = Gone();
 
         public string Kind => "counted";
+
+        /// <summary>The group that is held back; empty: all are.</summary>
+        public string Hangs { get; init; } = "";
+
+        public int MostHanging { get; private set; }
+
+        public string? SharesWith(string what) => shares?.Invoke(what);
 
         public void Hold() => _may = new();
 
@@ -140,7 +197,14 @@ public abstract class WorkContract : IAsyncLifetime
 
         public async Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
         {
-            await _may.Task;
+            if (what.EndsWith(Hangs, StringComparison.Ordinal))
+            {
+                var now = Interlocked.Increment(ref _hanging);
+                MostHanging = Math.Max(MostHanging, now);
+                await _may.Task;
+                _ = Interlocked.Decrement(ref _hanging);
+            }
+
             return answer(_done.AddOrUpdate(what, 1, (_, times) => times + 1));
         }
 
