@@ -22,6 +22,8 @@ internal sealed class SqlStoredAccounts(SqlLedgerStore store) : IAccountStore
 
     public FirstSecret? FirstSecret() => Ask(accounts => accounts.FirstSecret());
 
+    public ImmutableArray<string> Sites() => Ask(accounts => accounts.Sites());
+
     public T Write<T>(Func<IAccountWriting, T> work) =>
         store.WriteBeside(connection => work(new SqlAccountWriting(connection)));
 
