@@ -75,6 +75,7 @@ internal static class Composition
         app.MapReports();
         app.MapVerifications();
         app.MapRegisters();
+        app.MapSites();
         app.MapLedger();
         app.MapExports();
         app.MapNotices();

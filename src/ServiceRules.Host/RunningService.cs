@@ -8,6 +8,7 @@ using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
+using ServiceRules.Host.Sites;
 using ServiceRules.Storage.Inbox;
 
 namespace ServiceRules.Host;
@@ -76,6 +77,7 @@ public sealed class RunningService : IAsyncDisposable
         try
         {
             folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
+            SitesMaking.Settle(settings, folder);
             inbox = InboxPlace.Open(settings);
             var notices = NoticeSettings.Read(settings.DataFolder);
             app = Composition.Of(settings, folder, inbox, certificate, notices);

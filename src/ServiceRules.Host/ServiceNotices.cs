@@ -16,7 +16,7 @@ public sealed class ServiceNotices : IDisposable
     private ServiceNotices(ServiceFolder folder, TimeProvider clock)
     {
         this.folder = folder;
-        desk = new NoticeDesk(folder.Notices, folder.Ledger.Signer.Key.Name, clock);
+        desk = new NoticeDesk(folder.Notices, folder.Ledger.Key.Name, clock);
     }
 
     /// <param name="dataFolder">The data folder of the service.</param>

@@ -11,8 +11,11 @@ public sealed record ServiceSettings
     /// <summary>Its private folder: ledger, keys. Made at first start.</summary>
     public required string DataFolder { get; init; }
 
-    /// <summary>The rules it judges by and the registers of its site. They are sound.</summary>
+    /// <summary>The rules it judges by and the registers of its site; no site where further ones are given. They are sound.</summary>
     public required LoadedRules Rules { get; init; }
+
+    /// <summary>Further sites, judged by the same packs and sheets and by registers of their own. They are sound.</summary>
+    public ImmutableArray<LoadedRules> Sites { get; init; } = [];
 
     public IPAddress Address { get; init; } = IPAddress.Loopback;
 

@@ -5,6 +5,7 @@ using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
+using ServiceRules.Host.Sites;
 using ServiceRules.TestKit;
 
 namespace ServiceRules.Host.Tests;
@@ -44,8 +45,8 @@ public sealed class ServiceRun : IAsyncDisposable
     internal T Get<T>()
         where T : class => Service.Services.GetRequiredService<T>();
 
-    internal string NewKey(Roles roles, string? person = null, int days = 1) =>
-        Get<KeyMaking>().Make("test", roles, person, days, AccountAct.Machine).Secret;
+    internal string NewKey(Roles roles, string? person = null, int days = 1, string? site = null) =>
+        Get<KeyMaking>().Make("test", roles, person, days, AccountAct.Machine, site).Secret;
 
     /// <summary>Asks as somebody else, follows nothing and keeps nothing.</summary>
     internal HttpClient ClientWith(string? key)
@@ -141,7 +142,8 @@ public sealed class ServiceRun : IAsyncDisposable
         var kept = Path.Combine(folder, "test.key");
         if (!File.Exists(kept))
         {
-            File.WriteAllText(kept, NewKey(Roles.Lead | Roles.Administrator));
+            var site = Get<ServedSites>().AreSeveral ? GrantedSite.Every : null;
+            File.WriteAllText(kept, NewKey(Roles.Lead | Roles.Administrator, site: site));
         }
 
         return File.ReadAllText(kept);

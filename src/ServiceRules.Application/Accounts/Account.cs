@@ -11,6 +11,9 @@ public sealed record Account(string Id, string Name, string PlainName, Roles Rol
     /// <summary>The person of the register that it stands for.</summary>
     public string? Person { get; init; }
 
+    /// <summary>Of which site it is, see <see cref="GrantedSite"/>; null: there was one when it was made.</summary>
+    public string? Site { get; init; }
+
     /// <summary>The password as it is kept: salted, and dear to try.</summary>
     public string? Password { get; init; }
 

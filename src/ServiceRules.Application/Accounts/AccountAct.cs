@@ -24,10 +24,11 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string FirstAdministrator = "first-administrator";
     public const string KeyMade = "key-made";
     public const string KeyRevoked = "key-revoked";
+    public const string SiteAdded = "site-added";
     public const string NoticeGivenUp = "notice-given-up";
     public const string NoticeTriedAnew = "notice-tried-anew";
 
-    /// <summary>Which roles were given, or why a notice was given up; else nothing.</summary>
+    /// <summary>Which roles were given and where there are several sites at which, or why a notice was given up; else nothing.</summary>
     public string? Detail { get; init; }
 
     /// <summary>Its place among all acts; 0 before it is kept.</summary>
@@ -42,4 +43,7 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public static string OfNotice(string what) => "notice:" + what;
 
     public static string OfKey(string id) => "key:" + id;
+
+    /// <param name="name">The name of the site.</param>
+    public static string OfSite(string name) => "site:" + name;
 }

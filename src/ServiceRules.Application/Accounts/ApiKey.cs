@@ -21,6 +21,9 @@ public sealed record ApiKey(
     /// <summary>The person of the register that it stands for.</summary>
     public string? Person { get; init; }
 
+    /// <summary>Of which site it is, see <see cref="GrantedSite"/>; null: there was one when it was made.</summary>
+    public string? Site { get; init; }
+
     /// <summary>When it was used last, to the minute or so.</summary>
     public DateTimeOffset? LastUsedAt { get; init; }
 

@@ -26,4 +26,7 @@ public interface IAccountReading
     ImmutableArray<AccountAct> Acts(long? before, int most);
 
     FirstSecret? FirstSecret();
+
+    /// <summary>The names of the sites of an installation of several, in the order in which they came; empty: it has one.</summary>
+    ImmutableArray<string> Sites();
 }

@@ -29,6 +29,13 @@ public interface IAccountWriting : IAccountReading
     /// <returns>Whether it was the one that is good now.</returns>
     bool TakeFirstSecret(ContentHash hash, DateTimeOffset at);
 
+    /// <summary>Adds a site to an installation of several.</summary>
+    /// <returns>Whether it was not there.</returns>
+    bool AddSite(string name);
+
+    /// <summary>Makes accounts and keys that are of no site those of one.</summary>
+    void SettleAt(string site);
+
     /// <summary>Keeps an act for good, in the log.</summary>
     void Note(AccountAct act);
 }

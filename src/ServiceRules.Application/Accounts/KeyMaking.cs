@@ -20,7 +20,15 @@ public sealed class KeyMaking(IAccountStore store, TimeProvider clock)
     /// <param name="person">Whom it stands for.</param>
     /// <param name="days">How long it lasts.</param>
     /// <param name="by">Who makes it, as acts name it.</param>
-    public (string Secret, ApiKey Key) Make(string name, Roles roles, string? person, int days, string by)
+    /// <param name="site">Of which site it is, see <see cref="GrantedSite"/>; null: there is one.</param>
+    public (string Secret, ApiKey Key) Make(
+        string name,
+        Roles roles,
+        string? person,
+        int days,
+        string by,
+        string? site = null
+    )
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentOutOfRangeException.ThrowIfEqual((int)roles, (int)Roles.None);
@@ -31,12 +39,16 @@ public sealed class KeyMaking(IAccountStore store, TimeProvider clock)
         var key = new ApiKey(DrawnSecret.Id(), name, DrawnSecret.Hash(secret), roles, at, at.AddDays(days))
         {
             Person = person,
+            Site = site,
         };
         return store.Write(writing =>
         {
             writing.Add(key);
             writing.Note(
-                new(at, AccountAct.KeyMade, by, AccountAct.OfKey(key.Id)) { Detail = RoleWords.Text(roles) }
+                new(at, AccountAct.KeyMade, by, AccountAct.OfKey(key.Id))
+                {
+                    Detail = GrantedSite.Told(roles, site),
+                }
             );
             return (secret, key);
         });

@@ -25,6 +25,8 @@ public sealed class LoggedAccounts(OpenLedger ledger, IAccountReading reading) :
 
     public FirstSecret? FirstSecret() => reading.FirstSecret();
 
+    public ImmutableArray<string> Sites() => reading.Sites();
+
     public T Write<T>(Func<IAccountWriting, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);

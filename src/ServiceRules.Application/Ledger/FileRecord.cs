@@ -116,12 +116,7 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
     {
         if (isAmending)
         {
-            return latest is null
-                ? new(
-                    $"no record `{id}` is filed, so there is nothing to amend",
-                    "the identity of a filed record"
-                )
-                : null;
+            return latest is null ? FilingRefusal.NothingToAmend(id) : null;
         }
 
         if (latest is null)

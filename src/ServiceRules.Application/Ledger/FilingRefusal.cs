@@ -13,5 +13,12 @@ public sealed record FilingRefusal(string What, string Accepted)
     /// <summary>How the content differs from the one that stands in the way.</summary>
     public ImmutableArray<JsonChange> Differences { get; init; } = [];
 
+    /// <summary>Another site has a record of the identity: nothing of it is told.</summary>
+    internal static FilingRefusal Taken { get; } =
+        new("something else stands under this identity", "another identity");
+
+    internal static FilingRefusal NothingToAmend(string id) =>
+        new($"no record `{id}` is filed, so there is nothing to amend", "the identity of a filed record");
+
     public override string ToString() => $"{What}; accepted: {Accepted}";
 }

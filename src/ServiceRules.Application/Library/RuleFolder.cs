@@ -26,27 +26,24 @@ public static class RuleFolder
         var cases = reading.Cases();
         Placed<SiteFile>? site = reading.Site();
         var registers = reading.Registers();
-        RuleLibrary library = new()
-        {
-            Packs = packs,
-            Sheets = reading.Sheets(),
-            Cases =
-            [
-                .. cases.Select(promise => new Placed<ExpectedVerdict>(
-                    new(promise.Case.Rule, promise.Case.Expect),
-                    promise.File,
-                    promise.Pointer
-                )),
-            ],
-            Jurisdictions = Listed(site, file => file.Jurisdictions, "/jurisdictions"),
-            Orders = reading.Orders(),
-            Procedures = reading.Procedures(),
-            People = Listed(registers, file => file.People, "/people"),
-            Locks = Listed(registers, file => file.Locks, "/locks"),
-            Waivers = Listed(registers, file => file.Waivers, "/waivers"),
-            Machines = Listed(registers, file => file.Machines, "/machines"),
-            Instruments = Listed(registers, file => file.Instruments, "/instruments"),
-        };
+        var library = WithSite(
+            new()
+            {
+                Packs = packs,
+                Sheets = reading.Sheets(),
+                Cases =
+                [
+                    .. cases.Select(promise => new Placed<ExpectedVerdict>(
+                        new(promise.Case.Rule, promise.Case.Expect),
+                        promise.File,
+                        promise.Pointer
+                    )),
+                ],
+            },
+            site,
+            registers,
+            reading
+        );
         reading.Strangers();
         reading.WithoutFixture(cases);
         if (isListed)
@@ -72,6 +69,96 @@ public static class RuleFolder
             PositionOf = remarks.PositionOf,
         };
     }
+
+    /// <summary>
+    /// Loads the folder of a further site, which is judged by the packs and limit sheets of a folder of rules and by registers
+    /// of its own.
+    /// </summary>
+    /// <param name="folder">Where it is: a <c>site.json</c> with all that belongs to the site.</param>
+    /// <param name="rules">The packs and limit sheets.</param>
+    public static LoadedRules LoadSite(string folder, LoadedRules rules)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(rules);
+        FolderRemarks remarks = new();
+        var files = FolderListing.Of(folder, remarks).ToLookup(RuleFileNames.KindOf);
+        bool isListed = remarks.IsEmpty;
+        FolderReading reading = new(files, remarks);
+        Placed<SiteFile>? site = reading.Site();
+        var registers = reading.Registers();
+        var library = WithSite(rules.Library, site, registers, reading);
+        reading.Strangers();
+        if (isListed)
+        {
+            OfSiteAlone(files, remarks);
+            Needed(library, site, registers, files, remarks);
+            if (site is null && !files[RuleFileKind.Site].Any())
+            {
+                remarks.Add(
+                    DiagnosticCode.FileMissing,
+                    "",
+                    "there is no site in this folder",
+                    "a folder with a `site.json`"
+                );
+            }
+        }
+
+        if (remarks.IsEmpty)
+        {
+            remarks.Add(PackCheck.Of(library));
+        }
+
+        return new()
+        {
+            Folder = folder,
+            Book = rules.Book,
+            Library = library,
+            Site = site is null ? null : Registers(site.Value, registers, library),
+            Diagnostics = remarks.InOrder(),
+            Cases = [],
+            PositionOf = remarks.PositionOf,
+        };
+    }
+
+    private static void OfSiteAlone(ILookup<RuleFileKind, RuleFile> files, FolderRemarks remarks)
+    {
+        RuleFileKind[] own =
+        [
+            RuleFileKind.Unknown,
+            RuleFileKind.Schema,
+            RuleFileKind.Site,
+            RuleFileKind.Registers,
+            RuleFileKind.Procedure,
+            RuleFileKind.SettingOrder,
+        ];
+        foreach (RuleFile file in files.Where(kind => !own.Contains(kind.Key)).SelectMany(kind => kind))
+        {
+            remarks.Add(
+                DiagnosticCode.FileNotRead,
+                file.Name,
+                "this is no file of a site: packs and limit sheets are those of the folder of rules",
+                "`site.json`, `registers.json`, `procedures/*.json` or `setting-orders/*.json`"
+            );
+        }
+    }
+
+    private static RuleLibrary WithSite(
+        RuleLibrary library,
+        Placed<SiteFile>? site,
+        ImmutableArray<Placed<RegistersFile>> registers,
+        FolderReading reading
+    ) =>
+        library with
+        {
+            Jurisdictions = Listed(site, file => file.Jurisdictions, "/jurisdictions"),
+            Orders = reading.Orders(),
+            Procedures = reading.Procedures(),
+            People = Listed(registers, file => file.People, "/people"),
+            Locks = Listed(registers, file => file.Locks, "/locks"),
+            Waivers = Listed(registers, file => file.Waivers, "/waivers"),
+            Machines = Listed(registers, file => file.Machines, "/machines"),
+            Instruments = Listed(registers, file => file.Instruments, "/instruments"),
+        };
 
     private static void WithinBounds(RuleLibrary library, FolderRemarks remarks)
     {

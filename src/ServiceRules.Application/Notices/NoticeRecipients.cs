@@ -14,11 +14,18 @@ public sealed record NoticeRecipients(ImmutableArray<NoticeRecipients.One> All)
             ? []
             : All.Where(one => one.IsToldOf(disposition)).Select(one => one.Name);
 
+    /// <summary>Those who are told of a site.</summary>
+    public NoticeRecipients At(string site) =>
+        new([.. All.Where(one => one.Site is null || one.Site == site)]);
+
     /// <summary>A recipient.</summary>
     /// <param name="Name">What it is called in settings and notices.</param>
     /// <param name="On">The dispositions that it is told of.</param>
     public sealed record One(string Name, ImmutableArray<Disposition> On)
     {
+        /// <summary>The site that it is told of; null: every one.</summary>
+        public string? Site { get; init; }
+
         public bool IsToldOf(Disposition disposition) => On.Contains(disposition);
     }
 }

@@ -1,9 +1,14 @@
+using System.Collections.Immutable;
+
 namespace ServiceRules.Application.Rows;
 
 /// <summary>Which versions of records are asked for; what is left out keeps nothing out.</summary>
 public sealed record RecordFilter
 {
     public string? Site { get; init; }
+
+    /// <summary>The sites whose records may be told; null: those of every one, and those of which it is not known any more.</summary>
+    public ImmutableArray<string>? Among { get; init; }
 
     public string? Machine { get; init; }
 

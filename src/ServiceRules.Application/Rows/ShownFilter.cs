@@ -16,6 +16,9 @@ public sealed record ShownFilter(ShownKind What, ImmutableArray<string> Keys)
     /// <summary>The site whose registers judged them; those of which it is not known any more answer as well.</summary>
     public required string Site { get; init; }
 
+    /// <summary>Whether those of which the site is not known any more stay out: they may be of another one.</summary>
+    public bool IsKnownAlone { get; init; }
+
     /// <summary>They speak of this day or a later one.</summary>
     public DateOnly? From { get; init; }
 

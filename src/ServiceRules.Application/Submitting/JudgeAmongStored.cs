@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Domain.Site;
 
 namespace ServiceRules.Application.Submitting;
@@ -9,9 +10,15 @@ namespace ServiceRules.Application.Submitting;
 /// Judges a record knowing what the stored ones show of its machine, locks and people, and judges those again on which it
 /// bears. Safe to share between threads.
 /// </summary>
-internal sealed class JudgeAmongStored(AssessRecord judging)
+/// <param name="judging">Judges, by the rules and registers of one site.</param>
+/// <param name="isOfSeveral">Whether records of other sites are stored as well.</param>
+internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
 {
-    private readonly StoredOthers others = new(judging.Site);
+    private readonly StoredOthers others = new(judging.Site, isOfSeveral);
+
+    /// <summary>Whether another site has a record of this identity, of which nothing is told here.</summary>
+    public bool IsTaken(string record, IRowReading rows) =>
+        isOfSeveral && rows.Versions(record).Any(row => row.Site != judging.Site.Name);
 
     /// <summary>What the record comes to.</summary>
     public AssessOutcome Judge(ReadOnlyMemory<byte> bytes, StoredNow now) =>

@@ -64,6 +64,14 @@ internal sealed class RecordSubmission(
             ? outlook
             : among.Look(submission.Body, new StoredNow(writing, writing.Rows));
         assessed = ((AssessOutcome.Judged)current.Outcome).Assessed;
+        var id = assessed.Record.Id.Text;
+        if (among.IsTaken(id, writing.Rows))
+        {
+            return new FilingPlan.Refuse(
+                submission.Correction is null ? FilingRefusal.Taken : FilingRefusal.NothingToAmend(id)
+            );
+        }
+
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
         var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, Standing);
         if (plan is not FilingPlan.File file)
@@ -71,7 +79,6 @@ internal sealed class RecordSubmission(
             return plan;
         }
 
-        var id = assessed.Record.Id.Text;
         Kind = KindOf(writing, file, id);
         var record = file.Parts.Length - 2;
         return file with

@@ -13,7 +13,9 @@ namespace ServiceRules.Application.Submitting;
 /// Finds the stored records that may bear on a job, by the rows, and keeps what was read of them. Safe to share between
 /// threads.
 /// </summary>
-internal sealed class StoredOthers(SiteRegisters site)
+/// <param name="site">The site; those of another one bear on nothing here.</param>
+/// <param name="isOfSeveral">Whether records of other sites are stored as well.</param>
+internal sealed class StoredOthers(SiteRegisters site, bool isOfSeveral)
 {
     // What is kept of a record is its timeline; a shop files fewer in the days that are asked about.
     private const int KeptRecords = 2_048;
@@ -45,13 +47,15 @@ internal sealed class StoredOthers(SiteRegisters site)
             return [];
         }
 
-        var question = new Question(shown, site, now.Rows);
+        var question = new Question(shown, site, isOfSeveral, now.Rows);
         var found = new List<StoredOther>();
         var seen = new HashSet<string>(StringComparer.Ordinal) { own.Id.Text };
         Add(
             question
                 .OfTheJob()
-                .Concat(named.SelectMany(id => now.Rows.Versions(id).Where(row => row.IsNewest)))
+                .Concat(
+                    named.SelectMany(id => now.Rows.Versions(id).Where(row => row.IsNewest && IsOwn(row)))
+                )
         );
         // Who hung a lock that comes off by an exception may stand in another record alone, and is looked for everywhere.
         Add(question.OfPeople(OwnersOfTaken(shown, found)));
@@ -68,6 +72,8 @@ internal sealed class StoredOthers(SiteRegisters site)
             }
         }
     }
+
+    private bool IsOwn(RecordRow row) => !isOfSeveral || row.Site == site.Name;
 
     private static ImmutableArray<string> OwnersOfTaken(RecordShown own, List<StoredOther> found)
     {
@@ -104,14 +110,15 @@ internal sealed class StoredOthers(SiteRegisters site)
     private sealed class Question
     {
         private readonly SiteRegisters site;
+        private readonly bool isOfSeveral;
         private readonly IRowReading rows;
         private readonly RecordShown own;
         private readonly DateOnly first;
         private readonly DateOnly last;
 
-        public Question(RecordShown own, SiteRegisters site, IRowReading rows)
+        public Question(RecordShown own, SiteRegisters site, bool isOfSeveral, IRowReading rows)
         {
-            (this.own, this.site, this.rows) = (own, site, rows);
+            (this.own, this.site, this.isOfSeveral, this.rows) = (own, site, isOfSeveral, rows);
             var days = own
                 .Events.Select(entry => entry.Event.At)
                 .Append(own.SignOff?.At)
@@ -172,6 +179,7 @@ internal sealed class StoredOthers(SiteRegisters site)
                 new(ShownKind.Lock, [device])
                 {
                     Site = site.Name,
+                    IsKnownAlone = isOfSeveral,
                     From = from,
                     Until = until,
                     EarliestFirst = earliest,
@@ -192,6 +200,7 @@ internal sealed class StoredOthers(SiteRegisters site)
                 new(what, keys)
                 {
                     Site = site.Name,
+                    IsKnownAlone = isOfSeveral,
                     From = from,
                     Until = until,
                     Most = most,

@@ -15,6 +15,9 @@ public sealed record Submission(ReadOnlyMemory<byte> Body)
     /// <summary>Whom it names beside its body; null: nobody.</summary>
     internal string? Named => Correction?.By ?? By;
 
+    /// <summary>The site that it goes to, where there are several: the same for another one is something else.</summary>
+    public string? Site { get; init; }
+
     /// <summary>What the sender names it by; null: sent once.</summary>
     public SubmissionKey? Key { get; init; }
 }

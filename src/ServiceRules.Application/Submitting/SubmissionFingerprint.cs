@@ -23,6 +23,8 @@ internal static class SubmissionFingerprint
             body.Hash.ToString(),
             submission.By is null ? "" : "by",
             submission.Correction?.Reason,
+            // Where there is one site, what was kept before there could be several stays what it was.
+            .. submission.Site is { } site ? (string?[])[site] : [],
         ];
         return ContentHash.Of(JsonSerializer.SerializeToUtf8Bytes(parts));
     }

@@ -13,15 +13,17 @@ namespace ServiceRules.Application.Submitting;
 /// <param name="ledger">The log.</param>
 /// <param name="filing">Files for many at once.</param>
 /// <param name="recipients">Who is told of holds and stops; null: nobody.</param>
+/// <param name="isOfSeveral">Whether the log is shared with other sites, each of which is judged apart.</param>
 public sealed class SubmitRecord(
     AssessRecord judging,
     OpenLedger ledger,
     GroupFiling filing,
-    NoticeRecipients? recipients = null
+    NoticeRecipients? recipients = null,
+    bool isOfSeveral = false
 )
 {
     private readonly NoticeRecipients recipients = recipients ?? NoticeRecipients.None;
-    private readonly JudgeAmongStored among = new(judging);
+    private readonly JudgeAmongStored among = new(judging, isOfSeveral);
 
     /// <summary>Judges as submitting would, and stores nothing.</summary>
     /// <exception cref="LedgerStoreException">The store cannot be read.</exception>

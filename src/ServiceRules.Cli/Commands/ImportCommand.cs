@@ -48,6 +48,7 @@ internal static class ImportCommand
             Data,
             GivenPerson.By,
             RulesInForce.Option,
+            RulesInForce.Site,
         };
         command.SetAction(parsed => Run(parsed, session));
         return command;
@@ -62,7 +63,7 @@ internal static class ImportCommand
                     $"it is not said which column goes where; accepted: {Mapping.Name} and a mapping, as docs/import.md tells"
                 )
         );
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = RulesInForce.SoundAt(parsed);
         var by = GivenPerson.Registered(parsed, loaded);
         var print = new ImportPrint(session, file.ToString());
         var bytes = InputFile.ReadUpTo(file.FullName, TableLimits.Bytes);

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Net;
+using ServiceRules.Application.Library;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Host;
 using ServiceRules.Host.Inbox;
@@ -59,6 +61,22 @@ internal static class ServeCommand
         HelpName = "DIR",
     };
 
+    private static readonly Option<DirectoryInfo[]> Sites = new("--site")
+    {
+        Description =
+            "Folder of a further site (site.json, registers.json, procedures, setting-orders), judged by the packs and sheets of --rules and "
+            + "by registers of its own. It can be given more than once. Accounts, keys and records are then of a site each.",
+        HelpName = "DIR",
+        DefaultValueFactory = _ => [],
+    };
+
+    private static readonly Option<string?> InboxSite = new("--inbox-site")
+    {
+        Description =
+            "The site whose records are dropped into the inbox, by its name; needed where there are several.",
+        HelpName = "NAME",
+    };
+
     private static readonly Option<FileInfo?> Mapping = GivenMapping.Option(
         "Which column goes to which place, for tables of the inbox without a mapping beside them."
     );
@@ -72,12 +90,14 @@ internal static class ServeCommand
         {
             Data,
             RulesInForce.Option,
+            Sites,
             Port,
             Address,
             Certificate,
             CertificateKey,
             Demo,
             InboxFolder,
+            InboxSite,
             Mapping,
         };
         command.SetAction(parsed => RunAsync(Settings(parsed, session), session).GetAwaiter().GetResult());
@@ -106,17 +126,36 @@ internal static class ServeCommand
         }
 
         var isDemo = parsed.GetValue(Demo);
+        var (rules, sites) = Rules(parsed);
+        if (isDemo && !sites.IsEmpty)
+        {
+            throw new InputException(
+                $"{Demo.Name}, {Sites.Name}: the demo is of one invented shop; accepted: one of both"
+            );
+        }
+
         return new ServiceSettings
         {
             DataFolder = parsed.GetValue(Data)?.FullName ?? UsualFolder(isDemo),
-            Rules = RulesInForce.Sound(parsed),
+            Rules = rules,
+            Sites = sites,
             Address = listening,
             Tls = Tls(parsed),
             Port = port,
             IsDemo = isDemo,
-            Inbox = Inbox(parsed),
+            Inbox = Inbox(parsed, !sites.IsEmpty),
             Clock = session.Clock,
         };
+    }
+
+    // Where sites are given, the folder of rules may be without one.
+    private static (LoadedRules Rules, ImmutableArray<LoadedRules> Sites) Rules(ParseResult parsed)
+    {
+        var loaded = RulesInForce.Load(parsed);
+        var folders = parsed.GetValue(Sites)!;
+        return folders.Length == 0
+            ? (RulesInForce.Sound(loaded), [])
+            : (loaded, [.. folders.Select(folder => RulesInForce.SiteIn(folder, loaded))]);
     }
 
     private static TlsFiles? Tls(ParseResult parsed) =>
@@ -129,13 +168,29 @@ internal static class ServeCommand
             ),
         };
 
-    private static InboxSettings? Inbox(ParseResult parsed)
+    private static InboxSettings? Inbox(ParseResult parsed, bool areSeveral)
     {
+        var site = parsed.GetValue(InboxSite);
+        if (site is not null && parsed.GetValue(InboxFolder) is null)
+        {
+            throw new InputException(
+                $"{InboxSite.Name}: it is for an inbox; accepted: {InboxFolder.Name} beside it"
+            );
+        }
+
+        if (areSeveral && site is null && parsed.GetValue(InboxFolder) is not null)
+        {
+            throw new InputException(
+                $"{InboxFolder.Name}: it is not said which site its records are of; accepted: {InboxSite.Name} NAME beside it"
+            );
+        }
+
         var mapping = parsed.GetValue(Mapping);
         return parsed.GetValue(InboxFolder)?.FullName is { } folder
                 ? new InboxSettings
                 {
                     Folder = folder,
+                    Site = site,
                     Mapping = mapping is null ? null : GivenMapping.Read(mapping),
                 }
             : mapping is null ? null

@@ -16,6 +16,29 @@ internal static class RulesInForce
             HelpName = "DIR",
         };
 
+    /// <summary>The folder of a site that is judged by the packs of <see cref="Option"/>.</summary>
+    public static Option<DirectoryInfo?> Site { get; } =
+        new("--site")
+        {
+            Description =
+                "Folder of a further site (site.json, registers.json, procedures, setting-orders), judged by the packs and sheets of --rules. "
+                + "Default: the site in the folder of rules.",
+            HelpName = "DIR",
+        };
+
+    /// <summary>The rules with the site that is given, or with their own.</summary>
+    /// <exception cref="InputException">They are not fit to judge by.</exception>
+    public static LoadedRules SoundAt(ParseResult parsed)
+    {
+        var loaded = Load(parsed);
+        return parsed.GetValue(Site) is { } folder ? SiteIn(folder, loaded) : Sound(loaded);
+    }
+
+    /// <summary>A further site, by the packs and sheets of loaded rules.</summary>
+    /// <exception cref="InputException">One of both is not fit to judge by.</exception>
+    public static LoadedRules SiteIn(DirectoryInfo folder, LoadedRules loaded) =>
+        Sound(RuleFolder.LoadSite(folder.FullName, loaded.IsSound ? loaded : Sound(loaded)));
+
     public static string FolderOf(ParseResult parsed) =>
         parsed.GetValue(Option)?.FullName ?? Path.Combine(AppContext.BaseDirectory, "rules");
 

@@ -59,6 +59,7 @@ internal static class AccessTable
         new(Get, "/records", Readers),
         new(Get, "/records/{id}", Readers),
         // What jobs rest on.
+        new(Get, "/api/sites", Roles.All),
         new(Get, "/api/people", Roles.All),
         new(Get, "/api/machines", Readers),
         new(Get, "/api/instruments", Readers),

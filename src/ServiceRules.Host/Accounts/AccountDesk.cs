@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using ServiceRules.Application.Accounts;
-using ServiceRules.Application.Library;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -8,7 +8,7 @@ namespace ServiceRules.Host.Accounts;
 internal sealed class AccountDesk(
     IAccountStore accounts,
     UserManager<AccountUser> users,
-    SiteRegisters site,
+    ServedSites sites,
     TimeProvider clock
 )
 {
@@ -29,29 +29,44 @@ internal sealed class AccountDesk(
             );
         }
 
-        var user = New(name, Roles.Administrator, null);
+        var user = New(name, Roles.Administrator, null, sites.AreSeveral ? GrantedSite.Every : null);
         user.FirstSecret = DrawnSecret.Hash(secret);
         user.Act = Act(AccountAct.FirstAdministrator, AccountAct.Nobody, user.Stored);
         return await MakeAsync(user, password);
     }
 
     /// <summary>Makes an account with a password that is told once, and changed at first sign-in.</summary>
-    public async Task<DeskOutcome> AddAsync(string name, Roles roles, string? person, string by)
+    public async Task<DeskOutcome> AddAsync(
+        string name,
+        Roles roles,
+        string? person,
+        string by,
+        string? site = null
+    )
     {
-        if (Grant.Fault(roles, person, site) is { } fault)
+        if (sites.Fault(roles, person, site) is { } fault)
         {
             return DeskOutcome.Refused(fault);
         }
 
         var password = DrawnSecret.Password();
-        var user = New(name, roles, person);
+        var user = New(name, roles, person, site);
         user.Stored = user.Stored with { MustChange = true };
-        user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+        user.Act = Act(AccountAct.AccountMade, by, user.Stored) with
+        {
+            Detail = GrantedSite.Told(roles, site),
+        };
         return await MakeAsync(user, password) with { Secret = password };
     }
 
     /// <summary>Makes an account, or gives it another password, that is told once and need not be changed: of a demo.</summary>
-    public async Task<string> PutAsync(string name, Roles roles, string? person, string by)
+    public async Task<string> PutAsync(
+        string name,
+        Roles roles,
+        string? person,
+        string by,
+        string? site = null
+    )
     {
         var password = DrawnSecret.Password();
         if (await users.FindByNameAsync(name) is { } user)
@@ -60,6 +75,7 @@ internal sealed class AccountDesk(
             {
                 Roles = roles,
                 Person = person,
+                Site = site,
                 Password = users.PasswordHasher.HashPassword(user, password),
                 IsLocked = false,
                 LockedUntil = null,
@@ -71,7 +87,7 @@ internal sealed class AccountDesk(
         }
         else
         {
-            user = New(name, roles, person);
+            user = New(name, roles, person, site);
             user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
             _ = await users.CreateAsync(user, password);
         }
@@ -79,9 +95,15 @@ internal sealed class AccountDesk(
         return password;
     }
 
-    public async Task<DeskOutcome> GrantAsync(string id, Roles roles, string? person, string by)
+    public async Task<DeskOutcome> GrantAsync(
+        string id,
+        Roles roles,
+        string? person,
+        string by,
+        string? site = null
+    )
     {
-        if (Grant.Fault(roles, person, site) is { } fault)
+        if (sites.Fault(roles, person, site) is { } fault)
         {
             return DeskOutcome.Refused(fault);
         }
@@ -96,8 +118,11 @@ internal sealed class AccountDesk(
             return LastAdministrator();
         }
 
-        user.Stored = user.Stored with { Roles = roles, Person = person };
-        user.Act = Act(AccountAct.RolesChanged, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+        user.Stored = user.Stored with { Roles = roles, Person = person, Site = site };
+        user.Act = Act(AccountAct.RolesChanged, by, user.Stored) with
+        {
+            Detail = GrantedSite.Told(roles, site),
+        };
         return Outcome(await users.UpdateAsync(user));
     }
 
@@ -232,11 +257,12 @@ internal sealed class AccountDesk(
             )
         : Outcome(await users.CreateAsync(user, password));
 
-    private AccountUser New(string name, Roles roles, string? person) =>
+    private AccountUser New(string name, Roles roles, string? person, string? site) =>
         new(
             new Account(DrawnSecret.Id(), name, users.NormalizeName(name) ?? "", roles, clock.GetUtcNow())
             {
                 Person = person,
+                Site = site,
             }
         );
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Security.Claims;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.SafeWork;
@@ -15,10 +16,22 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
 {
     private const string NameClaim = "caller";
     private const string PersonClaim = "person";
+    private const string SiteClaim = "site";
     private const string MustChangeClaim = "must-change";
 
     /// <summary>Whether it sees but what names its person.</summary>
     public bool IsLimited => (Roles & (Roles.Lead | Roles.Officer)) is Roles.None;
+
+    /// <summary>The site whose records it sees, see <see cref="GrantedSite"/>; null: of none.</summary>
+    public string? Site { get; init; }
+
+    public bool SeesEverySite => Site == GrantedSite.Every;
+
+    /// <summary>The sites whose records it sees; null: of every one.</summary>
+    public ImmutableArray<string>? Sites =>
+        SeesEverySite ? null
+        : Site is { } own ? [own]
+        : [];
 
     /// <summary>Whether the password is changed before anything else.</summary>
     public bool MustChange { get; init; }
@@ -34,6 +47,7 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
                 user.FindFirstValue(PersonClaim)
             )
             {
+                Site = user.FindFirstValue(SiteClaim),
                 MustChange = user.HasClaim(claim => claim.Type == MustChangeClaim),
             }
             : null;
@@ -42,12 +56,20 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     public static Caller Known(ClaimsPrincipal user) =>
         Of(user) ?? throw new InvalidOperationException("somebody who is not known was let in");
 
-    public static IEnumerable<Claim> Claims(Account account) =>
-        Claims(AccountAct.OfAccount(account.Id), account.Roles, account.Person)
+    /// <param name="account">The account.</param>
+    /// <param name="site">The site whose records it sees here.</param>
+    public static IEnumerable<Claim> Claims(Account account, string? site) =>
+        Claims(AccountAct.OfAccount(account.Id), account.Roles, account.Person, site)
             .Concat(account.MustChange ? [new Claim(MustChangeClaim, "")] : []);
 
-    public static IEnumerable<Claim> Claims(ApiKey key) =>
-        Claims(AccountAct.OfKey(key.Id), key.Roles, key.Person);
+    /// <param name="key">The key.</param>
+    /// <param name="site">The site whose records it sees here.</param>
+    public static IEnumerable<Claim> Claims(ApiKey key, string? site) =>
+        Claims(AccountAct.OfKey(key.Id), key.Roles, key.Person, site);
+
+    /// <summary>Whether records of a site may be shown.</summary>
+    /// <param name="site">Its name; null: it is not known any more of which site they are.</param>
+    public bool SeesSite(string? site) => SeesEverySite || (site is not null && site == Site);
 
     /// <summary>Whether a record may be shown.</summary>
     /// <param name="record">As it is kept; null: it is not kept.</param>
@@ -62,10 +84,11 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     public bool IsNamedIn(ServiceRecord record) =>
         Person is { } person && NamedInRecord.Has(record, new Id<Participant>(person));
 
-    private static IEnumerable<Claim> Claims(string name, Roles roles, string? person) =>
+    private static IEnumerable<Claim> Claims(string name, Roles roles, string? person, string? site) =>
         RoleWords
             .Words(roles)
             .Select(word => new Claim(ClaimTypes.Role, word))
             .Append(new Claim(NameClaim, name))
-            .Concat(person is null ? [] : [new Claim(PersonClaim, person)]);
+            .Concat(person is null ? [] : [new Claim(PersonClaim, person)])
+            .Concat(site is null ? [] : [new Claim(SiteClaim, site)]);
 }

@@ -8,6 +8,9 @@ internal static class Given
 {
     public static Roles Roles(IFormCollection form) => RoleWords.Read((IEnumerable<string?>)form["role"]);
 
+    public static string? Site(IFormCollection form) =>
+        form["site"].ToString() is { Length: > 0 } site ? site : null;
+
     public static string? Person(IFormCollection form) =>
         form["person"].ToString() is { Length: > 0 } person ? person : null;
 }

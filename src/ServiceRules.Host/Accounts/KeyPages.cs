@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Library;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -21,8 +21,8 @@ internal static class KeyPages
         routes
             .MapGet(
                 Place,
-                (HttpContext context, IAccountStore accounts, SiteRegisters site, TimeProvider clock) =>
-                    Shown(context, accounts, site, clock, DeskOutcome.Done)
+                (HttpContext context, IAccountStore accounts, ServedSites sites, TimeProvider clock) =>
+                    Shown(context, accounts, sites, clock, DeskOutcome.Done)
             )
             .ExcludeFromDescription();
         routes.MapPost(Place, MakeAsync).TakesForm();
@@ -61,25 +61,26 @@ internal static class KeyPages
         HttpContext context,
         IAccountStore accounts,
         KeyMaking keys,
-        SiteRegisters site,
+        ServedSites sites,
         TimeProvider clock,
         CancellationToken stop
     )
     {
         var form = await context.Request.ReadFormAsync(stop);
-        return Shown(context, accounts, site, clock, Make(context, keys, site, form));
+        return Shown(context, accounts, sites, clock, Make(context, keys, sites, form));
     }
 
     private static DeskOutcome Make(
         HttpContext context,
         KeyMaking keys,
-        SiteRegisters site,
+        ServedSites sites,
         IFormCollection form
     )
     {
         var name = form["name"].ToString().Trim();
         var roles = Given.Roles(form);
         var person = Given.Person(form);
+        var site = Given.Site(form);
         if (name.Length is 0 or > Grant.NameMost)
         {
             return DeskOutcome.Refused(
@@ -94,7 +95,7 @@ internal static class KeyPages
             );
         }
 
-        if (Grant.Fault(roles, person, site) is { } fault)
+        if (sites.Fault(roles, person, site) is { } fault)
         {
             return DeskOutcome.Refused(fault);
         }
@@ -107,14 +108,14 @@ internal static class KeyPages
             return DeskOutcome.Refused($"the days are no number; accepted: 1 to {KeyMaking.MostDays}");
         }
 
-        var (secret, _) = keys.Make(name, roles, person, days, Caller.Known(context.User).Name);
+        var (secret, _) = keys.Make(name, roles, person, days, Caller.Known(context.User).Name, site);
         return DeskOutcome.Done with { Secret = secret };
     }
 
     private static RazorComponentResult<KeysPage> Shown(
         HttpContext context,
         IAccountStore accounts,
-        SiteRegisters site,
+        ServedSites sites,
         TimeProvider clock,
         DeskOutcome outcome
     ) =>
@@ -123,8 +124,7 @@ internal static class KeyPages
             {
                 [nameof(KeysPage.Token)] = FormToken.Of(context),
                 [nameof(KeysPage.Keys)] = (IReadOnlyList<ApiKey>)accounts.Keys(),
-                [nameof(KeysPage.People)] =
-                    (IReadOnlyList<string>)[.. site.People.Select(person => person.Id.Text)],
+                [nameof(KeysPage.Choices)] = GrantChoices.Of(sites),
                 [nameof(KeysPage.Now)] = clock.GetUtcNow(),
                 [nameof(KeysPage.Secret)] = outcome.Secret,
                 [nameof(KeysPage.Problems)] = outcome.Problems,

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -13,7 +14,8 @@ internal sealed class KeyScheme(
     IOptionsMonitor<AuthenticationSchemeOptions> options,
     ILoggerFactory loggers,
     UrlEncoder encoder,
-    KeyMaking keys
+    KeyMaking keys,
+    ServedSites sites
 ) : AuthenticationHandler<AuthenticationSchemeOptions>(options, loggers, encoder)
 {
     public const string Name = "key";
@@ -40,7 +42,7 @@ internal sealed class KeyScheme(
             return Task.FromResult(AuthenticateResult.Fail("the key opens nothing"));
         }
 
-        var identity = new ClaimsIdentity(Caller.Claims(key), Name);
+        var identity = new ClaimsIdentity(Caller.Claims(key, sites.SeenBy(key.Site)), Name);
         return Task.FromResult(
             AuthenticateResult.Success(new AuthenticationTicket(new ClaimsPrincipal(identity), Name))
         );

@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Accounts;
-using ServiceRules.Application.Library;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -17,8 +17,8 @@ internal static class PeoplePages
         routes
             .MapGet(
                 Place,
-                (HttpContext context, IAccountStore accounts, SiteRegisters site) =>
-                    Shown(context, accounts, site, DeskOutcome.Done)
+                (HttpContext context, IAccountStore accounts, ServedSites sites) =>
+                    Shown(context, accounts, sites, DeskOutcome.Done)
             )
             .ExcludeFromDescription();
         routes
@@ -28,19 +28,20 @@ internal static class PeoplePages
                     HttpContext context,
                     AccountDesk desk,
                     IAccountStore accounts,
-                    SiteRegisters site,
+                    ServedSites sites,
                     CancellationToken stop
                 ) =>
                     AnswerAsync(
                         context,
                         accounts,
-                        site,
+                        sites,
                         (form, by) =>
                             desk.AddAsync(
                                 form["name"].ToString().Trim(),
                                 Given.Roles(form),
                                 Given.Person(form),
-                                by
+                                by,
+                                Given.Site(form)
                             ),
                         stop
                     )
@@ -49,7 +50,8 @@ internal static class PeoplePages
         Map(
             routes,
             "roles",
-            (desk, id, form, by) => desk.GrantAsync(id, Given.Roles(form), Given.Person(form), by)
+            (desk, id, form, by) =>
+                desk.GrantAsync(id, Given.Roles(form), Given.Person(form), by, Given.Site(form))
         );
         Map(routes, "lock", (desk, id, _, by) => desk.LockAsync(id, by));
         Map(routes, "unlock", (desk, id, _, by) => desk.UnlockAsync(id, by));
@@ -69,17 +71,17 @@ internal static class PeoplePages
                     HttpContext context,
                     AccountDesk desk,
                     IAccountStore accounts,
-                    SiteRegisters site,
+                    ServedSites sites,
                     string id,
                     CancellationToken stop
-                ) => AnswerAsync(context, accounts, site, (form, by) => act(desk, id, form, by), stop)
+                ) => AnswerAsync(context, accounts, sites, (form, by) => act(desk, id, form, by), stop)
             )
             .TakesForm();
 
     private static async Task<IResult> AnswerAsync(
         HttpContext context,
         IAccountStore accounts,
-        SiteRegisters site,
+        ServedSites sites,
         Func<IFormCollection, string, Task<DeskOutcome>> act,
         CancellationToken stop
     )
@@ -89,13 +91,13 @@ internal static class PeoplePages
         // What is told once is shown in the answer itself, and nowhere else.
         return outcome is { IsDone: true, Secret: null }
             ? SeeOther.At(context, Place)
-            : Shown(context, accounts, site, outcome);
+            : Shown(context, accounts, sites, outcome);
     }
 
     private static RazorComponentResult<PeoplePage> Shown(
         HttpContext context,
         IAccountStore accounts,
-        SiteRegisters site,
+        ServedSites sites,
         DeskOutcome outcome
     ) =>
         new(
@@ -103,8 +105,7 @@ internal static class PeoplePages
             {
                 [nameof(PeoplePage.Token)] = FormToken.Of(context),
                 [nameof(PeoplePage.Accounts)] = (IReadOnlyList<Account>)accounts.Accounts(),
-                [nameof(PeoplePage.People)] =
-                    (IReadOnlyList<string>)[.. site.People.Select(person => person.Id.Text)],
+                [nameof(PeoplePage.Choices)] = GrantChoices.Of(sites),
                 [nameof(PeoplePage.Secret)] = outcome.IsDone ? outcome.Secret : null,
                 [nameof(PeoplePage.Problems)] = outcome.Problems,
             }

@@ -8,9 +8,20 @@ namespace ServiceRules.Host.Accounts;
 internal static class SeenRecords
 {
     public static RecordAnswer? Of(OpenLedger ledger, string id, Caller caller) =>
-        ledger.Read(log => RecordAnswer.Of(log, id)) is { } answer && caller.Sees(answer.Record?.Bytes)
+        ledger.Read((log, rows) => IsOfSites(rows, id, caller) ? RecordAnswer.Of(log, id) : null)
+            is { } answer
+        && caller.Sees(answer.Record?.Bytes)
             ? answer
             : null;
+
+    /// <summary>Whether a record is filed and may be seen.</summary>
+    public static bool IsSeen(OpenLedger ledger, string id, Caller caller) =>
+        caller.IsLimited ? Of(ledger, id, caller) is not null : IsOfSites(ledger.Rows, id, caller);
+
+    /// <summary>Whether a record is filed, and of a site of whoever asks.</summary>
+    public static bool IsOfSites(IRowReading rows, string id, Caller caller) =>
+        rows.Versions(id) is { IsEmpty: false } versions
+        && versions.All(version => caller.SeesSite(version.Site));
 
     /// <summary>A page of rows without those that may not be seen: it may hold fewer than were asked for, and yet not be the last.</summary>
     public static RowPage<RecordRow> Rows(
@@ -20,7 +31,7 @@ internal static class SeenRecords
         Caller caller
     )
     {
-        var page = ledger.Rows.Records(filter, paging);
+        var page = ledger.Rows.Records(filter with { Among = caller.Sites }, paging);
         return caller.IsLimited
             ? ledger.Read(log =>
                 page with

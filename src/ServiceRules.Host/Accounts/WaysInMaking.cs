@@ -1,6 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -31,7 +32,11 @@ internal static class WaysInMaking
 
         if (isDemo)
         {
-            return await DemoAsync(desk, keys, scope.ServiceProvider.GetRequiredService<SiteRegisters>());
+            return await DemoAsync(
+                desk,
+                keys,
+                scope.ServiceProvider.GetRequiredService<ServedSites>().Home.Registers
+            );
         }
 
         // Whoever was told their passwords has seen them on a screen.

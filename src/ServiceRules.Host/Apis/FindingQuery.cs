@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Rows;
+using ServiceRules.Host.Accounts;
 
 namespace ServiceRules.Host.Apis;
 
@@ -25,10 +26,10 @@ internal sealed record FindingQuery : RowQuery
     protected override IEnumerable<string> Names => [.. base.Names, "rule", "verdict", "severity", "effect"];
 
     /// <summary>A unit that is named is the one that the finding speaks of.</summary>
-    public FindingFilter Findings =>
+    public FindingFilter FindingsFor(Caller caller) =>
         new()
         {
-            Of = Filter with { Unit = null },
+            Of = FilterFor(caller) with { Unit = null },
             Rule = Rule,
             Unit = Unit,
             Verdict = Verdict,

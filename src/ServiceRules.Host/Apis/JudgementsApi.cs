@@ -2,8 +2,9 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Assessing;
-using ServiceRules.Host.Filing;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Apis;
 
@@ -31,11 +32,18 @@ internal static class JudgementsApi
 
     private static async Task<IResult> JudgeAsync(
         HttpRequest request,
-        FilingDesk desk,
+        ServedSites sites,
         ServiceSettings settings,
+        string? site,
         CancellationToken stop
-    ) =>
-        desk.Judge(await RequestBody.ReadAsync(request, settings.Limits, stop)) switch
+    )
+    {
+        if (sites.Choose(Caller.Known(request.HttpContext.User), site, out var own) is { } elsewhere)
+        {
+            return elsewhere;
+        }
+
+        return own.Desk.Judge(await RequestBody.ReadAsync(request, settings.Limits, stop)) switch
         {
             AssessOutcome.Judged { Assessed: var assessed } => Results.Bytes(
                 assessed.Evidence.Assessment.Bytes,
@@ -44,4 +52,5 @@ internal static class JudgementsApi
             AssessOutcome.Refused refused => Complaint.Of(refused.Problems),
             _ => throw new InvalidOperationException("an unknown outcome of judging"),
         };
+    }
 }

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence.Log;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 
 namespace ServiceRules.Host.Apis;
@@ -61,15 +62,22 @@ internal static class LedgerApi
             ? Text(new GrowthProof(from, ledger.ProveGrowth(from)).ToString(), MediaTypes.Text)
             : Complaint.Of(ProblemKind.NotFound, $"the log never had {Number(from)} entries");
 
-    private static IResult Entry(OpenLedger ledger, long index) =>
-        (index < 0 ? null : ledger.Log.Entry(index)) is { } entry
+    private static IResult Entry(HttpContext context, OpenLedger ledger, long index) =>
+        Seen(context, ledger, index) is { } entry
             ? Conditional.Of(entry.Bytes, MediaTypes.Json)
             : None(index);
 
-    private static IResult Proof(OpenLedger ledger, long index) =>
-        index >= 0 && index < (ledger.Head?.Size ?? 0)
+    private static IResult Proof(HttpContext context, OpenLedger ledger, long index) =>
+        Seen(context, ledger, index) is not null && index < (ledger.Head?.Size ?? 0)
             ? Text(ledger.Prove(index), MediaTypes.Text)
             : None(index);
+
+    private static StoredEntry? Seen(HttpContext context, OpenLedger ledger, long index) =>
+        index >= 0
+        && ledger.Log.Entry(index) is { } entry
+        && SeenEntries.Sees(Caller.Known(context.User), ledger, entry)
+            ? entry
+            : null;
 
     private static IResult Text(string text, string type) =>
         Conditional.Of(Encoding.UTF8.GetBytes(text), type);

@@ -2,11 +2,11 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Library;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Apis;
 
@@ -71,21 +71,26 @@ internal static class RecordsApi
 
     private static async Task<IResult> SubmitAsync(
         HttpRequest request,
-        FilingDesk desk,
+        ServedSites sites,
         OpenLedger ledger,
-        SiteRegisters site,
         ServiceSettings settings,
         string? by,
+        string? site,
         CancellationToken stop
     )
     {
         var caller = Caller.Known(request.HttpContext.User);
+        if (sites.Choose(caller, site, out var own) is { } elsewhere)
+        {
+            return elsewhere;
+        }
+
         if (Sender.Naming(caller, by) is { } misnamed)
         {
             return Sender.Answer(misnamed);
         }
 
-        if (by is not null && !GivenPerson.IsRegistered(site, by))
+        if (by is not null && !GivenPerson.IsRegistered(own.Registers, by))
         {
             return GivenPerson.Unknown(by);
         }
@@ -102,29 +107,35 @@ internal static class RecordsApi
         }
 
         return Answer(
-            await desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, by), Key = key }, stop),
+            await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, by), Key = key }, stop),
             request.HttpContext
         );
     }
 
     private static async Task<IResult> AmendAsync(
         HttpRequest request,
-        FilingDesk desk,
+        ServedSites sites,
         OpenLedger ledger,
-        SiteRegisters site,
         ServiceSettings settings,
         string id,
         string? by,
         string? reason,
+        string? site,
         CancellationToken stop
     )
     {
-        if (Sender.Naming(Caller.Known(request.HttpContext.User), by) is { } misnamed)
+        var caller = Caller.Known(request.HttpContext.User);
+        if (sites.ChooseFor(caller, site, id, ledger, out var own) is { } elsewhere)
+        {
+            return elsewhere;
+        }
+
+        if (Sender.Naming(caller, by) is { } misnamed)
         {
             return Sender.Answer(misnamed);
         }
 
-        if (GivenPerson.Correction(site, by, reason, out var correction) is { } unfit)
+        if (GivenPerson.Correction(own.Registers, by, reason, out var correction) is { } unfit)
         {
             return unfit;
         }
@@ -144,11 +155,11 @@ internal static class RecordsApi
             );
         }
 
-        var outcome = await desk.SubmitAsync(
+        var outcome = await own.Desk.SubmitAsync(
             new Submission(body) { Correction = correction, Key = key },
             stop
         );
-        return outcome is SubmissionOutcome.Declined && ledger.Rows.Versions(id).IsEmpty
+        return outcome is SubmissionOutcome.Declined && !SeenRecords.IsOfSites(ledger.Rows, id, caller)
             ? NotFiled(id)
             : Answer(outcome, request.HttpContext);
     }

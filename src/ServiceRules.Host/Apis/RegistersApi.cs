@@ -4,7 +4,10 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Library;
 using ServiceRules.Formats.Registers;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 using ServiceRules.Rules.Checking;
 
 namespace ServiceRules.Host.Apis;
@@ -36,12 +39,14 @@ internal static class RegistersApi
         registers
             .MapGet(
                 "/procedures",
-                (HttpContext context, SiteRegisters site) => Conditional.Json(Procedures(site), context)
+                (HttpContext context, ServedSites sites, string? site) =>
+                    sites.Choose(Caller.Known(context.User), site, out var own)
+                    ?? Conditional.Json(Procedures(own.Registers), context)
             )
             .WithName("listProcedures")
             .WithSummary("Written make-safe procedures.")
             .Produces<ListAnswer>()
-            .Complains();
+            .Complains(ProblemKind.BadRequest);
     }
 
     private static void Map(
@@ -53,13 +58,14 @@ internal static class RegistersApi
         registers
             .MapGet(
                 "/" + name,
-                (HttpContext context, SiteRegisters site, RuleLibrary library) =>
-                    Conditional.Json(Part(part(site, library), name), context)
+                (HttpContext context, ServedSites sites, string? site) =>
+                    sites.Choose(Caller.Known(context.User), site, out var own)
+                    ?? Conditional.Json(Part(part(own.Registers, own.Library), name), context)
             )
             .WithName("list" + char.ToUpperInvariant(name[0]) + name[1..])
             .WithSummary(summary)
             .Produces<ListAnswer>()
-            .Complains();
+            .Complains(ProblemKind.BadRequest);
 
     // As `registers.json` spells them: one spelling for whoever reads both.
     private static ListAnswer Part(RegistersFile file, string name)

@@ -6,6 +6,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Apis;
 
@@ -40,13 +41,21 @@ internal static class ReportsApi
                 "The certificate that reports are signed with here, in PEM: for whoever verifies them."
             )
             .Produces<string>(StatusCodes.Status200OK, MediaTypes.Pem)
-            .Complains();
+            .Complains(ProblemKind.BadRequest);
     }
 
-    private static IResult Certificate(ReportDesk desk) =>
-        desk.Certificate() is { } pem
-            ? Conditional.Of(Encoding.ASCII.GetBytes(pem + "\n"), MediaTypes.Pem)
-            : NoKey();
+    private static IResult Certificate(
+        HttpContext context,
+        ServedSites sites,
+        ReportDesks desks,
+        string? site
+    ) =>
+        sites.Choose(Caller.Known(context.User), site, out var own)
+        ?? (
+            desks.Of(own.Name).Certificate() is { } pem
+                ? Conditional.Of(Encoding.ASCII.GetBytes(pem + "\n"), MediaTypes.Pem)
+                : NoKey()
+        );
 
     private static IResult NoKey() =>
         Complaint.Of(ProblemKind.Failed, "there is no usable signing key; the log of the service tells why");
@@ -54,14 +63,14 @@ internal static class ReportsApi
     private static Task<IResult> PdfAsync(
         HttpContext context,
         OpenLedger ledger,
-        ReportDesk desk,
+        ReportDesks desks,
         string id,
         CancellationToken stop
     ) =>
         AnswerAsync(
             context,
             ledger,
-            desk,
+            desks,
             id,
             report =>
             {
@@ -74,30 +83,30 @@ internal static class ReportsApi
     private static Task<IResult> ProofAsync(
         HttpContext context,
         OpenLedger ledger,
-        ReportDesk desk,
+        ReportDesks desks,
         string id,
         CancellationToken stop
     ) =>
         AnswerAsync(
             context,
             ledger,
-            desk,
+            desks,
             id,
-            report => Results.Text(desk.Proof(report.Entry), MediaTypes.PlainText),
+            report => Results.Text(desks.OfRecord(id).Proof(report.Entry), MediaTypes.PlainText),
             stop
         );
 
     private static async Task<IResult> AnswerAsync(
         HttpContext context,
         OpenLedger ledger,
-        ReportDesk desk,
+        ReportDesks desks,
         string id,
         Func<FiledReport, IResult> answer,
         CancellationToken stop
     ) =>
-        !IsSeen(ledger, id, Caller.Known(context.User))
+        !SeenRecords.IsSeen(ledger, id, Caller.Known(context.User))
             ? NotFiled(id)
-            : await desk.OfAsync(id, stop) switch
+            : await desks.OfRecord(id).OfAsync(id, stop) switch
             {
                 ReportAnswer.Issued issued => answer(issued.Report),
                 ReportAnswer.NotFiled => NotFiled(id),
@@ -105,9 +114,6 @@ internal static class ReportsApi
                 ReportAnswer.NoKey => NoKey(),
                 _ => throw new InvalidOperationException("an unknown outcome of asking for a report"),
             };
-
-    private static bool IsSeen(OpenLedger ledger, string id, Caller caller) =>
-        !caller.IsLimited || SeenRecords.Of(ledger, id, caller) is not null;
 
     private static IResult NotFiled(string id) =>
         Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");

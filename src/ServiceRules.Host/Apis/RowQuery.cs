@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Rows;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 
 namespace ServiceRules.Host.Apis;
@@ -63,9 +64,11 @@ internal record RowQuery
             "after",
         ];
 
-    public RecordFilter Filter =>
+    /// <summary>What is asked for, of what whoever asks may see.</summary>
+    public RecordFilter FilterFor(Caller caller) =>
         new()
         {
+            Among = caller.Sites,
             Site = Site,
             Machine = Machine,
             Unit = Unit,

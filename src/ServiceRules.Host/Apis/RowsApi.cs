@@ -24,7 +24,7 @@ internal static class RowsApi
                         query,
                         (filter, paging) =>
                             SeenRecords.Rows(ledger, filter, paging, Caller.Known(context.User)),
-                        query.Filter,
+                        query.FilterFor(Caller.Known(context.User)),
                         ToldRecord.Of
                     )
             )
@@ -36,7 +36,13 @@ internal static class RowsApi
         rows.MapGet(
                 "/units",
                 (HttpContext context, [AsParameters] UnitQuery query, OpenLedger ledger) =>
-                    Answer(context, query, ledger.Rows.Units, query.Units, ToldUnit.Of)
+                    Answer(
+                        context,
+                        query,
+                        ledger.Rows.Units,
+                        query.UnitsFor(Caller.Known(context.User)),
+                        ToldUnit.Of
+                    )
             )
             .Tells<ToldUnit>(
                 "records",
@@ -46,7 +52,13 @@ internal static class RowsApi
         rows.MapGet(
                 "/findings",
                 (HttpContext context, [AsParameters] FindingQuery query, OpenLedger ledger) =>
-                    Answer(context, query, ledger.Rows.Findings, query.Findings, ToldFinding.Of)
+                    Answer(
+                        context,
+                        query,
+                        ledger.Rows.Findings,
+                        query.FindingsFor(Caller.Known(context.User)),
+                        ToldFinding.Of
+                    )
             )
             .Tells<ToldFinding>(
                 "records",

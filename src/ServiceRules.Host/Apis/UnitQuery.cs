@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Rows;
+using ServiceRules.Host.Accounts;
 
 namespace ServiceRules.Host.Apis;
 
@@ -13,10 +14,10 @@ internal sealed record UnitQuery : RowQuery
     protected override IEnumerable<string> Names => [.. base.Names, "latest"];
 
     /// <summary>A disposition that is named is that of the unit, not of its job.</summary>
-    public UnitFilter Units =>
+    public UnitFilter UnitsFor(Caller caller) =>
         new()
         {
-            Of = Filter with { Unit = null, Disposition = null },
+            Of = FilterFor(caller) with { Unit = null, Disposition = null },
             Unit = Unit,
             Disposition = Disposition,
             LatestOnly = Latest is not null,

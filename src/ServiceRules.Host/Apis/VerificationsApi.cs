@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Verifying;
 
@@ -34,6 +35,7 @@ internal static class VerificationsApi
         Results.Json(
             await desk.LookAsync(
                 await RequestBody.ReadAsync(request, MediaTypes.Pdf, ServiceLimits.ReportBytes, stop),
+                Caller.Known(request.HttpContext.User),
                 stop
             )
         );

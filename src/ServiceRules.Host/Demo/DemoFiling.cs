@@ -1,17 +1,15 @@
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Demo;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Library;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Demo;
 
 /// <summary>Files the jobs of the demo scenario, in their order, while the service answers already.</summary>
 internal sealed partial class DemoFiling(
     OpenLedger ledger,
-    AssessRecord judging,
-    SiteRegisters site,
+    ServedSites sites,
     ServiceSettings settings,
     DemoProgress progress,
     ILogger<DemoFiling> log
@@ -41,8 +39,8 @@ internal sealed partial class DemoFiling(
 
     private void File(CancellationToken stop)
     {
-        var jobs = DemoScenario.Make(DemoScenario.UsualSeed, site);
-        var together = judging.Beside(jobs.Select(job => job.Record));
+        var jobs = DemoScenario.Make(DemoScenario.UsualSeed, sites.Home.Registers);
+        var together = sites.Home.Judging.Beside(jobs.Select(job => job.Record));
         var some = jobs.Take(settings.DemoJobs ?? jobs.Length).ToList();
         progress.Begin(some.Count);
         var judged = new List<JudgedDemoJob>(some.Count);

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
@@ -19,17 +20,19 @@ internal static class ExportsApi
         Map<RowQuery, ToldRecord>(
             exports,
             "records",
-            (query, ledger) => Rows(query, ledger.Rows.Records, query.Filter, ToldRecord.Of)
+            (query, ledger, caller) =>
+                Rows(query, ledger.Rows.Records, query.FilterFor(caller), ToldRecord.Of)
         );
         Map<UnitQuery, ToldUnit>(
             exports,
             "units",
-            (query, ledger) => Rows(query, ledger.Rows.Units, query.Units, ToldUnit.Of)
+            (query, ledger, caller) => Rows(query, ledger.Rows.Units, query.UnitsFor(caller), ToldUnit.Of)
         );
         Map<FindingQuery, ToldFinding>(
             exports,
             "findings",
-            (query, ledger) => Rows(query, ledger.Rows.Findings, query.Findings, ToldFinding.Of)
+            (query, ledger, caller) =>
+                Rows(query, ledger.Rows.Findings, query.FindingsFor(caller), ToldFinding.Of)
         );
         exports
             .MapGet("/documents.jsonl", DocumentsAsync)
@@ -45,7 +48,7 @@ internal static class ExportsApi
     private static void Map<TQuery, TTold>(
         RouteGroupBuilder exports,
         string name,
-        Func<TQuery, OpenLedger, IEnumerable<TTold>> rows
+        Func<TQuery, OpenLedger, Caller, IEnumerable<TTold>> rows
     )
         where TQuery : RowQuery
         where TTold : class
@@ -54,7 +57,7 @@ internal static class ExportsApi
             .MapGet(
                 $"/{name}.jsonl",
                 async (HttpContext context, [AsParameters] TQuery query, OpenLedger ledger) =>
-                    await LinesAsync(context, query, () => rows(query, ledger))
+                    await LinesAsync(context, query, () => rows(query, ledger, Caller.Known(context.User)))
             )
             .WithName($"export{name}Lines")
             .WithSummary($"The list of {name} as JSON lines, the oldest first.")
@@ -65,7 +68,12 @@ internal static class ExportsApi
             .MapGet(
                 $"/{name}.csv",
                 async (HttpContext context, [AsParameters] TQuery query, OpenLedger ledger) =>
-                    await CsvAsync(context, name, query, () => rows(query, ledger))
+                    await CsvAsync(
+                        context,
+                        name,
+                        query,
+                        () => rows(query, ledger, Caller.Known(context.User))
+                    )
             )
             .WithName($"export{name}Csv")
             .WithSummary($"The list of {name} as CSV (RFC 4180), the oldest first.")
@@ -159,7 +167,8 @@ internal static class ExportsApi
         }
 
         context.Response.ContentType = MediaTypes.Lines;
-        foreach (var row in Rows(query, ledger.Rows.Records, query.Filter, row => row))
+        var filter = query.FilterFor(Caller.Known(context.User));
+        foreach (var row in Rows(query, ledger.Rows.Records, filter, row => row))
         {
             var pair = ledger.Read(log => new DocumentsLine(
                 row.Record,

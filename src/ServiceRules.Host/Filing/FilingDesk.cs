@@ -8,17 +8,31 @@ using ServiceRules.Host.Watching;
 
 namespace ServiceRules.Host.Filing;
 
-/// <summary>Where requests get records judged and filed, counted and timed.</summary>
+/// <summary>Where requests get records of a site judged and filed, counted and timed.</summary>
+/// <param name="ledger">The log.</param>
+/// <param name="judging">Judges by the registers of the site.</param>
+/// <param name="filing">Files.</param>
+/// <param name="recipients">Who is told of holds and stops.</param>
+/// <param name="bell">Rung when something was filed.</param>
+/// <param name="meter">Counts.</param>
+/// <param name="site">The site, where there are several.</param>
 internal sealed class FilingDesk(
     OpenLedger ledger,
     AssessRecord judging,
     GroupFiling filing,
     NoticeRecipients recipients,
     NoticeBell bell,
-    ServiceMeter meter
+    ServiceMeter meter,
+    string? site = null
 )
 {
-    private readonly SubmitRecord submitting = new(judging, ledger, filing, recipients);
+    private readonly SubmitRecord submitting = new(
+        judging,
+        ledger,
+        filing,
+        site is null ? recipients : recipients.At(site),
+        site is not null
+    );
     private readonly ConcurrentDictionary<SubmissionKey, bool> underWay = new();
 
     public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => submitting.Judge(bytes));
@@ -33,7 +47,9 @@ internal sealed class FilingDesk(
 
         try
         {
-            var outcome = await meter.SubmittedAsync(() => submitting.SubmitAsync(submission, stop));
+            var outcome = await meter.SubmittedAsync(() =>
+                submitting.SubmitAsync(submission with { Site = site }, stop)
+            );
             meter.Grown(ledger.Head);
             bell.Ring();
             return outcome;

@@ -1,10 +1,10 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
+using ServiceRules.Host.Sites;
 using ServiceRules.Host.Verifying;
 using ServiceRules.Host.Watching;
 
@@ -19,24 +19,28 @@ internal static class FilingServices
         NoticeSettings? notices
     )
     {
-        var site = settings.Rules.Site!;
         services.AddSingleton(settings);
         services.AddSingleton(settings.Clock);
-        services.AddSingleton(site);
-        services.AddSingleton(settings.Rules.Library);
         services.AddSingleton<ServiceMeter>();
-        services.AddSingleton(new AssessRecord(settings.Rules.Book, site));
         services.AddSingleton(folder.Ledger);
         // What waits is finished before the service ends.
         services.AddSingleton(_ => new GroupFiling(folder.Ledger));
         services.AddSingleton(notices?.Recipients ?? NoticeRecipients.None);
         services.AddSingleton<NoticeBell>();
-        services.AddSingleton<FilingDesk>();
+        services.AddSingleton(provider =>
+            SitesMaking.Make(
+                settings,
+                folder,
+                provider.GetRequiredService<GroupFiling>(),
+                provider.GetRequiredService<NoticeRecipients>(),
+                provider.GetRequiredService<NoticeBell>(),
+                provider.GetRequiredService<ServiceMeter>()
+            )
+        );
         services.AddSingleton<VerificationDesk>();
-        return services.AddSingleton(provider => new ReportDesk(
-            folder.Ledger,
-            folder.Keys,
-            site.Name,
+        return services.AddSingleton(provider => new ReportDesks(
+            folder,
+            provider.GetRequiredService<ServedSites>().Home.Name,
             settings.Clock,
             provider.GetRequiredService<ILogger<ReportDesk>>()
         ));

@@ -17,11 +17,25 @@ public sealed class FolderFiling : IAsyncDisposable
     private readonly GroupFiling filing;
     private readonly SubmitRecord submitting;
 
-    private FolderFiling(ServiceFolder folder, AssessRecord judging, NoticeRecipients recipients)
+    private readonly string? site;
+
+    private FolderFiling(
+        ServiceFolder folder,
+        AssessRecord judging,
+        NoticeRecipients recipients,
+        string? site
+    )
     {
         this.folder = folder;
+        this.site = site;
         filing = new GroupFiling(folder.Ledger);
-        submitting = new SubmitRecord(judging, folder.Ledger, filing, recipients);
+        submitting = new SubmitRecord(
+            judging,
+            folder.Ledger,
+            filing,
+            site is null ? recipients : recipients.At(site),
+            site is not null
+        );
     }
 
     /// <summary>What a person should know of the ledger, though it stops nothing.</summary>
@@ -36,16 +50,32 @@ public sealed class FolderFiling : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(rules);
         // The service finds what is owed, at its next look or its next start.
         var recipients = NoticeSettings.Read(dataFolder)?.Recipients ?? NoticeRecipients.None;
-        return new(
-            ServiceFolder.Open(dataFolder, clock),
-            new AssessRecord(rules.Book, rules.Site!),
-            recipients
-        );
+        var folder = ServiceFolder.Open(dataFolder, clock);
+        try
+        {
+            var sites = folder.Accounts.Sites();
+            var name = rules.Site!.Name;
+            return sites.IsEmpty || sites.Contains(name)
+                ? new(
+                    folder,
+                    new AssessRecord(rules.Book, rules.Site),
+                    recipients,
+                    sites.IsEmpty ? null : name
+                )
+                : throw new StartRefusedException(
+                    $"the service of `{dataFolder}` has no site `{name}`; accepted: the folder of one that it was started with"
+                );
+        }
+        catch
+        {
+            folder.Dispose();
+            throw;
+        }
     }
 
     /// <summary>Judges and files a record.</summary>
     public Task<SubmissionOutcome> SubmitAsync(Submission submission, CancellationToken stop = default) =>
-        submitting.SubmitAsync(submission, stop);
+        submitting.SubmitAsync(submission with { Site = site }, stop);
 
     public async ValueTask DisposeAsync()
     {

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Host.Sites;
 using ServiceRules.Storage.Inbox;
 
 namespace ServiceRules.Host.Inbox;
@@ -13,7 +14,12 @@ internal static class InboxServices
     {
         services.AddSingleton(settings);
         services.AddSingleton(folder);
-        services.AddSingleton<InboxDesk>();
+        services.AddSingleton(provider =>
+        {
+            var sites = provider.GetRequiredService<ServedSites>();
+            var site = settings.Site is { } named ? sites.Named(named)! : sites.Home;
+            return ActivatorUtilities.CreateInstance<InboxDesk>(provider, site.Desk);
+        });
         services.AddSingleton<InboxRounds>();
         services.AddHealthChecks().AddCheck<InboxRounds>("inbox");
         return services.AddHostedService<InboxWatch>();

@@ -8,6 +8,9 @@ public sealed record InboxSettings
     /// <summary>Where it is.</summary>
     public required string Folder { get; init; }
 
+    /// <summary>The site whose records are dropped into it; null: there is one, or the first.</summary>
+    public string? Site { get; init; }
+
     /// <summary>The mapping of tables that have none beside them; null: each needs its own.</summary>
     public ImportMapping? Mapping { get; init; }
 

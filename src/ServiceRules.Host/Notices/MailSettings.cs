@@ -41,5 +41,8 @@ internal sealed record MailSettings(
     internal sealed record Reader(string Name, string Address)
     {
         public ImmutableArray<string> On { get; init; }
+
+        /// <summary>The site that they are told of; left out: every one.</summary>
+        public string? Site { get; init; }
     }
 }

@@ -35,8 +35,8 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
     [JsonIgnore]
     public NoticeRecipients Recipients =>
         new([
-            .. Webhooks.Select(one => One(one.Name, one.On)),
-            .. (Mail?.To ?? []).Select(one => One(one.Name, one.On)),
+            .. Webhooks.Select(one => One(one.Name, one.On, one.Site)),
+            .. (Mail?.To ?? []).Select(one => One(one.Name, one.On, one.Site)),
         ]);
 
     /// <summary>Null where there is no such file: nobody is told.</summary>
@@ -87,13 +87,16 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
             "accepted: what docs/service.md shows under Notices, or no such file"
         );
 
-    private static NoticeRecipients.One One(string name, ImmutableArray<string> on) =>
+    private static NoticeRecipients.One One(string name, ImmutableArray<string> on, string? site) =>
         new(
             name,
             on.IsDefault
                 ? [Disposition.Hold, Disposition.Stop]
                 : [.. on.Select(word => word == "stop" ? Disposition.Stop : Disposition.Hold)]
-        );
+        )
+        {
+            Site = site,
+        };
 
     private string? Fault()
     {

@@ -15,6 +15,9 @@ internal sealed record WebhookSettings(string Name, Uri Address, string Secret)
 
     public ImmutableArray<string> On { get; init; }
 
+    /// <summary>The site that it is told of; left out: every one.</summary>
+    public string? Site { get; init; }
+
     [JsonIgnore]
     public byte[] Key => Convert.FromBase64String(Secret[Prefix.Length..]);
 

@@ -9,6 +9,7 @@ using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Pages;
 
@@ -20,13 +21,15 @@ internal static class BenchPages
 
     public static void MapBenchPages(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet(Place, (HttpContext context) => Shown(context, [])).ExcludeFromDescription();
+        routes
+            .MapGet(Place, (HttpContext context, ServedSites sites) => Shown(context, sites, []))
+            .ExcludeFromDescription();
         routes.MapPost(Place, AnswerAsync).TakesForm();
     }
 
     private static async Task<IResult> AnswerAsync(
         HttpRequest request,
-        FilingDesk desk,
+        ServedSites sites,
         OpenLedger ledger,
         CancellationToken stop
     )
@@ -35,20 +38,31 @@ internal static class BenchPages
         var text = form["record"].ToString();
         var body = Encoding.UTF8.GetBytes(text);
         var caller = Caller.Known(request.HttpContext.User);
+        var site = form["site"].ToString() is { Length: > 0 } named ? named : null;
         var told =
-            form["do"] != SubmitWord ? Told(desk.Judge(body))
+            sites.Choose(caller, site, out var own) is not null
+                ? Refused([
+                    "It is not said at which site, or it is none of yours; accepted: one of the list.",
+                ])
+            : form["do"] != SubmitWord ? Told(own.Desk.Judge(body))
             : Sender.Sending(caller, body, ledger) is { } unfit
                 ? Refused([$"{unfit.Detail}; accepted: {unfit.Accepted}"])
-            : Told(await desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop));
+            : Told(await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop));
         told[nameof(BenchPage.Text)] = text;
-        return Shown(request.HttpContext, told);
+        told[nameof(BenchPage.Site)] = site;
+        return Shown(request.HttpContext, sites, told);
     }
 
     private static RazorComponentResult<BenchPage> Shown(
         HttpContext context,
+        ServedSites sites,
         Dictionary<string, object?> told
     )
     {
+        told[nameof(BenchPage.Sites)] = sites
+            .Of(Caller.Known(context.User))
+            .Select(site => site.Name)
+            .ToList();
         told[nameof(BenchPage.Token)] = FormToken.Of(context);
         return new(told);
     }

@@ -3,9 +3,10 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
-using ServiceRules.Application.Library;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Setup;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Pages;
 
@@ -31,9 +32,16 @@ internal static class PageServices
         app.MapGet("/" + Icon, () => Conditional.Of(icon, "image/svg+xml")).ExcludeFromDescription();
         app.MapGet(
                 "/",
-                (SiteRegisters site) =>
+                (HttpContext context, ServedSites sites) =>
                     new RazorComponentResult<HomePage>(
-                        new Dictionary<string, object?> { [nameof(HomePage.Site)] = site.Name }
+                        new Dictionary<string, object?>
+                        {
+                            [nameof(HomePage.Site)] = sites
+                                .Of(Caller.Known(context.User))
+                                .Select(site => site.Name)
+                                .DefaultIfEmpty("ServiceRules")
+                                .Aggregate((one, other) => $"{one}, {other}"),
+                        }
                     )
             )
             .ExcludeFromDescription();

@@ -67,7 +67,11 @@ internal static class VerifyPages
             new(StringComparer.Ordinal)
             {
                 [nameof(VerifyPage.FileName)] = Shortened.To(file.FileName, NameMost),
-                [nameof(VerifyPage.Told)] = await desk.LookAsync(held.ToArray(), stop),
+                [nameof(VerifyPage.Told)] = await desk.LookAsync(
+                    held.ToArray(),
+                    Caller.Known(request.HttpContext.User),
+                    stop
+                ),
             }
         );
     }

@@ -13,6 +13,16 @@ internal static class InboxPlace
             return null;
         }
 
+        if (
+            settings.Inbox.Site is { } site
+            && settings.Sites.Prepend(settings.Rules).All(rules => rules.Site?.Name != site)
+        )
+        {
+            throw new StartRefusedException(
+                $"--inbox-site: no site that is served is called `{site}`; accepted: the name in one of the site.json files"
+            );
+        }
+
         if (IsWithin(place, settings.DataFolder) || IsWithin(settings.DataFolder, place))
         {
             throw new StartRefusedException(

@@ -2,6 +2,7 @@ using System.Security.Cryptography.X509Certificates;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Reports;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Reporting.Verifying;
 
@@ -11,17 +12,24 @@ namespace ServiceRules.Host.Verifying;
 /// Looks at reports that somebody holds: whether they are genuine by the certificates of this service, and whether they stand
 /// in its log. Judging and drawing a report again is work, so that no more than two are looked at at once.
 /// </summary>
-internal sealed class VerificationDesk(OpenLedger ledger, ReportDesk reports, TimeProvider clock)
+internal sealed class VerificationDesk(OpenLedger ledger, ReportDesks reports, TimeProvider clock)
     : IDisposable
 {
     private readonly SemaphoreSlim turns = new(2, 2);
 
-    public async Task<VerificationAnswer> LookAsync(ReadOnlyMemory<byte> file, CancellationToken stop)
+    /// <param name="file">What somebody holds.</param>
+    /// <param name="caller">Who asks: where it stands in the log is told of records of their sites.</param>
+    /// <param name="stop">Stops waiting.</param>
+    public async Task<VerificationAnswer> LookAsync(
+        ReadOnlyMemory<byte> file,
+        Caller caller,
+        CancellationToken stop
+    )
     {
         await turns.WaitAsync(stop);
         try
         {
-            return Look(file);
+            return Look(file, caller);
         }
         finally
         {
@@ -31,12 +39,12 @@ internal sealed class VerificationDesk(OpenLedger ledger, ReportDesk reports, Ti
 
     public void Dispose() => turns.Dispose();
 
-    private VerificationAnswer Look(ReadOnlyMemory<byte> file)
+    private VerificationAnswer Look(ReadOnlyMemory<byte> file, Caller caller)
     {
         var trusted = reports.Trusted();
         try
         {
-            return Look(file, trusted);
+            return Look(file, caller, trusted);
         }
         finally
         {
@@ -47,14 +55,21 @@ internal sealed class VerificationDesk(OpenLedger ledger, ReportDesk reports, Ti
         }
     }
 
-    private VerificationAnswer Look(ReadOnlyMemory<byte> file, IReadOnlyList<X509Certificate2> trusted)
+    private VerificationAnswer Look(
+        ReadOnlyMemory<byte> file,
+        Caller caller,
+        IReadOnlyList<X509Certificate2> trusted
+    )
     {
         var reader = new HeldReader(
             new PdfReportReader(VerificationGrounds.Of(trusted) with { CheckedAt = clock.GetUtcNow() })
         );
         var verified = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(file);
         var here = reader.Read is { } signed ? ledger.Read(log => ReportHere.Of(log, file, signed)) : null;
-        return VerificationAnswer.Of(verified, here);
+        return VerificationAnswer.Of(
+            verified,
+            here is not null && SeenRecords.IsOfSites(ledger.Rows, here.Subject, caller) ? here : null
+        );
     }
 
     /// <summary>Keeps what was read, so that the file need not be taken apart twice.</summary>

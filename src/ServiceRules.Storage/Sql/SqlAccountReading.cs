@@ -10,10 +10,10 @@ namespace ServiceRules.Storage.Sql;
 internal class SqlAccountReading(DbConnection connection) : IAccountReading
 {
     private const string AccountColumns =
-        "account_id, name, plain_name, roles, made_at, person, password, stamp, failures, locked_until, locked, must_change, version";
+        "account_id, name, plain_name, roles, made_at, person, password, stamp, failures, locked_until, locked, must_change, version, site";
 
     private const string KeyColumns =
-        "key_id, name, hash, roles, made_at, expires_at, person, last_used_at, revoked_at";
+        "key_id, name, hash, roles, made_at, expires_at, person, last_used_at, revoked_at, site";
 
     public Account? Account(string id) =>
         connection
@@ -61,6 +61,9 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
             )
             .SingleOrDefault();
 
+    public ImmutableArray<string> Sites() =>
+        [.. connection.Rows("SELECT name FROM served_site ORDER BY came, name", row => row.Text(0))];
+
     private static Account OfAccount(DbDataReader row) =>
         new(row.Text(0), row.Text(1), row.Text(2), RoleWords.Read(row.Text(3)), Time(row.Number(4)))
         {
@@ -72,6 +75,7 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
             IsLocked = row.Number(10) == 1,
             MustChange = row.Number(11) == 1,
             Version = row.Number(12),
+            Site = row.TextOrNone(13),
         };
 
     private static ApiKey OfKey(DbDataReader row) =>
@@ -87,6 +91,7 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
             Person = row.TextOrNone(6),
             LastUsedAt = TimeOrNone(row.NumberOrNone(7)),
             RevokedAt = TimeOrNone(row.NumberOrNone(8)),
+            Site = row.TextOrNone(9),
         };
 
     private static AccountAct OfAct(DbDataReader row) =>

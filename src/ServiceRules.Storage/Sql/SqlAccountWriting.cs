@@ -17,8 +17,9 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
         connection.Execute(
             """
             INSERT INTO account (account_id, name, plain_name, roles, made_at, person, password, stamp, failures,
-                locked_until, locked, must_change, version)
-            VALUES (@id, @name, @plain, @roles, @made, @person, @password, @stamp, @failures, @until, @locked, @change, @version)
+                locked_until, locked, must_change, version, site)
+            VALUES (@id, @name, @plain, @roles, @made, @person, @password, @stamp, @failures, @until, @locked, @change, @version,
+                @site)
             ON CONFLICT (plain_name) DO NOTHING
             """,
             [
@@ -35,7 +36,7 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
         connection.Execute(
             """
             UPDATE account SET roles = @roles, person = @person, password = @password, stamp = @stamp, failures = @failures,
-                locked_until = @until, locked = @locked, must_change = @change, version = version + 1
+                locked_until = @until, locked = @locked, must_change = @change, site = @site, version = version + 1
             WHERE account_id = @id AND version = @version
             """,
             [("@id", account.Id), ("@version", account.Version), .. Changing(account)]
@@ -52,8 +53,8 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
     public void Add(ApiKey key) =>
         _ = connection.Execute(
             """
-            INSERT INTO api_key (key_id, name, hash, roles, made_at, expires_at, person, last_used_at, revoked_at)
-            VALUES (@id, @name, @hash, @roles, @made, @expires, @person, @used, @revoked)
+            INSERT INTO api_key (key_id, name, hash, roles, made_at, expires_at, person, last_used_at, revoked_at, site)
+            VALUES (@id, @name, @hash, @roles, @made, @expires, @person, @used, @revoked, @site)
             """,
             ("@id", key.Id),
             ("@name", key.Name),
@@ -63,7 +64,8 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
             ("@expires", Milliseconds(key.ExpiresAt)),
             ("@person", key.Person),
             ("@used", Milliseconds(key.LastUsedAt)),
-            ("@revoked", Milliseconds(key.RevokedAt))
+            ("@revoked", Milliseconds(key.RevokedAt)),
+            ("@site", key.Site)
         );
 
     public void Used(string keyId, DateTimeOffset at) =>
@@ -98,12 +100,32 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
             ("@at", Milliseconds(at))
         ) == 1;
 
+    public bool AddSite(string name) =>
+        connection.Execute(
+            """
+            INSERT INTO served_site (name, came)
+            VALUES (@name, (SELECT COALESCE(MAX(came), 0) + 1 FROM served_site))
+            ON CONFLICT (name) DO NOTHING
+            """,
+            ("@name", name)
+        ) == 1;
+
+    public void SettleAt(string site)
+    {
+        _ = connection.Execute(
+            "UPDATE account SET site = @site, version = version + 1 WHERE site IS NULL",
+            ("@site", site)
+        );
+        _ = connection.Execute("UPDATE api_key SET site = @site WHERE site IS NULL", ("@site", site));
+    }
+
     public void Note(AccountAct act) => note(act);
 
     private static (string, object?)[] Changing(Account account) =>
         [
             ("@roles", RoleWords.Text(account.Roles)),
             ("@person", account.Person),
+            ("@site", account.Site),
             ("@password", account.Password),
             ("@stamp", account.Stamp),
             ("@failures", (long)account.Failures),

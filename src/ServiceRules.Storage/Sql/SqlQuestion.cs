@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Data.Common;
 using System.Globalization;
 using ServiceRules.Application.Rows;
@@ -52,6 +53,11 @@ internal sealed class SqlQuestion
             .Is("r.disposition", filter.Disposition)
             .Is("r.state", filter.State)
             .When(!filter.AllVersions, "r.newest = 1");
+        if (filter.Among is { } sites)
+        {
+            IsAmong("r.site", sites);
+        }
+
         if (filter.From is { } from)
         {
             Add("r.day >= {0}", SqlRows.Days(from));
@@ -108,6 +114,23 @@ internal sealed class SqlQuestion
             [.. values, ("@most", most + 1L)]
         );
         return rows.Count <= most ? new([.. rows], null) : new([.. rows.Take(most)], place(rows[most - 1]));
+    }
+
+    private void IsAmong(string column, ImmutableArray<string> accepted)
+    {
+        if (accepted.IsEmpty)
+        {
+            conditions.Add("1 = 0");
+            return;
+        }
+
+        var names = accepted.Select(value =>
+        {
+            var name = string.Create(CultureInfo.InvariantCulture, $"@v{values.Count}");
+            values.Add((name, value));
+            return name;
+        });
+        conditions.Add($"{column} IN ({string.Join(", ", names)})");
     }
 
     private void Add(string condition, object value)

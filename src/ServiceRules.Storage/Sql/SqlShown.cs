@@ -51,7 +51,9 @@ internal static class SqlShown
             $"""
             SELECT {SqlRows.RecordColumns} FROM shown_row s JOIN record_row r ON r.entry_index = s.entry_index
             WHERE s.what = @what AND s.key IN ({string.Join(", ", asked.Select(key => key.Name))}){days}
-                AND r.newest = 1 AND (r.site = @site OR r.site IS NULL)
+                AND r.newest = 1 AND {(
+                filter.IsKnownAlone ? "r.site = @site" : "(r.site = @site OR r.site IS NULL)"
+            )}
             ORDER BY {order} LIMIT @most
             """,
             values

@@ -22,6 +22,8 @@ internal sealed class SqlStoredAccounts(SqlLedgerStore store) : IAccountReading
 
     public FirstSecret? FirstSecret() => Ask(accounts => accounts.FirstSecret());
 
+    public ImmutableArray<string> Sites() => Ask(accounts => accounts.Sites());
+
     private T Ask<T>(Func<SqlAccountReading, T> question) =>
         store.OnConnection(connection => question(new SqlAccountReading(connection)));
 }

@@ -51,6 +51,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         POST /bench                                 401 200 200 403 403 401
         GET  /records                               302 200 200 200 403 401
         GET  /records/{id}                          302 200 200 200 403 401
+        GET  /api/sites                             401 200 200 200 200 401
         GET  /api/people                            401 200 200 200 200 401
         GET  /api/machines                          401 200 200 200 403 401
         GET  /api/instruments                       401 200 200 200 403 401

@@ -21,6 +21,14 @@ internal static class AccountsKeyCommand
         Description = "The person of the register that it stands for; needed for a technician.",
     };
 
+    private static readonly Option<string?> Site = new("--site")
+    {
+        Description =
+            $"Where there are several sites: the folder of the site that it is of, as `serve` takes it, or {GrantedSite.Every} for every one. "
+            + "Default: the site in the folder of rules.",
+        HelpName = "DIR",
+    };
+
     private static readonly Option<int> Days = new("--days")
     {
         Description = $"How long it lasts, at most {KeyMaking.MostDays}.",
@@ -39,6 +47,7 @@ internal static class AccountsKeyCommand
             Role,
             Person,
             Days,
+            Site,
             RulesInForce.Option,
         };
         command.SetAction(parsed => Run(parsed, session));
@@ -65,26 +74,61 @@ internal static class AccountsKeyCommand
 
         var roles = RoleWords.Read(parsed.GetValue(Role)!);
         var person = parsed.GetValue(Person);
-        if (Grant.Fault(roles, person, RulesInForce.Sound(parsed).Site!) is { } fault)
+        using var accounts = AccountsCommand.Open(parsed, session);
+        var (site, fault) = Granted(parsed, roles, person, accounts.Store);
+        if (fault is not null)
         {
-            throw new InputException($"{Role.Name}, {Person.Name}: {fault}");
+            throw new InputException($"{Role.Name}, {Person.Name}, {Site.Name}: {fault}");
         }
 
-        using var accounts = AccountsCommand.Open(parsed, session);
         var (secret, key) = new KeyMaking(accounts.Store, session.Clock).Make(
             name,
             roles,
             person,
             days,
-            AccountAct.Machine
+            AccountAct.Machine,
+            site
         );
         session.Tell(secret);
         session.Error.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"key:{key.Id}, {RoleWords.Text(roles)}, until {key.ExpiresAt.UtcDateTime:yyyy-MM-dd}. `/keys` revokes it."
+                $"key:{key.Id}, {GrantedSite.Told(roles, site)}, until {key.ExpiresAt.UtcDateTime:yyyy-MM-dd}. `/keys` revokes it."
             )
         );
         return ExitCode.Good;
+    }
+
+    private static (string? Site, string? Fault) Granted(
+        ParseResult parsed,
+        Roles roles,
+        string? person,
+        IAccountStore store
+    )
+    {
+        var given = parsed.GetValue(Site);
+        var known = store.Sites();
+        if (known.IsEmpty)
+        {
+            return given is null
+                ? (null, Grant.Fault(roles, person, RulesInForce.Sound(parsed).Site!))
+                : (null, "the service of this folder has one site; accepted: no site");
+        }
+
+        if (given == GrantedSite.Every)
+        {
+            return (given, Grant.Fault(roles, person, given, []));
+        }
+
+        var loaded = RulesInForce.Load(parsed);
+        var site = (
+            given is null ? RulesInForce.Sound(loaded) : RulesInForce.SiteIn(new DirectoryInfo(given), loaded)
+        ).Site!;
+        return known.Contains(site.Name)
+            ? (site.Name, Grant.Fault(roles, person, site.Name, [site]))
+            : (
+                null,
+                $"the service of this folder has no site `{site.Name}`; accepted: the folder of {string.Join(", ", known.Select(name => $"`{name}`"))}"
+            );
     }
 }

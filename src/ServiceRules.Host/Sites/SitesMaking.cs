@@ -1,0 +1,76 @@
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Library;
+using ServiceRules.Application.Notices;
+using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Notices;
+using ServiceRules.Host.Setup;
+using ServiceRules.Host.Watching;
+
+namespace ServiceRules.Host.Sites;
+
+/// <summary>Makes the sites out of what the service is started with.</summary>
+internal static class SitesMaking
+{
+    /// <summary>Sees to it that accounts and keys are of a site, where several are served.</summary>
+    /// <exception cref="StartRefusedException">Two sites have one name, or one has a name that is none.</exception>
+    public static void Settle(ServiceSettings settings, ServiceFolder folder)
+    {
+        var names = All(settings).Select(one => one.Site!.Name).ToList();
+        if (names.Contains(GrantedSite.Every))
+        {
+            throw new StartRefusedException(
+                $"a site is called `{GrantedSite.Every}`, which stands for every site; accepted: another name in its site.json"
+            );
+        }
+
+        if (
+            names.GroupBy(name => name, StringComparer.Ordinal).FirstOrDefault(same => same.Count() > 1) is
+            { Key: var twice }
+        )
+        {
+            throw new StartRefusedException(
+                $"two sites are called `{twice}`; accepted: a name of its own in each site.json"
+            );
+        }
+
+        SiteSettling.Settle(folder.Accounts, names, settings.Clock.GetUtcNow());
+    }
+
+    public static ServedSites Make(
+        ServiceSettings settings,
+        ServiceFolder folder,
+        GroupFiling filing,
+        NoticeRecipients recipients,
+        NoticeBell bell,
+        ServiceMeter meter
+    )
+    {
+        var areSeveral = !folder.Accounts.Sites().IsEmpty;
+        return new([.. All(settings).Select(Served)], areSeveral);
+
+        ServedSite Served(LoadedRules rules)
+        {
+            var site = rules.Site!;
+            var judging = new AssessRecord(rules.Book, site);
+            return new(
+                site,
+                rules.Library,
+                judging,
+                new FilingDesk(
+                    folder.Ledger,
+                    judging,
+                    filing,
+                    recipients,
+                    bell,
+                    meter,
+                    areSeveral ? site.Name : null
+                )
+            );
+        }
+    }
+
+    private static IEnumerable<LoadedRules> All(ServiceSettings settings) =>
+        settings.Sites.Prepend(settings.Rules).Where(rules => rules.Site is not null);
+}
