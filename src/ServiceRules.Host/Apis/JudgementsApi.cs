@@ -24,6 +24,7 @@ internal static class JudgementsApi
             .Produces<AssessmentDocument>()
             .Complains(
                 ProblemKind.Unreadable,
+                ProblemKind.Slow,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
                 ProblemKind.Refused

@@ -15,19 +15,19 @@ internal static class RegistersApi
     public static void MapRegisters(this IEndpointRouteBuilder routes)
     {
         var registers = routes.MapGroup("/api").WithTags("registers");
-        Map(
+        Map<PersonPart>(
             registers,
             "people",
             "People of the site, as records and amendments name them.",
             (site, _) => new([.. site.People], [], [], [])
         );
-        Map(
+        Map<MachinePart>(
             registers,
             "machines",
             "Machines, with every source of energy they have.",
             (site, _) => new([], [], [], []) { Machines = site.Machines }
         );
-        Map(
+        Map<InstrumentPart>(
             registers,
             "instruments",
             "Gauges that the site owns.",
@@ -40,11 +40,11 @@ internal static class RegistersApi
             )
             .WithName("listProcedures")
             .WithSummary("Written make-safe procedures.")
-            .Produces<ListAnswer>()
+            .Produces<PartList<ProcedureDocument>>()
             .Complains();
     }
 
-    private static void Map(
+    private static void Map<TPart>(
         RouteGroupBuilder registers,
         string name,
         string summary,
@@ -58,7 +58,7 @@ internal static class RegistersApi
             )
             .WithName("list" + char.ToUpperInvariant(name[0]) + name[1..])
             .WithSummary(summary)
-            .Produces<ListAnswer>()
+            .Produces<PartList<TPart>>()
             .Complains();
 
     // As `registers.json` spells them: one spelling for whoever reads both.

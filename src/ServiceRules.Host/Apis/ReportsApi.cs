@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -55,7 +56,7 @@ internal static class ReportsApi
         HttpContext context,
         OpenLedger ledger,
         ReportDesk desk,
-        string id,
+        [Description("the identity of the record")] string id,
         CancellationToken stop
     ) =>
         AnswerAsync(
@@ -75,7 +76,7 @@ internal static class ReportsApi
         HttpContext context,
         OpenLedger ledger,
         ReportDesk desk,
-        string id,
+        [Description("the identity of the record")] string id,
         CancellationToken stop
     ) =>
         AnswerAsync(
