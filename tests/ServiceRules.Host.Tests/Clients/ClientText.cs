@@ -169,11 +169,11 @@ internal static class ClientText
         }
     }
 
-    private static IEnumerable<JsonNode?> Parts(JsonNode? node) =>
+    private static List<JsonNode?> Parts(JsonNode? node) =>
         node switch
         {
-            JsonObject described => described.Select(member => member.Value).ToList(),
-            JsonArray list => list.ToList(),
+            JsonObject described => [.. described.Select(member => member.Value)],
+            JsonArray list => [.. list],
             _ => [],
         };
 }

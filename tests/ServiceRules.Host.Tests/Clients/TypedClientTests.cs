@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
 using ServiceRules.Client;
 using ServiceRules.TestKit;
 
@@ -12,6 +13,12 @@ public sealed class TypedClientTests(SharedService shared) : IClassFixture<Share
     // As many as a quantity may have; as a binary number its end would be lost.
     private const string ManyDigits = "3.80000000010 mm";
     private const string TooMany = "3.810000000000000000001 mm";
+
+    // As the client writes.
+    private static readonly JsonSerializerOptions Writing = new()
+    {
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    };
 
     private readonly ServiceRun _run = shared.Run;
 
@@ -62,13 +69,7 @@ public sealed class TypedClientTests(SharedService shared) : IClassFixture<Share
     {
         var text = File.ReadAllBytes(Path.Combine(ReferenceFiles.Root, file));
 
-        var again = JsonSerializer.SerializeToNode(
-            TypedRecord.Of(text),
-            new JsonSerializerOptions
-            {
-                DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull,
-            }
-        );
+        var again = JsonSerializer.SerializeToNode(TypedRecord.Of(text), Writing);
 
         Assert.True(JsonNode.DeepEquals(JsonNode.Parse(text), again), again!.ToJsonString());
     }
@@ -81,13 +82,7 @@ public sealed class TypedClientTests(SharedService shared) : IClassFixture<Share
 
         var read = JsonSerializer.Deserialize<ServiceRecordBenchEntry>(entry);
 
-        var written = JsonSerializer.SerializeToNode(
-            read,
-            new JsonSerializerOptions
-            {
-                DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull,
-            }
-        );
+        var written = JsonSerializer.SerializeToNode(read, Writing);
         Assert.True(JsonNode.DeepEquals(JsonNode.Parse(entry), written), written!.ToJsonString());
     }
 
