@@ -22,7 +22,6 @@ public sealed class DescriptionTests(SharedService shared) : IClassFixture<Share
     public async Task Description_EveryReference_LeadsToASchemaThatIsThere()
     {
         var root = JsonNode.Parse(await _run.TextAsync("openapi/v1.json"))!;
-        var schemas = root["components"]!["schemas"]!.AsObject();
         var references = References(root).Distinct(StringComparer.Ordinal).ToList();
 
         Assert.Contains("#/components/schemas/service-record", references);
@@ -30,9 +29,15 @@ public sealed class DescriptionTests(SharedService shared) : IClassFixture<Share
         Assert.All(
             references,
             reference =>
-                Assert.True(schemas.ContainsKey(reference["#/components/schemas/".Length..]), reference)
+                Assert.True(
+                    // `#/components/schemas/assessment`
+                    reference.Split('/')
+                        is ["#", "components", var kind, var name]
+                        && root["components"]![kind]!.AsObject().ContainsKey(name),
+                    reference
+                )
         );
-        Assert.DoesNotContain("x-published", root.ToJsonString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("\"x-", root.ToJsonString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -53,6 +58,64 @@ public sealed class DescriptionTests(SharedService shared) : IClassFixture<Share
                 .Count()
         );
     }
+
+    [Fact]
+    public async Task Description_EveryParameterAnswerAndGroup_IsExplained()
+    {
+        var root = JsonNode.Parse(await _run.TextAsync("openapi/v1.json"))!;
+        var operations = root["paths"]!
+            .AsObject()
+            .SelectMany(path => path.Value!.AsObject())
+            .Select(one => one.Value!)
+            .ToList();
+        List<string> bare = [];
+        foreach (var operation in operations)
+        {
+            var name = operation["operationId"]!.GetValue<string>();
+            bare.AddRange(
+                (operation["parameters"]?.AsArray() ?? [])
+                    .Where(parameter => string.IsNullOrEmpty(parameter!["description"]?.GetValue<string>()))
+                    .Select(parameter => $"{name}: parameter {parameter!["name"]}")
+            );
+            bare.AddRange(
+                operation["responses"]!
+                    .AsObject()
+                    .Where(answer => answer.Key != "304" && !IsTold(answer.Key, answer.Value!))
+                    .Select(answer => $"{name}: answer {answer.Key}")
+            );
+            if (
+                operation["requestBody"]?["content"]?["application/json"] is { } body
+                && body["examples"] is null
+                && body["example"] is null
+            )
+            {
+                bare.Add($"{name}: an example of what is sent");
+            }
+        }
+
+        bare.AddRange(
+            root["tags"]!
+                .AsArray()
+                .Where(group => group!["description"] is null)
+                .Select(group => $"the group {group!["name"]}")
+        );
+
+        Assert.True(bare.Count == 0, string.Join('\n', bare));
+    }
+
+    // A schema, and of problems the kinds with an example of each.
+    private static bool IsTold(string status, JsonNode answer) =>
+        answer["content"] is JsonObject content
+        && content.All(kind => kind.Value!["schema"] is not null)
+        && (
+            status[0] == '2'
+            || content["application/problem+json"]?["examples"] is JsonObject { Count: > 0 } examples
+                && examples.All(example =>
+                    answer["description"]!
+                        .GetValue<string>()
+                        .Contains($"`{example.Key}`: ", StringComparison.Ordinal)
+                )
+        );
 
     [Fact]
     public async Task Page_OfTheInterface_TellsEveryOperationAndNeedsNothingElse()

@@ -1,5 +1,7 @@
 using System.Net;
 using System.Text;
+using ServiceRules.Client;
+using ServiceRules.Host.Tests.Clients;
 
 namespace ServiceRules.Host.Tests;
 
@@ -9,6 +11,9 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
 
     private static byte[] Record(string id, params (string, string)[] changes) =>
         ServiceRun.Record("height-check", [("F-height-check", id), .. changes, ("2026-04-13", Day(id))]);
+
+    private static ServiceRecord Typed(string id, params (string, string)[] changes) =>
+        TypedRecord.Of(Record(id, changes));
 
     // Each of a day of its own: at one machine at the same time they would bear on each other.
     private static string Day(string id) =>
@@ -35,67 +40,58 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
     public async Task Submit_NewThenSameThenOther_IsFiledThenStandsThenConflicts()
     {
         using var first = await _run.PostAsync("api/records", Record("J-1"));
-        using var again = await _run.PostAsync("api/records", Record("J-1"));
-        using var other = await _run.PostAsync("api/records", Record("J-1", ("3.82 mm", "3.85 mm")));
+        var again = await _run.Typed.SubmitRecordAsync(Typed("J-1"));
+        var other = await Assert.ThrowsAsync<ServiceException<ProblemDocument>>(() =>
+            _run.Typed.SubmitRecordAsync(Typed("J-1", ("3.82 mm", "3.85 mm")))
+        );
 
         Assert.Equal(HttpStatusCode.Created, first.StatusCode);
         Assert.Equal("/api/records/J-1", first.Headers.Location!.ToString());
         var filed = await ServiceRun.JsonAsync(first);
         Assert.Equal("release", filed.GetProperty("disposition").GetString());
         Assert.Equal("assessment/1", filed.GetProperty("assessment").GetProperty("format").GetString());
-        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
-        var stood = await ServiceRun.JsonAsync(again);
-        Assert.Equal(
-            filed.GetProperty("record").GetProperty("index").GetInt64(),
-            stood.GetProperty("record").GetProperty("index").GetInt64()
-        );
-        Assert.Equal(HttpStatusCode.Conflict, other.StatusCode);
-        var difference = (await ServiceRun.JsonAsync(other)).GetProperty("differences")[0];
-        Assert.Equal("/units/0/entries/1/value", difference.GetProperty("pointer").GetString());
-        Assert.Equal("\"3.82 mm\"", difference.GetProperty("stood").GetString());
-        Assert.Equal("\"3.85 mm\"", difference.GetProperty("sent").GetString());
+        Assert.False(again.IsNew);
+        Assert.Equal(filed.GetProperty("record").GetProperty("index").GetInt64(), again.Record.Index);
+        Assert.Equal(409, other.StatusCode);
+        var difference = other.Result.Differences![0];
+        Assert.Equal("/units/0/entries/1/value", difference.Pointer);
+        Assert.Equal("\"3.82 mm\"", difference.Stood);
+        Assert.Equal("\"3.85 mm\"", difference.Sent);
     }
 
     [Fact]
     public async Task Submit_OpenJobFurtherOn_IsAnotherVersion()
     {
-        using var begun = await _run.PostAsync("api/records", Open("J-2", ""));
-        using var further = await _run.PostAsync("api/records", Open("J-2", "ragged cut on the left"));
-
-        Assert.Equal(HttpStatusCode.Created, begun.StatusCode);
-        Assert.Equal(HttpStatusCode.Created, further.StatusCode);
-        var record = await _run.GetJsonAsync("api/records/J-2");
-        Assert.Equal(2, record.GetProperty("versions").GetArrayLength());
-        Assert.Equal(
-            "ragged cut on the left",
-            record.GetProperty("record").GetProperty("complaint").GetString()
+        var begun = await _run.Typed.SubmitRecordAsync(TypedRecord.Of(Open("J-2", "")));
+        var further = await _run.Typed.SubmitRecordAsync(
+            TypedRecord.Of(Open("J-2", "ragged cut on the left"))
         );
+
+        Assert.True(begun.IsNew);
+        Assert.True(further.IsNew);
+        var record = await _run.Typed.ReadRecordAsync("J-2");
+        Assert.Equal(2, record.Versions.Count);
+        Assert.Equal("ragged cut on the left", record.Record!.Complaint);
     }
 
     [Fact]
     public async Task Amend_WithPersonAndReason_KeepsBothVersions()
     {
-        _ = await _run.PostAsync("api/records", Record("J-3"));
-        var corrected = Record("J-3", ("3.82 mm", "3.84 mm"));
+        _ = await _run.Typed.SubmitRecordAsync(Typed("J-3"));
+        var corrected = Typed("J-3", ("3.82 mm", "3.84 mm"));
 
-        using var amended = await _run.PostAsync(
-            "api/records/J-3/amendments?by=lead-01&reason=read%20wrong",
-            corrected
-        );
-        using var again = await _run.PostAsync(
-            "api/records/J-3/amendments?by=lead-01&reason=read%20wrong",
-            corrected
-        );
+        var amended = await _run.Typed.AmendRecordAsync("J-3", corrected, "lead-01", "read wrong");
+        var again = await _run.Typed.AmendRecordAsync("J-3", corrected, "lead-01", "read wrong");
 
-        Assert.Equal(HttpStatusCode.Created, amended.StatusCode);
-        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
-        var versions = (await _run.GetJsonAsync("api/records/J-3")).GetProperty("versions");
-        Assert.Equal(2, versions.GetArrayLength());
-        var newest = versions[1].GetProperty("entry");
-        Assert.Equal("amendment", newest.GetProperty("kind").GetString());
-        Assert.Equal("read wrong", newest.GetProperty("reason").GetString());
+        Assert.True(amended.IsNew);
+        Assert.False(again.IsNew);
+        var versions = (await _run.Typed.ReadRecordAsync("J-3")).Versions;
+        Assert.Equal(2, versions.Count);
+        var newest = versions[1].Entry;
+        Assert.Equal("amendment", newest.Kind);
+        Assert.Equal("read wrong", newest.Reason);
         // The log names people by pseudonyms alone.
-        Assert.StartsWith("p-", newest.GetProperty("by").GetString(), StringComparison.Ordinal);
+        Assert.StartsWith("p-", newest.By, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -229,23 +225,23 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
     [Fact]
     public async Task Report_AskedTwice_IsOneFileThatStandsInTheLog()
     {
-        _ = await _run.PostAsync("api/records", Record("J-8"));
+        _ = await _run.Typed.SubmitRecordAsync(Typed("J-8"));
 
         using var first = await _run.GetAsync("api/records/J-8/report");
-        using var again = await _run.GetAsync("api/records/J-8/report");
+        var again = await TypedRecord.BytesAsync(_run.Typed.ReadReportAsync("J-8"));
 
         Assert.Equal("application/pdf", first.Content.Headers.ContentType!.MediaType);
         var pdf = await first.Content.ReadAsByteArrayAsync();
         Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
-        Assert.Equal(pdf, await again.Content.ReadAsByteArrayAsync());
-        var proof = await _run.TextAsync("api/records/J-8/report/proof");
+        Assert.Equal(pdf, again);
+        var proof = await _run.Typed.ReadReportProofAsync("J-8");
         Assert.StartsWith("c2sp.org/tlog-proof@v1\n", proof, StringComparison.Ordinal);
-        var reports = (await _run.GetJsonAsync("api/records/J-8"))
-            .GetProperty("versions")[0]
-            .GetProperty("reports");
-        Assert.Equal(1, reports.GetArrayLength());
-        var certificate = await _run.TextAsync("api/certificate");
-        Assert.StartsWith("-----BEGIN CERTIFICATE-----", certificate, StringComparison.Ordinal);
+        Assert.Single((await _run.Typed.ReadRecordAsync("J-8")).Versions[0].Reports);
+        Assert.StartsWith(
+            "-----BEGIN CERTIFICATE-----",
+            await TypedRecord.TextAsync(_run.Typed.ReadCertificateAsync()),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -267,36 +263,41 @@ public sealed class RecordsApiTests(SharedService shared) : IClassFixture<Shared
     [Fact]
     public async Task Ledger_ProofOfAnEntry_LeadsToTheCheckpoint()
     {
-        using var filed = await _run.PostAsync("api/records", Record("J-10"));
-        var index = (await ServiceRun.JsonAsync(filed)).GetProperty("record").GetProperty("index").GetInt64();
+        var index = (await _run.Typed.SubmitRecordAsync(Typed("J-10"))).Record.Index;
 
+        // Byte for byte: it is a leaf of the tree.
         var entry = await _run.BytesAsync($"api/ledger/entries/{index}");
-        var proofText = await _run.BytesAsync($"api/ledger/entries/{index}/proof");
-        var checkpoint = await _run.TextAsync("api/ledger/checkpoint");
-        var growth = await _run.TextAsync("api/ledger/growth?from=1");
+        var told = await _run.Typed.ReadEntryAsync(index);
+        var proofText = Encoding.UTF8.GetBytes(await _run.Typed.ReadEntryProofAsync(index));
+        var checkpoint = await _run.Typed.ReadCheckpointAsync();
+        var growth = await _run.Typed.ReadGrowthAsync(1);
 
         Assert.Contains("J-10", Encoding.UTF8.GetString(entry), StringComparison.Ordinal);
+        Assert.Equal(("record", "J-10"), (told.Kind, told.Subject));
         Assert.True(Evidence.Log.TlogProof.TryParse(proofText, out var proof, out _));
         Assert.True(proof.Proves(Evidence.Log.MerkleTree.LeafHash(entry)));
         Assert.Equal(checkpoint.Split('\n')[0], proof.Checkpoint.Head.Origin);
         Assert.StartsWith("old 1\n", growth, StringComparison.Ordinal);
-        Assert.Contains("PUBLIC KEY", await _run.TextAsync("api/ledger/key"), StringComparison.Ordinal);
+        Assert.Contains(
+            "PUBLIC KEY",
+            await TypedRecord.TextAsync(_run.Typed.ReadLogKeyAsync()),
+            StringComparison.Ordinal
+        );
     }
 
-    [Theory]
-    [InlineData("people", "tech-02")]
-    [InlineData("machines", "M-02")]
-    [InlineData("instruments", "HG-01")]
-    [InlineData("procedures", "")]
-    public async Task Registers_Each_AreListed(string register, string id)
+    [Fact]
+    public async Task Registers_Each_AreListed()
     {
-        var items = (await _run.GetJsonAsync("api/" + register)).GetProperty("items");
+        var people = await _run.Typed.ListPeopleAsync();
+        var machines = await _run.Typed.ListMachinesAsync();
+        var instruments = await _run.Typed.ListInstrumentsAsync();
+        var procedures = await _run.Typed.ListProceduresAsync();
 
-        Assert.NotEqual(0, items.GetArrayLength());
-        Assert.Contains(
-            items.EnumerateArray(),
-            item => id.Length == 0 || item.GetProperty("id").GetString() == id
-        );
+        Assert.Contains("tech-02", people.Items.Select(person => person.Id));
+        Assert.Contains("M-02", machines.Items.Select(machine => machine.Id));
+        Assert.Contains("HG-01", instruments.Items.Select(instrument => instrument.Id));
+        Assert.All(procedures.Items, procedure => Assert.NotEqual("", procedure.Id));
+        Assert.NotEmpty(procedures.Items);
     }
 
     private async Task<long> SizeAsync()

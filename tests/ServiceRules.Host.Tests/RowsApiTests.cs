@@ -2,6 +2,8 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using ServiceRules.Client;
+using ServiceRules.Host.Tests.Clients;
 
 namespace ServiceRules.Host.Tests;
 
@@ -38,28 +40,33 @@ public sealed class RowsApiTests(FiledShop shop) : IClassFixture<FiledShop>
     public async Task Records_PageByPage_AreAllOfThemOnce()
     {
         var seen = new List<string>();
-        var after = "";
+        string? after = null;
         for (var pages = 0; pages < 10; pages++)
         {
-            using var answer = await _run.GetAsync("api/records?limit=1" + after);
-            var page = await ServiceRun.JsonAsync(answer);
-            seen.AddRange(
-                page.GetProperty("items").EnumerateArray().Select(item => item.GetProperty("id").GetString()!)
-            );
-            if (!page.TryGetProperty("next", out var next))
+            var page = await _run.Typed.ListRecordsAsync(limit: "1", after: after);
+            seen.AddRange(page.Items.Select(item => item.Id));
+            after = page.Next;
+            if (after is null)
             {
                 break;
             }
-
-            Assert.Contains(
-                "rel=\"next\"",
-                string.Join(' ', answer.Headers.GetValues("Link")),
-                StringComparison.Ordinal
-            );
-            after = "&after=" + next.GetString();
         }
 
         Assert.Equal(["J-3", "J-2", "J-1"], seen);
+    }
+
+    [Fact]
+    public async Task Records_PageThatHasANext_LeadsToItByALink()
+    {
+        using var answer = await _run.GetAsync("api/records?limit=1");
+
+        var link = string.Join(' ', answer.Headers.GetValues("Link"));
+        Assert.Contains("rel=\"next\"", link, StringComparison.Ordinal);
+        using var next = await _run.GetAsync(link[2..link.IndexOf('>', StringComparison.Ordinal)]);
+        Assert.Equal(
+            "J-2",
+            (await ServiceRun.JsonAsync(next)).GetProperty("items")[0].GetProperty("id").GetString()
+        );
     }
 
     [Theory]
@@ -90,48 +97,46 @@ public sealed class RowsApiTests(FiledShop shop) : IClassFixture<FiledShop>
     [Fact]
     public async Task Findings_OfOneVerdict_NameTheirRecord()
     {
-        var items = (await _run.GetJsonAsync("api/findings?verdict=not-met"))
-            .GetProperty("items")
-            .EnumerateArray()
-            .ToList();
+        var items = (await _run.Typed.ListFindingsAsync(verdict: "not-met")).Items;
 
         Assert.NotEmpty(items);
-        Assert.All(items, item => Assert.Equal("J-2", item.GetProperty("record").GetString()));
+        Assert.All(items, item => Assert.Equal("J-2", item.Record));
     }
 
     [Fact]
     public async Task Units_LatestOnly_StandOnceEach()
     {
-        var units = (await _run.GetJsonAsync("api/units?latest=only"))
-            .GetProperty("items")
-            .EnumerateArray()
-            .Select(item => item.GetProperty("unit").GetString()!)
-            .ToList();
+        var units = (await _run.Typed.ListUnitsAsync(latest: "only")).Items;
 
-        Assert.Equal(["U-02-1", "U-02-2", "U-02-3"], units.Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["U-02-1", "U-02-2", "U-02-3"],
+            units.Select(unit => unit.Unit).Order(StringComparer.Ordinal)
+        );
     }
 
     [Fact]
     public async Task Export_JsonLines_HasALineForEachRow()
     {
-        var lines = (await _run.TextAsync("api/exports/records.jsonl")).TrimEnd('\n').Split('\n');
+        var lines = Lines(await TypedRecord.TextAsync(_run.Typed.ExportRecordsLinesAsync()));
 
         Assert.Equal(
             ["J-1", "J-2", "J-3"],
-            lines.Select(line => JsonDocument.Parse(line).RootElement.GetProperty("id").GetString()!)
+            lines.Select(line => JsonSerializer.Deserialize<ToldRecord>(line)!.Id)
         );
     }
 
     [Fact]
     public async Task Export_Documents_AreThoseThatWereFiled()
     {
-        var lines = (await _run.TextAsync("api/exports/documents.jsonl")).TrimEnd('\n').Split('\n');
+        var lines = Lines(await TypedRecord.TextAsync(_run.Typed.ExportDocumentsAsync()));
 
         Assert.Equal(3, lines.Length);
         var first = JsonDocument.Parse(lines[0]).RootElement;
         Assert.Equal("service-record/1", first.GetProperty("record").GetProperty("format").GetString());
         Assert.Equal("assessment/1", first.GetProperty("assessment").GetProperty("format").GetString());
     }
+
+    private static string[] Lines(string text) => text.TrimEnd('\n').Split('\n');
 
     [Fact]
     public async Task Export_Csv_HasAHeadAndARowForEach()

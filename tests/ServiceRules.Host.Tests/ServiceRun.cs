@@ -5,6 +5,7 @@ using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
+using ServiceRules.Client;
 using ServiceRules.Host.Sites;
 using ServiceRules.TestKit;
 
@@ -38,6 +39,9 @@ public sealed class ServiceRun : IAsyncDisposable
 
     /// <summary>Asks with a key of a shop lead who is administrator as well.</summary>
     public HttpClient Client { get; }
+
+    /// <summary>The same, in types.</summary>
+    public ServiceClient Typed => new(Client);
 
     /// <summary>That key.</summary>
     public string Key { get; }

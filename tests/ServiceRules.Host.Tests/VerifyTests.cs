@@ -1,7 +1,8 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
-using System.Text.Json;
+using ServiceRules.Client;
+using ServiceRules.Host.Tests.Clients;
 
 namespace ServiceRules.Host.Tests;
 
@@ -10,7 +11,7 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
 {
     private readonly ServiceRun _run = shop.Run;
 
-    private Task<byte[]> ReportAsync(string id) => _run.BytesAsync($"api/records/{id}/report");
+    private Task<byte[]> ReportAsync(string id) => TypedRecord.BytesAsync(_run.Typed.ReadReportAsync(id));
 
     private async Task<HttpResponseMessage> PostAsync(byte[] file, string kind = "application/pdf")
     {
@@ -24,11 +25,10 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
         return await _run.Client.SendAsync(request);
     }
 
-    private async Task<JsonElement> LookAsync(byte[] file)
+    private async Task<VerificationAnswer> LookAsync(byte[] file)
     {
-        using var answer = await PostAsync(file);
-        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        return await ServiceRun.JsonAsync(answer);
+        using var sent = new MemoryStream(file);
+        return await _run.Typed.VerifyAsync(sent);
     }
 
     private async Task<string> PageAsync(byte[] file, string name = "report.pdf")
@@ -47,17 +47,13 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
     {
         var answer = await LookAsync(await ReportAsync("J-1"));
 
-        Assert.Equal("genuine", answer.GetProperty("standing").GetString());
+        Assert.Equal("genuine", answer.Standing);
         Assert.All(
-            answer.GetProperty("points").EnumerateArray(),
-            point =>
-                Assert.Contains(point.GetProperty("result").GetString(), (string[])["passed", "not-claimed"])
+            answer.Points,
+            point => Assert.Contains(point.Result, (string[])["passed", "not-claimed"])
         );
-        var here = answer.GetProperty("here");
-        Assert.Equal("J-1", here.GetProperty("record").GetString());
-        Assert.False(
-            here.TryGetProperty("supersededBy", out var newer) && newer.ValueKind is JsonValueKind.Number
-        );
+        Assert.Equal("J-1", answer.Here!.Record);
+        Assert.Null(answer.Here.SupersededBy);
     }
 
     [Fact]
@@ -68,8 +64,8 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
 
         var answer = await LookAsync(report);
 
-        Assert.Equal("not-genuine", answer.GetProperty("standing").GetString());
-        Assert.False(answer.TryGetProperty("here", out var here) && here.ValueKind is JsonValueKind.Object);
+        Assert.Equal("not-genuine", answer.Standing);
+        Assert.Null(answer.Here);
         Assert.Contains("Not genuine", await PageAsync(report), StringComparison.Ordinal);
     }
 
@@ -94,8 +90,8 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
 
         var answer = await LookAsync(earlier);
 
-        Assert.Equal("genuine", answer.GetProperty("standing").GetString());
-        Assert.True(answer.GetProperty("here").GetProperty("supersededBy").GetInt64() > 0);
+        Assert.Equal("genuine", answer.Standing);
+        Assert.True(answer.Here!.SupersededBy > 0);
         Assert.Contains("Superseded", await PageAsync(earlier), StringComparison.Ordinal);
         Assert.DoesNotContain(
             "Superseded",
@@ -112,7 +108,7 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
         Assert.Equal(HttpStatusCode.Created, filed.StatusCode);
         var report = await other.BytesAsync("api/records/F-height-check/report");
 
-        Assert.Equal("signer-not-trusted", (await LookAsync(report)).GetProperty("standing").GetString());
+        Assert.Equal("signer-not-trusted", (await LookAsync(report)).Standing);
     }
 
     [Theory]
@@ -121,7 +117,7 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
     [InlineData("%PDF-1.7\n%%EOF")]
     public async Task File_ThatIsNoReport_IsAnsweredFor(string text)
     {
-        var standing = (await LookAsync(Encoding.ASCII.GetBytes(text))).GetProperty("standing").GetString();
+        var standing = (await LookAsync(Encoding.ASCII.GetBytes(text))).Standing;
 
         Assert.Contains(standing, (string[])["unreadable", "not-genuine"]);
     }

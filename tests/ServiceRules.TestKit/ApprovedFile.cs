@@ -12,6 +12,10 @@ public static class ApprovedFile
     public static void Matches(string actual, string name, [CallerFilePath] string testFile = "") =>
         Compare(actual, Path.Combine(FolderOf(testFile), "Approved", name), TestRun.IsAccepting);
 
+    /// <summary>Fails unless <paramref name="actual"/> equals the file at this place of the repository, exactly.</summary>
+    public static void MatchesAt(string actual, params string[] place) =>
+        Compare(actual, Path.Combine([ReferenceFiles.Root, .. place]), TestRun.IsAccepting);
+
     internal static void Compare(string actual, string approvedPath, bool accept)
     {
         var receivedPath = Path.ChangeExtension(approvedPath, ".received" + Path.GetExtension(approvedPath));

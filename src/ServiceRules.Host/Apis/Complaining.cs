@@ -11,19 +11,22 @@ internal static class Complaining
     [
         ProblemKind.NotKnown,
         ProblemKind.NotAllowed,
+        ProblemKind.OtherSite,
         ProblemKind.TooMany,
         ProblemKind.Failed,
         ProblemKind.Busy,
+        ProblemKind.Storage,
     ];
 
     /// <summary>States the problems that an answer may tell.</summary>
     public static RouteHandlerBuilder Complains(this RouteHandlerBuilder route, params ProblemKind[] kinds)
     {
-        foreach (var status in kinds.Concat(Always).Select(kind => kind.Status).Distinct())
+        var all = kinds.Concat(Always).Distinct().ToList();
+        foreach (var status in all.Select(kind => kind.Status).Distinct())
         {
             route.Produces<ProblemDocument>(status, ProblemDocument.MediaType);
         }
 
-        return route;
+        return route.WithMetadata(new ComplainedKinds(all));
     }
 }

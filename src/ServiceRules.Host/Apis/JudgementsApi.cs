@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -25,6 +26,7 @@ internal static class JudgementsApi
             .Produces<AssessmentDocument>()
             .Complains(
                 ProblemKind.Unreadable,
+                ProblemKind.Slow,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
                 ProblemKind.Refused
@@ -34,7 +36,7 @@ internal static class JudgementsApi
         HttpRequest request,
         ServedSites sites,
         ServiceSettings settings,
-        string? site,
+        [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
     {

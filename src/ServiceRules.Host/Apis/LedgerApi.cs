@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
@@ -13,6 +14,8 @@ namespace ServiceRules.Host.Apis;
 /// <summary><c>/api/ledger</c>: what anybody needs to check the log without this product.</summary>
 internal static class LedgerApi
 {
+    private const string IndexText = "the place of the entry in the log, from 0";
+
     public static void MapLedger(this IEndpointRouteBuilder routes)
     {
         var ledger = routes.MapGroup("/api/ledger").WithTags("ledger");
@@ -57,17 +60,28 @@ internal static class LedgerApi
 
     private static IResult Key(OpenLedger ledger) => Text(ledger.Key.ToPem(), MediaTypes.Pem);
 
-    private static IResult Growth(OpenLedger ledger, long from) =>
+    private static IResult Growth(
+        OpenLedger ledger,
+        [Description("how many entries the log had; 0: from its beginning")] long from
+    ) =>
         from >= 0 && from <= (ledger.Head?.Size ?? 0)
             ? Text(new GrowthProof(from, ledger.ProveGrowth(from)).ToString(), MediaTypes.Text)
             : Complaint.Of(ProblemKind.NotFound, $"the log never had {Number(from)} entries");
 
-    private static IResult Entry(HttpContext context, OpenLedger ledger, long index) =>
+    private static IResult Entry(
+        HttpContext context,
+        OpenLedger ledger,
+        [Description(IndexText)] long index
+    ) =>
         Seen(context, ledger, index) is { } entry
             ? Conditional.Of(entry.Bytes, MediaTypes.Json)
             : None(index);
 
-    private static IResult Proof(HttpContext context, OpenLedger ledger, long index) =>
+    private static IResult Proof(
+        HttpContext context,
+        OpenLedger ledger,
+        [Description(IndexText)] long index
+    ) =>
         Seen(context, ledger, index) is not null && index < (ledger.Head?.Size ?? 0)
             ? Text(ledger.Prove(index), MediaTypes.Text)
             : None(index);

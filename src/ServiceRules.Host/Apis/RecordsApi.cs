@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -14,6 +15,9 @@ namespace ServiceRules.Host.Apis;
 internal static class RecordsApi
 {
     private const string Root = "/api/records";
+    private const string IdText = "the identity of the record, as the record says it";
+    private const string ByText =
+        "the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for";
 
     public static void MapRecords(this IEndpointRouteBuilder routes)
     {
@@ -29,31 +33,41 @@ internal static class RecordsApi
                     + "identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again "
                     + "gets the same answer, whatever was filed since; keys are kept as long as the log."
             )
+            .WithMetadata(new TakesKeyMetadata())
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
             .Produces<SubmissionAnswer>(StatusCodes.Status201Created)
             .Produces<SubmissionAnswer>()
             .Complains(
                 ProblemKind.Unreadable,
+                ProblemKind.BadRequest,
+                ProblemKind.Slow,
                 ProblemKind.Conflict,
+                ProblemKind.UnderWay,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
                 ProblemKind.Refused,
+                ProblemKind.KeyReused,
                 ProblemKind.Full
             );
         records
             .MapPost("/{id}/amendments", AmendAsync)
             .WithName("amendRecord")
             .WithSummary("Corrects a filed record: the earlier version stays.")
+            .WithMetadata(new TakesKeyMetadata())
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
             .Produces<SubmissionAnswer>(StatusCodes.Status201Created)
             .Produces<SubmissionAnswer>()
             .Complains(
                 ProblemKind.Unreadable,
+                ProblemKind.BadRequest,
                 ProblemKind.NotFound,
+                ProblemKind.Slow,
                 ProblemKind.Conflict,
+                ProblemKind.UnderWay,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
                 ProblemKind.Refused,
+                ProblemKind.KeyReused,
                 ProblemKind.Full
             );
         records
@@ -74,8 +88,8 @@ internal static class RecordsApi
         ServedSites sites,
         OpenLedger ledger,
         ServiceSettings settings,
-        string? by,
-        string? site,
+        [Description(ByText)] string? by,
+        [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
     {
@@ -117,10 +131,10 @@ internal static class RecordsApi
         ServedSites sites,
         OpenLedger ledger,
         ServiceSettings settings,
-        string id,
-        string? by,
-        string? reason,
-        string? site,
+        [Description(IdText)] string id,
+        [Description("the person of the register who corrects it")] string? by,
+        [Description("why it is corrected, in a sentence")] string? reason,
+        [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
     {
@@ -164,7 +178,7 @@ internal static class RecordsApi
             : Answer(outcome, request.HttpContext);
     }
 
-    private static IResult Read(HttpContext context, OpenLedger ledger, string id) =>
+    private static IResult Read(HttpContext context, OpenLedger ledger, [Description(IdText)] string id) =>
         SeenRecords.Of(ledger, id, Caller.Known(context.User)) is { } answer
             ? Conditional.Json(answer, context)
             : NotFiled(id);

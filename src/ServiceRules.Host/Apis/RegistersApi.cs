@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -18,19 +19,19 @@ internal static class RegistersApi
     public static void MapRegisters(this IEndpointRouteBuilder routes)
     {
         var registers = routes.MapGroup("/api").WithTags("registers");
-        Map(
+        Map<PersonPart>(
             registers,
             "people",
             "People of the site, as records and amendments name them.",
             (site, _) => new([.. site.People], [], [], [])
         );
-        Map(
+        Map<MachinePart>(
             registers,
             "machines",
             "Machines, with every source of energy they have.",
             (site, _) => new([], [], [], []) { Machines = site.Machines }
         );
-        Map(
+        Map<InstrumentPart>(
             registers,
             "instruments",
             "Gauges that the site owns.",
@@ -39,17 +40,17 @@ internal static class RegistersApi
         registers
             .MapGet(
                 "/procedures",
-                (HttpContext context, ServedSites sites, string? site) =>
+                (HttpContext context, ServedSites sites, [Description(SiteText.Text)] string? site) =>
                     sites.Choose(Caller.Known(context.User), site, out var own)
                     ?? Conditional.Json(Procedures(own.Registers), context)
             )
             .WithName("listProcedures")
             .WithSummary("Written make-safe procedures.")
-            .Produces<ListAnswer>()
+            .Produces<PartList<ProcedureDocument>>()
             .Complains(ProblemKind.BadRequest);
     }
 
-    private static void Map(
+    private static void Map<TPart>(
         RouteGroupBuilder registers,
         string name,
         string summary,
@@ -58,13 +59,13 @@ internal static class RegistersApi
         registers
             .MapGet(
                 "/" + name,
-                (HttpContext context, ServedSites sites, string? site) =>
+                (HttpContext context, ServedSites sites, [Description(SiteText.Text)] string? site) =>
                     sites.Choose(Caller.Known(context.User), site, out var own)
                     ?? Conditional.Json(Part(part(own.Registers, own.Library), name), context)
             )
             .WithName("list" + char.ToUpperInvariant(name[0]) + name[1..])
             .WithSummary(summary)
-            .Produces<ListAnswer>()
+            .Produces<PartList<TPart>>()
             .Complains(ProblemKind.BadRequest);
 
     // As `registers.json` spells them: one spelling for whoever reads both.

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -48,7 +49,7 @@ internal static class ReportsApi
         HttpContext context,
         ServedSites sites,
         ReportDesks desks,
-        string? site
+        [Description(SiteText.Text)] string? site
     ) =>
         sites.Choose(Caller.Known(context.User), site, out var own)
         ?? (
@@ -64,7 +65,7 @@ internal static class ReportsApi
         HttpContext context,
         OpenLedger ledger,
         ReportDesks desks,
-        string id,
+        [Description("the identity of the record")] string id,
         CancellationToken stop
     ) =>
         AnswerAsync(
@@ -84,7 +85,7 @@ internal static class ReportsApi
         HttpContext context,
         OpenLedger ledger,
         ReportDesks desks,
-        string id,
+        [Description("the identity of the record")] string id,
         CancellationToken stop
     ) =>
         AnswerAsync(

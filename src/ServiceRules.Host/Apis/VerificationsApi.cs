@@ -25,7 +25,7 @@ internal static class VerificationsApi
             .WithMetadata(new RequestSizeLimitAttribute(ServiceLimits.ReportBytes))
             .Accepts<byte[]>(MediaTypes.Pdf)
             .Produces<VerificationAnswer>()
-            .Complains(ProblemKind.TooLarge, ProblemKind.MediaType);
+            .Complains(ProblemKind.Slow, ProblemKind.TooLarge, ProblemKind.MediaType);
 
     private static async Task<IResult> LookAsync(
         HttpRequest request,

@@ -45,6 +45,13 @@ internal static class DescriptionServices
                             return Task.CompletedTask;
                         }
                     );
+                    options.AddOperationTransformer(
+                        (operation, context, _) =>
+                        {
+                            OperationText.Complete(operation, context);
+                            return Task.CompletedTask;
+                        }
+                    );
                     options.AddSchemaTransformer((schema, context, _) => MarkAsync(schema, context));
                 }
             )

@@ -34,11 +34,12 @@ internal sealed class InterfaceDescription(IServiceProvider services) : IDisposa
         var document = await services
             .GetRequiredKeyedService<IOpenApiDocumentProvider>(Name)
             .GetOpenApiDocumentAsync(stop);
-        // Where somebody reaches the service is no part of what it is.
-        document.Servers?.Clear();
+        // Where somebody reaches the service is no part of what it is: it is where this text came from.
+        document.Servers = [new OpenApiServer { Url = "/" }];
         var written = await document.SerializeAsJsonAsync(OpenApiSpecVersion.OpenApi3_1, stop);
         var root = JsonNode.Parse(written)!.AsObject();
         PublishedParts.PutInto(root);
+        DescribedText.Complete(root);
         return Encoding.UTF8.GetBytes(root.ToJsonString(DescriptionServices.Writing));
     }
 }

@@ -9,10 +9,10 @@ internal static class PublishedParts
     /// <summary>Marks a schema that is a published one.</summary>
     public const string Mark = "x-published";
 
-    private const string Reference = "$ref";
+    private const string Reference = References.Word;
     private const string Definitions = "$defs";
     private const string LocalStart = "#/$defs/";
-    private const string SchemasStart = "#/components/schemas/";
+    private const string SchemasStart = References.Start;
     private const string FileEnding = ".schema.json";
 
     // Of the file of a schema, and no part of one that stands within another document.
@@ -28,12 +28,19 @@ internal static class PublishedParts
         foreach (var (file, text) in PublishedSchemas.Of(_ => null))
         {
             var name = file[..^FileEnding.Length];
-            if (needed.Contains(name))
+            if (needed.Any(mark => IsOf(mark, name)))
             {
                 Put(schemas, name, JsonNode.Parse(text)!.AsObject());
             }
         }
+
+        References.Straighten(root, schemas);
+        References.DropUnused(root, schemas);
     }
+
+    // A mark names a document, or after a dot one of its definitions.
+    private static bool IsOf(string mark, string document) =>
+        mark == document || mark.StartsWith(document + ".", StringComparison.Ordinal);
 
     private static void Replace(JsonNode node, SortedSet<string> needed)
     {

@@ -59,7 +59,7 @@ internal static class ExportsApi
                 async (HttpContext context, [AsParameters] TQuery query, OpenLedger ledger) =>
                     await LinesAsync(context, query, () => rows(query, ledger, Caller.Known(context.User)))
             )
-            .WithName($"export{name}Lines")
+            .WithName($"export{Named(name)}Lines")
             .WithSummary($"The list of {name} as JSON lines, the oldest first.")
             .Produces<string>(StatusCodes.Status200OK, MediaTypes.Lines)
             .Complains(ProblemKind.BadRequest)
@@ -75,12 +75,14 @@ internal static class ExportsApi
                         () => rows(query, ledger, Caller.Known(context.User))
                     )
             )
-            .WithName($"export{name}Csv")
+            .WithName($"export{Named(name)}Csv")
             .WithSummary($"The list of {name} as CSV (RFC 4180), the oldest first.")
             .Produces<string>(StatusCodes.Status200OK, MediaTypes.Csv)
             .Complains(ProblemKind.BadRequest)
             .DisableRequestTimeout();
     }
+
+    private static string Named(string list) => char.ToUpperInvariant(list[0]) + list[1..];
 
     // Page by page: however long it is, no more of it is held, and nothing that is filed meanwhile waits.
     private static IEnumerable<TTold> Rows<TFilter, TRow, TTold>(

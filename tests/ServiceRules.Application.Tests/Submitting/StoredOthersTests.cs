@@ -21,7 +21,7 @@ public sealed class StoredOthersTests
     {
         var records = DemoSeasons.Jobs.Select(job => job.Record).SelectMany(WithOthersAtOnce).ToList();
         var all = WorkElsewhere.Of(records, Site.Zone);
-        var (others, now) = (new StoredOthers(Site), Stored(records));
+        var (others, now) = (new StoredOthers(Site, isOfSeveral: false), Stored(records));
         var most = 0;
 
         foreach (var record in records)

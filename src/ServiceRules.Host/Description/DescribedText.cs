@@ -1,0 +1,103 @@
+using System.Text.Json.Nodes;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Description;
+
+/// <summary>Puts examples into the description, and says what its groups are.</summary>
+internal static class DescribedText
+{
+    private const string Example = "A height check.";
+    private const string RecordSchema = "service-record";
+    private const string RecordResource = "example.record.json";
+
+    private static readonly Dictionary<string, string> Groups = new(StringComparer.Ordinal)
+    {
+        ["records"] = "Service records: submitting, correcting, reading and listing them.",
+        ["judgements"] = "What a record comes to, with nothing stored.",
+        ["reports"] = "Signed reports, their proofs, and whether one is genuine.",
+        ["registers"] = "What the site keeps besides its records.",
+        ["ledger"] = "What checks the log without this product.",
+        ["exports"] = "Whole lists as files.",
+    };
+
+    public static void Complete(JsonObject root)
+    {
+        foreach (var group in root["tags"]?.AsArray().OfType<JsonObject>() ?? [])
+        {
+            if (Groups.TryGetValue(group["name"]!.GetValue<string>(), out var said))
+            {
+                group["description"] = said;
+            }
+        }
+
+        var examples = new JsonObject();
+        foreach (
+            var operation in root["paths"]!
+                .AsObject()
+                .SelectMany(path => path.Value!.AsObject())
+                .Select(one => one.Value!)
+        )
+        {
+            foreach (var answer in operation["responses"]!.AsObject().Select(one => one.Value!.AsObject()))
+            {
+                ShowProblems(answer, examples);
+            }
+
+            ShowRecord(operation["requestBody"]?["content"]?["application/json"]?.AsObject(), examples);
+        }
+
+        root["components"]!["examples"] = examples;
+    }
+
+    private static void ShowProblems(JsonObject answer, JsonObject examples)
+    {
+        if (answer[OperationText.Mark] is not JsonArray names)
+        {
+            return;
+        }
+
+        answer.Remove(OperationText.Mark);
+        var shown = new JsonObject();
+        foreach (var name in names.Select(name => name!.GetValue<string>()))
+        {
+            var kind = ProblemKind.All.Single(kind => kind.Name == name);
+            examples[name] ??= new JsonObject
+            {
+                ["summary"] = kind.Title,
+                ["value"] = new JsonObject
+                {
+                    ["type"] = kind.Type,
+                    ["title"] = kind.Title,
+                    ["status"] = kind.Status,
+                    ["detail"] = kind.Title,
+                },
+            };
+            shown[name] = Leading(name);
+        }
+
+        answer["content"]![ProblemDocument.MediaType]!["examples"] = shown;
+    }
+
+    private static void ShowRecord(JsonObject? body, JsonObject examples)
+    {
+        if (body?["schema"]?[References.Word]?.GetValue<string>() != References.Start + RecordSchema)
+        {
+            return;
+        }
+
+        examples[RecordSchema] ??= new JsonObject { ["summary"] = Example, ["value"] = Record() };
+        body["examples"] = new JsonObject { [RecordSchema] = Leading(RecordSchema) };
+    }
+
+    private static JsonObject Leading(string name) =>
+        new() { [References.Word] = "#/components/examples/" + name };
+
+    private static JsonObject Record()
+    {
+        using var stream = typeof(DescribedText).Assembly.GetManifestResourceStream(RecordResource)!;
+        var record = JsonNode.Parse(stream)!.AsObject();
+        // Of the file that it comes from, and of no use where this text is read.
+        record.Remove("$schema");
+        return record;
+    }
+}
