@@ -75,6 +75,8 @@ internal static class Composition
         app.MapVerifications();
         app.MapRegisters();
         app.MapLedger();
+        app.MapPacks();
+        app.MapActivations();
         app.MapExports();
         app.MapDescription();
         app.MapWatching();

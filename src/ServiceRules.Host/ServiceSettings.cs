@@ -14,6 +14,9 @@ public sealed record ServiceSettings
     /// <summary>The rules it judges by and the registers of its site. They are sound.</summary>
     public required LoadedRules Rules { get; init; }
 
+    /// <summary>Whether these rules come into force at this start, whatever is in force.</summary>
+    public bool ActivatesRules { get; init; }
+
     public IPAddress Address { get; init; } = IPAddress.Loopback;
 
     /// <summary>The certificate it speaks TLS with; null: plain HTTP, on loopback alone.</summary>

@@ -2,6 +2,9 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Domain.Site;
+using ServiceRules.Engine;
+using ServiceRules.Evidence;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Submitting;
 
@@ -11,7 +14,11 @@ namespace ServiceRules.Application.Submitting;
 /// </summary>
 internal sealed class JudgeAmongStored(AssessRecord judging)
 {
+    // Those in force before, when others came into force since.
+    private const int KeptBooks = 4;
+
     private readonly StoredOthers others = new(judging.Site);
+    private readonly BoundedCache<string, KeptBook> earlier = new(KeptBooks, StringComparer.Ordinal);
 
     /// <summary>What the record comes to.</summary>
     public AssessOutcome Judge(ReadOnlyMemory<byte> bytes, StoredNow now) =>
@@ -61,7 +68,7 @@ internal sealed class JudgeAmongStored(AssessRecord judging)
 
     private JudgedAgain? Again(StoredOther other, Changed changed, StoredNow now)
     {
-        if (FiledAssessed.Read(now.Log, other.Row, judging.BookOf) is not { } stood)
+        if (FiledAssessed.Read(now.Log, other.Row, digest => BookOf(now.Log, digest)) is not { } stood)
         {
             return null;
         }
@@ -101,6 +108,10 @@ internal sealed class JudgeAmongStored(AssessRecord judging)
         );
     }
 
+    private (RuleBook Value, CanonicalDocument Document)? BookOf(ILedgerReading log, string digest) =>
+        judging.BookOf(digest)
+        ?? earlier.GetOrMake(digest, () => new KeptBook(FiledAssessed.Book(log, digest))).Book;
+
     private WorkElsewhere Work(IEnumerable<StoredOther> near, WorkElsewhere.RecordTold? with) =>
         WorkElsewhere.Of(
             with is null
@@ -118,6 +129,8 @@ internal sealed class JudgeAmongStored(AssessRecord judging)
         && before
             .OtherRecords(told.Shown)
             .SequenceEqual(after.OtherRecords(told.Shown), OtherRecordContent.Same);
+
+    private sealed record KeptBook((RuleBook Value, CanonicalDocument Document)? Book);
 
     /// <summary>A record as it is now, and as it stood before; null: it was not there.</summary>
     private sealed record Changed(WorkElsewhere.RecordTold Now, WorkElsewhere.RecordTold? Before);

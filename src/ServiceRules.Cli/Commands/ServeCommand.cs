@@ -20,6 +20,12 @@ internal static class ServeCommand
         HelpName = "DIR",
     };
 
+    private static readonly Option<bool> ActivateRules = new("--activate-rules")
+    {
+        Description =
+            "Let the rules of the folder judge from now on, whatever was put in force before; kept as an act. Without it, they do so at the very first start alone.",
+    };
+
     private static readonly Option<int> Port = new("--port")
     {
         Description = "Where it listens; 0: any port that is free.",
@@ -72,6 +78,7 @@ internal static class ServeCommand
         {
             Data,
             RulesInForce.Option,
+            ActivateRules,
             Port,
             Address,
             Certificate,
@@ -110,6 +117,7 @@ internal static class ServeCommand
         {
             DataFolder = parsed.GetValue(Data)?.FullName ?? UsualFolder(isDemo),
             Rules = RulesInForce.Sound(parsed),
+            ActivatesRules = parsed.GetValue(ActivateRules),
             Address = listening,
             Tls = Tls(parsed),
             Port = port,

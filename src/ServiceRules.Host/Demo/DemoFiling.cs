@@ -1,16 +1,16 @@
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Demo;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
+using ServiceRules.Application.Packs;
 
 namespace ServiceRules.Host.Demo;
 
 /// <summary>Files the jobs of the demo scenario, in their order, while the service answers already.</summary>
 internal sealed partial class DemoFiling(
     OpenLedger ledger,
-    AssessRecord judging,
+    ActiveRules rules,
     SiteRegisters site,
     ServiceSettings settings,
     DemoProgress progress,
@@ -42,7 +42,7 @@ internal sealed partial class DemoFiling(
     private void File(CancellationToken stop)
     {
         var jobs = DemoScenario.Make(DemoScenario.UsualSeed, site);
-        var together = judging.Beside(jobs.Select(job => job.Record));
+        var together = rules.Now().Judging.Beside(jobs.Select(job => job.Record));
         var some = jobs.Take(settings.DemoJobs ?? jobs.Length).ToList();
         progress.Begin(some.Count);
         var judged = new List<JudgedDemoJob>(some.Count);

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Watching;
@@ -11,17 +10,15 @@ namespace ServiceRules.Host.Filing;
 /// <summary>Where requests get records judged and filed, counted and timed.</summary>
 internal sealed class FilingDesk(
     OpenLedger ledger,
-    AssessRecord judging,
-    GroupFiling filing,
-    NoticeRecipients recipients,
+    SubmittingNow submitting,
     NoticeBell bell,
     ServiceMeter meter
 )
 {
-    private readonly SubmitRecord submitting = new(judging, ledger, filing, recipients);
     private readonly ConcurrentDictionary<SubmissionKey, bool> underWay = new();
 
-    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => submitting.Judge(bytes));
+    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) =>
+        meter.Judged(() => submitting.Now().Judge(bytes));
 
     /// <summary>Files what was sent; null while the first request with its key has not ended.</summary>
     public async Task<SubmissionOutcome?> SubmitAsync(Submission submission, CancellationToken stop)
@@ -33,7 +30,7 @@ internal sealed class FilingDesk(
 
         try
         {
-            var outcome = await meter.SubmittedAsync(() => submitting.SubmitAsync(submission, stop));
+            var outcome = await meter.SubmittedAsync(() => SubmitNowAsync(submission, stop));
             meter.Grown(ledger.Head);
             bell.Ring();
             return outcome;
@@ -44,6 +41,20 @@ internal sealed class FilingDesk(
             {
                 _ = underWay.TryRemove(ended, out _);
             }
+        }
+    }
+
+    private Task<SubmissionOutcome> SubmitNowAsync(Submission submission, CancellationToken stop)
+    {
+        try
+        {
+            return submitting.Now().SubmitAsync(submission, stop);
+        }
+        catch (LedgerStoreException failure)
+        {
+            return Task.FromResult<SubmissionOutcome>(
+                new SubmissionOutcome.Trouble(failure.Trouble, failure.Message)
+            );
         }
     }
 }

@@ -1,9 +1,10 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Verifying;
 using ServiceRules.Host.Watching;
@@ -25,13 +26,22 @@ internal static class FilingServices
         services.AddSingleton(site);
         services.AddSingleton(settings.Rules.Library);
         services.AddSingleton<ServiceMeter>();
-        services.AddSingleton(new AssessRecord(settings.Rules.Book, site));
+        // Made elsewhere, and closed there.
+        services.AddSingleton(_ => folder.Rules);
+        services.AddSingleton(new ActiveRules(folder.Rules, site));
         services.AddSingleton(folder.Ledger);
         // What waits is finished before the service ends.
         services.AddSingleton(_ => new GroupFiling(folder.Ledger));
         services.AddSingleton(notices?.Recipients ?? NoticeRecipients.None);
         services.AddSingleton<NoticeBell>();
         services.AddSingleton<FilingDesk>();
+        services.AddSingleton<SubmittingNow>();
+        services.AddSingleton<ActivateRules>();
+        services.AddSingleton(provider => new PackDesk(
+            provider.GetRequiredService<ActiveRules>(),
+            folder,
+            settings
+        ));
         services.AddSingleton<VerificationDesk>();
         return services.AddSingleton(provider => new ReportDesk(
             folder.Ledger,

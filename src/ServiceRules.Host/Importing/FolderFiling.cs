@@ -1,8 +1,9 @@
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Importing;
@@ -15,20 +16,31 @@ public sealed class FolderFiling : IAsyncDisposable
 {
     private readonly ServiceFolder folder;
     private readonly GroupFiling filing;
-    private readonly SubmitRecord submitting;
+    private readonly SubmittingNow submitting;
 
-    private FolderFiling(ServiceFolder folder, AssessRecord judging, NoticeRecipients recipients)
+    private FolderFiling(
+        ServiceFolder folder,
+        IReadOnlyList<string> told,
+        SiteRegisters site,
+        NoticeRecipients recipients
+    )
     {
         this.folder = folder;
+        Remarks = [.. folder.Remarks, .. told];
         filing = new GroupFiling(folder.Ledger);
-        submitting = new SubmitRecord(judging, folder.Ledger, filing, recipients);
+        submitting = new SubmittingNow(
+            new ActiveRules(folder.Rules, site),
+            folder.Ledger,
+            filing,
+            recipients
+        );
     }
 
-    /// <summary>What a person should know of the ledger, though it stops nothing.</summary>
-    public IReadOnlyList<string> Remarks => folder.Remarks;
+    /// <summary>What a person should know of ledger and rules, though it stops nothing.</summary>
+    public IReadOnlyList<string> Remarks { get; }
 
     /// <param name="dataFolder">The private folder of the service; made where there is none.</param>
-    /// <param name="rules">The rules to judge by. They are sound.</param>
+    /// <param name="rules">The registers of the site; and the rules, where none are in force in that folder. They are sound.</param>
     /// <param name="clock">The clock.</param>
     /// <exception cref="StartRefusedException">The folder cannot be used.</exception>
     public static FolderFiling Open(string dataFolder, LoadedRules rules, TimeProvider clock)
@@ -36,16 +48,21 @@ public sealed class FolderFiling : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(rules);
         // The service finds what is owed, at its next look or its next start.
         var recipients = NoticeSettings.Read(dataFolder)?.Recipients ?? NoticeRecipients.None;
-        return new(
-            ServiceFolder.Open(dataFolder, clock),
-            new AssessRecord(rules.Book, rules.Site!),
-            recipients
-        );
+        var folder = ServiceFolder.Open(dataFolder, clock);
+        try
+        {
+            return new(folder, RulesStart.Begin(folder, rules, false, clock), rules.Site!, recipients);
+        }
+        catch
+        {
+            folder.Dispose();
+            throw;
+        }
     }
 
     /// <summary>Judges and files a record.</summary>
     public Task<SubmissionOutcome> SubmitAsync(Submission submission, CancellationToken stop = default) =>
-        submitting.SubmitAsync(submission, stop);
+        submitting.Now().SubmitAsync(submission, stop);
 
     public async ValueTask DisposeAsync()
     {

@@ -1,0 +1,33 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
+
+namespace ServiceRules.Application.Submitting;
+
+/// <summary>Submits by the rules that are in force at the moment. A submission under way ends by those that it began with.</summary>
+public sealed class SubmittingNow(
+    ActiveRules rules,
+    OpenLedger ledger,
+    GroupFiling filing,
+    NoticeRecipients recipients
+)
+{
+    private volatile Made? made;
+
+    /// <summary>Judges and files by the rules in force.</summary>
+    /// <exception cref="LedgerStoreException">Which they are cannot be told.</exception>
+    public SubmitRecord Now()
+    {
+        var now = rules.Now();
+        if (made is { } last && ReferenceEquals(last.Rules, now))
+        {
+            return last.Submitting;
+        }
+
+        var next = new Made(now, new SubmitRecord(now.Judging, ledger, filing, recipients));
+        made = next;
+        return next.Submitting;
+    }
+
+    private sealed record Made(JudgingRules Rules, SubmitRecord Submitting);
+}
