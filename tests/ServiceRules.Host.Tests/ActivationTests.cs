@@ -179,12 +179,7 @@ public sealed class ActivationTests : IAsyncLifetime
     private string Keep(RuleBook book)
     {
         var document = RuleDocument.Of(book);
-        _ = _run.Get<IRulesStore>()
-            .Keep(
-                document.Digest,
-                document.Bytes,
-                new AccountAct(DateTimeOffset.UnixEpoch, AccountAct.RulesStored, "key:test", "rules:test")
-            );
+        _ = _run.Get<StoreRules>().Keep(document, "key:test");
         return document.Digest;
     }
 

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
-using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.RuleCases;
 using ServiceRules.Formats.Packs;
@@ -99,7 +98,7 @@ internal static class PacksApi
         HttpRequest request,
         PackDesk desk,
         IRulesStore store,
-        ServiceSettings settings,
+        StoreRules storing,
         CancellationToken stop
     )
     {
@@ -122,16 +121,7 @@ internal static class PacksApi
             return Complaint.Of(unreadable);
         }
 
-        var isNew = store.Keep(
-            tried.Digest,
-            book.Bytes,
-            new AccountAct(
-                settings.Clock.GetUtcNow(),
-                AccountAct.RulesStored,
-                Caller.Known(request.HttpContext.User).Name,
-                AccountAct.OfRules(tried.Digest)
-            )
-        );
+        var isNew = storing.Keep(book, Caller.Known(request.HttpContext.User).Name);
         var answer = new StoredPacksAnswer(
             isNew,
             tried.Digest == desk.InForce.Activation.Digest,

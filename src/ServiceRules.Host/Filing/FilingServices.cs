@@ -36,6 +36,7 @@ internal static class FilingServices
         services.AddSingleton<NoticeBell>();
         services.AddSingleton<FilingDesk>();
         services.AddSingleton<SubmittingNow>();
+        services.AddSingleton<StoreRules>();
         services.AddSingleton<ActivateRules>();
         services.AddSingleton(provider => new PackDesk(
             provider.GetRequiredService<ActiveRules>(),

@@ -28,11 +28,10 @@ internal static class RulesStart
     {
         var given = RuleDocument.Of(rules.Book);
         var digest = given.Digest;
-        var now = clock.GetUtcNow();
         var inForce = folder.Rules.Begin(
             digest,
             given.Bytes,
-            now,
+            clock.GetUtcNow(),
             "the rules of the folder at the first start"
         );
         if (inForce.Digest == digest)
@@ -42,20 +41,14 @@ internal static class RulesStart
 
         if (activates)
         {
-            _ = folder.Rules.Keep(
+            _ = new StoreRules(folder.Ledger).Keep(given, AccountAct.Machine);
+            var came = new ActivateRules(folder.Ledger, folder.Rules).Activate(
                 digest,
-                given.Bytes,
-                new AccountAct(now, AccountAct.RulesStored, AccountAct.Machine, AccountAct.OfRules(digest))
+                null,
+                $"started with {Option}",
+                AccountAct.Machine
             );
-            return
-                new ActivateRules(folder.Ledger, folder.Rules).Activate(
-                    digest,
-                    null,
-                    $"started with {Option}",
-                    AccountAct.Machine
-                )
-                    is ActivationOutcome.Activated
-                        or ActivationOutcome.Stood
+            return came is ActivationOutcome.Activated or ActivationOutcome.Stood
                 ? [$"the rules of `{rules.Folder}` are in force from now on"]
                 : throw new StartRefusedException(
                     $"the rules of `{rules.Folder}` cannot be put in force; they were erased from the ledger"

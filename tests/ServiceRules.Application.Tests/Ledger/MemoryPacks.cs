@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Packs;
 
 namespace ServiceRules.Application.Tests.Ledger;
@@ -12,8 +11,6 @@ internal sealed class MemoryPacks : IRulesStore, IRulesWriting
         StringComparer.Ordinal
     );
 
-    public List<AccountAct> Acts { get; } = [];
-
     public RulesActivation? InForce() => _activations.LastOrDefault();
 
     public ImmutableArray<RulesActivation> Activations(int most) =>
@@ -25,16 +22,8 @@ internal sealed class MemoryPacks : IRulesStore, IRulesWriting
     public ReadOnlyMemory<byte>? Book(string digest) =>
         _books.TryGetValue(digest, out var kept) ? kept.Book : default(ReadOnlyMemory<byte>?);
 
-    public bool Keep(string digest, ReadOnlyMemory<byte> book, AccountAct act)
-    {
-        if (!_books.TryAdd(digest, (book.ToArray(), act.At)))
-        {
-            return false;
-        }
-
-        Acts.Add(act);
-        return true;
-    }
+    public bool Keep(string digest, ReadOnlyMemory<byte> book, DateTimeOffset at) =>
+        _books.TryAdd(digest, (book.ToArray(), at));
 
     public RulesActivation Begin(string digest, ReadOnlyMemory<byte> book, DateTimeOffset at, string reason)
     {
@@ -47,11 +36,10 @@ internal sealed class MemoryPacks : IRulesStore, IRulesWriting
         return _activations[^1];
     }
 
-    public RulesActivation Activate(RulesActivation activation, AccountAct act)
+    public RulesActivation Activate(RulesActivation activation)
     {
         var next = activation with { Number = _activations.Count + 1 };
         _activations.Add(next);
-        Acts.Add(act);
         return next;
     }
 }

@@ -1,5 +1,4 @@
 using System.Data.Common;
-using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Packs;
 
 namespace ServiceRules.Storage.Tests.Packs;
@@ -47,17 +46,15 @@ public abstract class PackContract : IAsyncLifetime
     }
 
     [SkippableFact]
-    public void Kept_Twice_IsKeptAndToldOnce()
+    public void Kept_Twice_IsKeptOnce()
     {
         using var folder = Drawer.Open();
-        var act = new AccountAct(At, AccountAct.RulesStored, "key:1", "rules:a");
 
-        Assert.True(folder.Rules.Keep("a", new byte[] { 1 }, act));
-        Assert.False(folder.Rules.Keep("a", new byte[] { 9 }, act));
+        Assert.True(folder.Store.Write(writing => writing.Packs.Keep("a", new byte[] { 1 }, At)));
+        Assert.False(folder.Store.Write(writing => writing.Packs.Keep("a", new byte[] { 9 }, At.AddDays(1))));
 
         Assert.Equal([1], folder.Rules.Book("a")!.Value.ToArray());
         Assert.Equal(new StoredRules("a", At), Assert.Single(folder.Rules.Stored(10)));
-        Assert.Single(folder.Accounts.Acts(null, 10));
         Assert.Null(folder.Rules.InForce());
     }
 
@@ -66,24 +63,21 @@ public abstract class PackContract : IAsyncLifetime
     {
         using var folder = Drawer.Open();
         _ = folder.Rules.Begin("a", new byte[] { 1 }, At, "first");
-        var act = new AccountAct(At, AccountAct.RulesActivated, "key:1", "rules:b");
         var next = new RulesActivation(0, "b", At, "milder") { By = "p-1", Entry = 7 };
 
         Assert.Throws<InvalidOperationException>(() =>
             folder.Store.Write<bool>(writing =>
             {
-                _ = writing.Packs.Activate(next, act);
+                _ = writing.Packs.Activate(next);
                 throw new InvalidOperationException();
             })
         );
         Assert.Equal("a", folder.Rules.InForce()!.Digest);
-        Assert.Empty(folder.Accounts.Acts(null, 10));
 
-        var made = folder.Store.Write(writing => writing.Packs.Activate(next, act));
+        var made = folder.Store.Write(writing => writing.Packs.Activate(next));
         Assert.Equal(next with { Number = 2 }, made);
         Assert.Equal(made, folder.Rules.InForce());
         Assert.Equal([2, 1], folder.Rules.Activations(10).Select(one => one.Number));
-        Assert.Single(folder.Accounts.Acts(null, 10));
     }
 
     [SkippableFact]
