@@ -77,6 +77,8 @@ internal static class Composition
         app.MapRegisters();
         app.MapSites();
         app.MapLedger();
+        app.MapPacks();
+        app.MapActivations();
         app.MapExports();
         app.MapNotices();
         app.MapDescription();

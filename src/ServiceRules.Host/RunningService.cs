@@ -4,9 +4,11 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using ServiceRules.Application.Demo;
+using ServiceRules.Application.Packs;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Notices;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Sites;
 using ServiceRules.Storage.Inbox;
@@ -20,15 +22,18 @@ public sealed class RunningService : IAsyncDisposable
     private readonly ServiceFolder folder;
     private readonly InboxFolder? inbox;
     private readonly ServiceCertificate? certificate;
+    private readonly IReadOnlyList<string> rulesTold;
 
     private RunningService(
         WebApplication app,
         ServiceFolder folder,
         InboxFolder? inbox,
         ServiceCertificate? certificate,
-        WaysIn waysIn
+        WaysIn waysIn,
+        IReadOnlyList<string> rulesTold
     )
     {
+        this.rulesTold = rulesTold;
         this.certificate = certificate;
         WaysIn = waysIn;
         this.app = app;
@@ -48,6 +53,7 @@ public sealed class RunningService : IAsyncDisposable
     public IReadOnlyList<string> Remarks =>
         [
             .. folder.Remarks,
+            .. rulesTold,
             .. certificate?.Remark(app.Services.GetRequiredService<TimeProvider>().GetUtcNow()) is { } remark
                 ? new[] { remark }
                 : [],
@@ -78,12 +84,20 @@ public sealed class RunningService : IAsyncDisposable
         {
             folder = ServiceFolder.Open(settings.DataFolder, settings.Clock);
             SitesMaking.Settle(settings, folder);
+            var told = RulesStart.Begin(
+                folder,
+                settings.Rules,
+                SitesMaking.HomeOf(settings).Site!,
+                settings.ActivatesRules,
+                settings.Clock
+            );
+            TryPack.Clear(folder.Scratch);
             inbox = InboxPlace.Open(settings);
             var notices = NoticeSettings.Read(settings.DataFolder);
             app = Composition.Of(settings, folder, inbox, certificate, notices);
             var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
-            return new RunningService(app, folder, inbox, certificate, waysIn);
+            return new RunningService(app, folder, inbox, certificate, waysIn, told);
         }
         catch (IOException taken) when (app is not null)
         {

@@ -13,6 +13,12 @@ public sealed record ServiceLimits
     /// <summary>The largest report that is looked at when somebody asks whether it is genuine.</summary>
     public const int ReportBytes = 8 * 1024 * 1024;
 
+    /// <summary>The largest archive of rules. Those shipped take a quarter of a mebibyte.</summary>
+    public const int PackBytes = 8 * 1024 * 1024;
+
+    /// <summary>How long cases of rules that were sent, or comparing by them, may go on. Those shipped take far less.</summary>
+    public TimeSpan PackTime { get; init; } = TimeSpan.FromMinutes(5);
+
     /// <summary>Requests that one address may send at once, after a pause.</summary>
     public int RequestsAtOnce { get; init; } = 1_000;
 

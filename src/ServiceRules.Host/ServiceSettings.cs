@@ -17,6 +17,9 @@ public sealed record ServiceSettings
     /// <summary>Further sites, judged by the same packs and sheets and by registers of their own. They are sound.</summary>
     public ImmutableArray<LoadedRules> Sites { get; init; } = [];
 
+    /// <summary>Whether these rules come into force at this start, whatever is in force.</summary>
+    public bool ActivatesRules { get; init; }
+
     public IPAddress Address { get; init; } = IPAddress.Loopback;
 
     /// <summary>The certificate it speaks TLS with; null: plain HTTP, on loopback alone.</summary>

@@ -4,6 +4,7 @@ using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
@@ -50,6 +51,9 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>Who is still to be told of what was filed.</summary>
     public INoticeTable Notices => store.Notices;
+
+    /// <summary>Which packs and sheets judge in the service that keeps this ledger.</summary>
+    public IRulesStore Rules => store.Packs;
 
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>

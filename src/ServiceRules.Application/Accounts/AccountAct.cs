@@ -27,8 +27,11 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string SiteAdded = "site-added";
     public const string NoticeGivenUp = "notice-given-up";
     public const string NoticeTriedAnew = "notice-tried-anew";
+    public const string RulesStored = "rules-stored";
+    public const string RulesActivated = "rules-activated";
+    public const string RejudgingBegun = "rejudging-begun";
 
-    /// <summary>Which roles were given and where there are several sites at which, or why a notice was given up; else nothing.</summary>
+    /// <summary>Which roles were given and where there are several sites at which, or why a notice was given up or rules were activated; else nothing.</summary>
     public string? Detail { get; init; }
 
     /// <summary>Its place among all acts; 0 before it is kept.</summary>
@@ -41,6 +44,9 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
 
     /// <param name="what">Its entry and its recipient.</param>
     public static string OfNotice(string what) => "notice:" + what;
+
+    /// <param name="digest">Names the packs and sheets.</param>
+    public static string OfRules(string digest) => "rules:" + digest;
 
     public static string OfKey(string id) => "key:" + id;
 

@@ -109,7 +109,8 @@ public sealed class LoggedActs(OpenLedger ledger)
         };
     }
 
-    private static FilingPart Part(AccountAct act)
+    /// <summary>The act as a part of a filing, which keeps it with its place.</summary>
+    internal static FilingPart Part(AccountAct act)
     {
         var content = ContentOf(act);
         return new FilingPart.New(

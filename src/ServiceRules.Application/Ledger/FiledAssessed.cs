@@ -65,7 +65,8 @@ internal static class FiledAssessed
         );
     }
 
-    private static (RuleBook Value, CanonicalDocument Document)? Book(ILedgerReading log, string digest) =>
+    /// <summary>Packs and sheets that judged a stored record.</summary>
+    public static (RuleBook Value, CanonicalDocument Document)? Book(ILedgerReading log, string digest) =>
         log.Sound(digest) is { } bytes && RulePackFormat.Book.Read(bytes).TryGet(out var book, out _)
             ? (book, CanonicalForm.Of(bytes.Span))
             : null;

@@ -1,4 +1,5 @@
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -12,6 +13,9 @@ public interface ILedgerWriting : ILedgerReading
 
     /// <summary>Accounts and acts, in this transaction.</summary>
     IAccountsInLog Accounts { get; }
+
+    /// <summary>Which packs and sheets judge, in this transaction.</summary>
+    IRulesWriting Packs { get; }
 
     /// <summary>
     /// Runs a part that is undone alone when it throws; the rest of the transaction goes on. Where it cannot be undone alone,

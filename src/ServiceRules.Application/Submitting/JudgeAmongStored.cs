@@ -3,6 +3,9 @@ using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Domain.Site;
+using ServiceRules.Engine;
+using ServiceRules.Evidence;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Submitting;
 
@@ -14,7 +17,11 @@ namespace ServiceRules.Application.Submitting;
 /// <param name="isOfSeveral">Whether records of other sites are stored as well.</param>
 internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
 {
+    // Those in force before, when others came into force since.
+    private const int KeptBooks = 4;
+
     private readonly StoredOthers others = new(judging.Site, isOfSeveral);
+    private readonly BoundedCache<string, KeptBook> earlier = new(KeptBooks, StringComparer.Ordinal);
 
     /// <summary>Whether another site has a record of this identity, of which nothing is told here.</summary>
     public bool IsTaken(string record, IRowReading rows) =>
@@ -68,7 +75,7 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
 
     private JudgedAgain? Again(StoredOther other, Changed changed, StoredNow now)
     {
-        if (FiledAssessed.Read(now.Log, other.Row, judging.BookOf) is not { } stood)
+        if (FiledAssessed.Read(now.Log, other.Row, digest => BookOf(now.Log, digest)) is not { } stood)
         {
             return null;
         }
@@ -108,6 +115,10 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
         );
     }
 
+    private (RuleBook Value, CanonicalDocument Document)? BookOf(ILedgerReading log, string digest) =>
+        judging.BookOf(digest)
+        ?? earlier.GetOrMake(digest, () => new KeptBook(FiledAssessed.Book(log, digest))).Book;
+
     private WorkElsewhere Work(IEnumerable<StoredOther> near, WorkElsewhere.RecordTold? with) =>
         WorkElsewhere.Of(
             with is null
@@ -125,6 +136,8 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
         && before
             .OtherRecords(told.Shown)
             .SequenceEqual(after.OtherRecords(told.Shown), OtherRecordContent.Same);
+
+    private sealed record KeptBook((RuleBook Value, CanonicalDocument Document)? Book);
 
     /// <summary>A record as it is now, and as it stood before; null: it was not there.</summary>
     private sealed record Changed(WorkElsewhere.RecordTold Now, WorkElsewhere.RecordTold? Before);

@@ -5,6 +5,7 @@ using ServiceRules.Application.Notices;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
+using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Submitting;
 
@@ -74,11 +75,12 @@ internal sealed class RecordSubmission(
 
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
         var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, Standing);
-        if (plan is not FilingPlan.File file)
+        if (plan is not FilingPlan.File planned)
         {
             return plan;
         }
 
+        var file = WithoutReturn(writing, planned);
         Kind = KindOf(writing, file, id);
         var record = file.Parts.Length - 2;
         return file with
@@ -107,6 +109,20 @@ internal sealed class RecordSubmission(
             },
         };
     }
+
+    // Other rules were put in force while it was judged: it ends by those that it began with, and does not bring them back.
+    private FilingPlan.File WithoutReturn(ILedgerWriting writing, FilingPlan.File file) =>
+        writing.Packs.InForce() is { } now && now.Digest != assessed!.Assessment.Digests.Packs
+            ? file with
+            {
+                Parts =
+                [
+                    .. file.Parts.Where(part =>
+                        part is not FilingPart.New { Draft.Kind: EntryKind.PackActivation }
+                    ),
+                ],
+            }
+            : file;
 
     private void Answer(ILedgerWriting transaction, SubmissionKey named, long record, long assessment) =>
         transaction.Rows.Keep(

@@ -22,6 +22,12 @@ internal static class ServeCommand
         HelpName = "DIR",
     };
 
+    private static readonly Option<bool> ActivateRules = new("--activate-rules")
+    {
+        Description =
+            "Let the rules of the folder judge from now on, whatever was put in force before; kept as an act. Without it, they do so at the very first start alone.",
+    };
+
     private static readonly Option<int> Port = new("--port")
     {
         Description = "Where it listens; 0: any port that is free.",
@@ -91,6 +97,7 @@ internal static class ServeCommand
             Data,
             RulesInForce.Option,
             Sites,
+            ActivateRules,
             Port,
             Address,
             Certificate,
@@ -139,6 +146,7 @@ internal static class ServeCommand
             DataFolder = parsed.GetValue(Data)?.FullName ?? UsualFolder(isDemo),
             Rules = rules,
             Sites = sites,
+            ActivatesRules = parsed.GetValue(ActivateRules),
             Address = listening,
             Tls = Tls(parsed),
             Port = port,

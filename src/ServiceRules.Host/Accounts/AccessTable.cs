@@ -64,6 +64,11 @@ internal static class AccessTable
         new(Get, "/api/machines", Readers),
         new(Get, "/api/instruments", Readers),
         new(Get, "/api/procedures", Readers),
+        new(Get, "/api/packs", Readers),
+        new(Post, "/api/packs", Roles.Lead),
+        new(Post, "/api/packs/check", Overseers),
+        new(Post, "/api/packs/{digest}/comparison", Overseers),
+        new(Post, "/api/packs/{digest}/activation", Roles.Lead),
         // What checks reports and the log.
         new(Get, "/api/certificate", Roles.All),
         new(Get, "/api/ledger/checkpoint", Roles.All),

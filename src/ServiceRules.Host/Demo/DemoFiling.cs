@@ -40,7 +40,7 @@ internal sealed partial class DemoFiling(
     private void File(CancellationToken stop)
     {
         var jobs = DemoScenario.Make(DemoScenario.UsualSeed, sites.Home.Registers);
-        var together = sites.Home.Judging.Beside(jobs.Select(job => job.Record));
+        var together = sites.Home.Rules.Now().Judging.Beside(jobs.Select(job => job.Record));
         var some = jobs.Take(settings.DemoJobs ?? jobs.Length).ToList();
         progress.Begin(some.Count);
         var judged = new List<JudgedDemoJob>(some.Count);

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Watching;
@@ -10,32 +9,22 @@ namespace ServiceRules.Host.Filing;
 
 /// <summary>Where requests get records of a site judged and filed, counted and timed.</summary>
 /// <param name="ledger">The log.</param>
-/// <param name="judging">Judges by the registers of the site.</param>
-/// <param name="filing">Files.</param>
-/// <param name="recipients">Who is told of holds and stops.</param>
+/// <param name="submitting">Judges by the registers of the site and files, by the rules in force.</param>
 /// <param name="bell">Rung when something was filed.</param>
 /// <param name="meter">Counts.</param>
 /// <param name="site">The site, where there are several.</param>
 internal sealed class FilingDesk(
     OpenLedger ledger,
-    AssessRecord judging,
-    GroupFiling filing,
-    NoticeRecipients recipients,
+    SubmittingNow submitting,
     NoticeBell bell,
     ServiceMeter meter,
     string? site = null
 )
 {
-    private readonly SubmitRecord submitting = new(
-        judging,
-        ledger,
-        filing,
-        site is null ? recipients : recipients.At(site),
-        site is not null
-    );
     private readonly ConcurrentDictionary<SubmissionKey, bool> underWay = new();
 
-    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => submitting.Judge(bytes));
+    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) =>
+        meter.Judged(() => submitting.Now().Judge(bytes));
 
     /// <summary>Files what was sent; null while the first request with its key has not ended.</summary>
     public async Task<SubmissionOutcome?> SubmitAsync(Submission submission, CancellationToken stop)
@@ -47,9 +36,7 @@ internal sealed class FilingDesk(
 
         try
         {
-            var outcome = await meter.SubmittedAsync(() =>
-                submitting.SubmitAsync(submission with { Site = site }, stop)
-            );
+            var outcome = await meter.SubmittedAsync(() => SubmitNowAsync(submission, stop));
             meter.Grown(ledger.Head);
             bell.Ring();
             return outcome;
@@ -60,6 +47,20 @@ internal sealed class FilingDesk(
             {
                 _ = underWay.TryRemove(ended, out _);
             }
+        }
+    }
+
+    private Task<SubmissionOutcome> SubmitNowAsync(Submission submission, CancellationToken stop)
+    {
+        try
+        {
+            return submitting.Now().SubmitAsync(submission with { Site = site }, stop);
+        }
+        catch (LedgerStoreException failure)
+        {
+            return Task.FromResult<SubmissionOutcome>(
+                new SubmissionOutcome.Trouble(failure.Trouble, failure.Message)
+            );
         }
     }
 }

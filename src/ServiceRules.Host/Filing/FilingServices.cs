@@ -1,8 +1,10 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Sites;
 using ServiceRules.Host.Verifying;
@@ -22,6 +24,9 @@ internal static class FilingServices
         services.AddSingleton(settings);
         services.AddSingleton(settings.Clock);
         services.AddSingleton<ServiceMeter>();
+        // Made elsewhere, and closed there.
+        services.AddSingleton(_ => folder.Rules);
+        services.AddSingleton(provider => provider.GetRequiredService<ServedSites>().Home.Rules);
         services.AddSingleton(folder.Ledger);
         // What waits is finished before the service ends.
         services.AddSingleton(_ => new GroupFiling(folder.Ledger));
@@ -37,6 +42,13 @@ internal static class FilingServices
                 provider.GetRequiredService<ServiceMeter>()
             )
         );
+        services.AddSingleton<StoreRules>();
+        services.AddSingleton<ActivateRules>();
+        services.AddSingleton(provider => new PackDesk(
+            provider.GetRequiredService<ActiveRules>(),
+            folder,
+            settings
+        ));
         services.AddSingleton<VerificationDesk>();
         return services.AddSingleton(provider => new ReportDesks(
             folder,

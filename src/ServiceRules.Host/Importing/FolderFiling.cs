@@ -1,8 +1,9 @@
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Notices;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Importing;
@@ -15,34 +16,36 @@ public sealed class FolderFiling : IAsyncDisposable
 {
     private readonly ServiceFolder folder;
     private readonly GroupFiling filing;
-    private readonly SubmitRecord submitting;
+    private readonly SubmittingNow submitting;
 
     private readonly string? site;
 
     private FolderFiling(
         ServiceFolder folder,
-        AssessRecord judging,
+        IReadOnlyList<string> told,
+        SiteRegisters registers,
         NoticeRecipients recipients,
         string? site
     )
     {
         this.folder = folder;
         this.site = site;
+        Remarks = [.. folder.Remarks, .. told];
         filing = new GroupFiling(folder.Ledger);
-        submitting = new SubmitRecord(
-            judging,
+        submitting = new SubmittingNow(
+            new ActiveRules(folder.Rules, registers),
             folder.Ledger,
             filing,
-            site is null ? recipients : recipients.At(site),
-            site is not null
+            recipients,
+            site
         );
     }
 
-    /// <summary>What a person should know of the ledger, though it stops nothing.</summary>
-    public IReadOnlyList<string> Remarks => folder.Remarks;
+    /// <summary>What a person should know of ledger and rules, though it stops nothing.</summary>
+    public IReadOnlyList<string> Remarks { get; }
 
     /// <param name="dataFolder">The private folder of the service; made where there is none.</param>
-    /// <param name="rules">The rules to judge by. They are sound.</param>
+    /// <param name="rules">The registers of the site; and the rules, where none are in force in that folder. They are sound.</param>
     /// <param name="clock">The clock.</param>
     /// <exception cref="StartRefusedException">The folder cannot be used.</exception>
     public static FolderFiling Open(string dataFolder, LoadedRules rules, TimeProvider clock)
@@ -58,7 +61,8 @@ public sealed class FolderFiling : IAsyncDisposable
             return sites.IsEmpty || sites.Contains(name)
                 ? new(
                     folder,
-                    new AssessRecord(rules.Book, rules.Site),
+                    RulesStart.Begin(folder, rules, rules.Site, false, clock),
+                    rules.Site,
                     recipients,
                     sites.IsEmpty ? null : name
                 )
@@ -75,7 +79,7 @@ public sealed class FolderFiling : IAsyncDisposable
 
     /// <summary>Judges and files a record.</summary>
     public Task<SubmissionOutcome> SubmitAsync(Submission submission, CancellationToken stop = default) =>
-        submitting.SubmitAsync(submission with { Site = site }, stop);
+        submitting.Now().SubmitAsync(submission with { Site = site }, stop);
 
     public async ValueTask DisposeAsync()
     {

@@ -10,6 +10,9 @@ internal static class Complaint
     // More than anyone compares by eye; the records themselves can be compared.
     private const int DifferencesMost = 100;
 
+    // More than anyone mends before sending it again.
+    private const int ProblemsMost = 500;
+
     private static readonly string[] NoJson =
     [
         ProblemCode.Encoding,
@@ -23,6 +26,20 @@ internal static class Complaint
 
     /// <summary>A document that cannot be read, or contradicts itself.</summary>
     public static IResult Of(ProblemReport problems) => Told(Document(problems));
+
+    /// <summary>Files of which something is wrong.</summary>
+    public static IResult Of(IReadOnlyList<ToldProblem> problems) =>
+        Told(
+            Document(
+                ProblemKind.Refused,
+                $"{problems[0].File}: {problems[0].What}",
+                problems[0].Accepted
+            ) with
+            {
+                Problems = [.. problems.Take(ProblemsMost)],
+                Untold = Math.Max(0, problems.Count - ProblemsMost),
+            }
+        );
 
     /// <summary>What is sent is not what stands.</summary>
     public static IResult Of(FilingRefusal refusal) => Told(Document(refusal));

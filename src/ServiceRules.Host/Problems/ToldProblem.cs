@@ -1,4 +1,7 @@
+using System.Text.Json;
+using ServiceRules.Application.RuleCases;
 using ServiceRules.Formats.Json;
+using ServiceRules.Rules.Diagnostics;
 
 namespace ServiceRules.Host.Problems;
 
@@ -13,6 +16,9 @@ internal sealed record ToldProblem(
     string Accepted
 )
 {
+    /// <summary>The file, where several were sent.</summary>
+    public string? File { get; init; }
+
     public static ToldProblem Of(Problem problem) =>
         new(
             problem.Code,
@@ -23,4 +29,42 @@ internal sealed record ToldProblem(
             problem.Found,
             problem.Accepted
         );
+
+    public static ToldProblem Of(Diagnostic remark) =>
+        new(
+            remark.Code,
+            Shortened.To(remark.Pointer, ReadLimits.PointerLength),
+            remark.Line,
+            remark.Column,
+            remark.What,
+            "",
+            remark.Right
+        )
+        {
+            File = remark.File,
+        };
+
+    /// <summary>A case that does not come out as it says.</summary>
+    public static ToldProblem Of(CaseResult result) =>
+        new(
+            "case",
+            result.Case.Pointer,
+            result.Case.Line,
+            result.Case.Column,
+            $"the case `{result.Case.Case.Name}` of `{result.Case.Case.Rule}` comes out otherwise: {result.Told}",
+            result.Found is { } found ? Word(found.ToString()) : "",
+            Word(result.Case.Case.Expect.ToString())
+        )
+        {
+            File = result.Case.File,
+        };
+
+    /// <summary>A fixture that may not go out as it stands.</summary>
+    public static ToldProblem Of(FixtureResult fixture) =>
+        new("fixture", "", 1, 1, string.Join("; ", fixture.Told.Take(5)), "", "a record with nothing wrong")
+        {
+            File = fixture.File,
+        };
+
+    private static string Word(string name) => JsonNamingPolicy.KebabCaseLower.ConvertName(name);
 }

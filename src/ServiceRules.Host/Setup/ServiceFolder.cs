@@ -2,6 +2,7 @@ using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Working;
 using ServiceRules.Storage;
@@ -16,6 +17,7 @@ internal sealed class ServiceFolder : IDisposable
 
     private const string KeysName = "keys";
     private const string ProtectionName = "protection";
+    private const string ScratchName = "scratch";
     private const int ToldMost = 5;
 
     private readonly LedgerFolder ledgerFolder;
@@ -34,6 +36,7 @@ internal sealed class ServiceFolder : IDisposable
         Protection = Path.Combine(path, ProtectionName);
         Accounts = new LoggedAccounts(ledger, ledgerFolder.Accounts);
         Notices = new LoggedNotices(ledger, ledgerFolder.Notices);
+        Scratch = Path.Combine(path, ScratchName);
     }
 
     public OpenLedger Ledger { get; }
@@ -46,6 +49,9 @@ internal sealed class ServiceFolder : IDisposable
     /// <summary>Who is still to be told of what was filed.</summary>
     public INoticeStore Notices { get; }
 
+    /// <summary>Which packs and sheets judge here.</summary>
+    public IRulesStore Rules => ledgerFolder.Rules;
+
     /// <summary>Opens the work that goes on behind answers.</summary>
     public IWorkQueue OpenWork() => ledgerFolder.OpenWork();
 
@@ -57,6 +63,9 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>Whether a service was ever started in it.</summary>
     public static bool IsBegun(string path) => LedgerFolder.IsBegun(Path.Combine(path, LedgerName));
+
+    /// <summary>Where archives that were sent are unpacked for as long as they are looked at.</summary>
+    public string Scratch { get; }
 
     /// <exception cref="StartRefusedException">It cannot be used, or its ledger is not the one its checkpoints speak of.</exception>
     public static ServiceFolder Open(string path, TimeProvider clock)

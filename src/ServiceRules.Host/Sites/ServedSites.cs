@@ -68,6 +68,17 @@ internal sealed record ServedSites(ImmutableArray<ServedSite> All, bool AreSever
         );
     }
 
+    /// <summary>Rules judge at every site: only who is of every one stores them and puts them in force.</summary>
+    /// <returns>What is wrong with the caller; null when nothing.</returns>
+    public IResult? OfEverySite(Caller caller) =>
+        !AreSeveral || caller.SeesEverySite
+            ? null
+            : Complaint.Of(
+                ProblemKind.NotAllowed,
+                "the rules judge at every site, and who asks is of one",
+                $"an account or a key of every site (`{GrantedSite.Every}`)"
+            );
+
     /// <summary>The same for what corrects a record: of whoever is of every site, the site of the record.</summary>
     public IResult? ChooseFor(
         Caller caller,

@@ -1,7 +1,7 @@
 using ServiceRules.Application.Accounts;
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Notices;
@@ -53,23 +53,25 @@ internal static class SitesMaking
         ServedSite Served(LoadedRules rules)
         {
             var site = rules.Site!;
-            var judging = new AssessRecord(rules.Book, site);
+            var own = areSeveral ? site.Name : null;
+            var active = new ActiveRules(folder.Rules, site);
             return new(
                 site,
                 rules.Library,
-                judging,
+                active,
                 new FilingDesk(
                     folder.Ledger,
-                    judging,
-                    filing,
-                    recipients,
+                    new SubmittingNow(active, folder.Ledger, filing, recipients, own),
                     bell,
                     meter,
-                    areSeveral ? site.Name : null
+                    own
                 )
             );
         }
     }
+
+    /// <summary>The site that is meant where nobody names one, with the folder that it stands in.</summary>
+    public static LoadedRules HomeOf(ServiceSettings settings) => All(settings).First();
 
     private static IEnumerable<LoadedRules> All(ServiceSettings settings) =>
         settings.Sites.Prepend(settings.Rules).Where(rules => rules.Site is not null);

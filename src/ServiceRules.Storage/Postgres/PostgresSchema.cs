@@ -12,6 +12,8 @@ internal static class PostgresSchema
         ("trigger", "entry_keeps"),
         ("trigger", "account_act_stays"),
         ("trigger", "account_act_keeps"),
+        ("trigger", "rule_activation_stays"),
+        ("trigger", "rule_activation_keeps"),
         ("index", "entry_by_subject"),
         ("index", "record_row_by_record"),
         ("index", "record_row_by_site"),
@@ -36,7 +38,7 @@ internal static class PostgresSchema
         var found = connection.Rows(
             """
             SELECT 'trigger', tgname::text FROM pg_trigger
-            WHERE tgrelid IN ('entry'::regclass, 'account_act'::regclass) AND tgenabled IN ('O', 'A')
+            WHERE tgrelid IN ('entry'::regclass, 'account_act'::regclass, 'rule_activation'::regclass) AND tgenabled IN ('O', 'A')
             UNION ALL
             SELECT 'index', indexname::text FROM pg_indexes WHERE schemaname = current_schema()
             """,

@@ -3,6 +3,7 @@ using System.Data.Common;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 using ServiceRules.Storage.Working;
@@ -20,6 +21,7 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Rows = new SqlStoredRows(this);
         Accounts = new SqlStoredAccounts(this);
         Notices = new SqlStoredNotices(this);
+        Packs = new SqlStoredPacks(this);
     }
 
     public IRowReading Rows { get; }
@@ -29,6 +31,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>Who is still to be told of what was filed.</summary>
     public INoticeTable Notices { get; }
+
+    /// <summary>Which packs and sheets judge.</summary>
+    public IRulesStore Packs { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

@@ -1,6 +1,7 @@
 using System.Data.Common;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -19,6 +20,8 @@ internal sealed class SqlLedgerWriting(
     public IRowWriting Rows { get; } = new SqlRowWriting(connection);
 
     public IAccountsInLog Accounts { get; } = new SqlAccountsInLog(connection);
+
+    public IRulesWriting Packs { get; } = new SqlPackWriting(connection);
 
     public T Within<T>(Func<T> part)
     {

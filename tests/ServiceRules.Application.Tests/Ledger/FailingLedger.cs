@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -23,6 +24,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
     public IRowWriting Rows => new FailingRows(inner.Rows, Counted);
 
     public IAccountsInLog Accounts => inner.Accounts;
+
+    public IRulesWriting Packs => inner.Packs;
 
     IRowReading ILedgerStore.Rows => inner.MemoryRows;
 

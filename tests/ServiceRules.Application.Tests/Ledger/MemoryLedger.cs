@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -34,6 +35,11 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     public IAccountsInLog Accounts => throw new NotSupportedException("there are no accounts here");
 
     IRowReading ILedgerStore.Rows => MemoryRows;
+
+    public IRulesWriting Packs => MemoryPacks;
+
+    /// <summary>Which rules judge; none before a test activates some.</summary>
+    public MemoryPacks MemoryPacks { get; } = new();
 
     public string Place => "the shelf";
 

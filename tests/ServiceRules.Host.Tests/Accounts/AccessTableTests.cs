@@ -56,6 +56,11 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/machines                          401 200 200 200 403 401
         GET  /api/instruments                       401 200 200 200 403 401
         GET  /api/procedures                        401 200 200 200 403 401
+        GET  /api/packs                             401 200 200 200 403 401
+        POST /api/packs                             401 403 422 403 403 401
+        POST /api/packs/check                       401 403 422 422 403 401
+        POST /api/packs/{digest}/comparison         401 403 404 404 403 401
+        POST /api/packs/{digest}/activation         401 403 422 403 403 401
         GET  /api/certificate                       401 200 200 200 200 401
         GET  /api/ledger/checkpoint                 401 200 200 200 200 401
         GET  /api/ledger/key                        401 200 200 200 200 401
@@ -180,6 +185,9 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         );
     }
 
+    private static string KindOf(string route) =>
+        route is "/api/packs" or "/api/packs/check" ? "application/zip" : "application/json";
+
     private static HttpRequestMessage Request(string method, string route)
     {
         var path = route
@@ -202,7 +210,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
             request.Content = route.StartsWith("/api/", StringComparison.Ordinal)
                 ? new ByteArrayContent(Encoding.UTF8.GetBytes("{}"))
                 {
-                    Headers = { ContentType = new MediaTypeHeaderValue("application/json") },
+                    Headers = { ContentType = new MediaTypeHeaderValue(KindOf(route)) },
                 }
                 : new FormUrlEncodedContent([]);
         }

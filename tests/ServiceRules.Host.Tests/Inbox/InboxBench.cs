@@ -4,13 +4,14 @@ using Microsoft.AspNetCore.Http.Json;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Options;
-using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Formats.Imports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
 using ServiceRules.Host.Notices;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
@@ -35,6 +36,7 @@ internal sealed class InboxBench : IAsyncDisposable
         this.place = place ?? Directory.CreateTempSubdirectory("servicerules-inbox-").FullName;
         var rules = ServiceRun.Rules;
         service = ServiceFolder.Open(Path.Combine(this.place, "data"), Clock);
+        _ = RulesStart.Begin(service, rules, false, Clock);
         filing = new GroupFiling(service.Ledger);
         inbox = InboxFolder.Open(Folder);
         // Answers are spelled as over HTTP.
@@ -43,9 +45,12 @@ internal sealed class InboxBench : IAsyncDisposable
         var json = provider.GetRequiredService<IOptions<JsonOptions>>();
         Desk = new FilingDesk(
             service.Ledger,
-            new AssessRecord(rules.Book, rules.Site!),
-            filing,
-            NoticeRecipients.None,
+            new SubmittingNow(
+                new ActiveRules(service.Rules, rules.Site!),
+                service.Ledger,
+                filing,
+                NoticeRecipients.None
+            ),
             new NoticeBell(),
             meter
         );

@@ -1,0 +1,10 @@
+using ServiceRules.Application.Assessing;
+using ServiceRules.Rules.Model;
+
+namespace ServiceRules.Application.Packs;
+
+/// <summary>Packs and sheets that judge, ready to.</summary>
+/// <param name="Activation">Which they are, since when.</param>
+/// <param name="Book">The packs and sheets.</param>
+/// <param name="Judging">Judges by them, with the registers of the site.</param>
+public sealed record JudgingRules(RulesActivation Activation, RuleBook Book, AssessRecord Judging);

@@ -1,0 +1,96 @@
+using System.Data.Common;
+using ServiceRules.Application.Packs;
+
+namespace ServiceRules.Storage.Tests.Packs;
+
+/// <summary>What every database must keep of packs and sheets, and of which of them judge.</summary>
+public abstract class PackContract : IAsyncLifetime
+{
+    private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
+
+    private readonly Lazy<Drawer> _drawer;
+
+    private protected PackContract(Func<Drawer> drawer) => _drawer = new(drawer);
+
+    private protected Drawer Drawer => _drawer.Value;
+
+    public Task InitializeAsync() => Task.CompletedTask;
+
+    public Task DisposeAsync()
+    {
+        if (_drawer.IsValueCreated)
+        {
+            _drawer.Value.Dispose();
+        }
+
+        return Task.CompletedTask;
+    }
+
+    [SkippableFact]
+    public void Begun_Twice_TheFirstCountsAlsoAfterOpeningAgain()
+    {
+        using (var folder = Drawer.Open())
+        {
+            Assert.Null(folder.Rules.InForce());
+            Assert.Equal(
+                new RulesActivation(1, "a", At, "first"),
+                folder.Rules.Begin("a", new byte[] { 1 }, At, "first")
+            );
+            Assert.Equal("a", folder.Rules.Begin("b", new byte[] { 2 }, At, "second").Digest);
+        }
+
+        using var again = Drawer.Open();
+        Assert.Equal(new RulesActivation(1, "a", At, "first"), Assert.Single(again.Rules.Activations(10)));
+        Assert.Equal([1], again.Rules.Book("a")!.Value.ToArray());
+        Assert.Null(again.Rules.Book("b"));
+    }
+
+    [SkippableFact]
+    public void Kept_Twice_IsKeptOnce()
+    {
+        using var folder = Drawer.Open();
+
+        Assert.True(folder.Store.Write(writing => writing.Packs.Keep("a", new byte[] { 1 }, At)));
+        Assert.False(folder.Store.Write(writing => writing.Packs.Keep("a", new byte[] { 9 }, At.AddDays(1))));
+
+        Assert.Equal([1], folder.Rules.Book("a")!.Value.ToArray());
+        Assert.Equal(new StoredRules("a", At), Assert.Single(folder.Rules.Stored(10)));
+        Assert.Null(folder.Rules.InForce());
+    }
+
+    [SkippableFact]
+    public void Activated_InATransactionThatIsUndone_IsNothing()
+    {
+        using var folder = Drawer.Open();
+        _ = folder.Rules.Begin("a", new byte[] { 1 }, At, "first");
+        var next = new RulesActivation(0, "b", At, "milder") { By = "p-1", Entry = 7 };
+
+        Assert.Throws<InvalidOperationException>(() =>
+            folder.Store.Write<bool>(writing =>
+            {
+                _ = writing.Packs.Activate(next);
+                throw new InvalidOperationException();
+            })
+        );
+        Assert.Equal("a", folder.Rules.InForce()!.Digest);
+
+        var made = folder.Store.Write(writing => writing.Packs.Activate(next));
+        Assert.Equal(next with { Number = 2 }, made);
+        Assert.Equal(made, folder.Rules.InForce());
+        Assert.Equal([2, 1], folder.Rules.Activations(10).Select(one => one.Number));
+    }
+
+    [SkippableFact]
+    public void Activation_Changed_IsRefusedByTheDatabase()
+    {
+        using (var folder = Drawer.Open())
+        {
+            _ = folder.Rules.Begin("a", new byte[] { 1 }, At, "first");
+        }
+
+        Assert.ThrowsAny<DbException>(() => Run("DELETE FROM rule_activation"));
+        Assert.ThrowsAny<DbException>(() => Run("UPDATE rule_activation SET digest = 'b'"));
+    }
+
+    private protected abstract void Run(string sql);
+}
