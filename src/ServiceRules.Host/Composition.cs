@@ -10,6 +10,8 @@ using ServiceRules.Host.Limits;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Pages;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Providers;
+using ServiceRules.Host.Sessions;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
 using ServiceRules.Storage.Inbox;
@@ -24,7 +26,8 @@ internal static class Composition
         ServiceFolder folder,
         InboxFolder? inbox,
         ServiceCertificate? certificate,
-        NoticeSettings? notices
+        NoticeSettings? notices,
+        ProviderSettings? provider
     )
     {
         var builder = WebApplication.CreateSlimBuilder(
@@ -42,8 +45,10 @@ internal static class Composition
             .AddLimits(settings.Limits)
             .AddDescription()
             .AddWatching(builder.Configuration)
-            .AddPages(folder)
-            .AddAccounts(folder);
+            .AddPages()
+            .AddSessions(folder)
+            .AddAccounts(folder)
+            .AddProvider(provider);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -60,10 +65,12 @@ internal static class Composition
         }
 
         var app = builder.Build();
+        app.UseProxy(settings.Proxy);
         app.UseHeadAsGet();
         app.UseManners();
         app.UseProblems();
         app.UseOwnNames(settings, certificate);
+        app.UsePublicName(settings.Proxy);
         app.UseSameOrigin();
         app.UseLimits();
         app.UseAccounts();
@@ -83,6 +90,7 @@ internal static class Composition
         app.MapBenchPages();
         app.MapVerifyPages();
         app.MapSignInPages();
+        app.MapProviderPages();
         app.MapAccountPages();
         app.MapPeoplePages();
         app.MapKeyPages();

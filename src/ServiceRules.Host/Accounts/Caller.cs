@@ -16,12 +16,16 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     private const string NameClaim = "caller";
     private const string PersonClaim = "person";
     private const string MustChangeClaim = "must-change";
+    private const string ElsewhereClaim = "elsewhere";
 
     /// <summary>Whether it sees but what names its person.</summary>
     public bool IsLimited => (Roles & (Roles.Lead | Roles.Officer)) is Roles.None;
 
     /// <summary>Whether the password is changed before anything else.</summary>
     public bool MustChange { get; init; }
+
+    /// <summary>Whether another place vouched for it, so that it has no password here.</summary>
+    public bool SignsInElsewhere { get; init; }
 
     public bool IsKey => Name.StartsWith("key:", StringComparison.Ordinal);
 
@@ -35,6 +39,7 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
             )
             {
                 MustChange = user.HasClaim(claim => claim.Type == MustChangeClaim),
+                SignsInElsewhere = user.HasClaim(claim => claim.Type == ElsewhereClaim),
             }
             : null;
 
@@ -44,7 +49,8 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
 
     public static IEnumerable<Claim> Claims(Account account) =>
         Claims(AccountAct.OfAccount(account.Id), account.Roles, account.Person)
-            .Concat(account.MustChange ? [new Claim(MustChangeClaim, "")] : []);
+            .Concat(account.MustChange ? [new Claim(MustChangeClaim, "")] : [])
+            .Concat(account.Elsewhere is null ? [] : [new Claim(ElsewhereClaim, "")]);
 
     public static IEnumerable<Claim> Claims(ApiKey key) =>
         Claims(AccountAct.OfKey(key.Id), key.Roles, key.Person);

@@ -8,6 +8,10 @@ internal static class Given
 {
     public static Roles Roles(IFormCollection form) => RoleWords.Read((IEnumerable<string?>)form["role"]);
 
+    /// <summary>What the provider calls somebody; null: they sign in here.</summary>
+    public static string? Elsewhere(IFormCollection form) =>
+        form["elsewhere"].ToString().Trim() is { Length: > 0 } called ? called : null;
+
     public static string? Person(IFormCollection form) =>
         form["person"].ToString() is { Length: > 0 } person ? person : null;
 }

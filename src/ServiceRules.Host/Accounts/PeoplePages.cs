@@ -2,8 +2,10 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
+using ServiceRules.Host.Providers;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -36,12 +38,20 @@ internal static class PeoplePages
                         accounts,
                         site,
                         (form, by) =>
-                            desk.AddAsync(
-                                form["name"].ToString().Trim(),
-                                Given.Roles(form),
-                                Given.Person(form),
-                                by
-                            ),
+                            Given.Elsewhere(form) is { } called
+                                ? desk.AddElsewhereAsync(
+                                    form["name"].ToString().Trim(),
+                                    called,
+                                    Given.Roles(form),
+                                    Given.Person(form),
+                                    by
+                                )
+                                : desk.AddAsync(
+                                    form["name"].ToString().Trim(),
+                                    Given.Roles(form),
+                                    Given.Person(form),
+                                    by
+                                ),
                         stop
                     )
             )
@@ -50,6 +60,11 @@ internal static class PeoplePages
             routes,
             "roles",
             (desk, id, form, by) => desk.GrantAsync(id, Given.Roles(form), Given.Person(form), by)
+        );
+        Map(
+            routes,
+            "elsewhere",
+            (desk, id, form, by) => desk.SignInElsewhereAsync(id, Given.Elsewhere(form) ?? "", by)
         );
         Map(routes, "lock", (desk, id, _, by) => desk.LockAsync(id, by));
         Map(routes, "unlock", (desk, id, _, by) => desk.UnlockAsync(id, by));
@@ -97,14 +112,18 @@ internal static class PeoplePages
         IAccountStore accounts,
         SiteRegisters site,
         DeskOutcome outcome
-    ) =>
-        new(
+    )
+    {
+        var provider = context.RequestServices.GetRequiredService<Provider>();
+        return new(
             new Dictionary<string, object?>(StringComparer.Ordinal)
             {
                 [nameof(PeoplePage.Token)] = FormToken.Of(context),
                 [nameof(PeoplePage.Accounts)] = (IReadOnlyList<Account>)accounts.Accounts(),
                 [nameof(PeoplePage.People)] =
                     (IReadOnlyList<string>)[.. site.People.Select(person => person.Id.Text)],
+                [nameof(PeoplePage.Provider)] = provider.Name,
+                [nameof(PeoplePage.Vouching)] = provider.Settings?.Vouching,
                 [nameof(PeoplePage.Secret)] = outcome.IsDone ? outcome.Secret : null,
                 [nameof(PeoplePage.Problems)] = outcome.Problems,
             }
@@ -112,4 +131,5 @@ internal static class PeoplePages
         {
             StatusCode = outcome.IsDone ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
         };
+    }
 }

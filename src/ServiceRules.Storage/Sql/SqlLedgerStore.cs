@@ -20,6 +20,7 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Rows = new SqlStoredRows(this);
         Accounts = new SqlStoredAccounts(this);
         Notices = new SqlStoredNotices(this);
+        SealedKeys = new SqlSealedKeys(this);
     }
 
     public IRowReading Rows { get; }
@@ -29,6 +30,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>Who is still to be told of what was filed.</summary>
     public INoticeTable Notices { get; }
+
+    /// <summary>What protects what browsers keep for the service.</summary>
+    public ISealedKeyStore SealedKeys { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

@@ -31,14 +31,21 @@ internal sealed class NoticeFolder : IDisposable
 
     public string Ledger => Path.Combine(_place, "data", "ledger");
 
-    public Task<ServiceRun> StartAsync(int pauses = 0, TimeSpan? pause = null) =>
+    public Task<ServiceRun> StartAsync(
+        int pauses = 0,
+        TimeSpan? pause = null,
+        Func<ServiceSettings, ServiceSettings>? change = null
+    ) =>
         ServiceRun.StartAsync(
             _place,
             settings =>
-                settings with
+            {
+                var paused = settings with
                 {
                     NoticePauses = [.. Enumerable.Repeat(pause ?? TimeSpan.FromMilliseconds(50), pauses)],
-                }
+                };
+                return change?.Invoke(paused) ?? paused;
+            }
         );
 
     public void Dispose() => Directory.Delete(_place, recursive: true);
