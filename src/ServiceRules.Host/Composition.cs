@@ -10,6 +10,8 @@ using ServiceRules.Host.Limits;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Pages;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Providers;
+using ServiceRules.Host.Sessions;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
 using ServiceRules.Storage.Inbox;
@@ -24,7 +26,8 @@ internal static class Composition
         ServiceFolder folder,
         InboxFolder? inbox,
         ServiceCertificate? certificate,
-        NoticeSettings? notices
+        NoticeSettings? notices,
+        ProviderSettings? provider
     )
     {
         var builder = WebApplication.CreateSlimBuilder(
@@ -42,8 +45,10 @@ internal static class Composition
             .AddLimits(settings.Limits)
             .AddDescription()
             .AddWatching(builder.Configuration)
-            .AddPages(folder)
+            .AddPages()
+            .AddSessions(folder)
             .AddAccounts(folder)
+            .AddProvider(provider)
             .AddKeptNotices(folder);
         if (settings.IsDemo)
         {
@@ -61,10 +66,12 @@ internal static class Composition
         }
 
         var app = builder.Build();
+        app.UseProxy(settings.Proxy);
         app.UseHeadAsGet();
         app.UseManners();
         app.UseProblems();
         app.UseOwnNames(settings, certificate);
+        app.UsePublicName(settings.Proxy);
         app.UseSameOrigin();
         app.UseLimits();
         app.UseAccounts();
@@ -88,6 +95,7 @@ internal static class Composition
         app.MapBenchPages();
         app.MapVerifyPages();
         app.MapSignInPages();
+        app.MapProviderPages();
         app.MapAccountPages();
         app.MapPeoplePages();
         app.MapKeyPages();

@@ -9,6 +9,7 @@ using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Packs;
+using ServiceRules.Host.Providers;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Sites;
 using ServiceRules.Storage.Inbox;
@@ -45,6 +46,9 @@ public sealed class RunningService : IAsyncDisposable
 
     /// <summary>Where it listens.</summary>
     public Uri Address => Addresses[0];
+
+    /// <summary>Where people and programs ask it: through the proxy, where there is one.</summary>
+    public Uri Asked => app.Services.GetRequiredService<ServiceSettings>().Proxy?.Public ?? Address;
 
     /// <summary>Everywhere it listens.</summary>
     internal IReadOnlyList<Uri> Addresses { get; }
@@ -94,7 +98,19 @@ public sealed class RunningService : IAsyncDisposable
             TryPack.Clear(folder.Scratch);
             inbox = InboxPlace.Open(settings);
             var notices = NoticeSettings.Read(settings.DataFolder);
-            app = Composition.Of(settings, folder, inbox, certificate, notices);
+            if (notices is not null && settings.Proxy is { } proxy)
+            {
+                notices = notices with { Service = proxy.Public };
+            }
+
+            app = Composition.Of(
+                settings,
+                folder,
+                inbox,
+                certificate,
+                notices,
+                ProviderSettings.Read(settings.DataFolder)
+            );
             var waysIn = await WaysInMaking.MakeAsync(app.Services, settings.IsDemo);
             await app.StartAsync();
             return new RunningService(app, folder, inbox, certificate, waysIn, told);

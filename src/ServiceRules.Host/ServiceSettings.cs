@@ -25,6 +25,9 @@ public sealed record ServiceSettings
     /// <summary>The certificate it speaks TLS with; null: plain HTTP, on loopback alone.</summary>
     public TlsFiles? Tls { get; init; }
 
+    /// <summary>The proxy that it is asked through; null: none.</summary>
+    public ProxySettings? Proxy { get; init; }
+
     /// <summary>0: any that is free.</summary>
     public int Port { get; init; } = 5080;
 

@@ -29,6 +29,7 @@ public sealed class LedgerFolder : IDisposable
 
     private const string LockName = "opening.lock";
     private const int OriginDigits = 16;
+    private const int SecretBytes = 32;
     private const long KeyBytesMost = 64 * 1024;
     private const long AddressBytesMost = 64 * 1024;
 
@@ -55,11 +56,37 @@ public sealed class LedgerFolder : IDisposable
     /// <summary>Which packs and sheets judge in the service that keeps this ledger.</summary>
     public IRulesStore Rules => store.Packs;
 
+    /// <summary>What protects what browsers keep for the service, the same for all instances on one database.</summary>
+    public ISealedKeyStore SealedKeys => store.SealedKeys;
+
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>
     public IWorkQueue OpenWork() => new QuartzWorkQueue(store.OpenWorkPlace(Path.GetDirectoryName(KeyPath)!));
 
     public ILogSigner Signer { get; }
+
+    /// <summary>
+    /// A secret that whoever has the log's key has, and nobody who has the database alone: of 32 bytes, another one for each
+    /// use (HKDF, RFC 5869).
+    /// </summary>
+    public byte[] SecretFor(string use)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(use);
+        var own = key.ExportParameters(includePrivateParameters: true).D!;
+        try
+        {
+            return HKDF.DeriveKey(
+                HashAlgorithmName.SHA256,
+                own,
+                SecretBytes,
+                info: Encoding.UTF8.GetBytes(use)
+            );
+        }
+        finally
+        {
+            CryptographicOperations.ZeroMemory(own);
+        }
+    }
 
     internal string KeyPath { get; }
 

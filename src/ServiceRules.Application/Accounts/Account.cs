@@ -1,8 +1,8 @@
 namespace ServiceRules.Application.Accounts;
 
-/// <summary>Somebody who signs in with a name and a password.</summary>
+/// <summary>Somebody who signs in, with a name and a password or elsewhere.</summary>
 /// <param name="Id">Drawn when it is made, and no part of the name: what is told of acts names it by this.</param>
-/// <param name="Name">What is typed at sign-in.</param>
+/// <param name="Name">What is typed at sign-in, and what pages call them.</param>
 /// <param name="PlainName">The name as names are compared: no two accounts have the same.</param>
 /// <param name="Roles">At least one.</param>
 /// <param name="MadeAt">When it was made.</param>
@@ -13,6 +13,9 @@ public sealed record Account(string Id, string Name, string PlainName, Roles Rol
 
     /// <summary>Of which site it is, see <see cref="GrantedSite"/>; null: there was one when it was made.</summary>
     public string? Site { get; init; }
+
+    /// <summary>Under what another place knows whoever signs in there; null: they sign in here, with a password.</summary>
+    public Elsewhere? Elsewhere { get; init; }
 
     /// <summary>The password as it is kept: salted, and dear to try.</summary>
     public string? Password { get; init; }

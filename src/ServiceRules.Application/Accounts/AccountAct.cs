@@ -17,6 +17,7 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string AccountLocked = "account-locked";
     public const string AccountUnlocked = "account-unlocked";
     public const string RolesChanged = "roles-changed";
+    public const string SignsInElsewhere = "signs-in-elsewhere";
     public const string PasswordReset = "password-reset";
     public const string PasswordChanged = "password-changed";
     public const string SignInLocked = "sign-in-locked";

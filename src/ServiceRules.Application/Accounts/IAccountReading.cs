@@ -11,6 +11,9 @@ public interface IAccountReading
     /// <param name="plainName">The name as names are compared.</param>
     Account? AccountNamed(string plainName);
 
+    /// <summary>Whoever signs in elsewhere, and is known by that there.</summary>
+    Account? AccountElsewhere(Elsewhere elsewhere);
+
     /// <summary>All of them, in the order of their names.</summary>
     ImmutableArray<Account> Accounts();
 

@@ -5,7 +5,7 @@ namespace ServiceRules.Application.Accounts;
 /// <summary>Changes accounts and keys, in one transaction with the acts that tell of it.</summary>
 public interface IAccountWriting : IAccountReading
 {
-    /// <returns>Whether its name was free.</returns>
+    /// <returns>Whether its name was free, here and elsewhere.</returns>
     bool Add(Account account);
 
     /// <summary>Puts it in the place of the version before.</summary>

@@ -15,6 +15,8 @@ public sealed class LoggedAccounts(OpenLedger ledger, IAccountReading reading) :
 
     public Account? AccountNamed(string plainName) => reading.AccountNamed(plainName);
 
+    public Account? AccountElsewhere(Elsewhere elsewhere) => reading.AccountElsewhere(elsewhere);
+
     public ImmutableArray<Account> Accounts() => reading.Accounts();
 
     public ApiKey? Key(ContentHash hash) => reading.Key(hash);

@@ -54,6 +54,20 @@ internal static class ServeCommand
         HelpName = "KEY",
     };
 
+    private static readonly Option<string?> Proxy = new("--proxy")
+    {
+        Description =
+            "Where a proxy in front asks from: addresses or networks, with commas between them. What it says of a request "
+            + "(X-Forwarded-For, -Proto, -Host) is taken from there alone.",
+        HelpName = "ADDRESS[,ADDRESS]",
+    };
+
+    private static readonly Option<string?> Public = new("--public")
+    {
+        Description = "The address under which that proxy is asked.",
+        HelpName = "https://NAME",
+    };
+
     private static readonly Option<bool> Demo = new("--demo")
     {
         Description = "File two seasons of an invented shop first.",
@@ -102,6 +116,8 @@ internal static class ServeCommand
             Address,
             Certificate,
             CertificateKey,
+            Proxy,
+            Public,
             Demo,
             InboxFolder,
             InboxSite,
@@ -149,6 +165,7 @@ internal static class ServeCommand
             ActivatesRules = parsed.GetValue(ActivateRules),
             Address = listening,
             Tls = Tls(parsed),
+            Proxy = ProxyInFront(parsed),
             Port = port,
             IsDemo = isDemo,
             Inbox = Inbox(parsed, !sites.IsEmpty),
@@ -175,6 +192,22 @@ internal static class ServeCommand
                 $"{Certificate.Name}, {CertificateKey.Name}: one without the other; accepted: both, or neither"
             ),
         };
+
+    private static ProxySettings? ProxyInFront(ParseResult parsed)
+    {
+        switch (parsed.GetValue(Proxy), parsed.GetValue(Public))
+        {
+            case (null, null):
+                return null;
+            case ({ } trusted, { } address):
+                var (settings, fault) = ProxySettings.Read(trusted, address);
+                return settings ?? throw new InputException(fault!);
+            default:
+                throw new InputException(
+                    $"{Proxy.Name}, {Public.Name}: one without the other; accepted: both, or neither"
+                );
+        }
+    }
 
     private static InboxSettings? Inbox(ParseResult parsed, bool areSeveral)
     {
@@ -214,7 +247,7 @@ internal static class ServeCommand
         if (ways.FirstSecret is { } secret)
         {
             session.Tell(
-                $"Nobody has an account yet. Within an hour, and once, {service.Address}first-administrator"
+                $"Nobody has an account yet. Within an hour, and once, {service.Asked}first-administrator"
             );
             session.Tell($"makes an administrator with this secret: {secret}");
         }
@@ -242,6 +275,11 @@ internal static class ServeCommand
             }
 
             session.Tell($"ServiceRules listens on {service.Address} (Ctrl+C stops it).");
+            if (service.Asked != service.Address)
+            {
+                session.Tell($"A proxy in front is asked under {service.Asked}");
+            }
+
             session.Tell($"Its ledger and keys are in {settings.DataFolder}.");
             if (settings.Inbox is { Folder: var inbox })
             {

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Host.Providers;
 using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
@@ -9,6 +10,7 @@ internal sealed class AccountDesk(
     IAccountStore accounts,
     UserManager<AccountUser> users,
     ServedSites sites,
+    Provider provider,
     TimeProvider clock
 )
 {
@@ -59,6 +61,57 @@ internal sealed class AccountDesk(
         return await MakeAsync(user, password) with { Secret = password };
     }
 
+    /// <summary>Makes an account without a password, for somebody whom the provider vouches for.</summary>
+    public async Task<DeskOutcome> AddElsewhereAsync(
+        string name,
+        string called,
+        Roles roles,
+        string? person,
+        string by,
+        string? site = null
+    )
+    {
+        if (sites.Fault(roles, person, site) is { } fault)
+        {
+            return DeskOutcome.Refused(fault);
+        }
+
+        var user = New(name, roles, person, site);
+        if (CallFault(user.Stored, called, out var elsewhere) is { } unfit)
+        {
+            return DeskOutcome.Refused(unfit);
+        }
+
+        user.Stored = user.Stored with { Elsewhere = elsewhere };
+        user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+        return await MakeAsync(user, null);
+    }
+
+    /// <summary>Has somebody sign in elsewhere from now on, and ends every session: the password is gone.</summary>
+    public async Task<DeskOutcome> SignInElsewhereAsync(string id, string called, string by)
+    {
+        if (await users.FindByIdAsync(id) is not { } user)
+        {
+            return NoSuch;
+        }
+
+        if (CallFault(user.Stored, called, out var elsewhere) is { } unfit)
+        {
+            return DeskOutcome.Refused(unfit);
+        }
+
+        user.Stored = user.Stored with
+        {
+            Elsewhere = elsewhere,
+            Password = null,
+            MustChange = false,
+            LockedUntil = null,
+            Failures = 0,
+        };
+        user.Act = Act(AccountAct.SignsInElsewhere, by, user.Stored);
+        return Outcome(await users.UpdateSecurityStampAsync(user));
+    }
+
     /// <summary>Makes an account, or gives it another password, that is told once and need not be changed: of a demo.</summary>
     public async Task<string> PutAsync(
         string name,
@@ -76,6 +129,7 @@ internal sealed class AccountDesk(
                 Roles = roles,
                 Person = person,
                 Site = site,
+                Elsewhere = null,
                 Password = users.PasswordHasher.HashPassword(user, password),
                 IsLocked = false,
                 LockedUntil = null,
@@ -156,7 +210,10 @@ internal sealed class AccountDesk(
         return Outcome(await users.UpdateAsync(user));
     }
 
-    /// <summary>Gives another password, told once and changed at the next sign-in, and ends every session.</summary>
+    /// <summary>
+    /// Gives another password, told once and changed at the next sign-in, and ends every session. Whoever signed in elsewhere
+    /// signs in here then.
+    /// </summary>
     public async Task<DeskOutcome> ResetAsync(string id, string by)
     {
         if (await users.FindByIdAsync(id) is not { } user)
@@ -167,6 +224,7 @@ internal sealed class AccountDesk(
         var password = DrawnSecret.Password();
         user.Stored = user.Stored with
         {
+            Elsewhere = null,
             Password = users.PasswordHasher.HashPassword(user, password),
             MustChange = true,
             LockedUntil = null,
@@ -215,6 +273,11 @@ internal sealed class AccountDesk(
             return DeskOutcome.Refused(fault);
         }
 
+        if (user.Stored.Password is null)
+        {
+            return DeskOutcome.Refused("the account signs in elsewhere and has no password here");
+        }
+
         if (old == given)
         {
             return DeskOutcome.Refused("the new password is the old one; accepted: another");
@@ -245,8 +308,10 @@ internal sealed class AccountDesk(
             ? $"the password has more than {PasswordMost} characters; accepted: 12 to {PasswordMost}"
             : null;
 
-    private async Task<DeskOutcome> MakeAsync(AccountUser user, string password) =>
-        PasswordFault(password) is { } fault ? DeskOutcome.Refused(fault)
+    /// <param name="user">Who is made.</param>
+    /// <param name="password">Null: somebody who signs in elsewhere.</param>
+    private async Task<DeskOutcome> MakeAsync(AccountUser user, string? password) =>
+        password is not null && PasswordFault(password) is { } fault ? DeskOutcome.Refused(fault)
         : user.Stored.Name.Length is 0 or > Grant.NameMost
             ? DeskOutcome.Refused(
                 $"the name is empty or too long; accepted: 1 to {Grant.NameMost} characters"
@@ -255,7 +320,19 @@ internal sealed class AccountDesk(
             ? DeskOutcome.Refused(
                 $"names that begin with `{DemoStart}` are those of a demo; accepted: another"
             )
-        : Outcome(await users.CreateAsync(user, password));
+        : Outcome(password is null ? await users.CreateAsync(user) : await users.CreateAsync(user, password));
+
+    private string? CallFault(Account account, string called, out Elsewhere? elsewhere)
+    {
+        elsewhere = provider.Settings?.Of(called);
+        return provider.Settings is null
+                ? "there is no place here where people sign in elsewhere; accepted: a password"
+            : elsewhere is null
+                ? $"what {provider.Name} calls them is empty or too long; accepted: 1 to {Elsewhere.NameMost} characters"
+            : accounts.AccountElsewhere(elsewhere) is { } other && other.Id != account.Id
+                ? $"another account is open to whom {provider.Name} calls so; accepted: another name, or that account changed first"
+            : null;
+    }
 
     private AccountUser New(string name, Roles roles, string? person, string? site) =>
         new(

@@ -4,8 +4,10 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Providers;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -87,6 +89,9 @@ internal static class AccountPages
                 [nameof(AccountPage.Name)] = context.User.Identity?.Name ?? caller.Name,
                 [nameof(AccountPage.Roles)] = RoleWords.Text(caller.Roles),
                 [nameof(AccountPage.Person)] = caller.Person,
+                [nameof(AccountPage.Provider)] = caller.SignsInElsewhere
+                    ? context.RequestServices.GetRequiredService<Provider>().Name ?? "another place"
+                    : null,
                 [nameof(AccountPage.MustChange)] = caller.MustChange && !isChanged,
                 [nameof(AccountPage.IsChanged)] = isChanged,
                 [nameof(AccountPage.Problems)] = problems,

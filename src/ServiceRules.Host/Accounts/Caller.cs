@@ -18,6 +18,7 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     private const string PersonClaim = "person";
     private const string SiteClaim = "site";
     private const string MustChangeClaim = "must-change";
+    private const string ElsewhereClaim = "elsewhere";
 
     /// <summary>Whether it sees but what names its person.</summary>
     public bool IsLimited => (Roles & (Roles.Lead | Roles.Officer)) is Roles.None;
@@ -36,6 +37,9 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     /// <summary>Whether the password is changed before anything else.</summary>
     public bool MustChange { get; init; }
 
+    /// <summary>Whether another place vouched for it, so that it has no password here.</summary>
+    public bool SignsInElsewhere { get; init; }
+
     public bool IsKey => Name.StartsWith("key:", StringComparison.Ordinal);
 
     /// <summary>Null where nobody is known.</summary>
@@ -49,6 +53,7 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
             {
                 Site = user.FindFirstValue(SiteClaim),
                 MustChange = user.HasClaim(claim => claim.Type == MustChangeClaim),
+                SignsInElsewhere = user.HasClaim(claim => claim.Type == ElsewhereClaim),
             }
             : null;
 
@@ -60,7 +65,8 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     /// <param name="site">The site whose records it sees here.</param>
     public static IEnumerable<Claim> Claims(Account account, string? site) =>
         Claims(AccountAct.OfAccount(account.Id), account.Roles, account.Person, site)
-            .Concat(account.MustChange ? [new Claim(MustChangeClaim, "")] : []);
+            .Concat(account.MustChange ? [new Claim(MustChangeClaim, "")] : [])
+            .Concat(account.Elsewhere is null ? [] : [new Claim(ElsewhereClaim, "")]);
 
     /// <param name="key">The key.</param>
     /// <param name="site">The site whose records it sees here.</param>

@@ -11,6 +11,10 @@ internal static class Given
     public static string? Site(IFormCollection form) =>
         form["site"].ToString() is { Length: > 0 } site ? site : null;
 
+    /// <summary>What the provider calls somebody; null: they sign in here.</summary>
+    public static string? Elsewhere(IFormCollection form) =>
+        form["elsewhere"].ToString().Trim() is { Length: > 0 } called ? called : null;
+
     public static string? Person(IFormCollection form) =>
         form["person"].ToString() is { Length: > 0 } person ? person : null;
 }

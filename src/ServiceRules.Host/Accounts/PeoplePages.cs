@@ -2,7 +2,9 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Host.Providers;
 using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
@@ -36,13 +38,22 @@ internal static class PeoplePages
                         accounts,
                         sites,
                         (form, by) =>
-                            desk.AddAsync(
-                                form["name"].ToString().Trim(),
-                                Given.Roles(form),
-                                Given.Person(form),
-                                by,
-                                Given.Site(form)
-                            ),
+                            Given.Elsewhere(form) is { } called
+                                ? desk.AddElsewhereAsync(
+                                    form["name"].ToString().Trim(),
+                                    called,
+                                    Given.Roles(form),
+                                    Given.Person(form),
+                                    by,
+                                    Given.Site(form)
+                                )
+                                : desk.AddAsync(
+                                    form["name"].ToString().Trim(),
+                                    Given.Roles(form),
+                                    Given.Person(form),
+                                    by,
+                                    Given.Site(form)
+                                ),
                         stop
                     )
             )
@@ -52,6 +63,11 @@ internal static class PeoplePages
             "roles",
             (desk, id, form, by) =>
                 desk.GrantAsync(id, Given.Roles(form), Given.Person(form), by, Given.Site(form))
+        );
+        Map(
+            routes,
+            "elsewhere",
+            (desk, id, form, by) => desk.SignInElsewhereAsync(id, Given.Elsewhere(form) ?? "", by)
         );
         Map(routes, "lock", (desk, id, _, by) => desk.LockAsync(id, by));
         Map(routes, "unlock", (desk, id, _, by) => desk.UnlockAsync(id, by));
@@ -99,13 +115,17 @@ internal static class PeoplePages
         IAccountStore accounts,
         ServedSites sites,
         DeskOutcome outcome
-    ) =>
-        new(
+    )
+    {
+        var provider = context.RequestServices.GetRequiredService<Provider>();
+        return new(
             new Dictionary<string, object?>(StringComparer.Ordinal)
             {
                 [nameof(PeoplePage.Token)] = FormToken.Of(context),
                 [nameof(PeoplePage.Accounts)] = (IReadOnlyList<Account>)accounts.Accounts(),
                 [nameof(PeoplePage.Choices)] = GrantChoices.Of(sites),
+                [nameof(PeoplePage.Provider)] = provider.Name,
+                [nameof(PeoplePage.Vouching)] = provider.Settings?.Vouching,
                 [nameof(PeoplePage.Secret)] = outcome.IsDone ? outcome.Secret : null,
                 [nameof(PeoplePage.Problems)] = outcome.Problems,
             }
@@ -113,4 +133,5 @@ internal static class PeoplePages
         {
             StatusCode = outcome.IsDone ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
         };
+    }
 }

@@ -11,7 +11,10 @@ internal static class SeeOther
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    /// <summary>A place of this service that a page asked to be led to; else its start.</summary>
+    /// <summary>A place of this service, spelled as in an address, that a page asked to be led to; else its start.</summary>
     public static string Local(string? asked) =>
-        asked is ['/', not ('/' or '\\'), ..] && !asked.Any(char.IsControl) ? asked : "/";
+        asked is ['/', not ('/' or '\\'), ..] && asked.All(IsOfAddress) ? asked : "/";
+
+    // Others could not stand in the header that leads there.
+    private static bool IsOfAddress(char sign) => sign is > ' ' and <= '~';
 }

@@ -37,7 +37,8 @@ internal sealed class SignInDesk(
             return Wrong;
         }
 
-        if (await users.IsLockedOutAsync(user))
+        // Whoever signs in elsewhere has no password that could be right.
+        if (user.Stored.Password is null || await users.IsLockedOutAsync(user))
         {
             TakeAsLong(password);
             return Wrong;

@@ -2,7 +2,9 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Providers;
 
 namespace ServiceRules.Host.Accounts;
 
@@ -59,6 +61,10 @@ internal static class SignInPages
             : First(context, name, outcome.Problems);
     }
 
+    /// <summary>The page again, with why nobody was signed in.</summary>
+    public static IResult Refused(HttpContext context, string? then, IReadOnlyList<string> problems) =>
+        SignIn(context, then, "", problems);
+
     private static RazorComponentResult<SignInPage> SignIn(
         HttpContext context,
         string? then,
@@ -72,6 +78,7 @@ internal static class SignInPages
                 [nameof(SignInPage.Token)] = FormToken.Of(context),
                 [nameof(SignInPage.Then)] = SeeOther.Local(then),
                 [nameof(SignInPage.Name)] = name,
+                [nameof(SignInPage.Provider)] = context.RequestServices.GetRequiredService<Provider>().Name,
                 [nameof(SignInPage.Problems)] = problems,
             }
         );

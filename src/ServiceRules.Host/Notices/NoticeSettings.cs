@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
-using ServiceRules.Application.Filed;
 using ServiceRules.Application.Notices;
 using ServiceRules.Domain.Verdicts;
+using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Notices;
 
@@ -16,17 +15,6 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
     public const string FileName = "notices.json";
 
     private const string Known = "service-notices/1";
-    private const long BytesMost = 64 * 1024;
-
-    private static readonly JsonSerializerOptions Strictly = new(JsonSerializerDefaults.Web)
-    {
-        AllowDuplicateProperties = false,
-        NumberHandling = JsonNumberHandling.Strict,
-        PropertyNameCaseInsensitive = false,
-        RespectNullableAnnotations = true,
-        RespectRequiredConstructorParameters = true,
-        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-    };
 
     public ImmutableArray<WebhookSettings> Webhooks { get; init; } = [];
 
@@ -41,50 +29,12 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
 
     /// <summary>Null where there is no such file: nobody is told.</summary>
     /// <exception cref="StartRefusedException">It is not private, or cannot be what it should.</exception>
-    public static NoticeSettings? Read(string dataFolder)
-    {
-        var file = new FileInfo(Path.Combine(dataFolder, FileName));
-        if (!file.Exists)
-        {
-            return null;
-        }
-
-        if (PrivateFile.Fault(file.FullName) is { } open)
-        {
-            throw new StartRefusedException(open);
-        }
-
-        if (file.Length > BytesMost)
-        {
-            throw new StartRefusedException($"`{file.FullName}` is larger than {BytesMost} bytes");
-        }
-
-        try
-        {
-            using var content = file.OpenRead();
-            var settings = JsonSerializer.Deserialize<NoticeSettings>(content, Strictly);
-            return settings is null ? throw Refused(file, "it says nothing")
-                : settings.Fault() is { } fault ? throw Refused(file, fault)
-                : settings;
-        }
-        catch (JsonException wrong)
-        {
-            // The message of the reader may repeat a value, and so a secret.
-            throw Refused(
-                file,
-                $"it cannot be read at `{wrong.Path}`, line {wrong.LineNumber + 1}: a member that is unknown, missing, twice or of another kind"
-            );
-        }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
-        {
-            throw Refused(file, failure.Message);
-        }
-    }
-
-    private static StartRefusedException Refused(FileInfo file, string why) =>
-        new(
-            $"`{file.FullName}`: {why}",
-            "accepted: what docs/service.md shows under Notices, or no such file"
+    public static NoticeSettings? Read(string dataFolder) =>
+        PrivateSettings.Read<NoticeSettings>(
+            dataFolder,
+            FileName,
+            "Notices",
+            settings => settings.Fault() is { } fault ? [fault] : []
         );
 
     private static NoticeRecipients.One One(string name, ImmutableArray<string> on, string? site) =>
@@ -105,7 +55,7 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
             return $"its format is not `{Known}`";
         }
 
-        if (!IsSafe(Service))
+        if (!PrivateSettings.IsSafe(Service))
         {
             return "`service` is no address with https, or on loopback with http";
         }
@@ -131,15 +81,6 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
             .Select(one => one.On)
             .Concat((Mail?.To ?? []).Select(one => one.On))
             .Where(on => !on.IsDefault);
-
-    /// <summary>What others could read on the way goes nowhere but through TLS.</summary>
-    internal static bool IsSafe(Uri address) =>
-        address.IsAbsoluteUri
-        && address.UserInfo.Length == 0
-        && (
-            address.Scheme == Uri.UriSchemeHttps
-            || (address.Scheme == Uri.UriSchemeHttp && address.IsLoopback)
-        );
 
     [GeneratedRegex("^[a-z0-9-]{1,40}$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex PlainName();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Notices;
 
@@ -22,7 +23,7 @@ internal sealed record WebhookSettings(string Name, Uri Address, string Secret)
     public byte[] Key => Convert.FromBase64String(Secret[Prefix.Length..]);
 
     public string? Fault() =>
-        !NoticeSettings.IsSafe(Address)
+        !PrivateSettings.IsSafe(Address)
             ? $"the address of `{Name}` is none with https, or on loopback with http, and without a name in it"
         : !IsSecret(Secret)
             ? $"the secret of `{Name}` is none; accepted: `{Prefix}` and {FewestBytes} to {MostBytes} random bytes in Base64"

@@ -1,11 +1,9 @@
 using Microsoft.AspNetCore.Builder;
-using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
-using ServiceRules.Host.Setup;
 using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Pages;
@@ -16,11 +14,9 @@ internal static class PageServices
     private const string Style = "style.css";
     private const string Icon = "icon.svg";
 
-    public static IServiceCollection AddPages(this IServiceCollection services, ServiceFolder folder)
+    public static IServiceCollection AddPages(this IServiceCollection services)
     {
         services.AddRazorComponents();
-        // Else they would lie in the home folder of whoever started the service.
-        services.AddDataProtection().PersistKeysToFileSystem(new DirectoryInfo(folder.Protection));
         return services;
     }
 

@@ -91,6 +91,7 @@ internal static class Manners
                 ? $"[{settings.Address}]"
                 : settings.Address.ToString(),
             .. (certificate?.Names ?? []).Select(name => new StringSegment(name)),
+            .. settings.Proxy is { } proxy ? new StringSegment[] { proxy.Public.IdnHost } : [],
         ];
         app.Use(
             (context, next) =>

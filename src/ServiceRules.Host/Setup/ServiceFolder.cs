@@ -16,7 +16,7 @@ internal sealed class ServiceFolder : IDisposable
     public const string LedgerName = "ledger";
 
     private const string KeysName = "keys";
-    private const string ProtectionName = "protection";
+    private const string OldProtectionName = "protection";
     private const string ScratchName = "scratch";
     private const int ToldMost = 5;
 
@@ -33,7 +33,6 @@ internal sealed class ServiceFolder : IDisposable
         Ledger = ledger;
         Remarks = remarks;
         Keys = Path.Combine(path, KeysName);
-        Protection = Path.Combine(path, ProtectionName);
         Accounts = new LoggedAccounts(ledger, ledgerFolder.Accounts);
         Notices = new LoggedNotices(ledger, ledgerFolder.Notices);
         Scratch = Path.Combine(path, ScratchName);
@@ -58,8 +57,11 @@ internal sealed class ServiceFolder : IDisposable
     /// <summary>Where the key is that signs reports.</summary>
     public string Keys { get; }
 
-    /// <summary>Where the keys are that protect what browsers keep for the service.</summary>
-    public string Protection { get; }
+    /// <summary>The keys that protect what browsers keep for the service.</summary>
+    public ISealedKeyStore SealedKeys => ledgerFolder.SealedKeys;
+
+    /// <summary>A secret for one use, which every instance beside the same log has.</summary>
+    public byte[] SecretFor(string use) => ledgerFolder.SecretFor(use);
 
     /// <summary>Whether a service was ever started in it.</summary>
     public static bool IsBegun(string path) => LedgerFolder.IsBegun(Path.Combine(path, LedgerName));
@@ -81,7 +83,9 @@ internal sealed class ServiceFolder : IDisposable
             // Beside the folder and not in it: what puts the folder back from a copy must not put these back too.
             var shelf = new CheckpointFolder(CheckpointFolder.Beside(path));
             CheckNotOfAnother(place, shelf);
-            return Held(path, place, shelf, clock);
+            var held = Held(path, place, shelf, clock);
+            RemoveOldProtection(path);
+            return held;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
@@ -99,6 +103,26 @@ internal sealed class ServiceFolder : IDisposable
                 $"there is no ledger in `{place}`, but `{shelf.Place}` keeps checkpoints of one; nothing was begun; accepted: that "
                     + "ledger put back, or another data folder"
             );
+        }
+    }
+
+    // Keys of sessions lay here, readable; now they are in the database, sealed, and sessions of before have ended.
+    private static void RemoveOldProtection(string path)
+    {
+        var old = new DirectoryInfo(Path.Combine(path, OldProtectionName));
+        if (!old.Exists)
+        {
+            return;
+        }
+
+        foreach (var key in old.EnumerateFiles("key-*.xml"))
+        {
+            key.Delete();
+        }
+
+        if (!old.EnumerateFileSystemInfos().Any())
+        {
+            old.Delete();
         }
     }
 

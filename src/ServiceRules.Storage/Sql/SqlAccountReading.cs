@@ -10,7 +10,8 @@ namespace ServiceRules.Storage.Sql;
 internal class SqlAccountReading(DbConnection connection) : IAccountReading
 {
     private const string AccountColumns =
-        "account_id, name, plain_name, roles, made_at, person, password, stamp, failures, locked_until, locked, must_change, version, site";
+        "account_id, name, plain_name, roles, made_at, person, password, stamp, failures, locked_until, locked, must_change, version, "
+        + "elsewhere_provider, elsewhere_name, site";
 
     private const string KeyColumns =
         "key_id, name, hash, roles, made_at, expires_at, person, last_used_at, revoked_at, site";
@@ -26,6 +27,16 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
                 $"SELECT {AccountColumns} FROM account WHERE plain_name = @name",
                 OfAccount,
                 ("@name", plainName)
+            )
+            .SingleOrDefault();
+
+    public Account? AccountElsewhere(Elsewhere elsewhere) =>
+        connection
+            .Rows(
+                $"SELECT {AccountColumns} FROM account WHERE elsewhere_provider = @provider AND elsewhere_name = @name",
+                OfAccount,
+                ("@provider", elsewhere.Provider),
+                ("@name", elsewhere.Name)
             )
             .SingleOrDefault();
 
@@ -75,7 +86,8 @@ internal class SqlAccountReading(DbConnection connection) : IAccountReading
             IsLocked = row.Number(10) == 1,
             MustChange = row.Number(11) == 1,
             Version = row.Number(12),
-            Site = row.TextOrNone(13),
+            Elsewhere = row.TextOrNone(13) is { } provider ? new(provider, row.Text(14)) : null,
+            Site = row.TextOrNone(15),
         };
 
     private static ApiKey OfKey(DbDataReader row) =>

@@ -17,10 +17,10 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
         connection.Execute(
             """
             INSERT INTO account (account_id, name, plain_name, roles, made_at, person, password, stamp, failures,
-                locked_until, locked, must_change, version, site)
+                locked_until, locked, must_change, version, elsewhere_provider, elsewhere_name, site)
             VALUES (@id, @name, @plain, @roles, @made, @person, @password, @stamp, @failures, @until, @locked, @change, @version,
-                @site)
-            ON CONFLICT (plain_name) DO NOTHING
+                @provider, @elsewhere, @site)
+            ON CONFLICT DO NOTHING
             """,
             [
                 ("@id", account.Id),
@@ -36,8 +36,11 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
         connection.Execute(
             """
             UPDATE account SET roles = @roles, person = @person, password = @password, stamp = @stamp, failures = @failures,
-                locked_until = @until, locked = @locked, must_change = @change, site = @site, version = version + 1
-            WHERE account_id = @id AND version = @version
+                locked_until = @until, locked = @locked, must_change = @change, site = @site, version = version + 1,
+                elsewhere_provider = @provider, elsewhere_name = @elsewhere
+            WHERE account_id = @id AND version = @version AND NOT EXISTS (
+                SELECT 1 FROM account other WHERE other.account_id <> @id
+                    AND other.elsewhere_provider = @provider AND other.elsewhere_name = @elsewhere)
             """,
             [("@id", account.Id), ("@version", account.Version), .. Changing(account)]
         ) == 1
@@ -132,6 +135,8 @@ internal sealed class SqlAccountWriting(DbConnection connection, Action<AccountA
             ("@until", Milliseconds(account.LockedUntil)),
             ("@locked", account.IsLocked ? 1L : 0L),
             ("@change", account.MustChange ? 1L : 0L),
+            ("@provider", account.Elsewhere?.Provider),
+            ("@elsewhere", account.Elsewhere?.Name),
         ];
 
     private static long Milliseconds(DateTimeOffset at) => at.ToUnixTimeMilliseconds();

@@ -22,6 +22,8 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Accounts = new SqlStoredAccounts(this);
         Notices = new SqlStoredNotices(this);
         Packs = new SqlStoredPacks(this);
+
+        SealedKeys = new SqlSealedKeys(this);
     }
 
     public IRowReading Rows { get; }
@@ -34,6 +36,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>Which packs and sheets judge.</summary>
     public IRulesStore Packs { get; }
+
+    /// <summary>What protects what browsers keep for the service.</summary>
+    public ISealedKeyStore SealedKeys { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

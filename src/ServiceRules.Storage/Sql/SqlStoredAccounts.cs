@@ -11,6 +11,9 @@ internal sealed class SqlStoredAccounts(SqlLedgerStore store) : IAccountReading
 
     public Account? AccountNamed(string plainName) => Ask(accounts => accounts.AccountNamed(plainName));
 
+    public Account? AccountElsewhere(Elsewhere elsewhere) =>
+        Ask(accounts => accounts.AccountElsewhere(elsewhere));
+
     public ImmutableArray<Account> Accounts() => Ask(accounts => accounts.Accounts());
 
     public ApiKey? Key(ContentHash hash) => Ask(accounts => accounts.Key(hash));

@@ -19,6 +19,8 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /icon.svg                              200 200 200 200 200 200
         GET  /sign-in                               200 200 200 200 200 200
         POST /sign-in                               403 422 422 422 422 403
+        GET  /sign-in/elsewhere                     404 404 404 404 404 404
+        GET  /sign-in/elsewhere/back                404 404 404 404 404 404
         GET  /first-administrator                   200 200 200 200 200 200
         POST /first-administrator                   403 422 422 422 422 403
         GET  /api                                   200 200 200 200 200 200
@@ -73,6 +75,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /people                                302 403 403 403 200 401
         POST /people                                401 403 403 403 422 401
         POST /people/{id}/roles                     401 403 403 403 422 401
+        POST /people/{id}/elsewhere                 401 403 403 403 422 401
         POST /people/{id}/lock                      401 403 403 403 422 401
         POST /people/{id}/unlock                    401 403 403 403 422 401
         POST /people/{id}/reset                     401 403 403 403 422 401

@@ -9,13 +9,16 @@ internal sealed partial class Browser : IDisposable
     private readonly SocketsHttpHandler _handler;
     private readonly HttpClient _client;
 
-    public Browser(ServiceRun run)
+    /// <param name="run">Whom it asks.</param>
+    /// <param name="cookies">Those of another, shared with it; null: its own.</param>
+    public Browser(ServiceRun run, CookieContainer? cookies = null)
     {
+        Cookies = cookies ?? new CookieContainer();
         _handler = new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = Cookies };
         _client = new HttpClient(_handler) { BaseAddress = run.Service.Address };
     }
 
-    public CookieContainer Cookies { get; } = new();
+    public CookieContainer Cookies { get; }
 
     public void Dispose()
     {
@@ -33,9 +36,15 @@ internal sealed partial class Browser : IDisposable
         params (string Name, string Value)[] fields
     )
     {
-        using var shown = await GetAsync(page);
-        var token = Token().Match(await shown.Content.ReadAsStringAsync()).Groups[1].Value;
+        var token = await TokenAsync(page);
         return await SendBareAsync(action, [("__RequestVerificationToken", token), .. fields]);
+    }
+
+    /// <summary>The token of the forms of a page.</summary>
+    public async Task<string> TokenAsync(string page)
+    {
+        using var shown = await GetAsync(page);
+        return Token().Match(await shown.Content.ReadAsStringAsync()).Groups[1].Value;
     }
 
     /// <summary>Sends a form that stands on no page.</summary>

@@ -56,6 +56,7 @@ public sealed class SessionTests(SharedService shared) : IClassFixture<SharedSer
     [InlineData("https://shop.example/")]
     [InlineData("//shop.example/")]
     [InlineData("/\\shop.example/")]
+    [InlineData("/records\u00e9")]
     [InlineData("")]
     public async Task SignIn_AskedToLeadElsewhere_LeadsToTheStart(string then)
     {

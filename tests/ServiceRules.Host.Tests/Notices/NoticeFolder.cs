@@ -31,15 +31,23 @@ internal sealed class NoticeFolder : IDisposable
 
     public string Ledger => Path.Combine(_place, "data", "ledger");
 
-    public Task<ServiceRun> StartAsync(int pauses = 0, TimeSpan? pause = null, TimeProvider? clock = null) =>
+    public Task<ServiceRun> StartAsync(
+        int pauses = 0,
+        TimeSpan? pause = null,
+        TimeProvider? clock = null,
+        Func<ServiceSettings, ServiceSettings>? change = null
+    ) =>
         ServiceRun.StartAsync(
             _place,
             settings =>
-                settings with
+            {
+                var paused = settings with
                 {
                     Clock = clock ?? settings.Clock,
                     NoticePauses = [.. Enumerable.Repeat(pause ?? TimeSpan.FromMilliseconds(50), pauses)],
-                }
+                };
+                return change?.Invoke(paused) ?? paused;
+            }
         );
 
     public void Dispose() => Directory.Delete(_place, recursive: true);

@@ -128,6 +128,60 @@ public abstract class AccountContract : IAsyncLifetime
     }
 
     [SkippableFact]
+    public void Account_ThatSignsInElsewhere_IsFoundByBothSignForSignAndByNoOther()
+    {
+        using var folder = Drawer.Open();
+        var accounts = Drawer.Accounts(folder);
+        var given = Account("a-1", "one") with { Elsewhere = new("https://id.example sub", "Ab-1") };
+        _ = accounts.Write(writing => writing.Add(given));
+        _ = accounts.Write(writing => writing.Add(Account("a-2", "two")));
+
+        Assert.Equal(given, accounts.AccountElsewhere(new("https://id.example sub", "Ab-1")));
+        Assert.Null(accounts.AccountElsewhere(new("https://id.example sub", "ab-1")));
+        Assert.Null(accounts.AccountElsewhere(new("https://other.example sub", "Ab-1")));
+
+        var back = accounts.Write(writing => writing.Replace(given with { Elsewhere = null }));
+        Assert.Equal(given with { Elsewhere = null, Version = 1 }, back);
+        Assert.Null(accounts.AccountElsewhere(new("https://id.example sub", "Ab-1")));
+    }
+
+    [SkippableFact]
+    public void Account_KnownElsewhereAsAnotherIs_IsNeitherAddedNorChanged()
+    {
+        using var folder = Drawer.Open();
+        var accounts = Drawer.Accounts(folder);
+        var same = new Elsewhere("https://id.example sub", "1");
+        var other = Account("a-2", "two");
+        _ = accounts.Write(writing => writing.Add(Account("a-1", "one") with { Elsewhere = same }));
+        _ = accounts.Write(writing => writing.Add(other));
+
+        Assert.False(
+            accounts.Write(writing => writing.Add(Account("a-3", "three") with { Elsewhere = same }))
+        );
+        Assert.Null(accounts.Write(writing => writing.Replace(other with { Elsewhere = same })));
+
+        Assert.Equal("a-1", accounts.AccountElsewhere(same)!.Id);
+        Assert.Equal(2, accounts.Accounts().Length);
+    }
+
+    [SkippableFact]
+    public void SealedKey_Kept_IsReadAsItWasAndStaysUnderItsName()
+    {
+        using (var folder = Drawer.Open())
+        {
+            folder.SealedKeys.Add(new("key-b", new byte[] { 1, 2 }));
+            folder.SealedKeys.Add(new("key-a", new byte[] { 3 }));
+            folder.SealedKeys.Add(new("key-b", new byte[] { 9 }));
+        }
+
+        using var again = Drawer.Open();
+        Assert.Equal(
+            ["key-a 03", "key-b 0102"],
+            again.SealedKeys.All().Select(key => $"{key.Name} {Convert.ToHexString(key.Sealed.Span)}")
+        );
+    }
+
+    [SkippableFact]
     public void Key_Made_IsFoundByItsHashAndRevokedOnce()
     {
         using var folder = Drawer.Open();
