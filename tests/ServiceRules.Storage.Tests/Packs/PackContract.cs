@@ -1,5 +1,11 @@
 using System.Data.Common;
+using System.Text.Json.Nodes;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Submitting;
+using ServiceRules.Rules.Model;
+using ServiceRules.Storage.Tests.Submitting;
 
 namespace ServiceRules.Storage.Tests.Packs;
 
@@ -91,6 +97,61 @@ public abstract class PackContract : IAsyncLifetime
         Assert.ThrowsAny<DbException>(() => Run("DELETE FROM rule_activation"));
         Assert.ThrowsAny<DbException>(() => Run("UPDATE rule_activation SET digest = 'b'"));
     }
+
+    [SkippableFact]
+    public async Task Activation_AtOneInstance_IsFollowedByAnotherAndEndsNothingUnderWay()
+    {
+        var (first, second) = (RuleDocument.Of(Jobs.Rules.Book), RuleDocument.Of(Renamed()));
+        await using var one = new Counter(Drawer);
+        await using var other = new Counter(Drawer);
+        _ = one.Folder.Rules.Begin(first.Digest, first.Bytes, At, "first");
+        var submitting = new SubmittingNow(
+            new ActiveRules(other.Folder.Rules, Jobs.Rules.Site!),
+            other.Ledger,
+            other.Filing,
+            NoticeRecipients.None
+        );
+        _ = await submitting.Now().SubmitAsync(new Submission(Jobs.Job("J-1")));
+        var underWay = submitting.Now();
+        Assert.True(new StoreRules(one.Ledger).Keep(second, "key:1"));
+        Assert.IsType<ActivationOutcome.Activated>(
+            new ActivateRules(one.Ledger, one.Folder.Rules).Activate(second.Digest, null, "milder", "key:1")
+        );
+
+        var ended = await underWay.SubmitAsync(new Submission(Jobs.Job("J-3")));
+        var next = await submitting.Now().SubmitAsync(new Submission(Jobs.Job("J-5")));
+
+        Assert.Equal(first.Digest, PacksOf(ended));
+        Assert.Equal(second.Digest, PacksOf(next));
+        Assert.Equal(
+            [first.Digest, second.Digest],
+            other
+                .Ledger.Log.About(FileRules.Subject)
+                .Select(index => Entry(other, index))
+                .Select(entry => entry["content"]!.GetValue<string>())
+        );
+    }
+
+    private static JsonNode Entry(Counter counter, long index) =>
+        JsonNode.Parse(counter.Ledger.Log.Entry(index)!.Bytes.Span)!;
+
+    private static string PacksOf(SubmissionOutcome outcome) =>
+        JsonNode.Parse(
+            Assert.IsType<SubmissionOutcome.Stored>(outcome).Submission.AssessmentBytes!.Value.Span
+        )!["digests"]!["packs"]!.GetValue<string>();
+
+    private static RuleBook Renamed() =>
+        Jobs.Rules.Book with
+        {
+            Packs =
+            [
+                Jobs.Rules.Book.Packs[0] with
+                {
+                    Title = "the same with another title",
+                },
+                .. Jobs.Rules.Book.Packs.Skip(1),
+            ],
+        };
 
     private protected abstract void Run(string sql);
 }

@@ -13,15 +13,17 @@ namespace ServiceRules.Storage.Tests.Submitting;
 /// </summary>
 internal static class Jobs
 {
-    private static readonly Lazy<LoadedRules> Rules = new(() =>
+    private static readonly Lazy<LoadedRules> Shipped = new(() =>
         RuleFolder.Load(ReferenceFiles.InRepository("rules"))
     );
+
+    public static LoadedRules Rules => Shipped.Value;
 
     private static readonly Lazy<string> Fixture = new(() =>
         File.ReadAllText(ReferenceFiles.InRepository("rules", "base", "fixtures", "height-check.record.json"))
     );
 
-    public static AssessRecord Judging { get; } = new(Rules.Value.Book, Rules.Value.Site!);
+    public static AssessRecord Judging { get; } = new(Rules.Book, Rules.Site!);
 
     /// <summary>A further site with the same registers.</summary>
     public static AssessRecord JudgingAt(string name) =>
