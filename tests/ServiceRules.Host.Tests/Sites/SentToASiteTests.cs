@@ -70,8 +70,8 @@ public sealed class SentToASiteTests(TwoSites shop) : IClassFixture<TwoSites>
             StringComparison.Ordinal
         );
 
-        Task<(int Status, string Body)> AmendAsync(string id) =>
-            TwoSites.PostAsync(
+        async Task<(int Status, string Body)> AmendAsync(string id) =>
+            await TwoSites.PostAsync(
                 first,
                 $"api/records/{id}/amendments?by=lead-01&reason=x",
                 TwoSites.Job(id, "14")

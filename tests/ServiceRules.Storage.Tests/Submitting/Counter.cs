@@ -11,12 +11,21 @@ internal sealed class Counter : IAsyncDisposable
     private readonly LedgerFolder _folder;
     private readonly SubmitRecord _submit;
 
-    public Counter(Drawer drawer, NoticeRecipients? recipients = null)
+    /// <param name="drawer">Where the ledger is.</param>
+    /// <param name="recipients">Who is told.</param>
+    /// <param name="site">The site, where there are several; null: there is one.</param>
+    public Counter(Drawer drawer, NoticeRecipients? recipients = null, string? site = null)
     {
         _folder = drawer.Open();
         Ledger = drawer.Opened(_folder);
         Filing = new GroupFiling(Ledger);
-        _submit = new SubmitRecord(Jobs.Judging, Ledger, Filing, recipients);
+        _submit = new SubmitRecord(
+            site is null ? Jobs.Judging : Jobs.JudgingAt(site),
+            Ledger,
+            Filing,
+            recipients,
+            site is not null
+        );
     }
 
     public OpenLedger Ledger { get; }
