@@ -15,7 +15,7 @@ namespace ServiceRules.Application.Submitting;
 /// </summary>
 /// <param name="site">The site; those of another one bear on nothing here.</param>
 /// <param name="isOfSeveral">Whether records of other sites are stored as well.</param>
-internal sealed class StoredOthers(SiteRegisters site, bool isOfSeveral)
+internal sealed class StoredOthers(SiteRegisters site, bool isOfSeveral = false)
 {
     // What is kept of a record is its timeline; a shop files fewer in the days that are asked about.
     private const int KeptRecords = 2_048;

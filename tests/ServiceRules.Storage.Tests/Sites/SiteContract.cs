@@ -219,7 +219,7 @@ public abstract class SiteContract : IAsyncLifetime
             return true;
         });
 
-        Assert.Empty(Shown(Birch, true).Where(record => record == "J-1"));
+        Assert.DoesNotContain("J-1", Shown(Birch, true));
         Assert.Contains("J-1", Shown(Birch, false));
         Assert.NotNull(hands);
 
