@@ -51,6 +51,7 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         ["/api/records/{id}/report/proof"] = ["api/records/J-B1/report/proof"],
         ["/records/{id}"] = ["records/J-A1", "records/J-B1"],
         ["/verify"] = ["verify"],
+        ["/api/packs"] = ["api/packs"],
         ["/api/notices"] = ["api/notices", "api/notices?state=waiting", "api/notices?state=delivered"],
     };
 
@@ -69,6 +70,8 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         "/style.css",
         "/icon.svg",
         "/sign-in",
+        "/sign-in/elsewhere",
+        "/sign-in/elsewhere/back",
         "/first-administrator",
         "/health/live",
         "/health/ready",

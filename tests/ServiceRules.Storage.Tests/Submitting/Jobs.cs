@@ -29,6 +29,10 @@ internal static class Jobs
     public static AssessRecord JudgingAt(string name) =>
         new(Rules.Value.Book, Rules.Value.Site! with { Name = name });
 
+    /// <summary>A further site with the same registers.</summary>
+    public static AssessRecord JudgingAt(string name) =>
+        new(Rules.Value.Book, Rules.Value.Site! with { Name = name });
+
     public static byte[] Job(string id, Action<JsonObject>? change = null)
     {
         var record = JsonNode.Parse(Fixture.Value)!.AsObject();
