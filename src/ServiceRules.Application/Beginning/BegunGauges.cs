@@ -11,7 +11,7 @@ internal sealed class BegunGauges(SiteRegisters site, IReadOnlyList<JsonObject> 
     private const string Unmeasured = BeginRecord.Mark + " mm";
 
     // Who did what to it on another day is no part of the gauge.
-    private static readonly string[] OfGauge =
+    private static readonly string[] Members =
     [
         "id",
         "kind",
@@ -23,9 +23,6 @@ internal sealed class BegunGauges(SiteRegisters site, IReadOnlyList<JsonObject> 
         "zeroCheck",
         "inspection",
     ];
-
-    private static readonly string[] OfInspection = ["date", "result"];
-    private static readonly string[] OfZero = ["error", "settingPiece"];
 
     private readonly List<JsonObject> known =
     [
@@ -66,17 +63,7 @@ internal sealed class BegunGauges(SiteRegisters site, IReadOnlyList<JsonObject> 
     private JsonObject Told(string id)
     {
         var before = known.FirstOrDefault(gauge => Text(gauge, "id") == id);
-        var told = before is null ? Registered(id) : Kept(before, OfGauge);
-        if (told["inspection"] is JsonObject looked)
-        {
-            told["inspection"] = Kept(looked, OfInspection);
-        }
-
-        if (told["zeroCheck"] is JsonObject earlierZero)
-        {
-            told["zeroCheck"] = Kept(earlierZero, OfZero);
-        }
-
+        var told = before is null ? Registered(id) : Kept(before);
         if (told["zeroCheck"] is JsonObject zero)
         {
             // Of today, and not of then.
@@ -92,12 +79,16 @@ internal sealed class BegunGauges(SiteRegisters site, IReadOnlyList<JsonObject> 
         return told;
     }
 
-    private static JsonObject Kept(JsonObject all, string[] names) =>
-        new(names.Where(all.ContainsKey).Select(name => KeyValuePair.Create(name, all[name]?.DeepClone())));
+    private static JsonObject Kept(JsonObject all) =>
+        new(Members.Where(all.ContainsKey).Select(name => KeyValuePair.Create(name, all[name]?.DeepClone())));
 
     private JsonObject Registered(string id)
     {
-        var gauge = site.Instruments.Single(one => one.Id.Text == id);
+        if (site.Instruments.FirstOrDefault(one => one.Id.Text == id) is not { } gauge)
+        {
+            return new JsonObject { ["id"] = id, ["kind"] = BeginRecord.Mark };
+        }
+
         if (gauge.Kind is InstrumentKind.FeelerGauge or InstrumentKind.PaperStrip)
         {
             return new JsonObject
