@@ -167,7 +167,6 @@ public sealed class BeginTests(SpringShop shop) : IClassFixture<SpringShop>
     [Theory]
     [InlineData("M-05", "touch-up", "clearance")]
     [InlineData("M-02", "full-service", "reel-diameter")]
-    [InlineData("BENCH-1", "height-check", "")]
     [InlineData("GRINDER-1", "grind", "")]
     [InlineData("M-10", "daily-check", "")]
     public async Task Record_BegunAtAnyMachine_AsksForWhatTheRulesAskFor(

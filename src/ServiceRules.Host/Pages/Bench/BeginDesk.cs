@@ -97,7 +97,8 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
             return (null, $"`{Shortened.To(person, 64)}` is not in the register; accepted: one of the list.");
         }
 
-        var begun = new BeginRecord(site.Library.Book, site.Registers, site.Judging).Begin(
+        var rules = site.Rules.Now();
+        var begun = new BeginRecord(rules.Book, site.Registers, rules.Judging).Begin(
             new JobToBegin(machine, task, procedure, person, local),
             Earlier(machineId, EarlierRecords),
             Earlier(null, RecentRecords)
