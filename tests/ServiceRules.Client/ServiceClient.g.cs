@@ -66,10 +66,11 @@ namespace ServiceRules.Client
         /// Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. It is judged knowing what stored records show of its machine, locks and people; stored records that are judged otherwise in its light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again gets the same answer, whatever was filed since; keys are kept as long as the log.
         /// </remarks>
         /// <param name="by">the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for</param>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <param name="idempotency_Key">what the sender names this request by, so that the same again gets the same answer: a text in double quotes</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<SubmissionAnswer> SubmitRecordAsync(ServiceRecord body, string? by = null, string? idempotency_Key = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<SubmissionAnswer> SubmitRecordAsync(ServiceRecord body, string? by = null, string? site = null, string? idempotency_Key = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             if (body == null)
                 throw new System.ArgumentNullException("body");
@@ -98,6 +99,10 @@ namespace ServiceRules.Client
                     if (by != null)
                     {
                         urlBuilder_.Append(System.Uri.EscapeDataString("by")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(by, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
                     }
                     urlBuilder_.Length--;
 
@@ -481,10 +486,11 @@ namespace ServiceRules.Client
         /// <param name="id">the identity of the record, as the record says it</param>
         /// <param name="by">the person of the register who corrects it</param>
         /// <param name="reason">why it is corrected, in a sentence</param>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <param name="idempotency_Key">what the sender names this request by, so that the same again gets the same answer: a text in double quotes</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<SubmissionAnswer> AmendRecordAsync(string id, ServiceRecord body, string? by = null, string? reason = null, string? idempotency_Key = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<SubmissionAnswer> AmendRecordAsync(string id, ServiceRecord body, string? by = null, string? reason = null, string? site = null, string? idempotency_Key = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             if (id == null)
                 throw new System.ArgumentNullException("id");
@@ -522,6 +528,10 @@ namespace ServiceRules.Client
                     if (reason != null)
                     {
                         urlBuilder_.Append(System.Uri.EscapeDataString("reason")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(reason, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
                     }
                     urlBuilder_.Length--;
 
@@ -1279,9 +1289,10 @@ namespace ServiceRules.Client
         /// <remarks>
         /// For feedback while a record is being written, knowing what stored records show of its machine, locks and people. The same record, stored records, registers and rules give the same bytes.
         /// </remarks>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<Assessment> JudgeAsync(ServiceRecord body, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<Assessment> JudgeAsync(ServiceRecord body, string? site = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             if (body == null)
                 throw new System.ArgumentNullException("body");
@@ -1303,6 +1314,12 @@ namespace ServiceRules.Client
                 
                     // Operation Path: "api/judgements"
                     urlBuilder_.Append("api/judgements");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
 
                     PrepareRequest(client_, request_, urlBuilder_);
 
@@ -1460,9 +1477,10 @@ namespace ServiceRules.Client
         /// <summary>
         /// The certificate that reports are signed with here, in PEM: for whoever verifies them.
         /// </summary>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<FileResponse> ReadCertificateAsync(System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<FileResponse> ReadCertificateAsync(string? site = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             var client_ = _httpClient;
             var disposeClient_ = false;
@@ -1477,6 +1495,12 @@ namespace ServiceRules.Client
                 
                     // Operation Path: "api/certificate"
                     urlBuilder_.Append("api/certificate");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
 
                     PrepareRequest(client_, request_, urlBuilder_);
 
@@ -1507,6 +1531,16 @@ namespace ServiceRules.Client
                             var fileResponse_ = new FileResponse(status_, headers_, responseStream_, null, response_);
                             disposeClient_ = false; disposeResponse_ = false; // response and client are disposed by FileResponse
                             return fileResponse_;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 401)
@@ -1690,6 +1724,130 @@ namespace ServiceRules.Client
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
                             throw new ServiceException<ProblemDocument>("`media-type`: the body is of a kind that is not taken here", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 429)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`too-many`: too many requests", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 500)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`failed`: the service failed", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 503)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        {
+                            var responseData_ = response_.Content == null ? null : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("The HTTP status code of the response was not expected (" + status_ + ").", status_, responseData_, headers_, null);
+                        }
+                    }
+                    finally
+                    {
+                        if (disposeResponse_)
+                            response_.Dispose();
+                    }
+                }
+            }
+            finally
+            {
+                if (disposeClient_)
+                    client_.Dispose();
+            }
+        }
+
+        /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
+        /// <summary>
+        /// The sites of whoever asks, by the names that `site` takes elsewhere.
+        /// </summary>
+        /// <returns>OK</returns>
+        /// <exception cref="ServiceException">A server side error occurred.</exception>
+        public virtual async System.Threading.Tasks.Task<SitesAnswer> ListSitesAsync(System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        {
+            var client_ = _httpClient;
+            var disposeClient_ = false;
+            try
+            {
+                using (var request_ = new System.Net.Http.HttpRequestMessage())
+                {
+                    request_.Method = new System.Net.Http.HttpMethod("GET");
+                    request_.Headers.Accept.Add(System.Net.Http.Headers.MediaTypeWithQualityHeaderValue.Parse("application/json"));
+
+                    var urlBuilder_ = new System.Text.StringBuilder();
+                
+                    // Operation Path: "api/sites"
+                    urlBuilder_.Append("api/sites");
+
+                    PrepareRequest(client_, request_, urlBuilder_);
+
+                    var url_ = urlBuilder_.ToString();
+                    request_.RequestUri = new System.Uri(url_, System.UriKind.RelativeOrAbsolute);
+
+                    PrepareRequest(client_, request_, url_);
+
+                    var response_ = await client_.SendAsync(request_, System.Net.Http.HttpCompletionOption.ResponseHeadersRead, cancellationToken).ConfigureAwait(false);
+                    var disposeResponse_ = true;
+                    try
+                    {
+                        var headers_ = new System.Collections.Generic.Dictionary<string, System.Collections.Generic.IEnumerable<string>>();
+                        foreach (var item_ in response_.Headers)
+                            headers_[item_.Key] = item_.Value;
+                        if (response_.Content != null && response_.Content.Headers != null)
+                        {
+                            foreach (var item_ in response_.Content.Headers)
+                                headers_[item_.Key] = item_.Value;
+                        }
+
+                        ProcessResponse(client_, response_);
+
+                        var status_ = (int)response_.StatusCode;
+                        if (status_ == 200)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<SitesAnswer>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 401)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-known`: nobody is known to ask", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 403)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-allowed`: whoever asks may not; `other-site`: a page of another site may not ask this", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 429)
@@ -2069,9 +2227,10 @@ namespace ServiceRules.Client
         /// <summary>
         /// People of the site, as records and amendments name them.
         /// </summary>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<PartListOfPersonPart> ListPeopleAsync(System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<PartListOfPersonPart> ListPeopleAsync(string? site = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             var client_ = _httpClient;
             var disposeClient_ = false;
@@ -2086,6 +2245,12 @@ namespace ServiceRules.Client
                 
                     // Operation Path: "api/people"
                     urlBuilder_.Append("api/people");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
 
                     PrepareRequest(client_, request_, urlBuilder_);
 
@@ -2118,6 +2283,16 @@ namespace ServiceRules.Client
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
                             return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 401)
@@ -2193,9 +2368,10 @@ namespace ServiceRules.Client
         /// <summary>
         /// Machines, with every source of energy they have.
         /// </summary>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<PartListOfMachinePart> ListMachinesAsync(System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<PartListOfMachinePart> ListMachinesAsync(string? site = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             var client_ = _httpClient;
             var disposeClient_ = false;
@@ -2210,6 +2386,12 @@ namespace ServiceRules.Client
                 
                     // Operation Path: "api/machines"
                     urlBuilder_.Append("api/machines");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
 
                     PrepareRequest(client_, request_, urlBuilder_);
 
@@ -2242,6 +2424,16 @@ namespace ServiceRules.Client
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
                             return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 401)
@@ -2317,9 +2509,10 @@ namespace ServiceRules.Client
         /// <summary>
         /// Gauges that the site owns.
         /// </summary>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<PartListOfInstrumentPart> ListInstrumentsAsync(System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<PartListOfInstrumentPart> ListInstrumentsAsync(string? site = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             var client_ = _httpClient;
             var disposeClient_ = false;
@@ -2334,6 +2527,12 @@ namespace ServiceRules.Client
                 
                     // Operation Path: "api/instruments"
                     urlBuilder_.Append("api/instruments");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
 
                     PrepareRequest(client_, request_, urlBuilder_);
 
@@ -2366,6 +2565,16 @@ namespace ServiceRules.Client
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
                             return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 401)
@@ -2441,9 +2650,10 @@ namespace ServiceRules.Client
         /// <summary>
         /// Written make-safe procedures.
         /// </summary>
+        /// <param name="site">the site, by its name; left out: the one that the caller is of, or the only one served</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<PartListOfProcedureDocument> ListProceduresAsync(System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<PartListOfProcedureDocument> ListProceduresAsync(string? site = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             var client_ = _httpClient;
             var disposeClient_ = false;
@@ -2458,6 +2668,12 @@ namespace ServiceRules.Client
                 
                     // Operation Path: "api/procedures"
                     urlBuilder_.Append("api/procedures");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
 
                     PrepareRequest(client_, request_, urlBuilder_);
 
@@ -2490,6 +2706,16 @@ namespace ServiceRules.Client
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
                             return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 401)
@@ -4611,6 +4837,311 @@ namespace ServiceRules.Client
             }
         }
 
+        /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
+        /// <summary>
+        /// Notices in one state, the newest first: those that were given up, unless another is asked for.
+        /// </summary>
+        /// <param name="state">given-up, waiting, delivered or nothing-left; else given-up</param>
+        /// <param name="limit">rows of a page, 1 to 1000; else 50</param>
+        /// <param name="after">where the page before ended, as its `next` says</param>
+        /// <returns>OK</returns>
+        /// <exception cref="ServiceException">A server side error occurred.</exception>
+        public virtual async System.Threading.Tasks.Task<PageAnswerOfKeptNotice> ListNoticesAsync(string? state = null, string? limit = null, string? after = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        {
+            var client_ = _httpClient;
+            var disposeClient_ = false;
+            try
+            {
+                using (var request_ = new System.Net.Http.HttpRequestMessage())
+                {
+                    request_.Method = new System.Net.Http.HttpMethod("GET");
+                    request_.Headers.Accept.Add(System.Net.Http.Headers.MediaTypeWithQualityHeaderValue.Parse("application/json"));
+
+                    var urlBuilder_ = new System.Text.StringBuilder();
+                
+                    // Operation Path: "api/notices"
+                    urlBuilder_.Append("api/notices");
+                    urlBuilder_.Append('?');
+                    if (state != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("State")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(state, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (limit != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("Limit")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(limit, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (after != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("After")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(after, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
+
+                    PrepareRequest(client_, request_, urlBuilder_);
+
+                    var url_ = urlBuilder_.ToString();
+                    request_.RequestUri = new System.Uri(url_, System.UriKind.RelativeOrAbsolute);
+
+                    PrepareRequest(client_, request_, url_);
+
+                    var response_ = await client_.SendAsync(request_, System.Net.Http.HttpCompletionOption.ResponseHeadersRead, cancellationToken).ConfigureAwait(false);
+                    var disposeResponse_ = true;
+                    try
+                    {
+                        var headers_ = new System.Collections.Generic.Dictionary<string, System.Collections.Generic.IEnumerable<string>>();
+                        foreach (var item_ in response_.Headers)
+                            headers_[item_.Key] = item_.Value;
+                        if (response_.Content != null && response_.Content.Headers != null)
+                        {
+                            foreach (var item_ in response_.Content.Headers)
+                                headers_[item_.Key] = item_.Value;
+                        }
+
+                        ProcessResponse(client_, response_);
+
+                        var status_ = (int)response_.StatusCode;
+                        if (status_ == 200)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<PageAnswerOfKeptNotice>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 401)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-known`: nobody is known to ask", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 403)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-allowed`: whoever asks may not; `other-site`: a page of another site may not ask this", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 429)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`too-many`: too many requests", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 500)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`failed`: the service failed", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 503)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        {
+                            var responseData_ = response_.Content == null ? null : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("The HTTP status code of the response was not expected (" + status_ + ").", status_, responseData_, headers_, null);
+                        }
+                    }
+                    finally
+                    {
+                        if (disposeResponse_)
+                            response_.Dispose();
+                    }
+                }
+            }
+            finally
+            {
+                if (disposeClient_)
+                    client_.Dispose();
+            }
+        }
+
+        /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
+        /// <summary>
+        /// Has a notice that was given up tried from the first attempt on.
+        /// </summary>
+        /// <remarks>
+        /// One that was not given up stays as it is. The answer is how it stands.
+        /// </remarks>
+        /// <param name="id">the identity of the notice, as the list tells it</param>
+        /// <returns>OK</returns>
+        /// <exception cref="ServiceException">A server side error occurred.</exception>
+        public virtual async System.Threading.Tasks.Task<KeptNotice> RetryNoticeAsync(string id, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        {
+            if (id == null)
+                throw new System.ArgumentNullException("id");
+
+            var client_ = _httpClient;
+            var disposeClient_ = false;
+            try
+            {
+                using (var request_ = new System.Net.Http.HttpRequestMessage())
+                {
+                    request_.Content = new System.Net.Http.StringContent(string.Empty, System.Text.Encoding.UTF8, "application/json");
+                    request_.Method = new System.Net.Http.HttpMethod("POST");
+                    request_.Headers.Accept.Add(System.Net.Http.Headers.MediaTypeWithQualityHeaderValue.Parse("application/json"));
+
+                    var urlBuilder_ = new System.Text.StringBuilder();
+                
+                    // Operation Path: "api/notices/{id}/retry"
+                    urlBuilder_.Append("api/notices/");
+                    urlBuilder_.Append(System.Uri.EscapeDataString(ConvertToString(id, System.Globalization.CultureInfo.InvariantCulture)));
+                    urlBuilder_.Append("/retry");
+
+                    PrepareRequest(client_, request_, urlBuilder_);
+
+                    var url_ = urlBuilder_.ToString();
+                    request_.RequestUri = new System.Uri(url_, System.UriKind.RelativeOrAbsolute);
+
+                    PrepareRequest(client_, request_, url_);
+
+                    var response_ = await client_.SendAsync(request_, System.Net.Http.HttpCompletionOption.ResponseHeadersRead, cancellationToken).ConfigureAwait(false);
+                    var disposeResponse_ = true;
+                    try
+                    {
+                        var headers_ = new System.Collections.Generic.Dictionary<string, System.Collections.Generic.IEnumerable<string>>();
+                        foreach (var item_ in response_.Headers)
+                            headers_[item_.Key] = item_.Value;
+                        if (response_.Content != null && response_.Content.Headers != null)
+                        {
+                            foreach (var item_ in response_.Content.Headers)
+                                headers_[item_.Key] = item_.Value;
+                        }
+
+                        ProcessResponse(client_, response_);
+
+                        var status_ = (int)response_.StatusCode;
+                        if (status_ == 200)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<KeptNotice>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 401)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-known`: nobody is known to ask", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 403)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-allowed`: whoever asks may not; `other-site`: a page of another site may not ask this", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 404)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-found`: there is nothing here", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 429)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`too-many`: too many requests", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 500)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`failed`: the service failed", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 503)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 507)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`full`: no room is left; nothing was stored", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        {
+                            var responseData_ = response_.Content == null ? null : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("The HTTP status code of the response was not expected (" + status_ + ").", status_, responseData_, headers_, null);
+                        }
+                    }
+                    finally
+                    {
+                        if (disposeResponse_)
+                            response_.Dispose();
+                    }
+                }
+            }
+            finally
+            {
+                if (disposeClient_)
+                    client_.Dispose();
+            }
+        }
+
         protected struct ObjectResponseResult<T>
         {
             public ObjectResponseResult(T responseObject, string responseText)
@@ -4738,6 +5269,96 @@ namespace ServiceRules.Client
             var result = System.Convert.ToString(value, cultureInfo);
             return result == null ? "" : result;
         }
+    }
+
+    /// <summary>
+    /// How a notice stands. What its entry tells is asked for by those who may see records.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class KeptNotice
+    {
+
+        /// <summary>
+        /// As the notice says it, at each attempt.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("id")]
+        public string Id { get; set; } = default!;
+
+        /// <summary>
+        /// Place of the assessment in the log.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("entry")]
+        public long Entry { get; set; } = default!;
+
+        /// <summary>
+        /// Name of the recipient in the settings.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("recipient")]
+        public string Recipient { get; set; } = default!;
+
+        /// <summary>
+        /// One of NoticeWords.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("state")]
+        public string State { get; set; } = default!;
+
+        /// <summary>
+        /// When it fell due.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("dueAt")]
+        public System.DateTimeOffset DueAt { get; set; } = default!;
+
+        /// <summary>
+        /// How often it was tried, since it was tried anew if it was.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("attempts")]
+        public int Attempts { get; set; } = default!;
+
+        /// <summary>
+        /// What came of the last attempt that failed.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("failure")]
+        public string? Failure { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
+    /// One page of a list.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class PageAnswerOfKeptNotice
+    {
+
+        /// <summary>
+        /// Its rows.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("items")]
+        public System.Collections.Generic.IList<KeptNotice> Items { get; set; } = new System.Collections.Generic.List<KeptNotice>();
+
+        /// <summary>
+        /// Where the next page begins, for `after`; left out on the last.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("next")]
+        public string? Next { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
     }
 
     /// <summary>
@@ -5034,6 +5655,27 @@ namespace ServiceRules.Client
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("versions")]
         public System.Collections.Generic.IList<ToldVersion> Versions { get; set; } = new System.Collections.Generic.List<ToldVersion>();
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
+    /// Sites, as a list.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class SitesAnswer
+    {
+
+        [System.Text.Json.Serialization.JsonPropertyName("items")]
+        public System.Collections.Generic.IList<ToldSite> Items { get; set; } = new System.Collections.Generic.List<ToldSite>();
 
         private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
 
@@ -5580,6 +6222,36 @@ namespace ServiceRules.Client
 
         [System.Text.Json.Serialization.JsonPropertyName("assessment")]
         public string? Assessment { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
+    /// A site.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class ToldSite
+    {
+
+        /// <summary>
+        /// Its name.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("name")]
+        public string Name { get; set; } = default!;
+
+        /// <summary>
+        /// Its wall clock.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("zone")]
+        public string Zone { get; set; } = default!;
 
         private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
 
@@ -9311,7 +9983,7 @@ namespace ServiceRules.Client
         public string? By { get; set; } = default!;
 
         /// <summary>
-        /// identity of the record, order, waiver, period or pseudonym (1 to 160 letters, digits, dots, hyphens and underscores, beginning with a letter or digit)
+        /// identity of the record, order, waiver, period, hold or pseudonym, or what an act was done to (1 to 160 letters, digits, dots, hyphens and underscores, beginning with a letter or digit)
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("subject")]
         public string Subject { get; set; } = default!;

@@ -14,6 +14,8 @@ namespace ServiceRules.Host.Apis;
 /// <summary><c>/api/packs/{digest}</c>: what stored packs and sheets would turn, and putting them in force.</summary>
 internal static class ActivationsApi
 {
+    private const string DigestText = "the digest of the rules, as the list of packs tells it";
+
     private const int NewestUsual = 100;
     private const int NewestMost = 1_000;
 
@@ -58,8 +60,8 @@ internal static class ActivationsApi
         PackDesk desk,
         ActiveRules rules,
         ServedSites sites,
-        string digest,
-        int? newest,
+        [Description(DigestText)] string digest,
+        [Description("how many of the newest records are compared")] int? newest,
         [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
@@ -106,9 +108,9 @@ internal static class ActivationsApi
         HttpContext context,
         ActivateRules activating,
         ServedSites sites,
-        string digest,
-        string? by,
-        string? reason
+        [Description(DigestText)] string digest,
+        [Description("the person of the register who puts them in force")] string? by,
+        [Description("why, in a sentence")] string? reason
     )
     {
         var caller = Caller.Known(context.User);

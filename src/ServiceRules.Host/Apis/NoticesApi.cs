@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -46,7 +47,12 @@ internal static class NoticesApi
         return Conditional.Json(new PageAnswer<KeptNotice>(items, next), context);
     }
 
-    private static IResult Retry(HttpContext context, string id, NoticeDesk desk, NoticeBell bell)
+    private static IResult Retry(
+        HttpContext context,
+        [Description("the identity of the notice, as the list tells it")] string id,
+        NoticeDesk desk,
+        NoticeBell bell
+    )
     {
         if (desk.TryAnew(id, Caller.Known(context.User).Name) is not { } kept)
         {

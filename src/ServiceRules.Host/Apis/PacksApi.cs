@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Timeouts;
@@ -80,7 +81,7 @@ internal static class PacksApi
     private static async Task<IResult> CheckAsync(
         HttpRequest request,
         PackDesk desk,
-        string? rule,
+        [Description("the rule whose cases alone are tested; left out: those of every rule")] string? rule,
         CancellationToken stop
     )
     {

@@ -17,6 +17,8 @@ internal static class DescribedText
         ["reports"] = "Signed reports, their proofs, and whether one is genuine.",
         ["registers"] = "What the site keeps besides its records.",
         ["ledger"] = "What checks the log without this product.",
+        ["packs"] = "Rules: told, checked, stored, compared and put in force.",
+        ["notices"] = "Who was to be told of holds and stops, and was not.",
         ["exports"] = "Whole lists as files.",
     };
 

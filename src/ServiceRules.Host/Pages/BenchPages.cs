@@ -8,12 +8,13 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
+using ServiceRules.Host.Pages.Bench;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Pages;
 
-/// <summary>The bench: a record is pasted, seen judged, and submitted.</summary>
+/// <summary>The bench: a job is begun and filled in, or a record is pasted; seen judged, and submitted.</summary>
 internal static class BenchPages
 {
     private const string Place = "/bench";
@@ -21,10 +22,54 @@ internal static class BenchPages
 
     public static void MapBenchPages(this IEndpointRouteBuilder routes)
     {
-        routes
-            .MapGet(Place, (HttpContext context, ServedSites sites) => Shown(context, sites, []))
-            .ExcludeFromDescription();
+        routes.MapGet(Place, Begun).ExcludeFromDescription();
         routes.MapPost(Place, AnswerAsync).TakesForm();
+    }
+
+    // With a machine and a task in the query the page has a record to fill in, and else those that there are to choose from.
+    private static RazorComponentResult<BenchPage> Begun(
+        HttpContext context,
+        ServedSites sites,
+        OpenLedger ledger,
+        TimeProvider clock
+    )
+    {
+        var query = context.Request.Query;
+        var caller = Caller.Known(context.User);
+        var named = query["site"].ToString() is { Length: > 0 } given ? given : null;
+        var told = new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(BenchPage.Site)] = named,
+        };
+        if (sites.Choose(caller, named, out var own) is not null)
+        {
+            return Shown(context, sites, told);
+        }
+
+        var desk = new BeginDesk(ledger, own, clock.GetUtcNow());
+        var choice = desk.Choices(sites.Of(caller).Skip(1).Any(), caller.Person) with
+        {
+            Machine = query["machine"],
+            Task = query["task"],
+            Procedure = query["procedure"],
+            Person = caller.Person ?? query["person"],
+        };
+        told[nameof(BenchPage.Choice)] = choice;
+        if (!string.IsNullOrEmpty(choice.Machine))
+        {
+            var (text, wrong) = desk.Begin(
+                choice.Machine,
+                choice.Task ?? "",
+                choice.Procedure ?? "",
+                string.IsNullOrEmpty(choice.Person) ? null : choice.Person
+            );
+            told[nameof(BenchPage.Problems)] = wrong is null ? [] : (IReadOnlyList<string>)[wrong];
+            told[nameof(BenchPage.IsBegun)] = text is not null;
+            told[nameof(BenchPage.Text)] = text ?? "";
+            told[nameof(BenchPage.Groups)] = RecordFields.Of(text ?? "");
+        }
+
+        return Shown(context, sites, told);
     }
 
     private static async Task<IResult> AnswerAsync(
@@ -35,7 +80,7 @@ internal static class BenchPages
     )
     {
         var form = await request.ReadFormAsync(stop);
-        var text = form["record"].ToString();
+        var text = RecordFields.Apply(form["record"].ToString(), form);
         var body = Encoding.UTF8.GetBytes(text);
         var caller = Caller.Known(request.HttpContext.User);
         var site = form["site"].ToString() is { Length: > 0 } named ? named : null;
@@ -49,6 +94,7 @@ internal static class BenchPages
                 ? Refused([$"{unfit.Detail}; accepted: {unfit.Accepted}"])
             : Told(await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop));
         told[nameof(BenchPage.Text)] = text;
+        told[nameof(BenchPage.Groups)] = RecordFields.Of(text);
         told[nameof(BenchPage.Site)] = site;
         return Shown(request.HttpContext, sites, told);
     }

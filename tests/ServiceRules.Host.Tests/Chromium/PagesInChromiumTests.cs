@@ -15,6 +15,7 @@ public sealed class PagesInChromiumTests(ChromiumShop shop) : IClassFixture<Chro
     [
         "",
         "bench",
+        "bench?machine=M-02&task=full-service&person=tech-02",
         "records",
         "records/J-1",
         "records/J-2",
@@ -107,13 +108,43 @@ public sealed class PagesInChromiumTests(ChromiumShop shop) : IClassFixture<Chro
     }
 
     [SkippableFact]
+    public async Task Bench_FromAMachineToTheReadings_AsksByFormAndPutsThemIntoTheRecord()
+    {
+        await using var seen = await shop.SignedInAsync(
+            "begins",
+            Roles.Lead,
+            new() { Width = 360, Height = 740 }
+        );
+        var page = seen.Page;
+        await seen.OpenAsync("bench");
+        await page.GetByLabel("Machine").SelectOptionAsync("M-02");
+        await page.GetByLabel("Task").SelectOptionAsync("height-check");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
+        await page.GetByLabel("height of cut, left", new() { Exact = true }).First.FillAsync("3.84");
+        await page.GetByLabel("machine shut down").FillAsync("08:04:00");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Judge" }).ClickAsync();
+
+        await Assertions.Expect(page.Locator("#problems")).ToHaveTextAsync("Refused");
+        var record = await page.GetByLabel("Service record").InputValueAsync();
+        Assert.Contains("\"3.84 mm\"", record, StringComparison.Ordinal);
+        Assert.Contains("T08:04:00", record, StringComparison.Ordinal);
+        None(await seen.BarriersAsync());
+        None(seen.Troubles);
+    }
+
+    [SkippableFact]
     public async Task Bench_ByTheKeyboardAlone_JudgesAndTellsWhatIsRefused()
     {
         await using var seen = await shop.SignedInAsync("keys.only", Roles.Lead);
         var page = seen.Page;
         await seen.OpenAsync("bench");
         await page.Locator("nav a").Last.FocusAsync();
-        await page.Keyboard.PressAsync("Tab");
+        // Past the four choices and the button that begin a job.
+        for (var press = 0; press < 6; press++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+        }
+
         await page.Keyboard.TypeAsync("{ \"format\": 1 }");
         await page.Keyboard.PressAsync("Tab");
         await page.Keyboard.PressAsync("Enter");
