@@ -1,4 +1,6 @@
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Keeping;
+using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
@@ -34,6 +36,16 @@ public sealed class ForgetPerson(OpenLedger ledger)
                 return new FilingPlan.Refuse(Unknown(log, person));
             }
 
+            if (Kept(log, person, known, removed) is { } hold)
+            {
+                return new FilingPlan.Refuse(
+                    new(
+                        $"hold `{hold.Id}` ({hold.Told}) keeps what names them, because: {hold.Entry.Entry.Reason}",
+                        "after it was lifted"
+                    )
+                );
+            }
+
             // Forgotten once already, and still named by what is kept: nobody is to find out by which pseudonym.
             var pseudonym = known ?? NamedPerson.Draw(person).Pseudonym;
             var erasure = new Erasure(pseudonym, [.. removed.Select(hash => hash.ToString())]);
@@ -54,6 +66,52 @@ public sealed class ForgetPerson(OpenLedger ledger)
 
     /// <summary>How many contents name the person: what stays readable when only the pseudonym is forgotten.</summary>
     public static int CountNaming(ILedgerReading log, string person) => WhereNamed.In(log, person).Count;
+
+    // A name behind a pseudonym is part of what is held, as the contents are.
+    private static Hold? Kept(
+        ILedgerReading log,
+        string person,
+        string? pseudonym,
+        IReadOnlyCollection<ContentHash> removed
+    )
+    {
+        var holds = HoldsOfLog.Read(log);
+        if (holds.Of(person) is { } own)
+        {
+            return own;
+        }
+
+        if (!holds.All.Any(hold => hold.Holds))
+        {
+            return null;
+        }
+
+        var gone = removed.Select(hash => hash.ToString()).ToHashSet(StringComparer.Ordinal);
+        return log.Entries(0)
+            .Select(stored => EntryReading.TryRead(stored, out var entry, out _) ? entry : null)
+            .OfType<FiledEntry>()
+            .Where(entry =>
+                entry.Entry.Kind
+                    is EntryKind.Record
+                        or EntryKind.Amendment
+                        or EntryKind.Assessment
+                        or EntryKind.Report
+                        or EntryKind.Comment
+            )
+            .Where(entry =>
+                (pseudonym is not null && entry.Entry.By == pseudonym)
+                || gone.Contains(entry.Entry.Content)
+                || (
+                    entry.Entry.Kind is EntryKind.Assessment
+                    && ContextUse.Of(log, entry.Entry.Content) is { } context
+                    && gone.Contains(context)
+                )
+            )
+            .Select(entry => entry.Entry.Subject)
+            .Distinct(StringComparer.Ordinal)
+            .Select(subject => holds.Keeping(log, subject))
+            .FirstOrDefault(hold => hold is not null);
+    }
 
     private static FilingRefusal Unknown(ILedgerReading log, string person) =>
         CountNaming(log, person) is var count and > 0
