@@ -6,6 +6,7 @@ using ServiceRules.Host.Description;
 using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
+using ServiceRules.Host.Keeping;
 using ServiceRules.Host.Limits;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Pages;
@@ -44,7 +45,8 @@ internal static class Composition
             .AddWatching(builder.Configuration)
             .AddPages(folder)
             .AddAccounts(folder)
-            .AddKeptNotices(folder);
+            .AddKeptNotices(folder)
+            .AddKeeping(folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -81,6 +83,7 @@ internal static class Composition
         app.MapActivations();
         app.MapExports();
         app.MapNotices();
+        app.MapKeeping();
         app.MapDescription();
         app.MapWatching();
         app.MapPages();

@@ -1,3 +1,4 @@
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Keeping;
 using ServiceRules.Evidence;
@@ -14,7 +15,13 @@ public sealed class ForgetPerson(OpenLedger ledger)
     /// <param name="person">Who is forgotten.</param>
     /// <param name="correction">Who does it, and why.</param>
     /// <param name="withContents">Whether records, assessments, contexts and reports that name the person go too.</param>
-    public FilingOutcome Forget(string person, Correction correction, bool withContents)
+    /// <param name="caller">Who asks, as acts name it: accounts and keys that stand for the person go too; null: they stay.</param>
+    public FilingOutcome Forget(
+        string person,
+        Correction correction,
+        bool withContents,
+        string? caller = null
+    )
     {
         ArgumentNullException.ThrowIfNull(correction);
         if (WhereNamed.IsWordOf(correction.Reason, person, StringComparison.OrdinalIgnoreCase))
@@ -31,7 +38,18 @@ public sealed class ForgetPerson(OpenLedger ledger)
         {
             var removed = withContents ? WhereNamed.In(log, person) : [];
             var known = log.PseudonymOf(person);
-            if (known is null && removed.Count == 0)
+            var accounts = caller is null ? null : AccountsOf.Read(log, person);
+            if (accounts?.IsLastAdministrator == true)
+            {
+                return new FilingPlan.Refuse(
+                    new(
+                        $"the account of `{person}` is the last administrator's",
+                        "after another one was made"
+                    )
+                );
+            }
+
+            if (known is null && removed.Count == 0 && accounts is not { IsEmpty: false })
             {
                 return new FilingPlan.Refuse(Unknown(log, person));
             }
@@ -56,11 +74,21 @@ public sealed class ForgetPerson(OpenLedger ledger)
                 Person = correction.By == person ? null : correction.By,
                 Reason = correction.Reason,
             };
-            return new FilingPlan.File([new FilingPart.New(draft)], [])
+            var plan = new FilingPlan.File([new FilingPart.New(draft)], [])
             {
                 Removed = [.. removed],
                 Forgotten = known,
             };
+            return accounts is null
+                ? plan
+                : LoggedActs.With(
+                    log,
+                    plan,
+                    [
+                        new(ledger.Now, AccountAct.PersonErased, caller!, pseudonym),
+                        .. accounts.Remove(log, ledger.Now, caller!),
+                    ]
+                );
         });
     }
 

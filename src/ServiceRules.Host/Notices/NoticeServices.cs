@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Application.Working;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Notices;
@@ -27,9 +28,8 @@ internal static class NoticeServices
         services.AddSingleton<WebhookDelivery>();
         services.AddSingleton<NoticeMeter>();
         services.AddSingleton<NoticeWork>();
+        services.AddSingleton<IWork>(provider => provider.GetRequiredService<NoticeWork>());
         services.AddHealthChecks().AddCheck<NoticeHealth>("notices");
-        return services.AddHostedService(provider =>
-            ActivatorUtilities.CreateInstance<NoticeRounds>(provider, folder)
-        );
+        return services.AddHostedService<NoticeRounds>();
     }
 }

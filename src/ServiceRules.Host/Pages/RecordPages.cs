@@ -66,6 +66,7 @@ internal static class RecordPages
                     ? ShownFinding.Open(assessment.Bytes)
                     : [],
                 [nameof(RecordPage.Turns)] = answer.Turned.Select(ShownTurn.Of).ToList(),
+                [nameof(RecordPage.Comments)] = answer.Comments,
                 [nameof(RecordPage.Others)] = ShownOther.Of(answer.Others),
                 [nameof(RecordPage.Timeline)] = answer.Record is { } record
                     ? ShownEvent.Of(record.Bytes)

@@ -1,0 +1,194 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Keeping;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Library;
+using ServiceRules.Formats.Json;
+using ServiceRules.Formats.Ledger;
+using ServiceRules.Host.Accounts;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Problems;
+
+namespace ServiceRules.Host.Apis;
+
+/// <summary>What is kept, what is forgotten, and what is said of records.</summary>
+internal static class KeepingApi
+{
+    private const string Holds = "/api/holds";
+
+    public static void MapKeeping(this IEndpointRouteBuilder routes)
+    {
+        routes
+            .MapGet(
+                Holds,
+                (HttpContext context, OpenLedger ledger) =>
+                    Conditional.Json(
+                        new HoldsAnswer([
+                            .. ledger.Read(log => HoldsOfLog.Read(log).All).Select(HoldAnswer.Of),
+                        ]),
+                        context
+                    )
+            )
+            .WithName("listHolds")
+            .WithTags("keeping")
+            .WithSummary("What is kept whatever falls due, lifted holds too.")
+            .Produces<HoldsAnswer>()
+            .Complains();
+        Entering(
+            routes.MapPost(Holds, HoldAsync),
+            "addHold",
+            "Keeps the records that all of what is named fits from retention and from being forgotten."
+        );
+        Entering(routes.MapPost(Holds + "/{id}/lift", Lift), "liftHold", "Lifts a hold.");
+        Entering(
+            routes.MapPost("/api/records/{id}/comments", CommentAsync),
+            "commentRecord",
+            "Files what is said of a record. It changes no verdict."
+        );
+        Entering(
+            routes.MapPost("/api/people/{id}/erasure", Erase),
+            "erasePerson",
+            "Forgets a person: name, accounts, keys, and with contents=true every kept content that names them."
+        );
+    }
+
+    private static void Entering(RouteHandlerBuilder route, string name, string summary) =>
+        route
+            .WithName(name)
+            .WithTags("keeping")
+            .WithSummary(summary)
+            .Produces<EnteredAnswer>(StatusCodes.Status201Created)
+            .Produces<EnteredAnswer>()
+            .Complains(
+                ProblemKind.Unreadable,
+                ProblemKind.NotFound,
+                ProblemKind.Conflict,
+                ProblemKind.TooLarge,
+                ProblemKind.MediaType,
+                ProblemKind.Refused,
+                ProblemKind.Full
+            );
+
+    private static async Task<IResult> HoldAsync(
+        HttpRequest request,
+        OpenLedger ledger,
+        SiteRegisters site,
+        ServiceSettings settings,
+        string? by,
+        string? reason,
+        CancellationToken stop
+    )
+    {
+        var caller = Caller.Known(request.HttpContext.User);
+        return Why(caller, site, by, reason, out var why) is { } unfit ? unfit
+            : !HoldFormat
+                .Current.Read(await RequestBody.ReadAsync(request, settings.Limits, stop))
+                .TryGet(out var scope, out var problems)
+                ? Complaint.Of(problems)
+            : Answer(new KeepHolds(ledger).Add(scope, why!, caller.Name));
+    }
+
+    private static IResult Lift(
+        HttpContext context,
+        OpenLedger ledger,
+        SiteRegisters site,
+        string id,
+        string? by,
+        string? reason
+    )
+    {
+        var caller = Caller.Known(context.User);
+        return Why(caller, site, by, reason, out var why) is { } unfit ? unfit
+            : ledger.Read(log => HoldsOfLog.Read(log).All).All(hold => hold.Id != id)
+                ? Complaint.Of(ProblemKind.NotFound, $"there is no hold `{Shortened.To(id, 64)}`")
+            : Answer(new KeepHolds(ledger).Lift(id, why!, caller.Name));
+    }
+
+    private static async Task<IResult> CommentAsync(
+        HttpRequest request,
+        OpenLedger ledger,
+        SiteRegisters site,
+        ServiceSettings settings,
+        string id,
+        string? by,
+        CancellationToken stop
+    )
+    {
+        var caller = Caller.Known(request.HttpContext.User);
+        if (Why(caller, site, by, "a comment", out var why) is { } unfit)
+        {
+            return unfit;
+        }
+
+        if (
+            !CommentFormat
+                .Current.Read(await RequestBody.ReadAsync(request, settings.Limits, stop))
+                .TryGet(out var comment, out var problems)
+        )
+        {
+            return Complaint.Of(problems);
+        }
+
+        if (comment.Record != id)
+        {
+            return Complaint.Of(
+                ProblemKind.Refused,
+                $"the body is of `{comment.Record}`, which is not the record that the address names",
+                "the record that the address names"
+            );
+        }
+
+        return ledger.Read(log => AnyVersion(log, id))
+            ? Answer(new AddComment(ledger).Add(comment, why!.By))
+            : Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+    }
+
+    private static IResult Erase(
+        HttpContext context,
+        OpenLedger ledger,
+        SiteRegisters site,
+        string id,
+        string? by,
+        string? reason,
+        bool? contents
+    )
+    {
+        var caller = Caller.Known(context.User);
+        return Why(caller, site, by, reason, out var why) is { } unfit
+            ? unfit
+            : Answer(new ForgetPerson(ledger).Forget(id, why!, contents is true, caller.Name));
+    }
+
+    private static bool AnyVersion(ILedgerReading log, string id) =>
+        new TellSubject(log)
+            .Tell(id)
+            .Any(version => version.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment);
+
+    private static IResult? Why(
+        Caller caller,
+        SiteRegisters site,
+        string? by,
+        string? reason,
+        out Correction? why
+    )
+    {
+        why = null;
+        return Sender.Naming(caller, by) is { } misnamed
+            ? Sender.Answer(misnamed)
+            : GivenPerson.Correction(site, by ?? caller.Person, reason, out why);
+    }
+
+    private static IResult Answer(FilingOutcome outcome) =>
+        outcome switch
+        {
+            FilingOutcome.Filed filed => Results.Json(
+                new EnteredAnswer(ToldEntry.Of(filed.Entries[0].Entry), filed.Entries[0].IsNew),
+                statusCode: filed.Entries[0].IsNew ? StatusCodes.Status201Created : StatusCodes.Status200OK
+            ),
+            FilingOutcome.Refused refused => Complaint.Of(refused.Refusal),
+            FilingOutcome.Broken broken => throw new BrokenLogException(broken.Fault),
+            _ => throw new InvalidOperationException("an unknown outcome of a filing"),
+        };
+}
