@@ -5,11 +5,11 @@ using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Keeping;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
-using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Apis;
 
@@ -24,7 +24,8 @@ internal static class KeepingApi
             .MapGet(
                 Holds,
                 (HttpContext context, OpenLedger ledger) =>
-                    Conditional.Json(
+                    OfEvery(Caller.Known(context.User))
+                    ?? Conditional.Json(
                         new HoldsAnswer([
                             .. ledger.Read(log => HoldsOfLog.Read(log).All).Select(HoldAnswer.Of),
                         ]),
@@ -35,7 +36,7 @@ internal static class KeepingApi
             .WithTags("keeping")
             .WithSummary("What is kept whatever falls due, lifted holds too.")
             .Produces<HoldsAnswer>()
-            .Complains();
+            .Complains(ProblemKind.NotAllowed);
         Entering(
             routes.MapPost(Holds, HoldAsync),
             "addHold",
@@ -74,15 +75,17 @@ internal static class KeepingApi
     private static async Task<IResult> HoldAsync(
         HttpRequest request,
         OpenLedger ledger,
-        SiteRegisters site,
+        ServedSites sites,
         ServiceSettings settings,
         string? by,
         string? reason,
+        string? site,
         CancellationToken stop
     )
     {
         var caller = Caller.Known(request.HttpContext.User);
-        return Why(caller, site, by, reason, out var why) is { } unfit ? unfit
+        Correction? why = null;
+        return (OfEvery(caller) ?? Why(caller, sites, site, by, reason, out why)) is { } unfit ? unfit
             : !HoldFormat
                 .Current.Read(await RequestBody.ReadAsync(request, settings.Limits, stop))
                 .TryGet(out var scope, out var problems)
@@ -93,14 +96,16 @@ internal static class KeepingApi
     private static IResult Lift(
         HttpContext context,
         OpenLedger ledger,
-        SiteRegisters site,
+        ServedSites sites,
         string id,
         string? by,
-        string? reason
+        string? reason,
+        string? site
     )
     {
         var caller = Caller.Known(context.User);
-        return Why(caller, site, by, reason, out var why) is { } unfit ? unfit
+        Correction? why = null;
+        return (OfEvery(caller) ?? Why(caller, sites, site, by, reason, out why)) is { } unfit ? unfit
             : ledger.Read(log => HoldsOfLog.Read(log).All).All(hold => hold.Id != id)
                 ? Complaint.Of(ProblemKind.NotFound, $"there is no hold `{Shortened.To(id, 64)}`")
             : Answer(new KeepHolds(ledger).Lift(id, why!, caller.Name));
@@ -109,15 +114,21 @@ internal static class KeepingApi
     private static async Task<IResult> CommentAsync(
         HttpRequest request,
         OpenLedger ledger,
-        SiteRegisters site,
+        ServedSites sites,
         ServiceSettings settings,
         string id,
         string? by,
+        string? site,
         CancellationToken stop
     )
     {
         var caller = Caller.Known(request.HttpContext.User);
-        if (Why(caller, site, by, "a comment", out var why) is { } unfit)
+        if (sites.ChooseFor(caller, site, id, ledger, out var own) is { } elsewhere)
+        {
+            return elsewhere;
+        }
+
+        if (Why(caller, own.Registers, by, "a comment", out var why) is { } unfit)
         {
             return unfit;
         }
@@ -140,7 +151,7 @@ internal static class KeepingApi
             );
         }
 
-        return ledger.Read(log => AnyVersion(log, id))
+        return SeenRecords.IsSeen(ledger, id, caller)
             ? Answer(new AddComment(ledger).Add(comment, why!.By))
             : Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
     }
@@ -148,27 +159,47 @@ internal static class KeepingApi
     private static IResult Erase(
         HttpContext context,
         OpenLedger ledger,
-        SiteRegisters site,
+        ServedSites sites,
         string id,
         string? by,
         string? reason,
-        bool? contents
+        bool? contents,
+        string? site
     )
     {
         var caller = Caller.Known(context.User);
-        return Why(caller, site, by, reason, out var why) is { } unfit
+        Correction? why = null;
+        return (OfEvery(caller) ?? Why(caller, sites, site, by, reason, out why)) is { } unfit
             ? unfit
             : Answer(new ForgetPerson(ledger).Forget(id, why!, contents is true, caller.Name));
     }
 
-    private static bool AnyVersion(ILedgerReading log, string id) =>
-        new TellSubject(log)
-            .Tell(id)
-            .Any(version => version.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment);
+    // A hold keeps, and an erasure removes, whatever of all sites it fits.
+    private static IResult? OfEvery(Caller caller) =>
+        caller.SeesEverySite
+            ? null
+            : Complaint.Of(
+                ProblemKind.NotAllowed,
+                "it is of every site, and who asks is not",
+                "an account or a key of every site"
+            );
 
     private static IResult? Why(
         Caller caller,
-        SiteRegisters site,
+        ServedSites sites,
+        string? site,
+        string? by,
+        string? reason,
+        out Correction? why
+    )
+    {
+        why = null;
+        return sites.Choose(caller, site, out var own) ?? Why(caller, own.Registers, by, reason, out why);
+    }
+
+    private static IResult? Why(
+        Caller caller,
+        ServedSites sites,
         string? by,
         string? reason,
         out Correction? why
