@@ -35,11 +35,3 @@ internal sealed record HoldAnswer(
             hold.Lifted is { } lifted ? ToldEntry.Of(lifted) : null
         );
 }
-
-/// <summary>Every hold, lifted ones too.</summary>
-internal sealed record HoldsAnswer(IReadOnlyList<HoldAnswer> Holds);
-
-/// <summary>Where what was asked for stands.</summary>
-/// <param name="Entry">Its entry.</param>
-/// <param name="IsNew">Whether it stood not already.</param>
-internal sealed record EnteredAnswer(ToldEntry Entry, bool IsNew);
