@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -17,6 +18,9 @@ namespace ServiceRules.Host.Apis;
 internal static class KeepingApi
 {
     private const string Holds = "/api/holds";
+    private const string ByText =
+        "the person of the register who answers for it; left out: for whom the account stands";
+    private const string ReasonText = "why, in a sentence";
 
     public static void MapKeeping(this IEndpointRouteBuilder routes)
     {
@@ -77,9 +81,9 @@ internal static class KeepingApi
         OpenLedger ledger,
         ServedSites sites,
         ServiceSettings settings,
-        string? by,
-        string? reason,
-        string? site,
+        [Description(ByText)] string? by,
+        [Description(ReasonText)] string? reason,
+        [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
     {
@@ -97,10 +101,10 @@ internal static class KeepingApi
         HttpContext context,
         OpenLedger ledger,
         ServedSites sites,
-        string id,
-        string? by,
-        string? reason,
-        string? site
+        [Description("the hold, as it is listed")] string id,
+        [Description(ByText)] string? by,
+        [Description(ReasonText)] string? reason,
+        [Description(SiteText.Text)] string? site
     )
     {
         var caller = Caller.Known(context.User);
@@ -116,9 +120,9 @@ internal static class KeepingApi
         OpenLedger ledger,
         ServedSites sites,
         ServiceSettings settings,
-        string id,
-        string? by,
-        string? site,
+        [Description("the record")] string id,
+        [Description(ByText)] string? by,
+        [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
     {
@@ -160,11 +164,11 @@ internal static class KeepingApi
         HttpContext context,
         OpenLedger ledger,
         ServedSites sites,
-        string id,
-        string? by,
-        string? reason,
-        bool? contents,
-        string? site
+        [Description("the person, as the register names them")] string id,
+        [Description(ByText)] string? by,
+        [Description(ReasonText)] string? reason,
+        [Description("whether every kept content that names the person goes too")] bool? contents,
+        [Description(SiteText.Text)] string? site
     )
     {
         var caller = Caller.Known(context.User);

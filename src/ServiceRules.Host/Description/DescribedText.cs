@@ -18,6 +18,7 @@ internal static class DescribedText
         ["registers"] = "What the site keeps besides its records.",
         ["ledger"] = "What checks the log without this product.",
         ["exports"] = "Whole lists as files.",
+        ["keeping"] = "What is kept, what is forgotten, and what is said of records.",
     };
 
     public static void Complete(JsonObject root)
