@@ -203,7 +203,7 @@ internal static class KeepingApi
 
     private static IResult? Why(
         Caller caller,
-        ServedSites sites,
+        SiteRegisters site,
         string? by,
         string? reason,
         out Correction? why
