@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Formats.Assessments;
@@ -130,7 +131,13 @@ public sealed class HoldsOfLog
             return new(
                 machine,
                 said.RootElement.TryGetProperty("date", out var date)
-                && DateOnly.TryParseExact(date.GetString(), "yyyy-MM-dd", out var day)
+                && DateOnly.TryParseExact(
+                    date.GetString(),
+                    "yyyy-MM-dd",
+                    CultureInfo.InvariantCulture,
+                    DateTimeStyles.None,
+                    out var day
+                )
                     ? day
                     : null
             );

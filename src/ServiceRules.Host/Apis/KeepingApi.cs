@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Keeping;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;

@@ -7,7 +7,9 @@ namespace ServiceRules.Host.Working;
 internal sealed class WorkingQueue(ServiceFolder folder, IEnumerable<IWork> kinds) : IAsyncDisposable
 {
     private readonly SemaphoreSlim turn = new(1);
+#pragma warning disable CA2213 // Closed in DisposeAsync: it waits for what is under way.
     private IWorkQueue? queue;
+#pragma warning restore CA2213
 
     public async Task<IWorkQueue> OpenedAsync(CancellationToken stop)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Keeping;
 using ServiceRules.Application.Ledger;
@@ -153,7 +154,10 @@ public abstract class KeepingContract : IAsyncLifetime
                 Record = by == "record" ? what : null,
                 Machine = by == "machine" ? what : null,
                 Person = by == "person" ? what : null,
-                Until = by == "until" ? DateOnly.ParseExact(what, "yyyy-MM-dd") : null,
+                Until =
+                    by == "until"
+                        ? DateOnly.ParseExact(what, "yyyy-MM-dd", CultureInfo.InvariantCulture)
+                        : null,
             }
         );
 

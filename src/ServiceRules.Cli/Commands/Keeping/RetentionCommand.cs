@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Keeping;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Formats.Ledger;
