@@ -59,7 +59,7 @@ internal static class Composition
 
         if (notices is not null)
         {
-            builder.Services.AddNotices(notices, folder);
+            builder.Services.AddNotices(notices);
         }
 
         var app = builder.Build();

@@ -18,11 +18,7 @@ internal static class NoticeServices
         ));
     }
 
-    public static IServiceCollection AddNotices(
-        this IServiceCollection services,
-        NoticeSettings notices,
-        ServiceFolder folder
-    )
+    public static IServiceCollection AddNotices(this IServiceCollection services, NoticeSettings notices)
     {
         services.AddSingleton(notices);
         services.AddSingleton<WebhookDelivery>();
