@@ -39,5 +39,9 @@ public static class PublishedSchemas
             ("import-mapping.schema.json", ImportMappingFormat.Current.Schema(said)),
             ("erasure.schema.json", ErasureFormat.Current.Schema(said)),
             ("act.schema.json", LoggedActFormat.Current.Schema(said)),
+            ("hold.schema.json", HoldFormat.Current.Schema(said)),
+            ("retention.schema.json", RetentionFormat.Current.Schema(said)),
+            ("expiry.schema.json", ExpiryFormat.Current.Schema(said)),
+            ("comment.schema.json", CommentFormat.Current.Schema(said)),
         ];
 }

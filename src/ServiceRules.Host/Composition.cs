@@ -6,6 +6,7 @@ using ServiceRules.Host.Description;
 using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
+using ServiceRules.Host.Keeping;
 using ServiceRules.Host.Limits;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Pages;
@@ -49,7 +50,8 @@ internal static class Composition
             .AddSessions(folder)
             .AddAccounts(folder)
             .AddProvider(provider)
-            .AddKeptNotices(folder);
+            .AddKeptNotices(folder)
+            .AddKeeping(folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -62,7 +64,7 @@ internal static class Composition
 
         if (notices is not null)
         {
-            builder.Services.AddNotices(notices, folder);
+            builder.Services.AddNotices(notices);
         }
 
         var app = builder.Build();
@@ -88,6 +90,7 @@ internal static class Composition
         app.MapActivations();
         app.MapExports();
         app.MapNotices();
+        app.MapKeeping();
         app.MapDescription();
         app.MapWatching();
         app.MapPages();

@@ -31,7 +31,7 @@ public sealed class LoggedActs(OpenLedger ledger)
         {
             var noted = new List<AccountAct>();
             answer = work(log, noted.Add);
-            return Plan(log, noted);
+            return With(log, new FilingPlan.File([], []), noted);
         });
         return outcome switch
         {
@@ -75,7 +75,12 @@ public sealed class LoggedActs(OpenLedger ledger)
         };
     }
 
-    private static FilingPlan.File Plan(ILedgerWriting log, List<AccountAct> noted)
+    /// <summary>The same filing, and with it acts that tell of it.</summary>
+    internal static FilingPlan.File With(
+        ILedgerWriting log,
+        FilingPlan.File plan,
+        IReadOnlyCollection<AccountAct> noted
+    )
     {
         var logged = new List<AccountAct>();
         var beside = new List<AccountAct>();
@@ -92,13 +97,16 @@ public sealed class LoggedActs(OpenLedger ledger)
             }
         }
 
-        return new FilingPlan.File([.. logged.Select(Part)], [])
+        var first = plan.Parts.Length;
+        return plan with
         {
+            Parts = [.. plan.Parts, .. logged.Select(Part)],
             Also = (writing, placed) =>
             {
+                plan.Also?.Invoke(writing, placed);
                 foreach (var (act, at) in logged.Select((act, at) => (act, at)))
                 {
-                    writing.Accounts.Keep(act with { Entry = placed[at].Entry.Index });
+                    writing.Accounts.Keep(act with { Entry = placed[first + at].Entry.Index });
                 }
 
                 foreach (var act in beside)

@@ -105,6 +105,22 @@ internal sealed class ContentCheck(
                 }
 
                 break;
+            case EntryKind.Hold:
+                _ = Read(HoldFormat.Current, content, place);
+                break;
+            case EntryKind.Retention:
+                _ = Read(RetentionFormat.Current, content, place);
+                break;
+            case EntryKind.Expiry:
+                _ = Read(ExpiryFormat.Current, content, place);
+                break;
+            case EntryKind.Comment:
+                if (Read(CommentFormat.Current, content, place) is { } comment)
+                {
+                    Same(comment.Record, filed.Entry.Subject, "record", place);
+                }
+
+                break;
             default:
                 throw new InvalidOperationException("an unknown kind of entry");
         }

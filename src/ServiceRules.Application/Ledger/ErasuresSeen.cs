@@ -1,4 +1,5 @@
 using ServiceRules.Evidence;
+using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
 
@@ -20,7 +21,7 @@ internal sealed class ErasuresSeen
         var size = log.Head?.Size ?? 0;
         var further = size > next ? Erasures.Entries(log, next).ToList() : [];
         contents.UnionWith(Erasures.Of(log, further));
-        Any |= further.Count > 0;
+        Any |= further.Exists(entry => entry.Entry.Kind is EntryKind.Erasure);
         next = size;
     }
 }

@@ -1,4 +1,7 @@
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Keeping;
+using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
@@ -12,7 +15,13 @@ public sealed class ForgetPerson(OpenLedger ledger)
     /// <param name="person">Who is forgotten.</param>
     /// <param name="correction">Who does it, and why.</param>
     /// <param name="withContents">Whether records, assessments, contexts and reports that name the person go too.</param>
-    public FilingOutcome Forget(string person, Correction correction, bool withContents)
+    /// <param name="caller">Who asks, as acts name it: accounts and keys that stand for the person go too; null: they stay.</param>
+    public FilingOutcome Forget(
+        string person,
+        Correction correction,
+        bool withContents,
+        string? caller = null
+    )
     {
         ArgumentNullException.ThrowIfNull(correction);
         if (WhereNamed.IsWordOf(correction.Reason, person, StringComparison.OrdinalIgnoreCase))
@@ -29,9 +38,30 @@ public sealed class ForgetPerson(OpenLedger ledger)
         {
             var removed = withContents ? WhereNamed.In(log, person) : [];
             var known = log.PseudonymOf(person);
-            if (known is null && removed.Count == 0)
+            var accounts = caller is null ? null : AccountsOf.Read(log, person);
+            if (accounts?.IsLastAdministrator == true)
+            {
+                return new FilingPlan.Refuse(
+                    new(
+                        $"the account of `{person}` is the last administrator's",
+                        "after another one was made"
+                    )
+                );
+            }
+
+            if (known is null && removed.Count == 0 && accounts is not { IsEmpty: false })
             {
                 return new FilingPlan.Refuse(Unknown(log, person));
+            }
+
+            if (Kept(log, person, known, removed) is { } hold)
+            {
+                return new FilingPlan.Refuse(
+                    new(
+                        $"hold `{hold.Id}` ({hold.Told}) keeps what names them, because: {hold.Entry.Entry.Reason}",
+                        "after it was lifted"
+                    )
+                );
             }
 
             // Forgotten once already, and still named by what is kept: nobody is to find out by which pseudonym.
@@ -44,16 +74,72 @@ public sealed class ForgetPerson(OpenLedger ledger)
                 Person = correction.By == person ? null : correction.By,
                 Reason = correction.Reason,
             };
-            return new FilingPlan.File([new FilingPart.New(draft)], [])
+            var plan = new FilingPlan.File([new FilingPart.New(draft)], [])
             {
                 Removed = [.. removed],
                 Forgotten = known,
             };
+            return accounts is null
+                ? plan
+                : LoggedActs.With(
+                    log,
+                    plan,
+                    [
+                        new(ledger.Now, AccountAct.PersonErased, caller!, pseudonym),
+                        .. accounts.Remove(log, ledger.Now, caller!),
+                    ]
+                );
         });
     }
 
     /// <summary>How many contents name the person: what stays readable when only the pseudonym is forgotten.</summary>
     public static int CountNaming(ILedgerReading log, string person) => WhereNamed.In(log, person).Count;
+
+    // A name behind a pseudonym is part of what is held, as the contents are.
+    private static Hold? Kept(
+        ILedgerReading log,
+        string person,
+        string? pseudonym,
+        IReadOnlyCollection<ContentHash> removed
+    )
+    {
+        var holds = HoldsOfLog.Read(log);
+        if (holds.Of(person) is { } own)
+        {
+            return own;
+        }
+
+        if (!holds.All.Any(hold => hold.Holds))
+        {
+            return null;
+        }
+
+        var gone = removed.Select(hash => hash.ToString()).ToHashSet(StringComparer.Ordinal);
+        return log.Entries(0)
+            .Select(stored => EntryReading.TryRead(stored, out var entry, out _) ? entry : null)
+            .OfType<FiledEntry>()
+            .Where(entry =>
+                entry.Entry.Kind
+                    is EntryKind.Record
+                        or EntryKind.Amendment
+                        or EntryKind.Assessment
+                        or EntryKind.Report
+                        or EntryKind.Comment
+            )
+            .Where(entry =>
+                (pseudonym is not null && entry.Entry.By == pseudonym)
+                || gone.Contains(entry.Entry.Content)
+                || (
+                    entry.Entry.Kind is EntryKind.Assessment
+                    && ContextUse.Of(log, entry.Entry.Content) is { } context
+                    && gone.Contains(context)
+                )
+            )
+            .Select(entry => entry.Entry.Subject)
+            .Distinct(StringComparer.Ordinal)
+            .Select(subject => holds.Keeping(log, subject))
+            .FirstOrDefault(hold => hold is not null);
+    }
 
     private static FilingRefusal Unknown(ILedgerReading log, string person) =>
         CountNaming(log, person) is var count and > 0

@@ -22,8 +22,8 @@ internal static class ReturnedContent
         return back is null
             ? null
             : new(
-                $"it would bring back what was removed when a person was forgotten, first `{back}`, or what tells of it",
-                "a version that does not name them, or --bring-back"
+                $"it would bring back what an erasure removed, first `{back}`, or what tells of it",
+                "a version that does not name who was forgotten, or --bring-back"
             );
     }
 

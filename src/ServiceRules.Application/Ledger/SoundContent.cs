@@ -1,4 +1,6 @@
+using System.Globalization;
 using ServiceRules.Evidence;
+using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
 
@@ -31,8 +33,16 @@ public static class SoundContent
     internal static string WhyNone(this ILedgerReading log, string digest) =>
         !ContentHash.TryParse(digest, out var hash) ? "of a digest that is none"
         : log.Content(hash) is not null ? "kept with other bytes than were filed"
-        : log.IsErased(hash) ? "erased"
+        : Erasures.Naming(log, hash) is { } removal ? Told(removal)
         : "missing, and no erasure removed it";
+
+    private static string Told(FiledEntry removal) =>
+        removal.Entry.Kind is EntryKind.Expiry
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"erased by retention on {removal.Entry.At.UtcDateTime:yyyy-MM-dd}"
+            )
+            : "erased";
 
     /// <summary>Whether the log says that a content was removed on purpose.</summary>
     internal static bool IsErased(this ILedgerReading log, ContentHash hash) =>

@@ -55,6 +55,10 @@ internal static class WhereNamed
         ];
     }
 
+    /// <summary>Whether one content names a person, as what has the identity for a value or a word of it.</summary>
+    public static bool Names(ReadOnlyMemory<byte> content, string person) =>
+        IsIn(content, CanonicalForm.Of(JsonSerializer.SerializeToUtf8Bytes(person)).Bytes, person);
+
     /// <summary>
     /// Whether a text has the name as a word of its own: who is called <c>ann</c> is not named by <c>cannot</c>, nor
     /// <c>tech-0</c> by <c>tech-02</c>.

@@ -3,6 +3,7 @@ using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Commands;
 using ServiceRules.Cli.Commands.Accounts;
+using ServiceRules.Cli.Commands.Keeping;
 using ServiceRules.Cli.Commands.Ledger;
 using ServiceRules.Cli.Commands.Notices;
 
@@ -103,6 +104,8 @@ internal static class CommandLine
             RecallCommand.Of(session),
             WitnessCommand.Of(session),
             LedgerCommand.Of(session),
+            HoldCommand.Of(session),
+            RetentionCommand.Of(session),
             RulesCommand.Of(session),
             KeysCommand.Of(session),
             DemoCommand.Of(session),

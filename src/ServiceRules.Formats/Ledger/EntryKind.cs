@@ -33,6 +33,9 @@ public enum EntryKind
     /// <summary>What is to be kept whatever falls due, or that it no longer is.</summary>
     Hold,
 
+    /// <summary>How long contents are kept.</summary>
+    Retention,
+
     /// <summary>Contents were removed because their time was over.</summary>
     Expiry,
 

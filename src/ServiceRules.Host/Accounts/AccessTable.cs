@@ -45,6 +45,10 @@ internal static class AccessTable
         new(Get, "/api/records/{id}", Readers),
         new(Get, "/api/records/{id}/report", Readers),
         new(Get, "/api/records/{id}/report/proof", Readers),
+        new(Post, "/api/records/{id}/comments", Overseers),
+        new(Get, "/api/holds", Overseers),
+        new(Post, "/api/holds", Overseers),
+        new(Post, "/api/holds/{id}/lift", Overseers),
         new(Get, "/api/units", Overseers),
         new(Get, "/api/findings", Overseers),
         new(Get, "/api/exports/records.csv", Overseers),
@@ -94,6 +98,7 @@ internal static class AccessTable
         new(Post, "/keys", Roles.Administrator),
         new(Post, "/keys/{id}/revoke", Roles.Administrator),
         new(Get, "/acts", Roles.Administrator),
+        new(Post, "/api/people/{id}/erasure", Roles.Administrator),
     ];
 
     private static readonly FrozenDictionary<(string, string), Access> ByRoute = All.ToFrozenDictionary(one =>

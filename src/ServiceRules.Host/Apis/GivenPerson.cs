@@ -34,7 +34,7 @@ internal static class GivenPerson
         {
             return Complaint.Of(
                 ProblemKind.Refused,
-                "an amendment says who corrects, and why",
+                "who answers for it, and why, is needed",
                 "?by=PERSON&reason=TEXT"
             );
         }

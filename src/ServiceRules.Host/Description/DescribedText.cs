@@ -20,6 +20,7 @@ internal static class DescribedText
         ["packs"] = "Rules: told, checked, stored, compared and put in force.",
         ["notices"] = "Who was to be told of holds and stops, and was not.",
         ["exports"] = "Whole lists as files.",
+        ["keeping"] = "What is kept, what is forgotten, and what is said of records.",
     };
 
     public static void Complete(JsonObject root)

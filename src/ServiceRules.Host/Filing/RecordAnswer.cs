@@ -1,3 +1,4 @@
+using ServiceRules.Application.Keeping;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Formats.Ledger;
@@ -11,13 +12,15 @@ namespace ServiceRules.Host.Filing;
 /// <param name="Others">What of other stored records that took into account; left out where that is no longer kept.</param>
 /// <param name="Turned">How often that version was judged again in the light of a later record, the first time first.</param>
 /// <param name="Versions">Its versions, the oldest first.</param>
+/// <param name="Comments">What was said of it, the oldest first.</param>
 internal sealed record RecordAnswer(
     string Id,
     EmbeddedRecord? Record,
     EmbeddedAssessment? Assessment,
     ToldOthers? Others,
     IReadOnlyList<ToldTurn> Turned,
-    IReadOnlyList<ToldVersion> Versions
+    IReadOnlyList<ToldVersion> Versions,
+    IReadOnlyList<ToldComment> Comments
 )
 {
     /// <summary>Null where no such record is filed.</summary>
@@ -46,7 +49,8 @@ internal sealed record RecordAnswer(
                 ? ToldOthers.Of(others)
                 : null,
             [.. TurnedRecord.Of(log, newest).Select(ToldTurn.Of)],
-            [.. versions.Select(ToldVersion.Of)]
+            [.. versions.Select(ToldVersion.Of)],
+            [.. AddComment.Of(log, id).Select(entry => ToldComment.Of(log, entry))]
         );
     }
 }

@@ -2,14 +2,13 @@ using System.Diagnostics.CodeAnalysis;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Notices;
-using ServiceRules.Application.Working;
-using ServiceRules.Host.Setup;
+using ServiceRules.Host.Working;
 
 namespace ServiceRules.Host.Notices;
 
 /// <summary>Hands what waits to the queue: at start and every ten minutes all of it, else what was filed since, here or by another instance.</summary>
 internal sealed partial class NoticeRounds(
-    ServiceFolder folder,
+    WorkingQueue working,
     INoticeStore store,
     ServiceSettings settings,
     NoticeWork work,
@@ -24,21 +23,8 @@ internal sealed partial class NoticeRounds(
     // Others file as well: another instance, or an import by command.
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
 
-#pragma warning disable CA2213 // Closed when the service stops: it waits for what is under way.
-    private IWorkQueue? queue;
-#pragma warning restore CA2213
     private long from;
     private DateTimeOffset? wentThroughAll;
-
-    public override async Task StopAsync(CancellationToken cancellationToken)
-    {
-        await base.StopAsync(cancellationToken);
-        if (queue is { } working)
-        {
-            queue = null;
-            await working.DisposeAsync();
-        }
-    }
 
     [SuppressMessage(
         "Design",
@@ -72,22 +58,7 @@ internal sealed partial class NoticeRounds(
 
     private async Task RoundAsync(CancellationToken stop)
     {
-        if (queue is null)
-        {
-            var opened = folder.OpenWork();
-            try
-            {
-                await opened.StartAsync([work], stop);
-            }
-            catch
-            {
-                await opened.DisposeAsync();
-                throw;
-            }
-
-            queue = opened;
-        }
-
+        var queue = await working.OpenedAsync(stop);
         var now = settings.Clock.GetUtcNow();
         if (wentThroughAll is not { } last || now - last >= ThroughAll)
         {

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Application.Working;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Notices;
@@ -17,19 +18,14 @@ internal static class NoticeServices
         ));
     }
 
-    public static IServiceCollection AddNotices(
-        this IServiceCollection services,
-        NoticeSettings notices,
-        ServiceFolder folder
-    )
+    public static IServiceCollection AddNotices(this IServiceCollection services, NoticeSettings notices)
     {
         services.AddSingleton(notices);
         services.AddSingleton<WebhookDelivery>();
         services.AddSingleton<NoticeMeter>();
         services.AddSingleton<NoticeWork>();
+        services.AddSingleton<IWork>(provider => provider.GetRequiredService<NoticeWork>());
         services.AddHealthChecks().AddCheck<NoticeHealth>("notices");
-        return services.AddHostedService(provider =>
-            ActivatorUtilities.CreateInstance<NoticeRounds>(provider, folder)
-        );
+        return services.AddHostedService<NoticeRounds>();
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -66,6 +67,7 @@ internal static class RecordPages
                     ? ShownFinding.Open(assessment.Bytes)
                     : [],
                 [nameof(RecordPage.Turns)] = answer.Turned.Select(ShownTurn.Of).ToList(),
+                [nameof(RecordPage.Comments)] = answer.Comments.Select(Line).ToList(),
                 [nameof(RecordPage.Others)] = ShownOther.Of(answer.Others),
                 [nameof(RecordPage.Timeline)] = answer.Record is { } record
                     ? ShownEvent.Of(record.Bytes)
@@ -73,4 +75,10 @@ internal static class RecordPages
             }
         );
     }
+
+    private static string Line(ToldComment comment) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{comment.Entry.At.UtcDateTime:yyyy-MM-dd HH:mm} UTC, {comment.Entry.By}, entry {comment.Entry.Index}: {comment.Text ?? "no longer kept"}"
+        );
 }

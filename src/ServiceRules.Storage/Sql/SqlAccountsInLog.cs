@@ -22,6 +22,12 @@ internal sealed class SqlAccountsInLog(DbConnection connection) : IAccountsInLog
             ("@entry", act.Entry)
         );
 
+    public void Unname(string person) =>
+        _ = connection.Execute(
+            "UPDATE api_key SET person = NULL WHERE person = @person",
+            ("@person", person)
+        );
+
     public (DateTimeOffset? At, long Since) LastLogged(string what, string about)
     {
         var last = connection

@@ -38,6 +38,10 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/records/{id}                      401 200 200 200 403 401
         GET  /api/records/{id}/report               401 200 200 200 403 401
         GET  /api/records/{id}/report/proof         401 200 200 200 403 401
+        POST /api/records/{id}/comments             401 403 422 422 403 401
+        GET  /api/holds                             401 403 200 200 403 401
+        POST /api/holds                             401 403 422 422 403 401
+        POST /api/holds/{id}/lift                   401 403 422 422 403 401
         GET  /api/units                             401 403 200 200 403 401
         GET  /api/findings                          401 403 200 200 403 401
         GET  /api/exports/records.csv               401 403 200 200 403 401
@@ -84,6 +88,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         POST /keys                                  401 403 403 403 422 401
         POST /keys/{id}/revoke                      401 403 403 403 303 401
         GET  /acts                                  302 403 403 403 200 401
+        POST /api/people/{id}/erasure               401 403 403 403 422 401
         """;
 
     private readonly ServiceRun _run = shop.Run;

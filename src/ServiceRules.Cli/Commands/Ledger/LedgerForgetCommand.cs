@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
@@ -35,7 +36,12 @@ internal static class LedgerForgetCommand
             var name = GivenPerson.Checked("PERSON", parsed.GetRequiredValue(person));
             var correction = GivenPerson.Correcting(parsed, "forgetting", RulesInForce.Load(parsed));
             using var ledger = LedgerInUse.Existing(parsed, session);
-            var outcome = new ForgetPerson(ledger.Ledger).Forget(name, correction, parsed.GetValue(contents));
+            var outcome = new ForgetPerson(ledger.Ledger).Forget(
+                name,
+                correction,
+                parsed.GetValue(contents),
+                AccountAct.Machine
+            );
             var code = FilingPrint.Write(session, name, name, outcome);
             var left = ForgetPerson.CountNaming(ledger.Ledger.Log, name);
             if (code == ExitCode.Good && left > 0)

@@ -1,0 +1,7 @@
+using System.Collections.Immutable;
+
+namespace ServiceRules.Formats.Ledger;
+
+/// <summary>Contents whose time was over: the content of an expiry's entry.</summary>
+/// <param name="Contents">Digests of what was removed, in ordinal order.</param>
+public sealed record Expiry(ImmutableArray<string> Contents);

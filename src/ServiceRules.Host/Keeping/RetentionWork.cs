@@ -1,0 +1,48 @@
+using Microsoft.Extensions.Logging;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Keeping;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Working;
+
+namespace ServiceRules.Host.Keeping;
+
+/// <summary>Removes once a day what is over and not held.</summary>
+internal sealed partial class RetentionWork(OpenLedger ledger, TimeProvider clock, ILogger<RetentionWork> log)
+    : IWork
+{
+    public const string Daily = "daily";
+
+    private static readonly TimeSpan Pause = TimeSpan.FromHours(24);
+
+    public string Kind => "retention";
+
+    public Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
+    {
+        try
+        {
+            var run = new RunRetention(ledger).Run(
+                DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
+                AccountAct.Service,
+                false,
+                stop
+            );
+            Ran(log, run.Contents, run.Due.Length, run.Held.Length);
+            return Task.FromResult<TimeSpan?>(Pause);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            // The queue does it again; nobody else would tell.
+            BrokeOff(log, failure);
+            throw;
+        }
+    }
+
+    [LoggerMessage(
+        Level = LogLevel.Information,
+        Message = "retention removed {Contents} contents of {Records} records, {Held} are held"
+    )]
+    private static partial void Ran(ILogger logger, int contents, int records, int held);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "retention broke off and is tried again")]
+    private static partial void BrokeOff(ILogger logger, Exception failure);
+}
