@@ -12,6 +12,7 @@ using ServiceRules.Host.Pages;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
+using ServiceRules.Host.Working;
 using ServiceRules.Storage.Inbox;
 
 namespace ServiceRules.Host;
@@ -44,7 +45,8 @@ internal static class Composition
             .AddWatching(builder.Configuration)
             .AddPages(folder)
             .AddAccounts(folder)
-            .AddKeptNotices(folder);
+            .AddKeptNotices(folder)
+            .AddWork(settings, folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -57,7 +59,7 @@ internal static class Composition
 
         if (notices is not null)
         {
-            builder.Services.AddNotices(notices, folder);
+            builder.Services.AddNotices(notices);
         }
 
         var app = builder.Build();
@@ -78,6 +80,7 @@ internal static class Composition
         app.MapSites();
         app.MapLedger();
         app.MapExports();
+        app.MapExportJobs();
         app.MapNotices();
         app.MapDescription();
         app.MapWatching();

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
@@ -50,6 +51,12 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>Who is still to be told of what was filed.</summary>
     public INoticeTable Notices => store.Notices;
+
+    /// <summary>Lists that somebody wants as files.</summary>
+    public IExportStore Exports => store.Exports;
+
+    /// <summary>How far the log was handed to the queue.</summary>
+    public IWorkMarks WorkMarks => store.WorkMarks;
 
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Host.Setup;
+using ServiceRules.Host.Working;
 
 namespace ServiceRules.Host.Notices;
 
@@ -17,19 +18,13 @@ internal static class NoticeServices
         ));
     }
 
-    public static IServiceCollection AddNotices(
-        this IServiceCollection services,
-        NoticeSettings notices,
-        ServiceFolder folder
-    )
+    public static IServiceCollection AddNotices(this IServiceCollection services, NoticeSettings notices)
     {
         services.AddSingleton(notices);
         services.AddSingleton<WebhookDelivery>();
         services.AddSingleton<NoticeMeter>();
         services.AddSingleton<NoticeWork>();
         services.AddHealthChecks().AddCheck<NoticeHealth>("notices");
-        return services.AddHostedService(provider =>
-            ActivatorUtilities.CreateInstance<NoticeRounds>(provider, folder)
-        );
+        return services.AddSingleton<IOwedWork, NoticesOwed>();
     }
 }

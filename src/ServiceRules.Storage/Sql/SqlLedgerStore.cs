@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Data.Common;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
 using ServiceRules.Storage.Working;
 
@@ -20,6 +22,8 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Rows = new SqlStoredRows(this);
         Accounts = new SqlStoredAccounts(this);
         Notices = new SqlStoredNotices(this);
+        Exports = new SqlStoredExports(this);
+        WorkMarks = new SqlWorkMarks(this);
     }
 
     public IRowReading Rows { get; }
@@ -29,6 +33,12 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>Who is still to be told of what was filed.</summary>
     public INoticeTable Notices { get; }
+
+    /// <summary>Lists that somebody wants as files.</summary>
+    public IExportStore Exports { get; }
+
+    /// <summary>How far the log was handed to the queue.</summary>
+    public IWorkMarks WorkMarks { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

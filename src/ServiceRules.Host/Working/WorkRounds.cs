@@ -1,21 +1,22 @@
 using System.Diagnostics.CodeAnalysis;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Notices;
 using ServiceRules.Application.Working;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
 
-namespace ServiceRules.Host.Notices;
+namespace ServiceRules.Host.Working;
 
-/// <summary>Hands what waits to the queue: at start and every ten minutes all of it, else what was filed since, here or by another instance.</summary>
-internal sealed partial class NoticeRounds(
+/// <summary>
+/// Hands what is owed to the queue: at start and every ten minutes all of it, else what came since, here or by another instance.
+/// The queue is opened when something is owed first.
+/// </summary>
+internal sealed partial class WorkRounds(
     ServiceFolder folder,
-    INoticeStore store,
     ServiceSettings settings,
-    NoticeWork work,
+    IEnumerable<IOwedWork> kinds,
     NoticeBell bell,
-    NoticeMeter meter,
-    ILogger<NoticeRounds> log
+    ILogger<WorkRounds> log
 ) : BackgroundService
 {
     // Work that the queue could not take again, its database being away, stands in the table alone.
@@ -24,10 +25,11 @@ internal sealed partial class NoticeRounds(
     // Others file as well: another instance, or an import by command.
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
 
+    private readonly IReadOnlyList<IOwedWork> all = [.. kinds];
+
 #pragma warning disable CA2213 // Closed when the service stops: it waits for what is under way.
     private IWorkQueue? queue;
 #pragma warning restore CA2213
-    private long from;
     private DateTimeOffset? wentThroughAll;
 
     public override async Task StopAsync(CancellationToken cancellationToken)
@@ -72,44 +74,39 @@ internal sealed partial class NoticeRounds(
 
     private async Task RoundAsync(CancellationToken stop)
     {
-        if (queue is null)
-        {
-            var opened = folder.OpenWork();
-            try
-            {
-                await opened.StartAsync([work], stop);
-            }
-            catch
-            {
-                await opened.DisposeAsync();
-                throw;
-            }
-
-            queue = opened;
-        }
-
         var now = settings.Clock.GetUtcNow();
-        if (wentThroughAll is not { } last || now - last >= ThroughAll)
+        var isAll = wentThroughAll is not { } last || now - last >= ThroughAll;
+        foreach (var kind in all)
         {
-            from = 0;
-        }
-
-        var isAll = from == 0;
-        foreach (var notice in store.Waiting(from))
-        {
-            await queue.AddAsync(work.Kind, NoticeWork.WhatOf(notice), stop);
-            // Those of one assessment were kept together; what is asked for twice is one work. What is tried anew is older.
-            from = Math.Max(from, notice.Entry);
+            foreach (var what in kind.Owed(isAll))
+            {
+                var working = queue ?? await OpenAsync(stop);
+                await working.AddAsync(kind.Work.Kind, what, stop);
+            }
         }
 
         if (isAll)
         {
             wentThroughAll = now;
         }
-
-        meter.Stands(store.Count());
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "a round through the notices failed")]
+    private async Task<IWorkQueue> OpenAsync(CancellationToken stop)
+    {
+        var opened = folder.OpenWork();
+        try
+        {
+            await opened.StartAsync([.. all.Select(kind => kind.Work)], stop);
+        }
+        catch
+        {
+            await opened.DisposeAsync();
+            throw;
+        }
+
+        return queue = opened;
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "a round through what is owed failed")]
     private static partial void Failed(ILogger logger, Exception failure);
 }

@@ -1,0 +1,32 @@
+using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Host.Exports;
+using ServiceRules.Host.Filing;
+using ServiceRules.Host.Setup;
+
+namespace ServiceRules.Host.Working;
+
+internal static class WorkServices
+{
+    public static IServiceCollection AddWork(
+        this IServiceCollection services,
+        ServiceSettings settings,
+        ServiceFolder folder
+    )
+    {
+        // Made elsewhere, and closed there.
+        services.AddSingleton(_ => folder.Exports);
+        services.AddSingleton(_ => folder.WorkMarks);
+        services.AddSingleton<ExportWork>();
+        services.AddSingleton<ExportDesk>();
+        services.AddSingleton<IOwedWork, ExportsOwed>();
+        if (settings.ReportsAhead)
+        {
+            services.AddSingleton<ReportWork>();
+            services.AddSingleton<IOwedWork, ReportsOwed>();
+        }
+
+        return services.AddHostedService(provider =>
+            ActivatorUtilities.CreateInstance<WorkRounds>(provider, folder)
+        );
+    }
+}
