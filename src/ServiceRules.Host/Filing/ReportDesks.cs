@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Security.Cryptography.X509Certificates;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence;
 using ServiceRules.Host.Setup;
 

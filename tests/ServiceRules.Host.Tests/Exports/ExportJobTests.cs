@@ -132,15 +132,14 @@ public sealed class ExportJobTests
                 var store = first.Get<IExportStore>();
                 var by = "key:" + first.Get<IAccountStore>().Keys().Single().Id;
                 var at = TimeProvider.System.GetUtcNow();
+                var (_, own) = await AskAsync(first, Request("units", "csv"));
+                var site = store.Find(own.GetProperty("id").GetString()!)!.Site;
                 id = store
                     .Ask(
-                        new(
-                            "dead",
-                            by,
-                            Encoding.UTF8.GetString(Request("records", "csv")),
-                            at,
-                            at.AddDays(1)
-                        ),
+                        new("dead", by, Encoding.UTF8.GetString(Request("records", "csv")), at, at.AddDays(1))
+                        {
+                            Site = site,
+                        },
                         10
                     )!
                     .Id;
