@@ -1,5 +1,6 @@
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Cases;
+using ServiceRules.Formats.Exports;
 using ServiceRules.Formats.Imports;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Packs;
@@ -38,6 +39,7 @@ public static class PublishedSchemas
             ("safe-work-jobs.schema.json", SafeWorkJobsFormat.Current.Schema(said)),
             ("import-mapping.schema.json", ImportMappingFormat.Current.Schema(said)),
             ("erasure.schema.json", ErasureFormat.Current.Schema(said)),
+            ("export-request.schema.json", ExportRequestFormat.Current.Schema(said)),
             ("act.schema.json", LoggedActFormat.Current.Schema(said)),
             ("hold.schema.json", HoldFormat.Current.Schema(said)),
             ("retention.schema.json", RetentionFormat.Current.Schema(said)),

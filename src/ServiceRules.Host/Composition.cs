@@ -15,6 +15,7 @@ using ServiceRules.Host.Providers;
 using ServiceRules.Host.Sessions;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
+using ServiceRules.Host.Working;
 using ServiceRules.Storage.Inbox;
 
 namespace ServiceRules.Host;
@@ -51,7 +52,8 @@ internal static class Composition
             .AddAccounts(folder)
             .AddProvider(provider)
             .AddKeptNotices(folder)
-            .AddKeeping(folder);
+            .AddWork(settings, folder)
+            .AddKeeping();
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -89,6 +91,7 @@ internal static class Composition
         app.MapPacks();
         app.MapActivations();
         app.MapExports();
+        app.MapExportJobs();
         app.MapNotices();
         app.MapKeeping();
         app.MapDescription();

@@ -55,6 +55,9 @@ public sealed record ServiceSettings
         TimeSpan.FromHours(24),
     ];
 
+    /// <summary>Whether reports are made after a filing, and not when somebody asks first.</summary>
+    public bool ReportsAhead { get; init; }
+
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 
     public ServiceLimits Limits { get; init; } = ServiceLimits.Default;

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
@@ -58,6 +59,12 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>What protects what browsers keep for the service, the same for all instances on one database.</summary>
     public ISealedKeyStore SealedKeys => store.SealedKeys;
+
+    /// <summary>Lists that somebody wants as files.</summary>
+    public IExportStore Exports => store.Exports;
+
+    /// <summary>How far the log was handed to the queue.</summary>
+    public IWorkMarks WorkMarks => store.WorkMarks;
 
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>

@@ -101,6 +101,12 @@ internal static class ServeCommand
         "Which column goes to which place, for tables of the inbox without a mapping beside them."
     );
 
+    private static readonly Option<bool> ReportsAhead = new("--reports-ahead")
+    {
+        Description =
+            "Make the report of each record after its filing, and not when somebody first asks for it.",
+    };
+
     public static Command Of(Session session)
     {
         var command = new Command(
@@ -122,6 +128,7 @@ internal static class ServeCommand
             InboxFolder,
             InboxSite,
             Mapping,
+            ReportsAhead,
         };
         command.SetAction(parsed => RunAsync(Settings(parsed, session), session).GetAwaiter().GetResult());
         return command;
@@ -169,6 +176,7 @@ internal static class ServeCommand
             Port = port,
             IsDemo = isDemo,
             Inbox = Inbox(parsed, !sites.IsEmpty),
+            ReportsAhead = parsed.GetValue(ReportsAhead),
             Clock = session.Clock,
         };
     }

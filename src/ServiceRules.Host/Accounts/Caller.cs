@@ -29,10 +29,7 @@ internal sealed record Caller(string Name, Roles Roles, string? Person)
     public bool SeesEverySite => Site == GrantedSite.Every;
 
     /// <summary>The sites whose records it sees; null: of every one.</summary>
-    public ImmutableArray<string>? Sites =>
-        SeesEverySite ? null
-        : Site is { } own ? [own]
-        : [];
+    public ImmutableArray<string>? Sites => GrantedSites.Of(Site);
 
     /// <summary>Whether the password is changed before anything else.</summary>
     public bool MustChange { get; init; }

@@ -2,6 +2,8 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Notices;
@@ -32,29 +34,52 @@ internal static class NoticesApi
             .Complains(ProblemKind.NotFound, ProblemKind.Full);
     }
 
-    private static IResult List(HttpContext context, [AsParameters] NoticeQuery query, NoticeDesk desk)
+    private static IResult List(
+        HttpContext context,
+        [AsParameters] NoticeQuery query,
+        NoticeDesk desk,
+        OpenLedger ledger
+    )
     {
         if (query.Fault(context.Request, desk) is { } wrong)
         {
             return wrong;
         }
 
+        var caller = Caller.Known(context.User);
         var (items, next) = desk.In(
             NoticeWords.Read(query.State ?? NoticeWords.GivenUp)!.Value,
             query.After,
             query.Most
         );
-        return Conditional.Json(new PageAnswer<KeptNotice>(items, next), context);
+        return Conditional.Json(
+            new PageAnswer<KeptNotice>(
+                [.. items.Where(notice => IsSeen(ledger, notice.Entry, caller))],
+                next
+            ),
+            context
+        );
     }
+
+    // Administrators see no records, and no record stands in it; a lead of one site hears nothing of another's.
+    private static bool IsSeen(OpenLedger ledger, long entry, Caller caller) =>
+        caller.Roles.HasFlag(Roles.Administrator)
+        || (ledger.Log.Entry(entry) is { } stored && SeenEntries.Sees(caller, ledger, stored));
 
     private static IResult Retry(
         HttpContext context,
         [Description("the identity of the notice, as the list tells it")] string id,
         NoticeDesk desk,
-        NoticeBell bell
+        NoticeBell bell,
+        OpenLedger ledger
     )
     {
-        if (desk.TryAnew(id, Caller.Known(context.User).Name) is not { } kept)
+        var caller = Caller.Known(context.User);
+        if (
+            desk.EntryOf(id) is not { } entry
+            || !IsSeen(ledger, entry, caller)
+            || desk.TryAnew(id, caller.Name) is not { } kept
+        )
         {
             return Complaint.Of(ProblemKind.NotFound, $"there is no notice `{Shortened.To(id, 96)}`");
         }

@@ -1,3 +1,5 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Host.Filing;
 
 namespace ServiceRules.Host.Exports;
@@ -8,4 +10,15 @@ internal sealed record DocumentsLine(
     long Entry,
     EmbeddedRecord? Record,
     EmbeddedAssessment? Assessment
-);
+)
+{
+    public static DocumentsLine Of(OpenLedger ledger, RecordRow row) =>
+        ledger.Read(log => new DocumentsLine(
+            row.Record,
+            row.Index,
+            log.Sound(row.RecordHash) is { } record ? new EmbeddedRecord(record) : null,
+            row.AssessmentHash is { } digest && log.Sound(digest) is { } assessment
+                ? new EmbeddedAssessment(assessment)
+                : null
+        ));
+}

@@ -84,31 +84,12 @@ internal static class ExportsApi
 
     private static string Named(string list) => char.ToUpperInvariant(list[0]) + list[1..];
 
-    // Page by page: however long it is, no more of it is held, and nothing that is filed meanwhile waits.
     private static IEnumerable<TTold> Rows<TFilter, TRow, TTold>(
         RowQuery query,
         Func<TFilter, RowPaging, RowPage<TRow>> ask,
         TFilter filter,
         Func<TRow, TTold> tell
-    )
-    {
-        var paging = query.Paging with { Most = RowPaging.MostRows, OldestFirst = true };
-        while (true)
-        {
-            var page = ask(filter, paging);
-            foreach (var row in page.Rows)
-            {
-                yield return tell(row);
-            }
-
-            if (page.Next is not { } next)
-            {
-                yield break;
-            }
-
-            paging = paging with { Beyond = next };
-        }
-    }
+    ) => WholeList.Of(ask, filter, query.Paging, tell);
 
     private static async Task<IResult> LinesAsync<T>(
         HttpContext context,
@@ -172,16 +153,8 @@ internal static class ExportsApi
         var filter = query.FilterFor(Caller.Known(context.User));
         foreach (var row in Rows(query, ledger.Rows.Records, filter, row => row))
         {
-            var pair = ledger.Read(log => new DocumentsLine(
-                row.Record,
-                row.Index,
-                log.Sound(row.RecordHash) is { } record ? new EmbeddedRecord(record) : null,
-                row.AssessmentHash is { } digest && log.Sound(digest) is { } assessment
-                    ? new EmbeddedAssessment(assessment)
-                    : null
-            ));
             await context.Response.BodyWriter.WriteAsync(
-                (byte[])[.. AnswerJson.Bytes(pair, context), (byte)'\n'],
+                (byte[])[.. AnswerJson.Bytes(DocumentsLine.Of(ledger, row), context), (byte)'\n'],
                 context.RequestAborted
             );
         }

@@ -23,6 +23,9 @@ internal sealed class NoticeDesk(INoticeStore store, string log, TimeProvider cl
     /// <summary>Whether it can be the name of a notice of this log.</summary>
     public bool IsName(string id) => NoticeId.Read(log, id) is not null;
 
+    /// <summary>The entry that a notice of this log tells of, by its name.</summary>
+    public long? EntryOf(string id) => NoticeId.Read(log, id)?.Entry;
+
     /// <summary>Has one tried anew that was given up; how it stands then. Null: there is no such notice.</summary>
     /// <param name="by">Who asks, as acts name it.</param>
     public KeptNotice? TryAnew(string id, string by)

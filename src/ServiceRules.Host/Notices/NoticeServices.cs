@@ -1,6 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Working;
 using ServiceRules.Host.Setup;
+using ServiceRules.Host.Working;
 
 namespace ServiceRules.Host.Notices;
 
@@ -26,6 +27,6 @@ internal static class NoticeServices
         services.AddSingleton<NoticeWork>();
         services.AddSingleton<IWork>(provider => provider.GetRequiredService<NoticeWork>());
         services.AddHealthChecks().AddCheck<NoticeHealth>("notices");
-        return services.AddHostedService<NoticeRounds>();
+        return services.AddSingleton<IOwedWork, NoticesOwed>();
     }
 }

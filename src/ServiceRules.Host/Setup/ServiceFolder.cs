@@ -1,4 +1,5 @@
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
@@ -50,6 +51,12 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>Which packs and sheets judge here.</summary>
     public IRulesStore Rules => ledgerFolder.Rules;
+
+    /// <summary>Lists that somebody wants as files.</summary>
+    public IExportStore Exports => ledgerFolder.Exports;
+
+    /// <summary>How far the log was handed to the queue.</summary>
+    public IWorkMarks WorkMarks => ledgerFolder.WorkMarks;
 
     /// <summary>Opens the work that goes on behind answers.</summary>
     public IWorkQueue OpenWork() => ledgerFolder.OpenWork();

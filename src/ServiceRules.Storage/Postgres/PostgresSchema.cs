@@ -30,6 +30,7 @@ internal static class PostgresSchema
         ("index", "account_act_by_about"),
         ("index", "notice_given_up"),
         ("index", "notice_renewed"),
+        ("index", "export_job_by_caller"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Data.Common;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
 using ServiceRules.Storage.Working;
 
@@ -24,6 +26,8 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Packs = new SqlStoredPacks(this);
 
         SealedKeys = new SqlSealedKeys(this);
+        Exports = new SqlStoredExports(this);
+        WorkMarks = new SqlWorkMarks(this);
     }
 
     public IRowReading Rows { get; }
@@ -39,6 +43,12 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>What protects what browsers keep for the service.</summary>
     public ISealedKeyStore SealedKeys { get; }
+
+    /// <summary>Lists that somebody wants as files.</summary>
+    public IExportStore Exports { get; }
+
+    /// <summary>How far the log was handed to the queue.</summary>
+    public IWorkMarks WorkMarks { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

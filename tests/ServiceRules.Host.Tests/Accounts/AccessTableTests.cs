@@ -51,6 +51,9 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/exports/findings.csv              401 403 200 200 403 401
         GET  /api/exports/findings.jsonl            401 403 200 200 403 401
         GET  /api/exports/documents.jsonl           401 403 200 200 403 401
+        POST /api/exports                           401 403 422 422 403 401
+        GET  /api/exports/{id}                      401 403 404 404 403 401
+        GET  /api/exports/{id}/file                 401 403 404 404 403 401
         GET  /api/notices                           401 403 200 403 200 401
         POST /api/notices/{id}/retry                401 403 404 403 404 401
         GET  /bench                                 302 200 200 403 403 401

@@ -43,6 +43,7 @@ public sealed class NoticeRetryTests
         var clock = new MovedClock();
         await using var run = await folder.StartAsync(pauses: 5, pause: TimeSpan.FromHours(1), clock: clock);
         await NoticeFiling.FileAsync(run, "N-2");
+        _ = await receiver.UntilAsync(1);
         // It is to be tried again in an hour.
         await UntilAsync(() =>
             OnQueue(folder, "SELECT COUNT(*) FROM QRTZ_TRIGGERS WHERE TRIGGER_NAME LIKE '% %'") == 1

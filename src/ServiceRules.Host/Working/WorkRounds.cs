@@ -1,20 +1,20 @@
 using System.Diagnostics.CodeAnalysis;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
-using ServiceRules.Application.Notices;
-using ServiceRules.Host.Working;
+using ServiceRules.Host.Notices;
 
-namespace ServiceRules.Host.Notices;
+namespace ServiceRules.Host.Working;
 
-/// <summary>Hands what waits to the queue: at start and every ten minutes all of it, else what was filed since, here or by another instance.</summary>
-internal sealed partial class NoticeRounds(
+/// <summary>
+/// Hands what is owed to the queue: at start and every ten minutes all of it, else what came since, here or by another instance.
+/// The queue is opened when something is owed first.
+/// </summary>
+internal sealed partial class WorkRounds(
     WorkingQueue working,
-    INoticeStore store,
     ServiceSettings settings,
-    NoticeWork work,
+    IEnumerable<IOwedWork> kinds,
     NoticeBell bell,
-    NoticeMeter meter,
-    ILogger<NoticeRounds> log
+    ILogger<WorkRounds> log
 ) : BackgroundService
 {
     // Work that the queue could not take again, its database being away, stands in the table alone.
@@ -23,7 +23,7 @@ internal sealed partial class NoticeRounds(
     // Others file as well: another instance, or an import by command.
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
 
-    private long from;
+    private readonly IReadOnlyList<IOwedWork> all = [.. kinds];
     private DateTimeOffset? wentThroughAll;
 
     [SuppressMessage(
@@ -58,29 +58,23 @@ internal sealed partial class NoticeRounds(
 
     private async Task RoundAsync(CancellationToken stop)
     {
-        var queue = await working.OpenedAsync(stop);
         var now = settings.Clock.GetUtcNow();
-        if (wentThroughAll is not { } last || now - last >= ThroughAll)
+        var isAll = wentThroughAll is not { } last || now - last >= ThroughAll;
+        foreach (var kind in all)
         {
-            from = 0;
-        }
-
-        var isAll = from == 0;
-        foreach (var notice in store.Waiting(from))
-        {
-            await queue.AddAsync(work.Kind, NoticeWork.WhatOf(notice), stop);
-            // Those of one assessment were kept together; what is asked for twice is one work. What is tried anew is older.
-            from = Math.Max(from, notice.Entry);
+            foreach (var what in kind.Owed(isAll))
+            {
+                var queue = await working.OpenedAsync(stop);
+                await queue.AddAsync(kind.Work.Kind, what, stop);
+            }
         }
 
         if (isAll)
         {
             wentThroughAll = now;
         }
-
-        meter.Stands(store.Count());
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "a round through the notices failed")]
+    [LoggerMessage(Level = LogLevel.Error, Message = "a round through what is owed failed")]
     private static partial void Failed(ILogger logger, Exception failure);
 }
