@@ -26,12 +26,7 @@ internal static class Jobs
     public static AssessRecord Judging { get; } = new(Rules.Book, Rules.Site!);
 
     /// <summary>A further site with the same registers.</summary>
-    public static AssessRecord JudgingAt(string name) =>
-        new(Rules.Value.Book, Rules.Value.Site! with { Name = name });
-
-    /// <summary>A further site with the same registers.</summary>
-    public static AssessRecord JudgingAt(string name) =>
-        new(Rules.Value.Book, Rules.Value.Site! with { Name = name });
+    public static AssessRecord JudgingAt(string name) => new(Rules.Book, Rules.Site! with { Name = name });
 
     public static byte[] Job(string id, Action<JsonObject>? change = null)
     {
