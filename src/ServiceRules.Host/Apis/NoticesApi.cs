@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Notices;
@@ -32,7 +33,12 @@ internal static class NoticesApi
             .Complains(ProblemKind.NotFound, ProblemKind.Full);
     }
 
-    private static IResult List(HttpContext context, [AsParameters] NoticeQuery query, NoticeDesk desk)
+    private static IResult List(
+        HttpContext context,
+        [AsParameters] NoticeQuery query,
+        NoticeDesk desk,
+        OpenLedger ledger
+    )
     {
         if (query.Fault(context.Request, desk) is { } wrong)
         {
@@ -42,7 +48,8 @@ internal static class NoticesApi
         var (items, next) = desk.In(
             NoticeWords.Read(query.State ?? NoticeWords.GivenUp)!.Value,
             query.After,
-            query.Most
+            query.Most,
+            SeenEntries.By(Caller.Known(context.User), ledger)
         );
         return Conditional.Json(new PageAnswer<KeptNotice>(items, next), context);
     }
@@ -51,10 +58,12 @@ internal static class NoticesApi
         HttpContext context,
         [Description("the identity of the notice, as the list tells it")] string id,
         NoticeDesk desk,
-        NoticeBell bell
+        NoticeBell bell,
+        OpenLedger ledger
     )
     {
-        if (desk.TryAnew(id, Caller.Known(context.User).Name) is not { } kept)
+        var caller = Caller.Known(context.User);
+        if (desk.TryAnew(id, caller.Name, SeenEntries.By(caller, ledger)) is not { } kept)
         {
             return Complaint.Of(ProblemKind.NotFound, $"there is no notice `{Shortened.To(id, 96)}`");
         }
