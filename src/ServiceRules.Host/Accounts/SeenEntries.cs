@@ -23,6 +23,12 @@ internal static class SeenEntries
             && (filed.Entry.Kind is not EntryKind.Report || IsOfRecord(ledger, filed))
         );
 
+    /// <summary>Asks of an entry by its place; null: whoever asks sees all of them.</summary>
+    public static Func<long, bool>? By(Caller caller, OpenLedger ledger) =>
+        caller.SeesEverySite
+            ? null
+            : index => ledger.Log.Entry(index) is { } stored && Sees(caller, ledger, stored);
+
     // What a report of a period is about is no record, though one may be called the same.
     private static bool IsOfRecord(OpenLedger ledger, FiledEntry report) =>
         ledger.Read(log =>

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
@@ -50,21 +49,11 @@ internal static class NoticesApi
         var (items, next) = desk.In(
             NoticeWords.Read(query.State ?? NoticeWords.GivenUp)!.Value,
             query.After,
-            query.Most
+            query.Most,
+            SeenEntries.By(caller, ledger)
         );
-        return Conditional.Json(
-            new PageAnswer<KeptNotice>(
-                [.. items.Where(notice => IsSeen(ledger, notice.Entry, caller))],
-                next
-            ),
-            context
-        );
+        return Conditional.Json(new PageAnswer<KeptNotice>(items, next), context);
     }
-
-    // Administrators see no records, and no record stands in it; a lead of one site hears nothing of another's.
-    private static bool IsSeen(OpenLedger ledger, long entry, Caller caller) =>
-        caller.Roles.HasFlag(Roles.Administrator)
-        || (ledger.Log.Entry(entry) is { } stored && SeenEntries.Sees(caller, ledger, stored));
 
     private static IResult Retry(
         HttpContext context,
@@ -75,11 +64,7 @@ internal static class NoticesApi
     )
     {
         var caller = Caller.Known(context.User);
-        if (
-            desk.EntryOf(id) is not { } entry
-            || !IsSeen(ledger, entry, caller)
-            || desk.TryAnew(id, caller.Name) is not { } kept
-        )
+        if (desk.TryAnew(id, caller.Name, SeenEntries.By(caller, ledger)) is not { } kept)
         {
             return Complaint.Of(ProblemKind.NotFound, $"there is no notice `{Shortened.To(id, 96)}`");
         }

@@ -12,25 +12,30 @@ internal sealed class NoticeDesk(INoticeStore store, string log, TimeProvider cl
 {
     /// <summary>Those in a state, the newest first.</summary>
     /// <param name="after">The last one of the page before; null: from the newest on.</param>
-    public (ImmutableArray<KeptNotice> Items, string? Next) In(NoticeState state, string? after, int most)
+    /// <param name="sees">Whether whoever asks may see what an entry tells; null: everything.</param>
+    public (ImmutableArray<KeptNotice> Items, string? Next) In(
+        NoticeState state,
+        string? after,
+        int most,
+        Func<long, bool>? sees = null
+    )
     {
         var last = after is not null && NoticeId.Read(log, after) is { } place ? At(place) : null;
-        var found = store.In(state, last, most + 1);
+        var found = Found(state, last, most + 1, sees);
         ImmutableArray<KeptNotice> items = [.. found.Take(most).Select(notice => KeptNotice.Of(notice, log))];
-        return (items, found.Length > most ? items[^1].Id : null);
+        return (items, found.Count > most ? items[^1].Id : null);
     }
 
     /// <summary>Whether it can be the name of a notice of this log.</summary>
     public bool IsName(string id) => NoticeId.Read(log, id) is not null;
 
-    /// <summary>The entry that a notice of this log tells of, by its name.</summary>
-    public long? EntryOf(string id) => NoticeId.Read(log, id)?.Entry;
-
     /// <summary>Has one tried anew that was given up; how it stands then. Null: there is no such notice.</summary>
+    /// <param name="id">Its name.</param>
     /// <param name="by">Who asks, as acts name it.</param>
-    public KeptNotice? TryAnew(string id, string by)
+    /// <param name="sees">Whether whoever asks may see what an entry tells; null: everything.</param>
+    public KeptNotice? TryAnew(string id, string by, Func<long, bool>? sees = null)
     {
-        if (NoticeId.Read(log, id) is not { } place)
+        if (NoticeId.Read(log, id) is not { } place || sees?.Invoke(place.Entry) is false)
         {
             return null;
         }
@@ -46,6 +51,27 @@ internal sealed class NoticeDesk(INoticeStore store, string log, TimeProvider cl
             )
         );
         return store.Find(place.Entry, place.Recipient) is { } notice ? KeptNotice.Of(notice, log) : null;
+    }
+
+    // Those of other sites are passed over: of which site an entry is, the table of notices does not say.
+    private List<Notice> Found(NoticeState state, Notice? last, int most, Func<long, bool>? sees)
+    {
+        const int together = 500;
+        if (sees is null)
+        {
+            return [.. store.In(state, last, most)];
+        }
+
+        var found = new List<Notice>();
+        ImmutableArray<Notice> some;
+        do
+        {
+            some = store.In(state, last, together);
+            found.AddRange(some.Where(notice => sees(notice.Entry)));
+            last = some.LastOrDefault();
+        } while (some.Length == together && found.Count < most);
+
+        return found;
     }
 
     // A place among notices, whether one stands there or not.

@@ -36,7 +36,7 @@ internal sealed class InboxBench : IAsyncDisposable
         this.place = place ?? Directory.CreateTempSubdirectory("servicerules-inbox-").FullName;
         var rules = ServiceRun.Rules;
         service = ServiceFolder.Open(Path.Combine(this.place, "data"), Clock);
-        _ = RulesStart.Begin(service, rules, false, Clock);
+        _ = RulesStart.Begin(service, rules, rules.Site!, false, Clock);
         filing = new GroupFiling(service.Ledger);
         inbox = InboxFolder.Open(Folder);
         // Answers are spelled as over HTTP.

@@ -31,6 +31,8 @@ internal sealed class NoticeFolder : IDisposable
 
     public string Ledger => Path.Combine(_place, "data", "ledger");
 
+    public string Place => _place;
+
     public Task<ServiceRun> StartAsync(
         int pauses = 0,
         TimeSpan? pause = null,
