@@ -40,7 +40,6 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         ["/api/exports/documents.jsonl"] = ["api/exports/documents.jsonl"],
         ["/api/exports/{id}"] = ["api/exports/none"],
         ["/api/exports/{id}/file"] = ["api/exports/none/file"],
-        ["/api/notices"] = ["api/notices?state=waiting", "api/notices?state=given-up"],
         ["/records"] = ["records", "records?machine=M-02", "records?disposition=hold"],
         ["/bench"] = ["bench"],
         ["/api/sites"] = ["api/sites"],
@@ -55,7 +54,13 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         ["/records/{id}"] = ["records/J-A1", "records/J-B1"],
         ["/verify"] = ["verify"],
         ["/api/packs"] = ["api/packs"],
-        ["/api/notices"] = ["api/notices", "api/notices?state=waiting", "api/notices?state=delivered"],
+        ["/api/notices"] =
+        [
+            "api/notices",
+            "api/notices?state=waiting",
+            "api/notices?state=delivered",
+            "api/notices?state=given-up",
+        ],
     };
 
     // They tell of the whole log, and hold no content: docs/service.md, several sites.
