@@ -19,6 +19,7 @@ internal static class SeenEntries
                     or EntryKind.Amendment
                     or EntryKind.Assessment
                     or EntryKind.Report
+                    or EntryKind.Comment
             && SeenRecords.IsOfSites(ledger.Rows, filed.Entry.Subject, caller)
             && (filed.Entry.Kind is not EntryKind.Report || IsOfRecord(ledger, filed))
         );

@@ -16,24 +16,24 @@ public sealed class SiteFolderTests : IDisposable
     public void LoadSite_SoundFolder_HasRegistersOfItsOwnAndTheSameRules()
     {
         folder.Replace(Site + "/site.json", "Alder Reach Parks Trust", "Birch Hollow");
-        folder.Replace(Site + "/registers.json", "\"officer-01\"", "\"officer-77\"");
+        folder.Replace(Site + "/registers.json", "\"HG-05\"", "\"HG-77\"");
         var rules = RecordFiles.Rules;
 
         var site = RuleFolder.LoadSite(folder.At(Site), rules);
 
         Assert.True(site.IsSound, string.Join("\n", site.Diagnostics));
         Assert.Equal("Birch Hollow", site.Site!.Name);
-        Assert.Contains(site.Site.People, person => person.Id.Text == "officer-77");
-        Assert.DoesNotContain(site.Site.People, person => person.Id.Text == "officer-01");
+        Assert.Contains(site.Site.Instruments, gauge => gauge.Id.Text == "HG-77");
+        Assert.DoesNotContain(site.Site.Instruments, gauge => gauge.Id.Text == "HG-05");
         Assert.Same(rules.Book, site.Book);
         Assert.Equal(rules.Site!.Procedures.Length, site.Site.Procedures.Length);
         Assert.Equal(rules.Site.SettingOrders.Length, site.Site.SettingOrders.Length);
     }
 
     [Fact]
-    public void LoadSite_WaiverOrOrderThatFitsNoRule_IsToldAsInAFolderOfRules()
+    public void LoadSite_ProcedureOfSomebodyOutsideTheRegister_IsToldAsInAFolderOfRules()
     {
-        folder.Replace(Site + "/site.json", "uk-puwer-1998", "uk-nowhere-1998");
+        folder.Replace(Site + "/registers.json", "\"officer-01\"", "\"officer-77\"");
 
         Assert.False(Loaded(Site).IsSound);
     }

@@ -53,6 +53,7 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         ["/api/records/{id}/report/proof"] = ["api/records/J-B1/report/proof"],
         ["/records/{id}"] = ["records/J-A1", "records/J-B1"],
         ["/verify"] = ["verify"],
+        ["/api/holds"] = ["api/holds"],
         ["/api/packs"] = ["api/packs"],
         ["/api/notices"] =
         [
