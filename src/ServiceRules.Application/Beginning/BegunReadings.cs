@@ -109,7 +109,7 @@ internal static class BegunReadings
             : [Words.Of(StationName.Left), Words.Of(StationName.Right)];
         foreach (var station in stations)
         {
-            foreach (var observed in Observed(quantity, limit, phase))
+            foreach (var observed in Observed(quantity, limit))
             {
                 var entry = new JsonObject { ["read"] = Words.Of(quantity) };
                 if (station is not null)
@@ -142,8 +142,7 @@ internal static class BegunReadings
 
     private static IEnumerable<(string Name, JsonNode Value)[]> Observed(
         MeasuredQuantity quantity,
-        QuantityLimit? limit,
-        ReadingPhase? phase
+        QuantityLimit? limit
     )
     {
         const string mark = BeginRecord.Mark;
@@ -171,22 +170,16 @@ internal static class BegunReadings
             ];
         }
 
-        // Left as the sheet teaches it: one feeler passes, the next does not. Found: the thickest that passes, and the next.
-        var taught = limit?.Schools.FirstOrDefault(school => school.School is ContactSchool.AirGap);
-        var isLeft = phase is not ReadingPhase.Found;
+        // What passed is for whoever held the feeler to say, also where the sheet says what should: only its unit is given.
+        var unit = limit
+            ?.Schools.FirstOrDefault(school => school.School is ContactSchool.AirGap)
+            ?.Passes?.Governing.ToString()
+            .Split(' ')[^1];
+        var feeler = $"{mark} {unit ?? "mm"}";
         return
         [
-            [
-                (
-                    "feeler",
-                    isLeft && taught?.Passes is { } passes ? passes.Governing.ToString() : $"{mark} mm"
-                ),
-                ("passes", true),
-            ],
-            [
-                ("feeler", isLeft && taught?.Stops is { } stops ? stops.Governing.ToString() : $"{mark} mm"),
-                ("passes", false),
-            ],
+            [("feeler", feeler), ("passes", true)],
+            [("feeler", feeler), ("passes", false)],
         ];
     }
 }

@@ -57,6 +57,31 @@ public sealed class BeginTests(SpringShop shop) : IClassFixture<SpringShop>
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
     }
 
+    /// <summary>The sheet says which feeler should pass: that it did is for somebody to say.</summary>
+    [Fact]
+    public async Task Record_BegunForATouchUp_SaysOfNoReadingWhatWasRead()
+    {
+        var page = await OpenAsync("bench?machine=M-02&task=touch-up&procedure=&person=tech-02");
+
+        var entries = JsonNode.Parse(page.Record)!["units"]!
+            .AsArray()
+            .SelectMany(unit => unit!["entries"]!.AsArray())
+            .ToList();
+
+        Assert.Contains(entries, entry => entry!["feeler"] is not null);
+        Assert.All(
+            entries,
+            entry =>
+                Assert.StartsWith(
+                    "?",
+                    (
+                        entry!["feeler"] ?? entry["value"] ?? entry["paper"] ?? entry["condition"]
+                    )!.GetValue<string>(),
+                    StringComparison.Ordinal
+                )
+        );
+    }
+
     [Fact]
     public async Task Record_Begun_HasUnitsReadingsGaugesAndStepsToFillIn()
     {
