@@ -6,8 +6,6 @@ namespace ServiceRules.Host.Description;
 /// <summary>Puts examples into the description, and says what its groups are.</summary>
 internal static class DescribedText
 {
-    private const string Example = "A height check.";
-    private const string RecordSchema = "service-record";
     private const string RecordResource = "example.record.json";
 
     private static readonly Dictionary<string, string> Groups = new(StringComparer.Ordinal)
@@ -21,6 +19,25 @@ internal static class DescribedText
         ["notices"] = "Who was to be told of holds and stops, and was not.",
         ["exports"] = "Whole lists as files.",
         ["keeping"] = "What is kept, what is forgotten, and what is said of records.",
+    };
+
+    /// <summary>An example of what is sent, by the name of its schema.</summary>
+    private static readonly Dictionary<string, (string Summary, Func<JsonObject> Value)> Sent = new(
+        StringComparer.Ordinal
+    )
+    {
+        ["service-record"] = ("A height check.", Record),
+        ["export-request"] = (
+            "What was found from a day on, as a table.",
+            () =>
+                new JsonObject
+                {
+                    ["format"] = "export-request/1",
+                    ["what"] = "findings",
+                    ["as"] = "csv",
+                    ["filter"] = new JsonObject { ["from"] = "2026-04-01" },
+                }
+        ),
     };
 
     public static void Complete(JsonObject root)
@@ -46,7 +63,7 @@ internal static class DescribedText
                 ShowProblems(answer, examples);
             }
 
-            ShowRecord(operation["requestBody"]?["content"]?["application/json"]?.AsObject(), examples);
+            ShowSent(operation["requestBody"]?["content"]?["application/json"]?.AsObject(), examples);
         }
 
         root["components"]!["examples"] = examples;
@@ -81,15 +98,18 @@ internal static class DescribedText
         answer["content"]![ProblemDocument.MediaType]!["examples"] = shown;
     }
 
-    private static void ShowRecord(JsonObject? body, JsonObject examples)
+    private static void ShowSent(JsonObject? body, JsonObject examples)
     {
-        if (body?["schema"]?[References.Word]?.GetValue<string>() != References.Start + RecordSchema)
+        if (
+            body?["schema"]?[References.Word]?.GetValue<string>()[References.Start.Length..] is not { } schema
+            || !Sent.TryGetValue(schema, out var example)
+        )
         {
             return;
         }
 
-        examples[RecordSchema] ??= new JsonObject { ["summary"] = Example, ["value"] = Record() };
-        body["examples"] = new JsonObject { [RecordSchema] = Leading(RecordSchema) };
+        examples[schema] ??= new JsonObject { ["summary"] = example.Summary, ["value"] = example.Value() };
+        body["examples"] = new JsonObject { [schema] = Leading(schema) };
     }
 
     private static JsonObject Leading(string name) =>

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -14,6 +15,8 @@ namespace ServiceRules.Host.Exports;
 internal static class ExportJobsApi
 {
     public const string Place = "/api/exports";
+
+    private const string IdText = "the export, as its answer named it";
 
     public static void MapExportJobs(this IEndpointRouteBuilder routes)
     {
@@ -77,12 +80,12 @@ internal static class ExportJobsApi
         return Results.Bytes(AnswerJson.Bytes(ToldExport.Of(job), context), MediaTypes.Json);
     }
 
-    private static IResult Tell(HttpContext context, string id, ExportDesk desk) =>
+    private static IResult Tell(HttpContext context, [Description(IdText)] string id, ExportDesk desk) =>
         desk.Find(id, Caller.Known(context.User)) is { } job
             ? Conditional.Json(ToldExport.Of(job), context)
             : None(id);
 
-    private static IResult File(HttpContext context, string id, ExportDesk desk)
+    private static IResult File(HttpContext context, [Description(IdText)] string id, ExportDesk desk)
     {
         if (desk.Find(id, Caller.Known(context.User)) is not { } job)
         {

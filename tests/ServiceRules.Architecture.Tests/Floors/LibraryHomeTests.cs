@@ -19,6 +19,7 @@ public sealed class LibraryHomeTests
     [InlineData("DbUp", "src/ServiceRules.Storage/")]
     [InlineData("Quartz", "src/ServiceRules.Storage/Working/")]
     [InlineData("MailKit", "src/ServiceRules.Host/Notices/")]
+    [InlineData("Microsoft.IdentityModel", "src/ServiceRules.Host/Providers/")]
     [InlineData("Npgsql", "src/ServiceRules.Storage/Postgres/")]
     [InlineData("System.Security.Cryptography.Pkcs", "src/ServiceRules.Reporting/")]
     public void Library_WhereverItIsUsed_IsAtHome(string library, string home)
