@@ -6920,6 +6920,7 @@ namespace ServiceRules.Client
         /// <summary>
         /// How far an export is.
         /// </summary>
+        /// <param name="id">the export, as its answer named it</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
         public virtual async System.Threading.Tasks.Task<ToldExport> ReadExportAsync(string id, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
@@ -7058,6 +7059,7 @@ namespace ServiceRules.Client
         /// <summary>
         /// The file of an export that is done.
         /// </summary>
+        /// <param name="id">the export, as its answer named it</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
         public virtual async System.Threading.Tasks.Task<FileResponse> ReadExportFileAsync(string id, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))

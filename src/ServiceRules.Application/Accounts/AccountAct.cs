@@ -30,7 +30,6 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string NoticeTriedAnew = "notice-tried-anew";
     public const string RulesStored = "rules-stored";
     public const string RulesActivated = "rules-activated";
-    public const string RejudgingBegun = "rejudging-begun";
     public const string HoldAdded = "hold-added";
     public const string HoldLifted = "hold-lifted";
     public const string RetentionSet = "retention-set";

@@ -28,6 +28,7 @@ public sealed class RunRetention(OpenLedger ledger)
         var due = new List<string>();
         var held = new List<RetentionRun.HeldRecord>();
         var contents = 0;
+        var looked = new HashSet<string>(StringComparer.Ordinal);
         RowPlace? beyond = null;
         do
         {
@@ -36,7 +37,8 @@ public sealed class RunRetention(OpenLedger ledger)
                 (log, rows) =>
                     Latest(RetentionOfLog.Read(log).Years, today) is { } until
                         ? rows.Records(
-                            new RecordFilter { Until = until },
+                            // The newest may have gone alone, with whoever it named.
+                            new RecordFilter { Until = until, AllVersions = true },
                             new RowPaging
                             {
                                 Most = StepRecords,
@@ -51,7 +53,11 @@ public sealed class RunRetention(OpenLedger ledger)
                 break;
             }
 
-            var records = page.Rows.Select(row => row.Record).ToList();
+            var records = page
+                .Rows.Select(row => row.Record)
+                .Distinct(StringComparer.Ordinal)
+                .Where(looked.Add)
+                .ToList();
             var step = ledger.Read((log, rows) => Decide(log, rows, records, today));
             if (step.Removed.Count > 0 && !isDry)
             {

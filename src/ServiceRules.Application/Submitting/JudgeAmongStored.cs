@@ -24,8 +24,14 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
     private readonly BoundedCache<string, KeptBook> earlier = new(KeptBooks, StringComparer.Ordinal);
 
     /// <summary>Whether another site has a record of this identity, of which nothing is told here.</summary>
-    public bool IsTaken(string record, IRowReading rows) =>
-        isOfSeveral && rows.Versions(record).Any(row => row.Site != judging.Site.Name);
+    /// <remarks>Where its rows went with its content, nothing tells any more whose it is: it is taken.</remarks>
+    public bool IsTaken(string record, ILedgerReading log, IRowReading rows) =>
+        isOfSeveral
+        && (
+            rows.Versions(record) is { IsEmpty: false } known
+                ? known.Any(row => row.Site != judging.Site.Name)
+                : RecordVersions.Of(log, record).Latest is not null
+        );
 
     /// <summary>What the record comes to.</summary>
     public AssessOutcome Judge(ReadOnlyMemory<byte> bytes, StoredNow now) =>

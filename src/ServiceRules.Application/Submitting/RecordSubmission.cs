@@ -66,7 +66,7 @@ internal sealed class RecordSubmission(
             : among.Look(submission.Body, new StoredNow(writing, writing.Rows));
         assessed = ((AssessOutcome.Judged)current.Outcome).Assessed;
         var id = assessed.Record.Id.Text;
-        if (among.IsTaken(id, writing.Rows))
+        if (among.IsTaken(id, writing, writing.Rows))
         {
             return new FilingPlan.Refuse(
                 submission.Correction is null ? FilingRefusal.Taken : FilingRefusal.NothingToAmend(id)

@@ -83,7 +83,10 @@ internal sealed class AccountDesk(
         }
 
         user.Stored = user.Stored with { Elsewhere = elsewhere };
-        user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+        user.Act = Act(AccountAct.AccountMade, by, user.Stored) with
+        {
+            Detail = GrantedSite.Told(roles, site),
+        };
         return await MakeAsync(user, null);
     }
 
@@ -142,7 +145,10 @@ internal sealed class AccountDesk(
         else
         {
             user = New(name, roles, person, site);
-            user.Act = Act(AccountAct.AccountMade, by, user.Stored) with { Detail = RoleWords.Text(roles) };
+            user.Act = Act(AccountAct.AccountMade, by, user.Stored) with
+            {
+                Detail = GrantedSite.Told(roles, site),
+            };
             _ = await users.CreateAsync(user, password);
         }
 

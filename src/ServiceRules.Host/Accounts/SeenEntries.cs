@@ -20,7 +20,7 @@ internal static class SeenEntries
                     or EntryKind.Assessment
                     or EntryKind.Report
                     or EntryKind.Comment
-            && SeenRecords.IsOfSites(ledger.Rows, filed.Entry.Subject, caller)
+            && SeenRecords.IsOfSites(ledger.Log, ledger.Rows, filed.Entry.Subject, caller)
             && (filed.Entry.Kind is not EntryKind.Report || IsOfRecord(ledger, filed))
         );
 

@@ -8,7 +8,7 @@ namespace ServiceRules.Host.Accounts;
 internal static class SeenRecords
 {
     public static RecordAnswer? Of(OpenLedger ledger, string id, Caller caller) =>
-        ledger.Read((log, rows) => IsOfSites(rows, id, caller) ? RecordAnswer.Of(log, id) : null)
+        ledger.Read((log, rows) => IsOfSites(log, rows, id, caller) ? RecordAnswer.Of(log, id) : null)
             is { } answer
         && caller.Sees(answer.Record?.Bytes)
             ? answer
@@ -16,12 +16,18 @@ internal static class SeenRecords
 
     /// <summary>Whether a record is filed and may be seen.</summary>
     public static bool IsSeen(OpenLedger ledger, string id, Caller caller) =>
-        caller.IsLimited ? Of(ledger, id, caller) is not null : IsOfSites(ledger.Rows, id, caller);
+        caller.IsLimited
+            ? Of(ledger, id, caller) is not null
+            : ledger.Read((log, rows) => IsOfSites(log, rows, id, caller));
 
-    /// <summary>Whether a record is filed, and of a site of whoever asks.</summary>
-    public static bool IsOfSites(IRowReading rows, string id, Caller caller) =>
+    /// <summary>
+    /// Whether a record is filed, and of a site of whoever asks. Where its rows went with its content, whoever is of every site still
+    /// sees that it was there.
+    /// </summary>
+    public static bool IsOfSites(ILedgerReading log, IRowReading rows, string id, Caller caller) =>
         rows.Versions(id) is { IsEmpty: false } versions
-        && versions.All(version => caller.SeesSite(version.Site));
+            ? versions.All(version => caller.SeesSite(version.Site))
+            : caller.SeesEverySite && new TellSubject(log).Tell(id).Any();
 
     /// <summary>A page of rows without those that may not be seen: it may hold fewer than were asked for, and yet not be the last.</summary>
     public static RowPage<RecordRow> Rows(

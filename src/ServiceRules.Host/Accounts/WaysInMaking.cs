@@ -1,6 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
-using ServiceRules.Application.Library;
 using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
@@ -32,11 +31,7 @@ internal static class WaysInMaking
 
         if (isDemo)
         {
-            return await DemoAsync(
-                desk,
-                keys,
-                scope.ServiceProvider.GetRequiredService<ServedSites>().Home.Registers
-            );
+            return await DemoAsync(desk, keys, scope.ServiceProvider.GetRequiredService<ServedSites>());
         }
 
         // Whoever was told their passwords has seen them on a screen.
@@ -54,8 +49,10 @@ internal static class WaysInMaking
     }
 
     // Each start gives other passwords and another key: what was told at an earlier one is no longer good.
-    private static async Task<WaysIn> DemoAsync(AccountDesk desk, KeyMaking keys, SiteRegisters site)
+    private static async Task<WaysIn> DemoAsync(AccountDesk desk, KeyMaking keys, ServedSites sites)
     {
+        var site = sites.Home.Registers;
+        var own = sites.AreSeveral ? site.Name : null;
         List<KeyValuePair<string, string>> passwords = [];
         foreach (var (role, person) in DemoPeople)
         {
@@ -65,11 +62,14 @@ internal static class WaysInMaking
                 ? person
                 : site.People.FirstOrDefault()?.Id.Text;
             passwords.Add(
-                new(name, await desk.PutAsync(name, role, person is null ? null : known, AccountAct.Machine))
+                new(
+                    name,
+                    await desk.PutAsync(name, role, person is null ? null : known, AccountAct.Machine, own)
+                )
             );
         }
 
-        var (secret, _) = keys.Make(DemoKeyName, Roles.Lead, null, 1, AccountAct.Machine);
+        var (secret, _) = keys.Make(DemoKeyName, Roles.Lead, null, 1, AccountAct.Machine, own);
         return new WaysIn { DemoPasswords = passwords, DemoKey = secret };
     }
 }

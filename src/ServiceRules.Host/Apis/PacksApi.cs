@@ -81,10 +81,17 @@ internal static class PacksApi
     private static async Task<IResult> CheckAsync(
         HttpRequest request,
         PackDesk desk,
+        ServedSites sites,
         [Description("the rule whose cases alone are tested; left out: those of every rule")] string? rule,
         CancellationToken stop
     )
     {
+        // What is wrong with them tells of the registers that they are held against.
+        if (sites.OfEverySite(Caller.Known(request.HttpContext.User)) is { } notEvery)
+        {
+            return notEvery;
+        }
+
         var (tried, wrong) = await TriedAsync(request, desk, rule, _ => false, stop);
         return tried is null ? wrong!
             : rule is not null && tried.Tested!.Cases.IsEmpty

@@ -173,7 +173,9 @@ internal static class RecordsApi
             new Submission(body) { Correction = correction, Key = key },
             stop
         );
-        return outcome is SubmissionOutcome.Declined && !SeenRecords.IsOfSites(ledger.Rows, id, caller)
+        return
+            outcome is SubmissionOutcome.Declined
+            && !SeenRecords.IsOfSites(ledger.Log, ledger.Rows, id, caller)
             ? NotFiled(id)
             : Answer(outcome, request.HttpContext);
     }

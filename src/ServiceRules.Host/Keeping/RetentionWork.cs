@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Keeping;
@@ -7,8 +8,12 @@ using ServiceRules.Application.Working;
 namespace ServiceRules.Host.Keeping;
 
 /// <summary>Removes once a day what is over and not held.</summary>
-internal sealed partial class RetentionWork(OpenLedger ledger, TimeProvider clock, ILogger<RetentionWork> log)
-    : IWork
+internal sealed partial class RetentionWork(
+    OpenLedger ledger,
+    TimeProvider clock,
+    IHostApplicationLifetime life,
+    ILogger<RetentionWork> log
+) : IWork
 {
     public const string Daily = "daily";
 
@@ -18,13 +23,14 @@ internal sealed partial class RetentionWork(OpenLedger ledger, TimeProvider cloc
 
     public Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
     {
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(stop, life.ApplicationStopping);
         try
         {
             var run = new RunRetention(ledger).Run(
                 DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
                 AccountAct.Service,
                 false,
-                stop
+                ending.Token
             );
             Ran(log, run.Contents, run.Due.Length, run.Held.Length);
             return Task.FromResult<TimeSpan?>(Pause);

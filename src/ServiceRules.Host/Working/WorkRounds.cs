@@ -26,11 +26,6 @@ internal sealed partial class WorkRounds(
     private readonly IReadOnlyList<IOwedWork> all = [.. kinds];
     private DateTimeOffset? wentThroughAll;
 
-    [SuppressMessage(
-        "Design",
-        "CA1031",
-        Justification = "Whatever one round ends with, the service goes on, and what waits stays where it is."
-    )]
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         await Task.Yield();
@@ -38,15 +33,7 @@ internal sealed partial class WorkRounds(
         {
             while (true)
             {
-                try
-                {
-                    await RoundAsync(stoppingToken);
-                }
-                catch (Exception failure) when (failure is not OperationCanceledException)
-                {
-                    Failed(log, failure);
-                }
-
+                await RoundAsync(stoppingToken);
                 await bell.WaitAsync(Every, stoppingToken);
             }
         }
@@ -60,18 +47,40 @@ internal sealed partial class WorkRounds(
     {
         var now = settings.Clock.GetUtcNow();
         var isAll = wentThroughAll is not { } last || now - last >= ThroughAll;
+        var isWhole = true;
         foreach (var kind in all)
+        {
+            isWhole &= await HandedAsync(kind, isAll, stop);
+        }
+
+        if (isAll && isWhole)
+        {
+            wentThroughAll = now;
+        }
+    }
+
+    // One kind that fails keeps no other from the queue.
+    [SuppressMessage(
+        "Design",
+        "CA1031",
+        Justification = "Whatever one round ends with, the service goes on, and what waits stays where it is."
+    )]
+    private async Task<bool> HandedAsync(IOwedWork kind, bool isAll, CancellationToken stop)
+    {
+        try
         {
             foreach (var what in kind.Owed(isAll))
             {
                 var queue = await working.OpenedAsync(stop);
                 await queue.AddAsync(kind.Work.Kind, what, stop);
             }
-        }
 
-        if (isAll)
+            return true;
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
         {
-            wentThroughAll = now;
+            Failed(log, failure);
+            return false;
         }
     }
 

@@ -28,6 +28,7 @@ internal static class PostgresSchema
         ("index", "shown_row_by_entry"),
         ("index", "notice_waiting"),
         ("index", "account_act_by_about"),
+        ("index", "account_elsewhere"),
         ("index", "notice_given_up"),
         ("index", "notice_renewed"),
         ("index", "export_job_by_caller"),

@@ -66,8 +66,21 @@ internal sealed class SqlLedgerWriting(
 
     public void Forget(string pseudonym)
     {
-        HasRemoved = true;
+        Removing();
         _ = connection.Execute("DELETE FROM person WHERE pseudonym = @pseudonym", ("@pseudonym", pseudonym));
+    }
+
+    // Files of lists hold what is to be gone as well; whoever still writes one is refused the next part, and asks again.
+    private void Removing()
+    {
+        if (HasRemoved)
+        {
+            return;
+        }
+
+        HasRemoved = true;
+        _ = connection.Execute("DELETE FROM export_part");
+        _ = connection.Execute("DELETE FROM export_job");
     }
 
     public void Keep(ContentHash hash, ReadOnlyMemory<byte> content) =>
@@ -79,7 +92,7 @@ internal sealed class SqlLedgerWriting(
 
     public void Remove(ContentHash hash)
     {
-        HasRemoved = true;
+        Removing();
         _ = connection.Execute("DELETE FROM content WHERE hash = @hash", ("@hash", hash.ToBytes()));
     }
 
