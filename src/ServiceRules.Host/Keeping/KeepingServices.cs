@@ -1,5 +1,6 @@
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Working;
+using ServiceRules.Host.Working;
 
 namespace ServiceRules.Host.Keeping;
 
@@ -9,6 +10,6 @@ internal static class KeepingServices
     {
         services.AddSingleton<RetentionWork>();
         services.AddSingleton<IWork>(provider => provider.GetRequiredService<RetentionWork>());
-        return services.AddHostedService<RetentionStart>();
+        return services.AddSingleton<IOwedWork, RetentionOwed>();
     }
 }

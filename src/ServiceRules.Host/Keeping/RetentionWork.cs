@@ -24,23 +24,14 @@ internal sealed partial class RetentionWork(
     public Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
     {
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(stop, life.ApplicationStopping);
-        try
-        {
-            var run = new RunRetention(ledger).Run(
-                DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
-                AccountAct.Service,
-                false,
-                ending.Token
-            );
-            Ran(log, run.Contents, run.Due.Length, run.Held.Length);
-            return Task.FromResult<TimeSpan?>(Pause);
-        }
-        catch (Exception failure) when (failure is not OperationCanceledException)
-        {
-            // The queue does it again; nobody else would tell.
-            BrokeOff(log, failure);
-            throw;
-        }
+        var run = new RunRetention(ledger).Run(
+            DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
+            AccountAct.Service,
+            false,
+            ending.Token
+        );
+        Ran(log, run.Contents, run.Due.Length, run.Held.Length);
+        return Task.FromResult<TimeSpan?>(Pause);
     }
 
     [LoggerMessage(
@@ -48,7 +39,4 @@ internal sealed partial class RetentionWork(
         Message = "retention removed {Contents} contents of {Records} records, {Held} are held"
     )]
     private static partial void Ran(ILogger logger, int contents, int records, int held);
-
-    [LoggerMessage(Level = LogLevel.Error, Message = "retention broke off and is tried again")]
-    private static partial void BrokeOff(ILogger logger, Exception failure);
 }

@@ -32,20 +32,6 @@ internal sealed partial class NoticeWork(
 
     public async Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
     {
-        try
-        {
-            return await TryAsync(what, stop);
-        }
-        catch (Exception defect) when (defect is not OperationCanceledException)
-        {
-            // The queue does it again; nobody else would tell.
-            BrokeOff(log, what, defect);
-            throw;
-        }
-    }
-
-    private async Task<TimeSpan?> TryAsync(string what, CancellationToken stop)
-    {
         var parts = what.Split('/');
         if (
             store.Find(long.Parse(parts[0], CultureInfo.InvariantCulture), parts[1])
@@ -123,9 +109,6 @@ internal sealed partial class NoticeWork(
         Message = "the notice of entry {Entry} did not reach {Recipient}, attempt {Attempt}: {Why}"
     )]
     private static partial void Failed(ILogger logger, long entry, string recipient, int attempt, string why);
-
-    [LoggerMessage(Level = LogLevel.Error, Message = "the notice {What} broke off and is tried again")]
-    private static partial void BrokeOff(ILogger logger, string what, Exception defect);
 
     [LoggerMessage(
         Level = LogLevel.Error,

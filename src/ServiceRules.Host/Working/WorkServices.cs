@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Working;
 using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
@@ -17,7 +18,11 @@ internal static class WorkServices
         // Made elsewhere, and closed there.
         services.AddSingleton(_ => folder.Exports);
         services.AddSingleton(_ => folder.WorkMarks);
-        services.AddSingleton(provider => new WorkingQueue(folder, provider.GetServices<IWork>()));
+        services.AddSingleton(provider => new WorkingQueue(
+            folder,
+            provider.GetServices<IWork>(),
+            provider.GetRequiredService<ILogger<LoggedWork>>()
+        ));
         services.AddSingleton<ExportWork>();
         services.AddSingleton<IWork>(provider => provider.GetRequiredService<ExportWork>());
         services.AddSingleton<ExportDesk>();

@@ -1,10 +1,12 @@
+using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Working;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Working;
 
 /// <summary>The one queue of this instance, begun when something is first asked of it.</summary>
-internal sealed class WorkingQueue(ServiceFolder folder, IEnumerable<IWork> kinds) : IAsyncDisposable
+internal sealed class WorkingQueue(ServiceFolder folder, IEnumerable<IWork> kinds, ILogger<LoggedWork> log)
+    : IAsyncDisposable
 {
     private readonly SemaphoreSlim turn = new(1);
 #pragma warning disable CA2213 // Closed in DisposeAsync: it waits for what is under way.
@@ -24,7 +26,7 @@ internal sealed class WorkingQueue(ServiceFolder folder, IEnumerable<IWork> kind
             var opened = folder.OpenWork();
             try
             {
-                await opened.StartAsync([.. kinds], stop);
+                await opened.StartAsync([.. kinds.Select(kind => new LoggedWork(kind, log))], stop);
             }
             catch
             {
