@@ -73,7 +73,7 @@ internal static class DemoTelling
         {
             "technician" => "submits, and reads the records with that name in them",
             "lead" => "reads all, submits (/bench), corrects",
-            "officer" => "reads all, changes nothing",
+            "officer" => "reads all, comments, changes no record",
             "administrator" => "accounts and keys (/people, /keys), no records",
             _ => "",
         };

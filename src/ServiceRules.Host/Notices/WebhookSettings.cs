@@ -24,7 +24,7 @@ internal sealed record WebhookSettings(string Name, Uri Address, string Secret)
 
     public string? Fault() =>
         !PrivateSettings.IsSafe(Address)
-            ? $"the address of `{Name}` is none with https, or on loopback with http, and without a name in it"
+            ? $"the address of `{Name}`, `{PrivateSettings.Shown(Address)}`, is none with https, or on loopback with http, and without a name in it"
         : !IsSecret(Secret)
             ? $"the secret of `{Name}` is none; accepted: `{Prefix}` and {FewestBytes} to {MostBytes} random bytes in Base64"
         : null;

@@ -75,6 +75,12 @@ internal static class PrivateSettings
             ]);
     }
 
+    /// <summary>An address as a person may be shown it: a name in it may come with a password.</summary>
+    public static string Shown(Uri address) =>
+        address.IsAbsoluteUri
+            ? address.GetComponents(UriComponents.SchemeAndServer | UriComponents.Path, UriFormat.UriEscaped)
+            : "one without a scheme";
+
     /// <summary>What others could read on the way goes nowhere but through TLS.</summary>
     public static bool IsSafe(Uri address) =>
         address.IsAbsoluteUri
