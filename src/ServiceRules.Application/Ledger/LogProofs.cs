@@ -10,8 +10,13 @@ internal static class LogProofs
     public static string Sign(ILogSigner signer, long size, TreeHash root) =>
         SignedCheckpoint.By(signer, new Checkpoint(signer.Key.Name, size, root)).ToString();
 
-    public static string Inclusion(long index, IReadOnlyList<TreeHash> leaves, string note) =>
-        new TlogProof(index, MerkleTree.InclusionProof(leaves, index), Signed(note)).ToString();
+    /// <summary>Under a head that the log had, whatever was filed since.</summary>
+    public static string Inclusion(long index, IReadOnlyList<TreeHash> leaves, LedgerHead head) =>
+        new TlogProof(
+            index,
+            MerkleTree.InclusionProof(leaves, head.Size, index),
+            Signed(head.Note)
+        ).ToString();
 
     public static string Inclusion(FiledEntry entry, IReadOnlyList<TreeHash> leaves, string note) =>
         new TlogProof(

@@ -119,7 +119,7 @@ public sealed class OpenLedger
         lock (growth)
         {
             ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Head?.Size ?? 0);
-            return LogProofs.Inclusion(index, tree.Leaves, Head!.Note);
+            return LogProofs.Inclusion(index, tree.Leaves, Head!);
         }
     }
 
@@ -151,18 +151,31 @@ public sealed class OpenLedger
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(assessment);
-        // What another instance filed since is stored, and no head that is known here covers it yet.
-        var size = Head?.Size ?? 0;
+        // One head for all of them, whatever is filed meanwhile, here or at another instance.
+        if (Head is not { } head)
+        {
+            throw new ArgumentOutOfRangeException(nameof(record));
+        }
+
         var newest = RecordVersions
             .Of(Log, record.Entry.Subject)
-            .All.LastOrDefault(version => version.Index < size);
-        return new(record.Bytes, Prove(record.Index), assessment.Bytes, Prove(assessment.Index), Key.ToPem())
+            .All.LastOrDefault(version => version.Index < head.Size);
+        lock (growth)
         {
-            Newer =
-                newest is not null && newest.Index > record.Index
-                    ? new FiledNewer(newest.Bytes, Prove(newest.Index))
-                    : null,
-        };
+            return new(
+                record.Bytes,
+                LogProofs.Inclusion(record.Index, tree.Leaves, head),
+                assessment.Bytes,
+                LogProofs.Inclusion(assessment.Index, tree.Leaves, head),
+                Key.ToPem()
+            )
+            {
+                Newer =
+                    newest is not null && newest.Index > record.Index
+                        ? new FiledNewer(newest.Bytes, LogProofs.Inclusion(newest.Index, tree.Leaves, head))
+                        : null,
+            };
+        }
     }
 
     /// <summary>Hashes that prove that the log of today begins with the one of <paramref name="oldSize"/> entries.</summary>

@@ -48,11 +48,24 @@ public static class MerkleTree
     /// <param name="leaves">All leaves of the tree.</param>
     /// <param name="index">Which of them, from 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such leaf.</exception>
-    public static ImmutableArray<TreeHash> InclusionProof(IReadOnlyList<TreeHash> leaves, long index)
+    public static ImmutableArray<TreeHash> InclusionProof(IReadOnlyList<TreeHash> leaves, long index) =>
+        InclusionProof(leaves, leaves.Count, index);
+
+    /// <summary>The same in the tree as it was when it had fewer leaves.</summary>
+    /// <param name="leaves">All leaves of the tree as it is now.</param>
+    /// <param name="size">How many there were, from 1 to all.</param>
+    /// <param name="index">Which of them, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There was no such leaf, or the tree never had this size.</exception>
+    public static ImmutableArray<TreeHash> InclusionProof(
+        IReadOnlyList<TreeHash> leaves,
+        long size,
+        long index
+    )
     {
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(size, leaves.Count);
         ArgumentOutOfRangeException.ThrowIfNegative(index);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, leaves.Count);
-        var (begin, end) = (0, leaves.Count);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, size);
+        var (begin, end) = (0, (int)size);
         var fromTheTop = new List<TreeHash>();
         while (end - begin > 1)
         {

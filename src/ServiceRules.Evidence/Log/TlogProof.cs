@@ -20,14 +20,14 @@ public sealed class TlogProof
 
     /// <summary>A proof for one entry.</summary>
     /// <param name="index">Place of the entry in the log, from 0.</param>
-    /// <param name="hashes">From the entry's neighbour up: <see cref="MerkleTree.InclusionProof"/>.</param>
+    /// <param name="hashes">From the entry's neighbour up: <see cref="MerkleTree.InclusionProof(IReadOnlyList{TreeHash}, long)"/>.</param>
     /// <param name="checkpoint">The head that they lead to.</param>
     public TlogProof(long index, ImmutableArray<TreeHash> hashes, SignedCheckpoint checkpoint)
         : this(index, hashes, checkpoint, (string?)null) { }
 
     /// <summary>A proof that brings along what it is the proof of.</summary>
     /// <param name="index">Place of the entry in the log, from 0.</param>
-    /// <param name="hashes">From the entry's neighbour up: <see cref="MerkleTree.InclusionProof"/>.</param>
+    /// <param name="hashes">From the entry's neighbour up: <see cref="MerkleTree.InclusionProof(IReadOnlyList{TreeHash}, long)"/>.</param>
     /// <param name="checkpoint">The head that they lead to.</param>
     /// <param name="extra">Bytes for whoever reads the proof, such as the entry; nothing signs them here.</param>
     public TlogProof(

@@ -28,6 +28,24 @@ public sealed class MerklePropertyTests
     }
 
     [Property(MaxTest = Times)]
+    public void InclusionProof_OfAnEarlierSize_EqualsTheProofOfThatTree(int seed)
+    {
+        var random = new Random(seed);
+        var leaves = Leaves(random, 1);
+        var size = 1 + random.Next(leaves.Length);
+        var index = random.Next(size);
+
+        Assert.Equal(
+            RecursiveTree.Path(index, [.. leaves.Take(size)]),
+            MerkleTree.InclusionProof(leaves, size, index)
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => MerkleTree.InclusionProof(leaves, size, size));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            MerkleTree.InclusionProof(leaves, leaves.Length + 1, 0)
+        );
+    }
+
+    [Property(MaxTest = Times)]
     public void InclusionProof_EveryLeaf_IsProvedWhereItStandsAndNowhereElse(int seed)
     {
         var leaves = Leaves(new Random(seed), 1, most: 24);
