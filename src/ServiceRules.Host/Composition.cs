@@ -93,6 +93,7 @@ internal static class Composition
         app.MapExports();
         app.MapExportJobs();
         app.MapNotices();
+        app.MapWaivers();
         app.MapKeeping();
         app.MapDescription();
         app.MapWatching();

@@ -6,6 +6,7 @@ using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
@@ -56,6 +57,9 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>Which packs and sheets judge in the service that keeps this ledger.</summary>
     public IRulesStore Rules => store.Packs;
+
+    /// <summary>Waivers that were entered beside the registers.</summary>
+    public IWaiverReading Waivers => store.Waivers;
 
     /// <summary>What protects what browsers keep for the service, the same for all instances on one database.</summary>
     public ISealedKeyStore SealedKeys => store.SealedKeys;

@@ -30,6 +30,8 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string NoticeTriedAnew = "notice-tried-anew";
     public const string RulesStored = "rules-stored";
     public const string RulesActivated = "rules-activated";
+    public const string WaiverEntered = "waiver-entered";
+    public const string WaiverWithdrawn = "waiver-withdrawn";
     public const string HoldAdded = "hold-added";
     public const string HoldLifted = "hold-lifted";
     public const string RetentionSet = "retention-set";
@@ -52,6 +54,9 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
 
     /// <param name="digest">Names the packs and sheets.</param>
     public static string OfRules(string digest) => "rules:" + digest;
+
+    /// <param name="subject">What its entry of the log is about.</param>
+    public static string OfWaiver(string subject) => "waiver:" + subject;
 
     public static string OfKey(string id) => "key:" + id;
 

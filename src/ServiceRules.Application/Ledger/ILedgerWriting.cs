@@ -1,6 +1,7 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Ledger;
@@ -16,6 +17,9 @@ public interface ILedgerWriting : ILedgerReading
 
     /// <summary>Which packs and sheets judge, in this transaction.</summary>
     IRulesWriting Packs { get; }
+
+    /// <summary>Waivers that count beside the registers, in this transaction.</summary>
+    IWaiverWriting Waivers { get; }
 
     /// <summary>
     /// Runs a part that is undone alone when it throws; the rest of the transaction goes on. Where it cannot be undone alone,

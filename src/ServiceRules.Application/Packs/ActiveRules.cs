@@ -1,6 +1,6 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Library;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Engine;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Rules.Model;
@@ -12,8 +12,8 @@ namespace ServiceRules.Application.Packs;
 /// followed. Safe to share between threads.
 /// </summary>
 /// <param name="store">Where they are kept.</param>
-/// <param name="site">The registers of the site, which no activation changes.</param>
-public sealed class ActiveRules(IRulesStore store, SiteRegisters site)
+/// <param name="site">The registers of the site, which no activation changes, with the waivers entered beside them.</param>
+public sealed class ActiveRules(IRulesStore store, SiteWaivers site)
 {
     // Those in force, those before, and those that are compared or judged again by.
     private const int KeptBooks = 4;
@@ -31,7 +31,12 @@ public sealed class ActiveRules(IRulesStore store, SiteRegisters site)
         var activation =
             store.InForce()
             ?? throw new LedgerStoreException(StoreTrouble.Damaged, "no rules were ever put in force here");
-        if (known is { } last && last.Activation.Number == activation.Number)
+        var registers = site.Now();
+        if (
+            known is { } last
+            && last.Activation.Number == activation.Number
+            && ReferenceEquals(last.Site, registers)
+        )
         {
             return last;
         }
@@ -43,7 +48,12 @@ public sealed class ActiveRules(IRulesStore store, SiteRegisters site)
                 $"the rules in force, {activation.Digest}, cannot be read"
             );
         // Of two who come at once, either may be kept: they judge alike.
-        return known = new JudgingRules(activation, book, new AssessRecord(book, site, judge));
+        return known = new JudgingRules(
+            activation,
+            book,
+            registers,
+            new AssessRecord(book, registers, judge)
+        );
     }
 
     /// <summary>Packs and sheets that are kept; null: none of this digest are, or this version does not read them.</summary>

@@ -78,6 +78,9 @@ internal static class AccessTable
         new(Post, "/api/packs/check", Overseers),
         new(Post, "/api/packs/{digest}/comparison", Overseers),
         new(Post, "/api/packs/{digest}/activation", Roles.Lead),
+        new(Get, "/api/waivers", Readers),
+        new(Post, "/api/waivers", Roles.Lead),
+        new(Post, "/api/waivers/{id}/withdrawal", Roles.Lead),
         // What checks reports and the log.
         new(Get, "/api/certificate", Roles.All),
         new(Get, "/api/ledger/checkpoint", Roles.All),

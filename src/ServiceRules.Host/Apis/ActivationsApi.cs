@@ -89,7 +89,13 @@ internal static class ActivationsApi
         {
             var from = desk.InForce.Activation.Digest;
             return
-                await desk.CompareAsync(others, own.Registers, sites.AreSeveral, newest ?? NewestUsual, stop)
+                await desk.CompareAsync(
+                    others,
+                    own.Rules.Now().Site,
+                    sites.AreSeveral,
+                    newest ?? NewestUsual,
+                    stop
+                )
                     is { } compared
                 ? Results.Json(ComparisonAnswer.Of(from, digest, compared))
                 : PacksApi.Others();

@@ -16,6 +16,7 @@ internal static class DescribedText
         ["registers"] = "What the site keeps besides its records.",
         ["ledger"] = "What checks the log without this product.",
         ["packs"] = "Rules: told, checked, stored, compared and put in force.",
+        ["waivers"] = "Rules that are loosened for a time.",
         ["notices"] = "Who was to be told of holds and stops, and was not.",
         ["exports"] = "Whole lists as files.",
         ["keeping"] = "What is kept, what is forgotten, and what is said of records.",
@@ -27,6 +28,20 @@ internal static class DescribedText
     )
     {
         ["service-record"] = ("A height check.", Record),
+        ["waiver"] = (
+            "A target that is not kept in a wet month.",
+            () =>
+                new JsonObject
+                {
+                    ["format"] = "waiver/1",
+                    ["rule"] = "height-on-target",
+                    ["unit"] = "U-02-1",
+                    ["by"] = "lead-01",
+                    ["reason"] = "the wet spring",
+                    ["from"] = "2026-04-01",
+                    ["until"] = "2026-04-30",
+                }
+        ),
         ["export-request"] = (
             "What was found from a day on, as a table.",
             () =>

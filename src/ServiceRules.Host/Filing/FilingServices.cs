@@ -26,6 +26,7 @@ internal static class FilingServices
         services.AddSingleton<ServiceMeter>();
         // Made elsewhere, and closed there.
         services.AddSingleton(_ => folder.Rules);
+        services.AddSingleton(_ => folder.Waivers);
         services.AddSingleton(provider => provider.GetRequiredService<ServedSites>().Home.Rules);
         services.AddSingleton(folder.Ledger);
         // What waits is finished before the service ends.

@@ -2,6 +2,7 @@ using ServiceRules.Application.Library;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Packs;
 using ServiceRules.Host.Setup;
@@ -33,7 +34,7 @@ public sealed class FolderFiling : IAsyncDisposable
         Remarks = [.. folder.Remarks, .. told];
         filing = new GroupFiling(folder.Ledger);
         submitting = new SubmittingNow(
-            new ActiveRules(folder.Rules, registers),
+            new ActiveRules(folder.Rules, new SiteWaivers(folder.Waivers, registers)),
             folder.Ledger,
             filing,
             recipients,

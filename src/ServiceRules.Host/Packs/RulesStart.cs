@@ -1,6 +1,7 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Host.Setup;
 
 namespace ServiceRules.Host.Packs;
@@ -57,7 +58,8 @@ internal static class RulesStart
                 );
         }
 
-        return new ActiveRules(folder.Rules, site).Find(inForce.Digest) is null
+        return
+            new ActiveRules(folder.Rules, new SiteWaivers(folder.Waivers, site)).Find(inForce.Digest) is null
             ? throw new StartRefusedException(
                 $"the rules in force, {inForce.Digest}, cannot be read by this version; nothing was started",
                 $"accepted: {Option}, which puts the rules of `{rules.Folder}` in force; or the version that stored them"

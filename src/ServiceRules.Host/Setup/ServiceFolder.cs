@@ -5,6 +5,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Application.Working;
 using ServiceRules.Storage;
 
@@ -51,6 +52,9 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>Which packs and sheets judge here.</summary>
     public IRulesStore Rules => ledgerFolder.Rules;
+
+    /// <summary>Waivers that were entered beside the registers.</summary>
+    public IWaiverReading Waivers => ledgerFolder.Waivers;
 
     /// <summary>Lists that somebody wants as files.</summary>
     public IExportStore Exports => ledgerFolder.Exports;

@@ -3,6 +3,7 @@ using ServiceRules.Application.Library;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Notices;
 using ServiceRules.Host.Setup;
@@ -54,7 +55,7 @@ internal static class SitesMaking
         {
             var site = rules.Site!;
             var own = areSeveral ? site.Name : null;
-            var active = new ActiveRules(folder.Rules, site);
+            var active = new ActiveRules(folder.Rules, new SiteWaivers(folder.Waivers, site));
             return new(
                 site,
                 rules.Library,

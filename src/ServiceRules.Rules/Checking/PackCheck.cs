@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using ServiceRules.Domain.Site;
 using ServiceRules.Rules.Diagnostics;
+using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Rules.Checking;
 
@@ -40,5 +42,53 @@ public static class PackCheck
         }
 
         return remarks.InOrder();
+    }
+
+    /// <summary>
+    /// What is wrong with a further waiver: by the rules that judge, the people of a folder, and the waivers that stand. The places
+    /// are those in the waiver.
+    /// </summary>
+    /// <param name="library">The folder of the site.</param>
+    /// <param name="book">The rules that judge.</param>
+    /// <param name="standing">Waivers that count beside those of the folder.</param>
+    /// <param name="waiver">The further one.</param>
+    public static ImmutableArray<Diagnostic> OfWaiver(
+        RuleLibrary library,
+        RuleBook book,
+        ImmutableArray<Waiver> standing,
+        Waiver waiver
+    )
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        ArgumentNullException.ThrowIfNull(book);
+        const string further = "\uFFFF";
+        var remarks = new Remarks();
+        var judging = new RuleLibrary
+        {
+            Packs =
+            [
+                .. book.Packs.Select(pack => new PlacedPack(
+                    pack,
+                    "",
+                    [.. pack.Rules.Select(rule => new Placed<Rule>(rule, "", ""))]
+                )),
+            ],
+            People = library.People,
+            Waivers =
+            [
+                .. library.Waivers,
+                .. standing.Select(one => new Placed<Waiver>(one, "", "")),
+                new Placed<Waiver>(waiver, further, ""),
+            ],
+        };
+        RegisterCheck.Waivers(judging, remarks);
+        WaiversCheck.Run(judging, remarks);
+        return
+        [
+            .. remarks
+                .InOrder()
+                .Where(remark => remark.File == further)
+                .Select(remark => remark with { File = "" }),
+        ];
     }
 }

@@ -214,6 +214,10 @@ internal static class RegisterCheck
         }
     }
 
+    /// <summary>The waivers alone.</summary>
+    public static void Waivers(RuleLibrary library, Remarks remarks) =>
+        Waivers(library, new KnownPeople(library), remarks);
+
     private static void Waivers(RuleLibrary library, KnownPeople people, Remarks remarks)
     {
         var rules = library.Rules.Select(rule => rule.Value.Id.Text).ToHashSet(StringComparer.Ordinal);

@@ -32,6 +32,7 @@ internal static class PostgresSchema
         ("index", "notice_given_up"),
         ("index", "notice_renewed"),
         ("index", "export_job_by_caller"),
+        ("index", "site_waiver_by_site"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

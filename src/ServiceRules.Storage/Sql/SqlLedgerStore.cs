@@ -6,6 +6,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
 using ServiceRules.Storage.Working;
@@ -24,6 +25,7 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Accounts = new SqlStoredAccounts(this);
         Notices = new SqlStoredNotices(this);
         Packs = new SqlStoredPacks(this);
+        Waivers = new SqlStoredWaivers(this);
 
         SealedKeys = new SqlSealedKeys(this);
         Exports = new SqlStoredExports(this);
@@ -40,6 +42,8 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>Which packs and sheets judge.</summary>
     public IRulesStore Packs { get; }
+
+    public IWaiverReading Waivers { get; }
 
     /// <summary>What protects what browsers keep for the service.</summary>
     public ISealedKeyStore SealedKeys { get; }

@@ -3,6 +3,7 @@ using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Storage.Sql;
@@ -22,6 +23,8 @@ internal sealed class SqlLedgerWriting(
     public IAccountsInLog Accounts { get; } = new SqlAccountsInLog(connection);
 
     public IRulesWriting Packs { get; } = new SqlPackWriting(connection);
+
+    public IWaiverWriting Waivers { get; } = new SqlWaiverWriting(connection);
 
     public T Within<T>(Func<T> part)
     {

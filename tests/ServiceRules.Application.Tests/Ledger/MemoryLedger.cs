@@ -3,6 +3,7 @@ using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Tests.Ledger;
@@ -37,6 +38,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     IRowReading ILedgerStore.Rows => MemoryRows;
 
     public IRulesWriting Packs => MemoryPacks;
+
+    public IWaiverWriting Waivers => throw new NotSupportedException("there are no waivers here");
 
     /// <summary>Which rules judge; none before a test activates some.</summary>
     public MemoryPacks MemoryPacks { get; } = new();

@@ -7,6 +7,7 @@ using Microsoft.Extensions.Options;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Formats.Imports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
@@ -46,7 +47,7 @@ internal sealed class InboxBench : IAsyncDisposable
         Desk = new FilingDesk(
             service.Ledger,
             new SubmittingNow(
-                new ActiveRules(service.Rules, rules.Site!),
+                new ActiveRules(service.Rules, new SiteWaivers(service.Waivers, rules.Site!)),
                 service.Ledger,
                 filing,
                 NoticeRecipients.None

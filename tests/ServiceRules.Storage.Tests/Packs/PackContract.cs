@@ -4,6 +4,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Rules.Model;
 using ServiceRules.Storage.Tests.Submitting;
 
@@ -106,7 +107,7 @@ public abstract class PackContract : IAsyncLifetime
         await using var other = new Counter(Drawer);
         _ = one.Folder.Rules.Begin(first.Digest, first.Bytes, At, "first");
         var submitting = new SubmittingNow(
-            new ActiveRules(other.Folder.Rules, Jobs.Rules.Site!),
+            new ActiveRules(other.Folder.Rules, new SiteWaivers(other.Folder.Waivers, Jobs.Rules.Site!)),
             other.Ledger,
             other.Filing,
             NoticeRecipients.None

@@ -98,7 +98,7 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
         }
 
         var rules = site.Rules.Now();
-        var begun = new BeginRecord(rules.Book, site.Registers, rules.Judging).Begin(
+        var begun = new BeginRecord(rules.Book, rules.Site, rules.Judging).Begin(
             new JobToBegin(machine, task, procedure, person, local),
             Earlier(machineId, EarlierRecords),
             Earlier(null, RecentRecords)

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using ServiceRules.Application.Library;
+using ServiceRules.Domain.Site;
+using ServiceRules.Formats.Registers;
+
+namespace ServiceRules.Application.Waiving;
+
+/// <summary>
+/// The registers of a site with the waivers that were entered beside them, asked for at each judging: whoever enters or withdraws
+/// one, here or at another instance, is followed. Safe to share between threads.
+/// </summary>
+public sealed class SiteWaivers(IWaiverReading store, SiteRegisters site)
+{
+    private volatile Known? known;
+
+    /// <summary>The registers with the waivers that count now; the same object for as long as nothing changes.</summary>
+    /// <exception cref="Ledger.LedgerStoreException">The store cannot be asked.</exception>
+    public SiteRegisters Now()
+    {
+        var mark = store.Mark(site.Name);
+        if (known is { } last && last.Mark == mark)
+        {
+            return last.Site;
+        }
+
+        var entered = store.Of(site.Name).Select(Counting).OfType<Waiver>().ToImmutableArray();
+        var next = new Known(
+            mark,
+            entered.IsEmpty ? site : site with { Waivers = [.. site.Waivers, .. entered] }
+        );
+        // Of two who come at once, either may be kept: they say the same.
+        known = next;
+        return next.Site;
+    }
+
+    /// <summary>What a kept one says; null: it counts no more.</summary>
+    public static Waiver? Counting(KeptWaiver kept)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        return kept.WithdrawnAt is null ? Read(kept) : null;
+    }
+
+    /// <summary>What a kept one says or said; null: it was erased.</summary>
+    public static Waiver? Read(KeptWaiver kept)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        return kept.Content is { } bytes && WaiverFormat.Current.Read(bytes).TryGet(out var waiver, out _)
+            ? waiver
+            : null;
+    }
+
+    private sealed record Known(WaiverMark Mark, SiteRegisters Site);
+}

@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using System.Data.Common;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Waiving;
+using ServiceRules.Evidence;
+
+namespace ServiceRules.Storage.Sql;
+
+/// <summary>Questions about waivers on one connection.</summary>
+internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
+{
+    public WaiverMark Mark(string site) =>
+        connection
+            .Rows(
+                """
+                SELECT COALESCE(MAX(w.number), 0), COUNT(CASE WHEN w.withdrawn_at IS NULL THEN c.hash END)
+                FROM site_waiver w LEFT JOIN content c ON c.hash = w.content WHERE w.site = @site
+                """,
+                row => new WaiverMark(row.Number(0), row.Number(1)),
+                ("@site", site)
+            )
+            .Single();
+
+    public ImmutableArray<KeptWaiver> Of(string site) =>
+        [
+            .. connection.Rows(
+                """
+                SELECT w.number, w.site, w.subject, w.content, c.bytes, w.at, w.entry_index, w.withdrawn_at, w.withdrawn_entry
+                FROM site_waiver w LEFT JOIN content c ON c.hash = w.content WHERE w.site = @site ORDER BY w.number
+                """,
+                Kept,
+                ("@site", site)
+            ),
+        ];
+
+    private static KeptWaiver Kept(DbDataReader row) =>
+        new(
+            row.Number(0),
+            row.Text(1),
+            row.Text(2),
+            Checked((byte[])row.GetValue(3), row.IsDBNull(4) ? null : (byte[])row.GetValue(4)),
+            DateTimeOffset.FromUnixTimeMilliseconds(row.Number(5)),
+            row.Number(6)
+        )
+        {
+            WithdrawnAt = row.NumberOrNone(7) is { } at ? DateTimeOffset.FromUnixTimeMilliseconds(at) : null,
+            WithdrawnBy = row.NumberOrNone(8),
+        };
+
+    // What loosens a rule is what was filed, or nothing goes on.
+    private static ReadOnlyMemory<byte>? Checked(byte[] hash, byte[]? bytes) =>
+        bytes is null ? default(ReadOnlyMemory<byte>?)
+        : ContentHash.TryFromBytes(hash, out var named) && ContentHash.Of(bytes) == named ? bytes
+        : throw new LedgerStoreException(StoreTrouble.Damaged, "the content of a waiver is other bytes now");
+}
