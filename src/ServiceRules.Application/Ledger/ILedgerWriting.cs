@@ -1,5 +1,6 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -16,6 +17,9 @@ public interface ILedgerWriting : ILedgerReading
 
     /// <summary>Which packs and sheets judge, in this transaction.</summary>
     IRulesWriting Packs { get; }
+
+    /// <summary>What is to be judged again, in this transaction.</summary>
+    IRejudgingWriting Rejudgings { get; }
 
     /// <summary>
     /// Runs a part that is undone alone when it throws; the rest of the transaction goes on. Where it cannot be undone alone,

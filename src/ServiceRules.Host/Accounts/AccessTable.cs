@@ -78,6 +78,8 @@ internal static class AccessTable
         new(Post, "/api/packs/check", Overseers),
         new(Post, "/api/packs/{digest}/comparison", Overseers),
         new(Post, "/api/packs/{digest}/activation", Roles.Lead),
+        new(Post, "/api/packs/{digest}/rejudging", Roles.Lead),
+        new(Get, "/api/packs/{digest}/rejudging", Overseers),
         // What checks reports and the log.
         new(Get, "/api/certificate", Roles.All),
         new(Get, "/api/ledger/checkpoint", Roles.All),

@@ -15,7 +15,7 @@ internal static class DescribedText
         ["reports"] = "Signed reports, their proofs, and whether one is genuine.",
         ["registers"] = "What the site keeps besides its records.",
         ["ledger"] = "What checks the log without this product.",
-        ["packs"] = "Rules: told, checked, stored, compared and put in force.",
+        ["packs"] = "Rules: told, checked, stored, compared, put in force, and judging the history again.",
         ["notices"] = "Who was to be told of holds and stops, and was not.",
         ["exports"] = "Whole lists as files.",
         ["keeping"] = "What is kept, what is forgotten, and what is said of records.",

@@ -2,6 +2,7 @@ using System.Data.Common;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -22,6 +23,8 @@ internal sealed class SqlLedgerWriting(
     public IAccountsInLog Accounts { get; } = new SqlAccountsInLog(connection);
 
     public IRulesWriting Packs { get; } = new SqlPackWriting(connection);
+
+    public IRejudgingWriting Rejudgings { get; } = new SqlRejudgingWriting(connection);
 
     public T Within<T>(Func<T> part)
     {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -37,6 +38,9 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     IRowReading ILedgerStore.Rows => MemoryRows;
 
     public IRulesWriting Packs => MemoryPacks;
+
+    public IRejudgingWriting Rejudgings =>
+        throw new NotSupportedException("what is to be judged again is not kept here");
 
     /// <summary>Which rules judge; none before a test activates some.</summary>
     public MemoryPacks MemoryPacks { get; } = new();
