@@ -76,6 +76,8 @@ internal static class RejudgingApi
                 bell.Ring();
                 return Accepted(begun.Job);
             case RejudgingBegun.Running running:
+                // This instance may not have looked yet.
+                bell.Ring();
                 return Accepted(running.Job);
             case RejudgingBegun.NotStored:
                 return Complaint.Of(

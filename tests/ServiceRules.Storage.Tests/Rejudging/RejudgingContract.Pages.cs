@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rejudging;
 using ServiceRules.Domain.Verdicts;

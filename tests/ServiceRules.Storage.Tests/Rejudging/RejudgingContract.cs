@@ -1,5 +1,4 @@
 using System.Globalization;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 
