@@ -123,8 +123,7 @@ public sealed partial class RejudgingKillTests(ITestOutputHelper told)
             throw new SkipException("the folder is made private as Unix has it");
         }
 
-        const UnixFileMode mine =
-            UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+        const UnixFileMode mine = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
         Directory.CreateDirectory(folder.Ledger, mine);
         File.SetUnixFileMode(folder.Data, mine);
         MilderRules.BeginIn(folder);
