@@ -12,6 +12,7 @@ using ServiceRules.Host.Notices;
 using ServiceRules.Host.Pages;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Providers;
+using ServiceRules.Host.Rejudging;
 using ServiceRules.Host.Sessions;
 using ServiceRules.Host.Setup;
 using ServiceRules.Host.Watching;
@@ -53,6 +54,7 @@ internal static class Composition
             .AddProvider(provider)
             .AddKeptNotices(folder)
             .AddWork(settings, folder)
+            .AddRejudging(folder)
             .AddKeeping();
         if (settings.IsDemo)
         {
@@ -90,6 +92,7 @@ internal static class Composition
         app.MapLedger();
         app.MapPacks();
         app.MapActivations();
+        app.MapRejudging();
         app.MapExports();
         app.MapExportJobs();
         app.MapNotices();

@@ -6,6 +6,7 @@ using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Application.Working;
 using ServiceRules.Evidence;
@@ -69,6 +70,9 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>How far the log was handed to the queue.</summary>
     public IWorkMarks WorkMarks => store.WorkMarks;
+
+    /// <summary>What is to be judged again, and what came of it.</summary>
+    public IRejudgingStore Rejudgings => store.Rejudgings;
 
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>

@@ -5909,6 +5909,333 @@ namespace ServiceRules.Client
 
         /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
         /// <summary>
+        /// Has every stored record judged again by the packs and sheets in force, behind the answer.
+        /// </summary>
+        /// <remarks>
+        /// Each is judged with the registers that it was judged with before. Where a verdict, a disposition or what to do comes out otherwise, a further assessment is filed; what was filed first stays. One is under way at a time: asked for again meanwhile it is the same. It ends when other rules are put in force. reason says why, and may be left out. It becomes an act.
+        /// </remarks>
+        /// <param name="digest">the digest of the rules, as the list of packs tells it</param>
+        /// <param name="reason">why, in a sentence</param>
+        /// <returns>Accepted</returns>
+        /// <exception cref="ServiceException">A server side error occurred.</exception>
+        public virtual async System.Threading.Tasks.Task<ToldRejudging> RejudgeHistoryAsync(string digest, string? reason = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        {
+            if (digest == null)
+                throw new System.ArgumentNullException("digest");
+
+            var client_ = _httpClient;
+            var disposeClient_ = false;
+            try
+            {
+                using (var request_ = new System.Net.Http.HttpRequestMessage())
+                {
+                    request_.Content = new System.Net.Http.StringContent(string.Empty, System.Text.Encoding.UTF8, "application/json");
+                    request_.Method = new System.Net.Http.HttpMethod("POST");
+                    request_.Headers.Accept.Add(System.Net.Http.Headers.MediaTypeWithQualityHeaderValue.Parse("application/json"));
+
+                    var urlBuilder_ = new System.Text.StringBuilder();
+                
+                    // Operation Path: "api/packs/{digest}/rejudging"
+                    urlBuilder_.Append("api/packs/");
+                    urlBuilder_.Append(System.Uri.EscapeDataString(ConvertToString(digest, System.Globalization.CultureInfo.InvariantCulture)));
+                    urlBuilder_.Append("/rejudging");
+                    urlBuilder_.Append('?');
+                    if (reason != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("reason")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(reason, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
+
+                    PrepareRequest(client_, request_, urlBuilder_);
+
+                    var url_ = urlBuilder_.ToString();
+                    request_.RequestUri = new System.Uri(url_, System.UriKind.RelativeOrAbsolute);
+
+                    PrepareRequest(client_, request_, url_);
+
+                    var response_ = await client_.SendAsync(request_, System.Net.Http.HttpCompletionOption.ResponseHeadersRead, cancellationToken).ConfigureAwait(false);
+                    var disposeResponse_ = true;
+                    try
+                    {
+                        var headers_ = new System.Collections.Generic.Dictionary<string, System.Collections.Generic.IEnumerable<string>>();
+                        foreach (var item_ in response_.Headers)
+                            headers_[item_.Key] = item_.Value;
+                        if (response_.Content != null && response_.Content.Headers != null)
+                        {
+                            foreach (var item_ in response_.Content.Headers)
+                                headers_[item_.Key] = item_.Value;
+                        }
+
+                        ProcessResponse(client_, response_);
+
+                        var status_ = (int)response_.StatusCode;
+                        if (status_ == 202)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ToldRejudging>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 401)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-known`: nobody is known to ask", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 403)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-allowed`: whoever asks may not; `other-site`: a page of another site may not ask this", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 404)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-found`: there is nothing here", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 409)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`conflict`: something else stands under this identity", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 422)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`refused`: the document is refused", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 429)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`too-many`: too many requests", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 500)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`failed`: the service failed", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 503)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 507)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`full`: no room is left; nothing was stored", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        {
+                            var responseData_ = response_.Content == null ? null : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("The HTTP status code of the response was not expected (" + status_ + ").", status_, responseData_, headers_, null);
+                        }
+                    }
+                    finally
+                    {
+                        if (disposeResponse_)
+                            response_.Dispose();
+                    }
+                }
+            }
+            finally
+            {
+                if (disposeClient_)
+                    client_.Dispose();
+            }
+        }
+
+        /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
+        /// <summary>
+        /// How far judging the stored history again by these packs and sheets is, or what the last time came to.
+        /// </summary>
+        /// <param name="digest">the digest of the rules, as the list of packs tells it</param>
+        /// <returns>OK</returns>
+        /// <exception cref="ServiceException">A server side error occurred.</exception>
+        public virtual async System.Threading.Tasks.Task<ToldRejudging> ReadRejudgingAsync(string digest, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        {
+            if (digest == null)
+                throw new System.ArgumentNullException("digest");
+
+            var client_ = _httpClient;
+            var disposeClient_ = false;
+            try
+            {
+                using (var request_ = new System.Net.Http.HttpRequestMessage())
+                {
+                    request_.Method = new System.Net.Http.HttpMethod("GET");
+                    request_.Headers.Accept.Add(System.Net.Http.Headers.MediaTypeWithQualityHeaderValue.Parse("application/json"));
+
+                    var urlBuilder_ = new System.Text.StringBuilder();
+                
+                    // Operation Path: "api/packs/{digest}/rejudging"
+                    urlBuilder_.Append("api/packs/");
+                    urlBuilder_.Append(System.Uri.EscapeDataString(ConvertToString(digest, System.Globalization.CultureInfo.InvariantCulture)));
+                    urlBuilder_.Append("/rejudging");
+
+                    PrepareRequest(client_, request_, urlBuilder_);
+
+                    var url_ = urlBuilder_.ToString();
+                    request_.RequestUri = new System.Uri(url_, System.UriKind.RelativeOrAbsolute);
+
+                    PrepareRequest(client_, request_, url_);
+
+                    var response_ = await client_.SendAsync(request_, System.Net.Http.HttpCompletionOption.ResponseHeadersRead, cancellationToken).ConfigureAwait(false);
+                    var disposeResponse_ = true;
+                    try
+                    {
+                        var headers_ = new System.Collections.Generic.Dictionary<string, System.Collections.Generic.IEnumerable<string>>();
+                        foreach (var item_ in response_.Headers)
+                            headers_[item_.Key] = item_.Value;
+                        if (response_.Content != null && response_.Content.Headers != null)
+                        {
+                            foreach (var item_ in response_.Content.Headers)
+                                headers_[item_.Key] = item_.Value;
+                        }
+
+                        ProcessResponse(client_, response_);
+
+                        var status_ = (int)response_.StatusCode;
+                        if (status_ == 200)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ToldRejudging>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 304)
+                        {
+                            string responseText_ = ( response_.Content == null ) ? string.Empty : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("Not Modified", status_, responseText_, headers_, null);
+                        }
+                        else
+                        if (status_ == 401)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-known`: nobody is known to ask", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 403)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-allowed`: whoever asks may not; `other-site`: a page of another site may not ask this", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 404)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-found`: there is nothing here", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 429)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`too-many`: too many requests", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 500)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`failed`: the service failed", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 503)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        {
+                            var responseData_ = response_.Content == null ? null : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("The HTTP status code of the response was not expected (" + status_ + ").", status_, responseData_, headers_, null);
+                        }
+                    }
+                    finally
+                    {
+                        if (disposeResponse_)
+                            response_.Dispose();
+                    }
+                }
+            }
+            finally
+            {
+                if (disposeClient_)
+                    client_.Dispose();
+            }
+        }
+
+        /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
+        /// <summary>
         /// The list of records as JSON lines, the oldest first.
         /// </summary>
         /// <param name="site">the site that judged it, by its name</param>
@@ -8380,6 +8707,42 @@ namespace ServiceRules.Client
     }
 
     /// <summary>
+    /// A record that could not be judged.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class Failure
+    {
+
+        /// <summary>
+        /// The record.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("record")]
+        public string Record { get; set; } = default!;
+
+        /// <summary>
+        /// Its newest version in the log.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("entry")]
+        public long Entry { get; set; } = default!;
+
+        /// <summary>
+        /// Why.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("why")]
+        public string Why { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
     /// A hold.
     /// </summary>
     [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
@@ -9053,7 +9416,7 @@ namespace ServiceRules.Client
         public ToldOthers? Others { get; set; } = default!;
 
         /// <summary>
-        /// How often that version was judged again in the light of a later record, the first time first.
+        /// How often that version was judged again, in the light of a later record or by other rules, the first time first.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("turned")]
         public System.Collections.Generic.IList<ToldTurn> Turned { get; set; } = new System.Collections.Generic.List<ToldTurn>();
@@ -9991,6 +10354,102 @@ namespace ServiceRules.Client
     }
 
     /// <summary>
+    /// How far judging the stored history again is.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class ToldRejudging
+    {
+
+        /// <summary>
+        /// Names the packs and sheets that judge.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("digest")]
+        public string Digest { get; set; } = default!;
+
+        /// <summary>
+        /// running; done; or ended, where other rules were put in force before it was done.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("state")]
+        public string State { get; set; } = default!;
+
+        /// <summary>
+        /// Records that were stored when it began, each by its newest version.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("records")]
+        public long Records { get; set; } = default!;
+
+        /// <summary>
+        /// How many were looked at.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("lookedAt")]
+        public long LookedAt { get; set; } = default!;
+
+        /// <summary>
+        /// How many come out otherwise: a further assessment of each is filed.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("turned")]
+        public long Turned { get; set; } = default!;
+
+        /// <summary>
+        /// How many come out as they did: nothing is filed.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("unchanged")]
+        public long Unchanged { get; set; } = default!;
+
+        /// <summary>
+        /// How many were judged by these rules already, or have no newest version any more.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("passedOver")]
+        public long PassedOver { get; set; } = default!;
+
+        /// <summary>
+        /// How many could not be judged.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("failed")]
+        public long Failed { get; set; } = default!;
+
+        /// <summary>
+        /// The first hundred of these, with why.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("failures")]
+        public System.Collections.Generic.IList<Failure> Failures { get; set; } = new System.Collections.Generic.List<Failure>();
+
+        /// <summary>
+        /// Who began it, as acts name them.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("begunBy")]
+        public string BegunBy { get; set; } = default!;
+
+        /// <summary>
+        /// When.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("begunAt")]
+        public System.DateTimeOffset BegunAt { get; set; } = default!;
+
+        /// <summary>
+        /// Why, where that was said.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("reason")]
+        public string? Reason { get; set; } = default!;
+
+        /// <summary>
+        /// When it was done, or ended.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("endedAt")]
+        public System.DateTimeOffset? EndedAt { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
     /// A site.
     /// </summary>
     [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
@@ -10045,7 +10504,7 @@ namespace ServiceRules.Client
     }
 
     /// <summary>
-    /// That a stored record was judged again, in the light of what another one shows.
+    /// That a stored record was judged again, in the light of what another one shows or by other rules.
     /// </summary>
     [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
     public partial class ToldTurn

@@ -32,13 +32,14 @@ public sealed record AccountAct(DateTimeOffset At, string What, string By, strin
     public const string RulesActivated = "rules-activated";
     public const string WaiverEntered = "waiver-entered";
     public const string WaiverWithdrawn = "waiver-withdrawn";
+    public const string RejudgingBegun = "rejudging-begun";
     public const string HoldAdded = "hold-added";
     public const string HoldLifted = "hold-lifted";
     public const string RetentionSet = "retention-set";
     public const string RetentionRan = "retention-ran";
     public const string PersonErased = "person-erased";
 
-    /// <summary>Which roles were given and where there are several sites at which, or why a notice was given up or rules were activated; else nothing.</summary>
+    /// <summary>Which roles were given and where there are several sites at which, or why a notice was given up, rules were activated or the history is judged again; else nothing.</summary>
     public string? Detail { get; init; }
 
     /// <summary>Its place among all acts; 0 before it is kept.</summary>

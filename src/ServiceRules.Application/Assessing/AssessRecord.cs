@@ -80,6 +80,15 @@ public sealed class AssessRecord
     internal Assessed Again(Assessed before, AssessmentContext context) =>
         Recently((before.Record, before.Evidence.Record), context, (before.Book, before.Evidence.Rules));
 
+    /// <summary>The rules that judge here.</summary>
+    internal (RuleBook Value, CanonicalDocument Document) Rules => book;
+
+    /// <summary>Judges by the rules here what was judged by others, in the context that was frozen for it then.</summary>
+    internal Assessed ByTheseRules(
+        (ServiceRecord Value, CanonicalDocument Document) record,
+        (AssessmentContext Value, CanonicalDocument Document) context
+    ) => judge.Decide(record, context, book);
+
     /// <summary>The rules that judge here, where they have this digest.</summary>
     internal (RuleBook Value, CanonicalDocument Document)? BookOf(string digest) =>
         book.Document.Hash.ToString() == digest ? book : null;

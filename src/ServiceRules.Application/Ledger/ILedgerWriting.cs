@@ -1,5 +1,6 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
@@ -20,6 +21,9 @@ public interface ILedgerWriting : ILedgerReading
 
     /// <summary>Waivers that count beside the registers, in this transaction.</summary>
     IWaiverWriting Waivers { get; }
+
+    /// <summary>What is to be judged again, in this transaction.</summary>
+    IRejudgingWriting Rejudgings { get; }
 
     /// <summary>
     /// Runs a part that is undone alone when it throws; the rest of the transaction goes on. Where it cannot be undone alone,

@@ -46,7 +46,7 @@ internal static class VerdictComparison
         foreach (var key in before.Select(group => group.Key).Union(after.Select(group => group.Key)))
         {
             var (was, became) = (before[key].FirstOrDefault(), after[key].FirstOrDefault());
-            if (was?.Verdict != became?.Verdict)
+            if (was?.Verdict != became?.Verdict && (Applies(was) || Applies(became)))
             {
                 yield return new(
                     key.Subject,
@@ -58,6 +58,10 @@ internal static class VerdictComparison
             }
         }
     }
+
+    // A rule that came or went and does not apply changes nothing.
+    private static bool Applies(Finding? finding) =>
+        finding is not null && finding.Verdict is not Verdict.NotApplicable;
 
     private static (string Subject, string Rule) Key(Finding finding) => (finding.Subject.Key, finding.Rule);
 

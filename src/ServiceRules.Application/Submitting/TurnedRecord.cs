@@ -6,7 +6,7 @@ using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Submitting;
 
-/// <summary>That a stored record was judged again in the light of another: when, why, and what changed.</summary>
+/// <summary>That a stored record was judged again, in the light of another or by other rules: when, why, and what changed.</summary>
 /// <param name="Entry">The entry of the new assessment, with the reason.</param>
 /// <param name="Changes">Dispositions and findings that are others than in the assessment before.</param>
 public sealed record TurnedRecord(FiledEntry Entry, ImmutableArray<VerdictChange> Changes)

@@ -81,6 +81,8 @@ internal static class AccessTable
         new(Get, "/api/waivers", Readers),
         new(Post, "/api/waivers", Roles.Lead),
         new(Post, "/api/waivers/{id}/withdrawal", Roles.Lead),
+        new(Post, "/api/packs/{digest}/rejudging", Roles.Lead),
+        new(Get, "/api/packs/{digest}/rejudging", Overseers),
         // What checks reports and the log.
         new(Get, "/api/certificate", Roles.All),
         new(Get, "/api/ledger/checkpoint", Roles.All),

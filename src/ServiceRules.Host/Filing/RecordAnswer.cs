@@ -10,7 +10,7 @@ namespace ServiceRules.Host.Filing;
 /// <param name="Record">Its newest version; left out where it is no longer kept.</param>
 /// <param name="Assessment">What judging that came to, the last time; left out where it is no longer kept.</param>
 /// <param name="Others">What of other stored records that took into account; left out where that is no longer kept.</param>
-/// <param name="Turned">How often that version was judged again in the light of a later record, the first time first.</param>
+/// <param name="Turned">How often that version was judged again, in the light of a later record or by other rules, the first time first.</param>
 /// <param name="Versions">Its versions, the oldest first.</param>
 /// <param name="Comments">What was said of it, the oldest first.</param>
 internal sealed record RecordAnswer(

@@ -4,6 +4,7 @@ using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Application.Working;
@@ -61,6 +62,9 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>How far the log was handed to the queue.</summary>
     public IWorkMarks WorkMarks => ledgerFolder.WorkMarks;
+
+    /// <summary>What is to be judged again, and what came of it.</summary>
+    public IRejudgingStore Rejudgings => ledgerFolder.Rejudgings;
 
     /// <summary>Opens the work that goes on behind answers.</summary>
     public IWorkQueue OpenWork() => ledgerFolder.OpenWork();

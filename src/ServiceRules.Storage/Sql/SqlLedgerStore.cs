@@ -5,6 +5,7 @@ using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Application.Working;
@@ -30,6 +31,7 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         SealedKeys = new SqlSealedKeys(this);
         Exports = new SqlStoredExports(this);
         WorkMarks = new SqlWorkMarks(this);
+        Rejudgings = new SqlStoredRejudgings(this);
     }
 
     public IRowReading Rows { get; }
@@ -53,6 +55,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>How far the log was handed to the queue.</summary>
     public IWorkMarks WorkMarks { get; }
+
+    /// <summary>What is to be judged again, and what came of it.</summary>
+    public IRejudgingStore Rejudgings { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

@@ -2,6 +2,7 @@ using System.Data.Common;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
@@ -25,6 +26,8 @@ internal sealed class SqlLedgerWriting(
     public IRulesWriting Packs { get; } = new SqlPackWriting(connection);
 
     public IWaiverWriting Waivers { get; } = new SqlWaiverWriting(connection);
+
+    public IRejudgingWriting Rejudgings { get; } = new SqlRejudgingWriting(connection);
 
     public T Within<T>(Func<T> part)
     {

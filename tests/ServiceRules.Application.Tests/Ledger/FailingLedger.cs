@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 
@@ -26,6 +27,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
     public IAccountsInLog Accounts => inner.Accounts;
 
     public IRulesWriting Packs => inner.Packs;
+
+    public IRejudgingWriting Rejudgings => inner.Rejudgings;
 
     IRowReading ILedgerStore.Rows => inner.MemoryRows;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
@@ -40,6 +41,9 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
     public IRulesWriting Packs => MemoryPacks;
 
     public IWaiverWriting Waivers => throw new NotSupportedException("there are no waivers here");
+
+    public IRejudgingWriting Rejudgings =>
+        throw new NotSupportedException("what is to be judged again is not kept here");
 
     /// <summary>Which rules judge; none before a test activates some.</summary>
     public MemoryPacks MemoryPacks { get; } = new();

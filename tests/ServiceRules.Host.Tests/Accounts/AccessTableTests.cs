@@ -73,6 +73,8 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/waivers                           401 200 200 200 403 401
         POST /api/waivers                           401 403 422 403 403 401
         POST /api/waivers/{id}/withdrawal           401 403 422 403 403 401
+        POST /api/packs/{digest}/rejudging          401 403 404 403 403 401
+        GET  /api/packs/{digest}/rejudging          401 403 404 404 403 401
         GET  /api/certificate                       401 200 200 200 200 401
         GET  /api/ledger/checkpoint                 401 200 200 200 200 401
         GET  /api/ledger/key                        401 200 200 200 200 401
