@@ -3,6 +3,7 @@ using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Description;
+using ServiceRules.Host.Due;
 using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
@@ -53,7 +54,8 @@ internal static class Composition
             .AddProvider(provider)
             .AddKeptNotices(folder)
             .AddWork(settings, folder)
-            .AddKeeping();
+            .AddKeeping()
+            .AddDue(folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -94,10 +96,12 @@ internal static class Composition
         app.MapExportJobs();
         app.MapNotices();
         app.MapKeeping();
+        app.MapDue();
         app.MapDescription();
         app.MapWatching();
         app.MapPages();
         app.MapRecordPages();
+        app.MapDuePages();
         app.MapBenchPages();
         app.MapVerifyPages();
         app.MapSignInPages();

@@ -1,4 +1,5 @@
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
@@ -57,6 +58,9 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>How far the log was handed to the queue.</summary>
     public IWorkMarks WorkMarks => ledgerFolder.WorkMarks;
+
+    /// <summary>What falls due, and who was told of it.</summary>
+    public IDueStore Due => ledgerFolder.Due;
 
     /// <summary>Opens the work that goes on behind answers.</summary>
     public IWorkQueue OpenWork() => ledgerFolder.OpenWork();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Data.Common;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
@@ -28,6 +29,7 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         SealedKeys = new SqlSealedKeys(this);
         Exports = new SqlStoredExports(this);
         WorkMarks = new SqlWorkMarks(this);
+        Due = new SqlStoredDue(this);
     }
 
     public IRowReading Rows { get; }
@@ -49,6 +51,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>How far the log was handed to the queue.</summary>
     public IWorkMarks WorkMarks { get; }
+
+    /// <summary>What falls due.</summary>
+    public IDueStore Due { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 
