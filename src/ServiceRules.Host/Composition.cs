@@ -3,6 +3,7 @@ using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Demo;
 using ServiceRules.Host.Description;
+using ServiceRules.Host.Due;
 using ServiceRules.Host.Exports;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Inbox;
@@ -55,7 +56,8 @@ internal static class Composition
             .AddKeptNotices(folder)
             .AddWork(settings, folder)
             .AddRejudging(folder)
-            .AddKeeping();
+            .AddKeeping()
+            .AddDue(folder);
         if (settings.IsDemo)
         {
             builder.Services.AddDemo();
@@ -98,10 +100,12 @@ internal static class Composition
         app.MapNotices();
         app.MapWaivers();
         app.MapKeeping();
+        app.MapDue();
         app.MapDescription();
         app.MapWatching();
         app.MapPages();
         app.MapRecordPages();
+        app.MapDuePages();
         app.MapBenchPages();
         app.MapVerifyPages();
         app.MapSignInPages();

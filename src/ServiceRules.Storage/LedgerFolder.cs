@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
@@ -73,6 +74,9 @@ public sealed class LedgerFolder : IDisposable
 
     /// <summary>What is to be judged again, and what came of it.</summary>
     public IRejudgingStore Rejudgings => store.Rejudgings;
+
+    /// <summary>What falls due, and who was told of it.</summary>
+    public IDueStore Due => store.Due;
 
     /// <summary>Opens the work that goes on behind answers; its tables are made on first use.</summary>
     /// <exception cref="LedgerStoreException">They cannot be used.</exception>

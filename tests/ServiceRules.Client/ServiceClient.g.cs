@@ -3479,6 +3479,165 @@ namespace ServiceRules.Client
 
         /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
         /// <summary>
+        /// What falls due, the soonest first: calibrations, training, inspections of procedures, wear of units.
+        /// </summary>
+        /// <remarks>
+        /// Registers count as they are, records as they were last looked through. A technician is told of their own training, and of gauges and procedures.
+        /// </remarks>
+        /// <param name="site">the site, where there are several; else all of whoever asks</param>
+        /// <param name="within">due within so many days, 0 to 3660, or overdue; else 30</param>
+        /// <param name="limit">rows of a page, 1 to 1000; else 50</param>
+        /// <param name="after">where the page before ended, as its `next` says</param>
+        /// <returns>OK</returns>
+        /// <exception cref="ServiceException">A server side error occurred.</exception>
+        public virtual async System.Threading.Tasks.Task<DueAnswer> ListDueAsync(string? site = null, string? within = null, string? limit = null, string? after = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        {
+            var client_ = _httpClient;
+            var disposeClient_ = false;
+            try
+            {
+                using (var request_ = new System.Net.Http.HttpRequestMessage())
+                {
+                    request_.Method = new System.Net.Http.HttpMethod("GET");
+                    request_.Headers.Accept.Add(System.Net.Http.Headers.MediaTypeWithQualityHeaderValue.Parse("application/json"));
+
+                    var urlBuilder_ = new System.Text.StringBuilder();
+                
+                    // Operation Path: "api/due"
+                    urlBuilder_.Append("api/due");
+                    urlBuilder_.Append('?');
+                    if (site != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("Site")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(site, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (within != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("Within")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(within, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (limit != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("Limit")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(limit, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    if (after != null)
+                    {
+                        urlBuilder_.Append(System.Uri.EscapeDataString("After")).Append('=').Append(System.Uri.EscapeDataString(ConvertToString(after, System.Globalization.CultureInfo.InvariantCulture))).Append('&');
+                    }
+                    urlBuilder_.Length--;
+
+                    PrepareRequest(client_, request_, urlBuilder_);
+
+                    var url_ = urlBuilder_.ToString();
+                    request_.RequestUri = new System.Uri(url_, System.UriKind.RelativeOrAbsolute);
+
+                    PrepareRequest(client_, request_, url_);
+
+                    var response_ = await client_.SendAsync(request_, System.Net.Http.HttpCompletionOption.ResponseHeadersRead, cancellationToken).ConfigureAwait(false);
+                    var disposeResponse_ = true;
+                    try
+                    {
+                        var headers_ = new System.Collections.Generic.Dictionary<string, System.Collections.Generic.IEnumerable<string>>();
+                        foreach (var item_ in response_.Headers)
+                            headers_[item_.Key] = item_.Value;
+                        if (response_.Content != null && response_.Content.Headers != null)
+                        {
+                            foreach (var item_ in response_.Content.Headers)
+                                headers_[item_.Key] = item_.Value;
+                        }
+
+                        ProcessResponse(client_, response_);
+
+                        var status_ = (int)response_.StatusCode;
+                        if (status_ == 200)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<DueAnswer>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            return objectResponse_.Object;
+                        }
+                        else
+                        if (status_ == 400)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`bad-request`: the request cannot be understood", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 401)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-known`: nobody is known to ask", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 403)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`not-allowed`: whoever asks may not; `other-site`: a page of another site may not ask this", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 429)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`too-many`: too many requests", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 500)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`failed`: the service failed", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 503)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        {
+                            var responseData_ = response_.Content == null ? null : await ReadAsStringAsync(response_.Content, cancellationToken).ConfigureAwait(false);
+                            throw new ServiceException("The HTTP status code of the response was not expected (" + status_ + ").", status_, responseData_, headers_, null);
+                        }
+                    }
+                    finally
+                    {
+                        if (disposeResponse_)
+                            response_.Dispose();
+                    }
+                }
+            }
+            finally
+            {
+                if (disposeClient_)
+                    client_.Dispose();
+            }
+        }
+
+        /// <param name="cancellationToken">A cancellation token that can be used by other objects or threads to receive notice of cancellation.</param>
+        /// <summary>
         /// The signed report of the newest version.
         /// </summary>
         /// <remarks>
@@ -8677,6 +8836,43 @@ namespace ServiceRules.Client
     }
 
     /// <summary>
+    /// One page of what falls due.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class DueAnswer
+    {
+
+        /// <summary>
+        /// The soonest first.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("items")]
+        public System.Collections.Generic.IList<ToldDue> Items { get; set; } = new System.Collections.Generic.List<ToldDue>();
+
+        /// <summary>
+        /// Where the next page begins, for `after`; left out on the last.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("next")]
+        public string? Next { get; set; } = default!;
+
+        /// <summary>
+        /// When the stored records were looked through, of several sites the longest ago; left out: those of one never were yet. Registers
+        /// <br/>count as they are.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("lookedThrough")]
+        public System.DateTimeOffset? LookedThrough { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
     /// Where what was asked for stands.
     /// </summary>
     [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
@@ -8846,10 +9042,10 @@ namespace ServiceRules.Client
         public string Id { get; set; } = default!;
 
         /// <summary>
-        /// Place of the assessment in the log.
+        /// Place of the assessment in the log; left out: it is of something that falls due.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("entry")]
-        public long Entry { get; set; } = default!;
+        public long? Entry { get; set; } = default!;
 
         /// <summary>
         /// Name of the recipient in the settings.
@@ -9729,6 +9925,108 @@ namespace ServiceRules.Client
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("sent")]
         public string? Sent { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
+    /// Something that falls due.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class ToldDue
+    {
+
+        /// <summary>
+        /// calibration, training, inspection, inspection-finding, wear or relief.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("kind")]
+        public string Kind { get; set; } = default!;
+
+        /// <summary>
+        /// The gauge, the person, the procedure or the unit, as register and records name it.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("subject")]
+        public string Subject { get; set; } = default!;
+
+        /// <summary>
+        /// Which size of the unit, or which finding of the inspection.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("about")]
+        public string? About { get; set; } = default!;
+
+        /// <summary>
+        /// The reel or bedknife that wears.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("part")]
+        public string? Part { get; set; } = default!;
+
+        /// <summary>
+        /// The machine of the unit.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("machine")]
+        public string? Machine { get; set; } = default!;
+
+        /// <summary>
+        /// Whose work it is about.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("person")]
+        public string? Person { get; set; } = default!;
+
+        /// <summary>
+        /// The last day on which it is in time; where the limit was reached the day of the reading.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("due")]
+        public System.DateOnly Due { get; set; } = default!;
+
+        /// <summary>
+        /// Days until then; negative: days since.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("daysLeft")]
+        public int DaysLeft { get; set; } = default!;
+
+        /// <summary>
+        /// Whether the day is past, or the limit reached.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("overdue")]
+        public bool Overdue { get; set; } = default!;
+
+        /// <summary>
+        /// Whether a limit was come to.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("reached")]
+        public bool Reached { get; set; } = default!;
+
+        /// <summary>
+        /// Whether the day is a forecast, which moves with each job.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("forecast")]
+        public bool Forecast { get; set; } = default!;
+
+        /// <summary>
+        /// register, rules, record or history: what says so.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("source")]
+        public string Source { get; set; } = default!;
+
+        /// <summary>
+        /// The stored record that says it, or the last one that it was reckoned from.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("record")]
+        public string? Record { get; set; } = default!;
+
+        /// <summary>
+        /// The site.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("site")]
+        public string Site { get; set; } = default!;
 
         private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
 

@@ -35,7 +35,7 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
         var context = filed.Context ?? ContextFreezer.Freeze(site, record);
         var rules = filed.Book ?? book;
         var frame = FrameBuilder.Build(record, context, rules);
-        ImmutableArray<UnitVisit> visits = [.. frame.Units.Select(unit => Visit(unit, frame))];
+        var visits = VisitsOf(frame);
         return new(
             record.Date,
             visits,
@@ -68,6 +68,10 @@ internal sealed class FactsReading(RuleBook book, SiteRegisters site, RuleEngine
             effective.System
         );
     }
+
+    /// <summary>What a job left of its units, and nothing that takes an engine.</summary>
+    public static ImmutableArray<UnitVisit> VisitsOf(JobFrame frame) =>
+        [.. frame.Units.Select(unit => Visit(unit, frame))];
 
     private static UnitVisit Visit(UnitFrame unit, JobFrame frame)
     {

@@ -33,13 +33,7 @@ public sealed class TellHistory(RecordGathering files, RuleBook book, SiteRegist
             return null;
         }
 
-        ImmutableArray<ImmutableArray<UnitVisit>> byUnit =
-        [
-            .. gathered
-                .Kept.SelectMany(facts => facts.Visits)
-                .GroupBy(visit => (visit.Site, visit.Unit))
-                .Select(unit => Settled([.. unit.Order(VisitOrder.Instance)])),
-        ];
+        var byUnit = ByUnit(gathered.Kept.SelectMany(facts => facts.Visits));
         var units = new UnitReckoning(grindEvery).Of(byUnit);
         var told = new HistoryTold
         {
@@ -69,6 +63,14 @@ public sealed class TellHistory(RecordGathering files, RuleBook book, SiteRegist
             };
         return whole with { Actions = ActionList.Of(whole) };
     }
+
+    /// <summary>The visits of each unit, in order.</summary>
+    internal static ImmutableArray<ImmutableArray<UnitVisit>> ByUnit(IEnumerable<UnitVisit> visits) =>
+        [
+            .. visits
+                .GroupBy(visit => (visit.Site, visit.Unit))
+                .Select(unit => Settled([.. unit.Order(VisitOrder.Instance)])),
+        ];
 
     /// <summary>On the bench a record names one machine, whatever the units on it came off.</summary>
     private static ImmutableArray<UnitVisit> Settled(ImmutableArray<UnitVisit> visits)

@@ -14,6 +14,9 @@ public sealed record NoticeRecipients(ImmutableArray<NoticeRecipients.One> All)
             ? []
             : All.Where(one => one.IsToldOf(disposition)).Select(one => one.Name);
 
+    /// <summary>The names of those who are told of what falls due.</summary>
+    public ImmutableArray<string> OfDue => [.. All.Where(one => one.OnDue).Select(one => one.Name)];
+
     /// <summary>Those who are told of a site.</summary>
     public NoticeRecipients At(string site) =>
         new([.. All.Where(one => one.Site is null || one.Site == site)]);
@@ -25,6 +28,9 @@ public sealed record NoticeRecipients(ImmutableArray<NoticeRecipients.One> All)
     {
         /// <summary>The site that it is told of; null: every one.</summary>
         public string? Site { get; init; }
+
+        /// <summary>Whether it is told of what falls due.</summary>
+        public bool OnDue { get; init; }
 
         public bool IsToldOf(Disposition disposition) => On.Contains(disposition);
     }

@@ -7,6 +7,8 @@ namespace ServiceRules.Domain.Site;
 /// <summary>The written make-safe procedure of a machine, a pedestrian machine or a bench.</summary>
 public sealed record Procedure
 {
+    private const int MonthsOfAYear = 12;
+
     /// <summary>Identity and revision, for example <c>P-ride-on-3</c>.</summary>
     public required Id<Procedure> Id { get; init; }
 
@@ -42,6 +44,15 @@ public sealed record Procedure
 
     /// <summary>When it was last inspected, by the certificate or by the date alone.</summary>
     public DateOnly? LastInspected => Inspection?.On ?? InspectedOn;
+
+    /// <summary>
+    /// Until when the last inspection holds where one is asked for at least once a year: calendar months, whatever days they
+    /// have, or less where the site says so; null: there was none.
+    /// </summary>
+    public DateOnly? YearlyInspectionDue =>
+        LastInspected?.AddMonths(MonthsOfAYear) is not { } year ? null
+        : InspectionDue is { } due && due < year ? due
+        : year;
 
     /// <summary>This revision changed how energy is controlled: whoever uses it was trained since.</summary>
     public bool ControlStepsChanged { get; init; }

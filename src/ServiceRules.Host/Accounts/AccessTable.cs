@@ -63,6 +63,9 @@ internal static class AccessTable
         new(Get, "/api/exports/{id}/file", Overseers),
         new(Get, "/api/notices", Roles.Lead | Roles.Administrator),
         new(Post, "/api/notices/{id}/retry", Roles.Lead | Roles.Administrator),
+        // What falls due; a technician sees what is about them, and gauges and procedures.
+        new(Get, "/api/due", Readers),
+        new(Get, "/due", Readers),
         new(Get, "/bench", Senders),
         new(Post, "/bench", Senders),
         new(Get, "/records", Readers),

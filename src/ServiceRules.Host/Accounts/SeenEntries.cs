@@ -1,3 +1,4 @@
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Formats.Ledger;
 
@@ -24,11 +25,17 @@ internal static class SeenEntries
             && (filed.Entry.Kind is not EntryKind.Report || IsOfRecord(ledger, filed))
         );
 
-    /// <summary>Asks of an entry by its place; null: whoever asks sees all of them.</summary>
-    public static Func<long, bool>? By(Caller caller, OpenLedger ledger) =>
+    /// <summary>
+    /// Asks of what a notice is of by its place, negative where it is the number of something that falls due; null: whoever asks sees
+    /// all of them.
+    /// </summary>
+    public static Func<long, bool>? By(Caller caller, OpenLedger ledger, IDueStore due) =>
         caller.SeesEverySite
             ? null
-            : index => ledger.Log.Entry(index) is { } stored && Sees(caller, ledger, stored);
+            : index =>
+                index < 0
+                    ? due.Told(-index) is { } told && caller.SeesSite(told.Site)
+                    : ledger.Log.Entry(index) is { } stored && Sees(caller, ledger, stored);
 
     // What a report of a period is about is no record, though one may be called the same.
     private static bool IsOfRecord(OpenLedger ledger, FiledEntry report) =>

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
@@ -37,7 +38,8 @@ internal static class NoticesApi
         HttpContext context,
         [AsParameters] NoticeQuery query,
         NoticeDesk desk,
-        OpenLedger ledger
+        OpenLedger ledger,
+        IDueStore due
     )
     {
         if (query.Fault(context.Request, desk) is { } wrong)
@@ -50,7 +52,7 @@ internal static class NoticesApi
             NoticeWords.Read(query.State ?? NoticeWords.GivenUp)!.Value,
             query.After,
             query.Most,
-            SeenEntries.By(caller, ledger)
+            SeenEntries.By(caller, ledger, due)
         );
         return Conditional.Json(new PageAnswer<KeptNotice>(items, next), context);
     }
@@ -60,11 +62,12 @@ internal static class NoticesApi
         [Description("the identity of the notice, as the list tells it")] string id,
         NoticeDesk desk,
         NoticeBell bell,
-        OpenLedger ledger
+        OpenLedger ledger,
+        IDueStore due
     )
     {
         var caller = Caller.Known(context.User);
-        if (desk.TryAnew(id, caller.Name, SeenEntries.By(caller, ledger)) is not { } kept)
+        if (desk.TryAnew(id, caller.Name, SeenEntries.By(caller, ledger, due)) is not { } kept)
         {
             return Complaint.Of(ProblemKind.NotFound, $"there is no notice `{Shortened.To(id, 96)}`");
         }

@@ -19,6 +19,7 @@ internal static class DescribedText
         ["packs"] = "Rules: told, checked, stored, compared, put in force, and judging the history again.",
         ["notices"] = "Who was to be told of holds and stops, and was not.",
         ["exports"] = "Whole lists as files.",
+        ["due"] = "What falls due.",
         ["keeping"] = "What is kept, what is forgotten, and what is said of records.",
     };
 

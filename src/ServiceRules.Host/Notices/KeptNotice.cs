@@ -4,7 +4,7 @@ namespace ServiceRules.Host.Notices;
 
 /// <summary>How a notice stands. What its entry tells is asked for by those who may see records.</summary>
 /// <param name="Id">As the notice says it, at each attempt.</param>
-/// <param name="Entry">Place of the assessment in the log.</param>
+/// <param name="Entry">Place of the assessment in the log; left out: it is of something that falls due.</param>
 /// <param name="Recipient">Name of the recipient in the settings.</param>
 /// <param name="State">One of <see cref="NoticeWords"/>.</param>
 /// <param name="DueAt">When it fell due.</param>
@@ -12,7 +12,7 @@ namespace ServiceRules.Host.Notices;
 /// <param name="Failure">What came of the last attempt that failed.</param>
 public sealed record KeptNotice(
     string Id,
-    long Entry,
+    long? Entry,
     string Recipient,
     string State,
     DateTimeOffset DueAt,
@@ -23,7 +23,7 @@ public sealed record KeptNotice(
     internal static KeptNotice Of(Notice notice, string log) =>
         new(
             NoticeId.Of(log, notice.Entry, notice.Recipient),
-            notice.Entry,
+            notice.Due is null ? notice.Entry : null,
             notice.Recipient,
             NoticeWords.Of(notice.State),
             notice.At,

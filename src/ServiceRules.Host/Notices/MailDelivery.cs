@@ -78,31 +78,14 @@ internal static class MailDelivery
         {
             // The same at each attempt: mail programs show one of several.
             MessageId = $"{notice.Id}@{notice.Link.Host}",
-            Date = notice.FiledAt,
-            Subject = $"{notice.Disposition}: {notice.Record}",
+            Date = notice.At,
+            Subject = notice.Subject,
         };
         message.From.Add(MailboxAddress.Parse(settings.From));
         message.To.Add(MailboxAddress.Parse(to.Address));
         message.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
         message.Headers.Add("Notice-Id", notice.Id);
-        message.Body = new TextPart("plain") { Text = Text(notice) };
+        message.Body = new TextPart("plain") { Text = notice.Text };
         return message;
     }
-
-    private static string Text(WrittenNotice notice) =>
-        string.Join(
-            '\n',
-            [
-                $"Record {notice.Record} came to {notice.Disposition}.",
-                "",
-                .. notice.Units.Select(unit => $"  {unit.Unit}: {unit.Disposition}"),
-                "",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Entry {notice.Entry} of the log, filed {notice.FiledAt:yyyy-MM-dd HH:mm:ss} UTC."
-                ),
-                notice.Link.AbsoluteUri,
-                "",
-            ]
-        );
 }

@@ -14,6 +14,8 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
 {
     public const string FileName = "notices.json";
 
+    private const string OnDue = "due";
+
     private const string Known = "service-notices/1";
 
     public ImmutableArray<WebhookSettings> Webhooks { get; init; } = [];
@@ -42,9 +44,14 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
             name,
             on.IsDefault
                 ? [Disposition.Hold, Disposition.Stop]
-                : [.. on.Select(word => word == "stop" ? Disposition.Stop : Disposition.Hold)]
+                :
+                [
+                    .. on.Where(word => word != OnDue)
+                        .Select(word => word == "stop" ? Disposition.Stop : Disposition.Hold),
+                ]
         )
         {
+            OnDue = !on.IsDefault && on.Contains(OnDue),
             Site = site,
         };
 
@@ -71,8 +78,8 @@ internal sealed partial record NoticeSettings(string Format, Uri Service)
             : names.Count == 0 ? "it names nobody"
             : names.Distinct(StringComparer.Ordinal).Count() != names.Count
                 ? "a name stands for two recipients"
-            : Ons().Any(on => on.IsEmpty || on.Any(word => word is not ("hold" or "stop")))
-                ? "`on` is empty or holds another word than `hold` or `stop`"
+            : Ons().Any(on => on.IsEmpty || on.Any(word => word is not ("hold" or "stop" or OnDue)))
+                ? "`on` is empty or holds another word than `hold`, `stop` or `due`"
             : Webhooks.Select(one => one.Fault()).FirstOrDefault(fault => fault is not null) ?? Mail?.Fault();
     }
 

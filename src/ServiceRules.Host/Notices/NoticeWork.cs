@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Working;
@@ -14,6 +15,7 @@ internal sealed partial class NoticeWork(
     ServiceSettings settings,
     INoticeStore store,
     OpenLedger ledger,
+    IDueStore due,
     WebhookDelivery webhooks,
     NoticeMeter meter,
     IHostApplicationLifetime life,
@@ -41,14 +43,13 @@ internal sealed partial class NoticeWork(
             return null;
         }
 
-        if (ToldNotice.Of(ledger.Log, notice.Entry) is not { } told)
+        if (Written(notice) is not { } written)
         {
             store.Tried(notice with { State = NoticeState.NothingLeft });
             return null;
         }
 
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(stop, life.ApplicationStopping);
-        var written = WrittenNotice.Of(told, ledger.Key.Name, notice.Recipient, notices.Service);
         var failure = await SendAsync(notice.Recipient, written, ending.Token);
         return Kept(
             notice with
@@ -59,6 +60,19 @@ internal sealed partial class NoticeWork(
             failure
         );
     }
+
+    private WrittenNotice? Written(Notice notice) =>
+        notice.Due is { } number
+            ? due.Told(number) is { } thing
+                ? WrittenDueNotice.Of(
+                    thing,
+                    NoticeId.Of(ledger.Key.Name, notice.Entry, notice.Recipient),
+                    notices.Service
+                )
+                : null
+            : ToldNotice.Of(ledger.Log, notice.Entry) is { } told
+                ? WrittenRecordNotice.Of(told, ledger.Key.Name, notice.Recipient, notices.Service)
+                : null;
 
     private async Task<string?> SendAsync(string recipient, WrittenNotice notice, CancellationToken stop) =>
         notices.Webhooks.FirstOrDefault(one => one.Name == recipient) is { } webhook

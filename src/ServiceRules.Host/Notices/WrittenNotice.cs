@@ -1,33 +1,27 @@
-using System.Collections.Immutable;
-using System.Text.Json;
-using ServiceRules.Application.Notices;
+using System.Text.Json.Serialization;
 
 namespace ServiceRules.Host.Notices;
 
 /// <summary>A notice as it is sent, the same at each attempt.</summary>
+/// <param name="Format">Which document it is.</param>
 /// <param name="Id">Names it among all notices of all services: whoever has seen it before does nothing.</param>
-internal sealed record WrittenNotice(
-    string Format,
-    string Id,
-    string Record,
-    string Disposition,
-    ImmutableArray<ToldNotice.OfUnit> Units,
-    long Entry,
-    DateTimeOffset FiledAt,
-    Uri Link
-)
+/// <param name="Link">Where more is to be seen.</param>
+internal abstract record WrittenNotice(string Format, string Id, Uri Link)
 {
-    public static WrittenNotice Of(ToldNotice told, string log, string recipient, Uri service) =>
-        new(
-            "service-notice/1",
-            NoticeId.Of(log, told.Entry, recipient),
-            told.Record,
-            told.Disposition,
-            told.Units,
-            told.Entry,
-            told.FiledAt,
-            new Uri($"{service.AbsoluteUri.TrimEnd('/')}/records/{Uri.EscapeDataString(told.Record)}")
-        );
+    /// <summary>When what it tells came about.</summary>
+    [JsonIgnore]
+    public abstract DateTimeOffset At { get; }
 
-    public byte[] ToJson() => JsonSerializer.SerializeToUtf8Bytes(this, JsonSerializerOptions.Web);
+    /// <summary>What stands over a mail.</summary>
+    [JsonIgnore]
+    public abstract string Subject { get; }
+
+    /// <summary>What stands in a mail.</summary>
+    [JsonIgnore]
+    public abstract string Text { get; }
+
+    public abstract byte[] ToJson();
+
+    protected static Uri Beneath(Uri service, string path) =>
+        new($"{service.AbsoluteUri.TrimEnd('/')}/{path}");
 }

@@ -1,4 +1,5 @@
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
@@ -65,6 +66,9 @@ internal sealed class ServiceFolder : IDisposable
 
     /// <summary>What is to be judged again, and what came of it.</summary>
     public IRejudgingStore Rejudgings => ledgerFolder.Rejudgings;
+
+    /// <summary>What falls due, and who was told of it.</summary>
+    public IDueStore Due => ledgerFolder.Due;
 
     /// <summary>Opens the work that goes on behind answers.</summary>
     public IWorkQueue OpenWork() => ledgerFolder.OpenWork();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Data.Common;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Due;
 using ServiceRules.Application.Exporting;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
@@ -32,6 +33,7 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
         Exports = new SqlStoredExports(this);
         WorkMarks = new SqlWorkMarks(this);
         Rejudgings = new SqlStoredRejudgings(this);
+        Due = new SqlStoredDue(this);
     }
 
     public IRowReading Rows { get; }
@@ -58,6 +60,9 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     /// <summary>What is to be judged again, and what came of it.</summary>
     public IRejudgingStore Rejudgings { get; }
+
+    /// <summary>What falls due.</summary>
+    public IDueStore Due { get; }
 
     public LedgerHead? Head => Ask(log => log.Head);
 

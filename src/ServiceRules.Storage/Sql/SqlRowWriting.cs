@@ -121,15 +121,7 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
     public void Owe(Notice notice)
     {
         ArgumentNullException.ThrowIfNull(notice);
-        _ = connection.Execute(
-            """
-            INSERT INTO notice (entry_index, recipient, due_at, attempts, state)
-            VALUES (@entry, @recipient, @at, 0, 0) ON CONFLICT (entry_index, recipient) DO NOTHING
-            """,
-            ("@entry", notice.Entry),
-            ("@recipient", notice.Recipient),
-            ("@at", notice.At.ToUnixTimeMilliseconds())
-        );
+        SqlStoredNotices.Owe(connection, notice);
     }
 
     public bool Settle(Notice notice)

@@ -14,7 +14,7 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
         [
             .. store.OnConnection(connection =>
                 connection.Rows(
-                    $"SELECT {Columns} FROM notice WHERE state = 0 AND (entry_index >= @from OR renewed > 0) ORDER BY entry_index, recipient",
+                    $"SELECT {Columns} FROM notice WHERE state = 0 AND (entry_index >= @from OR renewed > 0 OR entry_index < 0) ORDER BY entry_index, recipient",
                     Of,
                     ("@from", from)
                 )
@@ -70,6 +70,17 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
         ArgumentNullException.ThrowIfNull(notice);
         _ = store.WriteBeside(connection => Settle(connection, notice));
     }
+
+    public static void Owe(DbConnection connection, Notice notice) =>
+        _ = connection.Execute(
+            """
+            INSERT INTO notice (entry_index, recipient, due_at, attempts, state)
+            VALUES (@entry, @recipient, @at, 0, 0) ON CONFLICT (entry_index, recipient) DO NOTHING
+            """,
+            ("@entry", notice.Entry),
+            ("@recipient", notice.Recipient),
+            ("@at", notice.At.ToUnixTimeMilliseconds())
+        );
 
     public static bool Settle(DbConnection connection, Notice notice) =>
         connection.Execute(

@@ -56,6 +56,8 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/exports/{id}/file                 401 403 404 404 403 401
         GET  /api/notices                           401 403 200 403 200 401
         POST /api/notices/{id}/retry                401 403 404 403 404 401
+        GET  /api/due                               401 200 200 200 403 401
+        GET  /due                                   302 200 200 200 403 401
         GET  /bench                                 302 200 200 403 403 401
         POST /bench                                 401 200 200 403 403 401
         GET  /records                               302 200 200 200 403 401

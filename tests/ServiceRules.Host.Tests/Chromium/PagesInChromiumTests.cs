@@ -20,6 +20,8 @@ public sealed class PagesInChromiumTests(ChromiumShop shop) : IClassFixture<Chro
         "records/J-1",
         "records/J-2",
         "records/J-3",
+        "due",
+        "due?within=365",
         "verify",
         "account",
         "people",

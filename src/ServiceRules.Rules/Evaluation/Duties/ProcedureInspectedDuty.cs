@@ -7,9 +7,6 @@ namespace ServiceRules.Rules.Evaluation.Duties;
 /// <summary>The procedure had been inspected within a year of the day of the job.</summary>
 internal static class ProcedureInspectedDuty
 {
-    /// <summary>At least once a year: calendar months, whatever days they have.</summary>
-    private const int LongestMonths = 12;
-
     private const string Machine = "/machine";
     private const string Act = "Have the procedure inspected by somebody who does not use it.";
 
@@ -31,10 +28,7 @@ internal static class ProcedureInspectedDuty
     }
 
     /// <summary>Until when the last inspection holds: a year, or less where the site says so; null: there was none.</summary>
-    public static DateOnly? DueBy(Procedure procedure) =>
-        procedure.LastInspected is not { } on ? null
-        : on.AddMonths(LongestMonths) is var year && procedure.InspectionDue is { } due && due < year ? due
-        : on.AddMonths(LongestMonths);
+    public static DateOnly? DueBy(Procedure procedure) => procedure.YearlyInspectionDue;
 
     private static RegisterFault? NeverOrUnsaid(Procedure procedure, DateOnly day) =>
         procedure switch
