@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Diagnostics.CodeAnalysis;
 using ServiceRules.Application.Ledger;
@@ -15,6 +16,9 @@ internal sealed class LedgerInUse : IDisposable
     private LedgerInUse(LedgerFolder folder, OpenLedger ledger) => (this.folder, Ledger) = (folder, ledger);
 
     public OpenLedger Ledger { get; }
+
+    /// <summary>The names of the sites of an installation of several; empty: it is of one.</summary>
+    public ImmutableArray<string> Sites => folder.Accounts.Sites();
 
     /// <summary>Whether the command answers for it that what an erasure removed is filed again.</summary>
     public bool BringsBack { get; private set; }

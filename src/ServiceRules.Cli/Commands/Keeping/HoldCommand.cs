@@ -44,13 +44,7 @@ internal static class HoldCommand
             Person,
             From,
             Until,
-            GivenPerson.By,
-            GivenPerson.Reason,
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-            RulesInForce.Option,
-        };
+        }.TakingPersonAndLedger();
         command.SetAction(parsed =>
         {
             var scope = new HoldDocument
@@ -61,8 +55,8 @@ internal static class HoldCommand
                 From = Day(parsed, From),
                 Until = Day(parsed, Until),
             };
-            var why = GivenPerson.Correcting(parsed, "holding", RulesInForce.Load(parsed));
             using var ledger = LedgerInUse.Existing(parsed, session);
+            var why = AnsweredFor.By(parsed, "holding", ledger);
             var outcome = new KeepHolds(ledger.Ledger).Add(scope, why, AccountAct.Machine);
             return FilingPrint.Write(
                 session,
@@ -80,18 +74,12 @@ internal static class HoldCommand
         var command = new Command("lift", "Lifts a hold. Needs --by and --reason.")
         {
             id,
-            GivenPerson.By,
-            GivenPerson.Reason,
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-            RulesInForce.Option,
-        };
+        }.TakingPersonAndLedger();
         command.SetAction(parsed =>
         {
             var name = parsed.GetRequiredValue(id);
-            var why = GivenPerson.Correcting(parsed, "lifting", RulesInForce.Load(parsed));
             using var ledger = LedgerInUse.Existing(parsed, session);
+            var why = AnsweredFor.By(parsed, "lifting", ledger);
             return FilingPrint.Write(
                 session,
                 name,
@@ -104,12 +92,10 @@ internal static class HoldCommand
 
     private static Command List(Session session)
     {
-        var command = new Command("list", "Tells every hold: what it keeps, since when, by whom and why.")
-        {
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-        };
+        var command = new Command(
+            "list",
+            "Tells every hold: what it keeps, since when, by whom and why."
+        ).TakingLedger();
         command.SetAction(parsed =>
         {
             using var ledger = LedgerInUse.Existing(parsed, session);

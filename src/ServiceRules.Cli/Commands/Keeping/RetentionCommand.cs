@@ -46,17 +46,11 @@ internal static class RetentionCommand
             Records,
             Assessments,
             Reports,
-            GivenPerson.By,
-            GivenPerson.Reason,
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-            RulesInForce.Option,
-        };
+        }.TakingPersonAndLedger();
         command.SetAction(parsed =>
         {
-            var why = GivenPerson.Correcting(parsed, "retention", RulesInForce.Load(parsed));
             using var ledger = LedgerInUse.Existing(parsed, session);
+            var why = AnsweredFor.By(parsed, "retention", ledger);
             var before = RetentionOfLog.Read(ledger.Ledger.Log).Years;
             var years = new Retention
             {
@@ -76,12 +70,10 @@ internal static class RetentionCommand
 
     private static Command Show(Session session)
     {
-        var command = new Command("show", "Tells how long contents are kept, since when, by whom and why.")
-        {
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-        };
+        var command = new Command(
+            "show",
+            "Tells how long contents are kept, since when, by whom and why."
+        ).TakingLedger();
         command.SetAction(parsed =>
         {
             using var ledger = LedgerInUse.Existing(parsed, session);
@@ -115,10 +107,7 @@ internal static class RetentionCommand
         )
         {
             dry,
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-        };
+        }.TakingLedger();
         command.SetAction(parsed =>
         {
             using var ledger = LedgerInUse.Existing(parsed, session);

@@ -24,18 +24,12 @@ internal static class LedgerForgetCommand
         {
             person,
             contents,
-            GivenPerson.By,
-            GivenPerson.Reason,
-            LedgerPlace.Option,
-            LedgerPlace.Checkpoints,
-            LedgerPlace.AcceptMissing,
-            RulesInForce.Option,
-        };
+        }.TakingPersonAndLedger();
         command.SetAction(parsed =>
         {
             var name = GivenPerson.Checked("PERSON", parsed.GetRequiredValue(person));
-            var correction = GivenPerson.Correcting(parsed, "forgetting", RulesInForce.Load(parsed));
             using var ledger = LedgerInUse.Existing(parsed, session);
+            var correction = AnsweredFor.By(parsed, "forgetting", ledger);
             var outcome = new ForgetPerson(ledger.Ledger).Forget(
                 name,
                 correction,
