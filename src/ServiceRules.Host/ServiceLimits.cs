@@ -39,4 +39,13 @@ public sealed record ServiceLimits
 
     /// <summary>Connections. A shop has some tens of screens; each may hold a few.</summary>
     public int Connections { get; init; } = 1_000;
+
+    /// <summary>Connections of one address: nobody alone keeps all others out. A proxy is not held to it.</summary>
+    public int ConnectionsOfOneAddress { get; init; } = 250;
+
+    /// <summary>Passwords and first secrets that one address may try at once, after a pause: a shop that begins its day.</summary>
+    public int SignInsAtOnce { get; init; } = 60;
+
+    /// <summary>The same for each minute after that. Each account is locked by far fewer wrong ones.</summary>
+    public int SignInsPerMinute { get; init; } = 20;
 }

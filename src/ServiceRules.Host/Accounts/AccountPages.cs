@@ -44,7 +44,7 @@ internal static class AccountPages
         );
         if (outcome is null)
         {
-            return Complaint.Of(ProblemKind.TooMany, "others are signing in; try again in a moment");
+            return SignInTurns.Others(context);
         }
 
         if (outcome.IsDone)

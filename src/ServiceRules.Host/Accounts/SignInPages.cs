@@ -11,7 +11,7 @@ namespace ServiceRules.Host.Accounts;
 /// <summary>Signing in, and making the first administrator.</summary>
 internal static class SignInPages
 {
-    private const string FirstPlace = "/first-administrator";
+    public const string FirstPlace = "/first-administrator";
 
     public static void MapSignInPages(this IEndpointRouteBuilder routes)
     {
@@ -36,8 +36,7 @@ internal static class SignInPages
         var name = form["name"].ToString();
         var then = form["then"].ToString();
         var outcome = await desk.SignInAsync(name, form["password"].ToString(), stop);
-        return outcome is null
-                ? Complaint.Of(ProblemKind.TooMany, "others are signing in; try again in a moment")
+        return outcome is null ? SignInTurns.Others(context)
             : outcome.IsDone ? SeeOther.At(context, SeeOther.Local(then))
             : SignIn(context, then, name, outcome.Problems);
     }
@@ -55,8 +54,7 @@ internal static class SignInPages
             () => desk.FirstAsync(form["secret"].ToString().Trim(), name, form["password"].ToString()),
             stop
         );
-        return outcome is null
-                ? Complaint.Of(ProblemKind.TooMany, "others are signing in; try again in a moment")
+        return outcome is null ? SignInTurns.Others(context)
             : outcome.IsDone ? SeeOther.At(context, AccountServices.SignInPlace)
             : First(context, name, outcome.Problems);
     }

@@ -1,3 +1,6 @@
+using Microsoft.AspNetCore.Http;
+using ServiceRules.Host.Problems;
+
 namespace ServiceRules.Host.Accounts;
 
 /// <summary>
@@ -38,6 +41,13 @@ internal sealed class SignInTurns : IDisposable
         {
             turn.Release();
         }
+    }
+
+    /// <summary>That too many wait already.</summary>
+    public static IResult Others(HttpContext context)
+    {
+        context.Response.Headers.RetryAfter = "5";
+        return Complaint.Of(ProblemKind.TooMany, "others are signing in; try again in a moment");
     }
 
     public void Dispose() => turn.Dispose();

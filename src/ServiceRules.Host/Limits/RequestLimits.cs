@@ -1,9 +1,11 @@
+using System.Globalization;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 
 namespace ServiceRules.Host.Limits;
@@ -22,7 +24,11 @@ internal static class RequestLimits
         );
         return services.AddRateLimiter(options =>
         {
-            options.GlobalLimiter = PartitionedRateLimiter.CreateChained(ByAddress(limits), Together(limits));
+            options.GlobalLimiter = PartitionedRateLimiter.CreateChained(
+                ByAddress(limits),
+                SignIns(limits),
+                Together(limits)
+            );
             options.OnRejected = (rejected, _) => new ValueTask(RejectAsync(rejected));
         });
     }
@@ -47,6 +53,27 @@ internal static class RequestLimits
             )
         );
 
+    // One account is locked by a few wrong passwords; this is for one guess at each of many accounts.
+    private static PartitionedRateLimiter<HttpContext> SignIns(ServiceLimits limits) =>
+        PartitionedRateLimiter.Create<HttpContext, string>(context =>
+            HttpMethods.IsPost(context.Request.Method)
+            && (
+                context.Request.Path.StartsWithSegments(AccountServices.SignInPlace)
+                || context.Request.Path.StartsWithSegments(SignInPages.FirstPlace)
+            )
+                ? RateLimitPartition.GetTokenBucketLimiter(
+                    context.Connection.RemoteIpAddress?.ToString() ?? "",
+                    _ => new TokenBucketRateLimiterOptions
+                    {
+                        TokenLimit = limits.SignInsAtOnce,
+                        TokensPerPeriod = 1,
+                        ReplenishmentPeriod = TimeSpan.FromMinutes(1) / limits.SignInsPerMinute,
+                        QueueLimit = 0,
+                    }
+                )
+                : RateLimitPartition.GetNoLimiter("")
+        );
+
     private static PartitionedRateLimiter<HttpContext> Together(ServiceLimits limits) =>
         PartitionedRateLimiter.Create<HttpContext, string>(_ =>
             RateLimitPartition.GetConcurrencyLimiter(
@@ -63,9 +90,17 @@ internal static class RequestLimits
     private static Task RejectAsync(OnRejectedContext rejected)
     {
         var response = rejected.HttpContext.Response;
-        response.Headers.RetryAfter = "1";
-        return rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out _)
-            ? Complaint.Of(ProblemKind.TooMany, "ask again in a second").ExecuteAsync(rejected.HttpContext)
+        var later = rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after)
+            ? Math.Max(1, (int)Math.Ceiling(after.TotalSeconds))
+            : 1;
+        response.Headers.RetryAfter = later.ToString(CultureInfo.InvariantCulture);
+        return after > TimeSpan.Zero
+            ? Complaint
+                .Of(
+                    ProblemKind.TooMany,
+                    later == 1 ? "ask again in a second" : $"ask again in {later} seconds"
+                )
+                .ExecuteAsync(rejected.HttpContext)
             : Complaint
                 .Of(ProblemKind.Busy, "too many requests are under way; ask again in a second")
                 .ExecuteAsync(rejected.HttpContext);

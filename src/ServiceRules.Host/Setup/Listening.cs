@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Server.Kestrel.Https;
 using Microsoft.Extensions.DependencyInjection;
@@ -7,6 +8,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Console;
 using ServiceRules.Host.Accounts;
+using ServiceRules.Host.Limits;
 
 namespace ServiceRules.Host.Setup;
 
@@ -14,6 +16,7 @@ namespace ServiceRules.Host.Setup;
 internal static class Listening
 {
     private static readonly TimeSpan HeaderTime = TimeSpan.FromSeconds(15);
+    private static readonly TimeSpan IdleTime = TimeSpan.FromSeconds(30);
 
     /// <summary>Without TLS passwords and keys would be read on the way.</summary>
     /// <exception cref="StartRefusedException">Others than this machine could reach it in the clear.</exception>
@@ -52,6 +55,7 @@ internal static class Listening
         builder.Services.Configure<ConsoleLoggerOptions>(options =>
             options.LogToStandardErrorThreshold = LogLevel.Trace
         );
+        var ofOneAddress = new ConnectionLimit(settings.Limits.ConnectionsOfOneAddress, settings.Proxy);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             // Settings of the surroundings could open further doors.
@@ -60,11 +64,14 @@ internal static class Listening
             kestrel.Limits.MaxRequestBodySize = settings.Limits.BodyBytes;
             kestrel.Limits.MaxConcurrentConnections = settings.Limits.Connections;
             kestrel.Limits.RequestHeadersTimeout = HeaderTime;
+            // Also for a connection over which nothing was asked yet.
+            kestrel.Limits.KeepAliveTimeout = IdleTime;
             kestrel.Listen(
                 settings.Address,
                 settings.Port,
                 endpoint =>
                 {
+                    endpoint.Use(next => connection => ofOneAddress.TakeAsync(connection, next));
                     if (certificate is not null)
                     {
                         endpoint.UseHttps(

@@ -4,6 +4,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Tests.Ledger;
@@ -27,6 +28,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
     public IAccountsInLog Accounts => inner.Accounts;
 
     public IRulesWriting Packs => inner.Packs;
+
+    public IWaiverWriting Waivers => inner.Waivers;
 
     public IRejudgingWriting Rejudgings => inner.Rejudgings;
 

@@ -55,6 +55,7 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         ["/verify"] = ["verify"],
         ["/api/holds"] = ["api/holds"],
         ["/api/packs"] = ["api/packs"],
+        ["/api/packs/{digest}/rejudging"] = ["api/packs/sha256:00/rejudging"],
         ["/api/waivers"] = ["api/waivers", "api/waivers?site=Birch%20Hollow"],
         ["/api/notices"] =
         [

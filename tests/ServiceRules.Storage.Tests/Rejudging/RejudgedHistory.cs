@@ -4,6 +4,7 @@ using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rejudging;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Rules.Model;
 using ServiceRules.Storage.Tests.Submitting;
@@ -21,7 +22,10 @@ internal sealed class RejudgedHistory : IAsyncDisposable
     public RejudgedHistory(Drawer drawer, NoticeRecipients? recipients = null)
     {
         Counter = new Counter(drawer, recipients);
-        var rules = new ActiveRules(Counter.Folder.Rules, Jobs.Rules.Site!);
+        var rules = new ActiveRules(
+            Counter.Folder.Rules,
+            new SiteWaivers(Counter.Folder.Waivers, Jobs.Rules.Site!)
+        );
         _submitting = new SubmittingNow(
             rules,
             Counter.Ledger,
