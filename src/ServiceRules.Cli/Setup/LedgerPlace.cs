@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Host.Setup;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Cli.Setup;
@@ -11,7 +12,7 @@ internal static class LedgerPlace
         new("--ledger")
         {
             Description =
-                "Private folder of the ledger: its database and the key of the log. Made on first filing.",
+                "Private folder of the ledger: its database and the key of the log; or the folder of a service. Made on first filing.",
             HelpName = "DIR",
         };
 
@@ -19,7 +20,7 @@ internal static class LedgerPlace
         new("--checkpoints")
         {
             Description =
-                "Folder outside the ledger where signed checkpoints are kept, best on another disk. Default: DIR-checkpoints beside the ledger.",
+                "Folder outside the ledger where signed checkpoints are kept, best on another disk. Default: DIR-checkpoints beside the ledger, or beside the folder of the service.",
             HelpName = "DIR",
         };
 
@@ -40,7 +41,7 @@ internal static class LedgerPlace
     /// <exception cref="InputException">No ledger was named, or what is there is no folder.</exception>
     public static string FolderOf(ParseResult parsed) =>
         parsed.GetValue(Option)?.FullName is { } folder
-            ? Checked(Option.Name, folder)
+            ? Checked(Option.Name, ServiceCopies.LedgerIn(folder) ?? folder)
             : throw new InputException("no ledger is named; accepted: --ledger and the ledger's folder");
 
     /// <exception cref="InputException">The place lies in the ledger itself, or is no folder.</exception>
@@ -49,7 +50,7 @@ internal static class LedgerPlace
         var ledger = FolderOf(parsed);
         var place = Checked(
             Checkpoints.Name,
-            parsed.GetValue(Checkpoints)?.FullName ?? CheckpointFolder.Beside(ledger)
+            parsed.GetValue(Checkpoints)?.FullName ?? CheckpointFolder.Beside(ServiceOf(parsed) ?? ledger)
         );
         return IsWithin(place, ledger)
             ? throw new InputException(
@@ -57,6 +58,12 @@ internal static class LedgerPlace
             )
             : new CheckpointFolder(place);
     }
+
+    /// <summary>The folder of the service that the ledger belongs to; null where it belongs to none.</summary>
+    public static string? ServiceOf(ParseResult parsed) =>
+        parsed.GetValue(Option)?.FullName is { } given && ServiceCopies.LedgerIn(given) is not null
+            ? given
+            : ServiceCopies.ServiceOf(FolderOf(parsed));
 
     /// <summary>Whether a place is a folder or lies in it, links followed.</summary>
     public static bool IsWithin(string place, string folder)

@@ -19,7 +19,7 @@ internal sealed class ServiceFolder : IDisposable
     /// <summary>The folder of the ledger in it.</summary>
     public const string LedgerName = "ledger";
 
-    private const string KeysName = "keys";
+    public const string KeysName = "keys";
     private const string OldProtectionName = "protection";
     private const string ScratchName = "scratch";
     private const int ToldMost = 5;
@@ -155,7 +155,12 @@ internal sealed class ServiceFolder : IDisposable
                 case LedgerOpening.Opened opened:
                     // A ledger from before has entries that queries do not know of.
                     _ = new FollowLog(opened.Ledger).BringUp();
-                    return new ServiceFolder(path, folder, opened.Ledger, opened.Remarks);
+                    return new ServiceFolder(
+                        path,
+                        folder,
+                        opened.Ledger,
+                        [.. opened.Remarks, .. KeyRemarks(path, opened.Ledger)]
+                    );
                 case LedgerOpening.Refused refused:
                     throw new StartRefusedException([
                         $"the ledger in `{place}` is not the one that its checkpoints speak of; the service does not start",
@@ -172,4 +177,18 @@ internal sealed class ServiceFolder : IDisposable
             throw;
         }
     }
+
+    // New reports would be signed by another key, and earlier ones be told as signed by one that does not count here.
+    private static IEnumerable<string> KeyRemarks(string path, OpenLedger ledger)
+    {
+        var keys = Path.Combine(path, KeysName);
+        if (!Directory.Exists(keys) && ledger.Read(log => log.Entries(0).Any(IsReport)))
+        {
+            yield return $"reports were signed here, and `{keys}` with the keys that signed them is not there: reports are signed with a new "
+                + "key, and the signatures of earlier ones do not count; put the folder back from a copy and start again";
+        }
+    }
+
+    private static bool IsReport(StoredEntry stored) =>
+        stored.Bytes.Span.IndexOf("\"kind\":\"report\""u8) >= 0;
 }

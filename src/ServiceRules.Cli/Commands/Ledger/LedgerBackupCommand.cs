@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ServiceRules.Cli.Setup;
+using ServiceRules.Host.Setup;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Cli.Commands.Ledger;
@@ -12,7 +13,7 @@ internal static class LedgerBackupCommand
         var folder = new Argument<DirectoryInfo>("DIR") { Description = "A folder that is new or empty." };
         var command = new Command(
             "backup",
-            "Copies the ledger as it is at one moment, key included, while others file: keep it as private as the ledger."
+            "Copies the ledger as it is at one moment, key included, while others file, and of a service the keys of its reports and its settings too: keep it as private as the ledger."
         )
         {
             folder,
@@ -34,6 +35,12 @@ internal static class LedgerBackupCommand
         using var ledger = LedgerPlace.Existing(parsed);
         var head = LedgerCopies.Write(() => LedgerBackup.Make(ledger, folder));
         session.Tell($"{folder}: {LedgerCopies.Words(head)}");
+        if (LedgerPlace.ServiceOf(parsed) is { } service)
+        {
+            LedgerCopies.WriteFiles(() => ServiceCopies.Copy(service, folder));
+            session.Tell($"{folder}: with the keys that sign reports, and the settings of the service");
+        }
+
         return ExitCode.Good;
     }
 }

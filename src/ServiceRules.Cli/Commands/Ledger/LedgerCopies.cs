@@ -1,3 +1,4 @@
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Storage;
@@ -22,6 +23,40 @@ internal static class LedgerCopies
         {
             throw new InputException(refused.Message);
         }
+    }
+
+    /// <summary>The same for what lies beside a ledger.</summary>
+    /// <exception cref="InputException">It cannot be read or written.</exception>
+    public static void WriteFiles(Action copy)
+    {
+        try
+        {
+            copy();
+        }
+        catch (Exception failure)
+            when (!DiskFull.Is(failure) && failure is IOException or UnauthorizedAccessException)
+        {
+            throw new InputException(failure.Message);
+        }
+    }
+
+    /// <exception cref="InputException">Something is there already.</exception>
+    public static void BeginService(string folder)
+    {
+        if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any())
+        {
+            throw new InputException(
+                $"`{folder}` is not empty; accepted: a new or empty folder, which becomes the folder of the service"
+            );
+        }
+
+        WriteFiles(() =>
+        {
+            if (PrivateFolder.Make(folder) is { } open)
+            {
+                throw new InputException(open);
+            }
+        });
     }
 
     /// <exception cref="InputException">There is no copy.</exception>

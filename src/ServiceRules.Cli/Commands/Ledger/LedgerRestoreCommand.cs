@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
+using ServiceRules.Host.Setup;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Cli.Commands.Ledger;
@@ -16,7 +17,7 @@ internal static class LedgerRestoreCommand
         };
         var command = new Command(
             "restore",
-            "Puts a backup into a new folder: 0 it is the whole log that the checkpoints speak of, 1 entries are missing or it is damaged."
+            "Puts a backup into a new folder, that of a service as the folder of a service: 0 it is the whole log that the checkpoints speak of, 1 entries are missing or it is damaged."
         )
         {
             backup,
@@ -31,7 +32,22 @@ internal static class LedgerRestoreCommand
     {
         LedgerCopies.Check(backup);
         var (place, shelf) = (LedgerPlace.FolderOf(parsed), LedgerPlace.ShelfOf(parsed));
-        _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, place));
+        if (ServiceCopies.IsOfService(backup))
+        {
+            var service = place;
+            place = ServiceCopies.LedgerOf(service);
+            shelf = parsed.GetValue(LedgerPlace.Checkpoints) is null
+                ? new CheckpointFolder(CheckpointFolder.Beside(service))
+                : shelf;
+            LedgerCopies.BeginService(service);
+            _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, place));
+            LedgerCopies.WriteFiles(() => ServiceCopies.Copy(backup, service));
+        }
+        else
+        {
+            _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, place));
+        }
+
         using var restored = LedgerPlace.Open(place);
         var tried = TryLedgerCopy.Try(restored.Store, restored.Signer.Key, [.. shelf.All()], null);
         LedgerCopies.Tell(session, place, tried);
