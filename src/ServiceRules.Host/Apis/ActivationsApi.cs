@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
 using ServiceRules.Formats.Vocabulary;
 using ServiceRules.Host.Accounts;
@@ -152,6 +153,12 @@ internal static class ActivationsApi
                 $"reason: it has {reason.Length} characters",
                 $"1 to {FormatLimits.Sentence}"
             );
+        }
+
+        var people = sites.All.SelectMany(site => site.Registers.People).Select(one => one.Id.Text);
+        if (ReasonNames.NamedIn(reason, people) is { } named)
+        {
+            return GivenPerson.NamedIn(named);
         }
 
         return activating.Activate(digest, person, reason, caller.Name) switch

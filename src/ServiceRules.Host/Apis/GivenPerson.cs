@@ -21,6 +21,13 @@ internal static class GivenPerson
             "somebody whom /api/people lists"
         );
 
+    /// <summary>That a reason names somebody.</summary>
+    public static IResult NamedIn(string person)
+    {
+        var refusal = ReasonNames.Refusal(person);
+        return Complaint.Of(ProblemKind.Refused, refusal.What, refusal.Accepted);
+    }
+
     /// <summary>The correction that a query asks for; else what is wrong with the query.</summary>
     public static IResult? Correction(
         SiteRegisters site,
@@ -51,6 +58,11 @@ internal static class GivenPerson
                 $"reason: it has {reason.Length} characters",
                 $"1 to {FormatLimits.Sentence}"
             );
+        }
+
+        if (ReasonNames.NamedIn(reason, site.People.Select(person => person.Id.Text)) is { } named)
+        {
+            return NamedIn(named);
         }
 
         correction = new Correction(by, reason);
