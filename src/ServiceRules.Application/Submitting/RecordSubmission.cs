@@ -5,7 +5,6 @@ using ServiceRules.Application.Notices;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
-using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Submitting;
 
