@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Demo;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Tests.Filed;
 using ServiceRules.Application.Tests.Ledger;
+using ServiceRules.Application.Waiving;
 
 namespace ServiceRules.Application.Tests.Demo;
 
@@ -22,7 +24,7 @@ public sealed class DemoJudgingTests
         _ = store.Begin(first.Digest, first.Bytes, DateTimeOffset.UnixEpoch, "first");
         _ = store.Keep(second.Digest, second.Bytes, DateTimeOffset.UnixEpoch);
         var judging = new DemoJudging(
-            new ActiveRules(store, DemoSeasons.Site),
+            new ActiveRules(store, new SiteWaivers(new NoWaivers(), DemoSeasons.Site)),
             [.. DemoSeasons.Jobs.Take(3)]
         );
 
@@ -32,5 +34,12 @@ public sealed class DemoJudgingTests
 
         Assert.Equal(first.Digest, before.Assessment.Digests.Packs);
         Assert.Equal(second.Digest, after.Assessment.Digests.Packs);
+    }
+
+    private sealed class NoWaivers : IWaiverReading
+    {
+        public WaiverMark Mark(string site) => new(0, 0);
+
+        public ImmutableArray<KeptWaiver> Of(string site) => [];
     }
 }
