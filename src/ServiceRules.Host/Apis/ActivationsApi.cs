@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
 using ServiceRules.Formats.Vocabulary;
 using ServiceRules.Host.Accounts;
@@ -155,10 +154,9 @@ internal static class ActivationsApi
             );
         }
 
-        var people = sites.All.SelectMany(site => site.Registers.People).Select(one => one.Id.Text);
-        if (ReasonNames.NamedIn(reason, people) is { } named)
+        if (GivenPerson.NamedIn(reason, sites.All.Select(site => site.Registers)) is { } named)
         {
-            return GivenPerson.NamedIn(named);
+            return named;
         }
 
         return activating.Activate(digest, person, reason, caller.Name) switch

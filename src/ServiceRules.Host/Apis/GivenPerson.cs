@@ -21,10 +21,21 @@ internal static class GivenPerson
             "somebody whom /api/people lists"
         );
 
-    /// <summary>That a reason names somebody.</summary>
-    public static IResult NamedIn(string person)
+    /// <summary>That a reason names somebody in the register of one of these sites; null: it does not.</summary>
+    public static IResult? NamedIn(string reason, params IEnumerable<SiteRegisters> sites)
     {
-        var refusal = ReasonNames.Refusal(person);
+        if (
+            ReasonNames.NamedIn(
+                reason,
+                sites.SelectMany(site => site.People).Select(person => person.Id.Text)
+            )
+            is not { } named
+        )
+        {
+            return null;
+        }
+
+        var refusal = ReasonNames.Refusal(named);
         return Complaint.Of(ProblemKind.Refused, refusal.What, refusal.Accepted);
     }
 
@@ -60,9 +71,9 @@ internal static class GivenPerson
             );
         }
 
-        if (ReasonNames.NamedIn(reason, site.People.Select(person => person.Id.Text)) is { } named)
+        if (NamedIn(reason, site) is { } named)
         {
-            return NamedIn(named);
+            return named;
         }
 
         correction = new Correction(by, reason);
