@@ -133,6 +133,8 @@ public sealed class RunningService : IAsyncDisposable
         {
             if (app is not null)
             {
+                // What began before the part that failed goes on until it is told to stop, on what is closed below.
+                await app.StopAsync();
                 await app.DisposeAsync();
             }
 

@@ -101,6 +101,28 @@ public sealed class ActivationTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Activation_ForAReasonThatNamesSomebody_IsRefusedAndNothingKept()
+    {
+        var lenient = Keep(await LenientAsync());
+
+        using var named = await _run.PostAsync(
+            $"api/packs/{lenient}/activation?by=lead-01&reason=as%20Tech-03%20asked",
+            []
+        );
+
+        using var again = await _run.PostAsync(
+            $"api/packs/{lenient}/rejudging?reason=as%20tech-03%20asked",
+            []
+        );
+
+        Assert.Equal((422, 422), ((int)named.StatusCode, (int)again.StatusCode));
+        Assert.DoesNotContain(
+            _run.Get<IAccountStore>().Acts(null, 100),
+            act => act.Detail?.Contains("ech-03", StringComparison.Ordinal) == true
+        );
+    }
+
+    [Fact]
     public async Task Comparison_OfMilderRules_TellsTheRecordThatWouldGoOut()
     {
         await FileAsync(TooHigh("A-1"), "hold");

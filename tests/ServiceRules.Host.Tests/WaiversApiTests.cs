@@ -142,6 +142,7 @@ public sealed class WaiversApiTests : IAsyncLifetime
 
     [Theory]
     [InlineData("W-1", "", 422)]
+    [InlineData("W-1", "?reason=as%20tech-03%20asked", 422)]
     [InlineData("W-1", "?reason=x", 404)]
     [InlineData("W-99999999999999999999", "?reason=x", 404)]
     [InlineData("1", "?reason=x", 404)]

@@ -13,6 +13,9 @@ public interface IAccountsInLog
     /// <summary>When an act of this kind about this was last put into the log, and how many came since that were not.</summary>
     (DateTimeOffset? At, long Since) LastLogged(string what, string about);
 
+    /// <summary>Whether the installation is one of several sites.</summary>
+    bool AreSeveralSites();
+
     /// <summary>Names a person in no key any more.</summary>
     void Unname(string person);
 }

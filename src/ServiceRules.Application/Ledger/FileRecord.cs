@@ -8,7 +8,8 @@ namespace ServiceRules.Application.Ledger;
 /// <summary>
 /// Files a record and what judging it came to. The same record again adds nothing; an open job may go on; anything else
 /// under the same identity is refused unless it says what it corrects, why and by whom. Rules that were not in force by
-/// the log before are told as coming into force.
+/// the log before are told as coming into force, unless others were put in force by somebody meanwhile: those that a record was
+/// judged by then do not come back with it.
 /// </summary>
 /// <param name="ledger">The log.</param>
 /// <param name="bringsBack">Whether somebody answers for it that what an erasure removed is filed again.</param>
@@ -62,7 +63,7 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
     /// <param name="correction">Who corrects what stands, and why; null: nothing is corrected.</param>
     /// <param name="judging">Which assessment stands already; left out: any that has the same content.</param>
     internal static FilingPlan Plan(
-        ILedgerReading log,
+        ILedgerWriting log,
         Assessed assessed,
         string? by,
         Correction? correction,
@@ -182,10 +183,12 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
                 }
             );
 
-    private static ImmutableArray<FilingPart> Activation(ILedgerReading log, Assessed assessed)
+    private static ImmutableArray<FilingPart> Activation(ILedgerWriting log, Assessed assessed)
     {
         var rules = assessed.Evidence.Rules;
-        return FileRules.InForce(log)?.Entry.Content == rules.Hash.ToString()
+        var isOther =
+            log.Packs.InForce() is { } activation && activation.Digest != assessed.Assessment.Digests.Packs;
+        return isOther || FileRules.InForce(log)?.Entry.Content == rules.Hash.ToString()
             ? []
             :
             [

@@ -19,6 +19,7 @@ internal sealed class FilingBatch(
 )
 {
     private readonly HashSet<ContentHash> removed = [.. erasures.Contents];
+    private readonly HashSet<ContentHash> forgotten = [.. erasures.Forgotten];
     private bool anyForgotten = erasures.Any;
 
     /// <summary>The entries appended so far.</summary>
@@ -37,7 +38,12 @@ internal sealed class FilingBatch(
             var part = writing.Within(() => File(decide));
             Added.AddRange(part.Added);
             removed.UnionWith(part.Plan.Removed);
-            anyForgotten |= part.Added.Exists(entry => entry.Entry.Kind is EntryKind.Erasure);
+            if (part.Added.Exists(entry => entry.Entry.Kind is EntryKind.Erasure))
+            {
+                anyForgotten = true;
+                forgotten.UnionWith(part.Plan.Removed);
+            }
+
             return head => new FilingAttempt.Came(
                 new FilingOutcome.Filed(part.Placed, head!) { FirstNamed = part.FirstNamed }
             );
@@ -67,7 +73,9 @@ internal sealed class FilingBatch(
         if (
             plan
                 .Parts.OfType<FilingPart.New>()
-                .Select(part => NamedPerson.Fault(part.Draft.Person))
+                .Select(part =>
+                    NamedPerson.Fault(part.Draft.Person) ?? ReasonNames.RefusalOf(part.Draft, writing)
+                )
                 .FirstOrDefault(fault => fault is not null) is
             { } unfit
         )
@@ -80,7 +88,7 @@ internal sealed class FilingBatch(
         var added = placed.Where(one => one.IsNew).Select(one => one.Entry).ToList();
         if (added.Count > 0)
         {
-            if (!plan.BringsBack && ReturnedContent.RefusalOf(removed, plan) is { } returned)
+            if (!plan.BringsBack && ReturnedContent.RefusalOf(removed, forgotten, plan) is { } returned)
             {
                 throw new UnfitEntryException(returned);
             }

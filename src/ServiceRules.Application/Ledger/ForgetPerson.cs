@@ -26,12 +26,7 @@ public sealed class ForgetPerson(OpenLedger ledger)
         ArgumentNullException.ThrowIfNull(correction);
         if (WhereNamed.IsWordOf(correction.Reason, person, StringComparison.OrdinalIgnoreCase))
         {
-            return new FilingOutcome.Refused(
-                new(
-                    $"the reason names `{person}`, and it would stay in the log for good",
-                    "a reason without the name"
-                )
-            );
+            return new FilingOutcome.Refused(ReasonNames.Refusal(person));
         }
 
         return ledger.File(log =>

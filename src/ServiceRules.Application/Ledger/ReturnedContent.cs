@@ -6,17 +6,26 @@ namespace ServiceRules.Application.Ledger;
 internal static class ReturnedContent
 {
     /// <summary>Null where nothing comes back.</summary>
-    public static FilingRefusal? RefusalOf(IReadOnlySet<ContentHash> erased, FilingPlan.File plan)
+    /// <param name="erased">What was removed, whyever.</param>
+    /// <param name="forgotten">What of it names somebody who was forgotten.</param>
+    /// <param name="plan">The filing.</param>
+    public static FilingRefusal? RefusalOf(
+        IReadOnlySet<ContentHash> erased,
+        IReadOnlySet<ContentHash> forgotten,
+        FilingPlan.File plan
+    )
     {
         if (erased.Count == 0)
         {
             return null;
         }
 
+        // What is kept beside went with the last record that rested on it. Where its time alone was over, another record that comes
+        // later may rest on the same registers.
         var back = plan
             .Parts.SelectMany(Named)
-            .Concat(plan.Beside.Select(content => ContentHash.Of(content.Span)))
             .Where(erased.Contains)
+            .Concat(plan.Beside.Select(content => ContentHash.Of(content.Span)).Where(forgotten.Contains))
             .Select(hash => hash.ToString())
             .FirstOrDefault();
         return back is null

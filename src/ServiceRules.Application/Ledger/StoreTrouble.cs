@@ -24,6 +24,9 @@ public enum StoreTrouble
     /// <summary>The database cannot be reached. What was under way may have been done: sent again, it is told.</summary>
     Gone,
 
+    /// <summary>It became what this process does not take it for, since the process opened it.</summary>
+    Outdated,
+
     /// <summary>
     /// It was done and is durable, but its checkpoint could not be kept outside. The next opening keeps it.
     /// </summary>

@@ -11,7 +11,16 @@ public interface INoticeTable
     ImmutableArray<Notice> Waiting(long from);
 
     /// <summary>Those in a state, the newest first, and after one of them.</summary>
-    ImmutableArray<Notice> In(NoticeState state, Notice? after, int most);
+    /// <param name="state">The state.</param>
+    /// <param name="after">The last one before; null: from the newest on.</param>
+    /// <param name="most">How many.</param>
+    /// <param name="among">The sites whose notices may be told; null: those of every one.</param>
+    ImmutableArray<Notice> In(
+        NoticeState state,
+        Notice? after,
+        int most,
+        ImmutableArray<string>? among = null
+    );
 
     Notice? Find(long entry, string recipient);
 

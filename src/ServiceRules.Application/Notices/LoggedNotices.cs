@@ -11,8 +11,12 @@ public sealed class LoggedNotices(OpenLedger ledger, INoticeTable beside) : INot
 {
     public ImmutableArray<Notice> Waiting(long from) => beside.Waiting(from);
 
-    public ImmutableArray<Notice> In(NoticeState state, Notice? after, int most) =>
-        beside.In(state, after, most);
+    public ImmutableArray<Notice> In(
+        NoticeState state,
+        Notice? after,
+        int most,
+        ImmutableArray<string>? among = null
+    ) => beside.In(state, after, most, among);
 
     public Notice? Find(long entry, string recipient) => beside.Find(entry, recipient);
 

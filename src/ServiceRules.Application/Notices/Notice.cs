@@ -19,6 +19,9 @@ public sealed record Notice(long Entry, string Recipient, DateTimeOffset At)
 
     public NoticeState State { get; init; }
 
+    /// <summary>The site whose registers judged; null when nothing tells it any more.</summary>
+    public string? Site { get; init; }
+
     /// <summary>A notice of something that falls due.</summary>
     /// <param name="number">Its number, from 1 on.</param>
     /// <param name="recipient">Name of the recipient in the settings.</param>

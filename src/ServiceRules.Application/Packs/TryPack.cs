@@ -3,49 +3,46 @@ using ServiceRules.Application.Filed;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.RuleCases;
 using ServiceRules.Application.RuleCases.Coverage;
+using ServiceRules.Rules.Diagnostics;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Packs;
 
 /// <summary>
-/// Tries packs and sheets that somebody sent, beside the registers of a folder of rules: everything that is wrong with them,
-/// and whether their cases come out as they say. They are put on the disk for as long as that takes.
+/// Tries packs and sheets that somebody sent, beside the registers of each site that is judged by them: everything that is wrong
+/// with them, and whether their cases come out as they say. They are put on the disk for as long as that takes.
 /// </summary>
 public static class TryPack
 {
     /// <param name="sent">The files.</param>
-    /// <param name="registers">The folder of rules whose registers they are held against.</param>
+    /// <param name="registers">The folders of rules, or of sites, whose registers they are held against; at least one.</param>
     /// <param name="scratch">A private folder to unpack in; made where there is none.</param>
     /// <param name="rule">Identity text of the only rule to test; null: all.</param>
     /// <param name="isChecked">Whether cases need not be run, since packs and sheets of this digest were tried before.</param>
     /// <param name="stop">Whether nobody waits any more.</param>
     public static PackTried Run(
         ImmutableArray<PackFile> sent,
-        string registers,
+        IReadOnlyList<string> registers,
         string scratch,
         string? rule,
         Func<string, bool> isChecked,
         CancellationToken stop
     )
     {
+        ArgumentNullException.ThrowIfNull(registers);
         ArgumentNullException.ThrowIfNull(isChecked);
         PrivateFolder.Begin(scratch);
-        var folder = Path.Combine(scratch, Path.GetRandomFileName());
-        PrivateFolder.Begin(folder);
-        try
+        var own = sent.Where(file => !IsOfRegisters(file.Name)).ToList();
+        // What is wrong with the packs alone is told once, whichever registers they lie beside.
+        ImmutableArray<Diagnostic> further =
+        [
+            .. registers.Skip(1).SelectMany(site => Beside(own, site, scratch, loaded => loaded.Diagnostics)),
+        ];
+        return Beside(own, registers[0], scratch, Tried);
+
+        PackTried Tried(LoadedRules first)
         {
-            var own = sent.Where(file => !IsOfRegisters(file.Name)).ToList();
-            foreach (var file in own)
-            {
-                Put(folder, file.Name, file.Content.Span);
-            }
-
-            foreach (var file in FolderListing.Of(registers, new()).Where(file => IsOfRegisters(file.Name)))
-            {
-                Put(folder, file.Name, File.ReadAllBytes(file.Path));
-            }
-
-            var loaded = RuleFolder.Load(folder);
+            var loaded = first with { Diagnostics = [.. first.Diagnostics.Union(further)] };
             var tried = new PackTried(
                 loaded,
                 DigestOf(loaded.Book),
@@ -58,10 +55,6 @@ public static class TryPack
 
             var tested = TestRules.Run(loaded, rule, new UntilStopped(stop));
             return tried with { Tested = tested, Coverage = CoverRules.Of(loaded, tested, rule) };
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
         }
     }
 
@@ -76,6 +69,47 @@ public static class TryPack
             Directory.Delete(scratch, recursive: true);
         }
     }
+
+    // For as long as the work takes, the files that were sent lie in one folder with the registers of a site.
+    private static T Beside<T>(
+        List<PackFile> sent,
+        string registers,
+        string scratch,
+        Func<LoadedRules, T> work
+    )
+    {
+        var folder = Path.Combine(scratch, Path.GetRandomFileName());
+        PrivateFolder.Begin(folder);
+        try
+        {
+            foreach (var file in sent)
+            {
+                Put(folder, file.Name, file.Content.Span);
+            }
+
+            var files = FolderListing.Of(registers, new()).Where(file => IsOfRegisters(file.Name)).ToList();
+            // A folder of a site alone keeps its name, so that what is told of several can be told apart.
+            var place = files.Exists(file =>
+                RuleFileNames.KindOf(file) is RuleFileKind.Site && file.Folder.Length == 0
+            )
+                ? OwnName(registers)
+                : "";
+            foreach (var file in files)
+            {
+                Put(folder, Path.Combine(place, file.Name), File.ReadAllBytes(file.Path));
+            }
+
+            return work(RuleFolder.Load(folder));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    // A folder whose name begins with a dot is read by nobody.
+    private static string OwnName(string folder) =>
+        new DirectoryInfo(folder).Name.TrimStart('.') is { Length: > 0 } name ? name : "site";
 
     private static bool IsOfRegisters(string name) =>
         RuleFileNames.KindOf(new RuleFile(name, ""))

@@ -153,7 +153,7 @@ internal sealed class PageFiling(
 
         foreach (var recipient in recipients(one.Row.Site).Of(one.Again.Assessment.Job.Disposition))
         {
-            transaction.Rows.Owe(new Notice(entry, recipient, at));
+            transaction.Rows.Owe(new Notice(entry, recipient, at) { Site = one.Row.Site });
         }
     }
 }

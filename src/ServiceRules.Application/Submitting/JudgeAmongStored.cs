@@ -23,6 +23,9 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
     private readonly StoredOthers others = new(judging.Site, isOfSeveral);
     private readonly BoundedCache<string, KeptBook> earlier = new(KeptBooks, StringComparer.Ordinal);
 
+    /// <summary>The site whose registers judge.</summary>
+    public string Site => judging.Site.Name;
+
     /// <summary>Whether another site has a record of this identity, of which nothing is told here.</summary>
     /// <remarks>Where its rows went with its content, nothing tells any more whose it is: it is taken.</remarks>
     public bool IsTaken(string record, ILedgerReading log, IRowReading rows) =>
@@ -32,6 +35,21 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
                 ? known.Any(row => row.Site != judging.Site.Name)
                 : RecordVersions.Of(log, record).Latest is not null
         );
+
+    /// <summary>
+    /// Refuses to go on where the log became that of several sites since this process began: it does not tell their records apart.
+    /// </summary>
+    /// <exception cref="LedgerStoreException">It did.</exception>
+    public void HoldAgainst(ILedgerWriting writing)
+    {
+        if (!isOfSeveral && writing.Accounts.AreSeveralSites())
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Outdated,
+                "the installation became one of several sites since this instance was started"
+            );
+        }
+    }
 
     /// <summary>What the record comes to.</summary>
     public AssessOutcome Judge(ReadOnlyMemory<byte> bytes, StoredNow now) =>

@@ -5,7 +5,6 @@ using ServiceRules.Application.Notices;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
-using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Submitting;
 
@@ -44,6 +43,7 @@ internal sealed class RecordSubmission(
 
     public FilingPlan Decide(ILedgerWriting writing)
     {
+        among.HoldAgainst(writing);
         if (NamedPerson.Fault(submission.Named) is { } unfit)
         {
             return new FilingPlan.Refuse(unfit);
@@ -75,12 +75,11 @@ internal sealed class RecordSubmission(
 
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
         var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, Standing);
-        if (plan is not FilingPlan.File planned)
+        if (plan is not FilingPlan.File file)
         {
             return plan;
         }
 
-        var file = WithoutReturn(writing, planned);
         Kind = KindOf(writing, file, id);
         var record = file.Parts.Length - 2;
         return file with
@@ -110,20 +109,6 @@ internal sealed class RecordSubmission(
         };
     }
 
-    // Other rules were put in force while it was judged: it ends by those that it began with, and does not bring them back.
-    private FilingPlan.File WithoutReturn(ILedgerWriting writing, FilingPlan.File file) =>
-        writing.Packs.InForce() is { } now && now.Digest != assessed!.Assessment.Digests.Packs
-            ? file with
-            {
-                Parts =
-                [
-                    .. file.Parts.Where(part =>
-                        part is not FilingPart.New { Draft.Kind: EntryKind.PackActivation }
-                    ),
-                ],
-            }
-            : file;
-
     private void Answer(ILedgerWriting transaction, SubmissionKey named, long record, long assessment) =>
         transaction.Rows.Keep(
             new(named, fingerprint, Kind, record, assessment, at) { By = Pseudonym(transaction) }
@@ -140,7 +125,7 @@ internal sealed class RecordSubmission(
         {
             foreach (var recipient in recipients.Of(one.Assessment.Job.Disposition))
             {
-                transaction.Rows.Owe(new(placed.Entry.Index, recipient, at));
+                transaction.Rows.Owe(new(placed.Entry.Index, recipient, at) { Site = among.Site });
             }
         }
     }

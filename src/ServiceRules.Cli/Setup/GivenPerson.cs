@@ -56,11 +56,18 @@ internal static partial class GivenPerson
     }
 
     /// <summary>Both, where both are needed.</summary>
-    /// <exception cref="InputException">One is missing, or it is nobody of the register.</exception>
-    public static Correction Correcting(ParseResult parsed, string what, LoadedRules loaded) =>
-        (Registered(parsed, loaded), parsed.GetValue(Reason)) is ({ } by, { Length: > 0 } reason)
-            ? new Correction(by, reason)
-            : throw new InputException($"{what} needs --by PERSON and --reason TEXT: who, and why");
+    /// <exception cref="InputException">One is missing, it is nobody of the register, or the reason names somebody of it.</exception>
+    public static Correction Correcting(ParseResult parsed, string what, LoadedRules loaded)
+    {
+        if ((Registered(parsed, loaded), parsed.GetValue(Reason)) is not ({ } by, { Length: > 0 } reason))
+        {
+            throw new InputException($"{what} needs --by PERSON and --reason TEXT: who, and why");
+        }
+
+        return ReasonNames.NamedIn(reason, loaded.Site!.People.Select(person => person.Id.Text)) is { } named
+            ? throw new InputException($"{Reason.Name}: {ReasonNames.Refusal(named)}")
+            : new Correction(by, reason);
+    }
 
     private static string Named(List<string> people) =>
         people.Count == 0

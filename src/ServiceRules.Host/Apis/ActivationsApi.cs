@@ -154,6 +154,11 @@ internal static class ActivationsApi
             );
         }
 
+        if (GivenPerson.NamedIn(reason, sites.All.Select(site => site.Registers)) is { } named)
+        {
+            return named;
+        }
+
         return activating.Activate(digest, person, reason, caller.Name) switch
         {
             ActivationOutcome.Activated one => Results.Created(

@@ -21,6 +21,24 @@ internal static class GivenPerson
             "somebody whom /api/people lists"
         );
 
+    /// <summary>That a reason names somebody in the register of one of these sites; null: it does not.</summary>
+    public static IResult? NamedIn(string reason, params IEnumerable<SiteRegisters> sites)
+    {
+        if (
+            ReasonNames.NamedIn(
+                reason,
+                sites.SelectMany(site => site.People).Select(person => person.Id.Text)
+            )
+            is not { } named
+        )
+        {
+            return null;
+        }
+
+        var refusal = ReasonNames.Refusal(named);
+        return Complaint.Of(ProblemKind.Refused, refusal.What, refusal.Accepted);
+    }
+
     /// <summary>The correction that a query asks for; else what is wrong with the query.</summary>
     public static IResult? Correction(
         SiteRegisters site,
@@ -51,6 +69,11 @@ internal static class GivenPerson
                 $"reason: it has {reason.Length} characters",
                 $"1 to {FormatLimits.Sentence}"
             );
+        }
+
+        if (NamedIn(reason, site) is { } named)
+        {
+            return named;
         }
 
         correction = new Correction(by, reason);

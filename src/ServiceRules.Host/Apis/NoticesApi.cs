@@ -34,13 +34,7 @@ internal static class NoticesApi
             .Complains(ProblemKind.NotFound, ProblemKind.Full);
     }
 
-    private static IResult List(
-        HttpContext context,
-        [AsParameters] NoticeQuery query,
-        NoticeDesk desk,
-        OpenLedger ledger,
-        IDueStore due
-    )
+    private static IResult List(HttpContext context, [AsParameters] NoticeQuery query, NoticeDesk desk)
     {
         if (query.Fault(context.Request, desk) is { } wrong)
         {
@@ -52,7 +46,7 @@ internal static class NoticesApi
             NoticeWords.Read(query.State ?? NoticeWords.GivenUp)!.Value,
             query.After,
             query.Most,
-            SeenEntries.By(caller, ledger, due)
+            caller.Sites
         );
         return Conditional.Json(new PageAnswer<KeptNotice>(items, next), context);
     }

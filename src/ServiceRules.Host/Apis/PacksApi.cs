@@ -87,12 +87,13 @@ internal static class PacksApi
     )
     {
         // What is wrong with them tells of the registers that they are held against.
-        if (sites.OfEverySite(Caller.Known(request.HttpContext.User)) is { } notEvery)
+        var caller = Caller.Known(request.HttpContext.User);
+        if (!caller.SeesEverySite && sites.Choose(caller, null, out _) is { } ofNone)
         {
-            return notEvery;
+            return ofNone;
         }
 
-        var (tried, wrong) = await TriedAsync(request, desk, rule, _ => false, stop);
+        var (tried, wrong) = await TriedAsync(request, desk, sites.Of(caller), rule, _ => false, stop);
         return tried is null ? wrong!
             : rule is not null && tried.Tested!.Cases.IsEmpty
                 ? Complaint.Of(
@@ -120,6 +121,7 @@ internal static class PacksApi
         var (tried, wrong) = await TriedAsync(
             request,
             desk,
+            sites.All,
             null,
             digest => store.Book(digest) is not null,
             stop
@@ -149,6 +151,7 @@ internal static class PacksApi
     private static async Task<(PackTried? Tried, IResult? Wrong)> TriedAsync(
         HttpRequest request,
         PackDesk desk,
+        IEnumerable<ServedSite> sites,
         string? rule,
         Func<string, bool> isChecked,
         CancellationToken stop
@@ -163,7 +166,7 @@ internal static class PacksApi
 
         try
         {
-            return await desk.TryAsync(sent, rule, isChecked, stop) is { } tried
+            return await desk.TryAsync(sent, sites, rule, isChecked, stop) is { } tried
                 ? WrongWith(tried) is { Count: > 0 } wrong
                     ? (null, Complaint.Of(wrong))
                     : (tried, null)

@@ -151,6 +151,11 @@ internal static class WaiversApi
             );
         }
 
+        if (GivenPerson.NamedIn(reason, own.Registers) is { } named)
+        {
+            return named;
+        }
+
         return ToldWaiver.NumberOf(id) is not { } number
             ? NotThere(id)
             : new KeepWaivers(ledger, own.Library, own.Name).Withdraw(number, reason, caller.Name) switch

@@ -40,14 +40,14 @@ internal sealed partial class DemoFiling(
     private void File(CancellationToken stop)
     {
         var jobs = DemoScenario.Make(DemoScenario.UsualSeed, sites.Home.Registers);
-        var together = sites.Home.Rules.Now().Judging.Beside(jobs.Select(job => job.Record));
+        var judging = new DemoJudging(sites.Home.Rules, jobs);
         var some = jobs.Take(settings.DemoJobs ?? jobs.Length).ToList();
         progress.Begin(some.Count);
         var judged = new List<JudgedDemoJob>(some.Count);
         foreach (var job in some)
         {
             stop.ThrowIfCancellationRequested();
-            var assessed = together.Assess(job.Record);
+            var assessed = judging.Assess(job);
             judged.Add(new JudgedDemoJob(job, assessed.Assessment));
             var outcome = new FileRecord(ledger).File(assessed, null);
             if (outcome is not FilingOutcome.Filed)

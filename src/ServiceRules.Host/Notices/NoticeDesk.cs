@@ -12,18 +12,18 @@ internal sealed class NoticeDesk(INoticeStore store, string log, TimeProvider cl
 {
     /// <summary>Those in a state, the newest first.</summary>
     /// <param name="after">The last one of the page before; null: from the newest on.</param>
-    /// <param name="sees">Whether whoever asks may see what an entry tells; null: everything.</param>
+    /// <param name="among">The sites whose notices whoever asks may see; null: those of every one.</param>
     public (ImmutableArray<KeptNotice> Items, string? Next) In(
         NoticeState state,
         string? after,
         int most,
-        Func<long, bool>? sees = null
+        ImmutableArray<string>? among = null
     )
     {
         var last = after is not null && NoticeId.Read(log, after) is { } place ? At(place) : null;
-        var found = Found(state, last, most + 1, sees);
+        var found = store.In(state, last, most + 1, among);
         ImmutableArray<KeptNotice> items = [.. found.Take(most).Select(notice => KeptNotice.Of(notice, log))];
-        return (items, found.Count > most ? items[^1].Id : null);
+        return (items, found.Length > most ? items[^1].Id : null);
     }
 
     /// <summary>Whether it can be the name of a notice of this log.</summary>
@@ -51,27 +51,6 @@ internal sealed class NoticeDesk(INoticeStore store, string log, TimeProvider cl
             )
         );
         return store.Find(place.Entry, place.Recipient) is { } notice ? KeptNotice.Of(notice, log) : null;
-    }
-
-    // Those of other sites are passed over: of which site an entry is, the table of notices does not say.
-    private List<Notice> Found(NoticeState state, Notice? last, int most, Func<long, bool>? sees)
-    {
-        const int together = 500;
-        if (sees is null)
-        {
-            return [.. store.In(state, last, most)];
-        }
-
-        var found = new List<Notice>();
-        ImmutableArray<Notice> some;
-        do
-        {
-            some = store.In(state, last, together);
-            found.AddRange(some.Where(notice => sees(notice.Entry)));
-            last = some.LastOrDefault();
-        } while (some.Length == together && found.Count < most);
-
-        return found;
     }
 
     // A place among notices, whether one stands there or not.

@@ -21,12 +21,14 @@ internal sealed class PackDesk(ActiveRules active, ServiceFolder folder, Service
 
     /// <summary>Tries what was sent; null where others are at it and it did not come to its turn.</summary>
     /// <param name="sent">The files.</param>
+    /// <param name="sites">The sites whose registers they are held against.</param>
     /// <param name="rule">Identity of the only rule of which cases are run; null: all.</param>
     /// <param name="isChecked">Whether packs and sheets of a digest need not be tried again.</param>
     /// <param name="stop">Whether nobody waits any more.</param>
     /// <exception cref="OperationCanceledException">It took too long.</exception>
     public Task<PackTried?> TryAsync(
         ImmutableArray<PackFile> sent,
+        IEnumerable<ServedSite> sites,
         string? rule,
         Func<string, bool> isChecked,
         CancellationToken stop
@@ -35,7 +37,7 @@ internal sealed class PackDesk(ActiveRules active, ServiceFolder folder, Service
             ending =>
                 TryPack.Run(
                     sent,
-                    SitesMaking.HomeOf(settings).Folder,
+                    [.. sites.Select(site => site.Folder)],
                     folder.Scratch,
                     rule,
                     isChecked,

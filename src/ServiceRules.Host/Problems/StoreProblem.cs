@@ -17,6 +17,10 @@ internal static class StoreProblem
                 ProblemKind.Storage,
                 "the store may not be written to now; nothing was stored"
             ),
+            StoreTrouble.Outdated => (
+                ProblemKind.Storage,
+                "the installation became one of several sites since this instance was started, which has to be started again; nothing was stored"
+            ),
             StoreTrouble.NotShelved => (
                 ProblemKind.Storage,
                 "it was stored, but its checkpoint could not be kept outside; the same again is answered by what stands"

@@ -70,6 +70,14 @@ internal static class RejudgingApi
             );
         }
 
+        if (
+            reason is not null
+            && GivenPerson.NamedIn(reason, sites.All.Select(site => site.Registers)) is { } named
+        )
+        {
+            return named;
+        }
+
         switch (beginning.Begin(digest, string.IsNullOrWhiteSpace(reason) ? null : reason, caller.Name))
         {
             case RejudgingBegun.Begun begun:

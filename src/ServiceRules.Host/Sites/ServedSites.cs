@@ -19,7 +19,16 @@ internal sealed record ServedSites(ImmutableArray<ServedSite> All, bool AreSever
 
     /// <summary>What a caller sees: everything where there is one site, and nothing where none was ever given.</summary>
     /// <param name="granted">What stands with the account or the key.</param>
-    public string? SeenBy(string? granted) => AreSeveral ? granted : GrantedSite.Every;
+    /// <exception cref="LedgerStoreException">
+    /// The installation became one of several since this instance was started, as what is granted shows: nobody is let in here.
+    /// </exception>
+    public string? SeenBy(string? granted) =>
+        AreSeveral ? granted
+        : granted is null ? GrantedSite.Every
+        : throw new LedgerStoreException(
+            StoreTrouble.Outdated,
+            "an account or a key is of a site, and there was one site when this instance was started"
+        );
 
     /// <summary>The sites that somebody may name.</summary>
     public IEnumerable<ServedSite> Of(Caller caller) => All.Where(site => caller.SeesSite(site.Name));

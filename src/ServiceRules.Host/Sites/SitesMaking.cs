@@ -57,6 +57,7 @@ internal static class SitesMaking
             var own = areSeveral ? site.Name : null;
             var active = new ActiveRules(folder.Rules, new SiteWaivers(folder.Waivers, site));
             return new(
+                rules.Folder,
                 site,
                 rules.Library,
                 active,

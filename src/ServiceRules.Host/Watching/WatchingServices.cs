@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 using OpenTelemetry;
 using OpenTelemetry.Metrics;
 using OpenTelemetry.Trace;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Watching;
 
@@ -25,7 +26,7 @@ internal static class WatchingServices
         IConfiguration configuration
     )
     {
-        services.AddHealthChecks().AddCheck<LedgerHealth>("ledger");
+        services.AddHealthChecks().AddCheck<LedgerHealth>("ledger").AddCheck<SitesHealth>("sites");
         // Nothing leaves this machine unless somebody says where to.
         if (ExporterSettings.Any(name => !string.IsNullOrEmpty(configuration[name])))
         {

@@ -8,16 +8,19 @@ namespace ServiceRules.Host.Working;
 internal sealed class WorkingQueue(ServiceFolder folder, IEnumerable<IWork> kinds, ILogger<LoggedWork> log)
     : IAsyncDisposable
 {
+#pragma warning disable CA2213 // Closed in DisposeAsync, the queue once what is under way has ended, the turn never: it holds nothing.
     private readonly SemaphoreSlim turn = new(1);
-#pragma warning disable CA2213 // Closed in DisposeAsync: it waits for what is under way.
     private IWorkQueue? queue;
 #pragma warning restore CA2213
+    private bool isEnded;
 
+    /// <exception cref="ObjectDisposedException">The instance stops: nothing is begun any more.</exception>
     public async Task<IWorkQueue> OpenedAsync(CancellationToken stop)
     {
         await turn.WaitAsync(stop);
         try
         {
+            ObjectDisposedException.ThrowIf(isEnded, this);
             if (queue is { } working)
             {
                 return working;
@@ -42,15 +45,23 @@ internal sealed class WorkingQueue(ServiceFolder folder, IEnumerable<IWork> kind
         }
     }
 
-    /// <summary>Waits for what is under way.</summary>
+    /// <summary>Waits for what is under way, also where somebody is just beginning the queue.</summary>
     public async ValueTask DisposeAsync()
     {
-        if (queue is { } working)
+        // The turn itself is not disposed of: whoever still waits for it is told that it is over.
+        await turn.WaitAsync();
+        try
         {
-            queue = null;
-            await working.DisposeAsync();
+            isEnded = true;
+            if (queue is { } working)
+            {
+                queue = null;
+                await working.DisposeAsync();
+            }
         }
-
-        turn.Dispose();
+        finally
+        {
+            turn.Release();
+        }
     }
 }

@@ -22,6 +22,9 @@ internal sealed class SqlAccountsInLog(DbConnection connection) : IAccountsInLog
             ("@entry", act.Entry)
         );
 
+    public bool AreSeveralSites() =>
+        connection.One<string>("SELECT name FROM served_site LIMIT 1") is not null;
+
     public void Unname(string person) =>
         _ = connection.Execute(
             "UPDATE api_key SET person = NULL WHERE person = @person",

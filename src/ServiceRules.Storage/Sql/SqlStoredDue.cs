@@ -128,7 +128,13 @@ internal sealed class SqlStoredDue(SqlLedgerStore store) : IDueStore
         {
             foreach (var recipient in notice.Recipients)
             {
-                SqlStoredNotices.Owe(connection, Notice.OfDue(number, recipient, notice.Told.At));
+                SqlStoredNotices.Owe(
+                    connection,
+                    Notice.OfDue(number, recipient, notice.Told.At) with
+                    {
+                        Site = notice.Told.Site,
+                    }
+                );
             }
         }
 

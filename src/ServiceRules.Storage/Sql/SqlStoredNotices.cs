@@ -8,7 +8,7 @@ namespace ServiceRules.Storage.Sql;
 /// <summary>Notices, each question on a connection of its own.</summary>
 internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
 {
-    private const string Columns = "entry_index, recipient, due_at, attempts, failure, state";
+    private const string Columns = "entry_index, recipient, due_at, attempts, failure, state, site";
 
     public ImmutableArray<Notice> Waiting(long from) =>
         [
@@ -21,25 +21,48 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
             ),
         ];
 
-    public ImmutableArray<Notice> In(NoticeState state, Notice? after, int most) =>
+    public ImmutableArray<Notice> In(
+        NoticeState state,
+        Notice? after,
+        int most,
+        ImmutableArray<string>? among = null
+    )
+    {
+        if (among is { IsEmpty: true })
+        {
+            return [];
+        }
+
+        (string Name, object? Value)[] sites =
+        [
+            .. (among ?? []).Select(
+                (site, at) => ("@site" + at.ToString(CultureInfo.InvariantCulture), (object?)site)
+            ),
+        ];
+        var seen = among is null ? "" : $"AND site IN ({string.Join(", ", sites.Select(one => one.Name))})";
+        return
         [
             .. store.OnConnection(connection =>
                 connection.Rows(
-                    // The state is written out: an index of one state is found by nothing else.
+                    // The state is written out: an index of one state is found by nothing else. The place stands there twice, since an
+                    // index is not entered by a choice of two.
                     $"""
                     SELECT {Columns} FROM notice
-                    WHERE state = {Number(
-                        state
-                    )} AND (entry_index < @entry OR (entry_index = @entry AND recipient > @recipient))
+                    WHERE state = {Number(state)} {seen} AND entry_index <= @entry
+                        AND (entry_index < @entry OR recipient > @recipient)
                     ORDER BY entry_index DESC, recipient LIMIT @most
                     """,
                     Of,
-                    ("@entry", after?.Entry ?? long.MaxValue),
-                    ("@recipient", after?.Recipient ?? ""),
-                    ("@most", (long)most)
+                    [
+                        ("@entry", after?.Entry ?? long.MaxValue),
+                        ("@recipient", after?.Recipient ?? ""),
+                        ("@most", (long)most),
+                        .. sites,
+                    ]
                 )
             ),
         ];
+    }
 
     public Notice? Find(long entry, string recipient) =>
         store.OnConnection(connection =>
@@ -74,12 +97,13 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
     public static void Owe(DbConnection connection, Notice notice) =>
         _ = connection.Execute(
             """
-            INSERT INTO notice (entry_index, recipient, due_at, attempts, state)
-            VALUES (@entry, @recipient, @at, 0, 0) ON CONFLICT (entry_index, recipient) DO NOTHING
+            INSERT INTO notice (entry_index, recipient, due_at, attempts, state, site)
+            VALUES (@entry, @recipient, @at, 0, 0, @site) ON CONFLICT (entry_index, recipient) DO NOTHING
             """,
             ("@entry", notice.Entry),
             ("@recipient", notice.Recipient),
-            ("@at", notice.At.ToUnixTimeMilliseconds())
+            ("@at", notice.At.ToUnixTimeMilliseconds()),
+            ("@site", notice.Site)
         );
 
     public static bool Settle(DbConnection connection, Notice notice) =>
@@ -113,5 +137,6 @@ internal sealed class SqlStoredNotices(SqlLedgerStore store) : INoticeTable
             Attempts = (int)row.Number(3),
             Failure = row.TextOrNone(4),
             State = (NoticeState)row.Number(5),
+            Site = row.TextOrNone(6),
         };
 }

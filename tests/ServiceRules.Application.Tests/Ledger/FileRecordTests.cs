@@ -43,6 +43,20 @@ public sealed class FileRecordTests : IDisposable
     }
 
     [Fact]
+    public void File_ByRulesThatOthersReplacedMeanwhile_DoesNotBringThemBack()
+    {
+        _desk.Store.MemoryPacks.Activate(new(0, "sha256:others", _desk.Now, "put in force by somebody"));
+
+        var filed = _desk.File(Desk.Judged());
+
+        Assert.Equal(
+            [EntryKind.Record, EntryKind.Assessment],
+            filed.Entries.Select(placed => placed.Entry.Entry.Kind)
+        );
+        Assert.Empty(_desk.Verify().Faults);
+    }
+
+    [Fact]
     public void File_NewRecord_NamesContentByHashAndPersonByPseudonym()
     {
         var assessed = Desk.Judged();

@@ -34,7 +34,7 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public IRowWriting Rows => MemoryRows;
 
-    public IAccountsInLog Accounts => throw new NotSupportedException("there are no accounts here");
+    public IAccountsInLog Accounts { get; } = new NoAccounts();
 
     IRowReading ILedgerStore.Rows => MemoryRows;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Keeping;
 using ServiceRules.Application.Ledger;
@@ -128,6 +129,132 @@ public abstract class KeepingContract : IAsyncLifetime
         Assert.False(kept.IsDamaged);
         Assert.NotNull(kept.Assessments[^1].Assessment);
         Assert.NotNull(counter.Store.Kept(kept.Assessments[^1].Assessment!.Digests.Context));
+    }
+
+    [SkippableFact]
+    public async Task Retention_ThatRemovedRegisters_KeepsNoLaterRecordOutThatRestsOnTheSame()
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        Set(
+            counter,
+            new()
+            {
+                Records = 3,
+                Assessments = 3,
+                Reports = 3,
+            }
+        );
+        var run = Run(counter, LastDayOfFirst.AddDays(1));
+        Assert.Equal("J-1", Assert.Single(run.Due));
+
+        // The same registers on the same day, found in a drawer years later.
+        var late = await counter.SubmitAsync(Jobs.Job("J-1", job => job["id"] = "J-late"));
+        await using var again = new Counter(Drawer);
+        var later = await again.SubmitAsync(Jobs.Job("J-1", job => job["id"] = "J-later"));
+
+        Assert.IsType<SubmissionOutcome.Stored>(late);
+        Assert.IsType<SubmissionOutcome.Stored>(later);
+        Assert.NotNull(WhyNone(counter, "J-1"));
+        Assert.Null(WhyNone(counter, "J-late"));
+        Assert.Empty(Drawer.Verify().Faults);
+    }
+
+    [SkippableFact]
+    public async Task Registers_ThatWentWithAPerson_StillKeepOutWhatRestsOnThem()
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        Assert.IsType<FilingOutcome.Filed>(
+            new ForgetPerson(counter.Ledger).Forget("tech-02", new("officer-01", "asked for it"), true)
+        );
+
+        var late = await counter.SubmitAsync(Jobs.Job("J-1", job => job["id"] = "J-late"));
+
+        Assert.Contains(
+            "what an erasure removed",
+            Assert.IsType<SubmissionOutcome.Declined>(late).Refusal.What,
+            StringComparison.Ordinal
+        );
+    }
+
+    [SkippableFact]
+    public async Task Reason_ThatNamesSomebodyWhomTheLogKnows_IsRefusedAndNothingKept()
+    {
+        await using var counter = await FiledAsync();
+        var size = counter.Store.Head!.Size;
+        var named = Why with { Reason = "as TECH-02 asked" };
+
+        var hold = new KeepHolds(counter.Ledger).Add(new() { Record = "J-1" }, named, AccountAct.Machine);
+        var retention = RetentionOfLog.Set(
+            counter.Ledger,
+            new()
+            {
+                Records = 3,
+                Assessments = 3,
+                Reports = 3,
+            },
+            named,
+            AccountAct.Machine
+        );
+        var amended = await counter.SubmitAsync(Jobs.Job("J-1", Jobs.Mend), null, named);
+        var forgotten = new ForgetPerson(counter.Ledger).Forget("tech-99", named, true);
+
+        Assert.Contains("names `tech-02`", Refused(hold), StringComparison.Ordinal);
+        Assert.Contains("names `tech-02`", Refused(retention), StringComparison.Ordinal);
+        Assert.Contains(
+            "names `tech-02`",
+            Assert.IsType<SubmissionOutcome.Declined>(amended).Refusal.What,
+            StringComparison.Ordinal
+        );
+        Assert.IsType<FilingOutcome.Refused>(forgotten);
+        Assert.Equal(size, counter.Store.Head!.Size);
+        // Whoever is called otherwise, and what only looks like the name, is no hindrance.
+        Hold(counter, new() { Record = "J-1" });
+        Assert.IsType<FilingOutcome.Filed>(
+            new KeepHolds(counter.Ledger).Lift(
+                "H-1",
+                Why with
+                {
+                    Reason = "gauge xtech-02 and tech-022",
+                },
+                AccountAct.Machine
+            )
+        );
+
+        static string Refused(FilingOutcome outcome) =>
+            Assert.IsType<FilingOutcome.Refused>(outcome).Refusal.What;
+    }
+
+    [SkippableFact]
+    public async Task Comments_AndHoldsThatWereLifted_GoWithThePersonWhomTheyName()
+    {
+        await using var counter = await FiledAsync();
+        Assert.IsType<FilingOutcome.Filed>(
+            new AddComment(counter.Ledger).Add(new("J-1", "ask tech-02 about the gauge"), "officer-01")
+        );
+        Hold(counter, new() { Person = "tech-02" });
+        Assert.IsType<FilingOutcome.Filed>(
+            new KeepHolds(counter.Ledger).Lift("H-1", Why, AccountAct.Machine)
+        );
+
+        Assert.IsType<FilingOutcome.Filed>(
+            new ForgetPerson(counter.Ledger).Forget("tech-02", Why, true, AccountAct.Machine)
+        );
+
+        Assert.DoesNotContain(
+            counter.Store.Contents(),
+            hash => Encoding.UTF8.GetString(counter.Store.Content(hash)!.Value.Span).Contains("tech-02")
+        );
+        Assert.DoesNotContain(
+            counter.Store.Entries(0),
+            entry => Encoding.UTF8.GetString(entry.Bytes.Span).Contains("tech-02")
+        );
+        Assert.Equal(
+            "what it named was erased since",
+            Assert.Single(HoldsOfLog.Read(counter.Store).All).Told
+        );
+        Assert.Empty(Drawer.Verify().Faults);
     }
 
     [SkippableTheory]

@@ -1,7 +1,9 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Domain.Verdicts;
 using ServiceRules.Storage.Tests.Submitting;
 
 namespace ServiceRules.Storage.Tests.Sites;
@@ -138,6 +140,61 @@ public abstract class SiteContract : IAsyncLifetime
             birch
                 .Rows.Records(new() { Among = sites is null ? null : [.. sites] }, new RowPaging())
                 .Rows.Select(row => row.Record);
+    }
+
+    [SkippableFact]
+    public async Task Notices_AskedForAmongSites_AreThoseOfTheirRecordsAlone()
+    {
+        var recipients = new NoticeRecipients([
+            new("one", [Disposition.Hold, Disposition.Stop]),
+            new("two", [Disposition.Hold, Disposition.Stop]),
+        ]);
+        await using var alder = new Counter(Drawer, recipients, Alder);
+        await using var birch = new Counter(Drawer, recipients, Birch);
+        await alder.SubmitAsync(Jobs.Job("N-1", TooHigh));
+        await birch.SubmitAsync(Jobs.Job("N-2", TooHigh));
+        await alder.SubmitAsync(Jobs.Job("N-3", TooHigh));
+        foreach (var one in birch.Notices.Waiting(0))
+        {
+            birch.Notices.Tried(one with { Attempts = 1, State = NoticeState.Delivered });
+        }
+
+        var all = birch.Notices.In(NoticeState.Delivered, null, 100);
+        var own = birch.Notices.In(NoticeState.Delivered, null, 100, [Alder]);
+        Assert.Equal((6, 4), (all.Length, own.Length));
+        Assert.All(own, notice => Assert.Equal(Alder, notice.Site));
+        Assert.Equal(own.AsEnumerable(), all.Where(notice => notice.Site == Alder));
+        Assert.Equal(all.AsEnumerable(), birch.Notices.In(NoticeState.Delivered, null, 100, [Alder, Birch]));
+        Assert.Empty(birch.Notices.In(NoticeState.Delivered, null, 100, []));
+        Assert.Empty(birch.Notices.In(NoticeState.GivenUp, null, 100, [Alder]));
+        // Page by page, each full of own ones.
+        var paged = new List<Notice>();
+        while (birch.Notices.In(NoticeState.Delivered, paged.LastOrDefault(), 1, [Alder]) is [var next])
+        {
+            paged.Add(next);
+        }
+
+        Assert.Equal(own.AsEnumerable(), paged);
+
+        static void TooHigh(System.Text.Json.Nodes.JsonObject job) =>
+            job["units"]![0]!["entries"]![0]!["value"] = "4.90 mm";
+    }
+
+    [SkippableFact]
+    public async Task Installation_ThatBecameOneOfSeveral_TakesNothingFromAnInstanceThatDoesNotKnow()
+    {
+        await using var one = new Counter(Drawer);
+        Assert.IsType<SubmissionOutcome.Stored>(await one.SubmitAsync(Jobs.Job("J-1"), "key"));
+        SiteSettling.Settle(new LoggedAccounts(one.Ledger, one.Folder.Accounts), [Alder, Birch], At);
+        var size = one.Ledger.Head!.Size;
+
+        var further = Assert.IsType<SubmissionOutcome.Trouble>(await one.SubmitAsync(Jobs.Job("J-2")));
+        var again = Assert.IsType<SubmissionOutcome.Trouble>(await one.SubmitAsync(Jobs.Job("J-1"), "key"));
+
+        Assert.Equal((StoreTrouble.Outdated, StoreTrouble.Outdated), (further.What, again.What));
+        Assert.Equal(size, one.Ledger.Head!.Size);
+        await using var alder = new Counter(Drawer, site: Alder);
+        Assert.IsType<SubmissionOutcome.Stored>(await alder.SubmitAsync(Jobs.Job("J-2")));
     }
 
     [SkippableFact]
