@@ -1,9 +1,15 @@
 using System.Globalization;
 using System.Net;
 using System.Text.Json;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.Rejudging;
+using ServiceRules.Application.Submitting;
+using ServiceRules.Host.Notices;
 using ServiceRules.Host.Rejudging;
 using ServiceRules.Host.Tests.Sites;
 using ServiceRules.Rules.Model;
@@ -137,6 +143,29 @@ public sealed class RejudgingTests
     }
 
     [Fact]
+    public async Task Work_WhileTheStoreIsBusy_IsTriedAgainSoon()
+    {
+        await using var run = await ServiceRun.StartAsync();
+        var work = new RejudgingWork(
+            new RejudgePage(
+                run.Get<OpenLedger>(),
+                run.Get<GroupFiling>(),
+                new Pages(1, new LedgerStoreException(StoreTrouble.Busy, "held")),
+                run.Get<ActiveRules>(),
+                NoticeRecipients.None,
+                false,
+                (_, _) => { }
+            ),
+            run.Get<RejudgingMeter>(),
+            run.Get<NoticeBell>(),
+            run.Get<IHostApplicationLifetime>(),
+            run.Get<ILogger<RejudgingWork>>()
+        );
+
+        Assert.Equal(TimeSpan.FromSeconds(10), await work.DoAsync("3-0", CancellationToken.None));
+    }
+
+    [Fact]
     public void Owed_ManyPages_AreHandedOverSomeAtATimeAndEachOnce()
     {
         var store = new Pages(200);
@@ -239,7 +268,7 @@ public sealed class RejudgingTests
         return document.Digest;
     }
 
-    private sealed class Pages(int count) : IRejudgingStore
+    private sealed class Pages(int count, Exception? trouble = null) : IRejudgingStore
     {
         private static readonly RejudgingJob Job = new(3, "a", "key:1", DateTimeOffset.UnixEpoch);
 
@@ -257,6 +286,6 @@ public sealed class RejudgingTests
                     .Select(number => new RejudgingPage(Job, number, number, number, 1)),
             ];
 
-        public RejudgingPage? Page(long job, long number) => null;
+        public RejudgingPage? Page(long job, long number) => trouble is null ? null : throw trouble;
     }
 }

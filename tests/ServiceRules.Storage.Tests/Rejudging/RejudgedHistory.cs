@@ -68,6 +68,8 @@ internal sealed class RejudgedHistory : IAsyncDisposable
             }
         );
 
+    public static RuleDocument WithoutSheets { get; } = RuleDocument.Of(Jobs.Rules.Book with { Sheets = [] });
+
     public void BeginWith(RuleDocument book) =>
         _ = Counter.Folder.Rules.Begin(book.Digest, book.Bytes, At, "first");
 

@@ -103,6 +103,25 @@ public abstract partial class RejudgingContract
     }
 
     [SkippableFact]
+    public async Task Page_OfARecordWhoseSheetTheRulesLack_CountsItAsNotJudged()
+    {
+        await using var one = new RejudgedHistory(Drawer);
+        one.BeginWith(RejudgedHistory.Strict);
+        await one.FileAsync("J-1", isTooHigh: false);
+        one.Activate(RejudgedHistory.WithoutSheets);
+        _ = one.Begin(RejudgedHistory.WithoutSheets);
+
+        Assert.Equal(new RejudgingCounts(0, 0, 0, 1), await one.PageAsync(1));
+
+        Assert.StartsWith(
+            "these rules lack what it names: ",
+            Assert.Single(one.Counter.Folder.Rejudgings.Failures(1, 10)).Why,
+            StringComparison.Ordinal
+        );
+        Assert.Empty(one.Defects);
+    }
+
+    [SkippableFact]
     public async Task Page_WhenOtherRulesWerePutInForce_EndsTheJobAndFilesNothing()
     {
         await using var one = new RejudgedHistory(Drawer);
