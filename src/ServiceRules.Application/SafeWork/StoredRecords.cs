@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Keeping;

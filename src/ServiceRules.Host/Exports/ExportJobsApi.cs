@@ -157,6 +157,8 @@ internal static class ExportJobsApi
         && ExportDesk.RequestOf(job)
             is { What: ExportedList.SafeWork, Filter: { From: { } from, Until: { } until } }
         && FilePeriodReport.Find(ledger.Log, from, until, digest) is { } entry
+        // What another instance filed since is stored, and no head that is known here covers it yet.
+        && entry.Index < (ledger.Head?.Size ?? 0)
             ? Results.Text(ledger.ProveWithEntry(entry), MediaTypes.PlainText)
         : Complaint.Of(
             ProblemKind.NotFound,
