@@ -1,4 +1,5 @@
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Ledger;
@@ -9,7 +10,14 @@ namespace ServiceRules.Application.Ledger;
 /// </summary>
 public sealed class FilePeriodReport(OpenLedger ledger, bool bringsBack = false)
 {
-    public FilingOutcome File(SafeWorkPeriod period, ReadOnlyMemory<byte> report)
+    /// <param name="period">What it tells.</param>
+    /// <param name="report">The report.</param>
+    /// <param name="along">What becomes durable with it or not at all; false: nothing is filed.</param>
+    public FilingOutcome File(
+        SafeWorkPeriod period,
+        ReadOnlyMemory<byte> report,
+        Func<ILedgerWriting, bool>? along = null
+    )
     {
         ArgumentNullException.ThrowIfNull(period);
         var jobs = period.Evidence.Jobs;
@@ -17,6 +25,13 @@ public sealed class FilePeriodReport(OpenLedger ledger, bool bringsBack = false)
         return ledger.File(
             log =>
             {
+                if (along?.Invoke(log) is false)
+                {
+                    return new FilingPlan.Refuse(
+                        new("somebody else makes this report meanwhile", "the report that is made there")
+                    );
+                }
+
                 var standing = EntryReading
                     .About(log, draft.Subject)
                     .FirstOrDefault(entry =>
@@ -35,6 +50,17 @@ public sealed class FilePeriodReport(OpenLedger ledger, bool bringsBack = false)
     public static string SubjectOf(SafeWorkPeriod period)
     {
         ArgumentNullException.ThrowIfNull(period);
-        return FormattableString.Invariant($"safe-work.{period.From:yyyy-MM-dd}.{period.Until:yyyy-MM-dd}");
+        return SubjectOf(period.From, period.Until);
     }
+
+    public static string SubjectOf(DateOnly from, DateOnly until) =>
+        FormattableString.Invariant($"safe-work.{from:yyyy-MM-dd}.{until:yyyy-MM-dd}");
+
+    /// <summary>The entry of a report of this period with these bytes; null: there is none.</summary>
+    public static FiledEntry? Find(ILedgerReading log, DateOnly from, DateOnly until, ContentHash report) =>
+        EntryReading
+            .About(log, SubjectOf(from, until))
+            .LastOrDefault(entry =>
+                entry.Entry.Kind is EntryKind.Report && entry.Entry.Content == report.ToString()
+            );
 }

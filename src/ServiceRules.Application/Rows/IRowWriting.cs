@@ -1,5 +1,6 @@
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Rows;
 
@@ -37,6 +38,10 @@ public interface IRowWriting : IRowReading
     /// <summary>Has one that was given up tried from the first attempt on.</summary>
     /// <returns>Whether it was given up; else nothing is changed.</returns>
     bool Renew(long entry, string recipient);
+
+    /// <summary>Keeps that the file of an export is whole, with what is filed of it.</summary>
+    /// <returns>Whether the turn of whoever writes it still held.</returns>
+    bool EndExport(string id, string turn, long rows, ContentHash digest);
 
     /// <summary>Removes what was answered where this person answers for it.</summary>
     void DropAnswers(string pseudonym);

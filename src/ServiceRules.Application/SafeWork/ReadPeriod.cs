@@ -13,19 +13,18 @@ using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.SafeWork;
 
-/// <summary>Looks through files for the records of a period and judges them by the rules in force.</summary>
-public sealed class ReadPeriod(RecordGathering files, RuleBook book, SiteRegisters site, Judge judge)
+/// <summary>Looks through many records for those of a period and judges them by the rules in force.</summary>
+public sealed class ReadPeriod(IRecordSource records, RuleBook book, SiteRegisters site, Judge judge)
 {
     private const int LongestName = 80;
 
     /// <summary>Reads and judges; a fault where there is nothing to judge, or more than one report holds.</summary>
-    /// <param name="paths">Files and folders.</param>
     /// <param name="from">First day; null: that of the earliest record.</param>
     /// <param name="until">Last day; null: that of the latest record.</param>
     /// <param name="read">The files behind it.</param>
-    public PeriodOutcome Read(IEnumerable<string> paths, DateOnly? from, DateOnly? until, out FilesRead read)
+    public PeriodOutcome Read(DateOnly? from, DateOnly? until, out FilesRead read)
     {
-        var gathered = files.Gather(paths, Kept);
+        var gathered = records.Gather(Kept);
         var misdated = gathered
             .Kept.Where(job => IsOutside(job.Day, from, until) && MayBeOf(job, from, until))
             .ToList();

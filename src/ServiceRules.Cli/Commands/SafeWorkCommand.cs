@@ -109,8 +109,13 @@ internal static class SafeWorkCommand
     )
     {
         var loaded = RulesInForce.Sound(parsed);
-        var reading = new ReadPeriod(RecordPaths.Reading(loaded), loaded.Book, loaded.Site!, new Judge());
-        var outcome = reading.Read(paths, from, until, out var files);
+        var reading = new ReadPeriod(
+            new RecordsInFiles(RecordPaths.Reading(loaded), paths),
+            loaded.Book,
+            loaded.Site!,
+            new Judge()
+        );
+        var outcome = reading.Read(from, until, out var files);
         RecordPaths.Tell(session.Error, files.Problems);
         if (outcome.TryGet(out var period, out var fault))
         {

@@ -131,6 +131,29 @@ public static class ExportRequestFormat
                 "`rule`, `verdict`, `severity` and `effect` are of findings alone",
                 "a filter without them"
             );
+            o.Check(
+                v => (v.Get(what) == ExportedList.SafeWork) == (v.Get(form) == ExportedForm.Pdf),
+                form,
+                "a report of safe work is signed as pdf, and nothing else is",
+                "pdf for safe-work, csv or jsonl for lists"
+            );
+            o.Check(
+                v =>
+                    v.Get(what) != ExportedList.SafeWork
+                    || (
+                        v.Get(filter) is { From: not null, Until: not null } rows
+                        && rows
+                            == new ExportedRows
+                            {
+                                Site = rows.Site,
+                                From = rows.From,
+                                Until = rows.Until,
+                            }
+                    ),
+                filter,
+                "a report is of a period, and of all that was done in it",
+                "`from` and `until`, and `site` where there are several"
+            );
             return v => new ExportRequest(v.Get(what), v.Get(form), v.Get(filter) ?? new());
         }
     );

@@ -8,4 +8,7 @@ public enum ExportedForm
 
     /// <summary>A JSON text for each row, each on a line of its own.</summary>
     Jsonl,
+
+    /// <summary>A signed report; of safe work alone.</summary>
+    Pdf,
 }

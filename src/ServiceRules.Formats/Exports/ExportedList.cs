@@ -14,4 +14,7 @@ public enum ExportedList
 
     /// <summary>Records with their assessments, as they are kept.</summary>
     Documents,
+
+    /// <summary>What the records of a period show of safe work, as a signed report.</summary>
+    SafeWork,
 }

@@ -61,6 +61,7 @@ internal static class AccessTable
         new(Post, "/api/exports", Overseers),
         new(Get, "/api/exports/{id}", Overseers),
         new(Get, "/api/exports/{id}/file", Overseers),
+        new(Get, "/api/exports/{id}/proof", Overseers),
         new(Get, "/api/notices", Roles.Lead | Roles.Administrator),
         new(Post, "/api/notices/{id}/retry", Roles.Lead | Roles.Administrator),
         // What falls due; a technician sees what is about them, and gauges and procedures.

@@ -6,25 +6,31 @@ using ServiceRules.Host.Sites;
 namespace ServiceRules.Host.Due;
 
 /// <summary>
-/// Finds out each day of each site what falls due, and has it told. Every ten minutes it looks whether the day changed
+/// Finds out each day of each site what falls due, and has it told. It looks again and again whether the day changed
 /// there, or something was filed since.
 /// </summary>
 internal sealed partial class DueWork(
     DueDesk desk,
     ServedSites sites,
+    TimeProvider clock,
     IHostApplicationLifetime life,
     ILogger<DueWork> log
 ) : IWork
 {
     public const string Daily = "daily";
 
-    private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);
+    private static readonly TimeSpan Least = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan Most = TimeSpan.FromMinutes(10);
+
+    // A twentieth of the time goes by over it, unless it takes longer than half a minute.
+    private const int PausesToLook = 19;
 
     public string Kind => "due";
 
     public Task<TimeSpan?> DoAsync(string what, CancellationToken stop)
     {
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(stop, life.ApplicationStopping);
+        var began = clock.GetTimestamp();
         try
         {
             foreach (var site in sites.All)
@@ -41,7 +47,12 @@ internal sealed partial class DueWork(
             return Task.FromResult<TimeSpan?>(TimeSpan.FromSeconds(1));
         }
 
-        return Task.FromResult<TimeSpan?>(Pause);
+        var pause = clock.GetElapsedTime(began) * PausesToLook;
+        return Task.FromResult<TimeSpan?>(
+            pause < Least ? Least
+            : pause > Most ? Most
+            : pause
+        );
     }
 
     [LoggerMessage(Level = LogLevel.Information, Message = "{Count} things that fall due are told of")]

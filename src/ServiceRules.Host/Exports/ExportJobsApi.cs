@@ -4,10 +4,12 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Net.Http.Headers;
 using ServiceRules.Application.Exporting;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Formats.Exports;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Exports;
 
@@ -24,14 +26,17 @@ internal static class ExportJobsApi
         exports
             .MapPost("", AskAsync)
             .WithName("askForExport")
-            .WithSummary("Has a list written to a file, behind the answer.")
+            .WithSummary(
+                "Has a list, or the signed report of a period, written to a file, behind the answer."
+            )
             .WithDescription(
-                "The file outlives the service and is kept for a day, for whoever asked alone. The same asked for again while it is "
+                "A report stands in the log once it is done. The file outlives the service and is kept for a day, for whoever asked alone. The same asked for again while it is "
                     + "written is one export."
             )
             .Accepts<ExportRequestDocument>(MediaTypes.Json)
             .Produces<ToldExport>(StatusCodes.Status202Accepted)
             .Complains(
+                ProblemKind.BadRequest,
                 ProblemKind.Unreadable,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
@@ -48,15 +53,22 @@ internal static class ExportJobsApi
             .MapGet("/{id}/file", File)
             .WithName("readExportFile")
             .WithSummary("The file of an export that is done.")
-            .Produces<string>(StatusCodes.Status200OK, MediaTypes.Csv, MediaTypes.Lines)
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.Csv, MediaTypes.Lines, MediaTypes.Pdf)
             .Produces(StatusCodes.Status304NotModified)
             .Complains(ProblemKind.NotFound)
             .DisableRequestTimeout();
+        exports
+            .MapGet("/{id}/proof", Proof)
+            .WithName("readExportProof")
+            .WithSummary("The proof that the report of a period stands in the log.")
+            .Produces<string>(StatusCodes.Status200OK, MediaTypes.PlainText)
+            .Complains(ProblemKind.NotFound);
     }
 
     private static async Task<IResult> AskAsync(
         HttpContext context,
         ExportDesk desk,
+        ServedSites sites,
         ServiceSettings settings,
         CancellationToken stop
     )
@@ -67,7 +79,19 @@ internal static class ExportJobsApi
             return Complaint.Of(problems);
         }
 
-        if (desk.Ask(request, Caller.Known(context.User)) is not { } job)
+        var caller = Caller.Known(context.User);
+        if (request.What is ExportedList.SafeWork)
+        {
+            // A report is of one site, and signed by it.
+            if (sites.Choose(caller, request.Filter.Site, out var own) is { } elsewhere)
+            {
+                return elsewhere;
+            }
+
+            request = request with { Filter = request.Filter with { Site = own.Name } };
+        }
+
+        if (desk.Ask(request, caller) is not { } job)
         {
             return Complaint.Of(
                 ProblemKind.TooMany,
@@ -102,20 +126,48 @@ internal static class ExportJobsApi
         }
 
         var request = ExportDesk.RequestOf(job);
-        var (type, ending) =
-            request.As is ExportedForm.Csv
-                ? (MediaTypes.Csv + "; charset=utf-8; header=present", "csv")
-                : (MediaTypes.Lines, "jsonl");
+        var (type, name) = request.As switch
+        {
+            ExportedForm.Csv => (MediaTypes.Csv + "; charset=utf-8; header=present", Named(request, "csv")),
+            ExportedForm.Pdf => (
+                MediaTypes.Pdf,
+                FilePeriodReport.SubjectOf(request.Filter.From!.Value, request.Filter.Until!.Value) + ".pdf"
+            ),
+            _ => (MediaTypes.Lines, Named(request, "jsonl")),
+        };
 #pragma warning disable CA2000 // The answer disposes of it.
         var file = desk.Open(job);
 #pragma warning restore CA2000
         return Results.Stream(
             file,
             type,
-            $"{request.What.ToString().ToLowerInvariant()}.{ending}",
+            name,
             entityTag: new EntityTagHeaderValue($"\"{digest.ToString()["sha256:".Length..]}\"")
         );
     }
+
+    private static IResult Proof(
+        HttpContext context,
+        [Description(IdText)] string id,
+        ExportDesk desk,
+        OpenLedger ledger
+    ) =>
+        desk.Find(id, Caller.Known(context.User)) is not { } job ? None(id)
+        : job is { State: ExportState.Done, Digest: { } digest }
+        && ExportDesk.RequestOf(job)
+            is { What: ExportedList.SafeWork, Filter: { From: { } from, Until: { } until } }
+        && FilePeriodReport.Find(ledger.Log, from, until, digest) is { } entry
+        // What another instance filed since is stored, and no head that is known here covers it yet.
+        && entry.Index < (ledger.Head?.Size ?? 0)
+            ? Results.Text(ledger.ProveWithEntry(entry), MediaTypes.PlainText)
+        : Complaint.Of(
+            ProblemKind.NotFound,
+            "it is no report that stands in the log",
+            "a report that is `done`"
+        );
+
+    private static string Named(ExportRequest request, string ending) =>
+        $"{request.What.ToString().ToLowerInvariant()}.{ending}";
 
     private static IResult None(string id) =>
         Complaint.Of(ProblemKind.NotFound, $"there is no export `{Shortened.To(id, 64)}` of this caller");

@@ -16,6 +16,7 @@ internal sealed partial class ExportWork(
     IExportStore store,
     OpenLedger ledger,
     IOptions<JsonOptions> json,
+    PeriodReports reports,
     ServiceSettings settings,
     IHostApplicationLifetime life,
     ILogger<ExportWork> log
@@ -77,6 +78,12 @@ internal sealed partial class ExportWork(
             }
 
             await using var file = new PartsWriter(store, job.Id, turn);
+            if (request.What is ExportedList.SafeWork)
+            {
+                reports.Write(request, job.Id, turn, file, ending.Token);
+                return true;
+            }
+
             await writing.WriteAsync(request, GrantedSites.Of(job.Site), file, ending.Token);
             file.End();
             return true;

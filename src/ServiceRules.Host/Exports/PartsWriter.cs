@@ -40,9 +40,9 @@ internal sealed class PartsWriter(IExportStore store, string id, string turn) : 
         set => throw new NotSupportedException();
     }
 
-    /// <summary>Keeps the last part, and that the file is whole.</summary>
+    /// <summary>Keeps the last part. What it returns is the digest of the file.</summary>
     /// <exception cref="ExportBrokenOffException">Somebody else writes it.</exception>
-    public void End()
+    public ContentHash Last()
     {
         if (held > 0)
         {
@@ -50,7 +50,14 @@ internal sealed class PartsWriter(IExportStore store, string id, string turn) : 
         }
 
         _ = ContentHash.TryFromBytes(hash.GetHashAndReset(), out var digest);
-        if (!store.End(id, turn, Rows, digest))
+        return digest;
+    }
+
+    /// <summary>Keeps the last part, and that the file is whole.</summary>
+    /// <exception cref="ExportBrokenOffException">Somebody else writes it.</exception>
+    public void End()
+    {
+        if (!store.End(id, turn, Rows, Last()))
         {
             throw new ExportBrokenOffException(null);
         }

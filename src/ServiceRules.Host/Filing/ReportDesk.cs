@@ -1,6 +1,7 @@
 using System.Security.Cryptography.X509Certificates;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.SafeWork;
 using ServiceRules.Reporting.Reports;
 using ServiceRules.Reporting.Signing;
 
@@ -35,6 +36,14 @@ internal sealed partial class ReportDesk(
         {
             turn.Release();
         }
+    }
+
+    /// <summary>The report of a period, drawn and signed, and not filed yet; null where there is no usable key.</summary>
+    public byte[]? OfPeriod(SafeWorkPeriod period)
+    {
+        var at = clock.GetUtcNow();
+        using var key = OpenKey(at);
+        return key is null ? null : SafeWorkPeriodReport.Write(period, ReportTerms.Default, key, at, null);
     }
 
     /// <summary>The log's own proof of a report, which cannot stand inside it.</summary>

@@ -23,6 +23,7 @@ internal static class WorkServices
             provider.GetServices<IWork>(),
             provider.GetRequiredService<ILogger<LoggedWork>>()
         ));
+        services.AddSingleton<PeriodReports>();
         services.AddSingleton<ExportWork>();
         services.AddSingleton<IWork>(provider => provider.GetRequiredService<ExportWork>());
         services.AddSingleton<ExportDesk>();

@@ -4,6 +4,7 @@ using System.Text;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Evidence;
 
 namespace ServiceRules.Storage.Sql;
 
@@ -123,6 +124,9 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
         ArgumentNullException.ThrowIfNull(notice);
         SqlStoredNotices.Owe(connection, notice);
     }
+
+    public bool EndExport(string id, string turn, long rows, ContentHash digest) =>
+        SqlStoredExports.End(connection, id, turn, rows, digest);
 
     public bool Settle(Notice notice)
     {

@@ -131,18 +131,19 @@ internal sealed class SqlStoredExports(SqlLedgerStore store) : IExportStore
         });
 
     public bool End(string id, string turn, long rows, ContentHash digest) =>
-        store.WriteBeside(connection =>
-            connection.Execute(
-                """
-                UPDATE export_job SET state = 2, row_count = @rows, digest = @digest
-                WHERE export_id = @id AND turn = @turn AND state = 1
-                """,
-                ("@id", id),
-                ("@turn", turn),
-                ("@rows", rows),
-                ("@digest", digest.ToBytes())
-            ) > 0
-        );
+        store.WriteBeside(connection => End(connection, id, turn, rows, digest));
+
+    public static bool End(DbConnection connection, string id, string turn, long rows, ContentHash digest) =>
+        connection.Execute(
+            """
+            UPDATE export_job SET state = 2, row_count = @rows, digest = @digest
+            WHERE export_id = @id AND turn = @turn AND state = 1
+            """,
+            ("@id", id),
+            ("@turn", turn),
+            ("@rows", rows),
+            ("@digest", digest.ToBytes())
+        ) > 0;
 
     public bool Fail(string id, string turn, string why) =>
         store.WriteBeside(connection =>

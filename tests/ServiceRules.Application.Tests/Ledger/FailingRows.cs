@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Tests.Ledger;
 
@@ -34,6 +35,9 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
     public void Clear(long from, long until) => counted(() => inner.Clear(from, until));
 
     public void Owe(Notice notice) => counted(() => inner.Owe(notice));
+
+    public bool EndExport(string id, string turn, long rows, ContentHash digest) =>
+        inner.EndExport(id, turn, rows, digest);
 
     public bool Settle(Notice notice) => inner.Settle(notice);
 

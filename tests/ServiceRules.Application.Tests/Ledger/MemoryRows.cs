@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Tests.Ledger;
 
@@ -120,6 +121,9 @@ internal sealed class MemoryRows : IRowWriting
             _notices.Add(notice);
         }
     }
+
+    public bool EndExport(string id, string turn, long rows, ContentHash digest) =>
+        throw new NotSupportedException("no files are written here");
 
     public bool Settle(Notice notice) => throw new NotSupportedException("nothing is delivered here");
 

@@ -54,6 +54,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         POST /api/exports                           401 403 422 422 403 401
         GET  /api/exports/{id}                      401 403 404 404 403 401
         GET  /api/exports/{id}/file                 401 403 404 404 403 401
+        GET  /api/exports/{id}/proof                401 403 404 404 403 401
         GET  /api/notices                           401 403 200 403 200 401
         POST /api/notices/{id}/retry                401 403 404 403 404 401
         GET  /api/due                               401 200 200 200 403 401

@@ -109,6 +109,31 @@ public abstract class ExportContract : IAsyncLifetime
     }
 
     [SkippableFact]
+    public void Export_EndedWithAFilingThatFails_IsNotWhole()
+    {
+        using var folder = _drawer.Value.Open();
+        var store = folder.Exports;
+        _ = store.Ask(Job("e-1", "key:a", "safe-work"), 10);
+        Assert.True(store.Begin("e-1", "turn"));
+        Assert.True(store.Append("e-1", "turn", 0, new byte[] { 1 }, 1));
+        var digest = ContentHash.Of([1]);
+
+        _ = Assert.Throws<InvalidOperationException>(() =>
+            folder.Store.Write<bool>(log =>
+                log.Rows.EndExport("e-1", "turn", 1, digest)
+                    ? throw new InvalidOperationException("broken off")
+                    : false
+            )
+        );
+
+        Assert.Equal(ExportState.Running, store.Find("e-1")!.State);
+        Assert.False(folder.Store.Write(log => log.Rows.EndExport("e-1", "other", 1, digest)));
+        Assert.True(folder.Store.Write(log => log.Rows.EndExport("e-1", "turn", 1, digest)));
+        Assert.Equal((ExportState.Done, 1L, 1L), Standing(store));
+        Assert.False(folder.Store.Write(log => log.Rows.EndExport("e-1", "turn", 1, digest)));
+    }
+
+    [SkippableFact]
     public void Mark_OfAKind_GoesOnAndNeverBack()
     {
         using var folder = _drawer.Value.Open();

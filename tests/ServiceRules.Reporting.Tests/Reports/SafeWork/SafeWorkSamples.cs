@@ -179,11 +179,14 @@ internal static class SafeWorkSamples
             scratch.Write($"{record.Id.Text}.json", RecordFormat.Current.Write(record));
         }
         var outcome = new ReadPeriod(
-            new RecordGathering(new PdfReportReader([]), SampleJobs.DemoBook, SampleJobs.DemoSite.Name),
+            new RecordsInFiles(
+                new RecordGathering(new PdfReportReader([]), SampleJobs.DemoBook, SampleJobs.DemoSite.Name),
+                [scratch.Folder]
+            ),
             SampleJobs.DemoBook,
             SampleJobs.DemoSite,
             new Judge()
-        ).Read([scratch.Folder], null, null, out _);
+        ).Read(null, null, out _);
         return outcome.TryGet(out var period, out var fault)
             ? period
             : throw new InvalidOperationException(fault);
