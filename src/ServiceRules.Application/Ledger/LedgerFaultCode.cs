@@ -47,4 +47,7 @@ public static class LedgerFaultCode
 
     /// <summary>The store found its own files damaged.</summary>
     public const string Store = "store";
+
+    /// <summary>What lists and searches are made of is not what the log and its contents come to.</summary>
+    public const string Rows = "rows";
 }
