@@ -92,7 +92,11 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
         var outside = Shelf.All().ToList();
         var damage = folder.Store.Check();
         return folder.Store.Read(
-            (log, rows) => new VerifyLedger(log, folder.Signer.Key) { Rows = rows }.Verify(outside, damage)
+            (log, rows) =>
+                new VerifyLedger(log, folder.Signer.Key) { Rows = rows, Beside = folder.Beside }.Verify(
+                    outside,
+                    damage
+                )
         );
     }
 
@@ -108,6 +112,19 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
         command.CommandText = sql;
 #pragma warning restore CA2100
         command.ExecuteNonQuery();
+    }
+
+    /// <summary>The same where tables have guards.</summary>
+    public void Unguarded(string sql)
+    {
+        if (postgres is null)
+        {
+            Spoil(sql);
+        }
+        else
+        {
+            Change($"SET session_replication_role = replica; {sql}");
+        }
     }
 
     /// <summary>What somebody with the file and any SQLite tool can do.</summary>

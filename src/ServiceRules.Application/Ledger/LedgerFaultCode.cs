@@ -50,4 +50,10 @@ public static class LedgerFaultCode
 
     /// <summary>What lists and searches are made of is not what the log and its contents come to.</summary>
     public const string Rows = "rows";
+
+    /// <summary>The table of acts beside the log says otherwise than the log.</summary>
+    public const string Act = "act";
+
+    /// <summary>The table of which rules judge says otherwise than the log.</summary>
+    public const string Activation = "activation";
 }

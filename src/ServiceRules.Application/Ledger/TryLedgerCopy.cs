@@ -12,11 +12,13 @@ public static class TryLedgerCopy
     /// <param name="key">The key that it has beside it.</param>
     /// <param name="outside">Checkpoints kept apart from both.</param>
     /// <param name="log">The log that it was made of; null where that is lost.</param>
+    /// <param name="beside">What the copy holds beside its log.</param>
     public static LedgerCopyTried Try(
         ILedgerStore copy,
         NoteKey key,
         IReadOnlyCollection<ShelvedCheckpoint> outside,
-        ILedgerReading? log
+        ILedgerReading? log,
+        BesideLog? beside = null
     )
     {
         ArgumentNullException.ThrowIfNull(copy);
@@ -30,7 +32,7 @@ public static class TryLedgerCopy
                     .Select(one => (One: one, Size: SizeOf(one, key)))
                     .Where(one => one.Size is not null)
                     .ToList();
-                var verified = new VerifyLedger(held, key) { Rows = rows }.Verify(
+                var verified = new VerifyLedger(held, key) { Rows = rows, Beside = beside }.Verify(
                     [.. outside.Except(known.Where(one => one.Size > size).Select(one => one.One))],
                     damage
                 );

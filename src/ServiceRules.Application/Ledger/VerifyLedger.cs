@@ -27,6 +27,9 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
     /// <summary>What lists and searches are made of, as it is at the same moment; null where there is none beside the log.</summary>
     public IRowReading? Rows { get; init; }
 
+    /// <summary>What stands beside the log and repeats it, read once the log was; null where there is none.</summary>
+    public BesideLog? Beside { get; init; }
+
     /// <param name="outside">Checkpoints kept apart from the log.</param>
     /// <param name="damage">What the store found wrong with its own files.</param>
     public LedgerVerified Verify(
@@ -58,6 +61,11 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
             {
                 remarks.Add(remark);
             }
+        }
+
+        if (Beside is { } beside)
+        {
+            faults.AddRange(new VerifyBeside(log, entries, erased).Verify(beside));
         }
 
         Unnamed(erased);

@@ -16,8 +16,15 @@ public sealed class CheckHeldRows(OpenLedger ledger)
     private const int Step = 500;
 
     /// <returns>What is wrong with them; empty when nothing is.</returns>
-    public ImmutableArray<LedgerFault> Check(long most = MostEntries) =>
-        ledger.Read((log, rows) => Check(log, rows, most));
+    public ImmutableArray<LedgerFault> Check(long most = MostEntries)
+    {
+        var damage = (ledger.Head?.Size ?? 0) <= most ? ledger.Store.CheckRows() : [];
+        return
+        [
+            .. damage.Select(told => new LedgerFault(LedgerFaultCode.Store, "the database", told)),
+            .. ledger.Read((log, rows) => Check(log, rows, most)),
+        ];
+    }
 
     private static ImmutableArray<LedgerFault> Check(ILedgerReading log, IRowReading rows, long most)
     {

@@ -33,7 +33,13 @@ internal static class LedgerRestoreCommand
         var (place, shelf) = (LedgerPlace.FolderOf(parsed), LedgerPlace.ShelfOf(parsed));
         _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, place));
         using var restored = LedgerPlace.Open(place);
-        var tried = TryLedgerCopy.Try(restored.Store, restored.Signer.Key, [.. shelf.All()], null);
+        var tried = TryLedgerCopy.Try(
+            restored.Store,
+            restored.Signer.Key,
+            [.. shelf.All()],
+            null,
+            restored.Beside
+        );
         LedgerCopies.Tell(session, place, tried);
         if (tried.Missing == 0)
         {

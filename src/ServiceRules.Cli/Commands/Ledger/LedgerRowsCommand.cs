@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
+using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 
 namespace ServiceRules.Cli.Commands.Ledger;

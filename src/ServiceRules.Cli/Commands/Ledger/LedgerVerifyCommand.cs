@@ -89,7 +89,8 @@ internal static class LedgerVerifyCommand
             var damage = folder.Store.Check();
             return (
                 folder.Store.Read(
-                    (log, rows) => Verifying(parsed, log, rows, key, given).Verify(outside, damage)
+                    (log, rows) =>
+                        Verifying(parsed, log, (rows, folder.Beside), key, given).Verify(outside, damage)
                 ),
                 key
             );
@@ -124,13 +125,14 @@ internal static class LedgerVerifyCommand
     private static VerifyLedger Verifying(
         ParseResult parsed,
         ILedgerReading log,
-        IRowReading? rows,
+        (IRowReading Rows, BesideLog Beside)? tables,
         NoteKey key,
         NoteKey? given
     ) =>
         new(log, key)
         {
-            Rows = rows,
+            Rows = tables?.Rows,
+            Beside = tables?.Beside,
             IsKeyGiven = given is not null,
             Witnesses = [.. (parsed.GetValue(WitnessKeys) ?? []).Select(WitnessKey)],
         };
