@@ -10,8 +10,8 @@ namespace ServiceRules.Application.Rows;
 /// </summary>
 public sealed class CheckHeldRows(OpenLedger ledger)
 {
-    /// <summary>So many entries at most: a few seconds.</summary>
-    public const long MostEntries = 50_000;
+    /// <summary>So many entries at most, some five thousand records: a few seconds.</summary>
+    public const long MostEntries = 10_000;
 
     private const int Step = 500;
 
