@@ -64,7 +64,7 @@ public sealed class LedgerFolder : IDisposable
     public IWaiverReading Waivers => store.Waivers;
 
     /// <summary>What stands beside the log and repeats it.</summary>
-    public BesideLog Beside => new(Accounts, Rules);
+    public BesideLog Beside => new(Accounts, Rules, Waivers);
 
     /// <summary>What protects what browsers keep for the service, the same for all instances on one database.</summary>
     public ISealedKeyStore SealedKeys => store.SealedKeys;

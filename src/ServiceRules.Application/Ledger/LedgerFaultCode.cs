@@ -56,4 +56,7 @@ public static class LedgerFaultCode
 
     /// <summary>The table of which rules judge says otherwise than the log.</summary>
     public const string Activation = "activation";
+
+    /// <summary>The table of waivers that were entered beside the registers says otherwise than the log.</summary>
+    public const string Waiver = "waiver";
 }

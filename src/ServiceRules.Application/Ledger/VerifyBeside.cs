@@ -12,12 +12,7 @@ namespace ServiceRules.Application.Ledger;
 /// </summary>
 /// <param name="log">The log.</param>
 /// <param name="entries">Every entry of it, in its order.</param>
-/// <param name="erased">The contents that were removed on purpose.</param>
-internal sealed class VerifyBeside(
-    ILedgerReading log,
-    IReadOnlyList<FiledEntry> entries,
-    IReadOnlySet<ContentHash> erased
-)
+internal sealed class VerifyBeside(ILedgerReading log, IReadOnlyList<FiledEntry> entries)
 {
     private const int Page = 1000;
 
@@ -30,7 +25,15 @@ internal sealed class VerifyBeside(
             .Where(entry => entry.Entry.Kind is EntryKind.Act)
             .ToDictionary(entry => entry.Index);
         Acts(logged, beside.Accounts);
-        Activations(logged, beside.Rules);
+        var said = logged
+            .Values.Select(entry => (entry.Index, Act: Said(entry)))
+            .Where(one => one.Act is not null)
+            .ToDictionary(one => one.Index, one => one.Act!);
+        Activations(said, beside.Rules);
+        var waivers = entries
+            .Where(entry => entry.Entry.Kind is EntryKind.Waiver)
+            .ToDictionary(entry => entry.Index);
+        faults.AddRange(new VerifyWaivers(waivers, said, size).Verify(beside.Waivers.Rows()));
         return faults.ToImmutable();
     }
 
@@ -100,7 +103,7 @@ internal sealed class VerifyBeside(
         }
     }
 
-    private void Activations(Dictionary<long, FiledEntry> logged, IRulesStore rules)
+    private void Activations(Dictionary<long, LoggedAct> said, IRulesStore rules)
     {
         var rows = rules.Activations(int.MaxValue).Reverse().Where(row => !(row.Entry >= size)).ToList();
         foreach (var (row, at) in rows.Select((row, at) => (row, at + 1L)))
@@ -126,11 +129,15 @@ internal sealed class VerifyBeside(
 
         var known = rows.Where(row => row.Entry is not null).Select(row => row.Entry!.Value).ToHashSet();
         // Rules that were filed by hand judge nothing; those that came into force here have their act right behind them.
-        foreach (var act in logged.Values.Where(IsOfActivation).Where(act => !known.Contains(act.Index - 1)))
+        foreach (
+            var index in said.Where(act => act.Value.What == AccountAct.RulesActivated)
+                .Select(act => act.Key)
+                .Where(index => !known.Contains(index - 1))
+        )
         {
             Tell(
                 LedgerFaultCode.Activation,
-                LedgerWords.Entry(act.Index - 1),
+                LedgerWords.Entry(index - 1),
                 "rules came into force by it, and the table of what is in force has no row of it"
             );
         }
@@ -192,12 +199,12 @@ internal sealed class VerifyBeside(
         }
     }
 
-    private bool IsOfActivation(FiledEntry act) =>
-        ContentHash.TryParse(act.Entry.Content, out var hash)
-        && !erased.Contains(hash)
-        && log.Sound(hash) is { } bytes
+    // What was erased or is lost says nothing; the latter is told of by itself.
+    private LoggedAct? Said(FiledEntry act) =>
+        log.Sound(act.Entry.Content) is { } bytes
         && LoggedActFormat.Current.Read(bytes).TryGet(out var said, out _)
-        && said.What == AccountAct.RulesActivated;
+            ? said
+            : null;
 
     private static IEnumerable<AccountAct> Every(IAccountReading accounts)
     {

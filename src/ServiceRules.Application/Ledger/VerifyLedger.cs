@@ -65,7 +65,7 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
 
         if (Beside is { } beside)
         {
-            faults.AddRange(new VerifyBeside(log, entries, erased).Verify(beside));
+            faults.AddRange(new VerifyBeside(log, entries).Verify(beside));
         }
 
         Unnamed(erased);

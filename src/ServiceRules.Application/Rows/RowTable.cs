@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace ServiceRules.Application.Rows;
 
 /// <summary>What the tables are called that rows stand in, for whoever looks after them.</summary>
@@ -10,4 +12,6 @@ public static class RowTable
     public const string Finding = "finding_row";
 
     public const string Shown = "shown_row";
+
+    public static ImmutableArray<string> All { get; } = [Record, Unit, Finding, Shown];
 }

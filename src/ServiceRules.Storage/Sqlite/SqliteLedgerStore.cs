@@ -134,8 +134,8 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
         OnConnection(reading =>
             (IReadOnlyList<string>)
                 [
-                    .. new[] { RowTable.Record, RowTable.Unit, RowTable.Finding, RowTable.Shown }
-                        .SelectMany(table =>
+                    .. RowTable
+                        .All.SelectMany(table =>
                             reading.Rows(
                                 $"PRAGMA integrity_check({table})",
                                 row => $"`{table}`: {row.Text(0)}"

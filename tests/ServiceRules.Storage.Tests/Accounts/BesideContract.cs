@@ -1,16 +1,26 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Library;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Waiving;
+using ServiceRules.Domain.Site;
 using ServiceRules.Rules.Model;
 using ServiceRules.Storage.Tests.Submitting;
 
 namespace ServiceRules.Storage.Tests.Accounts;
 
 /// <summary>Acts and what is in force, changed in their tables behind the product's back: verifying names each.</summary>
-public abstract class BesideContract : IDisposable
+public abstract class BesideContract : IAsyncLifetime
 {
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
+
+    private static readonly Waiver Wet = new(
+        "height-on-target",
+        null,
+        new("lead-01"),
+        "wet",
+        new(2026, 4, 1),
+        new(2026, 4, 30)
+    );
 
     private readonly Lazy<Drawer> _drawer;
 
@@ -18,14 +28,16 @@ public abstract class BesideContract : IDisposable
 
     private Drawer Drawer => _drawer.Value;
 
-    public void Dispose()
+    public Task InitializeAsync() => Task.CompletedTask;
+
+    public Task DisposeAsync()
     {
         if (_drawer.IsValueCreated)
         {
             _drawer.Value.Dispose();
         }
 
-        GC.SuppressFinalize(this);
+        return Task.CompletedTask;
     }
 
     [SkippableTheory]
@@ -126,6 +138,47 @@ public abstract class BesideContract : IDisposable
 
         var faults = Drawer.Verify().Faults;
         Assert.All(faults, fault => Assert.Equal(LedgerFaultCode.Activation, fault.Code));
+        Assert.Contains(faults, fault => fault.ToString().Contains(named, StringComparison.Ordinal));
+    }
+
+    [SkippableTheory]
+    [InlineData(
+        "UPDATE site_waiver SET withdrawn_at = NULL, withdrawn_entry = NULL WHERE number = 1",
+        "a waiver was withdrawn, and the table of waivers does not say so"
+    )]
+    [InlineData(
+        "UPDATE site_waiver SET withdrawn_at = 5, withdrawn_entry = 2 WHERE number = 2",
+        "waiver 2 of the table: it is said to be withdrawn"
+    )]
+    [InlineData(
+        "UPDATE site_waiver SET entry_index = 0 WHERE number = 2",
+        "waiver 2 of the table: it is said to be entry 0"
+    )]
+    [InlineData(
+        "UPDATE site_waiver SET at = at + 1 WHERE number = 2",
+        "waiver 2 of the table: it is said to be entry 3"
+    )]
+    [InlineData(
+        "DELETE FROM site_waiver WHERE number = 2",
+        "entry 3: a waiver was entered, and the table of waivers has no row of it"
+    )]
+    public void Waiver_ChangedInItsTable_IsNamed(string sql, string named)
+    {
+        using (var folder = Drawer.Open())
+        {
+            var ledger = Drawer.Opened(folder);
+            var waiving = new KeepWaivers(ledger, Jobs.Rules.Library, Jobs.Rules.Site!.Name);
+            _ = Assert.IsType<WaiverOutcome.Done>(waiving.Enter(Jobs.Rules.Book, Wet, "key:k"));
+            _ = Assert.IsType<WaiverOutcome.Done>(waiving.Withdraw(1, "mended", "key:k"));
+            _ = Assert.IsType<WaiverOutcome.Done>(waiving.Enter(Jobs.Rules.Book, Wet, "key:k"));
+        }
+
+        Assert.Empty(Drawer.Verify().Faults);
+
+        Drawer.Unguarded(sql);
+
+        var faults = Drawer.Verify().Faults;
+        Assert.All(faults, fault => Assert.Equal(LedgerFaultCode.Waiver, fault.Code));
         Assert.Contains(faults, fault => fault.ToString().Contains(named, StringComparison.Ordinal));
     }
 

@@ -5,7 +5,7 @@ using ServiceRules.Application.Submitting;
 namespace ServiceRules.Storage.Tests.Submitting;
 
 /// <summary>Rows that were changed behind the product's back: seen when they are told, at a start and by verifying.</summary>
-public abstract class HeldRowsContract : IDisposable
+public abstract class HeldRowsContract : IAsyncLifetime
 {
     private readonly Lazy<Drawer> _drawer;
 
@@ -13,14 +13,16 @@ public abstract class HeldRowsContract : IDisposable
 
     private Drawer Drawer => _drawer.Value;
 
-    public void Dispose()
+    public Task InitializeAsync() => Task.CompletedTask;
+
+    public Task DisposeAsync()
     {
         if (_drawer.IsValueCreated)
         {
             _drawer.Value.Dispose();
         }
 
-        GC.SuppressFinalize(this);
+        return Task.CompletedTask;
     }
 
     public static TheoryData<string, string, string> ToldByLists =>

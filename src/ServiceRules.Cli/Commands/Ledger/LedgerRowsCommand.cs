@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
@@ -60,18 +61,18 @@ internal static class LedgerRowsCommand
         return Told(rows.Check(), session);
     }
 
-    private static int Told(IReadOnlyCollection<LedgerFault> faults, Session session)
+    private static int Told(ImmutableArray<LedgerFault> faults, Session session)
     {
         Tell(faults, session);
         session.Output.WriteLine(
-            faults.Count == 0
+            faults.IsEmpty
                 ? "The rows are what the log and its contents come to."
                 : "The rows are not what the log and its contents come to; `servicerules ledger rows --rebuild` makes them anew."
         );
-        return faults.Count == 0 ? ExitCode.Good : ExitCode.NotGood;
+        return faults.IsEmpty ? ExitCode.Good : ExitCode.NotGood;
     }
 
-    private static void Tell(IEnumerable<LedgerFault> faults, Session session)
+    private static void Tell(ImmutableArray<LedgerFault> faults, Session session)
     {
         foreach (var fault in faults)
         {
