@@ -63,6 +63,9 @@ public sealed class LedgerFolder : IDisposable
     /// <summary>Waivers that were entered beside the registers.</summary>
     public IWaiverReading Waivers => store.Waivers;
 
+    /// <summary>What stands beside the log and repeats it.</summary>
+    public BesideLog Beside => new(Accounts, Rules, Waivers);
+
     /// <summary>What protects what browsers keep for the service, the same for all instances on one database.</summary>
     public ISealedKeyStore SealedKeys => store.SealedKeys;
 

@@ -256,7 +256,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -457,7 +457,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -695,7 +695,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -853,7 +853,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -1049,7 +1049,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -1260,7 +1260,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -1451,7 +1451,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -1590,7 +1590,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -1753,7 +1753,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -1877,7 +1877,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -2549,7 +2549,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -2761,7 +2761,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -2989,7 +2989,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -3212,7 +3212,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -3445,7 +3445,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -3771,7 +3771,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -3928,7 +3928,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -4079,7 +4079,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -4220,7 +4220,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -4361,7 +4361,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -4502,7 +4502,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -4633,7 +4633,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -4755,7 +4755,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -4903,7 +4903,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -5042,7 +5042,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -5179,7 +5179,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -5309,7 +5309,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -5482,7 +5482,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -5672,7 +5672,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -5848,7 +5848,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -6034,7 +6034,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -6560,7 +6560,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -6749,7 +6749,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -6943,7 +6943,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -7137,7 +7137,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -7346,7 +7346,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -7555,7 +7555,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -7744,7 +7744,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -7918,7 +7918,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)
@@ -8067,7 +8067,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -8211,7 +8211,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -8499,7 +8499,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         {
@@ -8643,7 +8643,7 @@ namespace ServiceRules.Client
                             {
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
-                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                            throw new ServiceException<ProblemDocument>("`busy`: the service is busy; nothing was stored; `storage`: the store cannot take or give anything now; `lists-differ`: what lists are made of is not what was made of the log", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 507)

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Text;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Accounts;
@@ -11,6 +12,8 @@ namespace ServiceRules.Storage.Tests;
 internal sealed class Drawer(string? postgres = null) : IDisposable
 {
     private readonly string _root = Directory.CreateTempSubdirectory("servicerules-ledger-").FullName;
+
+    public bool IsPostgres => postgres is not null;
 
     public string Folder => Path.Combine(_root, "ledger");
 
@@ -88,7 +91,40 @@ internal sealed class Drawer(string? postgres = null) : IDisposable
         using var folder = Open();
         var outside = Shelf.All().ToList();
         var damage = folder.Store.Check();
-        return folder.Store.Read(log => new VerifyLedger(log, folder.Signer.Key).Verify(outside, damage));
+        return folder.Store.Read(
+            (log, rows) =>
+                new VerifyLedger(log, folder.Signer.Key) { Rows = rows, Beside = folder.Beside }.Verify(
+                    outside,
+                    damage
+                )
+        );
+    }
+
+    /// <summary>What somebody who may write to the tables can do; those of rows have no guards.</summary>
+    public void Change(string sql)
+    {
+        using DbConnection connection = postgres is null
+            ? new SqliteConnection($"Data Source={Database};Pooling=False")
+            : new Npgsql.NpgsqlConnection(postgres);
+        connection.Open();
+        using var command = connection.CreateCommand();
+#pragma warning disable CA2100 // The statements are those of the tests.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        command.ExecuteNonQuery();
+    }
+
+    /// <summary>The same where tables have guards.</summary>
+    public void Unguarded(string sql)
+    {
+        if (postgres is null)
+        {
+            Spoil(sql);
+        }
+        else
+        {
+            Change($"SET session_replication_role = replica; {sql}");
+        }
     }
 
     /// <summary>What somebody with the file and any SQLite tool can do.</summary>

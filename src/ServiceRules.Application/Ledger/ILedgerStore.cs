@@ -22,4 +22,7 @@ public interface ILedgerStore : ILedgerReading
 
     /// <summary>What the store finds wrong with its own files; empty when nothing.</summary>
     IReadOnlyList<string> Check();
+
+    /// <summary>What the store finds wrong with its tables of rows, and with how it looks them up; empty when nothing.</summary>
+    IReadOnlyList<string> CheckRows();
 }

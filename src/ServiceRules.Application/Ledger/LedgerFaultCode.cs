@@ -47,4 +47,16 @@ public static class LedgerFaultCode
 
     /// <summary>The store found its own files damaged.</summary>
     public const string Store = "store";
+
+    /// <summary>What lists and searches are made of is not what the log and its contents come to.</summary>
+    public const string Rows = "rows";
+
+    /// <summary>The table of acts beside the log says otherwise than the log.</summary>
+    public const string Act = "act";
+
+    /// <summary>The table of which rules judge says otherwise than the log.</summary>
+    public const string Activation = "activation";
+
+    /// <summary>The table of waivers that were entered beside the registers says otherwise than the log.</summary>
+    public const string Waiver = "waiver";
 }

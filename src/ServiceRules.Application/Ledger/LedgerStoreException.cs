@@ -11,4 +11,7 @@ public sealed class LedgerStoreException(StoreTrouble trouble, string message, E
 
     /// <summary>Whether everything else in the same transaction is undone too.</summary>
     public bool EndsTransaction { get; init; }
+
+    /// <summary>What it was found in, where whoever asked may know that: a place in the log.</summary>
+    public string? Place { get; init; }
 }

@@ -44,7 +44,8 @@ public abstract record ReportBasis
 
         var judged = version.Assessments[^1];
         var issued = version.Reports.LastOrDefault(one => one.Entry.Of == judged.Entry.Entry.Content);
-        if (issued is not null && log.Sound(issued.Entry.Content) is { } pdf)
+        // One whose time was over is made again, as a further one; one that is lost is a failure.
+        if (issued is not null && log.Kept(issued.Entry.Content) is { } pdf)
         {
             return new Issued(new FiledReport(issued, pdf));
         }

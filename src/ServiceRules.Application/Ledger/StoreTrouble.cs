@@ -31,4 +31,7 @@ public enum StoreTrouble
     /// It was done and is durable, but its checkpoint could not be kept outside. The next opening keeps it.
     /// </summary>
     NotShelved,
+
+    /// <summary>What lists are made of is not what was made of the log. Nothing of it was told, and nothing rests on it.</summary>
+    Rows,
 }

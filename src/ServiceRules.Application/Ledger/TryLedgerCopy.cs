@@ -12,33 +12,37 @@ public static class TryLedgerCopy
     /// <param name="key">The key that it has beside it.</param>
     /// <param name="outside">Checkpoints kept apart from both.</param>
     /// <param name="log">The log that it was made of; null where that is lost.</param>
+    /// <param name="beside">What the copy holds beside its log.</param>
     public static LedgerCopyTried Try(
         ILedgerStore copy,
         NoteKey key,
         IReadOnlyCollection<ShelvedCheckpoint> outside,
-        ILedgerReading? log
+        ILedgerReading? log,
+        BesideLog? beside = null
     )
     {
         ArgumentNullException.ThrowIfNull(copy);
         ArgumentNullException.ThrowIfNull(outside);
         var damage = copy.Check();
-        return copy.Read(held =>
-        {
-            var size = held.Head?.Size ?? 0;
-            var known = outside
-                .Select(one => (One: one, Size: SizeOf(one, key)))
-                .Where(one => one.Size is not null)
-                .ToList();
-            var verified = new VerifyLedger(held, key).Verify(
-                [.. outside.Except(known.Where(one => one.Size > size).Select(one => one.One))],
-                damage
-            );
-            return new LedgerCopyTried(
-                verified,
-                known.Select(one => one.Size!.Value).Append(log?.Head?.Size ?? 0).Append(size).Max(),
-                log is null ? null : Apart(verified, log)
-            );
-        });
+        return copy.Read(
+            (held, rows) =>
+            {
+                var size = held.Head?.Size ?? 0;
+                var known = outside
+                    .Select(one => (One: one, Size: SizeOf(one, key)))
+                    .Where(one => one.Size is not null)
+                    .ToList();
+                var verified = new VerifyLedger(held, key) { Rows = rows, Beside = beside }.Verify(
+                    [.. outside.Except(known.Where(one => one.Size > size).Select(one => one.One))],
+                    damage
+                );
+                return new LedgerCopyTried(
+                    verified,
+                    known.Select(one => one.Size!.Value).Append(log?.Head?.Size ?? 0).Append(size).Max(),
+                    log is null ? null : Apart(verified, log)
+                );
+            }
+        );
     }
 
     private static LedgerFault? Apart(LedgerVerified copy, ILedgerReading log)

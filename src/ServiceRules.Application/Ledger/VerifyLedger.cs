@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ServiceRules.Application.Rows;
 using ServiceRules.Domain.Timeline;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
@@ -23,6 +24,12 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
     /// <summary>Keys of witnesses, each of which must have cosigned a checkpoint outside.</summary>
     public ImmutableArray<NoteKey> Witnesses { get; init; } = [];
 
+    /// <summary>What lists and searches are made of, as it is at the same moment; null where there is none beside the log.</summary>
+    public IRowReading? Rows { get; init; }
+
+    /// <summary>What stands beside the log and repeats it, read once the log was; null where there is none.</summary>
+    public BesideLog? Beside { get; init; }
+
     /// <param name="outside">Checkpoints kept apart from the log.</param>
     /// <param name="damage">What the store found wrong with its own files.</param>
     public LedgerVerified Verify(
@@ -44,6 +51,21 @@ public sealed class VerifyLedger(ILedgerReading log, NoteKey key)
         foreach (var entry in entries)
         {
             contents.Check(entry);
+        }
+
+        if (Rows is { } rows)
+        {
+            var held = new VerifyRows(log, rows, erased);
+            faults.AddRange(held.Verify(entries));
+            if (held.Remark is { } remark)
+            {
+                remarks.Add(remark);
+            }
+        }
+
+        if (Beside is { } beside)
+        {
+            faults.AddRange(new VerifyBeside(log, entries).Verify(beside));
         }
 
         Unnamed(erased);

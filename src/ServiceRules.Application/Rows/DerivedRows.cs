@@ -46,6 +46,23 @@ internal static class DerivedRows
         }
     }
 
+    /// <summary>The rows of one version; null when its content is gone.</summary>
+    public static RecordRows? Of(
+        ILedgerReading log,
+        IReadOnlyList<FiledEntry> about,
+        FiledEntry version,
+        Func<long, string?> siteBefore
+    ) =>
+        log.Sound(version.Entry.Content) is { } record
+            ? Of(log, about, version, record, version == about.LastOrDefault(IsVersion), siteBefore)
+            : null;
+
+    /// <summary>The assessment that the rows of a version are made of.</summary>
+    public static FiledEntry? Judged(IReadOnlyList<FiledEntry> about, FiledEntry version) =>
+        about.LastOrDefault(entry =>
+            entry.Entry.Kind is EntryKind.Assessment && entry.Entry.Of == version.Entry.Content
+        );
+
     private static RecordRows Of(
         ILedgerReading log,
         IReadOnlyList<FiledEntry> about,
@@ -57,9 +74,7 @@ internal static class DerivedRows
     {
         using var said = JsonDocument.Parse(record);
         var row = Row(version, said.RootElement) with { IsNewest = isNewest };
-        var judged = about.LastOrDefault(entry =>
-            entry.Entry.Kind is EntryKind.Assessment && entry.Entry.Of == version.Entry.Content
-        );
+        var judged = Judged(about, version);
         if (judged is null || log.Sound(judged.Entry.Content) is not { } assessment)
         {
             row = row with { Site = siteBefore(version.Index) };

@@ -28,6 +28,7 @@ public sealed class FollowLog(OpenLedger ledger)
     {
         _ = ledger.Store.Write(writing =>
         {
+            writing.Rows.Clear(long.MinValue, 0);
             writing.Rows.Clear(writing.Head?.Size ?? 0, long.MaxValue);
             writing.Rows.Cover(0);
             return true;

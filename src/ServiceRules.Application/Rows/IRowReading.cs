@@ -3,7 +3,10 @@ using ServiceRules.Application.Submitting;
 
 namespace ServiceRules.Application.Rows;
 
-/// <summary>Answers about what stands in the log, without reading the log. Safe to share between threads.</summary>
+/// <summary>
+/// Answers about what stands in the log, without reading the log. Safe to share between threads. Rows that are told are those
+/// that were made of the log, by their digests: where one is not, the question fails (<see cref="Ledger.StoreTrouble.Rows"/>).
+/// </summary>
 public interface IRowReading
 {
     /// <summary>How many entries of the log the rows cover. Less than there are: they are to be brought up.</summary>
@@ -23,4 +26,7 @@ public interface IRowReading
 
     /// <summary>What was answered to a submission with this key; null when there was none.</summary>
     AnsweredKey? Answer(SubmissionKey key);
+
+    /// <summary>What stands of places in the log, whatever it is, in their order.</summary>
+    IReadOnlyList<KeptRows> Kept(long from, long until);
 }

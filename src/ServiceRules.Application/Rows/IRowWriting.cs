@@ -45,4 +45,7 @@ public interface IRowWriting : IRowReading
 
     /// <summary>Removes what was answered where this person answers for it.</summary>
     void DropAnswers(string pseudonym);
+
+    /// <summary>The sites of the versions of a record, but of rows that are not those that were made of the log.</summary>
+    IReadOnlyDictionary<long, string> Sites(string record);
 }

@@ -39,7 +39,7 @@ internal static class RowsOfLog
             .ToImmutableSortedSet(StringComparer.Ordinal);
         foreach (var record in concerned)
         {
-            var sites = Sites(writing, record);
+            var sites = writing.Rows.Sites(record);
             writing.Rows.Drop(record);
             Put(writing, record, null, index => sites.GetValueOrDefault(index));
         }
@@ -51,14 +51,8 @@ internal static class RowsOfLog
             .Where(DerivedRows.Concerns)
             .Select(filed => filed.Entry.Subject)
             .Distinct(StringComparer.Ordinal)
-            .SelectMany(record => Sites(writing, record))
+            .SelectMany(writing.Rows.Sites)
             .ToDictionary();
-
-    private static Dictionary<long, string> Sites(ILedgerWriting writing, string record) =>
-        writing
-            .Rows.Versions(record)
-            .Where(row => row.Site is not null)
-            .ToDictionary(row => row.Index, row => row.Site!);
 
     private static void Put(
         ILedgerWriting writing,

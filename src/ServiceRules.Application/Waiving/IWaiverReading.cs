@@ -10,4 +10,7 @@ public interface IWaiverReading
 
     /// <summary>Those of a site in the order in which they were entered, withdrawn ones too.</summary>
     ImmutableArray<KeptWaiver> Of(string site);
+
+    /// <summary>The rows of every site, as they stand.</summary>
+    ImmutableArray<WaiverRow> Rows();
 }

@@ -16,6 +16,7 @@ internal static class Complaining
         ProblemKind.Failed,
         ProblemKind.Busy,
         ProblemKind.Storage,
+        ProblemKind.Lists,
     ];
 
     /// <summary>States the problems that an answer may tell.</summary>

@@ -101,7 +101,8 @@ internal sealed partial class ExportWork(
 
             return true;
         }
-        catch (LedgerStoreException damaged) when (damaged.Trouble is StoreTrouble.Damaged)
+        catch (LedgerStoreException damaged)
+            when (damaged.Trouble is StoreTrouble.Damaged or StoreTrouble.Rows)
         {
             Failed(log, job.Id, damaged);
             _ = store.Fail(

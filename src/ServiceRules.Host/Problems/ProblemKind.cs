@@ -103,6 +103,11 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         StatusCodes.Status503ServiceUnavailable,
         "the store cannot take or give anything now"
     );
+    public static readonly ProblemKind Lists = new(
+        "lists-differ",
+        StatusCodes.Status503ServiceUnavailable,
+        "what lists are made of is not what was made of the log"
+    );
     public static readonly ProblemKind Full = new(
         "full",
         StatusCodes.Status507InsufficientStorage,
@@ -130,6 +135,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         Failed,
         Busy,
         Storage,
+        Lists,
         Full,
     ];
 

@@ -8,6 +8,12 @@ internal static class StoreProblem
     public static (ProblemKind Kind, string Detail) Broken =>
         (ProblemKind.Storage, "the ledger is not sound; nothing is filed in it");
 
+    public static (ProblemKind Kind, string Detail) Of(LedgerStoreException failure)
+    {
+        var (kind, detail) = Of(failure.Trouble);
+        return (kind, failure.Place is { } place ? $"{place}: {detail}" : detail);
+    }
+
     public static (ProblemKind Kind, string Detail) Of(StoreTrouble trouble) =>
         trouble switch
         {
@@ -28,6 +34,11 @@ internal static class StoreProblem
             StoreTrouble.Gone => (
                 ProblemKind.Storage,
                 "the store cannot be reached; what was sent may stand, and the same again is answered by that"
+            ),
+            StoreTrouble.Rows => (
+                ProblemKind.Lists,
+                "what lists and searches are made of is not what was made of the log, so nothing is told or stored by it; whoever runs "
+                    + "the service sees by `servicerules ledger verify` what differs, and makes it anew by `servicerules ledger rows --rebuild`"
             ),
             _ => (ProblemKind.Storage, "the store failed; nothing was stored"),
         };

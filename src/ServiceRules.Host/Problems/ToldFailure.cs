@@ -22,6 +22,11 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
         if (kind.Status >= StatusCodes.Status500InternalServerError)
         {
             Failed(log, kind.Name, exception);
+        }
+
+        // Rows stay as they are until somebody has them made anew.
+        if (kind.Status >= StatusCodes.Status500InternalServerError && kind != ProblemKind.Lists)
+        {
             httpContext.Response.Headers.RetryAfter = AgainSeconds.ToString(CultureInfo.InvariantCulture);
         }
 
@@ -39,7 +44,7 @@ internal sealed partial class ToldFailure(ILogger<ToldFailure> log) : IException
                 : kind == ProblemKind.Slow ? "the body did not arrive in time"
                 : kind.Title
             ),
-            LedgerStoreException store => StoreProblem.Of(store.Trouble),
+            LedgerStoreException store => StoreProblem.Of(store),
             BrokenLogException => StoreProblem.Broken,
             OperationCanceledException => (ProblemKind.Busy, "it took too long and was given up"),
             _ when DiskFull.Is(exception) => StoreProblem.Of(StoreTrouble.Full),

@@ -145,6 +145,21 @@ internal sealed class ServiceFolder : IDisposable
         }
     }
 
+    // What bears on a job is found by them, and what is to be looked at is listed by them.
+    private static void DemandRows(OpenLedger ledger, string place, CheckpointFolder shelf)
+    {
+        var faults = new CheckHeldRows(ledger).Check();
+        if (!faults.IsEmpty)
+        {
+            throw new StartRefusedException([
+                $"what lists and searches of the ledger in `{place}` are made of was changed; the service does not start",
+                .. faults.Take(ToldMost).Select(fault => $"  {fault}"),
+                $"`servicerules ledger verify --ledger {place} --checkpoints {shelf.Place}` tells everything that differs, "
+                    + $"`servicerules ledger rows --rebuild --ledger {place} --checkpoints {shelf.Place}` makes it anew from the log.",
+            ]);
+        }
+    }
+
     private static ServiceFolder Held(string path, string place, CheckpointFolder shelf, TimeProvider clock)
     {
         var folder = LedgerFolder.OpenOrCreate(place);
@@ -155,6 +170,7 @@ internal sealed class ServiceFolder : IDisposable
                 case LedgerOpening.Opened opened:
                     // A ledger from before has entries that queries do not know of.
                     _ = new FollowLog(opened.Ledger).BringUp();
+                    DemandRows(opened.Ledger, place, shelf);
                     return new ServiceFolder(
                         path,
                         folder,

@@ -49,6 +49,9 @@ internal static class SqlQueries
 
     public static byte[] Bytes(this DbDataReader row, int column) => Value<byte[]>(row, column);
 
+    public static byte[]? BytesOrNone(this DbDataReader row, int column) =>
+        row.IsDBNull(column) ? null : Value<byte[]>(row, column);
+
     public static string Text(this DbDataReader row, int column) => Value<string>(row, column);
 
     public static string? TextOrNone(this DbDataReader row, int column) =>

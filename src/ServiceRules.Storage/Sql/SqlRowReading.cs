@@ -17,8 +17,8 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
         var question = new SqlQuestion(paging, null).Of(filter);
         return question.Page(
             connection,
-            $"SELECT {SqlRows.RecordColumns} FROM record_row r",
-            SqlRows.Record,
+            $"SELECT {SqlHeldRows.RecordColumns} FROM record_row r",
+            SqlHeldRows.Record,
             row => new RowPlace(row.Index, 0)
         );
     }
@@ -31,12 +31,13 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
             .Is("u.unit", filter.Unit)
             .Is("u.disposition", filter.Disposition)
             .When(filter.LatestOnly, SqlRows.IsLatestOfUnit);
-        return question.Page(
+        var page = question.Page(
             connection,
-            $"SELECT {SqlRows.RecordColumns}, u.ordinal, u.unit, u.disposition FROM unit_row u JOIN record_row r ON r.entry_index = u.entry_index",
+            $"SELECT {SqlHeldRows.RecordColumns}, u.ordinal, u.unit, u.disposition FROM unit_row u JOIN record_row r ON r.entry_index = u.entry_index",
             SqlRows.Unit,
             row => new RowPlace(row.Of.Index, row.Ordinal)
         );
+        return SqlHeldRows.Hold(connection, page);
     }
 
     public RowPage<FindingRow> Findings(FindingFilter filter, RowPaging paging)
@@ -49,19 +50,20 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
             .Is("f.verdict", filter.Verdict)
             .Is("f.severity", filter.Severity)
             .Is("f.effect", filter.Effect);
-        return question.Page(
+        var page = question.Page(
             connection,
-            $"SELECT {SqlRows.RecordColumns}, {SqlRows.FindingColumns} FROM finding_row f JOIN record_row r ON r.entry_index = f.entry_index",
+            $"SELECT {SqlHeldRows.RecordColumns}, {SqlRows.FindingColumns} FROM finding_row f JOIN record_row r ON r.entry_index = f.entry_index",
             SqlRows.Finding,
             row => new RowPlace(row.Of.Index, row.Ordinal)
         );
+        return SqlHeldRows.Hold(connection, page);
     }
 
     public ImmutableArray<RecordRow> Versions(string record) =>
         [
             .. connection.Rows(
-                $"SELECT {SqlRows.RecordColumns} FROM record_row r WHERE r.record = @record ORDER BY r.entry_index",
-                SqlRows.Record,
+                $"SELECT {SqlHeldRows.RecordColumns} FROM record_row r WHERE r.record = @record ORDER BY r.entry_index",
+                SqlHeldRows.Record,
                 ("@record", record)
             ),
         ];
@@ -104,9 +106,11 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
             .SingleOrDefault();
     }
 
+    public IReadOnlyList<KeptRows> Kept(long from, long until) => SqlHeldRows.Kept(connection, from, until);
+
     private List<RecordRow> Shown(ShownFilter filter, string[] keys)
     {
         var (sql, values) = SqlShown.Question(filter, keys);
-        return connection.Rows(sql, SqlRows.Record, [.. values]);
+        return connection.Rows(sql, SqlHeldRows.Record, [.. values]);
     }
 }

@@ -23,22 +23,22 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
     {
         ArgumentNullException.ThrowIfNull(rows);
         Remove("entry_index = @index", ("@index", rows.Record.Index));
+        List<object?[]> units = [.. rows.Units.Select(SqlRows.Values)];
+        List<object?[]> findings = [.. rows.Findings.Select(SqlRows.Values)];
+        // What others showed bears on nothing any more.
+        List<object?[]> shown = rows.Record.IsNewest
+            ? [.. rows.Shown.Select(one => SqlShown.Values(rows.Record.Index, one))]
+            : [];
         Insert(
             "record_row",
-            SqlRows.RecordColumns.Replace("r.", "", StringComparison.Ordinal),
-            [SqlRows.Values(rows.Record)]
+            SqlHeldRows.WrittenColumns,
+            [
+                [.. SqlRows.Values(rows.Record), .. Digests(rows.Record, units, findings, shown)],
+            ]
         );
-        Insert("unit_row", "entry_index, ordinal, unit, disposition", [.. rows.Units.Select(SqlRows.Values)]);
-        Insert(
-            "finding_row",
-            "entry_index, " + SqlRows.FindingColumns.Replace("f.", "", StringComparison.Ordinal),
-            [.. rows.Findings.Select(SqlRows.Values)]
-        );
-        Insert(
-            "shown_row",
-            "what, key, first_day, last_day, entry_index",
-            [.. rows.Shown.Select(shown => SqlShown.Values(rows.Record.Index, shown))]
-        );
+        Insert("unit_row", SqlHeldRows.Units, units);
+        Insert("finding_row", SqlHeldRows.Findings, findings);
+        Insert("shown_row", SqlHeldRows.Shown, shown);
     }
 
     public void Supersede(string record, long newest)
@@ -52,7 +52,11 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
             ("@newest", newest)
         );
         _ = connection.Execute(
-            "UPDATE record_row SET newest = 0 WHERE record = @record AND entry_index <> @newest AND newest = 1",
+            """
+            UPDATE record_row SET newest = 0, digest = overtaken_digest, overtaken_digest = NULL, shown_digest = @none
+            WHERE record = @record AND entry_index <> @newest AND newest = 1
+            """,
+            ("@none", SqlRowDigest.None),
             ("@record", record),
             ("@newest", newest)
         );
@@ -144,6 +148,30 @@ internal sealed class SqlRowWriting(DbConnection connection) : SqlRowReading(con
             """,
             ("@person", pseudonym)
         );
+
+    public IReadOnlyDictionary<long, string> Sites(string record) =>
+        connection
+            .Rows(
+                $"SELECT {SqlHeldRows.RecordColumns} FROM record_row r WHERE r.record = @record",
+                SqlHeldRows.Site,
+                ("@record", record)
+            )
+            .OfType<(long Index, string Site)>()
+            .ToDictionary(one => one.Index, one => one.Site);
+
+    private static object?[] Digests(
+        RecordRow record,
+        IEnumerable<object?[]> units,
+        IEnumerable<object?[]> findings,
+        IEnumerable<object?[]> shown
+    ) =>
+        [
+            SqlRowDigest.Of(record),
+            record.IsNewest ? SqlRowDigest.Of(record with { IsNewest = false }) : null,
+            SqlRowDigest.Of(units),
+            SqlRowDigest.Of(findings),
+            SqlRowDigest.Of(shown),
+        ];
 
     // The record's own row last: the others are found by it.
     private void Remove(string condition, params ReadOnlySpan<(string Name, object? Value)> values)

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 
 namespace ServiceRules.Storage.Sql;
@@ -21,21 +22,24 @@ internal static class SqlRows
                 AND (w.day > r.day OR (w.day = r.day AND w.entry_index > r.entry_index)))
         """;
 
-    private const int RecordCount = 16;
+    /// <summary>How many columns a version's row has.</summary>
+    public const int RecordCount = 16;
 
     private static readonly int Epoch = new DateOnly(1970, 1, 1).DayNumber;
 
     public static long Days(DateOnly day) => day.DayNumber - Epoch;
 
+    /// <exception cref="LedgerStoreException">No calendar has such a day.</exception>
+    public static DateOnly Day(long days) =>
+        days >= DateOnly.MinValue.DayNumber - Epoch && days <= DateOnly.MaxValue.DayNumber - Epoch
+            ? DateOnly.FromDayNumber((int)days + Epoch)
+            : throw Unfit();
+
+    public static LedgerStoreException Unfit() =>
+        new(StoreTrouble.Rows, "a row of the database holds what none may hold");
+
     public static RecordRow Record(DbDataReader row) =>
-        new(
-            row.Number(0),
-            row.Text(1),
-            row.Text(2),
-            DateOnly.FromDayNumber((int)row.Number(3) + Epoch),
-            DateTimeOffset.FromUnixTimeMilliseconds(row.Number(4)),
-            row.Text(5)
-        )
+        new(row.Number(0), row.Text(1), row.Text(2), Day(row.Number(3)), Moment(row.Number(4)), row.Text(5))
         {
             Site = row.TextOrNone(6),
             Area = row.TextOrNone(7),
@@ -69,24 +73,53 @@ internal static class SqlRows
             row.AssessmentHash,
         ];
 
+    /// <summary>A unit, behind its version's row and the digest of that.</summary>
     public static UnitRow Unit(DbDataReader row) =>
-        new(Record(row), (int)row.Number(RecordCount), row.Text(RecordCount + 1), row.Text(RecordCount + 2));
+        new(
+            SqlHeldRows.Record(row),
+            Ordinal(row.Number(RecordCount + 1)),
+            row.Text(RecordCount + 2),
+            row.Text(RecordCount + 3)
+        );
+
+    public static UnitRow Unit(RecordRow of, object?[] values) =>
+        values is [_, long ordinal, string unit, string disposition]
+            ? new(of, Ordinal(ordinal), unit, disposition)
+            : throw Unfit();
 
     public static object?[] Values(UnitRow row) =>
         [row.Of.Index, (long)row.Ordinal, row.Unit, row.Disposition];
 
+    /// <summary>A finding, behind its version's row and the digest of that.</summary>
     public static FindingRow Finding(DbDataReader row) =>
         new(
-            Record(row),
-            (int)row.Number(RecordCount),
-            row.Text(RecordCount + 1),
+            SqlHeldRows.Record(row),
+            Ordinal(row.Number(RecordCount + 1)),
             row.Text(RecordCount + 2),
-            row.TextOrNone(RecordCount + 3),
-            row.Text(RecordCount + 4),
+            row.Text(RecordCount + 3),
+            row.TextOrNone(RecordCount + 4),
             row.Text(RecordCount + 5),
             row.Text(RecordCount + 6),
-            row.Text(RecordCount + 7)
+            row.Text(RecordCount + 7),
+            row.Text(RecordCount + 8)
         );
+
+    public static FindingRow Finding(RecordRow of, object?[] values) =>
+        values
+            is [
+                _,
+                long ordinal,
+                string rule,
+                string subject,
+                null
+                or string,
+                string verdict,
+                string severity,
+                string effect,
+                string reason,
+            ]
+            ? new(of, Ordinal(ordinal), rule, subject, (string?)values[4], verdict, severity, effect, reason)
+            : throw Unfit();
 
     public static object?[] Values(FindingRow row) =>
         [
@@ -100,4 +133,13 @@ internal static class SqlRows
             row.Effect,
             row.Reason,
         ];
+
+    private static int Ordinal(long ordinal) =>
+        ordinal is >= 0 and <= int.MaxValue ? (int)ordinal : throw Unfit();
+
+    private static DateTimeOffset Moment(long milliseconds) =>
+        milliseconds >= DateTimeOffset.MinValue.ToUnixTimeMilliseconds()
+        && milliseconds <= DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
+            ? DateTimeOffset.FromUnixTimeMilliseconds(milliseconds)
+            : throw Unfit();
 }

@@ -12,6 +12,12 @@ internal static class SqlShown
     public static object?[] Values(long index, ShownRow row) =>
         [WordOf(row.What), row.Key, SqlRows.Days(row.First), SqlRows.Days(row.Last), index];
 
+    public static ShownRow Row(object?[] values) =>
+        values is [string word, string key, long first, long last, _]
+        && Enum.GetValues<ShownKind>().Where(what => WordOf(what) == word).ToList() is [var kind]
+            ? new(kind, key, SqlRows.Day(first), SqlRows.Day(last))
+            : throw SqlRows.Unfit();
+
     public static (string Sql, List<(string Name, object? Value)> Values) Question(
         ShownFilter filter,
         IReadOnlyList<string> keys
@@ -49,7 +55,7 @@ internal static class SqlShown
             : "s.first_day DESC, s.entry_index DESC";
         return (
             $"""
-            SELECT {SqlRows.RecordColumns} FROM shown_row s JOIN record_row r ON r.entry_index = s.entry_index
+            SELECT {SqlHeldRows.RecordColumns} FROM shown_row s JOIN record_row r ON r.entry_index = s.entry_index
             WHERE s.what = @what AND s.key IN ({string.Join(", ", asked.Select(key => key.Name))}){days}
                 AND r.newest = 1 AND {(
                 filter.IsKnownAlone ? "r.site = @site" : "(r.site = @site OR r.site IS NULL)"

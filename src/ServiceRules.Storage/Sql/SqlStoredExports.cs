@@ -25,10 +25,12 @@ internal sealed class SqlStoredExports(SqlLedgerStore store) : IExportStore
                 """,
                 ("@by", job.By)
             );
+            // What expired is removed behind answers, and meanwhile is no export of anybody.
             var own = connection.Rows(
-                $"SELECT {Columns} FROM export_job WHERE by_whom = @by",
+                $"SELECT {Columns} FROM export_job WHERE by_whom = @by AND expires_at > @now",
                 Of,
-                ("@by", job.By)
+                ("@by", job.By),
+                ("@now", job.AskedAt.ToUnixTimeMilliseconds())
             );
             if (
                 own.Find(one =>

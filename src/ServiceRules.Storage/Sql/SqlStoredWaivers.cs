@@ -11,4 +11,7 @@ internal sealed class SqlStoredWaivers(SqlLedgerStore store) : IWaiverReading
 
     public ImmutableArray<KeptWaiver> Of(string site) =>
         store.OnConnection(connection => new SqlWaiverReading(connection).Of(site));
+
+    public ImmutableArray<WaiverRow> Rows() =>
+        store.OnConnection(connection => new SqlWaiverReading(connection).Rows());
 }

@@ -33,6 +33,28 @@ internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
             ),
         ];
 
+    public ImmutableArray<WaiverRow> Rows() =>
+        [
+            .. connection.Rows(
+                """
+                SELECT number, subject, content, at, entry_index, withdrawn_at, withdrawn_entry FROM site_waiver ORDER BY number
+                """,
+                row => new WaiverRow(
+                    row.Number(0),
+                    row.Text(1),
+                    ContentHash.TryFromBytes(row.Bytes(2), out var content) ? content : default,
+                    DateTimeOffset.FromUnixTimeMilliseconds(row.Number(3)),
+                    row.Number(4)
+                )
+                {
+                    WithdrawnAt = row.NumberOrNone(5) is { } at
+                        ? DateTimeOffset.FromUnixTimeMilliseconds(at)
+                        : null,
+                    WithdrawnBy = row.NumberOrNone(6),
+                }
+            ),
+        ];
+
     private static KeptWaiver Kept(DbDataReader row) =>
         new(
             row.Number(0),

@@ -3,6 +3,7 @@ using System.Globalization;
 using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Filed;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Storage.Sql;
 using ServiceRules.Storage.Working;
 
@@ -125,6 +126,22 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
                 [
                     .. reading.Rows("PRAGMA integrity_check", row => row.Text(0)).Where(told => told != "ok"),
                     .. SqliteSchema.Missing(reading),
+                ]
+        );
+
+    // An index that leads nowhere would leave a row out of a list as if it never was.
+    public override IReadOnlyList<string> CheckRows() =>
+        OnConnection(reading =>
+            (IReadOnlyList<string>)
+                [
+                    .. RowTable
+                        .All.SelectMany(table =>
+                            reading.Rows(
+                                $"PRAGMA integrity_check({table})",
+                                row => $"`{table}`: {row.Text(0)}"
+                            )
+                        )
+                        .Where(told => !told.EndsWith(": ok", StringComparison.Ordinal)),
                 ]
         );
 

@@ -80,6 +80,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
 
     public IReadOnlyList<string> Check() => [];
 
+    public IReadOnlyList<string> CheckRows() => [];
+
     private void Counted(Action call) =>
         Counted(() =>
         {

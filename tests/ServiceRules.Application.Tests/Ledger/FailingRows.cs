@@ -24,6 +24,10 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
 
     public AnsweredKey? Answer(SubmissionKey key) => inner.Answer(key);
 
+    public IReadOnlyList<KeptRows> Kept(long from, long until) => inner.Kept(from, until);
+
+    public IReadOnlyDictionary<long, string> Sites(string record) => inner.Sites(record);
+
     public void Put(RecordRows rows) => counted(() => inner.Put(rows));
 
     public void Supersede(string record, long newest) => counted(() => inner.Supersede(record, newest));

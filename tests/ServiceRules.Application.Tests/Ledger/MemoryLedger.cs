@@ -140,6 +140,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public IReadOnlyList<string> Check() => [];
 
+    public IReadOnlyList<string> CheckRows() => [];
+
     public IEnumerable<ShelvedCheckpoint> All() =>
         Outside.Select((note, at) => new ShelvedCheckpoint($"shelf {at}", note));
 

@@ -69,6 +69,15 @@ internal sealed class MemoryRows : IRowWriting
         }
     }
 
+    public IReadOnlyList<KeptRows> Kept(long from, long until) =>
+        [
+            .. All.Where(rows => rows.Record.Index >= from && rows.Record.Index < until)
+                .Select(rows => new KeptRows(rows.Record.Index, rows, [])),
+        ];
+
+    public IReadOnlyDictionary<long, string> Sites(string record) =>
+        Versions(record).Where(row => row.Site is not null).ToDictionary(row => row.Index, row => row.Site!);
+
     public void Put(RecordRows rows)
     {
         lock (_gate)
@@ -81,7 +90,7 @@ internal sealed class MemoryRows : IRowWriting
     {
         foreach (var rows in All.Where(rows => rows.Record.Record == record && rows.Record.Index != newest))
         {
-            Put(rows with { Record = rows.Record with { IsNewest = false } });
+            Put(rows with { Record = rows.Record with { IsNewest = false }, Shown = [] });
         }
     }
 

@@ -93,6 +93,20 @@ public abstract class ExportContract : IAsyncLifetime
     }
 
     [SkippableFact]
+    public void Export_ThatExpired_CountsForNothing()
+    {
+        using var folder = _drawer.Value.Open();
+        var store = folder.Exports;
+        Assert.NotNull(store.Ask(Job("e-1", "key:a", "records"), 1));
+        Assert.Null(store.Ask(Job("e-2", "key:a", "units"), 1));
+        var later = At.AddDays(1);
+
+        var again = store.Ask(new("e-3", "key:a", "records", later, later.AddDays(1)), 1);
+
+        Assert.Equal("e-3", again!.Id);
+    }
+
+    [SkippableFact]
     public async Task Export_AskedForManyTimesAtOnce_IsOne()
     {
         using var folder = _drawer.Value.Open();

@@ -15,6 +15,7 @@ internal static class LedgerCommand
             LedgerAddCommand.Of(session),
             LedgerShowCommand.Of(session),
             LedgerVerifyCommand.Of(session),
+            LedgerRowsCommand.Of(session),
             LedgerProveCommand.Of(session),
             LedgerCheckpointCommand.Of(session),
             LedgerKeyCommand.Of(session),

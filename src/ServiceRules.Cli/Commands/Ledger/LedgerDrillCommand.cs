@@ -42,7 +42,13 @@ internal static class LedgerDrillCommand
         {
             _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, scratch));
             using var restored = LedgerPlace.Open(scratch);
-            var tried = TryLedgerCopy.Try(restored.Store, restored.Signer.Key, outside, log?.Store);
+            var tried = TryLedgerCopy.Try(
+                restored.Store,
+                restored.Signer.Key,
+                outside,
+                log?.Store,
+                restored.Beside
+            );
             LedgerCopies.Tell(session, backup, tried);
             return tried.IsSound ? ExitCode.Good : ExitCode.NotGood;
         }

@@ -49,7 +49,13 @@ internal static class LedgerRestoreCommand
         }
 
         using var restored = LedgerPlace.Open(place);
-        var tried = TryLedgerCopy.Try(restored.Store, restored.Signer.Key, [.. shelf.All()], null);
+        var tried = TryLedgerCopy.Try(
+            restored.Store,
+            restored.Signer.Key,
+            [.. shelf.All()],
+            null,
+            restored.Beside
+        );
         LedgerCopies.Tell(session, place, tried);
         if (tried.Missing == 0)
         {

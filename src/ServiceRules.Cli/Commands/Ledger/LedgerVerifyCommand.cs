@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Evidence.Log;
@@ -87,7 +88,10 @@ internal static class LedgerVerifyCommand
         {
             var damage = folder.Store.Check();
             return (
-                folder.Store.Read(log => Verifying(parsed, log, key, given).Verify(outside, damage)),
+                folder.Store.Read(
+                    (log, rows) =>
+                        Verifying(parsed, log, (rows, folder.Beside), key, given).Verify(outside, damage)
+                ),
                 key
             );
         }
@@ -108,7 +112,7 @@ internal static class LedgerVerifyCommand
             List<ShelvedCheckpoint> outside = parsed.GetValue(LedgerPlace.Checkpoints) is { } folder
                 ? [.. new CheckpointFolder(folder.FullName).All()]
                 : [];
-            var verified = Verifying(parsed, exported, key, given).Verify(outside, []);
+            var verified = Verifying(parsed, exported, null, key, given).Verify(outside, []);
             return (verified with { Faults = [.. verified.Faults, .. exported.Repetitions()] }, key);
         }
         catch (Exception failure)
@@ -121,11 +125,14 @@ internal static class LedgerVerifyCommand
     private static VerifyLedger Verifying(
         ParseResult parsed,
         ILedgerReading log,
+        (IRowReading Rows, BesideLog Beside)? tables,
         NoteKey key,
         NoteKey? given
     ) =>
         new(log, key)
         {
+            Rows = tables?.Rows,
+            Beside = tables?.Beside,
             IsKeyGiven = given is not null,
             Witnesses = [.. (parsed.GetValue(WitnessKeys) ?? []).Select(WitnessKey)],
         };

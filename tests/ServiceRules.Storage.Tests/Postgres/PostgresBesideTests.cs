@@ -1,0 +1,7 @@
+using ServiceRules.Storage.Tests.Accounts;
+
+namespace ServiceRules.Storage.Tests.Postgres;
+
+[Collection(PostgresTests.Name)]
+public sealed class PostgresBesideTests(PostgresFixture fixture)
+    : BesideContract(() => new Drawer(fixture.Server.NewDatabase()));

@@ -1,0 +1,5 @@
+using ServiceRules.Storage.Tests.Accounts;
+
+namespace ServiceRules.Storage.Tests.Sqlite;
+
+public sealed class SqliteBesideTests() : BesideContract(() => new Drawer());
