@@ -41,5 +41,7 @@ public sealed class DemoJudgingTests
         public WaiverMark Mark(string site) => new(0, 0);
 
         public ImmutableArray<KeptWaiver> Of(string site) => [];
+
+        public ImmutableArray<WaiverRow> Rows() => [];
     }
 }
