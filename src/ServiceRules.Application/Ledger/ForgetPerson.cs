@@ -31,6 +31,9 @@ public sealed class ForgetPerson(OpenLedger ledger)
                     $"the reason names `{person}`, and it would stay in the log for good",
                     "a reason without the name"
                 )
+                {
+                    IsUnfit = true,
+                }
             );
         }
 

@@ -4,10 +4,12 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Net.Http.Headers;
 using ServiceRules.Application.Exporting;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Formats.Exports;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Exports;
 
@@ -33,6 +35,7 @@ internal static class ExportJobsApi
             .Produces<ToldExport>(StatusCodes.Status202Accepted)
             .Complains(
                 ProblemKind.Unreadable,
+                ProblemKind.BadRequest,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
                 ProblemKind.Refused,
@@ -57,6 +60,8 @@ internal static class ExportJobsApi
     private static async Task<IResult> AskAsync(
         HttpContext context,
         ExportDesk desk,
+        ServedSites sites,
+        OpenLedger ledger,
         ServiceSettings settings,
         CancellationToken stop
     )
@@ -67,7 +72,13 @@ internal static class ExportJobsApi
             return Complaint.Of(problems);
         }
 
-        if (desk.Ask(request, Caller.Known(context.User)) is not { } job)
+        var caller = Caller.Known(context.User);
+        if (sites.OfList(caller, request.Filter.Site, ledger) is { } elsewhere)
+        {
+            return elsewhere;
+        }
+
+        if (desk.Ask(request, caller) is not { } job)
         {
             return Complaint.Of(
                 ProblemKind.TooMany,
