@@ -83,6 +83,7 @@ internal static class Composition
         app.UseSameOrigin();
         app.UseLimits();
         app.UseAccounts();
+        app.UseAskedExactly();
 
         app.MapRecords();
         app.MapRows();

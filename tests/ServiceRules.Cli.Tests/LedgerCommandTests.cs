@@ -86,6 +86,24 @@ public sealed class LedgerCommandTests : IDisposable
     }
 
     [Fact]
+    public void Show_RecordUnderTheIdentityOfWhatTheLogKeepsOfItsOwn_TellsThemApart()
+    {
+        var record = _product.Write(
+            "named.record.json",
+            System.Text.Encoding.UTF8.GetBytes(
+                File.ReadAllText(Fixtures.PathOf("height-check"))
+                    .Replace(Job, "rules-in-force", StringComparison.Ordinal)
+            )
+        );
+        Good(Ledger("add", record));
+
+        var told = Good(Ledger("show", "rules-in-force")).StandardOutput;
+
+        Assert.Contains("rules-in-force (record): 1 version", told, StringComparison.Ordinal);
+        Assert.Contains("rules-in-force (rules in force): 1 version", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Add_SiteDocuments_EachStandsUnderItsOwnIdentity()
     {
         var order = ReferenceFiles.InRepository(

@@ -59,6 +59,22 @@ public sealed class KeepingApiTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Erasure_ForAReasonThatNamesThePerson_IsRefusedAsUnfitAndNoConflict()
+    {
+        using var refused = await PostAsync(
+            "api/people/tech-02/erasure?by=officer-01&reason=tech-02%20asked",
+            ""
+        );
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.EndsWith(
+            "#problem-refused",
+            (await ServiceRun.JsonAsync(refused)).GetProperty("type").GetString(),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public async Task Hold_KeepsThatAPersonIsErasedUntilItIsLifted()
     {
         const string erasure =

@@ -110,6 +110,26 @@ public static class ContextFreezer
         };
     }
 
+    /// <summary>A slice that was frozen before, as if fewer other records were known: of whom only those left out name, it says nothing.</summary>
+    internal static AssessmentContext Without(
+        AssessmentContext before,
+        ServiceRecord record,
+        ImmutableArray<Elsewhere> elsewhere,
+        ImmutableArray<OtherRecord> others
+    )
+    {
+        var left = PeopleOfOthers(record, others);
+        var ofThoseLeftOut = PeopleOfOthers(record, before.OtherRecords);
+        ofThoseLeftOut.ExceptWith(left);
+        ofThoseLeftOut.ExceptWith(PeopleOf(record, before.Waivers, before.Procedures));
+        return before with
+        {
+            Elsewhere = elsewhere,
+            OtherRecords = others,
+            People = [.. before.People.Where(person => !ofThoseLeftOut.Contains(person.Id))],
+        };
+    }
+
     /// <summary>A site that lists no gauge keeps no register of them, and a record that names none asks for none.</summary>
     private static ImmutableArray<RegisteredInstrument>? InstrumentsOf(
         SiteRegisters site,

@@ -10,6 +10,9 @@ public sealed record FilingRefusal(string What, string Accepted)
     /// <summary>The entry that stands in the way; null when none does.</summary>
     public FiledEntry? Standing { get; init; }
 
+    /// <summary>Whether what was sent is unfit, whatever stands.</summary>
+    public bool IsUnfit { get; init; }
+
     /// <summary>How the content differs from the one that stands in the way.</summary>
     public ImmutableArray<JsonChange> Differences { get; init; } = [];
 

@@ -33,7 +33,10 @@ public sealed record NamedPerson(string Pseudonym, string Person, ReadOnlyMemory
             : new(
                 "the name of a person holds a character that no text can hold",
                 "a name without control characters and half characters"
-            );
+            )
+            {
+                IsUnfit = true,
+            };
 
     private static string Of(string person, ReadOnlySpan<byte> salt) =>
         "p-"

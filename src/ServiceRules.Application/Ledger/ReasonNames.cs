@@ -21,7 +21,10 @@ public static class ReasonNames
         new(
             $"the reason names `{person}`, and it would stay in the log for good",
             "a reason without the name"
-        );
+        )
+        {
+            IsUnfit = true,
+        };
 
     /// <summary>Null where nobody is named whom the log knows. What the product itself gives as a reason is no sentence of a person.</summary>
     internal static FilingRefusal? RefusalOf(EntryDraft draft, ILedgerReading log) =>

@@ -24,6 +24,28 @@ public sealed class TellSubject(ILedgerReading log)
         return versions.ToImmutable();
     }
 
+    /// <summary>
+    /// The same, each thing for itself: a record may bear the identity of a hold, an order, or of what the log keeps of its own.
+    /// </summary>
+    /// <exception cref="BrokenLogException">The log holds an entry about it that is none.</exception>
+    public ImmutableArray<ImmutableArray<SubjectVersion>> TellApart(string subject)
+    {
+        var apart = new List<List<SubjectVersion>>();
+        foreach (var version in Tell(subject))
+        {
+            if (apart.Find(thing => thing[0].Entry.IsVersionOf(version.Entry)) is { } known)
+            {
+                known.Add(version);
+            }
+            else
+            {
+                apart.Add([version]);
+            }
+        }
+
+        return [.. apart.Select(thing => thing.ToImmutableArray())];
+    }
+
     private SubjectVersion Version(FiledEntry entry, List<FiledEntry> about, SubjectVersion? before)
     {
         var content = log.Sound(entry.Entry.Content);

@@ -41,6 +41,9 @@ internal sealed class RecordSubmission(
     /// <summary>Whether the answer to the key went since it was looked up, so that the record has to be judged.</summary>
     public bool IsAnswerGone { get; private set; }
 
+    /// <summary>Whether what stands is not what the sender takes it for.</summary>
+    public bool IsChanged { get; private set; }
+
     public FilingPlan Decide(ILedgerWriting writing)
     {
         among.HoldAgainst(writing);
@@ -78,6 +81,12 @@ internal sealed class RecordSubmission(
         if (plan is not FilingPlan.File file)
         {
             return plan;
+        }
+
+        if (submission.Condition is { } holds && !holds(writing, id))
+        {
+            IsChanged = true;
+            return new FilingPlan.Refuse(new("the record was changed since", "the record as it stands now"));
         }
 
         Kind = KindOf(writing, file, id);

@@ -18,6 +18,12 @@ public sealed record Submission(ReadOnlyMemory<byte> Body)
     /// <summary>The site that it goes to, where there are several: the same for another one is something else.</summary>
     public string? Site { get; init; }
 
+    /// <summary>
+    /// Asked inside the transaction, of a record by its identity: whether what stands is what the sender takes it for. Null: whatever
+    /// stands.
+    /// </summary>
+    public Func<ILedgerReading, string, bool>? Condition { get; init; }
+
     /// <summary>What the sender names it by; null: sent once.</summary>
     public SubmissionKey? Key { get; init; }
 }

@@ -26,6 +26,9 @@ public abstract record SubmissionOutcome
     /// <summary>It may not be filed for another reason, such as nothing being there to correct.</summary>
     public sealed record Declined(FilingRefusal Refusal) : SubmissionOutcome;
 
+    /// <summary>What stands is not what the sender takes it for, see <see cref="Submission.Condition"/>.</summary>
+    public sealed record Changed : SubmissionOutcome;
+
     /// <summary>The key was used with another body.</summary>
     public sealed record OtherBody(SubmissionKey Key) : SubmissionOutcome;
 

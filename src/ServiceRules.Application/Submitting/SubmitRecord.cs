@@ -99,6 +99,7 @@ public sealed class SubmitRecord(
         {
             FilingOutcome.Filed filed => Outcome(one, filed),
             FilingOutcome.Refused when one.IsOtherBody => new SubmissionOutcome.OtherBody(submission.Key!),
+            FilingOutcome.Refused when one.IsChanged => new SubmissionOutcome.Changed(),
             FilingOutcome.Refused { Refusal: { Standing: not null } refusal } =>
                 new SubmissionOutcome.Conflict(refusal),
             FilingOutcome.Refused { Refusal: var refusal } => new SubmissionOutcome.Declined(refusal),

@@ -15,10 +15,18 @@ internal sealed class SubjectPrint(
     // A whole unit that was added is seen by its beginning; the export has the rest.
     private const int LongestValue = 120;
 
-    public void Print()
+    /// <summary>Prints them.</summary>
+    /// <param name="isOneOfSeveral">Whether other things of another kind bear the same identity.</param>
+    public void Print(bool isOneOfSeveral)
     {
+        if (isOneOfSeveral)
+        {
+            screen.WriteLine();
+        }
+
+        var kind = isOneOfSeveral ? $" ({FilingPrint.Word(versions[0].Entry.Entry.Kind)})" : "";
         screen.MarkedLine(
-            $"[bold]{subject}[/]: {versions.Length} {(versions.Length == 1 ? "version" : "versions")}"
+            $"[bold]{subject}[/]{kind}: {versions.Length} {(versions.Length == 1 ? "version" : "versions")}"
         );
         foreach (var version in versions)
         {

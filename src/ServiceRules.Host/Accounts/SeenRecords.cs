@@ -1,24 +1,36 @@
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
+using ServiceRules.Formats.Ledger;
 using ServiceRules.Host.Filing;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Accounts;
 
 /// <summary>Records, as far as whoever asks may see them. One that may not be seen is answered for like one that is not there.</summary>
 internal static class SeenRecords
 {
-    public static RecordAnswer? Of(OpenLedger ledger, string id, Caller caller) =>
-        ledger.Read((log, rows) => IsOfSites(log, rows, id, caller) ? RecordAnswer.Of(log, id) : null)
-            is { } answer
-        && caller.Sees(answer.Record?.Bytes)
-            ? answer
-            : null;
+    public static RecordAnswer? Of(OpenLedger ledger, string id, Caller caller, ServedSites sites) =>
+        ledger.Read(
+            (log, rows) =>
+                IsSeen(log, rows, id, caller)
+                    ? RecordAnswer.Of(log, id, SeenOthers.For(caller, sites, log, rows))
+                    : null
+        );
 
     /// <summary>Whether a record is filed and may be seen.</summary>
     public static bool IsSeen(OpenLedger ledger, string id, Caller caller) =>
-        caller.IsLimited
-            ? Of(ledger, id, caller) is not null
-            : ledger.Read((log, rows) => IsOfSites(log, rows, id, caller));
+        ledger.Read((log, rows) => IsSeen(log, rows, id, caller));
+
+    /// <summary>The same, of what is stored at one moment.</summary>
+    public static bool IsSeen(ILedgerReading log, IRowReading rows, string id, Caller caller) =>
+        IsOfSites(log, rows, id, caller)
+        && (!caller.IsLimited || caller.Sees(Newest(log, id) is { } content ? log.Kept(content) : null));
+
+    private static string? Newest(ILedgerReading log, string id) =>
+        new TellSubject(log)
+            .Tell(id)
+            .LastOrDefault(version => version.Entry.Entry.Kind is EntryKind.Record or EntryKind.Amendment)
+            ?.Entry.Entry.Content;
 
     /// <summary>
     /// Whether a record is filed, and of a site of whoever asks. Where its rows went with its content, whoever is of every site still

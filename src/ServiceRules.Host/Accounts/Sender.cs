@@ -44,7 +44,7 @@ internal static class Sender
         return
             SentRecord.IdOf(body) is { } id
             && !ledger.Rows.Versions(id).IsEmpty
-            && SeenRecords.Of(ledger, id, caller) is null
+            && !SeenRecords.IsSeen(ledger, id, caller)
             ? new(
                 ProblemKind.Conflict,
                 "something else stands under this identity",

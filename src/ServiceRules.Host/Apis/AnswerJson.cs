@@ -10,8 +10,9 @@ namespace ServiceRules.Host.Apis;
 internal static class AnswerJson
 {
     public static byte[] Bytes<T>(T answer, HttpContext context) =>
-        JsonSerializer.SerializeToUtf8Bytes(
-            answer,
-            context.RequestServices.GetRequiredService<IOptions<JsonOptions>>().Value.SerializerOptions
-        );
+        JsonSerializer.SerializeToUtf8Bytes(answer, Options(context));
+
+    /// <summary>How they are spelled, for where the request may have ended meanwhile.</summary>
+    public static JsonSerializerOptions Options(HttpContext context) =>
+        context.RequestServices.GetRequiredService<IOptions<JsonOptions>>().Value.SerializerOptions;
 }

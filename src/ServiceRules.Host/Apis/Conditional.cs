@@ -10,13 +10,12 @@ internal static class Conditional
     /// <param name="bytes">What is answered.</param>
     /// <param name="type">Of what kind it is.</param>
     /// <param name="name">The name of a file that it is saved as; null: it is shown.</param>
-    public static IResult Of(ReadOnlyMemory<byte> bytes, string type, string? name = null)
-    {
-        var tag = new EntityTagHeaderValue(
-            $"\"{ContentHash.Of(bytes.Span).ToString()["sha256:".Length..]}\""
-        );
-        return Results.Bytes(bytes, type, name, entityTag: tag);
-    }
+    public static IResult Of(ReadOnlyMemory<byte> bytes, string type, string? name = null) =>
+        Results.Bytes(bytes, type, name, entityTag: TagOf(bytes));
+
+    /// <summary>What names an answer, as long as it says the same.</summary>
+    public static EntityTagHeaderValue TagOf(ReadOnlyMemory<byte> bytes) =>
+        new($"\"{ContentHash.Of(bytes.Span).ToString()["sha256:".Length..]}\"");
 
     /// <summary>An answer as JSON.</summary>
     public static IResult Json<T>(T answer, HttpContext context) =>

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Sites;
@@ -20,7 +21,8 @@ internal static class JudgementsApi
             .WithSummary("Judges a record and stores nothing.")
             .WithDescription(
                 "For feedback while a record is being written, knowing what stored records show of its machine, locks and people. The "
-                    + "same record, stored records, registers and rules give the same bytes."
+                    + "same record, stored records, registers and rules give the same bytes to the same caller: what a finding says "
+                    + "is kept back where it rests on records that whoever asks may not see."
             )
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
             .Produces<AssessmentDocument>()
@@ -35,12 +37,14 @@ internal static class JudgementsApi
     private static async Task<IResult> JudgeAsync(
         HttpRequest request,
         ServedSites sites,
+        OpenLedger ledger,
         ServiceSettings settings,
         [Description(SiteText.Text)] string? site,
         CancellationToken stop
     )
     {
-        if (sites.Choose(Caller.Known(request.HttpContext.User), site, out var own) is { } elsewhere)
+        var caller = Caller.Known(request.HttpContext.User);
+        if (sites.Choose(caller, site, out var own) is { } elsewhere)
         {
             return elsewhere;
         }
@@ -48,7 +52,7 @@ internal static class JudgementsApi
         return own.Desk.Judge(await RequestBody.ReadAsync(request, settings.Limits, stop)) switch
         {
             AssessOutcome.Judged { Assessed: var assessed } => Results.Bytes(
-                assessed.Evidence.Assessment.Bytes,
+                SeenOthers.Assessment(caller, sites, ledger, assessed),
                 MediaTypes.Json
             ),
             AssessOutcome.Refused refused => Complaint.Of(refused.Problems),

@@ -31,7 +31,7 @@ internal static class RecordsApi
                     + "what stored records show of its machine, locks and people; stored records that are judged otherwise in its "
                     + "light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same "
                     + "identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again "
-                    + "gets the same answer, whatever was filed since; keys are kept as long as the log."
+                    + "gets the same answer, whatever was filed since; answers are kept for 30 days."
             )
             .WithMetadata(new TakesKeyMetadata())
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
@@ -53,7 +53,11 @@ internal static class RecordsApi
             .MapPost("/{id}/amendments", AmendAsync)
             .WithName("amendRecord")
             .WithSummary("Corrects a filed record: the earlier version stays.")
-            .WithMetadata(new TakesKeyMetadata())
+            .WithDescription(
+                "With If-Match and the ETag under which the record was read, it is corrected only as long as it still reads so: of "
+                    + "many who correct the same at once, one is taken, and the others are told (412). Without it whatever stands is corrected."
+            )
+            .WithMetadata(new TakesKeyMetadata(), new TakesIfMatchMetadata())
             .Accepts<ServiceRecordDocument>(MediaTypes.Json)
             .Produces<SubmissionAnswer>(StatusCodes.Status201Created)
             .Produces<SubmissionAnswer>()
@@ -64,6 +68,7 @@ internal static class RecordsApi
                 ProblemKind.Slow,
                 ProblemKind.Conflict,
                 ProblemKind.UnderWay,
+                ProblemKind.Changed,
                 ProblemKind.TooLarge,
                 ProblemKind.MediaType,
                 ProblemKind.Refused,
@@ -122,7 +127,8 @@ internal static class RecordsApi
 
         return Answer(
             await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, by), Key = key }, stop),
-            request.HttpContext
+            request.HttpContext,
+            (ledger, sites)
         );
     }
 
@@ -159,6 +165,11 @@ internal static class RecordsApi
             return wrong;
         }
 
+        if (IfMatch.Read(request, out var holds) is { } noTag)
+        {
+            return noTag;
+        }
+
         var body = await RequestBody.ReadAsync(request, settings.Limits, stop);
         if (SentRecord.IdOf(body) is { } other && other != id)
         {
@@ -170,33 +181,52 @@ internal static class RecordsApi
         }
 
         var outcome = await own.Desk.SubmitAsync(
-            new Submission(body) { Correction = correction, Key = key },
+            new Submission(body)
+            {
+                Correction = correction,
+                Key = key,
+                Condition = holds,
+            },
             stop
         );
         return
             outcome is SubmissionOutcome.Declined
             && !SeenRecords.IsOfSites(ledger.Log, ledger.Rows, id, caller)
             ? NotFiled(id)
-            : Answer(outcome, request.HttpContext);
+            : Answer(outcome, request.HttpContext, (ledger, sites));
     }
 
-    private static IResult Read(HttpContext context, OpenLedger ledger, [Description(IdText)] string id) =>
-        SeenRecords.Of(ledger, id, Caller.Known(context.User)) is { } answer
+    private static IResult Read(
+        HttpContext context,
+        OpenLedger ledger,
+        ServedSites sites,
+        [Description(IdText)] string id
+    ) =>
+        SeenRecords.Of(ledger, id, Caller.Known(context.User), sites) is { } answer
             ? Conditional.Json(answer, context)
             : NotFiled(id);
 
     private static IResult NotFiled(string id) =>
         Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
 
-    private static IResult Answer(SubmissionOutcome? outcome, HttpContext context) =>
+    private static IResult Answer(
+        SubmissionOutcome? outcome,
+        HttpContext context,
+        (OpenLedger, ServedSites) among
+    ) =>
         outcome switch
         {
-            SubmissionOutcome.Stored one => Stands(one.Submission, true, context),
-            SubmissionOutcome.Progressed one => Stands(one.Submission, true, context),
-            SubmissionOutcome.Amended one => Stands(one.Submission, true, context),
-            SubmissionOutcome.Stood one => Stands(one.Submission, false, context),
+            SubmissionOutcome.Stored one => Stands(one.Submission, true, context, among),
+            SubmissionOutcome.Progressed one => Stands(one.Submission, true, context, among),
+            SubmissionOutcome.Amended one => Stands(one.Submission, true, context, among),
+            SubmissionOutcome.Stood one => Stands(one.Submission, false, context, among),
             SubmissionOutcome.Conflict conflict => Complaint.Of(conflict.Refusal),
             SubmissionOutcome.Declined declined => Complaint.Of(declined.Refusal),
+            SubmissionOutcome.Changed => Complaint.Of(
+                ProblemKind.Changed,
+                "If-Match: the record does not read any more as it did under this tag",
+                "the ETag of GET /api/records/{id}, after what was changed was looked at"
+            ),
             SubmissionOutcome.OtherBody => Complaint.Of(
                 ProblemKind.KeyReused,
                 $"{IdempotencyKey.Header}: something else was sent with this key before",
@@ -212,9 +242,17 @@ internal static class RecordsApi
             _ => throw new InvalidOperationException("an unknown outcome of submitting"),
         };
 
-    private static IResult Stands(StoredSubmission stored, bool isNew, HttpContext context)
+    private static IResult Stands(
+        StoredSubmission stored,
+        bool isNew,
+        HttpContext context,
+        (OpenLedger Ledger, ServedSites Sites) among
+    )
     {
-        var answer = SubmissionAnswer.Of(stored, isNew);
+        var caller = Caller.Known(context.User);
+        var answer = among.Ledger.Read(
+            (log, rows) => SubmissionAnswer.Of(stored, isNew, SeenOthers.For(caller, among.Sites, log, rows))
+        );
         var place = $"{Root}/{answer.Id}";
         context.Response.Headers.ContentLocation = place;
         return isNew ? Results.Created(place, answer) : Results.Ok(answer);

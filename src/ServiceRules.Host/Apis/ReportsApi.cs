@@ -23,7 +23,7 @@ internal static class ReportsApi
             .WithSummary("The signed report of the newest version.")
             .WithDescription(
                 "Drawn, signed and filed when it is asked for first; whoever asks again gets that file. The link of relation "
-                    + "`describedby` leads to its own proof."
+                    + "`describedby` leads to its own proof. A technician gets none that tells of records that the account may not see."
             )
             .Produces<byte[]>(StatusCodes.Status200OK, MediaTypes.Pdf)
             .Produces(StatusCodes.Status304NotModified)
@@ -64,6 +64,7 @@ internal static class ReportsApi
     private static Task<IResult> PdfAsync(
         HttpContext context,
         OpenLedger ledger,
+        ServedSites sites,
         ReportDesks desks,
         [Description("the identity of the record")] string id,
         CancellationToken stop
@@ -71,6 +72,7 @@ internal static class ReportsApi
         AnswerAsync(
             context,
             ledger,
+            sites,
             desks,
             id,
             report =>
@@ -84,6 +86,7 @@ internal static class ReportsApi
     private static Task<IResult> ProofAsync(
         HttpContext context,
         OpenLedger ledger,
+        ServedSites sites,
         ReportDesks desks,
         [Description("the identity of the record")] string id,
         CancellationToken stop
@@ -91,6 +94,7 @@ internal static class ReportsApi
         AnswerAsync(
             context,
             ledger,
+            sites,
             desks,
             id,
             report => Results.Text(desks.OfRecord(id).Proof(report.Entry), MediaTypes.PlainText),
@@ -100,13 +104,26 @@ internal static class ReportsApi
     private static async Task<IResult> AnswerAsync(
         HttpContext context,
         OpenLedger ledger,
+        ServedSites sites,
         ReportDesks desks,
         string id,
         Func<FiledReport, IResult> answer,
         CancellationToken stop
-    ) =>
-        !SeenRecords.IsSeen(ledger, id, Caller.Known(context.User))
-            ? NotFiled(id)
+    )
+    {
+        var caller = Caller.Known(context.User);
+        if (!SeenRecords.IsSeen(ledger, id, caller))
+        {
+            return NotFiled(id);
+        }
+
+        // It is signed whole: nothing can be kept back of it.
+        return SeenOthers.AreHidden(ledger, id, caller, sites)
+            ? Complaint.Of(
+                ProblemKind.NotAllowed,
+                "the report tells of other records, which whoever asks may not see",
+                "a lead or an officer, who hands it out"
+            )
             : await desks.OfRecord(id).OfAsync(id, stop) switch
             {
                 ReportAnswer.Issued issued => answer(issued.Report),
@@ -115,6 +132,7 @@ internal static class ReportsApi
                 ReportAnswer.NoKey => NoKey(),
                 _ => throw new InvalidOperationException("an unknown outcome of asking for a report"),
             };
+    }
 
     private static IResult NotFiled(string id) =>
         Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");

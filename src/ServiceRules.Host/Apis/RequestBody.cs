@@ -44,7 +44,12 @@ internal static class RequestBody
         var isIt =
             MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
             && type.MediaType.Equals(kind, StringComparison.OrdinalIgnoreCase)
-            && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+            && (
+                !type.Charset.HasValue
+                || HeaderUtilities
+                    .RemoveQuotes(type.Charset)
+                    .Equals("utf-8", StringComparison.OrdinalIgnoreCase)
+            );
         if (!isIt || request.Headers.ContentEncoding.Count > 0)
         {
             throw new OtherKindException(kind);

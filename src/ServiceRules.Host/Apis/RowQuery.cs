@@ -1,9 +1,12 @@
 using System.ComponentModel;
 using System.Globalization;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Apis;
 
@@ -108,7 +111,15 @@ internal record RowQuery
             return Wrong(twice, "it stands twice", "once");
         }
 
-        return Faults().OfType<IResult>().FirstOrDefault();
+        var services = request.HttpContext.RequestServices;
+        return Faults().OfType<IResult>().FirstOrDefault()
+            ?? services
+                .GetRequiredService<ServedSites>()
+                .OfList(
+                    Caller.Known(request.HttpContext.User),
+                    Site,
+                    services.GetRequiredService<OpenLedger>()
+                );
     }
 
     protected virtual IEnumerable<IResult?> Faults() =>

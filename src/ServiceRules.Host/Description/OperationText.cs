@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.OpenApi;
+using Microsoft.Net.Http.Headers;
 using Microsoft.OpenApi;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Host.Apis;
@@ -26,6 +27,11 @@ internal static class OperationText
         {
             TakeKey(operation);
         }
+
+        if (told.OfType<TakesIfMatchMetadata>().Any())
+        {
+            TakeTag(operation);
+        }
     }
 
     private static void Tell(OpenApiOperation operation, ProblemKind kind)
@@ -46,6 +52,18 @@ internal static class OperationText
         kinds.Add(kind.Name);
         answer.Extensions[Mark] = new JsonNodeExtension(kinds);
     }
+
+    private static void TakeTag(OpenApiOperation operation) =>
+        (operation.Parameters ??= []).Add(
+            new OpenApiParameter
+            {
+                Name = HeaderNames.IfMatch,
+                In = ParameterLocation.Header,
+                Description =
+                    "the ETag under which the record was read; left out: it is corrected as it stands",
+                Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+            }
+        );
 
     private static void TakeKey(OpenApiOperation operation) =>
         (operation.Parameters ??= []).Add(

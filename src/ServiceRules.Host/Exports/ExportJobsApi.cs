@@ -69,6 +69,7 @@ internal static class ExportJobsApi
         HttpContext context,
         ExportDesk desk,
         ServedSites sites,
+        OpenLedger ledger,
         ServiceSettings settings,
         CancellationToken stop
     )
@@ -89,6 +90,10 @@ internal static class ExportJobsApi
             }
 
             request = request with { Filter = request.Filter with { Site = own.Name } };
+        }
+        else if (sites.OfList(caller, request.Filter.Site, ledger) is { } unknown)
+        {
+            return unknown;
         }
 
         if (desk.Ask(request, caller) is not { } job)

@@ -89,10 +89,21 @@ internal static class BenchPages
                 ? Refused([
                     "It is not said at which site, or it is none of yours; accepted: one of the list.",
                 ])
-            : form["do"] != SubmitWord ? Told(own.Desk.Judge(body))
+            : form["do"] != SubmitWord
+                ? Told(
+                    own.Desk.Judge(body),
+                    assessed => SeenOthers.Assessment(caller, sites, ledger, assessed)
+                )
             : Sender.Sending(caller, body, ledger) is { } unfit
                 ? Refused([$"{unfit.Detail}; accepted: {unfit.Accepted}"])
-            : Told(await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop));
+            : Told(
+                await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop),
+                stored =>
+                    ledger.Read(
+                        (log, rows) =>
+                            SubmissionAnswer.Of(stored, true, SeenOthers.For(caller, sites, log, rows))
+                    )
+            );
         told[nameof(BenchPage.Text)] = text;
         told[nameof(BenchPage.Groups)] = RecordFields.Of(text);
         told[nameof(BenchPage.Site)] = site;
@@ -113,20 +124,26 @@ internal static class BenchPages
         return new(told);
     }
 
-    private static Dictionary<string, object?> Told(AssessOutcome outcome) =>
+    private static Dictionary<string, object?> Told(
+        AssessOutcome outcome,
+        Func<Assessed, ReadOnlyMemory<byte>> seen
+    ) =>
         outcome switch
         {
-            AssessOutcome.Judged judged => Judged(judged.Assessed.Evidence.Assessment.Bytes),
+            AssessOutcome.Judged judged => Judged(seen(judged.Assessed)),
             AssessOutcome.Refused refused => Refused([.. refused.Problems.Lines()]),
             _ => throw new InvalidOperationException("an unknown outcome of judging"),
         };
 
-    private static Dictionary<string, object?> Told(SubmissionOutcome? outcome) =>
+    private static Dictionary<string, object?> Told(
+        SubmissionOutcome? outcome,
+        Func<StoredSubmission, SubmissionAnswer> seen
+    ) =>
         outcome switch
         {
-            SubmissionOutcome.Stored one => Filed(one.Submission),
-            SubmissionOutcome.Progressed one => Filed(one.Submission),
-            SubmissionOutcome.Stood one => Filed(one.Submission),
+            SubmissionOutcome.Stored one => Filed(seen(one.Submission)),
+            SubmissionOutcome.Progressed one => Filed(seen(one.Submission)),
+            SubmissionOutcome.Stood one => Filed(seen(one.Submission)),
             SubmissionOutcome.Refused refused => Refused([.. refused.Problems.Lines()]),
             SubmissionOutcome.Conflict conflict => Refused([conflict.Refusal.ToString()]),
             SubmissionOutcome.Declined declined => Refused([declined.Refusal.ToString()]),
@@ -135,13 +152,12 @@ internal static class BenchPages
             _ => throw new InvalidOperationException("an unknown outcome of submitting"),
         };
 
-    private static Dictionary<string, object?> Filed(StoredSubmission stored)
+    private static Dictionary<string, object?> Filed(SubmissionAnswer answer)
     {
-        var told = stored.AssessmentBytes is { } bytes ? Judged(bytes) : [];
-        told[nameof(BenchPage.Filed)] = stored.Record.Entry.Subject;
-        told[nameof(BenchPage.Turns)] = stored
-            .Turned.Select(turned => ShownTurn.Of(ToldTurn.Of(turned)))
-            .ToList();
+        var told = answer.Assessment is { } assessment ? Judged(assessment.Bytes) : [];
+        told[nameof(BenchPage.Filed)] = answer.Id;
+        told[nameof(BenchPage.Turns)] = answer.AlsoTurned.Select(ShownTurn.Of).ToList();
+        told[nameof(BenchPage.TurnsHidden)] = answer.AlsoTurnedHidden ?? 0;
         return told;
     }
 

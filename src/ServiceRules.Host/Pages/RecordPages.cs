@@ -8,6 +8,7 @@ using ServiceRules.Application.Rows;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Pages;
 
@@ -49,9 +50,9 @@ internal static class RecordPages
         );
     }
 
-    private static IResult One(HttpContext context, OpenLedger ledger, string id)
+    private static IResult One(HttpContext context, OpenLedger ledger, ServedSites sites, string id)
     {
-        if (SeenRecords.Of(ledger, id, Caller.Known(context.User)) is not { } answer)
+        if (SeenRecords.Of(ledger, id, Caller.Known(context.User), sites) is not { } answer)
         {
             return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
         }

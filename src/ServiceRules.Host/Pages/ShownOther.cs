@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Host.Filing;
 
 namespace ServiceRules.Host.Pages;
@@ -21,5 +22,14 @@ public sealed record ShownOther(string? Record, string What)
                     $"{other.Lock ?? other.Person} at {other.Machine}, from {other.From} "
                         + (other.Until is { } until ? $"until {until}" : "and no end shown")
                 )),
+                .. others.Hidden is { } hidden
+                    ? new[]
+                    {
+                        new ShownOther(
+                            null,
+                            $"what this account may not see: {hidden.ToString(CultureInfo.InvariantCulture)} more; a lead can see it"
+                        ),
+                    }
+                    : [],
             ];
 }

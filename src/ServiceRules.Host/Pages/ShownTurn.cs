@@ -17,7 +17,9 @@ public sealed record ShownTurn(string Record, string At, string Why, IReadOnlyLi
     private static string Sentence(ToldChange change)
     {
         var turned = $"{change.Subject}: {Word(change.Was)}, now {Word(change.Is)}";
-        return change.Rule is null ? turned : $"{turned}: {change.Statement} ({change.Rule})";
+        return change.Rule is null ? turned
+            : change.Statement is { } statement ? $"{turned}: {statement} ({change.Rule})"
+            : $"{turned} ({change.Rule})";
     }
 
     private static string Word(string? word) =>

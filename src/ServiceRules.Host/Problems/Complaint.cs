@@ -62,7 +62,11 @@ internal static class Complaint
     }
 
     public static ProblemDocument Document(FilingRefusal refusal) =>
-        Document(ProblemKind.Conflict, refusal.What, refusal.Accepted) with
+        Document(
+            refusal.IsUnfit ? ProblemKind.Refused : ProblemKind.Conflict,
+            refusal.What,
+            refusal.Accepted
+        ) with
         {
             Differences = [.. refusal.Differences.Take(DifferencesMost).Select(ToldDifference.Of)],
             Untold = Math.Max(0, refusal.Differences.Length - DifferencesMost),

@@ -63,6 +63,11 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         StatusCodes.Status410Gone,
         "the content is no longer kept"
     );
+    public static readonly ProblemKind Changed = new(
+        "changed",
+        StatusCodes.Status412PreconditionFailed,
+        "it was changed since it was read"
+    );
     public static readonly ProblemKind TooLarge = new(
         "too-large",
         StatusCodes.Status413PayloadTooLarge,
@@ -127,6 +132,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         Conflict,
         UnderWay,
         Gone,
+        Changed,
         TooLarge,
         MediaType,
         Refused,
@@ -152,6 +158,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
             StatusCodes.Status404NotFound => NotFound,
             StatusCodes.Status405MethodNotAllowed => Method,
             StatusCodes.Status408RequestTimeout => Slow,
+            StatusCodes.Status412PreconditionFailed => Changed,
             StatusCodes.Status413PayloadTooLarge => TooLarge,
             StatusCodes.Status415UnsupportedMediaType => MediaType,
             StatusCodes.Status429TooManyRequests => TooMany,

@@ -19,6 +19,11 @@ internal static class PrivateSettings
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     };
 
+    private static readonly JsonSerializerOptions WhateverElse = new(Strictly)
+    {
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip,
+    };
+
     /// <summary>Null where there is no such file.</summary>
     /// <param name="dataFolder">Where it lies.</param>
     /// <param name="fileName">What it is called.</param>
@@ -61,6 +66,7 @@ internal static class PrivateSettings
             // The message of the reader may repeat a value, and so a secret.
             throw Refused([
                 $"it cannot be read at `{wrong.Path}`, line {wrong.LineNumber + 1}: a member that is unknown, missing, twice or of another kind",
+                .. Beside(file, faults),
             ]);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
@@ -73,6 +79,23 @@ internal static class PrivateSettings
                 .. why.Select(one => $"`{file.FullName}`: {one}"),
                 $"accepted: what docs/service.md shows under {shown}, or no such file",
             ]);
+    }
+
+    // What else is wrong where it can be read but for members that are unknown: all of it is told at once.
+    private static IReadOnlyList<string> Beside<T>(FileInfo file, Func<T, IReadOnlyList<string>> faults)
+        where T : class
+    {
+        try
+        {
+            using var content = file.OpenRead();
+            return JsonSerializer.Deserialize<T>(content, WhateverElse) is { } settings
+                ? faults(settings)
+                : [];
+        }
+        catch (Exception none) when (none is JsonException or IOException or UnauthorizedAccessException)
+        {
+            return [];
+        }
     }
 
     /// <summary>An address as a person may be shown it: a name in it may come with a password.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Rows;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 
@@ -76,6 +77,21 @@ internal sealed record ServedSites(ImmutableArray<ServedSite> All, bool AreSever
             "site=NAME, with a name that /api/sites lists"
         );
     }
+
+    /// <summary>
+    /// What is wrong with a site by which a list is asked for; null when nothing. A site that is not served any more, and of which
+    /// records are stored, may be named by who is of every site.
+    /// </summary>
+    public IResult? OfList(Caller caller, string? named, OpenLedger ledger) =>
+        named is null
+        || (
+            caller.SeesEverySite
+            && !ledger
+                .Rows.Records(new RecordFilter { Site = named }, new RowPaging { Most = 1 })
+                .Rows.IsEmpty
+        )
+            ? null
+            : Choose(caller, named, out _);
 
     /// <summary>Rules judge at every site: only who is of every one stores them and puts them in force.</summary>
     /// <returns>What is wrong with the caller; null when nothing.</returns>

@@ -47,6 +47,24 @@ public sealed class NoticeSettingsTests
         Assert.DoesNotContain(":pw", refused.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Settings_WithAMemberThatIsUnknown_AreRefusedWithWhateverElseIsWrong()
+    {
+        using var folder = new NoticeFolder(
+            "{ \"format\": \"service-notices/2\", \"extra\": 1, \"service\": \"https://service.example\", \"webhooks\": ["
+                + Good
+                + "] }",
+            DurableFile.Private
+        );
+
+        var refused = Assert.Throws<StartRefusedException>(() =>
+            NoticeSettings.Read(Path.GetDirectoryName(folder.Ledger)!)
+        );
+
+        Assert.Contains("$.extra", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("service-notices/1", refused.Message, StringComparison.Ordinal);
+    }
+
     [SkippableFact]
     public void Settings_ThatOthersMayRead_AreRefused()
     {

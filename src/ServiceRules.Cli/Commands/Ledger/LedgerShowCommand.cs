@@ -28,15 +28,19 @@ internal static class LedgerShowCommand
         {
             using var ledger = LedgerInUse.Existing(parsed, session);
             var id = parsed.GetRequiredValue(subject);
-            var versions = new TellSubject(ledger.Ledger.Log).Tell(id);
+            var versions = new TellSubject(ledger.Ledger.Log).TellApart(id);
             if (versions.IsEmpty)
             {
                 session.Error.WriteLine($"nothing is filed about `{id}` here");
                 return ExitCode.Unusable;
             }
 
-            new SubjectPrint(session.Screen, id, versions).Print();
-            if (!versions.Any(version => version.IsDamaged))
+            foreach (var thing in versions)
+            {
+                new SubjectPrint(session.Screen, id, thing).Print(versions.Length > 1);
+            }
+
+            if (!versions.Any(thing => thing.Any(version => version.IsDamaged)))
             {
                 return ExitCode.Good;
             }
