@@ -37,7 +37,11 @@ public sealed class PagesTests(FiledShop shop) : IClassFixture<FiledShop>
         var page = await SendAsync(Record("J-bench-2"), "submit");
 
         Assert.Contains("href=\"/records/J-bench-2\"", page, StringComparison.Ordinal);
-        Assert.Contains("lock applied", await _run.TextAsync("records/J-bench-2"), StringComparison.Ordinal);
+        Assert.Contains(
+            "lock on (engine start",
+            await _run.TextAsync("records/J-bench-2"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -142,7 +142,7 @@ internal static class BenchPages
 
         var caller = Caller.Known(request.HttpContext.User);
         var site = form["site"].ToString() is { Length: > 0 } named ? named : null;
-        ProblemReport wrong = ProblemReport.None;
+        var wrong = ProblemReport.None;
         var told =
             sites.Choose(caller, site, out var own) is not null
                 ? Refused([

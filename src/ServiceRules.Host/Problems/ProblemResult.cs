@@ -40,9 +40,10 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
             new Dictionary<string, object?>(StringComparer.Ordinal)
             {
                 [nameof(ProblemPage.Title)] = document.Title,
-                [nameof(ProblemPage.Detail)] = document.Detail,
+                // Of keys, where nobody is known: a browser has none.
+                [nameof(ProblemPage.Detail)] = isUnknown ? null : document.Detail,
                 [nameof(ProblemPage.Accepted)] = document.Accepted,
-                [nameof(ProblemPage.Advice)] = AdviceOf(document.Status),
+                [nameof(ProblemPage.Advice)] = AdviceOf(httpContext.Request, document.Status),
                 [nameof(ProblemPage.Problems)] = (document.Problems ?? []).Select(Line).ToList(),
                 [nameof(ProblemPage.SignIn)] = isUnknown ? SignInFor(httpContext.Request) : null,
                 [nameof(ProblemPage.Place)] = httpContext.Request.Path.ToUriComponent(),
@@ -61,26 +62,30 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
         && MediaTypeHeaderValue.TryParseList(request.Headers.Accept, out var kinds)
         && kinds.Any(kind => kind.MediaType == "text/html" && kind.Quality is null or > 0);
 
-    private static string AdviceOf(int status) =>
-        status switch
+    private static string AdviceOf(HttpRequest request, int status)
+    {
+        var advice = status switch
         {
-            StatusCodes.Status401Unauthorized =>
-                "Your session has ended, or there was none. Nothing was stored.",
+            StatusCodes.Status401Unauthorized => "Your session has ended, or there was none.",
             StatusCodes.Status403Forbidden =>
-                "Nothing was stored. What your account opens stands in the menu; an administrator can give it other roles.",
+                "What your account opens stands in the menu; an administrator can give it other roles.",
             StatusCodes.Status404NotFound =>
                 "The address may be misspelled, or what stood there may not be yours to see.",
             StatusCodes.Status408RequestTimeout or StatusCodes.Status429TooManyRequests =>
-                "Nothing was stored. Wait a few seconds, then go back and send it again, or load the page again.",
-            StatusCodes.Status413PayloadTooLarge =>
-                "Nothing was stored. Go back and choose a smaller file, or take something out.",
+                "Wait a few seconds, then go back and send it again, or load the page again.",
             StatusCodes.Status410Gone => "It was removed, and the log keeps that it was there.",
+            StatusCodes.Status413PayloadTooLarge =>
+                "Go back and choose a smaller file, or take something out.",
             StatusCodes.Status503ServiceUnavailable or StatusCodes.Status507InsufficientStorage =>
-                "Nothing was stored. Go back and try again in a moment; if it stays so, tell whoever runs the service.",
+                "Try again in a moment; if it stays so, tell whoever runs the service.",
             StatusCodes.Status500InternalServerError =>
                 "Look whether it was stored before you send it again, and tell whoever runs the service.",
-            _ => "Nothing was stored. Go back and mend it.",
+            _ => "Go back and mend it.",
         };
+        return HttpMethods.IsGet(request.Method) || status is StatusCodes.Status500InternalServerError
+            ? advice
+            : "Nothing was stored. " + advice;
+    }
 
     private static string Line(ToldProblem problem) =>
         $"{problem.Pointer}: {problem.What}"

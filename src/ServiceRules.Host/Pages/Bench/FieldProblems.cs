@@ -71,7 +71,7 @@ internal sealed record FieldProblems(IReadOnlyList<FieldGroup> Groups, IReadOnly
             return $"{Shortened.To(field.Shown, FoundLength)} is not read; accepted: {Shortened.To(field.Shown.Replace(',', '.'), FoundLength)}";
         }
 
-        return $"{problem.What}" + (problem.Accepted.Length == 0 ? "" : $"; accepted: {problem.Accepted}");
+        return problem.What + (problem.Accepted.Length == 0 ? "" : $"; accepted: {problem.Accepted}");
     }
 
     private static string Elsewhere(Problem problem, JsonNode? record, bool isShown) =>
@@ -81,7 +81,7 @@ internal sealed record FieldProblems(IReadOnlyList<FieldGroup> Groups, IReadOnly
                 + (
                     isShown
                         ? problem.ToString()
-                        : $"{problem.What}"
+                        : problem.What
                             + (problem.Accepted.Length == 0 ? "" : $"; accepted: {problem.Accepted}")
                 );
 }
