@@ -50,7 +50,7 @@ public sealed partial class RecordPageTests(FiledShop shop) : IClassFixture<File
         var text = Text(await PageAsync("J-full"));
 
         Assert.Contains(
-            "height of cut, left 0.1580 in (HG-02) turned height, left lower 0.008 in 0.1500 in (HG-02)",
+            "height of cut, left 0.1580 in (HG-02) turned height of cut, left down 0.008 in 0.1500 in (HG-02)",
             text,
             StringComparison.Ordinal
         );

@@ -24,55 +24,56 @@ internal sealed record FieldProblems(IReadOnlyList<FieldGroup> Groups, IReadOnly
         bool isShown
     )
     {
-        var known = groups
-            .SelectMany(group => group.Fields)
-            .Select(field => field.Pointer)
-            .ToHashSet(StringComparer.Ordinal);
-        var byField = problems.Told.ToLookup(problem => problem.Pointer, StringComparer.Ordinal);
+        var told = problems
+            .Told.DistinctBy(problem => problem.Pointer)
+            .ToDictionary(problem => problem.Pointer, StringComparer.Ordinal);
+        var untold = problems.Untold;
+        List<FieldGroup> marked = [];
+        foreach (var group in groups)
+        {
+            List<RecordField> fields = [];
+            foreach (var field in group.Fields)
+            {
+                var wrong = told.TryGetValue(field.Pointer, out var problem) ? AtField(field, problem) : null;
+                // A reader that has told enough counts the others, and a form has fields for many of them.
+                if (wrong is null && isShown && untold > 0 && Plainly(field) is { } plain)
+                {
+                    wrong = plain;
+                    untold--;
+                }
+
+                fields.Add(field with { Wrong = wrong });
+            }
+
+            marked.Add(group with { Fields = fields });
+        }
+
+        var known = groups.SelectMany(group => group.Fields).Select(field => field.Pointer);
         return new(
-            [
-                .. groups.Select(group =>
-                    group with
-                    {
-                        Fields =
-                        [
-                            .. group.Fields.Select(field =>
-                                byField[field.Pointer].FirstOrDefault() is { } problem
-                                    ? field with
-                                    {
-                                        Wrong = AtField(field, problem),
-                                    }
-                                    : field
-                            ),
-                        ],
-                    }
-                ),
-            ],
+            marked,
             [
                 .. problems
-                    .Told.Where(problem => !known.Contains(problem.Pointer))
+                    .Told.ExceptBy(known, problem => problem.Pointer)
                     .Select(problem => Elsewhere(problem, record, isShown)),
-                .. problems.Untold > 0
-                    ? new[] { string.Create(CultureInfo.InvariantCulture, $"and {problems.Untold} more") }
+                .. untold > 0
+                    ? new[] { string.Create(CultureInfo.InvariantCulture, $"and {untold} more") }
                     : [],
             ]
         );
     }
 
-    private static string AtField(RecordField field, Problem problem)
-    {
-        if (field.Shown.Length == 0)
-        {
-            return "To be filled in.";
-        }
+    // What anyone sees to be wrong.
+    private static string? Plainly(RecordField field) =>
+        field.Shown.Length == 0 ? "To be filled in."
+        : field.Unit.Length > 0
+        && field.Shown.Contains(',', StringComparison.Ordinal)
+        && field.Shown.All(sign => char.IsAsciiDigit(sign) || sign is ',' or '-' or '+')
+            ? $"{Shortened.To(field.Shown, FoundLength)} is not read; accepted: {Shortened.To(field.Shown.Replace(',', '.'), FoundLength)}"
+        : null;
 
-        if (field.Shown.Contains(',', StringComparison.Ordinal) && field.Shown.Any(char.IsAsciiDigit))
-        {
-            return $"{Shortened.To(field.Shown, FoundLength)} is not read; accepted: {Shortened.To(field.Shown.Replace(',', '.'), FoundLength)}";
-        }
-
-        return problem.What + (problem.Accepted.Length == 0 ? "" : $"; accepted: {problem.Accepted}");
-    }
+    private static string AtField(RecordField field, Problem problem) =>
+        Plainly(field)
+        ?? problem.What + (problem.Accepted.Length == 0 ? "" : $"; accepted: {problem.Accepted}");
 
     private static string Elsewhere(Problem problem, JsonNode? record, bool isShown) =>
         record is null || problem.Pointer.Length == 0
