@@ -37,7 +37,11 @@ public sealed class PagesTests(FiledShop shop) : IClassFixture<FiledShop>
         var page = await SendAsync(Record("J-bench-2"), "submit");
 
         Assert.Contains("href=\"/records/J-bench-2\"", page, StringComparison.Ordinal);
-        Assert.Contains("lock applied", await _run.TextAsync("records/J-bench-2"), StringComparison.Ordinal);
+        Assert.Contains(
+            "lock on (engine start",
+            await _run.TextAsync("records/J-bench-2"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -62,6 +66,38 @@ public sealed class PagesTests(FiledShop shop) : IClassFixture<FiledShop>
             page.Contains($"href=\"/records/{other}\"", StringComparison.Ordinal)
         );
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("machine=m-02%20", "J-1", "")]
+    [InlineData("from=2026-04-14&until=2026-04-14", "J-2", "J-1")]
+    [InlineData("until=2026-04-13", "J-1", "J-2")]
+    [InlineData("unit=u-02-3", "J-1", "")]
+    [InlineData("unit=U-99", "", "J-1")]
+    [InlineData("record=j-2", "J-2", "J-1")]
+    [InlineData("record=_", "", "J-1")]
+    public async Task Records_Filtered_ShowThoseAskedForAlone(string query, string shown, string other)
+    {
+        var page = await _run.TextAsync("records?" + query);
+
+        Assert.Equal(shown.Length > 0, page.Contains($"href=\"/records/{shown}\"", StringComparison.Ordinal));
+        Assert.True(
+            other.Length == 0 || !page.Contains($"href=\"/records/{other}\"", StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [InlineData("colour=red", "There is no `colour` to ask for")]
+    [InlineData("from=13.4.2026", "`13.4.2026` is no day")]
+    [InlineData("from=2026-05-01&until=2026-04-01", "No day is from 2026-05-01 until 2026-04-01")]
+    [InlineData("disposition=fine", "`fine` is no outcome")]
+    [InlineData("machine=%00", "is part of no identity")]
+    public async Task Records_AskedForWhatIsNot_TellItAndShowNone(string query, string told)
+    {
+        var page = WebUtility.HtmlDecode(await _run.TextAsync("records?" + query));
+
+        Assert.Contains(told, page, StringComparison.Ordinal);
+        Assert.DoesNotContain("href=\"/records/J-1\"", page, StringComparison.Ordinal);
     }
 
     [Fact]

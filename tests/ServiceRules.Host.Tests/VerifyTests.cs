@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
+using ServiceRules.Application.Accounts;
 using ServiceRules.Client;
 using ServiceRules.Host.Tests.Clients;
 
@@ -31,13 +32,13 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
         return await _run.Typed.VerifyAsync(sent);
     }
 
-    private async Task<string> PageAsync(byte[] file, string name = "report.pdf")
+    private async Task<string> PageAsync(byte[] file, string name = "report.pdf", HttpClient? client = null)
     {
         using var form = new MultipartFormDataContent();
         using var part = new ByteArrayContent(file);
         form.Add(part, "report", name);
 
-        using var answer = await _run.Client.PostAsync(new Uri("verify", UriKind.Relative), form);
+        using var answer = await (client ?? _run.Client).PostAsync(new Uri("verify", UriKind.Relative), form);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
     }
@@ -92,9 +93,17 @@ public sealed class VerifyTests(FiledShop shop) : IClassFixture<FiledShop>
 
         Assert.Equal("genuine", answer.Standing);
         Assert.True(answer.Here!.SupersededBy > 0);
-        Assert.Contains("Superseded", await PageAsync(earlier), StringComparison.Ordinal);
+        var page = await PageAsync(earlier);
+        Assert.Contains("<h2 id=\"standing\">Genuine, and superseded</h2>", page, StringComparison.Ordinal);
+        Assert.Contains("<strong>may go out</strong>", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/records/J-super\"", page, StringComparison.Ordinal);
+        using var other = _run.ClientWith(_run.NewKey(Roles.Technician, "tech-01"));
+        var unseen = await PageAsync(earlier, client: other);
+        Assert.Contains("Genuine, and superseded", unseen, StringComparison.Ordinal);
+        Assert.DoesNotContain("may go out", unseen, StringComparison.Ordinal);
+        Assert.DoesNotContain("href=\"/records/J-super\"", unseen, StringComparison.Ordinal);
         Assert.DoesNotContain(
-            "Superseded",
+            "superseded",
             await PageAsync(await ReportAsync("J-super")),
             StringComparison.Ordinal
         );

@@ -16,6 +16,8 @@ public sealed class BeginRecord(RuleBook book, SiteRegisters site, AssessRecord 
     /// <summary>Marks what is to be filled in.</summary>
     public const string Mark = "?";
 
+    private const int MachineLength = 40;
+
     /// <param name="job">The job.</param>
     /// <param name="earlier">Records of the machine, the newest first: its units are taken from them.</param>
     /// <param name="recent">Records of the site, the newest first: gauges are taken from them, those of the machine before others.</param>
@@ -36,7 +38,7 @@ public sealed class BeginRecord(RuleBook book, SiteRegisters site, AssessRecord 
             ["format"] = "service-record/1",
             ["id"] = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{job.Machine.Id.Text}-{job.At:yyyyMMdd-HHmmss}"
+                $"{Within(job.Machine.Id.Text)}-{job.At:yyyyMMdd-HHmmss}-{job.Draw}"
             ),
             ["date"] = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             ["place"] = Words.Of(job.Procedure.Place),
@@ -51,6 +53,10 @@ public sealed class BeginRecord(RuleBook book, SiteRegisters site, AssessRecord 
         record["signOff"] = new JsonObject { ["by"] = person, ["at"] = BegunSteps.Time(job.At) };
         return record;
     }
+
+    // An identity has 64 characters at most.
+    private static string Within(string machine) =>
+        machine.Length <= MachineLength ? machine : machine[..MachineLength];
 
     private static JsonObject Machine(RegisteredMachine machine)
     {

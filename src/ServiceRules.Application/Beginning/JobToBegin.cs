@@ -9,10 +9,12 @@ namespace ServiceRules.Application.Beginning;
 /// <param name="Procedure">By which written procedure.</param>
 /// <param name="Person">Who performs it; null: to be filled in.</param>
 /// <param name="At">When, with the offset of the site.</param>
+/// <param name="Draw">Something drawn for it: of two that are begun at one time, each has an identity of its own.</param>
 public sealed record JobToBegin(
     RegisteredMachine Machine,
     ServiceTask Task,
     Procedure Procedure,
     string? Person,
-    DateTimeOffset At
+    DateTimeOffset At,
+    string Draw
 );

@@ -12,6 +12,15 @@ public sealed record RecordFilter
 
     public string? Machine { get; init; }
 
+    /// <summary>The machine, without regard to the case of letters.</summary>
+    public string? MachineOfAnyCase { get; init; }
+
+    /// <summary>What the identity of the record contains, without regard to the case of letters.</summary>
+    public string? Containing { get; init; }
+
+    /// <summary>Versions in which this unit stands, without regard to the case of letters.</summary>
+    public string? UnitOfAnyCase { get; init; }
+
     /// <summary>Versions in which this unit stands.</summary>
     public string? Unit { get; init; }
 

@@ -124,6 +124,10 @@ internal static class AccessTable
         return ByRoute.GetValueOrDefault((MethodsOf(route) is [] ? Access.AnyMethod : method, pattern));
     }
 
+    /// <summary>Whether a route is open to somebody.</summary>
+    public static bool Opens(string method, string pattern, Caller? caller) =>
+        ByRoute.GetValueOrDefault((method, pattern))?.Opens(caller) is true;
+
     /// <summary>The methods that a route takes; none: any.</summary>
     public static IReadOnlyList<string> MethodsOf(RouteEndpoint route) =>
         route.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods ?? [];

@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Submitting;
+using ServiceRules.Formats.Json;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Pages.Bench;
@@ -17,8 +18,9 @@ namespace ServiceRules.Host.Pages;
 /// <summary>The bench: a job is begun and filled in, or a record is pasted; seen judged, and submitted.</summary>
 internal static class BenchPages
 {
-    private const string Place = "/bench";
+    public const string Place = "/bench";
     private const string SubmitWord = "submit";
+    private const string KeepWord = "keep";
 
     public static void MapBenchPages(this IEndpointRouteBuilder routes)
     {
@@ -26,8 +28,9 @@ internal static class BenchPages
         routes.MapPost(Place, AnswerAsync).TakesForm();
     }
 
-    // With a machine and a task in the query the page has a record to fill in, and else those that there are to choose from.
-    private static RazorComponentResult<BenchPage> Begun(
+    // With a machine and a task in the query the page has a record to fill in, with a record the open job, and else those that there are
+    // to choose from.
+    private static IResult Begun(
         HttpContext context,
         ServedSites sites,
         OpenLedger ledger,
@@ -35,6 +38,11 @@ internal static class BenchPages
     )
     {
         var query = context.Request.Query;
+        if (query["record"].ToString() is { Length: > 0 } id)
+        {
+            return Continued(context, sites, ledger, clock, id);
+        }
+
         var caller = Caller.Known(context.User);
         var named = query["site"].ToString() is { Length: > 0 } given ? given : null;
         var told = new Dictionary<string, object?>(StringComparer.Ordinal)
@@ -72,6 +80,47 @@ internal static class BenchPages
         return Shown(context, sites, told);
     }
 
+    private static IResult Continued(
+        HttpContext context,
+        ServedSites sites,
+        OpenLedger ledger,
+        TimeProvider clock,
+        string id
+    )
+    {
+        var caller = Caller.Known(context.User);
+        if (SeenRecords.Of(ledger, id, caller)?.Record is not { } filed)
+        {
+            return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+        }
+
+        if (sites.ChooseFor(caller, null, id, ledger, out var own) is { } fault)
+        {
+            return fault;
+        }
+
+        var isOpen =
+            RecordFields.RecordOf(Encoding.UTF8.GetString(filed.Bytes.Span))?.ContainsKey("signOff") is false;
+        var text = isOpen ? new BeginDesk(ledger, own, clock.GetUtcNow()).Continue(filed.Bytes) : "";
+        return Shown(
+            context,
+            sites,
+            new(StringComparer.Ordinal)
+            {
+                [nameof(BenchPage.Site)] = own.Name,
+                [nameof(BenchPage.Continues)] = isOpen ? id : null,
+                [nameof(BenchPage.Problems)] = isOpen
+                    ? []
+                    : (IReadOnlyList<string>)
+                        [
+                            $"{id} is signed off; a shop lead corrects it by an amendment, and nobody carries on with it.",
+                        ],
+                [nameof(BenchPage.Text)] = text,
+                [nameof(BenchPage.Groups)] = RecordFields.Of(text),
+            }
+        );
+    }
+
     private static async Task<IResult> AnswerAsync(
         HttpRequest request,
         ServedSites sites,
@@ -82,17 +131,28 @@ internal static class BenchPages
         var form = await request.ReadFormAsync(stop);
         var text = RecordFields.Apply(form["record"].ToString(), form);
         var body = Encoding.UTF8.GetBytes(text);
+        var isKept = form["do"] == KeepWord;
+        if (isKept && RecordFields.RecordOf(text) is { } half)
+        {
+            // What is filed first stands first from then on.
+            var filled = OpenJob.Filled(half);
+            text = RecordFields.Written(OpenJob.Continued(filled, half));
+            body = Encoding.UTF8.GetBytes(RecordFields.Written(filled));
+        }
+
         var caller = Caller.Known(request.HttpContext.User);
         var site = form["site"].ToString() is { Length: > 0 } named ? named : null;
+        var wrong = ProblemReport.None;
         var told =
             sites.Choose(caller, site, out var own) is not null
                 ? Refused([
                     "It is not said at which site, or it is none of yours; accepted: one of the list.",
                 ])
-            : form["do"] != SubmitWord
+            : form["do"] != SubmitWord && !isKept
                 ? Told(
                     own.Desk.Judge(body),
-                    assessed => SeenOthers.Assessment(caller, sites, ledger, assessed)
+                    assessed => SeenOthers.Assessment(caller, sites, ledger, assessed),
+                    out wrong
                 )
             : Sender.Sending(caller, body, ledger) is { } unfit
                 ? Refused([$"{unfit.Detail}; accepted: {unfit.Accepted}"])
@@ -102,10 +162,22 @@ internal static class BenchPages
                     ledger.Read(
                         (log, rows) =>
                             SubmissionAnswer.Of(stored, true, SeenOthers.For(caller, sites, log, rows))
-                    )
+                    ),
+                out wrong
             );
         told[nameof(BenchPage.Text)] = text;
-        told[nameof(BenchPage.Groups)] = RecordFields.Of(text);
+        // What was kept stands elsewhere in the record than where it was sent.
+        var groups = RecordFields.Of(text, isKept ? null : form);
+        if (!wrong.IsEmpty)
+        {
+            var at = FieldProblems.Of(groups, wrong, RecordFields.RecordOf(text), isShown: !isKept);
+            groups = at.Groups;
+            told[nameof(BenchPage.Problems)] = at.Others;
+            told[nameof(BenchPage.IsRefused)] = true;
+        }
+
+        told[nameof(BenchPage.Groups)] = groups;
+        told[nameof(BenchPage.IsKept)] = isKept && told.ContainsKey(nameof(BenchPage.Filed));
         told[nameof(BenchPage.Site)] = site;
         return Shown(request.HttpContext, sites, told);
     }
@@ -126,31 +198,39 @@ internal static class BenchPages
 
     private static Dictionary<string, object?> Told(
         AssessOutcome outcome,
-        Func<Assessed, ReadOnlyMemory<byte>> seen
-    ) =>
-        outcome switch
+        Func<Assessed, ReadOnlyMemory<byte>> seen,
+        out ProblemReport wrong
+    )
+    {
+        wrong = (outcome as AssessOutcome.Refused)?.Problems ?? ProblemReport.None;
+        return outcome switch
         {
             AssessOutcome.Judged judged => Judged(seen(judged.Assessed)),
-            AssessOutcome.Refused refused => Refused([.. refused.Problems.Lines()]),
+            AssessOutcome.Refused => Refused([]),
             _ => throw new InvalidOperationException("an unknown outcome of judging"),
         };
+    }
 
     private static Dictionary<string, object?> Told(
         SubmissionOutcome? outcome,
-        Func<StoredSubmission, SubmissionAnswer> seen
-    ) =>
-        outcome switch
+        Func<StoredSubmission, SubmissionAnswer> seen,
+        out ProblemReport wrong
+    )
+    {
+        wrong = (outcome as SubmissionOutcome.Refused)?.Problems ?? ProblemReport.None;
+        return outcome switch
         {
             SubmissionOutcome.Stored one => Filed(seen(one.Submission)),
             SubmissionOutcome.Progressed one => Filed(seen(one.Submission)),
             SubmissionOutcome.Stood one => Filed(seen(one.Submission)),
-            SubmissionOutcome.Refused refused => Refused([.. refused.Problems.Lines()]),
+            SubmissionOutcome.Refused => Refused([]),
             SubmissionOutcome.Conflict conflict => Refused([conflict.Refusal.ToString()]),
             SubmissionOutcome.Declined declined => Refused([declined.Refusal.ToString()]),
             SubmissionOutcome.Trouble trouble => Refused([StoreProblem.Of(trouble.What).Detail]),
             SubmissionOutcome.Broken => Refused([StoreProblem.Broken.Detail]),
             _ => throw new InvalidOperationException("an unknown outcome of submitting"),
         };
+    }
 
     private static Dictionary<string, object?> Filed(SubmissionAnswer answer)
     {

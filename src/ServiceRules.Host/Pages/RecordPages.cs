@@ -7,6 +7,7 @@ using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
+using ServiceRules.Host.Pages.Filed;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Sites;
 
@@ -24,39 +25,43 @@ internal static class RecordPages
     private static RazorComponentResult<RecordsPage> List(
         HttpContext context,
         OpenLedger ledger,
-        string? machine,
-        string? disposition,
         string? after
     )
     {
-        var page = SeenRecords.Rows(
-            ledger,
-            new RecordFilter
-            {
-                Machine = string.IsNullOrEmpty(machine) ? null : machine,
-                Disposition = string.IsNullOrEmpty(disposition) ? null : disposition,
-            },
-            new RowPaging { Beyond = RowPlace.TryParse(after, out var place) ? place : null },
-            Caller.Known(context.User)
-        );
+        var asked = RecordsAsked.Of(context.Request.Query);
+        var page =
+            asked.Problems.Count > 0
+                ? null
+                : SeenRecords.Rows(
+                    ledger,
+                    asked.Filter,
+                    new RowPaging { Beyond = RowPlace.TryParse(after, out var place) ? place : null },
+                    Caller.Known(context.User)
+                );
         return new(
             new Dictionary<string, object?>(StringComparer.Ordinal)
             {
-                [nameof(RecordsPage.Rows)] = page.Rows,
-                [nameof(RecordsPage.Machine)] = machine ?? "",
-                [nameof(RecordsPage.Disposition)] = disposition ?? "",
-                [nameof(RecordsPage.Next)] = page.Next?.ToString(),
+                [nameof(RecordsPage.Rows)] = (IReadOnlyList<RecordRow>?)page?.Rows ?? [],
+                [nameof(RecordsPage.Asked)] = asked,
+                [nameof(RecordsPage.Next)] = page?.Next?.ToString(),
             }
         );
     }
 
     private static IResult One(HttpContext context, OpenLedger ledger, ServedSites sites, string id)
     {
-        if (SeenRecords.Of(ledger, id, Caller.Known(context.User), sites) is not { } answer)
+        var caller = Caller.Known(context.User);
+        if (SeenRecords.Of(ledger, id, caller, sites) is not { } answer)
         {
             return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
         }
 
+        var (job, versions) = ledger.Read(log =>
+            (
+                answer.Record is { } record ? ShownJob.Of(log, record.Bytes, answer.Assessment?.Bytes) : null,
+                ShownVersion.Of(log, id, caller)
+            )
+        );
         return new RazorComponentResult<RecordPage>(
             new Dictionary<string, object?>(StringComparer.Ordinal)
             {
@@ -64,15 +69,16 @@ internal static class RecordPages
                 [nameof(RecordPage.Disposition)] = answer.Assessment is { } judged
                     ? ToldAssessment.Of(judged.Bytes).Disposition
                     : null,
+                [nameof(RecordPage.Job)] = job,
+                [nameof(RecordPage.CanContinue)] =
+                    job is { IsOpen: true } && AccessTable.Opens("GET", "/bench", caller),
+                [nameof(RecordPage.Versions)] = versions,
                 [nameof(RecordPage.Findings)] = answer.Assessment is { } assessment
                     ? ShownFinding.Open(assessment.Bytes)
                     : [],
                 [nameof(RecordPage.Turns)] = answer.Turned.Select(ShownTurn.Of).ToList(),
                 [nameof(RecordPage.Comments)] = answer.Comments.Select(Line).ToList(),
                 [nameof(RecordPage.Others)] = ShownOther.Of(answer.Others),
-                [nameof(RecordPage.Timeline)] = answer.Record is { } record
-                    ? ShownEvent.Of(record.Bytes)
-                    : [],
             }
         );
     }

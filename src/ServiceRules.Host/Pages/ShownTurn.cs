@@ -14,7 +14,7 @@ public sealed record ShownTurn(string Record, string At, string Why, IReadOnlyLi
             [.. turn.Changes.Select(Sentence)]
         );
 
-    private static string Sentence(ToldChange change)
+    internal static string Sentence(ToldChange change)
     {
         var turned = $"{change.Subject}: {Word(change.Was)}, now {Word(change.Is)}";
         return change.Rule is null ? turned

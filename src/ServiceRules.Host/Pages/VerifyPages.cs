@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Verifying;
@@ -30,6 +31,7 @@ internal static class VerifyPages
     private static async Task<IResult> AnswerAsync(
         HttpRequest request,
         VerificationDesk desk,
+        OpenLedger ledger,
         CancellationToken stop
     )
     {
@@ -62,16 +64,15 @@ internal static class VerifyPages
 
         using var held = new MemoryStream();
         await file.CopyToAsync(held, stop);
+        var caller = Caller.Known(request.HttpContext.User);
+        var answer = await desk.LookAsync(held.ToArray(), caller, stop);
         return Shown(
             request.HttpContext,
             new(StringComparer.Ordinal)
             {
                 [nameof(VerifyPage.FileName)] = Shortened.To(file.FileName, NameMost),
-                [nameof(VerifyPage.Told)] = await desk.LookAsync(
-                    held.ToArray(),
-                    Caller.Known(request.HttpContext.User),
-                    stop
-                ),
+                [nameof(VerifyPage.Told)] = answer,
+                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, answer.Here, caller),
             }
         );
     }

@@ -79,6 +79,5 @@ internal static class Complaint
         return Of(kind, detail);
     }
 
-    private static IResult Told(ProblemDocument document) =>
-        Results.Json(document, contentType: ProblemDocument.MediaType, statusCode: document.Status);
+    private static ProblemResult Told(ProblemDocument document) => new(document);
 }

@@ -6,7 +6,7 @@ using ServiceRules.Rules.Evaluation.Timeline;
 namespace ServiceRules.Reporting.Reports;
 
 /// <summary>An event with the number by which lanes and list name it.</summary>
-internal sealed record NumberedEvent(int Number, TimelineEvent Event)
+public sealed record NumberedEvent(int Number, TimelineEvent Event)
 {
     /// <summary>Hands-on work begins with it: by its word, or because somebody takes up work again.</summary>
     public bool BeginsWork { get; init; }

@@ -68,6 +68,24 @@ internal sealed class SqlQuestion
             Add("r.day <= {0}", SqlRows.Days(until));
         }
 
+        if (filter.MachineOfAnyCase is { } machine)
+        {
+            Add("LOWER(r.machine) = {0}", Lower(machine));
+        }
+
+        if (filter.Containing is { } part)
+        {
+            Add("LOWER(r.record) LIKE {0} ESCAPE '!'", $"%{Escaped(Lower(part))}%");
+        }
+
+        if (filter.UnitOfAnyCase is { } any)
+        {
+            Add(
+                "EXISTS (SELECT 1 FROM unit_row n WHERE n.entry_index = r.entry_index AND LOWER(n.unit) = {0})",
+                Lower(any)
+            );
+        }
+
         if (filter.Unit is { } unit)
         {
             Add(
@@ -115,6 +133,25 @@ internal sealed class SqlQuestion
         );
         return rows.Count <= most ? new([.. rows], null) : new([.. rows.Take(most)], place(rows[most - 1]));
     }
+
+    // Identities have letters of ASCII alone, which both databases make small alike.
+    private static string Lower(string text) =>
+        string.Create(
+            text.Length,
+            text,
+            static (small, of) =>
+            {
+                for (var at = 0; at < small.Length; at++)
+                {
+                    small[at] = char.IsAsciiLetterUpper(of[at]) ? (char)(of[at] | 0x20) : of[at];
+                }
+            }
+        );
+
+    private static string Escaped(string text) =>
+        text.Replace("!", "!!", StringComparison.Ordinal)
+            .Replace("%", "!%", StringComparison.Ordinal)
+            .Replace("_", "!_", StringComparison.Ordinal);
 
     private void IsAmong(string column, ImmutableArray<string> accepted)
     {

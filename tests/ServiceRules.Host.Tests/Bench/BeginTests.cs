@@ -117,8 +117,24 @@ public sealed class BeginTests(SpringShop shop) : IClassFixture<SpringShop>
     {
         var answer = await SendAsync(await OpenAsync(HeightCheck), "judge");
 
-        Assert.Contains("/units/0/entries/0/value", answer.Html, StringComparison.Ordinal);
-        Assert.Contains("/signOff/at", answer.Html, StringComparison.Ordinal);
+        Assert.Contains(
+            "<a href=\"#/units/0/entries/0/value\">Readings of unit U-02-1: height of cut, left</a>",
+            answer.Html,
+            StringComparison.Ordinal
+        );
+        Assert.Equal("To be filled in.", answer.WrongAt("/units/0/entries/0/value"));
+        Assert.Equal("To be filled in.", answer.WrongAt("/signOff/at"));
+        Assert.DoesNotContain("line ", answer.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Record_BegunTwiceInOneSecond_HasAnIdentityOfItsOwn()
+    {
+        var ids = (await Task.WhenAll(Enumerable.Range(0, 3).Select(_ => OpenAsync(HeightCheck)))).Select(
+            page => JsonNode.Parse(page.Record)!["id"]!.GetValue<string>()
+        );
+
+        Assert.Equal(3, ids.Distinct(StringComparer.Ordinal).Count());
     }
 
     [Fact]

@@ -40,6 +40,15 @@ internal sealed partial class FilledPage
         return page;
     }
 
+    /// <summary>What the page tells beside a field; null: nothing.</summary>
+    public string? WrongAt(string pointer)
+    {
+        var told = Regex.Match(Html, $"<p class=\"error\" id=\"wrong:{Regex.Escape(pointer)}\">([^<]*)</p>");
+        var field = Regex.Match(Html, $"<(input|select) id=\"{Regex.Escape(pointer)}\"[^>]*>").Value;
+        Assert.Equal(told.Success, field.Contains("aria-invalid=\"true\"", StringComparison.Ordinal));
+        return told.Success ? WebUtility.HtmlDecode(told.Groups[1].Value) : null;
+    }
+
     private static string Attribute(string tag, string name)
     {
         var found = Regex.Match(tag, $"\\s{name}=\"([^\"]*)\"");

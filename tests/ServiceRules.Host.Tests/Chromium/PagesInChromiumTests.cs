@@ -67,6 +67,11 @@ public sealed class PagesInChromiumTests(ChromiumShop shop) : IClassFixture<Chro
             {
                 wide.Add($"/{path}: {beyond} px");
             }
+
+            if (path.StartsWith("records", StringComparison.Ordinal))
+            {
+                wide.AddRange((await seen.CutAsync()).Select(one => $"/{path}: {one}"));
+            }
         }
 
         None(wide);

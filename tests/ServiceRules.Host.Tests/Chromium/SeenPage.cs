@@ -54,5 +54,16 @@ public sealed class SeenPage : IAsyncDisposable
         ];
     }
 
+    /// <summary>What of the page is cut, or scrolls sideways by itself.</summary>
+    public async Task<IReadOnlyList<string>> CutAsync() =>
+        await Page.EvaluateAsync<string[]>(
+            """
+            [...document.querySelectorAll('main *')]
+              .filter(one => one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 1
+                && getComputedStyle(one).overflowX !== 'visible' && !one.matches('textarea, input, select, .lane span'))
+              .map(one => one.outerHTML.slice(0, 120))
+            """
+        );
+
     public async ValueTask DisposeAsync() => await context.CloseAsync();
 }

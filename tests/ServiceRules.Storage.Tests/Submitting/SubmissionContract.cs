@@ -302,6 +302,15 @@ public abstract class SubmissionContract : IAsyncLifetime
                 ),
                 (new() { From = first.Day, Until = first.Day }, row => row.IsNewest && row.Day == first.Day),
                 (new() { Until = far }, _ => false),
+                (new() { MachineOfAnyCase = "m-77" }, row => row.Machine == "M-77"),
+                (
+                    new() { UnitOfAnyCase = unit.ToLowerInvariant() },
+                    row => row.IsNewest && units.Exists(one => one.Of == row && one.Unit == unit)
+                ),
+                (new() { Containing = "j-2" }, row => row.IsNewest && row.Record == "J-2"),
+                (new() { Containing = "-" }, row => row.IsNewest),
+                (new() { Containing = "_" }, _ => false),
+                (new() { Containing = "%!'" }, _ => false),
             }
         )
         {

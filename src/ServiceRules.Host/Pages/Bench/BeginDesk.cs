@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ServiceRules.Application.Beginning;
@@ -19,6 +20,11 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
 
     // Enough jobs to have seen each gauge of the shop.
     private const int RecentRecords = 100;
+
+    // Of two that are begun in one second, also at two screens, each is another job.
+    private const int DrawnDigits = 4;
+
+    private const string OnMachine = "on-machine";
 
     private readonly DateTimeOffset local = now.ToOffset(
         TimeSpan.FromMinutes(site.Registers.Zone.OffsetMinutesAt(Moment.From(now)))
@@ -97,13 +103,56 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
             return (null, $"`{Shortened.To(person, 64)}` is not in the register; accepted: one of the list.");
         }
 
+        return (RecordFields.Written(Begun(machine, task, procedure, person)), null);
+    }
+
+    /// <summary>An open job as it is filed, with what its task and its procedure still ask for behind it.</summary>
+    public string Continue(ReadOnlyMemory<byte> filed)
+    {
+        var record = JsonNode.Parse(filed.Span)!.AsObject();
+        var machine = site.Registers.Machines.FirstOrDefault(one =>
+            one.Id.Text == record["machine"]?["id"]?.ToString()
+        );
+        var task = Enum.GetValues<ServiceTask>()
+            .Where(one => WordOf(one) == record["tasks"]?[0]?.ToString())
+            .Cast<ServiceTask?>()
+            .FirstOrDefault();
+        // Which procedure it went by stands at the step that goes through it.
+        var gone = (record["timeline"] as JsonArray ?? [])
+            .Select(step => step?["procedure"]?.ToString())
+            .FirstOrDefault(id => id is not null);
+        var person = (record["people"] as JsonArray ?? [])
+            .FirstOrDefault(one => one?["role"]?.ToString() == "performs")
+            ?["id"]?.ToString();
+        var procedure = machine is null
+            ? null
+            : site
+                .Registers.Procedures.Where(one => IsInForce(one) && one.Machines.Contains(machine.Id))
+                .OrderByDescending(one => one.Id.Text == gone)
+                .ThenByDescending(one => WordOf(one.Place) == (record["place"]?.ToString() ?? OnMachine))
+                .FirstOrDefault();
+        return RecordFields.Written(
+            machine is null || task is not { } known || procedure is null
+                ? record
+                : OpenJob.Continued(record, Begun(machine, known, procedure, person))
+        );
+    }
+
+    private JsonObject Begun(RegisteredMachine machine, ServiceTask task, Procedure procedure, string? person)
+    {
         var rules = site.Rules.Now();
-        var begun = new BeginRecord(rules.Book, rules.Site, rules.Judging).Begin(
-            new JobToBegin(machine, task, procedure, person, local),
-            Earlier(machineId, EarlierRecords),
+        return new BeginRecord(rules.Book, rules.Site, rules.Judging).Begin(
+            new JobToBegin(
+                machine,
+                task,
+                procedure,
+                person,
+                local,
+                RandomNumberGenerator.GetHexString(DrawnDigits, lowercase: true)
+            ),
+            Earlier(machine.Id.Text, EarlierRecords),
             Earlier(null, RecentRecords)
         );
-        return (RecordFields.Written(begun), null);
     }
 
     private bool IsInForce(Procedure procedure) =>
@@ -124,6 +173,5 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
         );
     }
 
-    private static string WordOf(ServiceTask task) =>
-        JsonNamingPolicy.KebabCaseLower.ConvertName(task.ToString());
+    private static string WordOf(Enum word) => JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString());
 }

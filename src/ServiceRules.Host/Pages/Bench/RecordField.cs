@@ -12,6 +12,9 @@ public sealed record RecordField(string Pointer, string Label, FieldKind Kind, s
 
     /// <summary>What there is to choose from.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>What is wrong with it; null: nothing is known to be.</summary>
+    public string? Wrong { get; init; }
 }
 
 /// <summary>How a place is filled in.</summary>

@@ -25,6 +25,8 @@ internal static class RecordFields
 
     private static readonly string[] Units = ["mm", "in", "thou", "µm"];
 
+    private static readonly string[] Sizes = [.. Units, "h", "bar", "kPa", "psi", "deg"];
+
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.Ordinal)
     {
         ["paper"] = ["cuts", "nips", "misses"],
@@ -41,7 +43,7 @@ internal static class RecordFields
         }
 
         var isChanged = false;
-        foreach (var field in Groups(record).SelectMany(group => group.Fields))
+        foreach (var field in Groups(record, Sent(form)).SelectMany(group => group.Fields))
         {
             if (Said(field, form) is not { } said || At(record, field.Pointer) is not { } place)
             {
@@ -66,7 +68,19 @@ internal static class RecordFields
     public static string Written(JsonObject record) => record.ToJsonString(DescriptionServices.Writing);
 
     /// <summary>The fields of a text; none where it is no record.</summary>
-    public static IReadOnlyList<FieldGroup> Of(string text) => Read(text) is { } record ? Groups(record) : [];
+    /// <param name="text">The text.</param>
+    /// <param name="form">What was sent; null: nothing was. What was filled in there stays to be seen.</param>
+    public static IReadOnlyList<FieldGroup> Of(string text, IFormCollection? form = null) =>
+        Read(text) is { } record ? Groups(record, form is null ? [] : Sent(form)) : [];
+
+    /// <summary>The record of a text; null where it is none.</summary>
+    public static JsonObject? RecordOf(string text) => Read(text);
+
+    private static HashSet<string> Sent(IFormCollection form) =>
+        form
+            .Keys.Where(name => name.StartsWith(Was + "/", StringComparison.Ordinal))
+            .Select(name => name[Was.Length..])
+            .ToHashSet(StringComparer.Ordinal);
 
     private static JsonObject? Read(string text)
     {
@@ -82,7 +96,7 @@ internal static class RecordFields
         }
     }
 
-    private static IReadOnlyList<FieldGroup> Groups(JsonObject record)
+    private static IReadOnlyList<FieldGroup> Groups(JsonObject record, HashSet<string> sent)
     {
         string[] gauges =
         [
@@ -124,8 +138,8 @@ internal static class RecordFields
         told.UnionWith(groups.SelectMany(group => group.Fields).Select(field => field.Pointer));
         groups.Add(
             new(
-                "Still to be filled in",
-                [.. Marked(record, record, "").Where(field => !told.Contains(field.Pointer))]
+                "What else is to be filled in",
+                [.. Marked(record, record, "", sent).Where(field => !told.Contains(field.Pointer))]
             )
         );
         return groups.Sum(group => group.Fields.Count) > MostFields
@@ -218,26 +232,51 @@ internal static class RecordFields
             }
             : null;
 
-    private static IEnumerable<RecordField> Marked(JsonObject root, JsonNode? node, string pointer) =>
+    private static IEnumerable<RecordField> Marked(
+        JsonObject root,
+        JsonNode? node,
+        string pointer,
+        HashSet<string> sent
+    ) =>
         node switch
         {
             JsonObject members => members.SelectMany(member =>
                 Marked(
                     root,
                     member.Value,
-                    $"{pointer}/{member.Key.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}"
+                    $"{pointer}/{member.Key.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}",
+                    sent
                 )
             ),
-            JsonArray items => items.SelectMany((item, index) => Marked(root, item, $"{pointer}/{index}")),
-            JsonValue value when value.TryGetValue<string>(out var text) && IsMarked(text) =>
+            JsonArray items => items.SelectMany(
+                (item, index) => Marked(root, item, $"{pointer}/{index}", sent)
+            ),
+            JsonValue value
+                when value.TryGetValue<string>(out var text) && (IsMarked(text) || sent.Contains(pointer)) =>
             [
-                new RecordField(pointer, Label(root, pointer), FieldKind.Text, "")
-                {
-                    Unit = text.Length > 1 ? text[1..] : "",
-                },
+                Anything(text, pointer, Label(root, pointer)),
             ],
             _ => [],
         };
+
+    // `? mm`, or `0.00 mm` where it was filled in: the unit is no part of what is written.
+    private static RecordField Anything(string text, string pointer, string label)
+    {
+        var gap = text.LastIndexOf(' ');
+        var isSized =
+            gap > 0 && (IsMarked(text) || Sizes.Contains(text[(gap + 1)..], StringComparer.Ordinal));
+        return new(
+            pointer,
+            label,
+            FieldKind.Text,
+            IsMarked(text) ? ""
+                : isSized ? text[..gap]
+                : text
+        )
+        {
+            Unit = isSized ? text[gap..] : "",
+        };
+    }
 
     // `/instruments/0/zeroCheck/error` of HG-01: HG-01, zero check error.
     private static string Label(JsonObject root, string pointer)

@@ -1,7 +1,7 @@
 namespace ServiceRules.Reporting.Reports.Drawings;
 
 /// <summary>What an event does to the hold on an energy source.</summary>
-internal enum Hold
+public enum Hold
 {
     /// <summary>Nothing.</summary>
     None,

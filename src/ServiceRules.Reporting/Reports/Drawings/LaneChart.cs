@@ -212,7 +212,7 @@ internal sealed class LaneChart
         }
         for (var index = 0; index < _shown.Count; index++)
         {
-            if (Concerns(source.Id, _shown[index].Event))
+            if (EventMeaning.Concerns(source.Id, _shown[index].Event))
             {
                 Symbol(EventMeaning.Of(_shown[index].Event), new Point(X(index), Middle));
             }
@@ -306,20 +306,6 @@ internal sealed class LaneChart
         }
     }
 
-    private static bool Concerns(Id<EnergySource> source, TimelineEvent one) =>
-        one.Source switch
-        {
-            SourceReference.One named => named.Source == source,
-            SourceReference.All or SourceReference.GroupBox => true,
-            _ => one.Kind switch
-            {
-                TimelineEventKind.UnitsLowered or TimelineEventKind.UnitSupported => source.Text == "gravity",
-                TimelineEventKind.ReelWedged => source.Text == "reel_rotation",
-                TimelineEventKind.MachineStarted => true,
-                _ => false,
-            },
-        };
-
     private static bool? WorkOf(Id<Participant> person, NumberedEvent one) =>
         one.Event.Actor != person ? null
         : one.BeginsWork ? true
@@ -327,7 +313,7 @@ internal sealed class LaneChart
         : null;
 
     private static bool? HoldOn(Id<EnergySource> source, TimelineEvent one) =>
-        !Concerns(source, one)
+        !EventMeaning.Concerns(source, one)
             ? null
             : EventMeaning.Of(one) switch
             {
