@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
-using ServiceRules.Host.Problems;
 using ServiceRules.Host.Providers;
 
 namespace ServiceRules.Host.Accounts;

@@ -58,8 +58,14 @@ internal static class RequestLimits
         PartitionedRateLimiter.Create<HttpContext, string>(context =>
             HttpMethods.IsPost(context.Request.Method)
             && (
-                context.Request.Path.StartsWithSegments(AccountServices.SignInPlace)
-                || context.Request.Path.StartsWithSegments(SignInPages.FirstPlace)
+                context.Request.Path.StartsWithSegments(
+                    AccountServices.SignInPlace,
+                    StringComparison.OrdinalIgnoreCase
+                )
+                || context.Request.Path.StartsWithSegments(
+                    SignInPages.FirstPlace,
+                    StringComparison.OrdinalIgnoreCase
+                )
             )
                 ? RateLimitPartition.GetTokenBucketLimiter(
                     context.Connection.RemoteIpAddress?.ToString() ?? "",
