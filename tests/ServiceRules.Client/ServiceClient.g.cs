@@ -63,7 +63,7 @@ namespace ServiceRules.Client
         /// Judges a record and files it with its assessment.
         /// </summary>
         /// <remarks>
-        /// Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. It is judged knowing what stored records show of its machine, locks and people; stored records that are judged otherwise in its light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again gets the same answer, whatever was filed since; keys are kept as long as the log.
+        /// Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. It is judged knowing what stored records show of its machine, locks and people; stored records that are judged otherwise in its light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again gets the same answer, whatever was filed since; answers are kept for 30 days.
         /// </remarks>
         /// <param name="by">the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for</param>
         /// <param name="site">the site, where there are several and who asks is of all of them</param>
@@ -483,14 +483,18 @@ namespace ServiceRules.Client
         /// <summary>
         /// Corrects a filed record: the earlier version stays.
         /// </summary>
+        /// <remarks>
+        /// With If-Match and the ETag under which the record was read, it is corrected only as long as it still reads so: of many who correct the same at once, one is taken, and the others are told (412). Without it whatever stands is corrected.
+        /// </remarks>
         /// <param name="id">the identity of the record, as the record says it</param>
         /// <param name="by">the person of the register who corrects it</param>
         /// <param name="reason">why it is corrected, in a sentence</param>
         /// <param name="site">the site, where there are several and who asks is of all of them</param>
         /// <param name="idempotency_Key">what the sender names this request by, so that the same again gets the same answer: a text in double quotes</param>
+        /// <param name="if_Match">the ETag under which the record was read; left out: it is corrected as it stands</param>
         /// <returns>OK</returns>
         /// <exception cref="ServiceException">A server side error occurred.</exception>
-        public virtual async System.Threading.Tasks.Task<SubmissionAnswer> AmendRecordAsync(string id, ServiceRecord body, string? by = null, string? reason = null, string? site = null, string? idempotency_Key = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
+        public virtual async System.Threading.Tasks.Task<SubmissionAnswer> AmendRecordAsync(string id, ServiceRecord body, string? by = null, string? reason = null, string? site = null, string? idempotency_Key = null, string? if_Match = null, System.Threading.CancellationToken cancellationToken = default(System.Threading.CancellationToken))
         {
             if (id == null)
                 throw new System.ArgumentNullException("id");
@@ -507,6 +511,9 @@ namespace ServiceRules.Client
 
                     if (idempotency_Key != null)
                         request_.Headers.TryAddWithoutValidation("Idempotency-Key", ConvertToString(idempotency_Key, System.Globalization.CultureInfo.InvariantCulture));
+
+                    if (if_Match != null)
+                        request_.Headers.TryAddWithoutValidation("If-Match", ConvertToString(if_Match, System.Globalization.CultureInfo.InvariantCulture));
                     var json_ = System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(body, JsonSerializerSettings);
                     var content_ = new System.Net.Http.ByteArrayContent(json_);
                     content_.Headers.ContentType = System.Net.Http.Headers.MediaTypeHeaderValue.Parse("application/json");
@@ -636,6 +643,16 @@ namespace ServiceRules.Client
                                 throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
                             }
                             throw new ServiceException<ProblemDocument>("`conflict`: something else stands under this identity; `under-way`: the first request with this key has not ended", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
+                        }
+                        else
+                        if (status_ == 412)
+                        {
+                            var objectResponse_ = await ReadObjectResponseAsync<ProblemDocument>(response_, headers_, cancellationToken).ConfigureAwait(false);
+                            if (objectResponse_.Object == null)
+                            {
+                                throw new ServiceException("Response was null which was not expected.", status_, objectResponse_.Text, headers_, null);
+                            }
+                            throw new ServiceException<ProblemDocument>("`changed`: it was changed since it was read", status_, objectResponse_.Text, headers_, objectResponse_.Object, null);
                         }
                         else
                         if (status_ == 413)
@@ -1287,7 +1304,7 @@ namespace ServiceRules.Client
         /// Judges a record and stores nothing.
         /// </summary>
         /// <remarks>
-        /// For feedback while a record is being written, knowing what stored records show of its machine, locks and people. The same record, stored records, registers and rules give the same bytes.
+        /// For feedback while a record is being written, knowing what stored records show of its machine, locks and people. The same record, stored records, registers and rules give the same bytes to the same caller: what a finding says is kept back where it rests on records that whoever asks may not see.
         /// </remarks>
         /// <param name="site">the site, where there are several and who asks is of all of them</param>
         /// <returns>OK</returns>
@@ -3641,7 +3658,7 @@ namespace ServiceRules.Client
         /// The signed report of the newest version.
         /// </summary>
         /// <remarks>
-        /// Drawn, signed and filed when it is asked for first; whoever asks again gets that file. The link of relation `describedby` leads to its own proof.
+        /// Drawn, signed and filed when it is asked for first; whoever asks again gets that file. The link of relation `describedby` leads to its own proof. A technician gets none that tells of records that the account may not see.
         /// </remarks>
         /// <param name="id">the identity of the record</param>
         /// <returns>OK</returns>
@@ -9749,6 +9766,12 @@ namespace ServiceRules.Client
         public ToldOthers? Others { get; set; } = default!;
 
         /// <summary>
+        /// Of how many findings it is kept back what they say, since it rests on records that whoever asks may not see; left out where of none.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("withheld")]
+        public int? Withheld { get; set; } = default!;
+
+        /// <summary>
         /// How often that version was judged again, in the light of a later record or by other rules, the first time first.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("turned")]
@@ -9884,10 +9907,22 @@ namespace ServiceRules.Client
         public ToldOthers? Others { get; set; } = default!;
 
         /// <summary>
+        /// Of how many findings it is kept back what they say, since it rests on records that whoever asks may not see; left out where of none.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("withheld")]
+        public int? Withheld { get; set; } = default!;
+
+        /// <summary>
         /// Stored records that are judged otherwise now, in the light of this one.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("alsoTurned")]
         public System.Collections.Generic.IList<ToldTurn> AlsoTurned { get; set; } = new System.Collections.Generic.List<ToldTurn>();
+
+        /// <summary>
+        /// How many more of them there are that whoever asks may not see; left out where there is none.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("alsoTurnedHidden")]
+        public int? AlsoTurnedHidden { get; set; } = default!;
 
         /// <summary>
         /// The assessment; left out where it is no longer kept.
@@ -10524,6 +10559,12 @@ namespace ServiceRules.Client
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("elsewhere")]
         public System.Collections.Generic.IList<ToldElsewhere> Elsewhere { get; set; } = new System.Collections.Generic.List<ToldElsewhere>();
+
+        /// <summary>
+        /// How many more there are that whoever asks may not see; left out where there is none.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("hidden")]
+        public int? Hidden { get; set; } = default!;
 
         private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
 
