@@ -41,7 +41,8 @@ public sealed record DueThing(string Site, DueKind Kind, string Subject, DateOnl
 
     /// <summary>
     /// What somebody is told of once: the thing and its day. A forecast moves with each job and is told of anew when it comes to
-    /// another month; what was come to is told of once for the part that wears.
+    /// another month; what was come to is told of once in each month in which it still
+    /// stands, so that it is told of again after it was put right and came back.
     /// </summary>
     public string ToldAs =>
         string.Join(
@@ -51,7 +52,7 @@ public sealed record DueThing(string Site, DueKind Kind, string Subject, DateOnl
             Subject,
             About,
             Part,
-            IsReached ? "reached"
+            IsReached ? "reached " + Due.ToString("yyyy-MM", CultureInfo.InvariantCulture)
                 : IsForecast ? Due.ToString("yyyy-MM", CultureInfo.InvariantCulture)
                 : Due.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
         );

@@ -35,6 +35,16 @@ internal sealed class VerifyWaivers(
                 );
             }
 
+            // The act right behind it names the site; one that was erased or is lost is told of elsewhere.
+            if (
+                acts.TryGetValue(row.Entry + 1, out var act)
+                && act.What == AccountAct.WaiverEntered
+                && act.Detail != row.Site
+            )
+            {
+                Tell(Named(row), $"it is said to count at `{row.Site}`, and was entered at another site");
+            }
+
             if (!(row.WithdrawnBy >= size) && !IsWithdrawnAsSaid(row))
             {
                 Tell(Named(row), "it is said to be withdrawn, and no act of the log withdrew it so");

@@ -5,6 +5,7 @@ using ServiceRules.Application.Rows;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
+using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
 
@@ -87,7 +88,7 @@ internal sealed class JudgeHistory(AssessRecord judging, Action<long, Exception>
 
         if (!RecordFormat.Current.Read(bytes).TryGet(out var record, out var source, out var problems))
         {
-            return new LookedAt.Failed(row, Shortened($"it cannot be read: {problems.Told[0]}"));
+            return new LookedAt.Failed(row, Shortened($"it cannot be read: {Named(problems.Told[0])}"));
         }
 
         if (!ContextFormat.Current.Read(frozen).TryGet(out var context, out _))
@@ -98,7 +99,7 @@ internal sealed class JudgeHistory(AssessRecord judging, Action<long, Exception>
         var lacking = RecordReferences.Check(record, source, judging.Rules.Value);
         if (!lacking.IsEmpty)
         {
-            return new LookedAt.Failed(row, Shortened($"these rules lack what it names: {lacking.Told[0]}"));
+            return new LookedAt.Failed(row, Shortened($"these rules lack what it names: {Named(lacking.Told[0])}"));
         }
 
         Assessment? before = null;
@@ -151,6 +152,9 @@ internal sealed class JudgeHistory(AssessRecord judging, Action<long, Exception>
                     ),
             ],
         };
+
+    // Without what was found there: it is kept after the content was erased.
+    private static string Named(Problem problem) => $"{problem.Pointer}: {problem.What}";
 
     private static string Shortened(string text) => text.Length > WhyMost ? text[..WhyMost] : text;
 }

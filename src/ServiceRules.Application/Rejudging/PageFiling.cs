@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rows;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Rejudging;
@@ -11,12 +12,14 @@ namespace ServiceRules.Application.Rejudging;
 /// <param name="judging">Judges.</param>
 /// <param name="looked">What its records came to outside the transaction.</param>
 /// <param name="recipients">Who is told of holds and stops of a site.</param>
+/// <param name="areSeveral">Whether records of several sites are stored.</param>
 /// <param name="at">When.</param>
 internal sealed class PageFiling(
     RejudgingPage page,
     JudgeHistory judging,
     ImmutableArray<LookedAt> looked,
     Func<string?, NoticeRecipients> recipients,
+    bool areSeveral,
     DateTimeOffset at
 )
 {
@@ -26,6 +29,7 @@ internal sealed class PageFiling(
     public FilingPlan Decide(ILedgerWriting writing)
     {
         Counts = null;
+        JudgeAmongStored.HoldAgainst(writing, areSeveral);
         if (writing.Rejudgings.Page(page.Job.Number, page.Number) is null)
         {
             return new FilingPlan.File([], []);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
@@ -73,7 +74,49 @@ public sealed class RejudgePage(
         };
 
         PageFiling Filing(ImmutableArray<LookedAt> records) =>
-            new(page, judging, records, RecipientsAt, ledger.Now);
+            new(page, judging, records, RecipientsAt, areSeveral, ledger.Now);
+    }
+
+    /// <summary>Gives a page up of which rows were changed: what waits behind it goes on, and it is told as failed.</summary>
+    /// <returns>What came of it; null: nothing was to be done.</returns>
+    /// <exception cref="LedgerStoreException">The store cannot do it now.</exception>
+    public async Task<RejudgingCounts?> GiveUpAsync(long job, long number, CancellationToken stop)
+    {
+        if (store.Page(job, number) is not { } page)
+        {
+            return null;
+        }
+
+        var counts = new RejudgingCounts(0, 0, 0, page.Records);
+        _ = await filing
+            .FileAsync(
+                log =>
+                {
+                    if (log.Rejudgings.Page(job, number) is not null)
+                    {
+                        log.Rejudgings.Settle(
+                            page,
+                            counts,
+                            [
+                                new NotJudged(
+                                    page.First,
+                                    string.Create(
+                                        CultureInfo.InvariantCulture,
+                                        $"entries {page.First} to {page.Last}"
+                                    ),
+                                    "rows of these entries are not as they were stored; `servicerules ledger rows` tells which"
+                                ),
+                            ],
+                            ledger.Now
+                        );
+                    }
+
+                    return new FilingPlan.File([], []);
+                },
+                stop
+            )
+            .ConfigureAwait(false);
+        return counts;
     }
 
     private NoticeRecipients RecipientsAt(string? site) =>

@@ -40,7 +40,11 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
     /// Refuses to go on where the log became that of several sites since this process began: it does not tell their records apart.
     /// </summary>
     /// <exception cref="LedgerStoreException">It did.</exception>
-    public void HoldAgainst(ILedgerWriting writing)
+    public void HoldAgainst(ILedgerWriting writing) => HoldAgainst(writing, isOfSeveral);
+
+    /// <summary>The same, for whatever else tells sites apart or not.</summary>
+    /// <exception cref="LedgerStoreException">It did.</exception>
+    public static void HoldAgainst(ILedgerWriting writing, bool isOfSeveral)
     {
         if (!isOfSeveral && writing.Accounts.AreSeveralSites())
         {

@@ -54,7 +54,7 @@ public sealed class KeepWaivers(OpenLedger ledger, RuleLibrary site, string name
                 {
                     Person = waiver.By.Text,
                 };
-                var act = Act(AccountAct.WaiverEntered, caller, draft.Subject);
+                var act = Act(AccountAct.WaiverEntered, caller, draft.Subject) with { Detail = name };
                 return new FilingPlan.File([new FilingPart.New(draft), LoggedActs.Part(act)], [])
                 {
                     Also = (log, placed) =>

@@ -21,6 +21,13 @@ internal sealed class SeenOthers(Caller caller, AssessRecord judging, ILedgerRea
 
     private readonly Dictionary<string, bool> known = new(StringComparer.Ordinal);
 
+    /// <summary>
+    /// Whether it cannot be found out here what may be told: the site of somebody who does not see every record is not served by
+    /// this instance.
+    /// </summary>
+    public static bool CannotTell(Caller caller, ServedSites sites) =>
+        caller.IsLimited && sites.Choose(caller, null, out _) is not null;
+
     /// <summary>Null for whoever sees every record of the site.</summary>
     public static SeenOthers? For(Caller caller, ServedSites sites, ILedgerReading log, IRowReading rows) =>
         caller.IsLimited && sites.Choose(caller, null, out var own) is null

@@ -12,7 +12,7 @@ internal static class SeenRecords
     public static RecordAnswer? Of(OpenLedger ledger, string id, Caller caller, ServedSites sites) =>
         ledger.Read(
             (log, rows) =>
-                IsSeen(log, rows, id, caller)
+                IsSeen(log, rows, id, caller) && !SeenOthers.CannotTell(caller, sites)
                     ? RecordAnswer.Of(log, id, SeenOthers.For(caller, sites, log, rows))
                     : null
         );

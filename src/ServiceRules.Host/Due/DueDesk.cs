@@ -53,6 +53,7 @@ internal sealed class DueDesk(
     /// </summary>
     public int Go(ServedSite site, CancellationToken stop)
     {
+        var told = 0;
         var rules = site.Rules.Now();
         var look = new DueLook(
             site.Name,
@@ -66,7 +67,20 @@ internal sealed class DueDesk(
             || (last.Day, last.Newest, last.Rules) != (look.Day, look.Newest, look.Rules)
         )
         {
-            store.Keep(look, LookThroughRecords.Of(ledger, site.Registers, rules.Book, stop));
+            try
+            {
+                store.Keep(look, LookThroughRecords.Of(ledger, site.Registers, rules.Book, stop));
+            }
+            finally
+            {
+                // Of registers, and of records as they were last looked through, it is told all the same.
+                if (!stop.IsCancellationRequested)
+                {
+                    told = Tell(site, look.At);
+                }
+            }
+
+            return told;
         }
 
         return Tell(site, look.At);

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using ServiceRules.Application.Working;
@@ -35,10 +36,7 @@ internal sealed partial class DueWork(
         {
             foreach (var site in sites.All)
             {
-                if (desk.Go(site, ending.Token) is var count and > 0)
-                {
-                    Told(log, count);
-                }
+                Go(site, ending.Token);
             }
         }
         catch (OperationCanceledException) when (ending.IsCancellationRequested)
@@ -54,6 +52,29 @@ internal sealed partial class DueWork(
             : pause
         );
     }
+
+    [SuppressMessage(
+        "Design",
+        "CA1031",
+        Justification = "What goes wrong at one site keeps no other from being told; it is told in the log and tried again."
+    )]
+    private void Go(ServedSite site, CancellationToken stop)
+    {
+        try
+        {
+            if (desk.Go(site, stop) is var count and > 0)
+            {
+                Told(log, count);
+            }
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            Failed(log, failure);
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "what falls due at a site cannot be found out now")]
+    private static partial void Failed(ILogger logger, Exception failure);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "{Count} things that fall due are told of")]
     private static partial void Told(ILogger logger, int count);

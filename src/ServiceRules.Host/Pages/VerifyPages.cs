@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 using ServiceRules.Host.Verifying;
 
 namespace ServiceRules.Host.Pages;
@@ -30,6 +31,7 @@ internal static class VerifyPages
 
     private static async Task<IResult> AnswerAsync(
         HttpRequest request,
+        ServedSites sites,
         VerificationDesk desk,
         OpenLedger ledger,
         CancellationToken stop
@@ -72,7 +74,7 @@ internal static class VerifyPages
             {
                 [nameof(VerifyPage.FileName)] = Shortened.To(file.FileName, NameMost),
                 [nameof(VerifyPage.Told)] = answer,
-                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, answer.Here, caller),
+                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, answer.Here, caller, sites),
             }
         );
     }

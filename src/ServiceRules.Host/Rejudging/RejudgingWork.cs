@@ -66,6 +66,16 @@ internal sealed partial class RejudgingWork(
             // The service stops: another instance, or the next start, begins the page anew.
             return Least;
         }
+        catch (LedgerStoreException trouble) when (trouble.Trouble is StoreTrouble.Rows)
+        {
+            GivenUp(log, what, trouble);
+            if (await pages.GiveUpAsync(ofJob, number, ending.Token) is { } counts)
+            {
+                meter.Came(counts);
+            }
+
+            return null;
+        }
         catch (LedgerStoreException trouble) when (trouble.Trouble is not StoreTrouble.Damaged)
         {
             Waits(log, what, trouble.Trouble);
@@ -81,6 +91,9 @@ internal sealed partial class RejudgingWork(
         Message = "page {Page} of the history is judged again: {Records} records, {Turned} turned, {Failed} failed"
     )]
     private static partial void Done(ILogger logger, string page, long records, long turned, long failed);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "page {Page} of the history is given up")]
+    private static partial void GivenUp(ILogger logger, string page, Exception trouble);
 
     [LoggerMessage(
         Level = LogLevel.Warning,

@@ -31,6 +31,7 @@ internal static class PostgresSchema
         ("index", "account_elsewhere"),
         ("index", "notice_given_up"),
         ("index", "notice_renewed"),
+        ("index", "notice_by_site"),
         ("index", "export_job_by_caller"),
         ("index", "site_waiver_by_site"),
     ];

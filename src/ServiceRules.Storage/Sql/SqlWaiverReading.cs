@@ -37,20 +37,21 @@ internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
         [
             .. connection.Rows(
                 """
-                SELECT number, subject, content, at, entry_index, withdrawn_at, withdrawn_entry FROM site_waiver ORDER BY number
+                SELECT number, site, subject, content, at, entry_index, withdrawn_at, withdrawn_entry FROM site_waiver ORDER BY number
                 """,
                 row => new WaiverRow(
                     row.Number(0),
                     row.Text(1),
-                    ContentHash.TryFromBytes(row.Bytes(2), out var content) ? content : default,
-                    DateTimeOffset.FromUnixTimeMilliseconds(row.Number(3)),
-                    row.Number(4)
+                    row.Text(2),
+                    ContentHash.TryFromBytes(row.Bytes(3), out var content) ? content : default,
+                    DateTimeOffset.FromUnixTimeMilliseconds(row.Number(4)),
+                    row.Number(5)
                 )
                 {
-                    WithdrawnAt = row.NumberOrNone(5) is { } at
+                    WithdrawnAt = row.NumberOrNone(6) is { } at
                         ? DateTimeOffset.FromUnixTimeMilliseconds(at)
                         : null,
-                    WithdrawnBy = row.NumberOrNone(6),
+                    WithdrawnBy = row.NumberOrNone(7),
                 }
             ),
         ];

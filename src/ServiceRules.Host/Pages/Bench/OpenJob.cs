@@ -54,7 +54,7 @@ internal static class OpenJob
 
         if (filled["instruments"] is JsonArray gauges)
         {
-            RemoveWhere(gauges, gauge => IsMark(gauge?["id"]) || IsMark(gauge?["kind"]));
+            RemoveWhere(gauges, gauge => gauge is JsonObject one && (IsMark(one["id"]) || IsMark(one["kind"])));
             foreach (var gauge in gauges.OfType<JsonObject>())
             {
                 RemoveMarked(gauge);

@@ -34,7 +34,8 @@ public sealed record ShownVersion(
     /// <param name="log">The log.</param>
     /// <param name="id">The record.</param>
     /// <param name="caller">Who asks: what changed is told where both versions may be seen.</param>
-    internal static IReadOnlyList<ShownVersion> Of(ILedgerReading log, string id, Caller caller)
+    /// <param name="isCut">Whether sentences, which may rest on other records, are kept back.</param>
+    internal static IReadOnlyList<ShownVersion> Of(ILedgerReading log, string id, Caller caller, bool isCut)
     {
         var versions = new TellSubject(log)
             .Tell(id)
@@ -43,7 +44,7 @@ public sealed record ShownVersion(
         return
         [
             .. versions
-                .Select((version, at) => Of(log, version, at == 0 ? null : versions[at - 1], caller))
+                .Select((version, at) => Of(log, version, at == 0 ? null : versions[at - 1], caller, isCut))
                 .Reverse(),
         ];
     }
@@ -52,7 +53,8 @@ public sealed record ShownVersion(
         ILedgerReading log,
         SubjectVersion version,
         SubjectVersion? before,
-        Caller caller
+        Caller caller,
+        bool isCut
     )
     {
         var entry = version.Entry;
@@ -60,7 +62,9 @@ public sealed record ShownVersion(
             before is not null && caller.Sees(before.Content) && caller.Sees(version.Content)
                 ?
                 [
-                    .. version.Verdicts.Select(one => ShownTurn.Sentence(ToldChange.Of(one))),
+                    .. version
+                        .Verdicts.Select(ToldChange.Of)
+                        .Select(one => ShownTurn.Sentence(isCut ? one with { Statement = null } : one)),
                     .. Changed(before, version),
                 ]
                 : [];

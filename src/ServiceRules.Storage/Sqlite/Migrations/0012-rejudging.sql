@@ -1,5 +1,5 @@
 -- That the stored history is judged again by the rules in force, and what came of it. by_whom: who began it, as acts name them.
--- state: 0 running, 1 done, 2 ended by other rules. Times are milliseconds since 1970-01-01 in UTC.
+-- beyond: the last place of the log that pages were cut up to, cuts: how often. state: 0 running, 1 done, 2 ended by other rules. Times are milliseconds since 1970-01-01 in UTC.
 CREATE TABLE rejudging (
     number INTEGER PRIMARY KEY CHECK (number > 0),
     digest TEXT NOT NULL,
@@ -12,7 +12,9 @@ CREATE TABLE rejudging (
     unchanged INTEGER NOT NULL,
     passed INTEGER NOT NULL,
     failed INTEGER NOT NULL,
-    ended_at INTEGER
+    ended_at INTEGER,
+    beyond INTEGER NOT NULL,
+    cuts INTEGER NOT NULL
 ) STRICT;
 
 -- What of it waits: the newest versions of records between two places of the log. A page that is done is taken away.
