@@ -89,7 +89,7 @@ internal static class BenchPages
     )
     {
         var caller = Caller.Known(context.User);
-        if (SeenRecords.Of(ledger, id, caller)?.Record is not { } filed)
+        if (SeenRecords.Of(ledger, id, caller, sites)?.Record is not { } filed)
         {
             return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
         }

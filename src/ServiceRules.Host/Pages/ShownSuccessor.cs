@@ -1,6 +1,7 @@
 using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
+using ServiceRules.Host.Sites;
 using ServiceRules.Host.Verifying;
 
 namespace ServiceRules.Host.Pages;
@@ -12,14 +13,19 @@ namespace ServiceRules.Host.Pages;
 public sealed record ShownSuccessor(string Record, long Entry, string? Outcome)
 {
     /// <summary>Null where the report tells the latest.</summary>
-    internal static ShownSuccessor? Of(OpenLedger ledger, ToldPlace? here, Caller caller) =>
+    internal static ShownSuccessor? Of(
+        OpenLedger ledger,
+        ServedSites sites,
+        ToldPlace? here,
+        Caller caller
+    ) =>
         here?.SupersededBy is not { } newer
             ? null
             : new(
                 here.Record,
                 newer,
                 AccessTable.Opens("GET", "/records/{id}", caller)
-                && SeenRecords.Of(ledger, here.Record, caller) is { } answer
+                && SeenRecords.Of(ledger, here.Record, caller, sites) is { } answer
                     ? ShownFinding.WordOfDisposition(
                         answer.Assessment is { } judged ? ToldAssessment.Of(judged.Bytes).Disposition : null
                     )

@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Problems;
+using ServiceRules.Host.Sites;
 using ServiceRules.Host.Verifying;
 
 namespace ServiceRules.Host.Pages;
@@ -32,6 +33,7 @@ internal static class VerifyPages
         HttpRequest request,
         VerificationDesk desk,
         OpenLedger ledger,
+        ServedSites sites,
         CancellationToken stop
     )
     {
@@ -72,7 +74,7 @@ internal static class VerifyPages
             {
                 [nameof(VerifyPage.FileName)] = Shortened.To(file.FileName, NameMost),
                 [nameof(VerifyPage.Told)] = answer,
-                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, answer.Here, caller),
+                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, sites, answer.Here, caller),
             }
         );
     }
