@@ -13,7 +13,12 @@ namespace ServiceRules.Host.Pages;
 public sealed record ShownSuccessor(string Record, long Entry, string? Outcome)
 {
     /// <summary>Null where the report tells the latest.</summary>
-    internal static ShownSuccessor? Of(OpenLedger ledger, ToldPlace? here, Caller caller, ServedSites sites) =>
+    internal static ShownSuccessor? Of(
+        OpenLedger ledger,
+        ServedSites sites,
+        ToldPlace? here,
+        Caller caller
+    ) =>
         here?.SupersededBy is not { } newer
             ? null
             : new(

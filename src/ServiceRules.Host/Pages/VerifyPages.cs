@@ -34,6 +34,7 @@ internal static class VerifyPages
         ServedSites sites,
         VerificationDesk desk,
         OpenLedger ledger,
+        ServedSites sites,
         CancellationToken stop
     )
     {
@@ -74,7 +75,7 @@ internal static class VerifyPages
             {
                 [nameof(VerifyPage.FileName)] = Shortened.To(file.FileName, NameMost),
                 [nameof(VerifyPage.Told)] = answer,
-                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, answer.Here, caller, sites),
+                [nameof(VerifyPage.Successor)] = ShownSuccessor.Of(ledger, sites, answer.Here, caller),
             }
         );
     }

@@ -62,9 +62,7 @@ public sealed record ShownVersion(
             before is not null && caller.Sees(before.Content) && caller.Sees(version.Content)
                 ?
                 [
-                    .. version
-                        .Verdicts.Select(ToldChange.Of)
-                        .Select(one => ShownTurn.Sentence(isCut ? one with { Statement = null } : one)),
+                    .. version.Verdicts.Select(one => ShownTurn.Sentence(Seen(ToldChange.Of(one), caller))),
                     .. Changed(before, version),
                 ]
                 : [];
@@ -86,6 +84,10 @@ public sealed record ShownVersion(
             Math.Max(0, changes.Count - ChangesMost)
         );
     }
+
+    // What a finding says may rest on records of others; the assessment tells it as far as it may be told.
+    private static ToldChange Seen(ToldChange change, Caller caller) =>
+        caller.IsLimited ? change with { Statement = null } : change;
 
     private static IEnumerable<string> Changed(SubjectVersion before, SubjectVersion version)
     {
