@@ -120,7 +120,7 @@ public sealed class KeepingCommandTests : IDisposable
         [
             ["hold", "add", "--record", Job],
             ["hold", "lift", "H-1"],
-            ["retention", "set", "--records", "7"],
+            ["retention", "set", "--records", "7", "--assessments", "7", "--reports", "7"],
             ["ledger", "forget", "tech-02", "--with-contents"],
         ];
 
