@@ -33,21 +33,6 @@ public sealed class ProblemPageTests(SharedService shared) : IClassFixture<Share
         return page;
     }
 
-    private async Task<Browser> SignedInAsync(string name, Roles roles)
-    {
-        string password;
-        await using (var scope = _run.Service.Services.CreateAsyncScope())
-        {
-            password = await scope
-                .ServiceProvider.GetRequiredService<AccountDesk>()
-                .PutAsync(name, roles, null, AccountAct.Machine);
-        }
-
-        var browser = new Browser(_run);
-        Assert.Equal(303, await browser.SignInAsync(name, password));
-        return browser;
-    }
-
     [Theory]
     [InlineData("records/J-none", 404, "no record `J-none` is filed here")]
     [InlineData("nothing", 404, "no such address")]
@@ -105,7 +90,8 @@ public sealed class ProblemPageTests(SharedService shared) : IClassFixture<Share
     [Fact]
     public async Task Form_SentAfterTheSessionEnded_IsKeptAndSentAgainAfterSigningIn()
     {
-        using var browser = await SignedInAsync("kept", Roles.Lead);
+        using var browser = new Browser(_run);
+        await SignInAsync(browser, "kept");
         var token = await browser.TokenAsync("bench");
         using (var outside = await browser.SendAsync("account", "account/sign-out"))
         {
@@ -118,7 +104,7 @@ public sealed class ProblemPageTests(SharedService shared) : IClassFixture<Share
             ("record", "{ \"id\": \"<b>J-kept</b>\" }"),
             ("do", "submit"),
         ];
-        browser.AcceptsPages = true;
+        browser.AcceptPages();
         using var ended = await browser.SendBareAsync("bench", fields);
 
         Assert.Equal(HttpStatusCode.Unauthorized, ended.StatusCode);
@@ -127,7 +113,7 @@ public sealed class ProblemPageTests(SharedService shared) : IClassFixture<Share
         Assert.Contains("&lt;b&gt;J-kept", raw, StringComparison.Ordinal);
         Assert.True(ended.Headers.CacheControl!.NoStore);
 
-        await SignInAgainAsync(browser, "kept");
+        await SignInAsync(browser, "kept");
         using var again = await browser.SendBareAsync("bench", fields);
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
         Assert.Contains("J-kept", await again.Content.ReadAsStringAsync(), StringComparison.Ordinal);
@@ -149,7 +135,7 @@ public sealed class ProblemPageTests(SharedService shared) : IClassFixture<Share
         Assert.DoesNotContain("href=\"/people\"", other, StringComparison.Ordinal);
     }
 
-    private async Task SignInAgainAsync(Browser browser, string name)
+    private async Task SignInAsync(Browser browser, string name)
     {
         string password;
         await using (var scope = _run.Service.Services.CreateAsyncScope())

@@ -26,7 +26,9 @@ internal sealed class BegunGauges(SiteRegisters site, IReadOnlyList<JsonObject> 
 
     private readonly List<JsonObject> known =
     [
+        // An open job may not have told all of a gauge yet.
         .. earlier
+            .Where(record => record.ContainsKey("signOff"))
             .SelectMany(record => (record["instruments"] as JsonArray ?? []).OfType<JsonObject>())
             .DistinctBy(gauge => gauge["id"]?.GetValue<string>()),
     ];

@@ -20,18 +20,8 @@ internal sealed partial class Browser : IDisposable
 
     public CookieContainer Cookies { get; }
 
-    /// <summary>Whether it says that it takes pages, as browsers do.</summary>
-    public bool AcceptsPages
-    {
-        set
-        {
-            _client.DefaultRequestHeaders.Accept.Clear();
-            if (value)
-            {
-                _client.DefaultRequestHeaders.Accept.ParseAdd("text/html");
-            }
-        }
-    }
+    /// <summary>Says from now on that it takes pages, as browsers do.</summary>
+    public void AcceptPages() => _client.DefaultRequestHeaders.Accept.ParseAdd("text/html");
 
     public void Dispose()
     {

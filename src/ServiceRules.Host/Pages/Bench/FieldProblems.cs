@@ -36,10 +36,15 @@ internal sealed record FieldProblems(IReadOnlyList<FieldGroup> Groups, IReadOnly
             {
                 var wrong = told.TryGetValue(field.Pointer, out var problem) ? AtField(field, problem) : null;
                 // A reader that has told enough counts the others, and a form has fields for many of them.
-                if (wrong is null && isShown && untold > 0 && Plainly(field) is { } plain)
+                if (
+                    wrong is null
+                    && isShown
+                    && (problems.Untold > 0 || field.Shown.Length > 0)
+                    && Plainly(field) is { } plain
+                )
                 {
                     wrong = plain;
-                    untold--;
+                    untold = Math.Max(0, untold - 1);
                 }
 
                 fields.Add(field with { Wrong = wrong });
