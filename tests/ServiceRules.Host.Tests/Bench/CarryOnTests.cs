@@ -122,15 +122,19 @@ public sealed class CarryOnTests(SpringShop shop) : IClassFixture<SpringShop>
     {
         var page = await OpenAsync(HeightCheck);
         page.Fields[FirstHeight] = "4,80";
+        page.Fields["/instruments/0/zeroCheck/error"] = "0,00";
 
         var answer = await SendAsync(page, "judge");
 
         Assert.Equal("4,80 is not read; accepted: 4.80", answer.WrongAt(FirstHeight));
+        Assert.Equal("0,00 is not read; accepted: 0.00", answer.WrongAt("/instruments/0/zeroCheck/error"));
         Assert.Equal("4,80", answer.Fields[FirstHeight]);
         answer.Fields[FirstHeight] = "4.80";
         answer.Fields["/instruments/0/zeroCheck/error"] = "0.00";
         var mended = await SendAsync(answer, "judge");
         Assert.Null(mended.WrongAt(FirstHeight));
+        Assert.Null(mended.WrongAt("/instruments/0/zeroCheck/error"));
+        Assert.Contains("\"0.00 mm\"", mended.Record, StringComparison.Ordinal);
     }
 
     [Fact]
