@@ -99,7 +99,10 @@ internal sealed class JudgeHistory(AssessRecord judging, Action<long, Exception>
         var lacking = RecordReferences.Check(record, source, judging.Rules.Value);
         if (!lacking.IsEmpty)
         {
-            return new LookedAt.Failed(row, Shortened($"these rules lack what it names: {Named(lacking.Told[0])}"));
+            return new LookedAt.Failed(
+                row,
+                Shortened($"these rules lack what it names: {Named(lacking.Told[0])}")
+            );
         }
 
         Assessment? before = null;

@@ -59,7 +59,7 @@ internal static class RecordPages
         var (job, versions) = ledger.Read(log =>
             (
                 answer.Record is { } record ? ShownJob.Of(log, record.Bytes, answer.Assessment?.Bytes) : null,
-                ShownVersion.Of(log, id, caller, caller.IsLimited)
+                ShownVersion.Of(log, id, caller)
             )
         );
         return new RazorComponentResult<RecordPage>(

@@ -34,7 +34,6 @@ internal static class VerifyPages
         ServedSites sites,
         VerificationDesk desk,
         OpenLedger ledger,
-        ServedSites sites,
         CancellationToken stop
     )
     {

@@ -54,7 +54,10 @@ internal static class OpenJob
 
         if (filled["instruments"] is JsonArray gauges)
         {
-            RemoveWhere(gauges, gauge => gauge is JsonObject one && (IsMark(one["id"]) || IsMark(one["kind"])));
+            RemoveWhere(
+                gauges,
+                gauge => gauge is JsonObject one && (IsMark(one["id"]) || IsMark(one["kind"]))
+            );
             foreach (var gauge in gauges.OfType<JsonObject>())
             {
                 RemoveMarked(gauge);

@@ -34,8 +34,7 @@ public sealed record ShownVersion(
     /// <param name="log">The log.</param>
     /// <param name="id">The record.</param>
     /// <param name="caller">Who asks: what changed is told where both versions may be seen.</param>
-    /// <param name="isCut">Whether sentences, which may rest on other records, are kept back.</param>
-    internal static IReadOnlyList<ShownVersion> Of(ILedgerReading log, string id, Caller caller, bool isCut)
+    internal static IReadOnlyList<ShownVersion> Of(ILedgerReading log, string id, Caller caller)
     {
         var versions = new TellSubject(log)
             .Tell(id)
@@ -44,7 +43,7 @@ public sealed record ShownVersion(
         return
         [
             .. versions
-                .Select((version, at) => Of(log, version, at == 0 ? null : versions[at - 1], caller, isCut))
+                .Select((version, at) => Of(log, version, at == 0 ? null : versions[at - 1], caller))
                 .Reverse(),
         ];
     }
@@ -53,8 +52,7 @@ public sealed record ShownVersion(
         ILedgerReading log,
         SubjectVersion version,
         SubjectVersion? before,
-        Caller caller,
-        bool isCut
+        Caller caller
     )
     {
         var entry = version.Entry;
