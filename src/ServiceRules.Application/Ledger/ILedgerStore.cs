@@ -25,4 +25,7 @@ public interface ILedgerStore : ILedgerReading
 
     /// <summary>What the store finds wrong with its tables of rows, and with how it looks them up; empty when nothing.</summary>
     IReadOnlyList<string> CheckRows();
+
+    /// <summary>Makes anew what rows are looked up by: a row that differs from it could not be removed.</summary>
+    void RenewRowIndexes();
 }

@@ -26,6 +26,7 @@ public sealed class FollowLog(OpenLedger ledger)
     /// <returns>How many entries were gone through.</returns>
     public long Rebuild()
     {
+        ledger.Store.RenewRowIndexes();
         _ = ledger.Store.Write(writing =>
         {
             writing.Rows.Clear(long.MinValue, 0);

@@ -86,6 +86,9 @@ public sealed class PostgresLedgerStore : SqlLedgerStore
     // The server looks after its own pages.
     public override IReadOnlyList<string> CheckRows() => [];
 
+    // It removes rows without looking them up in an index.
+    public override void RenewRowIndexes() { }
+
     internal override WorkPlace OpenWorkPlace(string folder) => new(NpgsqlFactory.Instance, address, true);
 
     internal override LedgerHead? CopyTo(string file) =>

@@ -110,6 +110,8 @@ public abstract class SqlLedgerStore : ILedgerStore, IDisposable
 
     public abstract IReadOnlyList<string> CheckRows();
 
+    public abstract void RenewRowIndexes();
+
     /// <summary>Where work behind answers is kept.</summary>
     /// <param name="folder">The private folder of the ledger.</param>
     internal abstract WorkPlace OpenWorkPlace(string folder);

@@ -145,6 +145,17 @@ public sealed class SqliteLedgerStore : SqlLedgerStore
                 ]
         );
 
+    public override void RenewRowIndexes() =>
+        _ = WriteBeside(opened =>
+        {
+            foreach (var table in RowTable.All)
+            {
+                _ = opened.Execute($"REINDEX {table}");
+            }
+
+            return true;
+        });
+
     // A file of its own: nobody who files waits for its locks, and the log is copied without it.
     internal override WorkPlace OpenWorkPlace(string folder)
     {

@@ -82,6 +82,8 @@ internal sealed class FailingLedger(MemoryLedger inner, int failing, bool forGoo
 
     public IReadOnlyList<string> CheckRows() => [];
 
+    public void RenewRowIndexes() { }
+
     private void Counted(Action call) =>
         Counted(() =>
         {

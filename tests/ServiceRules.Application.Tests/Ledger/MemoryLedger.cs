@@ -142,6 +142,8 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public IReadOnlyList<string> CheckRows() => [];
 
+    public void RenewRowIndexes() { }
+
     public IEnumerable<ShelvedCheckpoint> All() =>
         Outside.Select((note, at) => new ShelvedCheckpoint($"shelf {at}", note));
 
