@@ -244,11 +244,14 @@ public abstract class KeepingContract : IAsyncLifetime
 
         Assert.DoesNotContain(
             counter.Store.Contents(),
-            hash => Encoding.UTF8.GetString(counter.Store.Content(hash)!.Value.Span).Contains("tech-02")
+            hash =>
+                Encoding
+                    .UTF8.GetString(counter.Store.Content(hash)!.Value.Span)
+                    .Contains("tech-02", StringComparison.Ordinal)
         );
         Assert.DoesNotContain(
             counter.Store.Entries(0),
-            entry => Encoding.UTF8.GetString(entry.Bytes.Span).Contains("tech-02")
+            entry => Encoding.UTF8.GetString(entry.Bytes.Span).Contains("tech-02", StringComparison.Ordinal)
         );
         Assert.Equal(
             "what it named was erased since",

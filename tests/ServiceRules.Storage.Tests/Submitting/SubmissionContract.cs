@@ -1,5 +1,4 @@
 using ServiceRules.Application.Ledger;
-using ServiceRules.Application.Reports;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Evidence;
@@ -26,50 +25,6 @@ public abstract class SubmissionContract : IAsyncLifetime
 
         return Task.CompletedTask;
     }
-
-    [SkippableFact]
-    public async Task Proofs_WhileOthersFile_AreAllUnderOneCheckpoint()
-    {
-        await using var counter = new Counter(Drawer);
-        _ = await counter.SubmitAsync(Jobs.Job("J-1"));
-        var basis = Assert.IsType<ReportBasis.Judged>(counter.Ledger.Read(log => ReportBasis.Of(log, "J-1")));
-
-        var filing = Task.Run(async () =>
-        {
-            for (var number = 2; number < 60; number++)
-            {
-                _ = await counter.SubmitAsync(Jobs.Job($"J-{number}"));
-            }
-        });
-        var told = (
-            await Task.WhenAll(
-                Enumerable
-                    .Range(0, 3)
-                    .Select(_ =>
-                        Task.Run(() =>
-                        {
-                            var own = new List<FilingProofs>();
-                            while (!filing.IsCompleted)
-                            {
-                                own.Add(counter.Ledger.Proofs(basis.Record, basis.Assessment));
-                            }
-
-                            return own;
-                        })
-                    )
-            )
-        ).SelectMany(own => own);
-        await filing;
-        Assert.All(
-            told,
-            proofs => Assert.Equal(Checkpoint(proofs.RecordProof), Checkpoint(proofs.AssessmentProof))
-        );
-        Assert.True(told.Select(proofs => Checkpoint(proofs.RecordProof)).Distinct().Count() > 1);
-    }
-
-    // What stands after the hashes of a proof (c2sp.org/tlog-proof).
-    private static string Checkpoint(string proof) =>
-        proof[proof.IndexOf("\n\n", StringComparison.Ordinal)..];
 
     [SkippableFact]
     public async Task Submit_NewRecord_StandsAfterReopeningWithRowsAndAnswer()
