@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
