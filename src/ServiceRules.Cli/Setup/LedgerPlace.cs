@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Host.Setup;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Cli.Setup;

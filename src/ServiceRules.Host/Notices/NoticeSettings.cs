@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using ServiceRules.Application.Notices;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Host.Setup;
+using ServiceRules.Storage;
 
 namespace ServiceRules.Host.Notices;
 
@@ -12,7 +13,7 @@ namespace ServiceRules.Host.Notices;
 /// <param name="Service">Where those who are told reach the service: links begin with it.</param>
 internal sealed partial record NoticeSettings(string Format, Uri Service)
 {
-    public const string FileName = "notices.json";
+    public const string FileName = ServiceCopies.NoticesName;
 
     private const string OnDue = "due";
 

@@ -41,7 +41,7 @@ internal static class RecordPages
         return new(
             new Dictionary<string, object?>(StringComparer.Ordinal)
             {
-                [nameof(RecordsPage.Rows)] = (IReadOnlyList<RecordRow>?)page?.Rows ?? [],
+                [nameof(RecordsPage.Rows)] = page is null ? [] : (IReadOnlyList<RecordRow>)page.Rows,
                 [nameof(RecordsPage.Asked)] = asked,
                 [nameof(RecordsPage.Next)] = page?.Next?.ToString(),
             }

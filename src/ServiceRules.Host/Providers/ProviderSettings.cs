@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Host.Setup;
+using ServiceRules.Storage;
 
 namespace ServiceRules.Host.Providers;
 
@@ -22,7 +23,7 @@ internal sealed partial record ProviderSettings(
     string Claim
 )
 {
-    public const string FileName = "sign-in.json";
+    public const string FileName = ServiceCopies.ProvidersName;
 
     /// <summary>An address of mail, which counts where the provider says that it was verified.</summary>
     public const string Mail = "email";

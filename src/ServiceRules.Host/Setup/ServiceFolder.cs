@@ -17,9 +17,9 @@ namespace ServiceRules.Host.Setup;
 internal sealed class ServiceFolder : IDisposable
 {
     /// <summary>The folder of the ledger in it.</summary>
-    public const string LedgerName = "ledger";
+    public const string LedgerName = ServiceCopies.LedgerName;
 
-    public const string KeysName = "keys";
+    private const string KeysName = ServiceCopies.KeysName;
     private const string OldProtectionName = "protection";
     private const string ScratchName = "scratch";
     private const int ToldMost = 5;
@@ -198,7 +198,7 @@ internal sealed class ServiceFolder : IDisposable
     private static IEnumerable<string> KeyRemarks(string path, OpenLedger ledger)
     {
         var keys = Path.Combine(path, KeysName);
-        if (!Directory.Exists(keys) && ledger.Read(log => log.Entries(0).Any(IsReport)))
+        if (!new DirectoryInfo(keys).Exists && ledger.Read(log => log.Entries(0).Any(IsReport)))
         {
             yield return $"reports were signed here, and `{keys}` with the keys that signed them is not there: reports are signed with a new "
                 + "key, and the signatures of earlier ones do not count; put the folder back from a copy and start again";

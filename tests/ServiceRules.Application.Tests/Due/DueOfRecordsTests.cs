@@ -92,9 +92,9 @@ public sealed class DueOfRecordsTests
     {
         var other = RecordFiles.Rules.Site!.Machines.Single(machine => machine.Id.Text == "M-02");
 
-        Assert.Empty(
-            Of(Site with { Machines = [other] }, Worn("J-1", "2026-01-05", "0 h", "113.00 mm"))
-                .Where(thing => thing.Kind is DueKind.Wear)
+        Assert.DoesNotContain(
+            Of(Site with { Machines = [other] }, Worn("J-1", "2026-01-05", "0 h", "113.00 mm")),
+            thing => thing.Kind is DueKind.Wear
         );
     }
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ServiceRules.Cli.Setup;
-using ServiceRules.Host.Setup;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Cli.Commands.Ledger;

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Cli.Setup;
-using ServiceRules.Host.Setup;
 using ServiceRules.Storage;
 
 namespace ServiceRules.Cli.Commands.Ledger;

@@ -1,9 +1,6 @@
 using ServiceRules.Application.Filed;
-using ServiceRules.Host.Notices;
-using ServiceRules.Host.Providers;
-using ServiceRules.Storage;
 
-namespace ServiceRules.Host.Setup;
+namespace ServiceRules.Storage;
 
 /// <summary>
 /// What the folder of a service holds besides its ledger, and is copied and put back with it: the keys that sign reports, of today
@@ -11,18 +8,23 @@ namespace ServiceRules.Host.Setup;
 /// </summary>
 public static class ServiceCopies
 {
-    private static readonly string[] Settings = [NoticeSettings.FileName, ProviderSettings.FileName];
+    public const string LedgerName = "ledger";
+    public const string KeysName = "keys";
+    public const string NoticesName = "notices.json";
+    public const string ProvidersName = "sign-in.json";
+
+    private static readonly string[] Settings = [NoticesName, ProvidersName];
 
     /// <summary>The ledger's folder in the folder of a service; null where a folder is not that of a service.</summary>
     public static string? LedgerIn(string folder) =>
-        !LedgerFolder.IsBegun(folder) && ServiceFolder.IsBegun(folder) ? LedgerOf(folder) : null;
+        !LedgerFolder.IsBegun(folder) && LedgerFolder.IsBegun(LedgerOf(folder)) ? LedgerOf(folder) : null;
 
     /// <summary>The folder of the service that a ledger belongs to, as its checkpoints show; null where it belongs to none.</summary>
     public static string? ServiceOf(string ledger)
     {
         var place = Path.TrimEndingDirectorySeparator(ledger);
         return
-            Path.GetFileName(place) == ServiceFolder.LedgerName
+            Path.GetFileName(place) == LedgerName
             && Path.GetDirectoryName(place) is { } service
             && Directory.Exists(CheckpointFolder.Beside(service))
             && !Directory.Exists(CheckpointFolder.Beside(place))
@@ -31,11 +33,10 @@ public static class ServiceCopies
     }
 
     /// <summary>Where the ledger lies in the folder of a service.</summary>
-    public static string LedgerOf(string service) => Path.Combine(service, ServiceFolder.LedgerName);
+    public static string LedgerOf(string service) => Path.Combine(service, LedgerName);
 
     /// <summary>Whether a copy is that of a service.</summary>
-    public static bool IsOfService(string backup) =>
-        Directory.Exists(Path.Combine(backup, ServiceFolder.KeysName));
+    public static bool IsOfService(string backup) => Directory.Exists(Path.Combine(backup, KeysName));
 
     /// <summary>Copies what is there; on return it has reached the disk.</summary>
     /// <param name="from">The folder of a service, or a copy of one.</param>
@@ -48,7 +49,7 @@ public static class ServiceCopies
             CopyFile(from, to, name);
         }
 
-        CopyFolder(Path.Combine(from, ServiceFolder.KeysName), Path.Combine(to, ServiceFolder.KeysName));
+        CopyFolder(Path.Combine(from, KeysName), Path.Combine(to, KeysName));
     }
 
     // A copy of a service that issued no report yet has the folder as well: by it a copy is known.
