@@ -56,21 +56,36 @@ public sealed class PeriodReportKillTests(ITestOutputHelper told)
                 await service.KillAsync();
             }
 
-            using var next = await ServedProgram.StartAsync(folder.Data);
-            using var asking = await next.ClientAsync(key);
-            unfinished += await StateAsync(asking, place) == "done" ? 0 : 1;
-            await UntilDoneAsync(asking, place, $"seed {seed}, round {round}");
-            var pdf = await asking.GetByteArrayAsync(new Uri(place + "/file", UriKind.Relative));
-            Assert.Equal(
-                ["sha256:" + Convert.ToHexStringLower(SHA256.HashData(pdf))],
-                await FiledAsync(asking, $"safe-work.1991-01-01.{until}")
-            );
-            await next.KillAsync();
+            unfinished += await WasDoneAsync(folder, key, place, until, $"seed {seed}, round {round}")
+                ? 0
+                : 1;
         }
 
         told.WriteLine(
             $"seed {seed}: {Rounds} kills, {unfinished} reports not whole when it was started again"
         );
+    }
+
+    /// <summary>After the next start the report is whole and stands in the log once; whether it did before.</summary>
+    private static async Task<bool> WasDoneAsync(
+        DataFolder folder,
+        string key,
+        string place,
+        string until,
+        string about
+    )
+    {
+        using var next = await ServedProgram.StartAsync(folder.Data);
+        using var asking = await next.ClientAsync(key);
+        var wasDone = await StateAsync(asking, place) == "done";
+        await UntilDoneAsync(asking, place, about);
+        var pdf = await asking.GetByteArrayAsync(new Uri(place + "/file", UriKind.Relative));
+        Assert.Equal(
+            ["sha256:" + Convert.ToHexStringLower(SHA256.HashData(pdf))],
+            await FiledAsync(asking, $"safe-work.1991-01-01.{until}")
+        );
+        await next.KillAsync();
+        return wasDone;
     }
 
     /// <summary>The digests of all reports about a subject that stand in the log.</summary>
