@@ -470,28 +470,6 @@ public abstract class SubmissionContract : IAsyncLifetime
         Assert.Null(folder.Store.Content(undone));
     }
 
-    [SkippableFact]
-    public void Entries_MoreThanOnePage_ComeInOrderWithoutGap()
-    {
-        using var folder = Drawer.Open();
-        folder.Store.Write(writing =>
-        {
-            for (var at = 0; at < 2005; at++)
-            {
-                writing.Append(new StoredEntry(at, "{}"u8.ToArray()));
-                writing.Keep(ContentHash.Of(BitConverter.GetBytes(at)), "x"u8.ToArray());
-            }
-
-            return true;
-        });
-
-        Assert.Equal(
-            Enumerable.Range(3, 2002).Select(at => (long)at),
-            folder.Store.Entries(3).Select(one => one.Index)
-        );
-        Assert.Equal(2005, folder.Store.Contents().Distinct().Count());
-    }
-
     private static void AssertSame(
         (List<RecordRow> Records, List<UnitRow> Units, List<FindingRow> Findings) expected,
         (List<RecordRow> Records, List<UnitRow> Units, List<FindingRow> Findings) actual

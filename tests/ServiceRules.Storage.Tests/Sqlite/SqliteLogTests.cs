@@ -2,4 +2,4 @@ using ServiceRules.Storage.Tests.Submitting;
 
 namespace ServiceRules.Storage.Tests.Sqlite;
 
-public sealed class SqliteProofTests() : ProofContract(() => new Drawer());
+public sealed class SqliteLogTests() : LogContract(() => new Drawer());

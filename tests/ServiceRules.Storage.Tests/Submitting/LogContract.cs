@@ -1,14 +1,15 @@
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Reports;
+using ServiceRules.Evidence;
 
 namespace ServiceRules.Storage.Tests.Submitting;
 
-/// <summary>What is proved of a record while others are filed.</summary>
-public abstract class ProofContract : IAsyncLifetime
+/// <summary>What the log tells whole, however long it is and whoever files meanwhile.</summary>
+public abstract class LogContract : IAsyncLifetime
 {
     private readonly Lazy<Drawer> _drawer;
 
-    private protected ProofContract(Func<Drawer> drawer) => _drawer = new(drawer);
+    private protected LogContract(Func<Drawer> drawer) => _drawer = new(drawer);
 
     private Drawer Drawer => _drawer.Value;
 
@@ -22,6 +23,28 @@ public abstract class ProofContract : IAsyncLifetime
         }
 
         return Task.CompletedTask;
+    }
+
+    [SkippableFact]
+    public void Entries_MoreThanOnePage_ComeInOrderWithoutGap()
+    {
+        using var folder = Drawer.Open();
+        folder.Store.Write(writing =>
+        {
+            for (var at = 0; at < 2005; at++)
+            {
+                writing.Append(new StoredEntry(at, "{}"u8.ToArray()));
+                writing.Keep(ContentHash.Of(BitConverter.GetBytes(at)), "x"u8.ToArray());
+            }
+
+            return true;
+        });
+
+        Assert.Equal(
+            Enumerable.Range(3, 2002).Select(at => (long)at),
+            folder.Store.Entries(3).Select(one => one.Index)
+        );
+        Assert.Equal(2005, folder.Store.Contents().Distinct().Count());
     }
 
     [SkippableFact]
