@@ -11,8 +11,8 @@ public sealed class KillTests(ITestOutputHelper told)
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
-    private static readonly int Rounds = Tier.Of(6, 200);
-    private static readonly int Starts = Tier.Of(4, 50);
+    private static readonly int Rounds = Tier.Of(4, 200);
+    private static readonly int Starts = Tier.Of(3, 50);
 
     private static readonly Moment[] Around = Enum.GetValues<Moment>();
 
