@@ -7,27 +7,12 @@ using ServiceRules.Formats.Ledger;
 namespace ServiceRules.Storage.Tests.Accounts;
 
 /// <summary>What every database must keep of accounts, keys and acts, and what it must refuse.</summary>
-public abstract class AccountContract : IAsyncLifetime
+public abstract class AccountContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected AccountContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private protected Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected AccountContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     private static Account Account(string id, string name) =>
         new(id, name, name.ToUpperInvariant(), Roles.Lead | Roles.Technician, At) { Stamp = "s" };

@@ -9,7 +9,7 @@ using ServiceRules.Storage.Tests.Submitting;
 namespace ServiceRules.Storage.Tests.Accounts;
 
 /// <summary>Acts and what is in force, changed in their tables behind the product's back: verifying names each.</summary>
-public abstract class BesideContract : IAsyncLifetime
+public abstract class BesideContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
 
@@ -22,23 +22,8 @@ public abstract class BesideContract : IAsyncLifetime
         new(2026, 4, 30)
     );
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected BesideContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected BesideContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableTheory]
     [InlineData(

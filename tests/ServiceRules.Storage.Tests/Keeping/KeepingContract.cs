@@ -10,30 +10,15 @@ using ServiceRules.Storage.Tests.Submitting;
 namespace ServiceRules.Storage.Tests.Keeping;
 
 /// <summary>What every database must keep, and what it must remove when its time is over.</summary>
-public abstract class KeepingContract : IAsyncLifetime
+public abstract class KeepingContract : DrawerContract
 {
     // J-1 is of 2026-04-13, J-2 of the day after.
     private static readonly DateOnly LastDayOfFirst = new(2029, 4, 13);
     private static readonly DateOnly Later = new(2040, 1, 1);
     private static readonly Correction Why = new("officer-01", "as the policy of the site has it");
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected KeepingContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected KeepingContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     private async Task<Counter> FiledAsync()
     {

@@ -11,27 +11,12 @@ using ServiceRules.Storage.Tests.Submitting;
 namespace ServiceRules.Storage.Tests.Packs;
 
 /// <summary>What every database must keep of packs and sheets, and of which of them judge.</summary>
-public abstract class PackContract : IAsyncLifetime
+public abstract class PackContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected PackContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private protected Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected PackContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public void Begun_Twice_TheFirstCountsAlsoAfterOpeningAgain()

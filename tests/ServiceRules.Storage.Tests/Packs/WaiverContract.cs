@@ -6,7 +6,7 @@ using ServiceRules.Formats.Registers;
 namespace ServiceRules.Storage.Tests.Packs;
 
 /// <summary>What every database must keep of waivers that are entered beside the registers.</summary>
-public abstract class WaiverContract : IAsyncLifetime
+public abstract class WaiverContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
     private static readonly Waiver Wet = new(
@@ -18,23 +18,8 @@ public abstract class WaiverContract : IAsyncLifetime
         new(2026, 4, 30)
     );
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected WaiverContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private protected Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected WaiverContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public void Entered_AtOneInstance_CountsAtAnotherUntilItIsWithdrawn()

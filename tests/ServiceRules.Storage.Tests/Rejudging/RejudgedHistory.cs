@@ -73,9 +73,12 @@ internal sealed class RejudgedHistory : IAsyncDisposable
     public void BeginWith(RuleDocument book) =>
         _ = Counter.Folder.Rules.Begin(book.Digest, book.Bytes, At, "first");
 
-    public async Task FileAsync(string id, bool isTooHigh)
+    /// <summary>What files by the rules that are in force now, also after others are.</summary>
+    public SubmitRecord Submitting => _submitting.Now();
+
+    public async Task FileAsync(string id, bool isTooHigh, SubmitRecord? begun = null)
     {
-        var outcome = await _submitting.Now().SubmitAsync(new Submission(Job(id, isTooHigh)));
+        var outcome = await (begun ?? Submitting).SubmitAsync(new Submission(Job(id, isTooHigh)));
         Assert.IsType<SubmissionOutcome.Stored>(outcome);
     }
 
@@ -111,6 +114,9 @@ internal sealed class RejudgedHistory : IAsyncDisposable
 
     public Task<RejudgingCounts?> PageAsync(long job, long page = 0) =>
         _pages.DoAsync(job, page, CancellationToken.None);
+
+    public Task<RejudgingCounts?> GiveUpAsync(long job, long page = 0) =>
+        _pages.GiveUpAsync(job, page, CancellationToken.None);
 
     public RowsOf Of(string id)
     {

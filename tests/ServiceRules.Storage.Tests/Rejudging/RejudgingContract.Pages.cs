@@ -57,6 +57,51 @@ public abstract partial class RejudgingContract
     }
 
     [SkippableFact]
+    public async Task Submission_ThatWasUnderWayWhenPagesWereCut_IsJudgedAgainInAFurtherOne()
+    {
+        await using var one = new RejudgedHistory(Drawer);
+        one.BeginWith(RejudgedHistory.Lenient);
+        await one.FileAsync("J-1", isTooHigh: true);
+        var underWay = one.Submitting;
+        one.Activate(RejudgedHistory.Strict);
+        _ = one.Begin(RejudgedHistory.Strict);
+        await one.FileAsync("J-3", isTooHigh: true, underWay);
+        Assert.Equal("release", one.Of("J-3").Disposition);
+
+        Assert.Equal(new RejudgingCounts(1, 0, 0, 0), await one.PageAsync(1));
+        Assert.Equal(
+            RejudgingState.Running,
+            one.Counter.Folder.Rejudgings.Find(RejudgedHistory.Strict.Digest)!.State
+        );
+        Assert.Equal(new RejudgingCounts(1, 0, 0, 0), await one.PageAsync(1, 1));
+
+        var done = one.Counter.Folder.Rejudgings.Find(RejudgedHistory.Strict.Digest)!;
+        Assert.Equal((RejudgingState.Done, 2L, 2L), (done.State, done.Records, done.Counts.Turned));
+        Assert.Equal("hold", one.Of("J-3").Disposition);
+    }
+
+    [SkippableFact]
+    public async Task Page_GivenUp_IsToldAsFailedAndKeepsTheJobFromNothing()
+    {
+        await using var one = new RejudgedHistory(Drawer);
+        one.BeginWith(RejudgedHistory.Lenient);
+        await one.FileAsync("J-1", isTooHigh: true);
+        one.Activate(RejudgedHistory.Strict);
+        _ = one.Begin(RejudgedHistory.Strict);
+
+        Assert.Equal(new RejudgingCounts(0, 0, 0, 1), await one.GiveUpAsync(1));
+        Assert.Null(await one.GiveUpAsync(1));
+
+        var done = one.Counter.Folder.Rejudgings.Find(RejudgedHistory.Strict.Digest)!;
+        Assert.Equal((RejudgingState.Done, 1L), (done.State, done.Counts.Failed));
+        Assert.Contains(
+            "ledger rows",
+            Assert.Single(one.Counter.Folder.Rejudgings.Failures(1, 10)).Why,
+            StringComparison.Ordinal
+        );
+    }
+
+    [SkippableFact]
     public async Task History_JudgedAgain_PassesOverWhatTheseRulesJudgedAndFilesNothingThatIsTheSame()
     {
         await using var one = new RejudgedHistory(Drawer);

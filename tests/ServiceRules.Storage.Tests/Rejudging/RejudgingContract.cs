@@ -5,27 +5,12 @@ using ServiceRules.Application.Rows;
 namespace ServiceRules.Storage.Tests.Rejudging;
 
 /// <summary>What every database must keep of judging the history again.</summary>
-public abstract partial class RejudgingContract : IAsyncLifetime
+public abstract partial class RejudgingContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected RejudgingContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected RejudgingContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public void Begun_OverManyRecords_IsCutIntoPagesInWhichEachNewestVersionStandsOnce()

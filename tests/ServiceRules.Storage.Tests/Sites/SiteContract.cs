@@ -9,30 +9,15 @@ using ServiceRules.Storage.Tests.Submitting;
 namespace ServiceRules.Storage.Tests.Sites;
 
 /// <summary>What every database must keep apart where one log is that of several sites.</summary>
-public abstract class SiteContract : IAsyncLifetime
+public abstract class SiteContract : DrawerContract
 {
     private const string Alder = "Alder";
     private const string Birch = "Birch";
 
     private static readonly DateTimeOffset At = new(2026, 5, 1, 8, 0, 0, TimeSpan.Zero);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected SiteContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private protected Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected SiteContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     private static Account Account(string id, string? site) =>
         new(id, id, id.ToUpperInvariant(), Roles.Lead, At) { Stamp = "s", Site = site };

@@ -6,27 +6,12 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Storage.Tests.Submitting;
 
 /// <summary>What every database must forget, and what it must not.</summary>
-public abstract class AnswerContract : IAsyncLifetime
+public abstract class AnswerContract : DrawerContract
 {
     private static readonly Correction Asked = new("officer-01", "asked for it");
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected AnswerContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private protected Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected AnswerContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableTheory]
     [InlineData(false)]

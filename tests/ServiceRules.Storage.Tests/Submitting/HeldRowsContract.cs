@@ -5,25 +5,10 @@ using ServiceRules.Application.Submitting;
 namespace ServiceRules.Storage.Tests.Submitting;
 
 /// <summary>Rows that were changed behind the product's back: seen when they are told, at a start and by verifying.</summary>
-public abstract class HeldRowsContract : IAsyncLifetime
+public abstract class HeldRowsContract : DrawerContract
 {
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected HeldRowsContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected HeldRowsContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     public static TheoryData<string, string, string> ToldByLists =>
         new()

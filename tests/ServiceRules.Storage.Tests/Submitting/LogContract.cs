@@ -5,25 +5,10 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Storage.Tests.Submitting;
 
 /// <summary>What the log tells whole, however long it is and whoever files meanwhile.</summary>
-public abstract class LogContract : IAsyncLifetime
+public abstract class LogContract : DrawerContract
 {
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected LogContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected LogContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public void Entries_MoreThanOnePage_ComeInOrderWithoutGap()

@@ -6,25 +6,10 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Storage.Tests.Submitting;
 
 /// <summary>What every database must do for a service, whichever it is.</summary>
-public abstract class SubmissionContract : IAsyncLifetime
+public abstract class SubmissionContract : DrawerContract
 {
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected SubmissionContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private protected Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected SubmissionContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public async Task Submit_NewRecord_StandsAfterReopeningWithRowsAndAnswer()

@@ -9,7 +9,7 @@ using ServiceRules.Storage.Tests.Submitting;
 namespace ServiceRules.Storage.Tests.Working;
 
 /// <summary>What every database must keep of notices and of work behind answers.</summary>
-public abstract class WorkContract : IAsyncLifetime
+public abstract class WorkContract : DrawerContract
 {
     private static readonly TimeSpan Long = TimeSpan.FromSeconds(60);
 
@@ -18,23 +18,8 @@ public abstract class WorkContract : IAsyncLifetime
         new("workshop", [Disposition.Hold, Disposition.Stop]),
     ]);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected WorkContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    private Drawer Drawer => _drawer.Value;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected WorkContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public async Task Notice_OfAHold_IsOwedWithTheFilingToThoseWhoAreToldOfIt()
