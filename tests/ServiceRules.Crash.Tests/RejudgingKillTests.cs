@@ -14,8 +14,8 @@ public sealed partial class RejudgingKillTests(ITestOutputHelper told)
 {
     private const int Senders = 4;
 
-    private static readonly int Filed = Tier.Of(220, 1_000);
-    private static readonly int FiledAlone = Tier.Of(110, 500);
+    private static readonly int Filed = Tier.Of(120, 1_000);
+    private static readonly int FiledAlone = Tier.Of(60, 500);
     private static readonly int Kills = Tier.Of(1, 5);
 
     // An instance that died is missed within half a minute.

@@ -31,7 +31,7 @@ public sealed class InboxKillTests : IDisposable
         }
 
         // Killed once some more are put away than before: at a different step each time.
-        for (var wanted = 3; wanted <= 15; wanted += 4)
+        for (var wanted = 3; wanted <= 15; wanted += 6)
         {
             using var service = Start();
             await UntilAsync(() => Filed() >= wanted, service);
