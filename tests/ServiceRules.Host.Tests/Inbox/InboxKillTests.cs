@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using ServiceRules.TestKit;
 
@@ -24,9 +25,11 @@ public sealed class InboxKillTests : IDisposable
         Directory.CreateDirectory(Inbox);
         for (var at = 0; at < Jobs; at++)
         {
+            // Days on which none bears on another.
+            var day = new DateOnly(2024, 1, 1).AddDays(at * 6).ToString("O", CultureInfo.InvariantCulture);
             await File.WriteAllBytesAsync(
                 Path.Combine(Inbox, $"job-{at:00}.json"),
-                ServiceRun.Record("height-check", ("F-height-check", $"K-{at:00}"))
+                ServiceRun.Record("height-check", ("F-height-check", $"K-{at:00}"), ("2026-04-13", day))
             );
         }
 
