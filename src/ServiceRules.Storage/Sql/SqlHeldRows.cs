@@ -64,6 +64,20 @@ internal static class SqlHeldRows
         return page;
     }
 
+    /// <summary>Every unit of these versions, held.</summary>
+    public static IEnumerable<UnitRow> UnitsOf(DbConnection connection, IEnumerable<RecordRow> versions) =>
+        from some in versions.Chunk(Together)
+        let stored = Held(
+            connection,
+            RowTable.Unit,
+            Units,
+            "units_digest",
+            [.. some.Select(one => one.Index)]
+        )
+        from version in some
+        from values in stored[version.Index]
+        select SqlRows.Unit(version, values);
+
     /// <summary>Holds every finding on the versions of these.</summary>
     public static RowPage<FindingRow> Hold(DbConnection connection, RowPage<FindingRow> page)
     {
@@ -182,41 +196,59 @@ internal static class SqlHeldRows
     {
         foreach (var some in told.GroupBy(row => row.Index).Chunk(Together))
         {
-            var names = new List<string>();
-            var places = new List<(string Name, object? Value)>();
-            foreach (var version in some)
+            var stored = Held(connection, table, columns, digest, [.. some.Select(version => version.Key)]);
+            // What is told may have been read from an index, and has to be what stands in the table.
+            if (
+                some.FirstOrDefault(version =>
+                    !version.All(row => stored[version.Key].Any(values => values.SequenceEqual(row.Values)))
+                ) is
+                { } other
+            )
             {
-                var name = string.Create(CultureInfo.InvariantCulture, $"@p{names.Count}");
-                names.Add(name);
-                places.Add((name, version.Key));
-            }
-
-            var among = $"entry_index IN ({string.Join(", ", names)})";
-            var stored = connection
-                .Rows($"SELECT {columns} FROM {table} WHERE {among}", row => Raw(row), [.. places])
-                .ToLookup(values => values[0] is long index ? index : -1);
-            var digests = connection
-                .Rows(
-                    $"SELECT entry_index, {digest} FROM record_row WHERE {among}",
-                    row => (Index: row.Number(0), Digest: row.BytesOrNone(1)),
-                    [.. places]
-                )
-                .ToDictionary(one => one.Index, one => one.Digest);
-            foreach (var version in some)
-            {
-                // What is told may have been read from an index, and has to be what stands in the table.
-                if (
-                    digests.GetValueOrDefault(version.Key) is not { } made
-                    || !SqlRowDigest.Of(stored[version.Key]).AsSpan().SequenceEqual(made)
-                    || !version.All(row =>
-                        stored[version.Key].Any(values => values.SequenceEqual(row.Values))
-                    )
-                )
-                {
-                    throw Other(version.Key, table);
-                }
+                throw Other(other.Key, table);
             }
         }
+    }
+
+    // What a table holds of these versions, as many as one statement takes.
+    private static ILookup<long, object?[]> Held(
+        DbConnection connection,
+        string table,
+        string columns,
+        string digest,
+        IReadOnlyList<long> versions
+    )
+    {
+        var names = versions
+            .Select((_, at) => string.Create(CultureInfo.InvariantCulture, $"@p{at}"))
+            .ToList();
+        (string Name, object? Value)[] places =
+        [
+            .. names.Zip(versions, (name, index) => (name, (object?)index)),
+        ];
+        var among = $"entry_index IN ({string.Join(", ", names)})";
+        var stored = connection
+            .Rows($"SELECT {columns} FROM {table} WHERE {among}", row => Raw(row), places)
+            .ToLookup(values => values[0] is long index ? index : -1);
+        var digests = connection
+            .Rows(
+                $"SELECT entry_index, {digest} FROM record_row WHERE {among}",
+                row => (Index: row.Number(0), Digest: row.BytesOrNone(1)),
+                places
+            )
+            .ToDictionary(one => one.Index, one => one.Digest);
+        foreach (var index in versions)
+        {
+            if (
+                digests.GetValueOrDefault(index) is not { } made
+                || !SqlRowDigest.Of(stored[index]).AsSpan().SequenceEqual(made)
+            )
+            {
+                throw Other(index, table);
+            }
+        }
+
+        return stored;
     }
 
     private static bool IsHeld(DbDataReader row, RecordRow record) =>
@@ -252,7 +284,7 @@ internal static class SqlHeldRows
         return values;
     }
 
-    private static LedgerStoreException Other(long index, string table)
+    public static LedgerStoreException Other(long index, string table)
     {
         var place = string.Create(CultureInfo.InvariantCulture, $"entry {index}");
         return new(

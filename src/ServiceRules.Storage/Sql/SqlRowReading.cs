@@ -37,7 +37,8 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
             SqlRows.Unit,
             row => new RowPlace(row.Of.Index, row.Ordinal)
         );
-        return SqlHeldRows.Hold(connection, page);
+        _ = SqlHeldRows.Hold(connection, page);
+        return filter.LatestOnly ? SqlLatestUnits.Hold(connection, page) : page;
     }
 
     public RowPage<FindingRow> Findings(FindingFilter filter, RowPaging paging)

@@ -105,6 +105,28 @@ public abstract class HeldRowsContract : DrawerContract
     }
 
     [SkippableTheory]
+    [InlineData("UPDATE unit_row SET unit = 'U-99' WHERE entry_index = {0}")]
+    [InlineData("DELETE FROM unit_row WHERE entry_index = {0}")]
+    [InlineData("UPDATE record_row SET newest = 0 WHERE entry_index = {0}")]
+    [InlineData("UPDATE record_row SET day = 1 WHERE entry_index = {0}")]
+    [InlineData("UPDATE record_row SET site = 'elsewhere' WHERE entry_index = {0}")]
+    public async Task LatestUnits_OfAVisitThatIsPassedOver_AreNotThoseOfTheVisitBefore(string sql)
+    {
+        ArgumentNullException.ThrowIfNull(sql);
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        await counter.SubmitAsync(Jobs.Job("J-2"));
+        var latest = Latest(counter);
+        Assert.NotEmpty(latest);
+        Assert.All(latest, row => Assert.Equal("J-2", row.Of.Record));
+
+        Drawer.Change(sql.Replace("{0}", $"{latest[0].Of.Index}", StringComparison.Ordinal));
+
+        var refused = Assert.Throws<LedgerStoreException>(() => Latest(counter));
+        Assert.Equal((StoreTrouble.Rows, $"entry {latest[0].Of.Index}"), (refused.Trouble, refused.Place));
+    }
+
+    [SkippableTheory]
     [InlineData("UPDATE shown_row SET key = 'L-99' WHERE what = 'lock'", "shown_row")]
     [InlineData("DELETE FROM shown_row WHERE what = 'person'", "is missing")]
     [InlineData(
@@ -237,6 +259,9 @@ public abstract class HeldRowsContract : DrawerContract
             _ => counter.Rows.Findings(new FindingFilter(), new RowPaging()).Rows.Length,
         };
     }
+
+    private static IReadOnlyList<UnitRow> Latest(Counter counter) =>
+        counter.Rows.Units(new UnitFilter { LatestOnly = true }, new RowPaging()).Rows;
 
     private void AssertHeld(Counter counter)
     {
