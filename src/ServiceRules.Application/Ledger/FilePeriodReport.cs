@@ -1,4 +1,5 @@
 using ServiceRules.Application.SafeWork;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
@@ -8,7 +9,10 @@ namespace ServiceRules.Application.Ledger;
 /// Files the report of a period. It speaks of its document of jobs, which is kept beside it: whoever is forgotten with
 /// contents is found there, and the report goes with it.
 /// </summary>
-public sealed class FilePeriodReport(OpenLedger ledger, bool bringsBack = false)
+/// <param name="ledger">The log.</param>
+/// <param name="areSeveral">Whether the installation is one of several sites.</param>
+/// <param name="bringsBack">Whether somebody answers for it that what an erasure removed is filed again.</param>
+public sealed class FilePeriodReport(OpenLedger ledger, bool areSeveral, bool bringsBack = false)
 {
     /// <param name="period">What it tells.</param>
     /// <param name="report">The report.</param>
@@ -25,6 +29,7 @@ public sealed class FilePeriodReport(OpenLedger ledger, bool bringsBack = false)
         return ledger.File(
             log =>
             {
+                JudgeAmongStored.HoldAgainst(log, areSeveral);
                 if (along?.Invoke(log) is false)
                 {
                     return new FilingPlan.Refuse(

@@ -45,7 +45,14 @@ public sealed class RejudgePage(
         if (now.Activation.Digest != page.Job.Digest)
         {
             _ = await filing
-                .FileAsync(log => PageFiling.Ended(log, page, ledger.Now), stop)
+                .FileAsync(
+                    log =>
+                    {
+                        JudgeAmongStored.HoldAgainst(log, areSeveral);
+                        return PageFiling.Ended(log, page, ledger.Now);
+                    },
+                    stop
+                )
                 .ConfigureAwait(false);
             return null;
         }
@@ -92,6 +99,7 @@ public sealed class RejudgePage(
             .FileAsync(
                 log =>
                 {
+                    JudgeAmongStored.HoldAgainst(log, areSeveral);
                     if (log.Rejudgings.Page(job, number) is not null)
                     {
                         log.Rejudgings.Settle(

@@ -1,6 +1,7 @@
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Application.Submitting;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Registers;
@@ -16,7 +17,8 @@ namespace ServiceRules.Application.Waiving;
 /// <param name="ledger">The log.</param>
 /// <param name="site">The registers and rules of the site, each part with where it stands.</param>
 /// <param name="name">The name of the site.</param>
-public sealed class KeepWaivers(OpenLedger ledger, RuleLibrary site, string name)
+/// <param name="areSeveral">Whether the installation is one of several sites.</param>
+public sealed class KeepWaivers(OpenLedger ledger, RuleLibrary site, string name, bool areSeveral)
 {
     /// <param name="book">The packs in force.</param>
     /// <param name="waiver">The waiver; who loosens the rule answers for it.</param>
@@ -30,6 +32,7 @@ public sealed class KeepWaivers(OpenLedger ledger, RuleLibrary site, string name
         return Come(
             ledger.File(log =>
             {
+                JudgeAmongStored.HoldAgainst(log, areSeveral);
                 var kept = log.Waivers.Of(name);
                 if (kept.LastOrDefault(one => SiteWaivers.Counting(one) == waiver) is { } standing)
                 {
@@ -87,6 +90,7 @@ public sealed class KeepWaivers(OpenLedger ledger, RuleLibrary site, string name
         return Come(
             ledger.File(log =>
             {
+                JudgeAmongStored.HoldAgainst(log, areSeveral);
                 if (log.Waivers.Of(name).FirstOrDefault(one => one.Number == number) is not { } kept)
                 {
                     came = new WaiverOutcome.Unknown();

@@ -86,7 +86,10 @@ internal sealed class ReportFiling : IDisposable
     /// <summary>Files the finished report of a period and gives its proof; null when it may not be filed, which is told.</summary>
     public byte[]? End(SafeWorkPeriod period, byte[] report, out int exitCode)
     {
-        var outcome = new FilePeriodReport(inUse.Ledger, inUse.BringsBack).File(period, report);
+        var outcome = new FilePeriodReport(inUse.Ledger, !inUse.Sites.IsEmpty, inUse.BringsBack).File(
+            period,
+            report
+        );
         exitCode = FilingPrint.Write(session, file, FilePeriodReport.SubjectOf(period), outcome);
         return ProofOf(outcome);
     }

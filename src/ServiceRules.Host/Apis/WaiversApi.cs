@@ -113,7 +113,7 @@ internal static class WaiversApi
 
         return Sender.Naming(caller, waiver.By.Text) is { } misnamed
             ? Sender.Answer(misnamed)
-            : new KeepWaivers(ledger, own.Library, own.Name).Enter(
+            : new KeepWaivers(ledger, own.Library, own.Name, sites.AreSeveral).Enter(
                 own.Rules.Now().Book,
                 waiver,
                 caller.Name
@@ -158,7 +158,11 @@ internal static class WaiversApi
 
         return ToldWaiver.NumberOf(id) is not { } number
             ? NotThere(id)
-            : new KeepWaivers(ledger, own.Library, own.Name).Withdraw(number, reason, caller.Name) switch
+            : new KeepWaivers(ledger, own.Library, own.Name, sites.AreSeveral).Withdraw(
+                number,
+                reason,
+                caller.Name
+            ) switch
             {
                 WaiverOutcome.Done done => Results.Ok(ToldWaiver.Of(done.Waiver)),
                 WaiverOutcome.Stood stood => Results.Ok(ToldWaiver.Of(stood.Waiver)),

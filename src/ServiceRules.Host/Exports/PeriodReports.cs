@@ -35,7 +35,7 @@ internal sealed class PeriodReports(OpenLedger ledger, ServedSites sites, Report
         var digest = file.Last();
         // In one transaction: who dies before it leaves nothing in the log, who dies after it leaves nothing to do again.
         switch (
-            new FilePeriodReport(ledger).File(
+            new FilePeriodReport(ledger, sites.AreSeveral).File(
                 period,
                 pdf,
                 log => log.Rows.EndExport(id, turn, period.Jobs.Length, digest)

@@ -147,12 +147,16 @@ public abstract class BesideContract : DrawerContract
         "DELETE FROM site_waiver WHERE number = 2",
         "entry 3: a waiver was entered, and the table of waivers has no row of it"
     )]
+    [InlineData(
+        "UPDATE site_waiver SET site = 'elsewhere' WHERE number = 2",
+        "waiver 2 of the table: it is said to count at `elsewhere`, and was entered at another site"
+    )]
     public void Waiver_ChangedInItsTable_IsNamed(string sql, string named)
     {
         using (var folder = Drawer.Open())
         {
             var ledger = Drawer.Opened(folder);
-            var waiving = new KeepWaivers(ledger, Jobs.Rules.Library, Jobs.Rules.Site!.Name);
+            var waiving = new KeepWaivers(ledger, Jobs.Rules.Library, Jobs.Rules.Site!.Name, false);
             _ = Assert.IsType<WaiverOutcome.Done>(waiving.Enter(Jobs.Rules.Book, Wet, "key:k"));
             _ = Assert.IsType<WaiverOutcome.Done>(waiving.Withdraw(1, "mended", "key:k"));
             _ = Assert.IsType<WaiverOutcome.Done>(waiving.Enter(Jobs.Rules.Book, Wet, "key:k"));

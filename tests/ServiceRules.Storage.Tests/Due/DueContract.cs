@@ -4,31 +4,18 @@ using ServiceRules.Application.Notices;
 namespace ServiceRules.Storage.Tests.Due;
 
 /// <summary>What every database must keep of what falls due.</summary>
-public abstract class DueContract : IAsyncLifetime
+public abstract class DueContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 4, 13, 8, 0, 0, TimeSpan.Zero);
     private static readonly DateOnly Day = new(2026, 4, 13);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected DueContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected DueContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public void Found_OfASite_IsReplacedWholeAndOfThatSiteAlone()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Due;
         Assert.Null(store.Look("Birch Hollow"));
         var gauge = new DueThing("Birch Hollow", DueKind.Calibration, "HG-01", Day, DueSource.Record)
@@ -61,7 +48,7 @@ public abstract class DueContract : IAsyncLifetime
     [SkippableFact]
     public void Notices_OfAThingAndItsDay_AreKeptOnce()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
 
         Assert.Equal(2, folder.Due.Tell([Of(1, "HG-01", "leads", "workshop"), Of(2, null, "leads")]));
         Assert.Equal(1, folder.Due.Tell([Of(1, "HG-01", "leads", "workshop"), Of(3, "HG-02", "leads")]));
@@ -85,7 +72,7 @@ public abstract class DueContract : IAsyncLifetime
     [SkippableFact]
     public void Notice_OfWhatFallsDue_IsSettledAndListedAsOthersAre()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         _ = folder.Due.Tell([Of(1, "HG-01", "leads"), Of(2, "HG-02", "leads")]);
         var first = folder.Notices.Waiting(0)[0];
 
@@ -100,7 +87,7 @@ public abstract class DueContract : IAsyncLifetime
     [SkippableFact]
     public async Task Notices_FoundByManyAtOnce_AreKeptOnce()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
 
         var counts = await Task.WhenAll(
             Enumerable
@@ -121,7 +108,7 @@ public abstract class DueContract : IAsyncLifetime
     [SkippableFact]
     public void Notices_OfATransactionThatFails_AreNotKept()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
 
         _ = Assert.ThrowsAny<Exception>(() =>
             folder.Due.Tell(

@@ -4,30 +4,17 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Storage.Tests.Exporting;
 
 /// <summary>What every database must keep of exports.</summary>
-public abstract class ExportContract : IAsyncLifetime
+public abstract class ExportContract : DrawerContract
 {
     private static readonly DateTimeOffset At = new(2026, 4, 13, 8, 0, 0, TimeSpan.Zero);
 
-    private readonly Lazy<Drawer> _drawer;
-
-    private protected ExportContract(Func<Drawer> drawer) => _drawer = new(drawer);
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public Task DisposeAsync()
-    {
-        if (_drawer.IsValueCreated)
-        {
-            _drawer.Value.Dispose();
-        }
-
-        return Task.CompletedTask;
-    }
+    private protected ExportContract(Func<Drawer> drawer)
+        : base(drawer) { }
 
     [SkippableFact]
     public void Export_Written_IsHandedOutInItsPartsAndRemoved()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
         _ = store.Ask(Job("e-1", "key:a", "records"), 10);
         Assert.Equal(ExportState.Queued, store.Find("e-1")!.State);
@@ -55,7 +42,7 @@ public abstract class ExportContract : IAsyncLifetime
     [SkippableFact]
     public void Export_BegunAgain_TakesNothingMoreOfWhoBeganBefore()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
         _ = store.Ask(Job("e-1", "key:a", "records"), 10);
         Assert.True(store.Begin("e-1", "first"));
@@ -77,7 +64,7 @@ public abstract class ExportContract : IAsyncLifetime
     [SkippableFact]
     public void Export_AskedForTwice_IsOneWhileItIsWrittenAndACallerHasSoManyAlone()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
         Assert.Equal("e-1", store.Ask(Job("e-1", "key:a", "records"), 2)!.Id);
         Assert.Equal("e-1", store.Ask(Job("e-2", "key:a", "records"), 2)!.Id);
@@ -95,7 +82,7 @@ public abstract class ExportContract : IAsyncLifetime
     [SkippableFact]
     public void Export_ThatExpired_CountsForNothing()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
         Assert.NotNull(store.Ask(Job("e-1", "key:a", "records"), 1));
         Assert.Null(store.Ask(Job("e-2", "key:a", "units"), 1));
@@ -109,7 +96,7 @@ public abstract class ExportContract : IAsyncLifetime
     [SkippableFact]
     public async Task Export_AskedForManyTimesAtOnce_IsOne()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
 
         var all = await Task.WhenAll(
@@ -125,7 +112,7 @@ public abstract class ExportContract : IAsyncLifetime
     [SkippableFact]
     public void Export_EndedWithAFilingThatFails_IsNotWhole()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
         _ = store.Ask(Job("e-1", "key:a", "safe-work"), 10);
         Assert.True(store.Begin("e-1", "turn"));
@@ -150,7 +137,7 @@ public abstract class ExportContract : IAsyncLifetime
     [SkippableFact]
     public void Mark_OfAKind_GoesOnAndNeverBack()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         Assert.Null(folder.WorkMarks.Find("report"));
 
         folder.WorkMarks.Move("report", 5);

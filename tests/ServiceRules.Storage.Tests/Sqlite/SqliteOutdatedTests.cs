@@ -1,0 +1,5 @@
+using ServiceRules.Storage.Tests.Sites;
+
+namespace ServiceRules.Storage.Tests.Sqlite;
+
+public sealed class SqliteOutdatedTests() : OutdatedContract(() => new Drawer());
