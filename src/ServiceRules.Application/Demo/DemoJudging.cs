@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Packs;
 
 namespace ServiceRules.Application.Demo;
@@ -11,6 +12,28 @@ public sealed class DemoJudging(ActiveRules rules, ImmutableArray<DemoJob> jobs)
 {
     private JudgingRules? known;
     private AssessRecord? together;
+
+    // Each time, somebody put other rules in force or changed a waiver within the time that judging takes.
+    private const int AttemptsMost = 4;
+
+    /// <summary>Judges a job and files it, by what is in force when it is filed.</summary>
+    /// <exception cref="LedgerStoreException">The store could not do it.</exception>
+    public (Assessed Assessed, FilingOutcome Outcome) File(OpenLedger ledger, DemoJob job)
+    {
+        for (var attempt = 0; attempt < AttemptsMost; attempt++)
+        {
+            var assessed = Assess(job);
+            if (new FileRecord(ledger).FileWhile(assessed, known!) is { } outcome)
+            {
+                return (assessed, outcome);
+            }
+        }
+
+        throw new LedgerStoreException(
+            StoreTrouble.Busy,
+            "other rules came into force, or other waivers, each time that a job of the demo was judged"
+        );
+    }
 
     public Assessed Assess(DemoJob job)
     {

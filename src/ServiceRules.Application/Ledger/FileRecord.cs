@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Packs;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
@@ -24,6 +25,32 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
             log => Plan(log, assessed, by ?? assessed.Record.SignOff?.By.Text, null),
             bringsBack
         );
+    }
+
+    /// <summary>
+    /// The same, for what was judged by the rules in force: null where other rules or waivers judge by then, and nothing is filed.
+    /// </summary>
+    /// <param name="assessed">The record with its assessment.</param>
+    /// <param name="rules">What it was judged by.</param>
+    public FilingOutcome? FileWhile(Assessed assessed, JudgingRules rules)
+    {
+        ArgumentNullException.ThrowIfNull(assessed);
+        ArgumentNullException.ThrowIfNull(rules);
+        var isOvertaken = false;
+        var outcome = ledger.File(
+            log =>
+            {
+                if (!rules.StillJudge(log))
+                {
+                    isOvertaken = true;
+                    return new FilingPlan.File([], []);
+                }
+
+                return Plan(log, assessed, assessed.Record.SignOff?.By.Text, null);
+            },
+            bringsBack
+        );
+        return isOvertaken ? null : outcome;
     }
 
     public FilingOutcome Amend(Assessed assessed, Correction correction)

@@ -31,10 +31,11 @@ public sealed class ActiveRules(IRulesStore store, SiteWaivers site)
         var activation =
             store.InForce()
             ?? throw new LedgerStoreException(StoreTrouble.Damaged, "no rules were ever put in force here");
-        var registers = site.Now();
+        var (registers, waivers) = site.Marked();
         if (
             known is { } last
             && last.Activation.Number == activation.Number
+            && last.Waivers == waivers
             && ReferenceEquals(last.Site, registers)
         )
         {
@@ -48,12 +49,10 @@ public sealed class ActiveRules(IRulesStore store, SiteWaivers site)
                 $"the rules in force, {activation.Digest}, cannot be read"
             );
         // Of two who come at once, either may be kept: they judge alike.
-        return known = new JudgingRules(
-            activation,
-            book,
-            registers,
-            new AssessRecord(book, registers, judge)
-        );
+        return known = new JudgingRules(activation, book, registers, new AssessRecord(book, registers, judge))
+        {
+            Waivers = waivers,
+        };
     }
 
     /// <summary>Packs and sheets that are kept; null: none of this digest are, or this version does not read them.</summary>

@@ -1,5 +1,7 @@
 using ServiceRules.Application.Assessing;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
+using ServiceRules.Application.Waiving;
 using ServiceRules.Rules.Model;
 
 namespace ServiceRules.Application.Packs;
@@ -14,4 +16,15 @@ public sealed record JudgingRules(
     RuleBook Book,
     SiteRegisters Site,
     AssessRecord Judging
-);
+)
+{
+    /// <summary>Which waivers counted that were entered beside the registers.</summary>
+    public WaiverMark Waivers { get; init; }
+
+    /// <summary>
+    /// Whether they are still what judges, asked where the head of the log is locked: what is filed there is judged by nothing that
+    /// somebody ended before.
+    /// </summary>
+    internal bool StillJudge(ILedgerWriting writing) =>
+        writing.Packs.InForce()?.Digest == Activation.Digest && writing.Waivers.Mark(Site.Name) == Waivers;
+}

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 using ServiceRules.Domain.Verdicts;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
@@ -13,6 +14,7 @@ namespace ServiceRules.Application.Submitting;
 /// <param name="fingerprint">What makes it the same as another.</param>
 /// <param name="among">Judges it, and others in its light.</param>
 /// <param name="outlook">What it came to before; null where its key was answered when that was looked up.</param>
+/// <param name="rules">What it was judged by; null: nothing that could have changed since.</param>
 /// <param name="recipients">Who is told of holds and stops.</param>
 /// <param name="at">When it came.</param>
 internal sealed class RecordSubmission(
@@ -20,6 +22,7 @@ internal sealed class RecordSubmission(
     ContentHash fingerprint,
     JudgeAmongStored among,
     StoredOutlook? outlook,
+    JudgingRules? rules,
     NoticeRecipients recipients,
     DateTimeOffset at
 )
@@ -41,6 +44,9 @@ internal sealed class RecordSubmission(
     /// <summary>Whether the answer to the key went since it was looked up, so that the record has to be judged.</summary>
     public bool IsAnswerGone { get; private set; }
 
+    /// <summary>Whether other rules or waivers judge since it was judged: nothing is filed by those.</summary>
+    public bool IsOvertaken { get; private set; }
+
     /// <summary>Whether what stands is not what the sender takes it for.</summary>
     public bool IsChanged { get; private set; }
 
@@ -61,6 +67,12 @@ internal sealed class RecordSubmission(
         {
             IsAnswerGone = true;
             return new FilingPlan.Refuse(new("the answer to the key is gone", "the same again"));
+        }
+
+        if (rules?.StillJudge(writing) is false)
+        {
+            IsOvertaken = true;
+            return new FilingPlan.Refuse(new("other rules judge since it was judged", "the same again"));
         }
 
         // Whatever was filed since it was judged may bear on it, and it on that.

@@ -1,6 +1,7 @@
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
+using ServiceRules.Application.Packs;
 
 namespace ServiceRules.Application.Submitting;
 
@@ -25,6 +26,12 @@ public sealed class SubmitRecord(
     private readonly NoticeRecipients recipients = recipients ?? NoticeRecipients.None;
     private readonly JudgeAmongStored among = new(judging, isOfSeveral);
 
+    /// <summary>
+    /// What it judges by, where that may end: once other rules are in force, or other waivers count, it files nothing any more. Null: it
+    /// never ends.
+    /// </summary>
+    internal JudgingRules? Rules { get; init; }
+
     /// <summary>Judges as submitting would, and stores nothing.</summary>
     /// <exception cref="LedgerStoreException">The store cannot be read.</exception>
     public AssessOutcome Judge(ReadOnlyMemory<byte> body) =>
@@ -36,7 +43,14 @@ public sealed class SubmitRecord(
     public async Task<SubmissionOutcome> SubmitAsync(
         Submission submission,
         CancellationToken cancellation = default
-    )
+    ) => await TryAsync(submission, cancellation).ConfigureAwait(false) ?? Overtaken;
+
+    /// <summary>What is answered where rules or waivers changed while a record was judged.</summary>
+    internal static SubmissionOutcome.Trouble Overtaken =>
+        new(StoreTrouble.Busy, "other rules came into force, or other waivers, while it was judged");
+
+    /// <summary>The same; null: other rules or waivers judge by now, and nothing is filed.</summary>
+    internal async Task<SubmissionOutcome?> TryAsync(Submission submission, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(submission);
         if (SubmissionFingerprint.Of(submission) is not { } fingerprint)
@@ -54,6 +68,7 @@ public sealed class SubmitRecord(
                     submission,
                     fingerprint,
                     among,
+                    null,
                     null,
                     recipients,
                     ledger.Now
@@ -76,14 +91,12 @@ public sealed class SubmitRecord(
                         fingerprint,
                         among,
                         outlook,
+                        Rules,
                         recipients,
                         ledger.Now
                     );
-                    return Outcome(
-                        submission,
-                        one,
-                        await filing.FileAsync(one.Decide, cancellation).ConfigureAwait(false)
-                    );
+                    var filed = await filing.FileAsync(one.Decide, cancellation).ConfigureAwait(false);
+                    return one.IsOvertaken ? null : Outcome(submission, one, filed);
                 default:
                     throw new InvalidOperationException("an unknown outcome of judging");
             }

@@ -15,12 +15,16 @@ public sealed class SiteWaivers(IWaiverReading store, SiteRegisters site)
 
     /// <summary>The registers with the waivers that count now; the same object for as long as nothing changes.</summary>
     /// <exception cref="Ledger.LedgerStoreException">The store cannot be asked.</exception>
-    public SiteRegisters Now()
+    public SiteRegisters Now() => Marked().Site;
+
+    /// <summary>The same, with what tells whether others count since.</summary>
+    /// <exception cref="Ledger.LedgerStoreException">The store cannot be asked.</exception>
+    internal (SiteRegisters Site, WaiverMark Mark) Marked()
     {
         var mark = store.Mark(site.Name);
         if (known is { } last && last.Mark == mark)
         {
-            return last.Site;
+            return (last.Site, mark);
         }
 
         var entered = store.Of(site.Name).Select(Counting).OfType<Waiver>().ToImmutableArray();
@@ -28,9 +32,9 @@ public sealed class SiteWaivers(IWaiverReading store, SiteRegisters site)
             mark,
             entered.IsEmpty ? site : site with { Waivers = [.. site.Waivers, .. entered] }
         );
-        // Of two who come at once, either may be kept: they say the same.
+        // Of two who come at once, either may be kept: they say the same. One entered between the two questions is looked for again.
         known = next;
-        return next.Site;
+        return (next.Site, mark);
     }
 
     /// <summary>What a kept one says; null: it counts no more.</summary>

@@ -47,7 +47,7 @@ internal static class ActivationsApi
             .WithDescription(
                 "reason says why, by who answers for it: somebody in the register of the site, and whom the account stands for where it "
                     + "does. It becomes an entry of the log and an act. Earlier ones stay known; going back is putting "
-                    + "them in force again. A submission under way ends by the rules that it began with. Stored records stay as "
+                    + "them in force again. A submission under way is judged anew by them. Stored records stay as "
                     + "they were judged."
             )
             .Produces<ToldActivation>()

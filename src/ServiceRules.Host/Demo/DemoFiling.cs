@@ -47,9 +47,8 @@ internal sealed partial class DemoFiling(
         foreach (var job in some)
         {
             stop.ThrowIfCancellationRequested();
-            var assessed = judging.Assess(job);
+            var (assessed, outcome) = judging.File(ledger, job);
             judged.Add(new JudgedDemoJob(job, assessed.Assessment));
-            var outcome = new FileRecord(ledger).File(assessed, null);
             if (outcome is not FilingOutcome.Filed)
             {
                 // Somebody amended it, or it was forgotten: what stands there stays.

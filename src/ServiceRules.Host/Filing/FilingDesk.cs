@@ -23,8 +23,7 @@ internal sealed class FilingDesk(
 {
     private readonly ConcurrentDictionary<SubmissionKey, bool> underWay = new();
 
-    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) =>
-        meter.Judged(() => submitting.Now().Judge(bytes));
+    public AssessOutcome Judge(ReadOnlyMemory<byte> bytes) => meter.Judged(() => submitting.Judge(bytes));
 
     /// <summary>Files what was sent; null while the first request with its key has not ended.</summary>
     public async Task<SubmissionOutcome?> SubmitAsync(Submission submission, CancellationToken stop)
@@ -36,7 +35,9 @@ internal sealed class FilingDesk(
 
         try
         {
-            var outcome = await meter.SubmittedAsync(() => SubmitNowAsync(submission, stop));
+            var outcome = await meter.SubmittedAsync(() =>
+                submitting.SubmitAsync(submission with { Site = site }, stop)
+            );
             meter.Grown(ledger.Head);
             bell.Ring();
             return outcome;
@@ -47,20 +48,6 @@ internal sealed class FilingDesk(
             {
                 _ = underWay.TryRemove(ended, out _);
             }
-        }
-    }
-
-    private Task<SubmissionOutcome> SubmitNowAsync(Submission submission, CancellationToken stop)
-    {
-        try
-        {
-            return submitting.Now().SubmitAsync(submission with { Site = site }, stop);
-        }
-        catch (LedgerStoreException failure)
-        {
-            return Task.FromResult<SubmissionOutcome>(
-                new SubmissionOutcome.Trouble(failure.Trouble, failure.Message)
-            );
         }
     }
 }

@@ -80,7 +80,7 @@ public sealed class FolderFiling : IAsyncDisposable
 
     /// <summary>Judges and files a record.</summary>
     public Task<SubmissionOutcome> SubmitAsync(Submission submission, CancellationToken stop = default) =>
-        submitting.Now().SubmitAsync(submission with { Site = site }, stop);
+        submitting.SubmitAsync(submission with { Site = site }, stop);
 
     public async ValueTask DisposeAsync()
     {

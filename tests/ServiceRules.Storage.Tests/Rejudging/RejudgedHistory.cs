@@ -73,26 +73,21 @@ internal sealed class RejudgedHistory : IAsyncDisposable
     public void BeginWith(RuleDocument book) =>
         _ = Counter.Folder.Rules.Begin(book.Digest, book.Bytes, At, "first");
 
-    /// <summary>What files by the rules that are in force now, also after others are.</summary>
+    /// <summary>What judges by the rules that are in force now, and files for as long as they are.</summary>
     public SubmitRecord Submitting => _submitting.Now();
 
-    public async Task FileAsync(string id, bool isTooHigh, SubmitRecord? begun = null)
+    public async Task FileAsync(string id, bool isTooHigh)
     {
-        var outcome = await (begun ?? Submitting).SubmitAsync(new Submission(Job(id, isTooHigh)));
+        var outcome = await _submitting.SubmitAsync(new Submission(Job(id, isTooHigh)));
         Assert.IsType<SubmissionOutcome.Stored>(outcome);
     }
 
     /// <summary>A further version, judged by the rules in force.</summary>
     public async Task AmendAsync(string id)
     {
-        var outcome = await _submitting
-            .Now()
-            .SubmitAsync(
-                new Submission(Job(id, isTooHigh: false))
-                {
-                    Correction = new Correction("lead-01", "misread"),
-                }
-            );
+        var outcome = await _submitting.SubmitAsync(
+            new Submission(Job(id, isTooHigh: false)) { Correction = new Correction("lead-01", "misread") }
+        );
         Assert.IsType<SubmissionOutcome.Amended>(outcome);
     }
 
@@ -115,6 +110,9 @@ internal sealed class RejudgedHistory : IAsyncDisposable
     public Task<RejudgingCounts?> PageAsync(long job, long page = 0) =>
         _pages.DoAsync(job, page, CancellationToken.None);
 
+    /// <summary>The same, for what happens in the middle of something else.</summary>
+    public RejudgingCounts? Page(long job) => PageAsync(job).GetAwaiter().GetResult();
+
     public Task<RejudgingCounts?> GiveUpAsync(long job, long page = 0) =>
         _pages.GiveUpAsync(job, page, CancellationToken.None);
 
@@ -125,6 +123,8 @@ internal sealed class RejudgedHistory : IAsyncDisposable
     }
 
     public async ValueTask DisposeAsync() => await Counter.DisposeAsync();
+
+    public static byte[] TooHigh(string id) => Job(id, isTooHigh: true);
 
     private static byte[] Job(string id, bool isTooHigh) =>
         isTooHigh

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Rejudging;
 using ServiceRules.Domain.Verdicts;
@@ -57,27 +59,40 @@ public abstract partial class RejudgingContract
     }
 
     [SkippableFact]
-    public async Task Submission_ThatWasUnderWayWhenPagesWereCut_IsJudgedAgainInAFurtherOne()
+    public async Task Record_FiledByTheseRulesWhilePagesWaited_IsPassedOver()
     {
         await using var one = new RejudgedHistory(Drawer);
         one.BeginWith(RejudgedHistory.Lenient);
         await one.FileAsync("J-1", isTooHigh: true);
-        var underWay = one.Submitting;
         one.Activate(RejudgedHistory.Strict);
         _ = one.Begin(RejudgedHistory.Strict);
-        await one.FileAsync("J-3", isTooHigh: true, underWay);
-        Assert.Equal("release", one.Of("J-3").Disposition);
+        await one.FileAsync("J-3", isTooHigh: true);
+        Assert.Equal("hold", one.Of("J-3").Disposition);
 
         Assert.Equal(new RejudgingCounts(1, 0, 0, 0), await one.PageAsync(1));
+        Assert.Equal(("hold", "hold"), (one.Of("J-1").Disposition, one.Of("J-3").Disposition));
+    }
+
+    [SkippableFact]
+    public async Task Page_WhereTheInstallationBecameOneOfSeveralSites_IsNeitherDoneNorGivenUp()
+    {
+        await using var one = new RejudgedHistory(Drawer);
+        one.BeginWith(RejudgedHistory.Lenient);
+        await one.FileAsync("J-1", isTooHigh: true);
+        one.Activate(RejudgedHistory.Strict);
+        _ = one.Begin(RejudgedHistory.Strict);
+        SiteSettling.Settle(Drawer.Accounts(one.Counter.Folder), ["Alder", "Birch"], RejudgedHistory.At);
+
+        foreach (var way in new[] { one.PageAsync(1), one.GiveUpAsync(1) })
+        {
+            var refused = await Assert.ThrowsAsync<LedgerStoreException>(() => way);
+            Assert.Equal(StoreTrouble.Outdated, refused.Trouble);
+        }
+
         Assert.Equal(
             RejudgingState.Running,
             one.Counter.Folder.Rejudgings.Find(RejudgedHistory.Strict.Digest)!.State
         );
-        Assert.Equal(new RejudgingCounts(1, 0, 0, 0), await one.PageAsync(1, 1));
-
-        var done = one.Counter.Folder.Rejudgings.Find(RejudgedHistory.Strict.Digest)!;
-        Assert.Equal((RejudgingState.Done, 2L, 2L), (done.State, done.Records, done.Counts.Turned));
-        Assert.Equal("hold", one.Of("J-3").Disposition);
     }
 
     [SkippableFact]
