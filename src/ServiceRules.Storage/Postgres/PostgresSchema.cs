@@ -34,6 +34,9 @@ internal static class PostgresSchema
         ("index", "notice_by_site"),
         ("index", "export_job_by_caller"),
         ("index", "site_waiver_by_site"),
+        ("index", "record_row_by_record_of_any_case"),
+        ("index", "record_row_by_machine_of_any_case"),
+        ("index", "unit_row_by_unit_of_any_case"),
     ];
 
     /// <summary>What was taken away or switched off: each told.</summary>

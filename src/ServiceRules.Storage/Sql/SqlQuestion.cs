@@ -8,16 +8,25 @@ namespace ServiceRules.Storage.Sql;
 /// <summary>The conditions of one page: what is asked for, and behind which row.</summary>
 internal sealed class SqlQuestion
 {
+    /// <summary>
+    /// How many entries are looked through for a part of an identity before a page ends: no index finds a part, and no answer waits
+    /// for the whole table.
+    /// </summary>
+    public const long LookedThrough = 50_000;
+
     private readonly List<string> conditions = [];
     private readonly List<(string Name, object? Value)> values = [];
     private readonly int most;
     private readonly string order;
+    private readonly RowPaging paging;
+    private string? part;
 
     /// <param name="paging">Which page.</param>
     /// <param name="ordinal">The column that orders the rows of one version; null when there is one row for each.</param>
     public SqlQuestion(RowPaging paging, string? ordinal)
     {
         ArgumentNullException.ThrowIfNull(paging);
+        this.paging = paging;
         most = Math.Clamp(paging.Most, 1, RowPaging.MostRows);
         order =
             (paging.OldestFirst ? "r.entry_index" : "r.entry_index DESC")
@@ -73,27 +82,21 @@ internal sealed class SqlQuestion
             Add("LOWER(r.machine) = {0}", Lower(machine));
         }
 
-        if (filter.Containing is { } part)
-        {
-            Add("LOWER(r.record) LIKE {0} ESCAPE '!'", $"%{Escaped(Lower(part))}%");
-        }
-
+        // From the unit to its records: asked of each record whether it has the unit, all of them would be read.
         if (filter.UnitOfAnyCase is { } any)
         {
             Add(
-                "EXISTS (SELECT 1 FROM unit_row n WHERE n.entry_index = r.entry_index AND LOWER(n.unit) = {0})",
+                "r.entry_index IN (SELECT n.entry_index FROM unit_row n WHERE LOWER(n.unit) = {0})",
                 Lower(any)
             );
         }
 
         if (filter.Unit is { } unit)
         {
-            Add(
-                "EXISTS (SELECT 1 FROM unit_row n WHERE n.entry_index = r.entry_index AND n.unit = {0})",
-                unit
-            );
+            Add("r.entry_index IN (SELECT n.entry_index FROM unit_row n WHERE n.unit = {0})", unit);
         }
 
+        part = filter.Containing is { } given ? Lower(given) : null;
         return this;
     }
 
@@ -124,14 +127,83 @@ internal sealed class SqlQuestion
         Func<T, RowPlace> place
     )
     {
-        var where = conditions.Count == 0 ? "" : " WHERE " + string.Join(" AND ", conditions);
+        if (part is not null)
+        {
+            return PageOfPart(connection, select, read, place);
+        }
+
         // One more than asked for tells whether there is another page.
-        var rows = connection.Rows(
+        var rows = Rows(connection, select, read, [], most + 1L);
+        return rows.Count <= most ? new([.. rows], null) : new([.. rows.Take(most)], place(rows[most - 1]));
+    }
+
+    // What is called just so comes first, wherever it stands. What is called so in part is looked for in so many entries, and the page
+    // ends there also where it is not full.
+    private RowPage<T> PageOfPart<T>(
+        DbConnection connection,
+        string select,
+        Func<DbDataReader, T> read,
+        Func<T, RowPlace> place
+    )
+    {
+        var (bound, next) = Bound(connection);
+        (string Name, object? Value) whole = ("@whole", part);
+        var called = paging.Beyond is null
+            ? Rows(connection, select, read, [("LOWER(r.record) = @whole", [whole])], most)
+            : [];
+        var rows = Rows(
+            connection,
+            select,
+            read,
+            [
+                (
+                    "LOWER(r.record) LIKE @part ESCAPE '!' AND LOWER(r.record) <> @whole",
+                    [("@part", $"%{Escaped(part!)}%"), whole]
+                ),
+                .. bound,
+            ],
+            most + 1L
+        );
+        return rows.Count <= most
+            ? new([.. called, .. rows], next)
+            : new([.. called, .. rows.Take(most)], place(rows[most - 1]));
+    }
+
+    /// <summary>How far a page looks; nothing where it comes to the end.</summary>
+    private (IEnumerable<(string, (string, object?)[])> Condition, RowPlace? Next) Bound(
+        DbConnection connection
+    )
+    {
+        var last = connection
+            .Rows("SELECT COALESCE(MAX(entry_index), 0) FROM record_row", row => row.Number(0))
+            .Single();
+        var end = paging.OldestFirst
+            ? (paging.Beyond?.Index ?? -1) + LookedThrough
+            : (paging.Beyond?.Index ?? last + 1) - LookedThrough;
+        return (paging.OldestFirst ? end >= last : end <= 0)
+            ? ([], null)
+            : (
+                [(paging.OldestFirst ? "r.entry_index <= @end" : "r.entry_index >= @end", [("@end", end)])],
+                new RowPlace(end, int.MaxValue)
+            );
+    }
+
+    private List<T> Rows<T>(
+        DbConnection connection,
+        string select,
+        Func<DbDataReader, T> read,
+        IEnumerable<(string Condition, (string Name, object? Value)[] Values)> further,
+        long limit
+    )
+    {
+        var all = further.ToList();
+        List<string> asked = [.. conditions, .. all.Select(one => one.Condition)];
+        var where = asked.Count == 0 ? "" : " WHERE " + string.Join(" AND ", asked);
+        return connection.Rows(
             $"{select}{where} ORDER BY {order} LIMIT @most",
             read,
-            [.. values, ("@most", most + 1L)]
+            [.. values, .. all.SelectMany(one => one.Values), ("@most", limit)]
         );
-        return rows.Count <= most ? new([.. rows], null) : new([.. rows.Take(most)], place(rows[most - 1]));
     }
 
     // Identities have letters of ASCII alone, which both databases make small alike.

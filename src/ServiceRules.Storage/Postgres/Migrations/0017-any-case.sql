@@ -1,0 +1,12 @@
+-- Letters of ASCII alone are made small, whatever the language of the database: in some, I has another small letter.
+ALTER TABLE record_row ALTER COLUMN record TYPE TEXT COLLATE "C";
+ALTER TABLE record_row ALTER COLUMN machine TYPE TEXT COLLATE "C";
+ALTER TABLE unit_row ALTER COLUMN unit TYPE TEXT COLLATE "C";
+
+-- What is asked for without regard to the case of letters is found by it, and not by reading every row.
+CREATE INDEX record_row_by_record_of_any_case ON record_row (LOWER(record), entry_index);
+CREATE INDEX record_row_by_machine_of_any_case ON record_row (LOWER(machine), entry_index);
+CREATE INDEX unit_row_by_unit_of_any_case ON unit_row (LOWER(unit), entry_index);
+
+ANALYZE record_row;
+ANALYZE unit_row;

@@ -1,0 +1,7 @@
+using ServiceRules.Storage.Tests.Submitting;
+
+namespace ServiceRules.Storage.Tests.Postgres;
+
+[Collection(PostgresTests.Name)]
+public sealed class PostgresAnyCaseTests(PostgresFixture fixture)
+    : AnyCaseContract(() => new Drawer(fixture.Server.NewDatabase()));
