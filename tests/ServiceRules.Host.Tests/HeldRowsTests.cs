@@ -37,7 +37,7 @@ public sealed class HeldRowsTests : IDisposable
             problem.GetProperty("detail").GetString(),
             StringComparison.Ordinal
         );
-        new RebuildRows(run.Get<OpenLedger>()).Rebuild();
+        _ = new RebuildRows(run.Get<OpenLedger>()).Rebuild();
         using var again = await run.GetAsync(path);
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
     }

@@ -123,11 +123,13 @@ internal sealed class FilingBatch(
             writing.Rows.DropAnswers(pseudonym);
         }
 
-        RowsOfLog.Follow(writing, added);
+        RowsOfLog.Follow(writing, added, IsErased);
         if (plan.Removed.Length > 0)
         {
-            RowsOfLog.Shrink(writing, plan.Removed);
+            RowsOfLog.Shrink(writing, plan.Removed, IsErased);
         }
+
+        bool IsErased(ContentHash hash) => removed.Contains(hash) || plan.Removed.Contains(hash);
     }
 
     // Who is behind a pseudonym that is gone cannot be told, not even from the name; so it is told that they may be back.

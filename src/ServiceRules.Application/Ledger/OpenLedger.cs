@@ -273,7 +273,9 @@ public sealed class OpenLedger
         {
             if (Rows.Covered < (Head?.Size ?? 0))
             {
-                _ = new FollowLog(this).BringUp();
+                var following = new FollowLog(this);
+                _ = following.BringUp();
+                return Remarks(following.Lost);
             }
 
             return [];
@@ -286,6 +288,15 @@ public sealed class OpenLedger
             ];
         }
     }
+
+    private static ImmutableArray<string> Remarks(ImmutableArray<LedgerFault> lost) =>
+        lost.IsEmpty
+            ? []
+            :
+            [
+                $"what lists and searches are made of could not be made anew of {LedgerWords.Number(lost.Length)} versions, whose contents "
+                    + $"are lost; it stands as it was. First {lost[0]}. `servicerules ledger mend --from COPY` puts contents back from a copy",
+            ];
 
     // What an answer rests on is kept outside before it is given, whoever filed it.
     private void Shelve()

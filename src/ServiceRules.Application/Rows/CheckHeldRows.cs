@@ -41,18 +41,21 @@ public sealed class CheckHeldRows(OpenLedger ledger)
             );
         }
 
-        HashSet<ContentHash>? erased = null;
+        HashSet<ContentHash>? known = null;
         for (var from = Math.Max(0, size - most); from < size; from += Step)
         {
             var until = from + Step < size ? from + Step : long.MaxValue;
             var kept = rows.Kept(from, until).ToDictionary(one => one.Index);
             faults.AddRange(
                 kept.Values.Where(one => one.Rows is null || !one.Unheld.IsEmpty)
-                    .Select(one => new LedgerFault(
-                        LedgerFaultCode.Rows,
-                        $"the rows of {LedgerWords.Entry(one.Index)}",
-                        $"`{string.Join("`, `", one.Unheld)}`: not what was made of the log"
-                    ))
+                    .Select(one =>
+                        LostOf(one.Index)
+                        ?? new LedgerFault(
+                            LedgerFaultCode.Rows,
+                            $"the rows of {LedgerWords.Entry(one.Index)}",
+                            $"`{string.Join("`, `", one.Unheld)}`: not what was made of the log"
+                        )
+                    )
             );
             var unseen = log.Entries(from)
                 .Take(Step)
@@ -61,20 +64,35 @@ public sealed class CheckHeldRows(OpenLedger ledger)
                 .Where(entry => entry is not null && DerivedRows.IsVersion(entry));
             foreach (var version in unseen)
             {
-                erased ??= Erasures.Of(log);
-                if (ContentHash.TryParse(version!.Entry.Content, out var hash) && !erased.Contains(hash))
+                if (ContentHash.TryParse(version!.Entry.Content, out var hash) && !IsErased(hash))
                 {
                     faults.Add(
-                        new(
-                            LedgerFaultCode.Rows,
-                            $"the rows of {LedgerWords.Entry(version.Index)}",
-                            $"`{RowTable.Record}`: its row is missing, and its content was not erased"
-                        )
+                        Lost(version)
+                            ?? new(
+                                LedgerFaultCode.Rows,
+                                $"the rows of {LedgerWords.Entry(version.Index)}",
+                                $"`{RowTable.Record}`: its row is missing, and its content was not erased"
+                            )
                     );
                 }
             }
         }
 
         return faults.ToImmutable();
+
+        bool IsErased(ContentHash hash) => (known ??= Erasures.Of(log)).Contains(hash);
+
+        // Making them anew would not help: what they are made of is lost.
+        LedgerFault? LostOf(long index) =>
+            log.Entry(index) is { } stored
+            && EntryReading.TryRead(stored, out var version, out _)
+            && DerivedRows.IsVersion(version)
+                ? Lost(version)
+                : null;
+
+        LedgerFault? Lost(FiledEntry version) =>
+            DerivedRows
+                .Of(log, [.. EntryReading.About(log, version.Entry.Subject)], version, _ => null, IsErased)
+                .Lost?.Fault(log, version);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
 using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Rows;
@@ -26,36 +27,30 @@ internal static class DerivedRows
     /// <param name="about">Every entry about the record, in the order of the log.</param>
     /// <param name="contents">Digests of the versions asked for; null: of all.</param>
     /// <param name="siteBefore">The site of a version, where its context is gone and it was known before.</param>
-    public static IEnumerable<RecordRows> Of(
+    /// <param name="isErased">Whether a content that is not there was removed on purpose.</param>
+    public static IEnumerable<(FiledEntry Version, MadeRows Made)> Of(
         ILedgerReading log,
         IReadOnlyList<FiledEntry> about,
         IReadOnlySet<string>? contents,
-        Func<long, string?> siteBefore
-    )
-    {
-        var newest = about.LastOrDefault(IsVersion);
-        foreach (var version in about.Where(IsVersion))
-        {
-            if (
-                (contents is null || contents.Contains(version.Entry.Content))
-                && log.Sound(version.Entry.Content) is { } record
-            )
-            {
-                yield return Of(log, about, version, record, version == newest, siteBefore);
-            }
-        }
-    }
+        Func<long, string?> siteBefore,
+        Func<ContentHash, bool> isErased
+    ) =>
+        about
+            .Where(IsVersion)
+            .Where(version => contents is null || contents.Contains(version.Entry.Content))
+            .Select(version => (version, Of(log, about, version, siteBefore, isErased)));
 
-    /// <summary>The rows of one version; null when its content is gone.</summary>
-    public static RecordRows? Of(
+    /// <summary>The rows of one version.</summary>
+    public static MadeRows Of(
         ILedgerReading log,
         IReadOnlyList<FiledEntry> about,
         FiledEntry version,
-        Func<long, string?> siteBefore
+        Func<long, string?> siteBefore,
+        Func<ContentHash, bool> isErased
     ) =>
         log.Sound(version.Entry.Content) is { } record
-            ? Of(log, about, version, record, version == about.LastOrDefault(IsVersion), siteBefore)
-            : null;
+            ? Of(log, about, version, record, siteBefore, isErased)
+            : new(null, Lost(version, "content", version.Entry.Content, isErased));
 
     /// <summary>The assessment that the rows of a version are made of.</summary>
     public static FiledEntry? Judged(IReadOnlyList<FiledEntry> about, FiledEntry version) =>
@@ -63,37 +58,69 @@ internal static class DerivedRows
             entry.Entry.Kind is EntryKind.Assessment && entry.Entry.Of == version.Entry.Content
         );
 
-    private static RecordRows Of(
+    private static MadeRows Of(
         ILedgerReading log,
         IReadOnlyList<FiledEntry> about,
         FiledEntry version,
         ReadOnlyMemory<byte> record,
-        bool isNewest,
-        Func<long, string?> siteBefore
+        Func<long, string?> siteBefore,
+        Func<ContentHash, bool> isErased
     )
     {
         using var said = JsonDocument.Parse(record);
-        var row = Row(version, said.RootElement) with { IsNewest = isNewest };
+        var row = Row(version, said.RootElement) with
+        {
+            IsNewest = version == about.LastOrDefault(IsVersion),
+        };
         var judged = Judged(about, version);
         if (judged is null || log.Sound(judged.Entry.Content) is not { } assessment)
         {
+            // Where it was erased the record stands without a verdict; where it is lost, it would only look so.
+            if (judged is not null && Lost(judged, "content", judged.Entry.Content, isErased) is { } lost)
+            {
+                return new(null, lost);
+            }
+
             row = row with { Site = siteBefore(version.Index) };
-            return new(row, [], []) { Shown = Shown(row, said.RootElement) };
+            return new(new(row, [], []) { Shown = Shown(row, said.RootElement) }, null);
         }
 
         using var told = JsonDocument.Parse(assessment);
+        var site = siteBefore(version.Index);
+        if (Text(told.RootElement, "digests", "context") is { } digest)
+        {
+            if (log.Sound(digest) is { } context)
+            {
+                site = SiteOf(context) ?? site;
+            }
+            else if (Lost(judged, "context", digest, isErased) is { } lost)
+            {
+                return new(null, lost);
+            }
+        }
+
         row = row with
         {
-            Site = SiteOf(log, told.RootElement) ?? siteBefore(version.Index),
+            Site = site,
             Disposition = Text(told.RootElement, "job", "disposition"),
             AssessmentIndex = judged.Index,
             AssessmentHash = judged.Entry.Content,
         };
-        return new(row, Units(row, told.RootElement), Findings(row, told.RootElement))
-        {
-            Shown = Shown(row, said.RootElement),
-        };
+        return new(
+            new(row, Units(row, told.RootElement), Findings(row, told.RootElement))
+            {
+                Shown = Shown(row, said.RootElement),
+            },
+            null
+        );
     }
+
+    private static LostContent? Lost(
+        FiledEntry named,
+        string whose,
+        string digest,
+        Func<ContentHash, bool> isErased
+    ) => ContentHash.TryParse(digest, out var hash) && !isErased(hash) ? new(named, whose, digest) : null;
 
     private static ImmutableArray<ShownRow> Shown(RecordRow row, JsonElement record) =>
         ShownRows.Of(record, row.Machine, row.Day);
@@ -126,13 +153,8 @@ internal static class DerivedRows
                 : "signed-off",
         };
 
-    private static string? SiteOf(ILedgerReading log, JsonElement assessment)
+    private static string? SiteOf(ReadOnlyMemory<byte> bytes)
     {
-        if (Text(assessment, "digests", "context") is not { } digest || log.Sound(digest) is not { } bytes)
-        {
-            return null;
-        }
-
         using var context = JsonDocument.Parse(bytes);
         return Text(context.RootElement, "site");
     }

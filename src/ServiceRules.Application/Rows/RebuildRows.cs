@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
-using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Rows;
 
@@ -18,34 +17,14 @@ public sealed class RebuildRows(OpenLedger ledger)
         );
 
     /// <summary>
-    /// The contents that no row could be made of, since they are lost and nothing erased them: a record would be missing from
-    /// lists as if it never was.
+    /// Makes every row again, in steps; those that were there answer until theirs is made. Those of which a content is lost stay as
+    /// they were, so that no record vanishes from lists as if it never was.
     /// </summary>
-    public ImmutableArray<LedgerFault> Lost() =>
-        ledger.Read(log =>
-        {
-            var entries = Entries(log);
-            var erased = Erasures.Of(log, entries);
-            return (ImmutableArray<LedgerFault>)
-                [
-                    .. entries
-                        .Where(DerivedRows.Concerns)
-                        .Where(entry =>
-                            ContentHash.TryParse(entry.Entry.Content, out var hash)
-                            && !erased.Contains(hash)
-                            && log.Sound(hash) is null
-                        )
-                        .Select(entry => new LedgerFault(
-                            LedgerFaultCode.ContentMissing,
-                            LedgerWords.Entry(entry.Index),
-                            $"its content is {log.WhyNone(entry.Entry.Content)}"
-                        )),
-                ];
-        });
-
-    /// <summary>Makes every row again, in steps; those that were there answer until theirs is made.</summary>
-    /// <returns>How many entries were gone through.</returns>
-    public long Rebuild() => new FollowLog(ledger).Rebuild();
+    public RebuiltRows Rebuild()
+    {
+        var following = new FollowLog(ledger);
+        return new(following.Rebuild(), following.Lost);
+    }
 
     private static List<FiledEntry> Entries(ILedgerReading log) =>
         [

@@ -1,21 +1,25 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
 
 namespace ServiceRules.Application.Rows;
 
 /// <summary>Keeps the rows with the log, in the transaction that changes it.</summary>
 internal static class RowsOfLog
 {
-    /// <summary>Brings the rows to what entries that were appended make of them.</summary>
-    /// <param name="writing">The transaction, in which the entries stand already.</param>
+    /// <summary>What entries come to that were appended, or that the rows do not cover yet.</summary>
+    /// <param name="log">The log, in which the entries stand already.</param>
     /// <param name="added">The entries.</param>
+    /// <param name="isErased">Whether a content that is not there was removed on purpose.</param>
     /// <param name="siteBefore">The site of a version, where its context is gone.</param>
-    public static void Follow(
-        ILedgerWriting writing,
+    public static FollowedRows Of(
+        ILedgerReading log,
         IEnumerable<FiledEntry> added,
-        Func<long, string?>? siteBefore = null
+        Func<ContentHash, bool> isErased,
+        Func<long, string?> siteBefore
     )
     {
+        var followed = new FollowedRows();
         foreach (
             var subject in added
                 .Where(DerivedRows.Concerns)
@@ -26,12 +30,32 @@ internal static class RowsOfLog
                 .Select(filed => DerivedRows.IsVersion(filed) ? filed.Entry.Content : filed.Entry.Of)
                 .OfType<string>()
                 .ToHashSet(StringComparer.Ordinal);
-            Put(writing, subject.Key, contents, siteBefore);
+            followed.Add(log, subject.Key, contents, isErased, siteBefore);
         }
+
+        return followed;
+    }
+
+    /// <summary>Brings the rows to what entries that were just appended make of them.</summary>
+    public static void Follow(
+        ILedgerWriting writing,
+        IEnumerable<FiledEntry> added,
+        Func<ContentHash, bool> isErased
+    ) => Of(writing, added, isErased, _ => null).Put(writing.Rows);
+
+    /// <summary>Makes the rows of a record again, after contents of it were put back.</summary>
+    public static void Renew(ILedgerWriting writing, string record, Func<ContentHash, bool> isErased)
+    {
+        var sites = writing.Rows.Sites(record);
+        Put(writing, record, isErased, sites);
     }
 
     /// <summary>Brings the rows to what is left after contents were removed.</summary>
-    public static void Shrink(ILedgerWriting writing, IReadOnlyCollection<Evidence.ContentHash> removed)
+    public static void Shrink(
+        ILedgerWriting writing,
+        IReadOnlyCollection<ContentHash> removed,
+        Func<ContentHash, bool> isErased
+    )
     {
         // Every row says what it was made of; one that is still to be made will be made of what is left.
         var concerned = removed
@@ -41,7 +65,7 @@ internal static class RowsOfLog
         {
             var sites = writing.Rows.Sites(record);
             writing.Rows.Drop(record);
-            Put(writing, record, null, index => sites.GetValueOrDefault(index));
+            Put(writing, record, isErased, sites);
         }
     }
 
@@ -57,19 +81,12 @@ internal static class RowsOfLog
     private static void Put(
         ILedgerWriting writing,
         string record,
-        HashSet<string>? contents,
-        Func<long, string?>? siteBefore
+        Func<ContentHash, bool> isErased,
+        IReadOnlyDictionary<long, string> sites
     )
     {
-        var about = EntryReading.About(writing, record).ToList();
-        foreach (var rows in DerivedRows.Of(writing, about, contents, siteBefore ?? (_ => null)))
-        {
-            writing.Rows.Put(rows);
-        }
-
-        if (about.FindLast(DerivedRows.IsVersion) is { } newest)
-        {
-            writing.Rows.Supersede(record, newest.Index);
-        }
+        var followed = new FollowedRows();
+        followed.Add(writing, record, null, isErased, index => sites.GetValueOrDefault(index));
+        followed.Put(writing.Rows);
     }
 }

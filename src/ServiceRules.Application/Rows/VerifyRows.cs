@@ -5,8 +5,8 @@ using ServiceRules.Evidence;
 namespace ServiceRules.Application.Rows;
 
 /// <summary>
-/// Makes the rows again from the log and its contents, and tells in which places those that stand are others. What was made
-/// of a content that is lost, and not erased, is not told of: that content is.
+/// Makes the rows again from the log and its contents, and tells in which places those that stand are others. Where a content of
+/// them is lost, and not erased, they are held against the digest that was made with them, and told where that is of others.
 /// </summary>
 /// <param name="log">The log.</param>
 /// <param name="rows">The rows, as they are at the same moment.</param>
@@ -86,14 +86,20 @@ internal sealed class VerifyRows(ILedgerReading log, IRowReading rows, IReadOnly
         }
 
         var all = about[version.Entry.Subject].ToList();
-        var judged = DerivedRows.Judged(all, version);
-        if (IsLost(version.Entry.Content) || (judged is not null && IsLost(judged.Entry.Content)))
+        // Where the context of a version was erased, nothing but its row says which site it was of.
+        var made = DerivedRows.Of(log, all, version, _ => kept?.Rows?.Record.Site, erased.Contains);
+        if (made.Lost is { } lost)
         {
+            if (kept is not { Rows: not null, Unheld.IsEmpty: true })
+            {
+                var fault = lost.Fault(log, version);
+                Tell(fault.Where, fault.Told, fault.Code);
+            }
+
             return;
         }
 
-        // Where the context of a version was erased, nothing but its row says which site it was of.
-        var due = DerivedRows.Of(log, all, version, _ => kept?.Rows?.Record.Site);
+        var due = made.Rows;
         switch (kept)
         {
             case null when due is not null:
@@ -144,16 +150,13 @@ internal sealed class VerifyRows(ILedgerReading log, IRowReading rows, IReadOnly
     private void Stray(KeptRows kept) =>
         Tell(Where(kept.Index), "rows stand of it, and it is no version of a record");
 
-    private bool IsLost(string content) =>
-        ContentHash.TryParse(content, out var hash) && log.Sound(hash) is null && !erased.Contains(hash);
-
     private static string Where(long index) => $"the rows of {LedgerWords.Entry(index)}";
 
-    private void Tell(string where, string told)
+    private void Tell(string where, string told, string code = LedgerFaultCode.Rows)
     {
         if (faults.Count < ToldMost)
         {
-            faults.Add(new(LedgerFaultCode.Rows, where, told));
+            faults.Add(new(code, where, told));
         }
         else
         {

@@ -82,7 +82,7 @@ internal sealed class JudgeAmongStored(AssessRecord judging, bool isOfSeveral)
         var changed = new Changed(
             WorkElsewhere.Read(filed.Record, judging.Site.Zone),
             now.Rows.Versions(filed.Record.Id.Text).LastOrDefault(row => row.IsNewest) is { } row
-                ? others.Told(now.Log, row)
+                ? others.Followed(now.Log, row)
                 : null
         );
         // Where the earlier version bore, the new one may no longer do so.

@@ -28,9 +28,11 @@ internal sealed class StoredOthers(SiteRegisters site, bool isOfSeveral = false)
 
     private readonly BoundedCache<string, Kept> kept = new(KeptRecords, StringComparer.Ordinal);
 
-    /// <summary>What is kept of the record of a row; null where its content is gone or cannot be read.</summary>
-    public WorkElsewhere.RecordTold? Told(ILedgerReading log, RecordRow row) =>
-        kept.GetOrMake(row.RecordHash, () => new Kept(Read(log, row.RecordHash))).Told;
+    /// <summary>
+    /// What is kept of the record of a row that is followed by another version; null where its content is gone or cannot be read.
+    /// </summary>
+    public WorkElsewhere.RecordTold? Followed(ILedgerReading log, RecordRow row) =>
+        log.Sound(row.RecordHash) is null ? null : Told(log, row);
 
     /// <summary>The stored records that may bear on a job, and on which it may bear; none twice, and not the job itself.</summary>
     /// <param name="own">The job.</param>
@@ -73,6 +75,10 @@ internal sealed class StoredOthers(SiteRegisters site, bool isOfSeveral = false)
         }
     }
 
+    // Nobody is judged safe by what is lost of another job: a lock of it may still hang.
+    private WorkElsewhere.RecordTold? Told(ILedgerReading log, RecordRow row) =>
+        kept.GetOrMake(row.RecordHash, () => new Kept(Read(log, row))).Told;
+
     private bool IsOwn(RecordRow row) => !isOfSeveral || row.Site == site.Name;
 
     private static ImmutableArray<string> OwnersOfTaken(RecordShown own, List<StoredOther> found)
@@ -99,10 +105,28 @@ internal sealed class StoredOthers(SiteRegisters site, bool isOfSeveral = false)
     }
 
     // Bench lines tell where hands were, and stay with the timeline; everything else of the units is not kept.
-    private WorkElsewhere.RecordTold? Read(ILedgerReading log, string hash) =>
-        log.Sound(hash) is { } bytes && RecordFormat.Current.Read(bytes).TryGet(out var record, out _, out _)
-            ? WorkElsewhere.Read(record, site.Zone)
-            : null;
+    private WorkElsewhere.RecordTold? Read(ILedgerReading log, RecordRow row)
+    {
+        try
+        {
+            return
+                log.Kept(row.RecordHash) is { } bytes
+                && RecordFormat.Current.Read(bytes).TryGet(out var record, out _, out _)
+                ? WorkElsewhere.Read(record, site.Zone)
+                : null;
+        }
+        catch (LedgerStoreException lost) when (lost.Trouble is StoreTrouble.Damaged)
+        {
+            throw new LedgerStoreException(
+                StoreTrouble.Damaged,
+                $"what {LedgerWords.Entry(row.Index)} shows may bear on it: {lost.Message}",
+                lost
+            )
+            {
+                Place = LedgerWords.Entry(row.Index),
+            };
+        }
+    }
 
     private sealed record Kept(WorkElsewhere.RecordTold? Told);
 

@@ -40,6 +40,11 @@ internal static class StoreProblem
                 "what lists and searches are made of is not what was made of the log, so nothing is told or stored by it; whoever runs "
                     + "the service sees by `servicerules ledger verify` what differs, and makes it anew by `servicerules ledger rows --rebuild`"
             ),
+            StoreTrouble.Damaged => (
+                ProblemKind.Storage,
+                "something that is stored is damaged or lost, and nothing was stored or told by it; whoever runs the service sees by "
+                    + "`servicerules ledger verify` what, and puts contents back by `servicerules ledger mend`"
+            ),
             _ => (ProblemKind.Storage, "the store failed; nothing was stored"),
         };
 }

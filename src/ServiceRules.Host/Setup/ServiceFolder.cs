@@ -151,11 +151,26 @@ internal sealed class ServiceFolder : IDisposable
         var faults = new CheckHeldRows(ledger).Check();
         if (!faults.IsEmpty)
         {
+            var lost = faults.Where(fault => fault.Code == LedgerFaultCode.ContentMissing).ToList();
+            var which = $"--ledger {place} --checkpoints {shelf.Place}";
             throw new StartRefusedException([
-                $"what lists and searches of the ledger in `{place}` are made of was changed; the service does not start",
-                .. faults.Take(ToldMost).Select(fault => $"  {fault}"),
-                $"`servicerules ledger verify --ledger {place} --checkpoints {shelf.Place}` tells everything that differs, "
-                    + $"`servicerules ledger rows --rebuild --ledger {place} --checkpoints {shelf.Place}` makes it anew from the log.",
+                lost.Count == 0
+                    ? $"what lists and searches of the ledger in `{place}` are made of was changed; the service does not start"
+                    : $"contents of the ledger in `{place}` are lost that lists and searches are made of; the service does not start",
+                .. lost.Concat(faults.Except(lost)).Take(ToldMost).Select(fault => $"  {fault}"),
+                $"`servicerules ledger verify {which}` tells everything that differs.",
+                .. lost.Count == 0
+                    ? []
+                    : new[]
+                    {
+                        $"`servicerules ledger mend --from COPY {which}` puts contents back from a backup, or from an export.",
+                    },
+                .. lost.Count == faults.Length
+                    ? []
+                    : new[]
+                    {
+                        $"`servicerules ledger rows --rebuild {which}` makes what was changed anew from the log.",
+                    },
             ]);
         }
     }

@@ -24,5 +24,6 @@ internal static class LedgerCommand
             LedgerBackupCommand.Of(session),
             LedgerRestoreCommand.Of(session),
             LedgerDrillCommand.Of(session),
+            LedgerMendCommand.Of(session),
         };
 }

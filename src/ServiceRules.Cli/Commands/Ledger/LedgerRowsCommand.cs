@@ -10,6 +10,11 @@ namespace ServiceRules.Cli.Commands.Ledger;
 /// <summary><c>ledger rows</c>: what lists and searches are made of, held against the log, or made anew from it.</summary>
 internal static class LedgerRowsCommand
 {
+    private const int ToldMost = 100;
+
+    private const string Mending =
+        "`servicerules ledger mend --from COPY` puts contents back that are lost, and makes the rows of them.";
+
     private static readonly Option<bool> Rebuild = new("--rebuild")
     {
         Description = "Make every row anew from the log and its contents. Others may file and ask meanwhile.",
@@ -47,32 +52,38 @@ internal static class LedgerRowsCommand
 
     private static int MadeAnew(RebuildRows rows, Session session)
     {
-        if (rows.Lost() is { IsEmpty: false } lost)
+        var made = rows.Rebuild();
+        session.Output.WriteLine($"The rows of {made.Entries} entries were made anew.");
+        if (!made.Lost.IsEmpty)
         {
-            Tell(lost, session);
-            session.Output.WriteLine(
-                "Nothing was made anew: these would be missing from lists as if they never were. Put a backup back, or the contents."
-            );
-            return ExitCode.NotGood;
+            session.Output.WriteLine($"Not those of {made.Lost.Length} versions: they stand as they were.");
+            Tell(made.Lost.Take(ToldMost), session);
+            if (made.Lost.Length > ToldMost)
+            {
+                session.Output.WriteLine($"  and {made.Lost.Length - ToldMost} more of the kind");
+            }
+
+            session.Output.WriteLine(Mending);
         }
 
-        var entries = rows.Rebuild();
-        session.Output.WriteLine($"The rows of {entries} entries were made anew.");
-        return Told(rows.Check(), session);
+        var told = Told([.. rows.Check().Except(made.Lost)], session);
+        return made.Lost.IsEmpty ? told : ExitCode.NotGood;
     }
 
     private static int Told(ImmutableArray<LedgerFault> faults, Session session)
     {
         Tell(faults, session);
+        var isLost = faults.Any(fault => fault.Code == LedgerFaultCode.ContentMissing);
         session.Output.WriteLine(
             faults.IsEmpty
                 ? "The rows are what the log and its contents come to."
-                : "The rows are not what the log and its contents come to; `servicerules ledger rows --rebuild` makes them anew."
+                : "The rows are not what the log and its contents come to; "
+                    + (isLost ? Mending : "`servicerules ledger rows --rebuild` makes them anew.")
         );
         return faults.IsEmpty ? ExitCode.Good : ExitCode.NotGood;
     }
 
-    private static void Tell(ImmutableArray<LedgerFault> faults, Session session)
+    private static void Tell(IEnumerable<LedgerFault> faults, Session session)
     {
         foreach (var fault in faults)
         {
