@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using ServiceRules.Application.Demo;
+using ServiceRules.Application.Filed;
 using ServiceRules.Application.Packs;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Demo;
@@ -115,7 +116,7 @@ public sealed class RunningService : IAsyncDisposable
             await app.StartAsync();
             return new RunningService(app, folder, inbox, certificate, waysIn, told);
         }
-        catch (IOException taken) when (app is not null)
+        catch (IOException taken) when (app is not null && !DiskFull.Is(taken))
         {
             await EndAsync();
             throw new StartRefusedException(

@@ -39,9 +39,17 @@ public sealed class LedgerFolder : IDisposable
 
     private readonly SqlLedgerStore store;
     private readonly ECDsa key;
+    private readonly DatabaseCopy? copy;
 
-    private LedgerFolder(SqlLedgerStore store, ECDsa key, bool isNew, string keyPath)
+    private LedgerFolder(
+        SqlLedgerStore store,
+        ECDsa key,
+        bool isNew,
+        string keyPath,
+        DatabaseCopy? copy = null
+    )
     {
+        this.copy = copy;
         KeyPath = keyPath;
         this.store = store;
         this.key = key;
@@ -117,6 +125,11 @@ public sealed class LedgerFolder : IDisposable
     /// <summary>Whether the key was made just now.</summary>
     public bool IsNew { get; }
 
+    /// <summary>
+    /// Whether it is read from a copy of its database, since its folder cannot be written to: what would be filed here would be lost.
+    /// </summary>
+    public bool IsOfCopy => copy is not null;
+
     /// <summary>Whether there is a ledger in a folder.</summary>
     public static bool IsBegun(string folder) =>
         File.Exists(Path.Combine(folder, DatabaseName)) || File.Exists(Path.Combine(folder, AddressName));
@@ -144,6 +157,48 @@ public sealed class LedgerFolder : IDisposable
                 $"the ledger in `{folder}` cannot be opened: {failure.Message}",
                 failure
             );
+        }
+    }
+
+    /// <summary>
+    /// Opens a ledger that is there, for reading: where its folder cannot be written to, as on a medium that takes nothing, a copy
+    /// of its database, which goes when it is closed.
+    /// </summary>
+    /// <param name="folder">Its private folder.</param>
+    /// <exception cref="LedgerStoreException">It cannot be used.</exception>
+    public static LedgerFolder OpenToRead(string folder)
+    {
+        try
+        {
+            return OpenOrCreate(folder);
+        }
+        catch (LedgerStoreException failure) when (DatabaseCopy.IsNeededAfter(failure))
+        {
+            return OfCopy(folder);
+        }
+    }
+
+    // The key stays where it is: what is copied lies somewhere else for a while.
+    private static LedgerFolder OfCopy(string folder)
+    {
+        if (Address(folder) is { } address)
+        {
+            return Apart(folder, address);
+        }
+
+        var database = Path.Combine(folder, DatabaseName);
+        var (key, _) = Key(KeyPathIn(folder), $"`{database}`");
+        DatabaseCopy? copy = null;
+        try
+        {
+            copy = DatabaseCopy.Of(database);
+            return new LedgerFolder(SqliteLedgerStore.Open(copy.File), key, false, KeyPathIn(folder), copy);
+        }
+        catch
+        {
+            copy?.Dispose();
+            key.Dispose();
+            throw;
         }
     }
 
@@ -223,6 +278,7 @@ public sealed class LedgerFolder : IDisposable
     public void Dispose()
     {
         store.Dispose();
+        copy?.Dispose();
         key.Dispose();
     }
 

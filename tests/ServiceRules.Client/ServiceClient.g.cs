@@ -10647,6 +10647,42 @@ namespace ServiceRules.Client
     }
 
     /// <summary>
+    /// The period of a report.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class ToldPeriod
+    {
+
+        /// <summary>
+        /// Its first day.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("from")]
+        public System.DateOnly From { get; set; } = default!;
+
+        /// <summary>
+        /// Its last day.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("until")]
+        public System.DateOnly Until { get; set; } = default!;
+
+        /// <summary>
+        /// The sites whose jobs it tells.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("sites")]
+        public System.Collections.Generic.IList<string> Sites { get; set; } = new System.Collections.Generic.List<string>();
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
     /// Where a report stands in the log of this service.
     /// </summary>
     [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
@@ -10654,10 +10690,16 @@ namespace ServiceRules.Client
     {
 
         /// <summary>
-        /// The record that it is about.
+        /// The record that it is about; left out where it is of a period.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("record")]
-        public string Record { get; set; } = default!;
+        public string? Record { get; set; } = default!;
+
+        /// <summary>
+        /// The period that it is of; left out where it is about a record.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("period")]
+        public ToldPeriod? Period { get; set; } = default!;
 
         /// <summary>
         /// The entry of this very file.
@@ -10666,7 +10708,8 @@ namespace ServiceRules.Client
         public long Entry { get; set; } = default!;
 
         /// <summary>
-        /// The entry of a later assessment of that record; left out where the report tells the latest.
+        /// The entry of a later assessment of that record, or the last by which a record of that period was filed,
+        /// <br/>    corrected or judged anew since; left out where the report tells the latest.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("supersededBy")]
         public long? SupersededBy { get; set; } = default!;
@@ -14878,6 +14921,12 @@ namespace ServiceRules.Client
         public string? By { get; set; } = default!;
 
         /// <summary>
+        /// who sent it to a service that knew who sends; left out where no sign-in was checked
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("sender")]
+        public LedgerEntryEntrySender? Sender { get; set; } = default!;
+
+        /// <summary>
         /// identity of the record, order, waiver, period, hold or pseudonym, or what an act was done to (1 to 160 letters, digits, dots, hyphens and underscores, beginning with a letter or digit)
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("subject")]
@@ -14948,6 +14997,42 @@ namespace ServiceRules.Client
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("content")]
         public string Content { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
+    /// Who sent it to a service that knew who sends.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class LedgerEntryEntrySender
+    {
+
+        /// <summary>
+        /// the account that had signed in, or the key that was shown (`account:` or `key:` and 16 lower-case hexadecimal digits)
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("name")]
+        public string Name { get; set; } = default!;
+
+        /// <summary>
+        /// pseudonym of the person of the register whom it stands for (`p-` and 16 lower-case hexadecimal digits)
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("person")]
+        public string? Person { get; set; } = default!;
+
+        /// <summary>
+        /// where the record names that person (RFC 6901) (`/people/N/id`, `/timeline/N/by` or `/signOff/by`)
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("place")]
+        public string? Place { get; set; } = default!;
 
         private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
 

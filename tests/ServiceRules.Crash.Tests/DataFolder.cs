@@ -31,6 +31,10 @@ internal sealed partial class DataFolder : IDisposable
     public ProductOutcome Verify() =>
         product.Run("ledger", "verify", "--ledger", Ledger, "--checkpoints", Checkpoints);
 
+    /// <summary>What a command says of the ledger as it lies.</summary>
+    public ProductOutcome Ask(params string[] command) =>
+        product.Run(["ledger", .. command, "--ledger", Ledger]);
+
     public void Backup(string to)
     {
         var made = product.Run("ledger", "backup", to, "--ledger", Ledger);

@@ -99,6 +99,14 @@ internal sealed class ServedProgram : IDisposable
         await EndedAsync();
     }
 
+    /// <summary>Signal 15: it ends what is under way.</summary>
+    public async Task StopAsync()
+    {
+        var told = Tool.Require("sh").Run("-c", $"kill -TERM {process.Id}");
+        Assert.True(told.ExitCode == 0, told.StandardError);
+        await EndedAsync();
+    }
+
     public Task EndedAsync() => process.WaitForExitAsync().WaitAsync(Patience);
 
     public void Dispose()

@@ -59,6 +59,44 @@ public sealed class TroubleTests
         Assert.DoesNotContain("   at ", again.Complaints, StringComparison.Ordinal);
     }
 
+    [SkippableFact]
+    public async Task Serve_OnADiskWithoutRoom_DoesNotStartAndEndsWithThree()
+    {
+        using var disk = SmallDisk.Mounted("1m");
+        using var folder = new DataFolder(disk.Place);
+        await FillAsync(Path.Combine(disk.Place, "ballast"));
+
+        using var service = ServedProgram.Launch(folder.Data);
+
+        Assert.Null(await service.AddressAsync());
+        await service.EndedAsync();
+        Assert.True(service.ExitCode == 3, service.Complaints);
+        Assert.Contains("no room is left", service.Complaints, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", service.Complaints, StringComparison.Ordinal);
+    }
+
+    private static async Task FillAsync(string path)
+    {
+        await using var ballast = new FileStream(
+            path,
+            FileMode.CreateNew,
+            FileAccess.Write,
+            FileShare.None,
+            1
+        );
+        try
+        {
+            while (true)
+            {
+                await ballast.WriteAsync(new byte[4096]);
+            }
+        }
+        catch (IOException)
+        {
+            // There is no room any more, as it is meant to be.
+        }
+    }
+
     [Fact]
     public async Task Submit_DatabaseThatSomebodyHolds_IsPutOffAndGoesThroughAfterwards()
     {

@@ -65,6 +65,40 @@ public sealed class LimitTests
         );
     }
 
+    [Fact]
+    public async Task Browser_ThatAsksTooOften_IsToldByAPageWhatToDo()
+    {
+        await using var run = await ServiceRun.StartAsync(change: settings =>
+            settings with
+            {
+                Limits = settings.Limits with { SignInsAtOnce = 1, SignInsPerMinute = 1 },
+            }
+        );
+        using var client = run.ClientWith(null);
+        client.DefaultRequestHeaders.Accept.ParseAdd("text/html,application/xhtml+xml;q=0.9,*/*;q=0.8");
+        using var first = await SignInAsync(client);
+        using var second = await SignInAsync(client);
+
+        Assert.Equal(HttpStatusCode.Forbidden, first.StatusCode);
+        Assert.Equal(HttpStatusCode.TooManyRequests, second.StatusCode);
+        Assert.Equal("text/html", second.Content.Headers.ContentType?.MediaType);
+        Assert.True(second.Headers.RetryAfter?.Delta > TimeSpan.Zero);
+        Assert.True(second.Headers.CacheControl?.NoStore);
+        var page = await second.Content.ReadAsStringAsync();
+        Assert.Contains("Wait a few seconds", page, StringComparison.Ordinal);
+        Assert.Contains("Nothing was stored", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+    }
+
+    private static async Task<HttpResponseMessage> SignInAsync(HttpClient client)
+    {
+        using var form = new FormUrlEncodedContent(
+            new Dictionary<string, string> { ["name"] = "somebody", ["password"] = "none of theirs" }
+        );
+        return await client.PostAsync(new Uri("sign-in", UriKind.Relative), form);
+    }
+
     private static async Task<TcpClient> ConnectedAsync(ServiceRun run, string from)
     {
         var client = new TcpClient(new IPEndPoint(IPAddress.Parse(from), 0));

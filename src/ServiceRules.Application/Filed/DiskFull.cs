@@ -1,3 +1,5 @@
+using ServiceRules.Application.Ledger;
+
 namespace ServiceRules.Application.Filed;
 
 /// <summary>
@@ -18,7 +20,10 @@ public static class DiskFull
 
     /// <param name="failure">What writing ended with.</param>
     public static bool Is(Exception failure) =>
-        (failure is IOException && Codes.Contains(failure.HResult)) || IsTooLarge(failure);
+        (failure is IOException && Codes.Contains(failure.HResult))
+        || failure is LedgerStoreException { Trouble: StoreTrouble.Full }
+        || IsTooLarge(failure)
+        || (failure.InnerException is { } inner && Is(inner));
 
     /// <summary>What the system says, or our own words where it speaks of an argument that nobody gave.</summary>
     /// <param name="failure">What writing ended with.</param>

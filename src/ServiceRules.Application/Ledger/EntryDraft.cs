@@ -14,6 +14,9 @@ internal sealed record EntryDraft(EntryKind Kind, string Subject, ReadOnlyMemory
     /// <summary>The person who answers for it, by name; the entry gets the pseudonym.</summary>
     public string? Person { get; init; }
 
+    /// <summary>Who sent it to the service; null where no sign-in was checked.</summary>
+    public KnownSender? Sender { get; init; }
+
     public ContentHash? Of { get; init; }
 
     public CorrectedEntry? Corrects { get; init; }

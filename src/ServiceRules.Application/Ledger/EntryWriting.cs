@@ -7,13 +7,25 @@ namespace ServiceRules.Application.Ledger;
 internal static class EntryWriting
 {
     /// <exception cref="UnfitEntryException">It would not read back: a reason without a visible letter, for one.</exception>
-    public static FiledEntry Write(EntryDraft draft, long index, DateTimeOffset at, string? pseudonym)
+    /// <param name="draft">What is to be appended.</param>
+    /// <param name="index">Its place.</param>
+    /// <param name="at">When.</param>
+    /// <param name="pseudonymFor">The pseudonym that a person is named by.</param>
+    public static FiledEntry Write(
+        EntryDraft draft,
+        long index,
+        DateTimeOffset at,
+        Func<string, string> pseudonymFor
+    )
     {
         var entry = new LedgerEntry
         {
             Kind = draft.Kind,
             At = ToTheMillisecond(at),
-            By = pseudonym,
+            By = draft.Person is { } person ? pseudonymFor(person) : null,
+            Sender = draft.Sender is { } sender
+                ? new(sender.Name, sender.Person is { } behind ? pseudonymFor(behind) : null, sender.Place)
+                : null,
             Subject = draft.Subject,
             Content = draft.Hash.ToString(),
             ContentBytes = draft.Content.Length,

@@ -88,12 +88,14 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
     /// <param name="assessed">The record with its assessment.</param>
     /// <param name="by">Who answers for the record.</param>
     /// <param name="correction">Who corrects what stands, and why; null: nothing is corrected.</param>
+    /// <param name="sender">Who sent it, where that is known: an account or key, and whom it stands for.</param>
     /// <param name="judging">Which assessment stands already; left out: any that has the same content.</param>
     internal static FilingPlan Plan(
         ILedgerWriting log,
         Assessed assessed,
         string? by,
         Correction? correction,
+        KnownSender? sender = null,
         Func<ILedgerReading, Assessed, FiledEntry?>? judging = null
     )
     {
@@ -120,6 +122,7 @@ public sealed class FileRecord(OpenLedger ledger, bool bringsBack = false)
                 new EntryDraft(correction is null ? EntryKind.Record : EntryKind.Amendment, id, record.Bytes)
                 {
                     Person = by,
+                    Sender = sender?.In(assessed.Record),
                     Reason = correction?.Reason,
                     Corrects = correction is null
                         ? null

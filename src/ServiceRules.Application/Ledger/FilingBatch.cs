@@ -74,7 +74,9 @@ internal sealed class FilingBatch(
             plan
                 .Parts.OfType<FilingPart.New>()
                 .Select(part =>
-                    NamedPerson.Fault(part.Draft.Person) ?? ReasonNames.RefusalOf(part.Draft, writing)
+                    NamedPerson.Fault(part.Draft.Person)
+                    ?? NamedPerson.Fault(part.Draft.Sender?.Person)
+                    ?? ReasonNames.RefusalOf(part.Draft, writing)
                 )
                 .FirstOrDefault(fault => fault is not null) is
             { } unfit
@@ -137,7 +139,7 @@ internal sealed class FilingBatch(
     {
         var unknown = plan
             .Parts.OfType<FilingPart.New>()
-            .Select(part => part.Draft.Person)
+            .SelectMany(part => (string?[])[part.Draft.Person, part.Draft.Sender?.Person])
             .OfType<string>()
             .Distinct(StringComparer.Ordinal)
             .Where(person => writing.PseudonymOf(person) is null)
@@ -158,8 +160,9 @@ internal sealed class FilingBatch(
                     break;
                 case FilingPart.New { Draft: var draft }:
                     writing.Keep(draft.Hash, draft.Content);
-                    var pseudonym = draft.Person is { } person ? writing.PseudonymFor(person) : null;
-                    placed.Add(new(EntryWriting.Write(draft, index, clock.GetUtcNow(), pseudonym), true));
+                    placed.Add(
+                        new(EntryWriting.Write(draft, index, clock.GetUtcNow(), writing.PseudonymFor), true)
+                    );
                     index++;
                     break;
                 default:

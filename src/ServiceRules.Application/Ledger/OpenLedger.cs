@@ -63,12 +63,14 @@ public sealed class OpenLedger
     /// <param name="signer">The log's key.</param>
     /// <param name="clock">The clock.</param>
     /// <param name="acceptsMissing">Whether somebody answered for it that no checkpoint is there.</param>
+    /// <param name="isToRead">Whether nothing is written outside either: what is missing there stays missing.</param>
     public static LedgerOpening Open(
         ILedgerStore store,
         ICheckpointShelf shelf,
         ILogSigner signer,
         TimeProvider clock,
-        bool acceptsMissing = false
+        bool acceptsMissing = false,
+        bool isToRead = false
     )
     {
         ArgumentNullException.ThrowIfNull(store);
@@ -87,7 +89,7 @@ public sealed class OpenLedger
         {
             // Others may have begun the log since the shelf was read.
             return shelf.All().Any(one => LogProofs.TryRead(one.Note, signer.Key, out _, out _))
-                ? Open(store, shelf, signer, clock)
+                ? Open(store, shelf, signer, clock, isToRead: isToRead)
                 : new LedgerOpening.Refused([
                     new(
                         LedgerFaultCode.CheckpointMissing,
@@ -101,7 +103,11 @@ public sealed class OpenLedger
         var ledger = new OpenLedger(store, shelf, signer, clock, history.Tree) { Head = head };
         return new LedgerOpening.Opened(
             ledger,
-            [.. history.Remarks, .. ledger.Shelve(shelved, history.Outside), .. ledger.BringUpRows()]
+            [
+                .. history.Remarks,
+                .. ledger.Shelve(shelved, history.Outside, isToRead),
+                .. ledger.BringUpRows(),
+            ]
         );
     }
 
@@ -322,7 +328,7 @@ public sealed class OpenLedger
     }
 
     // A stop between a commit and its checkpoint's copy outside leaves the copy to the next start.
-    private ImmutableArray<string> Shelve(List<ShelvedCheckpoint> shelved, int speaking)
+    private ImmutableArray<string> Shelve(List<ShelvedCheckpoint> shelved, int speaking, bool isToRead)
     {
         if (Head is null || shelved.Any(one => one.Note == Head.Note))
         {
@@ -330,12 +336,16 @@ public sealed class OpenLedger
             return [];
         }
 
-        Shelve();
+        if (!isToRead)
+        {
+            Shelve();
+        }
+
         return speaking == 0
             ?
             [
                 $"no checkpoint of this log was kept in `{shelf.Place}`, so nothing outside the database speaks for its "
-                    + $"{LedgerWords.Number(Head.Size)} entries; one is kept there from now on",
+                    + $"{LedgerWords.Number(Head.Size)} entries{(isToRead ? "" : "; one is kept there from now on")}",
             ]
             : [];
     }

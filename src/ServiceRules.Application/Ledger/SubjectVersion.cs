@@ -26,6 +26,9 @@ public sealed record SubjectVersion(
     /// <summary>Whether a content is not there, or not as it was filed, that no erasure removed.</summary>
     public bool IsDamaged { get; init; }
 
+    /// <summary>The person whom the account or key stands for that sent it; null: nobody, or the person was forgotten.</summary>
+    public string? SentFor { get; init; }
+
     /// <summary>One assessment of the version.</summary>
     /// <param name="Entry">Its entry.</param>
     /// <param name="Assessment">The assessment; null when it cannot be told.</param>

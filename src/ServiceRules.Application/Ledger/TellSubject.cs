@@ -72,6 +72,7 @@ public sealed class TellSubject(ILedgerReading log)
                 : []
         )
         {
+            SentFor = entry.Entry.Sender?.Person is { } behind ? log.PersonBehind(behind) : null,
             IsDamaged = judged.Select(one => one.Entry).Prepend(entry).Any(IsDamaged),
         };
     }

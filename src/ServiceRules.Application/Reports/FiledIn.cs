@@ -1,6 +1,7 @@
 using System.Text;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Evidence.Log;
+using ServiceRules.Formats.Ledger;
 
 namespace ServiceRules.Application.Reports;
 
@@ -13,6 +14,9 @@ public sealed record FiledIn(Checkpoint Head, NoteKey Key, long RecordIndex, lon
 {
     /// <summary>What the record's entry amends; null when it is the first of its record.</summary>
     public FiledAmendment? Amends { get; init; }
+
+    /// <summary>Who sent the record to the service; null where no sign-in was checked.</summary>
+    public EntrySender? Sender { get; init; }
 
     /// <summary>Place of a newer version of the record that was filed before the report, or null.</summary>
     public long? NewerIndex { get; init; }
@@ -57,6 +61,7 @@ public sealed record FiledIn(Checkpoint Head, NoteKey Key, long RecordIndex, lon
                 new FiledIn(head, key, record.Index, assessment.Index)
                 {
                     Amends = AmendedBy(proofs.RecordEntry, record.Index),
+                    Sender = SentBy(proofs.RecordEntry, record.Index),
                     NewerIndex = newer?.Index,
                 },
                 null
@@ -70,6 +75,9 @@ public sealed record FiledIn(Checkpoint Head, NoteKey Key, long RecordIndex, lon
         && entry.Entry is { Corrects: { } corrects, Reason: { } reason }
             ? new FiledAmendment(corrects.Index, reason)
             : null;
+
+    private static EntrySender? SentBy(ReadOnlyMemory<byte> leaf, long index) =>
+        EntryReading.TryRead(new StoredEntry(index, leaf), out var entry, out _) ? entry.Entry.Sender : null;
 
     internal static (TlogProof? Proof, string? Fault) Parse(string name, string text) =>
         TlogProof.TryParse(Encoding.UTF8.GetBytes(text), out var proof, out var faults)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Domain.Records;
 using ServiceRules.Evidence;
 using ServiceRules.Evidence.Log;
 using ServiceRules.Formats.Ledger;
@@ -16,11 +17,13 @@ internal sealed class LogInclusion
 {
     private readonly ReadOnlyMemory<byte> report;
     private readonly EvidenceFiles evidence;
-    private readonly string subject;
+    private readonly ServiceRecord record;
     private readonly FilingProofs proofs;
     private readonly FiledIn filed;
     private readonly LogDemand demand;
     private readonly List<string> told = [];
+
+    private string Subject => record.Id.Text;
 
     private LogInclusion(
         ReadOnlyMemory<byte> report,
@@ -32,7 +35,7 @@ internal sealed class LogInclusion
     {
         this.report = report;
         evidence = attached.Evidence;
-        subject = attached.Record.Id.Text;
+        record = attached.Record;
         this.proofs = proofs;
         this.filed = filed;
         this.demand = demand;
@@ -107,7 +110,22 @@ internal sealed class LogInclusion
             evidence.Assessment.Bytes,
             evidence.Record.Hash.ToString()
         )
+        ?? SenderFault()
         ?? NewerFault();
+
+    /// <summary>That somebody is named in the record is only said of one that names somebody there.</summary>
+    private string? SenderFault()
+    {
+        if (filed.Sender is not { } sender)
+        {
+            return null;
+        }
+
+        told.Add($"filed over the service {(sender.IsKey ? "with" : "by")} {sender.Name}");
+        return sender.Place is { } place && PersonPlace.Read(record, place) is null
+            ? $"{FilingProofs.RecordEntryName} says that the record names its sender at {place}, where it names nobody"
+            : null;
+    }
 
     private string? SignedFault()
     {
@@ -157,9 +175,9 @@ internal sealed class LogInclusion
             )
         );
         return entry.Entry.Kind is not (EntryKind.Record or EntryKind.Amendment)
-            || entry.Entry.Subject != subject
+            || entry.Entry.Subject != Subject
             || proof.Index <= filed.RecordIndex
-                ? $"{Name} is of no newer version of `{subject}`"
+                ? $"{Name} is of no newer version of `{Subject}`"
             : !proof.Proves(MerkleTree.LeafHash(newer.Entry.Span))
                 ? $"{Name} does not stand at place {proof.Index} of the log that the checkpoint tells"
             : null;
@@ -207,7 +225,7 @@ internal sealed class LogInclusion
         return !kinds.Contains(read.Kind) ? $"{name} is an entry of another kind"
             : read.Content != expected || read.ContentBytes != content.Length
                 ? $"{name} is about other bytes than these"
-            : read.Subject != subject ? $"{name} is about `{read.Subject}`, the report about `{subject}`"
+            : read.Subject != Subject ? $"{name} is about `{read.Subject}`, the report about `{Subject}`"
             : read.Of != of ? $"{name} names another document as what it speaks of"
             : !proof.Proves(MerkleTree.LeafHash(bytes.Span))
                 ? $"{name} does not stand at place {proof.Index} of the log that the checkpoint tells"

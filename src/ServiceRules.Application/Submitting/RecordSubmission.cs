@@ -89,7 +89,7 @@ internal sealed class RecordSubmission(
         }
 
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
-        var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, Standing);
+        var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, submission.Sender, Standing);
         if (plan is not FilingPlan.File file)
         {
             return plan;

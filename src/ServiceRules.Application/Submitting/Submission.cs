@@ -9,6 +9,9 @@ public sealed record Submission(ReadOnlyMemory<byte> Body)
     /// <summary>Who answers for it; null: who signed it off.</summary>
     public string? By { get; init; }
 
+    /// <summary>Who sends it; null where no sign-in was checked.</summary>
+    public KnownSender? Sender { get; init; }
+
     /// <summary>Who corrects what stands, and why; null: nothing is corrected.</summary>
     public Correction? Correction { get; init; }
 

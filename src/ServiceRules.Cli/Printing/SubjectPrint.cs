@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Domain.Timeline;
+using ServiceRules.Formats.Ledger;
 using Spectre.Console;
 
 namespace ServiceRules.Cli.Printing;
@@ -41,6 +42,13 @@ internal sealed class SubjectPrint(
         screen.MarkedLine(
             $"[bold]entry {version.Entry.Index}[/]  {UtcTime.Print(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
         );
+        if (entry.Sender is { } sender)
+        {
+            screen.TextLine(
+                $"  sent to the service {(sender.IsKey ? "with" : "by")} {sender.Name}{SentFor(version, sender)}"
+            );
+        }
+
         if (entry.Corrects is { } corrects)
         {
             screen.TextLine($"  corrects entry {corrects.Index}");
@@ -102,6 +110,17 @@ internal sealed class SubjectPrint(
             (null, { } pseudonym) => $"  by {pseudonym} (forgotten)",
             _ => "",
         };
+
+    private static string SentFor(SubjectVersion version, EntrySender sender)
+    {
+        var signedIn = sender.IsKey ? "" : ", which had signed in";
+        return (sender.Person, version.SentFor) switch
+        {
+            (null, _) => signedIn,
+            ({ } pseudonym, { } person) => $"{signedIn}; it stands for {person} ({pseudonym})",
+            ({ } pseudonym, null) => $"{signedIn}; it stands for {pseudonym} (forgotten)",
+        };
+    }
 
     private static string? Short(string? value) =>
         value is { Length: > LongestValue } ? value[..LongestValue] + "…" : value;

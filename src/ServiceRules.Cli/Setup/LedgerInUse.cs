@@ -35,6 +35,18 @@ internal sealed class LedgerInUse : IDisposable
             parsed.GetValue(LedgerPlace.AcceptMissing)
         );
 
+    /// <summary>Opens a ledger that is there for reading alone, so that it may lie where nothing can be written.</summary>
+    /// <exception cref="InputException">There is none, or it is not the one its checkpoints speak of.</exception>
+    [SuppressMessage("Reliability", "CA2000", Justification = "The folder passes to the object given back.")]
+    public static LedgerInUse ToRead(ParseResult parsed, Session session) =>
+        Held(
+            LedgerPlace.ShelfOf(parsed),
+            LedgerPlace.ToRead(parsed, session),
+            LedgerPlace.FolderOf(parsed),
+            session,
+            parsed.GetValue(LedgerPlace.AcceptMissing)
+        );
+
     /// <summary>Opens a ledger, begun where there is none.</summary>
     /// <exception cref="InputException">It is not the one its checkpoints speak of.</exception>
     public static LedgerInUse OrBegun(ParseResult parsed, Session session)
@@ -95,7 +107,16 @@ internal sealed class LedgerInUse : IDisposable
     {
         try
         {
-            switch (OpenLedger.Open(folder.Store, shelf, folder.Signer, session.Clock, acceptsMissing))
+            switch (
+                OpenLedger.Open(
+                    folder.Store,
+                    shelf,
+                    folder.Signer,
+                    session.Clock,
+                    acceptsMissing,
+                    isToRead: folder.IsOfCopy
+                )
+            )
             {
                 case LedgerOpening.Opened opened:
                     Tell(folder, shelf, opened, place, session);

@@ -81,22 +81,42 @@ internal static class LedgerPlace
 
     /// <summary>The folder as it is, without holding it against its checkpoints.</summary>
     /// <exception cref="InputException">There is no ledger in it, or it is open to others.</exception>
-    public static LedgerFolder Existing(ParseResult parsed)
+    public static LedgerFolder Existing(ParseResult parsed) => Open(BegunFolderOf(parsed));
+
+    /// <summary>The same for reading alone, so that it may lie where nothing can be written.</summary>
+    /// <exception cref="InputException">There is no ledger in it, or it is open to others.</exception>
+    public static LedgerFolder ToRead(ParseResult parsed, Session session)
+    {
+        var place = BegunFolderOf(parsed);
+        var folder = Opened(() => LedgerFolder.OpenToRead(place));
+        if (folder.IsOfCopy)
+        {
+            session.Error.WriteLine(
+                $"`{place}` cannot be written to: it is read from a copy of its database, which goes with this command."
+            );
+        }
+
+        return folder;
+    }
+
+    private static string BegunFolderOf(ParseResult parsed)
     {
         var folder = FolderOf(parsed);
         return LedgerFolder.IsBegun(folder)
-            ? Open(folder)
+            ? folder
             : throw new InputException(
                 $"there is no ledger in `{folder}`; accepted: a folder that something was filed in"
             );
     }
 
     /// <exception cref="InputException">It is open to others, or damaged.</exception>
-    public static LedgerFolder Open(string folder)
+    public static LedgerFolder Open(string folder) => Opened(() => LedgerFolder.OpenOrCreate(folder));
+
+    private static LedgerFolder Opened(Func<LedgerFolder> open)
     {
         try
         {
-            return LedgerFolder.OpenOrCreate(folder);
+            return open();
         }
         catch (LedgerStoreException refused)
             when (refused.Trouble is StoreTrouble.NotPrivate or StoreTrouble.Damaged)

@@ -11,6 +11,9 @@ public sealed record LedgerEntry
     /// <summary>Pseudonym of the person who answers for it; absent when nobody is named.</summary>
     public string? By { get; init; }
 
+    /// <summary>Who sent it to the service; null where no sign-in was checked.</summary>
+    public EntrySender? Sender { get; init; }
+
     /// <summary>What it is about: the identity of a record, an order, a waiver, a hold or a pseudonym.</summary>
     public required string Subject { get; init; }
 

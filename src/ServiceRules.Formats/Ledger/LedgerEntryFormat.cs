@@ -39,6 +39,44 @@ public static class LedgerEntryFormat
         }
     );
 
+    private static readonly ObjectShape<EntrySender> Sender = Shape.Object<EntrySender>(
+        "entry-sender",
+        "Who sent it to a service that knew who sends.",
+        o =>
+        {
+            var name = o.Required(
+                "name",
+                Shape.Text(
+                    1,
+                    64,
+                    "(account|key):[0-9a-f]{16}",
+                    "`account:` or `key:` and 16 lower-case hexadecimal digits"
+                ),
+                "the account that had signed in, or the key that was shown",
+                s => s.Name
+            );
+            var person = o.Optional(
+                "person",
+                Pseudonym,
+                "pseudonym of the person of the register whom it stands for",
+                s => s.Person
+            );
+            var place = o.Optional(
+                "place",
+                Shape.Text(
+                    1,
+                    32,
+                    "/people/[0-9]{1,4}/id|/timeline/[0-9]{1,6}/by|/signOff/by",
+                    "`/people/N/id`, `/timeline/N/by` or `/signOff/by`"
+                ),
+                "where the record names that person (RFC 6901)",
+                s => s.Place
+            );
+            o.Needs(place, person);
+            return v => new EntrySender(v.Get(name), v.Get(person), v.Get(place));
+        }
+    );
+
     private static readonly ObjectShape<LedgerEntry> Root = Shape.Object<LedgerEntry>(
         "ledger-entry",
         "One entry of the log. It names its content by digest, and people by pseudonym.",
@@ -57,6 +95,12 @@ public static class LedgerEntryFormat
                 e => e.At
             );
             var by = o.Optional("by", Pseudonym, "pseudonym of who answers for it", e => e.By);
+            var sender = o.Optional(
+                "sender",
+                Sender,
+                "who sent it to a service that knew who sends; left out where no sign-in was checked",
+                e => e.Sender
+            );
             var subject = o.Required(
                 "subject",
                 Shape.Text(
@@ -86,11 +130,13 @@ public static class LedgerEntryFormat
             o.NeededFor(kind, ["assessment", "report"], of);
             o.NeededFor(kind, ["amendment"], corrects);
             o.Needs(corrects, reason);
+            o.OnlyFor(kind, ["record", "amendment"], sender);
             return v => new LedgerEntry
             {
                 Kind = v.Get(kind),
                 At = v.Get(at),
                 By = v.Get(by),
+                Sender = v.Get(sender),
                 Subject = v.Get(subject),
                 Content = v.Get(content),
                 ContentBytes = v.Get(bytes),

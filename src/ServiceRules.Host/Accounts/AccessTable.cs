@@ -105,6 +105,7 @@ internal static class AccessTable
         new(Post, "/people/{id}/lock", Roles.Administrator),
         new(Post, "/people/{id}/unlock", Roles.Administrator),
         new(Post, "/people/{id}/reset", Roles.Administrator),
+        new(Get, "/people/{id}/removal", Roles.Administrator),
         new(Post, "/people/{id}/remove", Roles.Administrator),
         new(Get, "/keys", Roles.Administrator),
         new(Post, "/keys", Roles.Administrator),

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
+using ServiceRules.Host.Problems;
 using ServiceRules.Host.Providers;
 using ServiceRules.Host.Sites;
 
@@ -72,8 +73,21 @@ internal static class PeoplePages
         Map(routes, "lock", (desk, id, _, by) => desk.LockAsync(id, by));
         Map(routes, "unlock", (desk, id, _, by) => desk.UnlockAsync(id, by));
         Map(routes, "reset", (desk, id, _, by) => desk.ResetAsync(id, by));
+        routes.MapGet($"{Place}/{{id}}/removal", Removal).ExcludeFromDescription();
         Map(routes, "remove", (desk, id, _, by) => desk.RemoveAsync(id, by));
     }
+
+    // Asked once more on a page of its own: it cannot be undone.
+    private static IResult Removal(HttpContext context, IAccountStore accounts, string id) =>
+        accounts.Accounts().FirstOrDefault(one => one.Id == id) is { } account
+            ? new RazorComponentResult<RemovalPage>(
+                new Dictionary<string, object?>(StringComparer.Ordinal)
+                {
+                    [nameof(RemovalPage.Token)] = FormToken.Of(context),
+                    [nameof(RemovalPage.Account)] = account,
+                }
+            )
+            : Complaint.Of(ProblemKind.NotFound, "there is no such account");
 
     private static void Map(
         IEndpointRouteBuilder routes,

@@ -48,7 +48,11 @@ internal sealed class SeenOthers(Caller caller, AssessRecord judging, ILedgerRea
     /// Whether the newest assessment of a record took others into account that a caller may not see, or whether it did is not known any more.
     /// </summary>
     public static bool AreHidden(OpenLedger ledger, string id, Caller caller, ServedSites sites) =>
-        caller.IsLimited && SeenRecords.Of(ledger, id, caller, sites) is not { Others: { Hidden: null } };
+        AreHidden(caller, SeenRecords.Of(ledger, id, caller, sites)?.Others);
+
+    /// <summary>The same, of what an answer tells of others.</summary>
+    public static bool AreHidden(Caller caller, ToldOthers? told) =>
+        caller.IsLimited && told is not { Hidden: null };
 
     public bool Sees(string record)
     {

@@ -16,6 +16,9 @@ internal static class Sender
     public static string? By(Caller caller, string? given) =>
         given ?? (caller.IsLimited ? caller.Person : null);
 
+    /// <summary>Who sends, as the log tells it.</summary>
+    public static KnownSender Known(Caller caller) => new(caller.Name, caller.Person);
+
     /// <summary>Whether somebody may be named as who answers for something.</summary>
     public static SenderFault? Naming(Caller caller, string? by) =>
         by is not null && caller.Person is { } person && by != person

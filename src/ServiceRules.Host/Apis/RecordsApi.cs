@@ -126,7 +126,15 @@ internal static class RecordsApi
         }
 
         return Answer(
-            await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, by), Key = key }, stop),
+            await own.Desk.SubmitAsync(
+                new Submission(body)
+                {
+                    By = Sender.By(caller, by),
+                    Sender = Sender.Known(caller),
+                    Key = key,
+                },
+                stop
+            ),
             request.HttpContext,
             (ledger, sites)
         );
@@ -184,6 +192,7 @@ internal static class RecordsApi
             new Submission(body)
             {
                 Correction = correction,
+                Sender = Sender.Known(caller),
                 Key = key,
                 Condition = holds,
             },

@@ -121,8 +121,8 @@ internal static class ReportsApi
         return SeenOthers.AreHidden(ledger, id, caller, sites)
             ? Complaint.Of(
                 ProblemKind.NotAllowed,
-                "the report tells of other records, which whoever asks may not see",
-                "a lead or an officer, who hands it out"
+                "the signed report tells of other records, which whoever asks may not see, and cannot be cut",
+                "a lead or an officer of the site asks for it at the same address, and hands it out"
             )
             : await desks.OfRecord(id).OfAsync(id, stop) switch
             {

@@ -157,7 +157,11 @@ internal static class BenchPages
             : Sender.Sending(caller, body, ledger) is { } unfit
                 ? Refused([$"{unfit.Detail}; accepted: {unfit.Accepted}"])
             : Told(
-                await own.Desk.SubmitAsync(new Submission(body) { By = Sender.By(caller, null) }, stop),
+                await own.Desk.SubmitAsync(
+                    new Submission(body) { By = Sender.By(caller, null), Sender = Sender.Known(caller) },
+                    stop
+                ),
+                caller,
                 stored =>
                     ledger.Read(
                         (log, rows) =>
@@ -213,6 +217,7 @@ internal static class BenchPages
 
     private static Dictionary<string, object?> Told(
         SubmissionOutcome? outcome,
+        Caller caller,
         Func<StoredSubmission, SubmissionAnswer> seen,
         out ProblemReport wrong
     )
@@ -220,9 +225,9 @@ internal static class BenchPages
         wrong = (outcome as SubmissionOutcome.Refused)?.Problems ?? ProblemReport.None;
         return outcome switch
         {
-            SubmissionOutcome.Stored one => Filed(seen(one.Submission)),
-            SubmissionOutcome.Progressed one => Filed(seen(one.Submission)),
-            SubmissionOutcome.Stood one => Filed(seen(one.Submission)),
+            SubmissionOutcome.Stored one => Filed(seen(one.Submission), caller),
+            SubmissionOutcome.Progressed one => Filed(seen(one.Submission), caller),
+            SubmissionOutcome.Stood one => Filed(seen(one.Submission), caller),
             SubmissionOutcome.Refused => Refused([]),
             SubmissionOutcome.Conflict conflict => Refused([conflict.Refusal.ToString()]),
             SubmissionOutcome.Declined declined => Refused([declined.Refusal.ToString()]),
@@ -232,12 +237,13 @@ internal static class BenchPages
         };
     }
 
-    private static Dictionary<string, object?> Filed(SubmissionAnswer answer)
+    private static Dictionary<string, object?> Filed(SubmissionAnswer answer, Caller caller)
     {
         var told = answer.Assessment is { } assessment ? Judged(assessment.Bytes) : [];
         told[nameof(BenchPage.Filed)] = answer.Id;
         told[nameof(BenchPage.Turns)] = answer.AlsoTurned.Select(ShownTurn.Of).ToList();
         told[nameof(BenchPage.TurnsHidden)] = answer.AlsoTurnedHidden ?? 0;
+        told[nameof(BenchPage.IsReportKeptBack)] = SeenOthers.AreHidden(caller, answer.Others);
         return told;
     }
 

@@ -70,6 +70,7 @@ internal static class RecordPages
                     ? ToldAssessment.Of(judged.Bytes).Disposition
                     : null,
                 [nameof(RecordPage.Job)] = job,
+                [nameof(RecordPage.IsReportKeptBack)] = SeenOthers.AreHidden(caller, answer.Others),
                 [nameof(RecordPage.CanContinue)] =
                     job is { IsOpen: true } && AccessTable.Opens("GET", "/bench", caller),
                 [nameof(RecordPage.Versions)] = versions,

@@ -12,20 +12,20 @@ namespace ServiceRules.Host.Pages;
 /// <param name="Outcome">What it came to; null where whoever asks may not see the record.</param>
 public sealed record ShownSuccessor(string Record, long Entry, string? Outcome)
 {
-    /// <summary>Null where the report tells the latest.</summary>
+    /// <summary>Null where the report tells the latest, or is of a period.</summary>
     internal static ShownSuccessor? Of(
         OpenLedger ledger,
         ServedSites sites,
         ToldPlace? here,
         Caller caller
     ) =>
-        here?.SupersededBy is not { } newer
+        here is not { SupersededBy: { } newer, Record: { } record }
             ? null
             : new(
-                here.Record,
+                record,
                 newer,
                 AccessTable.Opens("GET", "/records/{id}", caller)
-                && SeenRecords.Of(ledger, here.Record, caller, sites) is { } answer
+                && SeenRecords.Of(ledger, record, caller, sites) is { } answer
                     ? ShownFinding.WordOfDisposition(
                         answer.Assessment is { } judged ? ToldAssessment.Of(judged.Bytes).Disposition : null
                     )

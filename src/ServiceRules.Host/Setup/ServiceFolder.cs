@@ -106,7 +106,9 @@ internal sealed class ServiceFolder : IDisposable
             RemoveOldProtection(path);
             return held;
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        // That there is no room is told as such: nothing that was given is at fault.
+        catch (Exception failure)
+            when (failure is IOException or UnauthorizedAccessException && !DiskFull.Is(failure))
         {
             throw new StartRefusedException($"the data folder `{path}` cannot be used: {failure.Message}");
         }

@@ -19,13 +19,13 @@ internal sealed record VerificationAnswer(
     ToldPlace? Here
 )
 {
-    public static VerificationAnswer Of(VerifiedReport report, ReportHere? here) =>
+    public static VerificationAnswer Of(VerifiedReport report, ToldPlace? here) =>
         new(
             ReportWords.Of(report.Standing),
             [.. report.Points.Select(ToldPoint.Of)],
             report.Signer,
             report.SignedAt is { } at ? UtcTime.Stamp(at) : null,
             report.TrustedTime is { } stamped ? UtcTime.Stamp(stamped) : null,
-            here is null ? null : new(here.Subject, here.Index, here.Newer)
+            here
         );
 }

@@ -65,15 +65,21 @@ internal sealed class VerificationDesk(OpenLedger ledger, ReportDesks reports, T
             new PdfReportReader(VerificationGrounds.Of(trusted) with { CheckedAt = clock.GetUtcNow() })
         );
         var verified = new VerifyReport(reader, new Judge(), new ReportRedrawing()).Verify(file);
-        var here = reader.Read is { } signed ? ledger.Read(log => ReportHere.Of(log, file, signed)) : null;
-        return VerificationAnswer.Of(
-            verified,
-            here is not null
-            && (caller.SeesEverySite || SeenRecords.IsOfSites(ledger.Log, ledger.Rows, here.Subject, caller))
-                ? here
-                : null
-        );
+        return VerificationAnswer.Of(verified, reader.Read is { } signed ? Here(file, signed, caller) : null);
     }
+
+    private ToldPlace? Here(ReadOnlyMemory<byte> file, SignedReport signed, Caller caller) =>
+        ledger.Read(
+            (log, rows) =>
+                ReportHere.Of(log, file, signed) is { } here
+                    ? caller.SeesEverySite || SeenRecords.IsOfSites(log, rows, here.Subject, caller)
+                        ? ToldPlace.Of(here)
+                        : null
+                    : PeriodHere.Of(log, rows, file, signed) is { } period
+                    && period.Sites.All(caller.SeesSite)
+                        ? ToldPlace.Of(period)
+                        : null
+        );
 
     /// <summary>Keeps what was read, so that the file need not be taken apart twice.</summary>
     private sealed class HeldReader(IReportReader inner) : IReportReader

@@ -43,13 +43,15 @@ internal sealed class SubmissionDesk : IAsyncDisposable
     public Task<SubmissionOutcome> SubmitAsync(
         byte[] body,
         string? key = null,
-        Correction? correction = null
+        Correction? correction = null,
+        KnownSender? sender = null
     ) =>
         _submit.SubmitAsync(
             new Submission(body)
             {
                 Key = key is null ? null : new SubmissionKey("", key),
                 Correction = correction,
+                Sender = sender,
             }
         );
 

@@ -15,6 +15,12 @@ public sealed class LedgerEntryFormatTests
             ["kind"] = "amendment",
             ["at"] = "2026-04-13T07:04:00.125Z",
             ["by"] = "p-0123456789abcdef",
+            ["sender"] = new JsonObject
+            {
+                ["name"] = "account:0123456789abcdef",
+                ["person"] = "p-0123456789abcdef",
+                ["place"] = "/people/0/id",
+            },
             ["subject"] = "J-2026-0412",
             ["content"] = Digest,
             ["contentBytes"] = 5_000_000_000,
@@ -39,6 +45,10 @@ public sealed class LedgerEntryFormatTests
         Assert.Equal(new DateTimeOffset(2026, 4, 13, 7, 4, 0, 125, TimeSpan.Zero), entry.At);
         Assert.Equal(5_000_000_000, entry.ContentBytes);
         Assert.Equal(new CorrectedEntry(12, Digest), entry.Corrects);
+        Assert.Equal(
+            new EntrySender("account:0123456789abcdef", "p-0123456789abcdef", "/people/0/id"),
+            entry.Sender
+        );
         Assert.True(JsonNode.DeepEquals(Sample(), JsonNode.Parse(LedgerEntryFormat.Current.Write(entry))));
     }
 
@@ -69,12 +79,53 @@ public sealed class LedgerEntryFormatTests
         var entry = Sample();
         entry["kind"] = kind;
         entry["of"] = Digest;
+        if (kind != "amendment")
+        {
+            entry.Remove("sender");
+        }
+
         Assert.True(IsRead(entry, out _, out _));
 
         entry.Remove(missing);
 
         Assert.False(IsRead(entry, out _, out var pointer));
         Assert.Equal("/kind", pointer);
+    }
+
+    [Theory]
+    [InlineData("name", "sam.green", "/sender/name")]
+    [InlineData("name", "account:0123", "/sender/name")]
+    [InlineData("person", "tech-01", "/sender/person")]
+    [InlineData("place", "/people/0", "/sender/place")]
+    [InlineData("place", "/units/0/entries/0/by", "/sender/place")]
+    public void Read_SenderInAnotherForm_IsRefusedThere(string member, string value, string told)
+    {
+        var entry = Sample();
+        entry["sender"]![member] = value;
+
+        Assert.False(IsRead(entry, out _, out var pointer));
+        Assert.Equal(told, pointer);
+    }
+
+    [Fact]
+    public void Read_PlaceOfNobody_IsRefused()
+    {
+        var entry = Sample();
+        entry["sender"]!.AsObject().Remove("person");
+
+        Assert.False(IsRead(entry, out _, out var pointer));
+        Assert.Equal("/sender/place", pointer);
+    }
+
+    [Fact]
+    public void Read_SenderOfWhatNobodySends_IsRefused()
+    {
+        var entry = Sample();
+        entry["kind"] = "assessment";
+        entry["of"] = Digest;
+
+        Assert.False(IsRead(entry, out _, out var pointer));
+        Assert.Equal("/sender", pointer);
     }
 
     [Fact]

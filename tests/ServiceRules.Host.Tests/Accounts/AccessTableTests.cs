@@ -94,6 +94,7 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         POST /people/{id}/lock                      401 403 403 403 422 401
         POST /people/{id}/unlock                    401 403 403 403 422 401
         POST /people/{id}/reset                     401 403 403 403 422 401
+        GET  /people/{id}/removal                   302 403 403 403 404 401
         POST /people/{id}/remove                    401 403 403 403 422 401
         GET  /keys                                  302 403 403 403 200 401
         POST /keys                                  401 403 403 403 422 401

@@ -91,11 +91,22 @@ public sealed class OthersShownTests(FiledShop shop) : IClassFixture<FiledShop>
             Assert.Contains("in the light of another record", read.Body, StringComparison.Ordinal);
         }
 
+        // What would be refused is not offered; who can fetch it is told.
+        var (_, page, _, _) = await TwoSites.GetAsync(own, "records/J-1");
+        Assert.DoesNotContain("/api/records/J-1/report", page, StringComparison.Ordinal);
+        Assert.Contains("A lead or an officer of the site can fetch it", page, StringComparison.Ordinal);
+        Assert.Contains(
+            "/api/records/J-1/report",
+            await run.TextAsync("records/J-1"),
+            StringComparison.Ordinal
+        );
         var whole = await run.TextAsync("api/records/J-1");
         Assert.Contains("in the light of S-1", whole, StringComparison.Ordinal);
         foreach (var path in new[] { "api/records/J-1/report", "api/records/J-1/report/proof" })
         {
-            Assert.Equal(403, (await TwoSites.GetAsync(own, path)).Status);
+            var kept = await TwoSites.GetAsync(own, path);
+            Assert.Equal(403, kept.Status);
+            Assert.Contains("a lead or an officer of the site", kept.Body, StringComparison.Ordinal);
             using var whoeverSeesAll = await run.GetAsync(path);
             Assert.Equal(200, (int)whoeverSeesAll.StatusCode);
         }
@@ -115,6 +126,33 @@ public sealed class OthersShownTests(FiledShop shop) : IClassFixture<FiledShop>
         var page = await answer.Content.ReadAsStringAsync();
         Assert.Contains("another record", page, StringComparison.Ordinal);
         TellsNothingOf(["J-1", "tech-02"], page);
+    }
+
+    [Fact]
+    public async Task Bench_WhereTheReportIsKeptBack_OffersNone()
+    {
+        using var other = As("tech-01");
+
+        var filed = await SubmittedAsync(other, Start("S-filed"));
+
+        Assert.Contains("href=\"/records/S-filed\"", filed, StringComparison.Ordinal);
+        Assert.DoesNotContain("/api/records/S-filed/report", filed, StringComparison.Ordinal);
+        Assert.Contains("a lead or an officer of the site can fetch it", filed, StringComparison.Ordinal);
+        Assert.Contains(
+            "/api/records/S-filed/report",
+            await SubmittedAsync(_run.Client, Start("S-filed")),
+            StringComparison.Ordinal
+        );
+    }
+
+    private static async Task<string> SubmittedAsync(HttpClient client, byte[] record)
+    {
+        using var form = new FormUrlEncodedContent([
+            new("record", Encoding.UTF8.GetString(record)),
+            new("do", "submit"),
+        ]);
+        using var answer = await client.PostAsync(new Uri("bench", UriKind.Relative), form);
+        return await answer.Content.ReadAsStringAsync();
     }
 
     [Fact]

@@ -91,6 +91,7 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         "/health/ready",
         // Of the installation, for administrators alone.
         "/people",
+        "/people/{id}/removal",
         "/keys",
         "/acts",
     ];

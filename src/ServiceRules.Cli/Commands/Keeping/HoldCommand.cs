@@ -98,7 +98,7 @@ internal static class HoldCommand
         ).TakingLedger();
         command.SetAction(parsed =>
         {
-            using var ledger = LedgerInUse.Existing(parsed, session);
+            using var ledger = LedgerInUse.ToRead(parsed, session);
             var log = ledger.Ledger.Log;
             foreach (var hold in HoldsOfLog.Read(log).All)
             {

@@ -76,7 +76,7 @@ internal static class RetentionCommand
         ).TakingLedger();
         command.SetAction(parsed =>
         {
-            using var ledger = LedgerInUse.Existing(parsed, session);
+            using var ledger = LedgerInUse.ToRead(parsed, session);
             var log = ledger.Ledger.Log;
             var (entry, years) = RetentionOfLog.Read(log);
             session.Tell(

@@ -31,7 +31,7 @@ internal static class LedgerBackupCommand
             );
         }
 
-        using var ledger = LedgerPlace.Existing(parsed);
+        using var ledger = LedgerPlace.ToRead(parsed, session);
         var head = LedgerCopies.Write(() => LedgerBackup.Make(ledger, folder));
         session.Tell($"{folder}: {LedgerCopies.Words(head)}");
         if (LedgerPlace.ServiceOf(parsed) is { } service)

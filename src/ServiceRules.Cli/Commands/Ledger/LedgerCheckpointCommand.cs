@@ -40,7 +40,7 @@ internal static class LedgerCheckpointCommand
     private static int Run(ParseResult parsed, Session session)
     {
         LogTextPlace.Check(parsed.GetValue(Output));
-        using var ledger = LedgerInUse.Existing(parsed, session);
+        using var ledger = LedgerInUse.ToRead(parsed, session);
         if (ledger.Ledger.Head is not { } head)
         {
             throw new InputException("nothing was filed yet, so there is no checkpoint");

@@ -31,7 +31,7 @@ internal static class LedgerDrillCommand
     {
         LedgerCopies.Check(backup);
         var isCompared = parsed.GetValue(LedgerPlace.Option) is not null;
-        using var log = isCompared ? LedgerPlace.Existing(parsed) : null;
+        using var log = isCompared ? LedgerPlace.ToRead(parsed, session) : null;
         List<ShelvedCheckpoint> outside =
             isCompared ? [.. LedgerPlace.ShelfOf(parsed).All()]
             : parsed.GetValue(LedgerPlace.Checkpoints) is { } shelf

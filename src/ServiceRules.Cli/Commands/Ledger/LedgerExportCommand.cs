@@ -39,7 +39,7 @@ internal static class LedgerExportCommand
             );
         }
 
-        using var ledger = LedgerInUse.Existing(parsed, session);
+        using var ledger = LedgerInUse.ToRead(parsed, session);
         try
         {
             var (entries, contents) = ledger.Ledger.Read(log =>

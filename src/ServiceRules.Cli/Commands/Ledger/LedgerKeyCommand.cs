@@ -22,7 +22,7 @@ internal static class LedgerKeyCommand
         };
         command.SetAction(parsed =>
         {
-            using var folder = LedgerPlace.Existing(parsed);
+            using var folder = LedgerPlace.ToRead(parsed, session);
             session.Output.Write(
                 parsed.GetValue(note) ? folder.Signer.Key + "\n" : folder.Signer.Key.ToPem()
             );

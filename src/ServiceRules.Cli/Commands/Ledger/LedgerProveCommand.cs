@@ -66,7 +66,7 @@ internal static class LedgerProveCommand
             );
         }
 
-        using var ledger = LedgerInUse.Existing(parsed, session);
+        using var ledger = LedgerInUse.ToRead(parsed, session);
         var index = IndexOf(parsed, ledger.Ledger);
         var proof = ledger.Ledger.Prove(index);
         if (parsed.GetValue(Entry) is { } entry)

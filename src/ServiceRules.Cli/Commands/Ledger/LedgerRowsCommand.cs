@@ -38,7 +38,9 @@ internal static class LedgerRowsCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        using var ledger = LedgerInUse.Existing(parsed, session);
+        using var ledger = parsed.GetValue(Rebuild)
+            ? LedgerInUse.Existing(parsed, session)
+            : LedgerInUse.ToRead(parsed, session);
         var rows = new RebuildRows(ledger.Ledger);
         try
         {

@@ -26,7 +26,7 @@ internal static class LedgerShowCommand
         };
         command.SetAction(parsed =>
         {
-            using var ledger = LedgerInUse.Existing(parsed, session);
+            using var ledger = LedgerInUse.ToRead(parsed, session);
             var id = parsed.GetRequiredValue(subject);
             var versions = new TellSubject(ledger.Ledger.Log).TellApart(id);
             if (versions.IsEmpty)

@@ -57,7 +57,7 @@ internal static class LedgerVerifyCommand
         };
         command.SetAction(parsed =>
         {
-            var (verified, key) = Verify(parsed);
+            var (verified, key) = Verify(parsed, session);
             // An export is the log alone, and what others were given speaks for it; a ledger has its checkpoints outside.
             var isSoFar =
                 verified.IsUnspokenFor
@@ -69,18 +69,18 @@ internal static class LedgerVerifyCommand
         return command;
     }
 
-    private static (LedgerVerified, NoteKey) Verify(ParseResult parsed) =>
+    private static (LedgerVerified, NoteKey) Verify(ParseResult parsed, Session session) =>
         (parsed.GetValue(Export), parsed.GetValue(LedgerPlace.Option)) switch
         {
             ({ } export, null) => OfExport(parsed, export.FullName),
-            (null, not null) => OfLedger(parsed),
+            (null, not null) => OfLedger(parsed, session),
             _ => throw new InputException("name one log; accepted: --ledger DIR or --export DIR"),
         };
 
-    private static (LedgerVerified, NoteKey) OfLedger(ParseResult parsed)
+    private static (LedgerVerified, NoteKey) OfLedger(ParseResult parsed, Session session)
     {
         var shelf = LedgerPlace.ShelfOf(parsed);
-        using var folder = LedgerPlace.Existing(parsed);
+        using var folder = LedgerPlace.ToRead(parsed, session);
         var given = Pinned(parsed, folder.Signer.Key.Name);
         var key = given ?? folder.Signer.Key;
         var outside = shelf.All().ToList();

@@ -12,6 +12,7 @@ internal static class GroundsSection
 {
     public static Stack Of(JobView job, SignatureStatement signature) =>
         Of(
+            SignInWords.Of(job.Log?.Sender, job.Record),
             Times([(job.Record, job.Assessed.Context.Zone)]),
             BroughtRegisters.Told(job.Assessed.Context),
             Log(job),
@@ -21,6 +22,7 @@ internal static class GroundsSection
         );
 
     public static Stack Of(
+        string identity,
         string times,
         string? registers,
         string log,
@@ -32,10 +34,7 @@ internal static class GroundsSection
             Paragraph.Heading(2, "What identity and time rest on", Palette.SubHeading),
             new Paragraph([
                 new Span("Identity: ", bold),
-                new Span(
-                    "people stand here by the pseudonyms of the record, as entered; no sign-in was checked. ",
-                    plain
-                ),
+                new Span($"{identity} ", plain),
                 new Span("Times: ", bold),
                 new Span(times, plain),
                 .. Registers(registers, bold, plain),

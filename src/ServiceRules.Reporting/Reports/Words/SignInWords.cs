@@ -1,0 +1,28 @@
+using ServiceRules.Application.Ledger;
+using ServiceRules.Domain.Records;
+using ServiceRules.Formats.Ledger;
+
+namespace ServiceRules.Reporting.Reports.Words;
+
+/// <summary>What identity in a report rests on, in a sentence: what the entry of the record says of who sent it, and no more.</summary>
+internal static class SignInWords
+{
+    public const string NotChecked =
+        "people stand here by the pseudonyms of the record, as entered; no sign-in was checked.";
+
+    /// <param name="sender">Who sent the record, as its entry says; null: nobody was asked to sign in.</param>
+    /// <param name="record">The record.</param>
+    public static string Of(EntrySender? sender, ServiceRecord record)
+    {
+        if (sender is null)
+        {
+            return NotChecked;
+        }
+
+        var (how, and) = sender.IsKey ? ("with", ", which") : ("by", ", which had signed in and");
+        var person = sender.Place is { } place ? PersonPlace.Read(record, place) : null;
+        var whom = person ?? sender.Person ?? "nobody in the register";
+        return $"filed over the service {how} {sender.Name}{and} stands for {whom}; who did what is as entered, by the "
+            + "pseudonyms of the record.";
+    }
+}

@@ -1,0 +1,149 @@
+using System.Net;
+using System.Text;
+using System.Text.Json;
+using Microsoft.Extensions.DependencyInjection;
+using ServiceRules.Application.Accounts;
+using ServiceRules.Client;
+using ServiceRules.Host.Accounts;
+using ServiceRules.Host.Tests.Accounts;
+using ServiceRules.TestKit;
+
+namespace ServiceRules.Host.Tests;
+
+/// <summary>What the log and the reports of the service say of who sent a record.</summary>
+public sealed class SenderTests(SharedService shared) : IClassFixture<SharedService>
+{
+    private const string NotChecked = "no sign-in was checked";
+
+    private readonly ServiceRun _run = shared.Run;
+
+    private static byte[] Record(string id, string day) =>
+        ServiceRun.Record("height-check", ("F-height-check", id), ("2026-04-13", day));
+
+    private async Task<JsonElement> EntryAsync(string id)
+    {
+        var versions = (await _run.GetJsonAsync($"api/records/{id}")).GetProperty("versions");
+        var index = versions[versions.GetArrayLength() - 1]
+            .GetProperty("entry")
+            .GetProperty("index")
+            .GetInt64();
+        return await _run.GetJsonAsync($"api/ledger/entries/{index}");
+    }
+
+    // As it is read aloud: lines that break are put together again.
+    private async Task<string> ReportAsync(string id)
+    {
+        using var product = new Product();
+        var path = product.Write("report.pdf", await _run.BytesAsync($"api/records/{id}/report"));
+        var told = Tool.Require("pdftotext").Run("-raw", path, "-").StandardOutput;
+        return string.Join(' ', told.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    [SkippableFact]
+    public async Task Record_OfSomebodyWhoHadSignedIn_IsToldAsSuchInTheLogAndOnTheReport()
+    {
+        string password;
+        await using (var scope = _run.Service.Services.CreateAsyncScope())
+        {
+            password = await scope
+                .ServiceProvider.GetRequiredService<AccountDesk>()
+                .PutAsync("sam.green", Roles.Technician, "tech-02", AccountAct.Machine);
+        }
+
+        var account = _run.Get<IAccountStore>().Accounts().Single(one => one.Name == "sam.green");
+        using var browser = new Browser(_run);
+        Assert.Equal(303, await browser.SignInAsync("sam.green", password));
+        using var filed = await browser.SendAsync(
+            "bench",
+            "bench",
+            ("record", Encoding.UTF8.GetString(Record("S-bench", "2026-04-13"))),
+            ("do", "submit")
+        );
+        Assert.Equal(HttpStatusCode.OK, filed.StatusCode);
+
+        var entry = await EntryAsync("S-bench");
+
+        var sender = entry.GetProperty("sender");
+        Assert.Equal($"account:{account.Id}", sender.GetProperty("name").GetString());
+        Assert.Equal("/people/0/id", sender.GetProperty("place").GetString());
+        Assert.Equal(entry.GetProperty("by").GetString(), sender.GetProperty("person").GetString());
+        var raw = entry.GetRawText();
+        Assert.DoesNotContain("tech-02", raw, StringComparison.Ordinal);
+        Assert.DoesNotContain("sam.green", raw, StringComparison.Ordinal);
+        var report = await ReportAsync("S-bench");
+        Assert.Contains(
+            $"filed over the service by account:{account.Id}, which had signed in and stands for tech-02;",
+            report,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(NotChecked, report, StringComparison.Ordinal);
+        Assert.DoesNotContain("sam.green", report, StringComparison.Ordinal);
+        var shown = Shown("S-bench");
+        Assert.Contains(
+            $"sent to the service by account:{account.Id}, which had signed in; it stands for tech-02",
+            shown,
+            StringComparison.Ordinal
+        );
+    }
+
+    [SkippableFact]
+    public async Task Record_ThatAProgramSent_IsToldWithItsKey()
+    {
+        using var filed = await _run.PostAsync("api/records", Record("S-key", "2026-04-14"));
+        Assert.Equal(HttpStatusCode.Created, filed.StatusCode);
+        var key = _run.Get<IAccountStore>().Key(DrawnSecret.Hash(_run.Key))!;
+
+        var sender = (await EntryAsync("S-key")).GetProperty("sender");
+
+        Assert.Equal($"key:{key.Id}", sender.GetProperty("name").GetString());
+        Assert.False(sender.TryGetProperty("person", out _));
+        Assert.Contains(
+            $"filed over the service with key:{key.Id}, which stands for nobody in the register;",
+            await ReportAsync("S-key"),
+            StringComparison.Ordinal
+        );
+        using var held = new MemoryStream(await _run.BytesAsync("api/records/S-key/report"));
+        VerificationAnswer verified = await _run.Typed.VerifyAsync(held);
+        Assert.Equal("genuine", verified.Standing);
+        Assert.Contains(
+            verified.Points,
+            point =>
+                point.Told.Contains($"filed over the service with key:{key.Id}", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public async Task Correction_NamesWhoSentTheCorrection()
+    {
+        using var technician = _run.ClientWith(_run.NewKey(Roles.Technician, "tech-02"));
+        var first = Record("S-both", "2026-04-15");
+        using var content = new ByteArrayContent(first);
+        content.Headers.ContentType = new("application/json");
+        using var filed = await technician.PostAsync(new Uri("api/records", UriKind.Relative), content);
+        Assert.Equal(HttpStatusCode.Created, filed.StatusCode);
+        var before = (await EntryAsync("S-both")).GetProperty("sender").GetProperty("name").GetString();
+
+        using var amended = await _run.PostAsync(
+            "api/records/S-both/amendments?by=lead-01&reason=x",
+            Encoding.UTF8.GetBytes(
+                Encoding.UTF8.GetString(first).Replace("3.82 mm", "3.84 mm", StringComparison.Ordinal)
+            )
+        );
+        Assert.Equal(HttpStatusCode.Created, amended.StatusCode);
+
+        var after = (await EntryAsync("S-both")).GetProperty("sender").GetProperty("name").GetString();
+        Assert.NotEqual(before, after);
+        Assert.Equal($"key:{_run.Get<IAccountStore>().Key(DrawnSecret.Hash(_run.Key))!.Id}", after);
+    }
+
+    private string Shown(string id)
+    {
+        using var product = new Product();
+        var shown = product.Run("ledger", "show", id, "--ledger", Path.Combine(_run.Folder, "data"));
+        Assert.True(shown.ExitCode == 0, shown.ToString());
+        return string.Join(
+            ' ',
+            shown.StandardOutput.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+        );
+    }
+}
