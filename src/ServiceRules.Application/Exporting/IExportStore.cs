@@ -17,6 +17,9 @@ public interface IExportStore
 
     ExportJob? Find(string id);
 
+    /// <summary>Those of one caller, the newest first, also where their time is over.</summary>
+    ImmutableArray<ExportJob> Of(string by);
+
     /// <summary>All that are kept, or those that are not finished.</summary>
     ImmutableArray<string> Kept(bool unfinishedOnly);
 

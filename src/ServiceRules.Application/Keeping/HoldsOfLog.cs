@@ -22,8 +22,25 @@ public sealed class HoldsOfLog
     public static HoldsOfLog Read(ILedgerReading log)
     {
         ArgumentNullException.ThrowIfNull(log);
+        return Of(log, Entries(log));
+    }
+
+    /// <summary>The same by the names that holds are given, without going through the whole log: for those who look.</summary>
+    /// <exception cref="LedgerStoreException">What a hold keeps is gone, and no erasure removed it.</exception>
+    /// <exception cref="BrokenLogException">One of them is no entry.</exception>
+    public static HoldsOfLog ReadByName(ILedgerReading log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return Of(log, Named(log));
+    }
+
+    /// <summary>What the holds of a log are called, one after the other.</summary>
+    internal static string NameOf(int number) => string.Create(CultureInfo.InvariantCulture, $"H-{number}");
+
+    private static HoldsOfLog Of(ILedgerReading log, IEnumerable<FiledEntry> entries)
+    {
         var found = new List<Hold>();
-        foreach (var entry in Entries(log))
+        foreach (var entry in entries)
         {
             var document =
                 log.Kept(entry.Entry.Content) is { } bytes
@@ -55,6 +72,21 @@ public sealed class HoldsOfLog
 
         var about = EntryReading.About(log, record).ToList();
         return inForce.Find(hold => Fits(log, hold, record, about));
+    }
+
+    /// <summary>The holds that a record falls under, lifted ones too, of which it is still known what they kept.</summary>
+    public ImmutableArray<Hold> About(ILedgerReading log, string record)
+    {
+        if (All.IsEmpty)
+        {
+            return [];
+        }
+
+        var about = EntryReading.About(log, record).ToList();
+        return
+        [
+            .. All.Where(hold => (hold.Holds || hold.Scope is not null) && Fits(log, hold, record, about)),
+        ];
     }
 
     /// <summary>The hold that keeps every trace of a person.</summary>
@@ -102,6 +134,27 @@ public sealed class HoldsOfLog
                 )
             )
         );
+
+    private static IEnumerable<FiledEntry> Named(ILedgerReading log)
+    {
+        for (var number = 1; ; number++)
+        {
+            // A record may be called so as well.
+            var entries = EntryReading
+                .About(log, NameOf(number))
+                .Where(entry => entry.Entry.Kind is EntryKind.Hold)
+                .ToList();
+            if (entries.Count == 0)
+            {
+                yield break;
+            }
+
+            foreach (var entry in entries)
+            {
+                yield return entry;
+            }
+        }
+    }
 
     private static IEnumerable<FiledEntry> Entries(ILedgerReading log)
     {

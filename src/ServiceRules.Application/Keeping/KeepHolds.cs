@@ -1,4 +1,3 @@
-using System.Globalization;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Assessing;
 using ServiceRules.Application.Ledger;
@@ -25,9 +24,11 @@ public sealed class KeepHolds(OpenLedger ledger)
                 ? Refused("its last day is before its first", "from and until in this order")
             : ledger.File(log =>
             {
-                var number = HoldsOfLog.Read(log).All.Length + 1;
-                var id = string.Create(CultureInfo.InvariantCulture, $"H-{number}");
-                return Plan(log, id, scope, why, new(ledger.Now, AccountAct.HoldAdded, caller, "hold:" + id));
+                var holds = HoldsOfLog.Read(log).All;
+                var id = HoldsOfLog.NameOf(holds.Length + 1);
+                return Standing(log, holds, scope, why) is { } standing
+                    ? new FilingPlan.File([new FilingPart.Standing(standing.Entry)], [])
+                    : Plan(log, id, scope, why, new(ledger.Now, AccountAct.HoldAdded, caller, "hold:" + id));
             });
     }
 
@@ -54,6 +55,22 @@ public sealed class KeepHolds(OpenLedger ledger)
             }
         );
     }
+
+    // The same once more, in the same words of the same person, is what somebody sends who pressed twice.
+    private static Hold? Standing(
+        ILedgerWriting log,
+        IEnumerable<Hold> holds,
+        HoldDocument scope,
+        Correction why
+    ) =>
+        log.PseudonymOf(why.By) is { } known
+            ? holds.FirstOrDefault(hold =>
+                hold.Holds
+                && hold.Scope == scope
+                && hold.Entry.Entry.By == known
+                && hold.Entry.Entry.Reason == why.Reason
+            )
+            : null;
 
     private static FilingPlan.File Plan(
         ILedgerWriting log,

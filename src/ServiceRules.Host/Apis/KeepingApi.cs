@@ -16,7 +16,7 @@ namespace ServiceRules.Host.Apis;
 /// <summary>What is kept, what is forgotten, and what is said of records.</summary>
 internal static class KeepingApi
 {
-    private const string Holds = "/api/holds";
+    public const string Holds = "/api/holds";
     private const string ByText =
         "the person of the register who answers for it; left out: for whom the account stands";
     private const string ReasonText = "why, in a sentence";
@@ -178,7 +178,7 @@ internal static class KeepingApi
     }
 
     // A hold keeps, and an erasure removes, whatever of all sites it fits.
-    private static IResult? OfEvery(Caller caller) =>
+    public static IResult? OfEvery(Caller caller) =>
         caller.SeesEverySite
             ? null
             : Complaint.Of(

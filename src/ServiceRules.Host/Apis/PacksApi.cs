@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using ServiceRules.Application.Packs;
 using ServiceRules.Application.RuleCases;
+using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Packs;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Packs;
@@ -20,7 +21,7 @@ namespace ServiceRules.Host.Apis;
 internal static class PacksApi
 {
     // Longer than the work itself may take, so that this tells why it ended.
-    private static readonly TimeSpan AnswerTime = TimeSpan.FromMinutes(10);
+    internal static readonly TimeSpan AnswerTime = TimeSpan.FromMinutes(10);
 
     public static void MapPacks(this IEndpointRouteBuilder routes)
     {
@@ -131,14 +132,11 @@ internal static class PacksApi
             return wrong!;
         }
 
-        var book = RuleDocument.Of(tried.Rules.Book);
-        if (!RulePackFormat.Book.Read(book.Bytes).TryGet(out RuleBook? _, out var unreadable))
+        if (Keep(tried, storing, Caller.Known(request.HttpContext.User), out var isNew) is { } unreadable)
         {
-            // Together they may be more than is read at once, though each file is not.
             return Complaint.Of(unreadable);
         }
 
-        var isNew = storing.Keep(book, Caller.Known(request.HttpContext.User).Name);
         var answer = new StoredPacksAnswer(
             isNew,
             tried.Digest == desk.InForce.Activation.Digest,
@@ -158,25 +156,55 @@ internal static class PacksApi
     )
     {
         var body = await RequestBody.ReadAsync(request, MediaTypes.Zip, ServiceLimits.PackBytes, stop);
+        var (tried, wrong) = await TriedAsync(body, desk, sites, rule, isChecked, stop);
+        return (tried, wrong is null ? null : Complaint.Of(wrong));
+    }
+
+    /// <summary>Keeps what was tried.</summary>
+    /// <returns>Why it cannot be; null when it is kept.</returns>
+    internal static ProblemReport? Keep(PackTried tried, StoreRules storing, Caller caller, out bool isNew)
+    {
+        isNew = false;
+        var book = RuleDocument.Of(tried.Rules.Book);
+        if (!RulePackFormat.Book.Read(book.Bytes).TryGet(out RuleBook? _, out var unreadable))
+        {
+            // Together they may be more than is read at once, though each file is not.
+            return unreadable;
+        }
+
+        isNew = storing.Keep(book, caller.Name);
+        return null;
+    }
+
+    /// <summary>Tries an archive; else what is wrong with it.</summary>
+    internal static async Task<(PackTried? Tried, ProblemDocument? Wrong)> TriedAsync(
+        ReadOnlyMemory<byte> body,
+        PackDesk desk,
+        IEnumerable<ServedSite> sites,
+        string? rule,
+        Func<string, bool> isChecked,
+        CancellationToken stop
+    )
+    {
         var sent = PackArchive.Read(body, out var unfit);
         if (!unfit.IsEmpty)
         {
-            return (null, Complaint.Of([.. unfit.Select(ToldProblem.Of)]));
+            return (null, Complaint.Document([.. unfit.Select(ToldProblem.Of)]));
         }
 
         try
         {
             return await desk.TryAsync(sent, sites, rule, isChecked, stop) is { } tried
                 ? WrongWith(tried) is { Count: > 0 } wrong
-                    ? (null, Complaint.Of(wrong))
+                    ? (null, Complaint.Document(wrong))
                     : (tried, null)
-                : (null, Others());
+                : (null, OthersDocument);
         }
         catch (OperationCanceledException) when (!stop.IsCancellationRequested)
         {
             return (
                 null,
-                Complaint.Of(
+                Complaint.Document(
                     ProblemKind.Refused,
                     "the cases did not come to an end in the time that they have",
                     "fewer cases, or the cases of one rule at a time with rule=ID"
@@ -186,8 +214,13 @@ internal static class PacksApi
     }
 
     /// <summary>That others are at it.</summary>
-    internal static IResult Others() =>
-        Complaint.Of(ProblemKind.TooMany, "other packs are being checked or compared; ask again in a minute");
+    internal static IResult Others() => Complaint.Of(OthersDocument);
+
+    internal static ProblemDocument OthersDocument { get; } =
+        Complaint.Document(
+            ProblemKind.TooMany,
+            "other packs are being checked or compared; ask again in a minute"
+        );
 
     private static List<ToldProblem> WrongWith(PackTried tried) =>
         !tried.Rules.IsSound

@@ -81,19 +81,9 @@ internal static class ExportJobsApi
         }
 
         var caller = Caller.Known(context.User);
-        if (request.What is ExportedList.SafeWork)
+        if (Unfit(request, caller, sites, ledger, out request) is { } unfit)
         {
-            // A report is of one site, and signed by it.
-            if (sites.Choose(caller, request.Filter.Site, out var own) is { } elsewhere)
-            {
-                return elsewhere;
-            }
-
-            request = request with { Filter = request.Filter with { Site = own.Name } };
-        }
-        else if (sites.OfList(caller, request.Filter.Site, ledger) is { } unknown)
-        {
-            return unknown;
+            return unfit;
         }
 
         if (desk.Ask(request, caller) is not { } job)
@@ -107,6 +97,32 @@ internal static class ExportJobsApi
         context.Response.Headers.Location = $"{Place}/{job.Id}";
         context.Response.StatusCode = StatusCodes.Status202Accepted;
         return Results.Bytes(AnswerJson.Bytes(ToldExport.Of(job), context), MediaTypes.Json);
+    }
+
+    /// <summary>What is wrong with the site that is asked of; null when nothing.</summary>
+    /// <param name="fit">The same, a report with the site that it is of.</param>
+    public static IResult? Unfit(
+        ExportRequest request,
+        Caller caller,
+        ServedSites sites,
+        OpenLedger ledger,
+        out ExportRequest fit
+    )
+    {
+        fit = request;
+        if (request.What is not ExportedList.SafeWork)
+        {
+            return sites.OfList(caller, request.Filter.Site, ledger);
+        }
+
+        // A report is of one site, and signed by it.
+        if (sites.Choose(caller, request.Filter.Site, out var own) is { } elsewhere)
+        {
+            return elsewhere;
+        }
+
+        fit = request with { Filter = request.Filter with { Site = own.Name } };
+        return null;
     }
 
     private static IResult Tell(HttpContext context, [Description(IdText)] string id, ExportDesk desk) =>

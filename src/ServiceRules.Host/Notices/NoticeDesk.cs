@@ -50,8 +50,17 @@ internal sealed class NoticeDesk(INoticeStore store, string log, TimeProvider cl
                 AccountAct.OfNotice(NoticeWork.WhatOf(At(place)))
             )
         );
-        return store.Find(place.Entry, place.Recipient) is { } notice ? KeptNotice.Of(notice, log) : null;
+        return Find(place);
     }
+
+    /// <summary>How one stands. Null: there is no such notice.</summary>
+    /// <param name="id">Its name.</param>
+    /// <param name="sees">Whether whoever asks may see what an entry tells; null: everything.</param>
+    public KeptNotice? Find(string id, Func<long, bool>? sees) =>
+        NoticeId.Read(log, id) is { } place && sees?.Invoke(place.Entry) is not false ? Find(place) : null;
+
+    private KeptNotice? Find((long Entry, string Recipient) place) =>
+        store.Find(place.Entry, place.Recipient) is { } notice ? KeptNotice.Of(notice, log) : null;
 
     // A place among notices, whether one stands there or not.
     private static Notice At((long Entry, string Recipient) place) =>

@@ -152,6 +152,7 @@ internal static class BenchPages
                 ? Told(
                     own.Desk.Judge(body),
                     assessed => SeenOthers.Assessment(caller, sites, ledger, assessed),
+                    body,
                     out wrong
                 )
             : Sender.Sending(caller, body, ledger) is { } unfit
@@ -167,6 +168,7 @@ internal static class BenchPages
                         (log, rows) =>
                             SubmissionAnswer.Of(stored, true, SeenOthers.For(caller, sites, log, rows))
                     ),
+                body,
                 out wrong
             );
         told[nameof(BenchPage.Text)] = text;
@@ -203,13 +205,14 @@ internal static class BenchPages
     private static Dictionary<string, object?> Told(
         AssessOutcome outcome,
         Func<Assessed, ReadOnlyMemory<byte>> seen,
+        ReadOnlyMemory<byte> record,
         out ProblemReport wrong
     )
     {
         wrong = (outcome as AssessOutcome.Refused)?.Problems ?? ProblemReport.None;
         return outcome switch
         {
-            AssessOutcome.Judged judged => Judged(seen(judged.Assessed)),
+            AssessOutcome.Judged judged => Judged(seen(judged.Assessed), record),
             AssessOutcome.Refused => Refused([]),
             _ => throw new InvalidOperationException("an unknown outcome of judging"),
         };
@@ -219,15 +222,16 @@ internal static class BenchPages
         SubmissionOutcome? outcome,
         Caller caller,
         Func<StoredSubmission, SubmissionAnswer> seen,
+        ReadOnlyMemory<byte> record,
         out ProblemReport wrong
     )
     {
         wrong = (outcome as SubmissionOutcome.Refused)?.Problems ?? ProblemReport.None;
         return outcome switch
         {
-            SubmissionOutcome.Stored one => Filed(seen(one.Submission), caller),
-            SubmissionOutcome.Progressed one => Filed(seen(one.Submission), caller),
-            SubmissionOutcome.Stood one => Filed(seen(one.Submission), caller),
+            SubmissionOutcome.Stored one => Filed(seen(one.Submission), caller, record),
+            SubmissionOutcome.Progressed one => Filed(seen(one.Submission), caller, record),
+            SubmissionOutcome.Stood one => Filed(seen(one.Submission), caller, record),
             SubmissionOutcome.Refused => Refused([]),
             SubmissionOutcome.Conflict conflict => Refused([conflict.Refusal.ToString()]),
             SubmissionOutcome.Declined declined => Refused([declined.Refusal.ToString()]),
@@ -237,9 +241,9 @@ internal static class BenchPages
         };
     }
 
-    private static Dictionary<string, object?> Filed(SubmissionAnswer answer, Caller caller)
+    private static Dictionary<string, object?> Filed(SubmissionAnswer answer, Caller caller, ReadOnlyMemory<byte> record)
     {
-        var told = answer.Assessment is { } assessment ? Judged(assessment.Bytes) : [];
+        var told = answer.Assessment is { } assessment ? Judged(assessment.Bytes, record) : [];
         told[nameof(BenchPage.Filed)] = answer.Id;
         told[nameof(BenchPage.Turns)] = answer.AlsoTurned.Select(ShownTurn.Of).ToList();
         told[nameof(BenchPage.TurnsHidden)] = answer.AlsoTurnedHidden ?? 0;
@@ -247,13 +251,16 @@ internal static class BenchPages
         return told;
     }
 
-    private static Dictionary<string, object?> Judged(ReadOnlyMemory<byte> assessment) =>
+    private static Dictionary<string, object?> Judged(
+        ReadOnlyMemory<byte> assessment,
+        ReadOnlyMemory<byte> record
+    ) =>
         new(StringComparer.Ordinal)
         {
             [nameof(BenchPage.Outcome)] = ShownFinding.WordOfDisposition(
                 ToldAssessment.Of(assessment).Disposition
             ),
-            [nameof(BenchPage.Findings)] = ShownFinding.Open(assessment),
+            [nameof(BenchPage.Findings)] = ShownFinding.Open(assessment, record),
         };
 
     private static Dictionary<string, object?> Refused(IReadOnlyList<string> problems) =>

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Apis;
+using ServiceRules.Host.Packs;
 using ServiceRules.Host.Sites;
 
 namespace ServiceRules.Host.Pages;
@@ -17,6 +18,7 @@ internal static class PageServices
     public static IServiceCollection AddPages(this IServiceCollection services)
     {
         services.AddRazorComponents();
+        services.AddSingleton<RulesShown>();
         return services;
     }
 

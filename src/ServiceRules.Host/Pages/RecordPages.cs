@@ -8,6 +8,7 @@ using ServiceRules.Application.Rows;
 using ServiceRules.Host.Accounts;
 using ServiceRules.Host.Filing;
 using ServiceRules.Host.Pages.Filed;
+using ServiceRules.Host.Pages.Forms;
 using ServiceRules.Host.Problems;
 using ServiceRules.Host.Sites;
 
@@ -16,6 +17,9 @@ namespace ServiceRules.Host.Pages;
 /// <summary>The list of records, and one record.</summary>
 internal static class RecordPages
 {
+    /// <summary>The word of an address that says which entry was just made.</summary>
+    public const string EntryWord = "entry";
+
     public static void MapRecordPages(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/records", List).ExcludeFromDescription();
@@ -48,18 +52,34 @@ internal static class RecordPages
         );
     }
 
-    private static IResult One(HttpContext context, OpenLedger ledger, ServedSites sites, string id)
+    private static IResult One(HttpContext context, OpenLedger ledger, ServedSites sites, string id) =>
+        Shown(context, ledger, sites, id, null);
+
+    public static IResult NotFiled(string id) =>
+        Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+
+    /// <summary>The page of a record.</summary>
+    /// <param name="sent">What was sent by a form of it, and refused; null: nothing.</param>
+    public static IResult Shown(
+        HttpContext context,
+        OpenLedger ledger,
+        ServedSites sites,
+        string id,
+        SentForm? sent
+    )
     {
         var caller = Caller.Known(context.User);
         if (SeenRecords.Of(ledger, id, caller, sites) is not { } answer)
         {
-            return Complaint.Of(ProblemKind.NotFound, $"no record `{Shortened.To(id, 64)}` is filed here");
+            return NotFiled(id);
         }
 
-        var (job, versions) = ledger.Read(log =>
+        var site = sites.ChooseFor(caller, null, id, ledger, out var own) is null ? own : null;
+        var (job, versions, desk) = ledger.Read(log =>
             (
                 answer.Record is { } record ? ShownJob.Of(log, record.Bytes, answer.Assessment?.Bytes) : null,
-                ShownVersion.Of(log, id, caller)
+                ShownVersion.Of(log, id, caller),
+                ShownDesk.Of(log, answer, caller, site, sent is null ? EntryOf(context.Request) : null)
             )
         );
         return new RazorComponentResult<RecordPage>(
@@ -75,18 +95,27 @@ internal static class RecordPages
                     job is { IsOpen: true } && AccessTable.Opens("GET", "/bench", caller),
                 [nameof(RecordPage.Versions)] = versions,
                 [nameof(RecordPage.Findings)] = answer.Assessment is { } assessment
-                    ? ShownFinding.Open(assessment.Bytes)
+                    ? ShownFinding.Open(assessment.Bytes, answer.Record?.Bytes)
                     : [],
                 [nameof(RecordPage.Turns)] = answer.Turned.Select(ShownTurn.Of).ToList(),
-                [nameof(RecordPage.Comments)] = answer.Comments.Select(Line).ToList(),
                 [nameof(RecordPage.Others)] = ShownOther.Of(answer.Others),
+                [nameof(RecordPage.Desk)] =
+                    desk.MayComment || desk.MayHold ? desk with { Token = FormToken.Of(context) } : desk,
+                [nameof(RecordPage.Sent)] = sent,
             }
-        );
+        )
+        {
+            StatusCode = sent is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
+        };
     }
 
-    private static string Line(ToldComment comment) =>
-        string.Create(
+    private static long? EntryOf(HttpRequest request) =>
+        long.TryParse(
+            request.Query[EntryWord],
+            NumberStyles.None,
             CultureInfo.InvariantCulture,
-            $"{comment.Entry.At.UtcDateTime:yyyy-MM-dd HH:mm} UTC, {comment.Entry.By}, entry {comment.Entry.Index}: {comment.Text ?? "no longer kept"}"
-        );
+            out var entry
+        )
+            ? entry
+            : null;
 }

@@ -28,24 +28,22 @@ internal static class Complaint
     public static IResult Of(ProblemReport problems) => Told(Document(problems));
 
     /// <summary>Files of which something is wrong.</summary>
-    public static IResult Of(IReadOnlyList<ToldProblem> problems) =>
-        Told(
-            Document(
-                ProblemKind.Refused,
-                $"{problems[0].File}: {problems[0].What}",
-                problems[0].Accepted
-            ) with
-            {
-                Problems = [.. problems.Take(ProblemsMost)],
-                Untold = Math.Max(0, problems.Count - ProblemsMost),
-            }
-        );
+    public static IResult Of(IReadOnlyList<ToldProblem> problems) => Told(Document(problems));
+
+    public static IResult Of(ProblemDocument document) => Told(document);
 
     /// <summary>What is sent is not what stands.</summary>
     public static IResult Of(FilingRefusal refusal) => Told(Document(refusal));
 
     public static ProblemDocument Document(ProblemKind kind, string detail, string? accepted = null) =>
         new(kind.Type, kind.Title, kind.Status, detail, accepted);
+
+    public static ProblemDocument Document(IReadOnlyList<ToldProblem> problems) =>
+        Document(ProblemKind.Refused, $"{problems[0].File}: {problems[0].What}", problems[0].Accepted) with
+        {
+            Problems = [.. problems.Take(ProblemsMost)],
+            Untold = Math.Max(0, problems.Count - ProblemsMost),
+        };
 
     public static ProblemDocument Document(ProblemReport problems)
     {

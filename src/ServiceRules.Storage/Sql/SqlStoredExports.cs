@@ -72,6 +72,17 @@ internal sealed class SqlStoredExports(SqlLedgerStore store) : IExportStore
                 .SingleOrDefault()
         );
 
+    public ImmutableArray<ExportJob> Of(string by) =>
+        [
+            .. store.OnConnection(connection =>
+                connection.Rows(
+                    $"SELECT {Columns} FROM export_job WHERE by_whom = @by ORDER BY asked_at DESC, export_id",
+                    Of,
+                    ("@by", by)
+                )
+            ),
+        ];
+
     public ImmutableArray<string> Kept(bool unfinishedOnly) =>
         [
             .. store.OnConnection(connection =>

@@ -55,14 +55,21 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/exports/{id}                      401 403 404 404 403 401
         GET  /api/exports/{id}/file                 401 403 404 404 403 401
         GET  /api/exports/{id}/proof                401 403 404 404 403 401
+        GET  /files                                 302 403 200 200 403 401
+        POST /files                                 401 403 422 422 403 401
         GET  /api/notices                           401 403 200 403 200 401
         POST /api/notices/{id}/retry                401 403 404 403 404 401
+        GET  /notices                               302 403 200 403 200 401
+        POST /notices/{id}/retry                    401 403 404 403 404 401
         GET  /api/due                               401 200 200 200 403 401
         GET  /due                                   302 200 200 200 403 401
         GET  /bench                                 302 200 200 403 403 401
         POST /bench                                 401 200 200 403 403 401
         GET  /records                               302 200 200 200 403 401
         GET  /records/{id}                          302 200 200 200 403 401
+        POST /records/{id}/comments                 401 403 422 422 403 401
+        POST /records/{id}/holds                    401 403 422 422 403 401
+        POST /records/{id}/holds/{hold}/lift        401 403 404 404 403 401
         GET  /api/sites                             401 200 200 200 200 401
         GET  /api/people                            401 200 200 200 200 401
         GET  /api/machines                          401 200 200 200 403 401
@@ -76,8 +83,17 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/waivers                           401 200 200 200 403 401
         POST /api/waivers                           401 403 422 403 403 401
         POST /api/waivers/{id}/withdrawal           401 403 422 403 403 401
+        GET  /waivers                               302 200 200 200 403 401
+        POST /waivers                               401 403 422 403 403 401
+        POST /waivers/{id}/withdrawal               401 403 404 403 403 401
         POST /api/packs/{digest}/rejudging          401 403 404 403 403 401
         GET  /api/packs/{digest}/rejudging          401 403 404 404 403 401
+        GET  /rules                                 302 200 200 200 403 401
+        POST /rules                                 401 403 422 403 403 401
+        POST /rules/check                           401 403 422 422 403 401
+        POST /rules/comparison                      401 403 404 404 403 401
+        POST /rules/activation                      401 403 422 403 403 401
+        POST /rules/rejudging                       401 403 404 403 403 401
         GET  /api/certificate                       401 200 200 200 200 401
         GET  /api/ledger/checkpoint                 401 200 200 200 200 401
         GET  /api/ledger/key                        401 200 200 200 200 401

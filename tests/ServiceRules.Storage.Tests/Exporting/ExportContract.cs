@@ -80,6 +80,20 @@ public abstract class ExportContract : DrawerContract
     }
 
     [SkippableFact]
+    public void Exports_OfACaller_AreThoseTheNewestFirst()
+    {
+        using var folder = _drawer.Value.Open();
+        var store = folder.Exports;
+        _ = store.Ask(Job("e-1", "key:a", "records"), 10);
+        _ = store.Ask(Job("e-2", "key:b", "records"), 10);
+        _ = store.Ask(new("e-3", "key:a", "units", At.AddMinutes(1), At.AddDays(1)), 10);
+
+        Assert.Equal(["e-3", "e-1"], store.Of("key:a").Select(job => job.Id));
+        Assert.Equal("units", store.Of("key:a")[0].Request);
+        Assert.Empty(store.Of("key:c"));
+    }
+
+    [SkippableFact]
     public void Export_ThatExpired_CountsForNothing()
     {
         using var folder = Drawer.Open();

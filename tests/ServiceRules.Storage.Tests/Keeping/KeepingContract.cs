@@ -212,6 +212,48 @@ public abstract class KeepingContract : DrawerContract
     }
 
     [SkippableFact]
+    public async Task Hold_SentTwiceInTheSameWords_IsOneUntilItIsLifted()
+    {
+        await using var counter = await FiledAsync();
+        var keeping = new KeepHolds(counter.Ledger);
+        HoldDocument scope = new() { Record = "J-1" };
+        Hold(counter, scope);
+        var size = counter.Store.Head!.Size;
+
+        Hold(counter, scope);
+        Assert.Equal(size, counter.Store.Head!.Size);
+
+        Assert.IsType<FilingOutcome.Filed>(
+            keeping.Add(scope, Why with { Reason = "something else" }, AccountAct.Machine)
+        );
+        Assert.IsType<FilingOutcome.Filed>(keeping.Lift("H-1", Why, AccountAct.Machine));
+        Hold(counter, scope);
+        var all = HoldsOfLog.Read(counter.Store).All;
+        Assert.Equal(["H-1", "H-2", "H-3"], all.Select(hold => hold.Id));
+        Assert.Equal(Told(all), Told(HoldsOfLog.ReadByName(counter.Store).All));
+
+        static IEnumerable<(string, long, long?)> Told(IEnumerable<Hold> holds) =>
+            holds.Select(hold => (hold.Id, hold.Entry.Index, hold.Lifted?.Index));
+    }
+
+    [SkippableFact]
+    public async Task Holds_ThatARecordFallsUnder_AreTold()
+    {
+        await using var counter = await FiledAsync();
+        Hold(counter, new() { Record = "J-1" });
+        Hold(counter, new() { Record = "J-none" });
+        Hold(counter, new() { Until = LastDayOfFirst });
+        Hold(counter, new() { Person = "tech-99" });
+        Assert.IsType<FilingOutcome.Filed>(
+            new KeepHolds(counter.Ledger).Lift("H-1", Why, AccountAct.Machine)
+        );
+
+        var holds = HoldsOfLog.ReadByName(counter.Store).About(counter.Store, "J-1");
+
+        Assert.Equal([("H-1", false), ("H-3", true)], holds.Select(hold => (hold.Id, hold.Holds)));
+    }
+
+    [SkippableFact]
     public async Task Comments_AndHoldsThatWereLifted_GoWithThePersonWhomTheyName()
     {
         await using var counter = await FiledAsync();
