@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ServiceRules.Application.Rows;
 using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
