@@ -241,7 +241,11 @@ internal static class BenchPages
         };
     }
 
-    private static Dictionary<string, object?> Filed(SubmissionAnswer answer, Caller caller, ReadOnlyMemory<byte> record)
+    private static Dictionary<string, object?> Filed(
+        SubmissionAnswer answer,
+        Caller caller,
+        ReadOnlyMemory<byte> record
+    )
     {
         var told = answer.Assessment is { } assessment ? Judged(assessment.Bytes, record) : [];
         told[nameof(BenchPage.Filed)] = answer.Id;
