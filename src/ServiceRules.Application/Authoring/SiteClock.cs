@@ -32,8 +32,8 @@ public static class SiteClock
         out ImmutableArray<string> wrong
     )
     {
-        var zone = name is null ? null : ZoneData.Find(name);
-        var version = zoneData ?? ZoneData.Version();
+        var zone = name is null ? null : KnownZones.Find(name);
+        var version = zoneData ?? KnownZones.Version();
         ImmutableArray<string> against =
         [
             .. name is null
@@ -41,7 +41,7 @@ public static class SiteClock
                 [
                     "--time-zone is not given: which clock the site goes by; accepted: `--time-zone America/Chicago`",
                 ]
-            : zone is null ? [ZoneData.NotThere(name)]
+            : zone is null ? [KnownZones.NotThere(name)]
             : Array.Empty<string>(),
             .. version is null
                 ?

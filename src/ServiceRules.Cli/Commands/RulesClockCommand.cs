@@ -39,7 +39,7 @@ internal static class RulesClockCommand
             loaded.Folder,
             RenewClock.Run(loaded, zoneData, today),
             FormattableString.Invariant(
-                $"clock: {loaded.Site!.Zone.Name} from {SiteClock.FirstYear(today)} through {SiteClock.LastYear(today)}, zone data {zoneData ?? ZoneData.Version()}; what was kept of earlier years stays"
+                $"clock: {loaded.Site!.Zone.Name} from {SiteClock.FirstYear(today)} through {SiteClock.LastYear(today)}, zone data {zoneData ?? KnownZones.Version()}; what was kept of earlier years stays"
             ),
             "records of days on which clocks go otherwise now, judged anew, may come out otherwise; `rules compare` shows which"
         );

@@ -140,7 +140,7 @@ internal static class RulesNewSiteCommand
     {
         var folder = parsed.GetValue(To)!.ToString();
         yield return FormattableString.Invariant(
-            $"clock: {demand.TimeZone} from {SiteClock.FirstYear(demand.Today)} through {SiteClock.LastYear(demand.Today)}, zone data {demand.ZoneData ?? ZoneData.Version()}; kept in site.json; `rules clock` computes it anew before that is over, or when the law on clocks changes"
+            $"clock: {demand.TimeZone} from {SiteClock.FirstYear(demand.Today)} through {SiteClock.LastYear(demand.Today)}, zone data {demand.ZoneData ?? KnownZones.Version()}; kept in site.json; `rules clock` computes it anew before that is over, or when the law on clocks changes"
         );
         foreach (var (id, role) in demand.People)
         {

@@ -4,7 +4,7 @@ using ServiceRules.Rules.Diagnostics;
 namespace ServiceRules.Application.Authoring;
 
 /// <summary>The zone data of this machine: which zones it has, and of which version it is.</summary>
-public static partial class ZoneData
+public static partial class KnownZones
 {
     private const string UsualFolder = "/usr/share/zoneinfo";
 
