@@ -50,6 +50,11 @@ public sealed class ServicePageTests : IDisposable
             outcome.StandardOutput,
             StringComparison.Ordinal
         );
+        Assert.Contains(
+            "Its site is the example shop, Alder Reach Parks Trust",
+            outcome.StandardOutput,
+            StringComparison.Ordinal
+        );
         Assert.Contains("GENUINE", outcome.StandardOutput, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("The service has stopped.", outcome.StandardOutput, StringComparison.Ordinal);
     }

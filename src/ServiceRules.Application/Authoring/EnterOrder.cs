@@ -92,7 +92,7 @@ public static class EnterOrder
             .Distinct(StringComparer.Ordinal)
             .Where(area => !known.Contains(area) && !newAreas.Contains(area))
             .Select(area =>
-                $"no setting order names the area `{area}` yet; accepted: one of {string.Join(", ", known.Order(StringComparer.Ordinal))}; or a new one, said with --new-area {area}"
+                $"no setting order names the area `{area}` yet; accepted: {(known.Count == 0 ? "a new one" : $"one of {string.Join(", ", known.Order(StringComparer.Ordinal))}; or a new one")}, said with --new-area {area}"
             );
     }
 }

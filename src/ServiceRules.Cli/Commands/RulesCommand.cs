@@ -20,6 +20,7 @@ internal static class RulesCommand
             RulesNewCommand.Of(session),
             RulesOrderCommand.Of(session),
             RulesWaiveCommand.Of(session),
+            RulesClockCommand.Of(session),
             RulesSheetCommand.Of(session),
         };
 }

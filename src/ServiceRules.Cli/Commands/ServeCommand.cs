@@ -130,7 +130,9 @@ internal static class ServeCommand
             Mapping,
             ReportsAhead,
         };
-        command.SetAction(parsed => RunAsync(Settings(parsed, session), session).GetAwaiter().GetResult());
+        command.SetAction(parsed =>
+            RunAsync(Settings(parsed, session), session, IsExample(parsed)).GetAwaiter().GetResult()
+        );
         return command;
     }
 
@@ -272,7 +274,13 @@ internal static class ServeCommand
             isDemo ? "demo" : "service"
         );
 
-    private static async Task<int> RunAsync(ServiceSettings settings, Session session)
+    // Nobody said whose shop it is: then it is the one that the rules are shipped with.
+    private static bool IsExample(ParseResult parsed) =>
+        parsed.GetValue(RulesInForce.Option) is null
+        && parsed.GetValue(Sites) is null or []
+        && !parsed.GetValue(Demo);
+
+    private static async Task<int> RunAsync(ServiceSettings settings, Session session, bool isExample)
     {
         try
         {
@@ -289,6 +297,16 @@ internal static class ServeCommand
             }
 
             session.Tell($"Its ledger and keys are in {settings.DataFolder}.");
+            if (isExample && settings.Rules.Site is { Name: var example })
+            {
+                session.Tell(
+                    $"Its site is the example shop, {example}: machines and people are invented, and no record of a real one belongs there."
+                );
+                session.Tell(
+                    "A shop of your own: `servicerules rules new site`, then `serve --rules DIR`; docs/own-shop.md goes through it."
+                );
+            }
+
             if (settings.Inbox is { Folder: var inbox })
             {
                 session.Tell($"It files what is dropped into {inbox}.");
