@@ -75,7 +75,11 @@ internal static class WaiverPages
         }
 
         switch (
-            new KeepWaivers(ledger, own.Library, own.Name).Enter(own.Rules.Now().Book, waiver, caller.Name)
+            new KeepWaivers(ledger, own.Library, own.Name, sites.AreSeveral).Enter(
+                own.Rules.Now().Book,
+                waiver,
+                caller.Name
+            )
         )
         {
             case WaiverOutcome.Done done:
@@ -186,7 +190,13 @@ internal static class WaiverPages
             return Shown(context, sites, waivers, sent);
         }
 
-        switch (new KeepWaivers(ledger, own.Library, own.Name).Withdraw(number, reason, caller.Name))
+        switch (
+            new KeepWaivers(ledger, own.Library, own.Name, sites.AreSeveral).Withdraw(
+                number,
+                reason,
+                caller.Name
+            )
+        )
         {
             case WaiverOutcome.Done done:
                 return Done(context, done.Waiver.WithdrawnBy);
