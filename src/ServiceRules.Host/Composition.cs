@@ -110,6 +110,7 @@ internal static class Composition
         app.MapPages();
         app.MapRecordPages();
         app.MapRecordActs();
+        app.MapHoldPages();
         app.MapDuePages();
         app.MapFilePages();
         app.MapRulePages();

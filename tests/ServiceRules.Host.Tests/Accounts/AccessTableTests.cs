@@ -55,6 +55,9 @@ public sealed class AccessTableTests(FiledShop shop) : IClassFixture<FiledShop>
         GET  /api/exports/{id}                      401 403 404 404 403 401
         GET  /api/exports/{id}/file                 401 403 404 404 403 401
         GET  /api/exports/{id}/proof                401 403 404 404 403 401
+        GET  /holds                                 302 403 200 200 403 401
+        POST /holds                                 401 403 422 422 403 401
+        POST /holds/{hold}/lift                     401 403 404 404 403 401
         GET  /files                                 302 403 200 200 403 401
         POST /files                                 401 403 422 422 403 401
         GET  /api/notices                           401 403 200 403 200 401

@@ -22,6 +22,7 @@ public sealed class PagesInChromiumTests(ChromiumShop shop) : IClassFixture<Chro
         "records/J-3",
         "due",
         "due?within=365",
+        "holds",
         "files",
         "rules",
         "waivers",

@@ -41,6 +41,7 @@ public sealed class SeenOfOneSiteTests(TwoSites shop) : IClassFixture<TwoSites>
         ["/api/exports/{id}"] = ["api/exports/none"],
         ["/api/exports/{id}/file"] = ["api/exports/none/file"],
         ["/api/exports/{id}/proof"] = ["api/exports/none/proof"],
+        ["/holds"] = ["holds"],
         ["/files"] = ["files", "files?asked=none"],
         ["/rules"] = ["rules", "rules?begun=1"],
         ["/waivers"] = ["waivers", "waivers?entry=1"],

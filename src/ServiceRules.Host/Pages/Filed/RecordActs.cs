@@ -23,10 +23,7 @@ internal static class RecordActs
     public const string Lifts = Holds + "/{hold}/lift";
 
     public const string CommentForm = "comment";
-    public const string HoldForm = "hold";
     public const string Text = "text";
-
-    public static string LiftForm(string hold) => $"lift-{hold}";
 
     public static void MapRecordActs(this IEndpointRouteBuilder routes)
     {
@@ -54,7 +51,14 @@ internal static class RecordActs
         var comment = Read(sent, id);
         return by is null || comment is null
             ? RecordPages.Shown(context, ledger, sites, id, sent)
-            : Entered(context, ledger, sites, id, sent, new AddComment(ledger).Add(comment, by));
+            : Entered(
+                context,
+                ledger,
+                sites,
+                id,
+                sent,
+                HoldActs.Entered(sent, new AddComment(ledger).Add(comment, by))
+            );
     }
 
     private static Comment? Read(SentForm sent, string id)
@@ -98,15 +102,15 @@ internal static class RecordActs
             return unfit;
         }
 
-        var sent = SentForm.Of(HoldForm, await context.Request.ReadFormAsync(stop));
-        return Why(sent, caller, own) is { } why
+        var sent = SentForm.Of(HoldActs.Form, await context.Request.ReadFormAsync(stop));
+        return HoldActs.Why(sent, caller, own.Registers) is { } why
             ? Entered(
                 context,
                 ledger,
                 sites,
                 id,
                 sent,
-                new KeepHolds(ledger).Add(new() { Record = id }, why, caller.Name)
+                HoldActs.Entered(sent, new KeepHolds(ledger).Add(new() { Record = id }, why, caller.Name))
             )
             : RecordPages.Shown(context, ledger, sites, id, sent);
     }
@@ -126,30 +130,20 @@ internal static class RecordActs
             return unfit;
         }
 
-        var sent = SentForm.Of(LiftForm(hold), await context.Request.ReadFormAsync(stop));
-        if (Find(ledger, id, hold) is not { } found)
-        {
-            return Complaint.Of(
+        var sent = SentForm.Of(HoldActs.LiftForm(hold), await context.Request.ReadFormAsync(stop));
+        return Find(ledger, id, hold) is null
+            ? Complaint.Of(
                 ProblemKind.NotFound,
                 $"no hold `{Shortened.To(hold, 64)}` is on `{Shortened.To(id, 64)}`"
+            )
+            : Entered(
+                context,
+                ledger,
+                sites,
+                id,
+                sent,
+                HoldActs.Lift(ledger, () => Find(ledger, id, hold), sent, caller, own.Registers)
             );
-        }
-
-        // Whoever pressed twice is told what the first time came to.
-        if (found.Lifted is { } lifted)
-        {
-            return Done(context, id, lifted.Index);
-        }
-
-        if (Why(sent, caller, own) is not { } why)
-        {
-            return RecordPages.Shown(context, ledger, sites, id, sent);
-        }
-
-        var outcome = new KeepHolds(ledger).Lift(hold, why, caller.Name);
-        return outcome is FilingOutcome.Refused && Find(ledger, id, hold) is { Lifted: { } meanwhile }
-            ? Done(context, id, meanwhile.Index)
-            : Entered(context, ledger, sites, id, sent, outcome);
     }
 
     private static Hold? Find(OpenLedger ledger, string id, string hold) =>
@@ -169,35 +163,14 @@ internal static class RecordActs
             : RecordPages.NotFiled(id);
     }
 
-    private static Correction? Why(SentForm sent, Caller caller, ServedSite own)
-    {
-        var by = WhoAndWhy.Person(sent, caller, own.Registers);
-        var reason = WhoAndWhy.Sentence(sent, own.Registers);
-        return by is null || reason is null ? null : new(by, reason);
-    }
-
     private static IResult Entered(
         HttpContext context,
         OpenLedger ledger,
         ServedSites sites,
         string id,
         SentForm sent,
-        FilingOutcome outcome
-    )
-    {
-        switch (outcome)
-        {
-            case FilingOutcome.Filed filed:
-                return Done(context, id, filed.Entries[0].Entry.Index);
-            case FilingOutcome.Refused refused:
-                sent.Refuse(refused.Refusal.What, refused.Refusal.Accepted);
-                return RecordPages.Shown(context, ledger, sites, id, sent);
-            case FilingOutcome.Broken broken:
-                throw new BrokenLogException(broken.Fault);
-            default:
-                throw new InvalidOperationException("an unknown outcome of a filing");
-        }
-    }
+        long? entry
+    ) => entry is { } place ? Done(context, id, place) : RecordPages.Shown(context, ledger, sites, id, sent);
 
     private static IResult Done(HttpContext context, string id, long entry) =>
         SeeOther.At(
