@@ -95,7 +95,7 @@ public sealed partial class RecordPageTests(FiledShop shop) : IClassFixture<File
             text,
             StringComparison.Ordinal
         );
-        Assert.DoesNotContain("lead-01", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("by lead-01", text, StringComparison.Ordinal);
     }
 
     [Fact]

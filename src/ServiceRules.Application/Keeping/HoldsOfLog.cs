@@ -22,28 +22,33 @@ public sealed class HoldsOfLog
     public static HoldsOfLog Read(ILedgerReading log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return Of(log, Entries(log));
+        return Of(Entries(log), log.Kept);
     }
 
-    /// <summary>The same by the names that holds are given, without going through the whole log: for those who look.</summary>
-    /// <exception cref="LedgerStoreException">What a hold keeps is gone, and no erasure removed it.</exception>
+    /// <summary>
+    /// The same by the names that holds are given, without going through the whole log: for those who look. Of one whose words are gone
+    /// it is not asked whether they were erased: it keeps all.
+    /// </summary>
     /// <exception cref="BrokenLogException">One of them is no entry.</exception>
     public static HoldsOfLog ReadByName(ILedgerReading log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return Of(log, Named(log));
+        return Of(Named(log), log.Sound);
     }
 
     /// <summary>What the holds of a log are called, one after the other.</summary>
     internal static string NameOf(int number) => string.Create(CultureInfo.InvariantCulture, $"H-{number}");
 
-    private static HoldsOfLog Of(ILedgerReading log, IEnumerable<FiledEntry> entries)
+    private static HoldsOfLog Of(
+        IEnumerable<FiledEntry> entries,
+        Func<ContentHash, ReadOnlyMemory<byte>?> content
+    )
     {
         var found = new List<Hold>();
         foreach (var entry in entries)
         {
             var document =
-                log.Kept(entry.Entry.Content) is { } bytes
+                content(entry.Entry.Content) is { } bytes
                 && HoldFormat.Current.Read(bytes).TryGet(out var read, out _)
                     ? read
                     : null;
