@@ -17,4 +17,8 @@ public sealed record FiledRecord(
     CanonicalDocument Document,
     AssessmentContext? Context,
     RuleBook? Book
-);
+)
+{
+    /// <summary>The account or key that sent it to a service; null where no sign-in was checked, or nothing tells.</summary>
+    public string? Sender { get; init; }
+}

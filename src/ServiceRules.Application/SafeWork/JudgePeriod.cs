@@ -57,6 +57,9 @@ public sealed class JudgePeriod(Judge judge)
                 all,
                 new(jobs, book.Document, CanonicalForm.Of(SafeWorkSummaryFormat.Current.Write(summary)))
             )
+            {
+                Senders = [.. told.Jobs.Select(job => job.Sender)],
+            }
         );
     }
 
@@ -65,14 +68,19 @@ public sealed class JudgePeriod(Judge judge)
         DateOnly from,
         DateOnly until,
         LeftOut leftOut,
-        IEnumerable<(CanonicalDocument Record, CanonicalDocument Context)> jobs
+        IEnumerable<(CanonicalDocument Record, CanonicalDocument Context, string? Sender)> jobs
     ) =>
         SafeWorkJobsFormat.Current.Write(
             new(
                 from,
                 until,
                 leftOut,
-                [.. jobs.Select(job => new SafeWorkJob(NodeOf(job.Record), NodeOf(job.Context)))]
+                [
+                    .. jobs.Select(job => new SafeWorkJob(NodeOf(job.Record), NodeOf(job.Context))
+                    {
+                        Sender = job.Sender,
+                    }),
+                ]
             )
         );
 

@@ -79,7 +79,7 @@ public sealed class ReadPeriod(IRecordSource records, RuleBook book, SiteRegiste
             from ?? inside[0].Day,
             until ?? inside[^1].Day,
             leftOut,
-            inside.Select(job => (job.Document, ContextOf(job, beside[job.Site])))
+            inside.Select(job => (job.Document, ContextOf(job, beside[job.Site]), job.Sender))
         );
         return CanonicalJson.Canonicalise(written).TryGet(out var jobs, out var refusal)
             ? new JudgePeriod(judge).Decide(jobs, (book, CanonicalForm.Of(RulePackFormat.Book.Write(book))))
@@ -147,7 +147,8 @@ public sealed class ReadPeriod(IRecordSource records, RuleBook book, SiteRegiste
                         }
                     )
                     .Where(unit => !unit.Entries.IsEmpty),
-            ]
+            ],
+            filed.Sender
         );
 
     /// <summary>What the records of each site show of locks and people; those outside the period as well.</summary>
@@ -197,6 +198,7 @@ public sealed class ReadPeriod(IRecordSource records, RuleBook book, SiteRegiste
         CanonicalDocument Document,
         ServiceRecord Record,
         AssessmentContext? Context,
-        ImmutableArray<UnitWork> Timed
+        ImmutableArray<UnitWork> Timed,
+        string? Sender
     );
 }

@@ -16,4 +16,8 @@ public sealed record SafeWorkPeriod(
     LeftOut LeftOut,
     ImmutableArray<Assessed> Jobs,
     PeriodFiles Evidence
-);
+)
+{
+    /// <summary>Of each job the account or key that sent its record to a service; null where no sign-in was checked.</summary>
+    public ImmutableArray<string?> Senders { get; init; } = [];
+}

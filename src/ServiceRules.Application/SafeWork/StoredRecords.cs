@@ -123,7 +123,14 @@ public sealed class StoredRecords(
         }
 
         // The rules beside it say that it stays as it was frozen.
-        return new(row.Record, record, CanonicalForm.Of(bytes.Span), ContextOf(row), book);
+        return new(row.Record, record, CanonicalForm.Of(bytes.Span), ContextOf(row), book)
+        {
+            Sender =
+                ledger.Log.Entry(row.Index) is { } stored
+                && EntryReading.TryRead(stored, out var entry, out _)
+                    ? entry.Entry.Sender?.Name
+                    : null,
+        };
     }
 
     private AssessmentContext? ContextOf(RecordRow row) =>

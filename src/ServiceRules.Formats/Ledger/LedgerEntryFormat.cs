@@ -23,6 +23,15 @@ public static class LedgerEntryFormat
         "`p-` and 16 lower-case hexadecimal digits"
     );
 
+    /// <summary>An account or key, as acts and entries name it.</summary>
+    internal static JsonShape<string> SenderName { get; } =
+        Shape.Text(
+            1,
+            64,
+            "(account|key):[0-9a-f]{16}",
+            "`account:` or `key:` and 16 lower-case hexadecimal digits"
+        );
+
     private static readonly ObjectShape<CorrectedEntry> Corrected = Shape.Object<CorrectedEntry>(
         "corrected-entry",
         "An earlier entry that this one corrects.",
@@ -46,12 +55,7 @@ public static class LedgerEntryFormat
         {
             var name = o.Required(
                 "name",
-                Shape.Text(
-                    1,
-                    64,
-                    "(account|key):[0-9a-f]{16}",
-                    "`account:` or `key:` and 16 lower-case hexadecimal digits"
-                ),
+                SenderName,
                 "the account that had signed in, or the key that was shown",
                 s => s.Name
             );

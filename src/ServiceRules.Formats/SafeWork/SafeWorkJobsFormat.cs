@@ -1,5 +1,6 @@
 using ServiceRules.Formats.Json;
 using ServiceRules.Formats.Json.Shapes;
+using ServiceRules.Formats.Ledger;
 using ServiceRules.Formats.Records;
 using ServiceRules.Formats.Registers;
 using ServiceRules.Formats.Vocabulary;
@@ -32,7 +33,13 @@ public static class SafeWorkJobsFormat
                 "the registers it is judged with",
                 j => j.Context
             );
-            return v => new SafeWorkJob(v.Get(record), v.Get(context));
+            var sender = o.Optional(
+                "sender",
+                LedgerEntryFormat.SenderName,
+                "the account or key that sent the record to a service, by its entry in the log; left out where no sign-in was checked",
+                j => j.Sender
+            );
+            return v => new SafeWorkJob(v.Get(record), v.Get(context)) { Sender = v.Get(sender) };
         }
     );
 

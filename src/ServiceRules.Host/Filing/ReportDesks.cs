@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Security.Cryptography.X509Certificates;
 using Microsoft.Extensions.Logging;
+using ServiceRules.Application.Filed;
 using ServiceRules.Evidence;
 using ServiceRules.Host.Setup;
 
@@ -50,12 +51,18 @@ internal sealed class ReportDesks(
     private string KeysOf(string site)
     {
         var sites = folder.Accounts.Sites();
-        return sites.IsEmpty || sites[0] == site
-            ? folder.Keys
-            : Path.Combine(
-                folder.Keys,
-                Further,
-                ContentHash.Of(System.Text.Encoding.UTF8.GetBytes(site)).ToString()["sha256:".Length..][..16]
-            );
+        if (sites.IsEmpty || sites[0] == site)
+        {
+            return folder.Keys;
+        }
+
+        // What is made on the way to a private folder would be open to others, and no key of the first site be made in it.
+        var further = Path.Combine(folder.Keys, Further);
+        PrivateFolder.Begin(folder.Keys);
+        PrivateFolder.Begin(further);
+        return Path.Combine(
+            further,
+            ContentHash.Of(System.Text.Encoding.UTF8.GetBytes(site)).ToString()["sha256:".Length..][..16]
+        );
     }
 }

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Host.Tests.Sites;
+using ServiceRules.TestKit;
 
 namespace ServiceRules.Host.Tests.Exports;
 
@@ -45,6 +46,32 @@ public sealed class PeriodPlaceTests
         page = await PageAsync(run.Client, report);
         Assert.Contains("Genuine, and superseded", page, StringComparison.Ordinal);
         Assert.Contains("no longer tells what is known of these days", page, StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
+    public async Task Report_CountsItsJobsByHowTheyWereSentAndSaysNoMore()
+    {
+        await using var run = await ServiceRun.StartAsync();
+        await FileAsync(run.Client, Job("P-1", "2026-04-13"));
+        await FileAsync(run.Client, Job("P-2", "2026-04-20"));
+
+        var report = await ReportAsync(run.Client);
+
+        using var product = new Product();
+        var told = Tool.Require("pdftotext")
+            .Run("-raw", product.Write("report.pdf", report), "-")
+            .StandardOutput.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        var words = string.Join(' ', told);
+        Assert.Contains(
+            "of the jobs 2 filed over the service with keys of programs, as their entries in the log say;",
+            words,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("no sign-in was checked", words, StringComparison.Ordinal);
+        Assert.Equal(
+            "genuine",
+            (await VerifiedAsync(run.Client, report)).GetProperty("standing").GetString()
+        );
     }
 
     [Fact]
@@ -100,6 +127,8 @@ public sealed class PeriodPlaceTests
             await FileAsync(second, TwoSites.Job("J-B1", "13"));
             var report = await ReportAsync(second);
 
+            // Whichever site signs first, the others can.
+            Assert.Equal(200, (await TwoSites.GetAsync(first, "api/certificate")).Status);
             Assert.False((await VerifiedAsync(first, report)).TryGetProperty("here", out _));
             Assert.Null(await SupersededByAsync(second, report));
             await FileAsync(first, TwoSites.Job("J-A2", "14"));

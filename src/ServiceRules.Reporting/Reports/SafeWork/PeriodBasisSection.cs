@@ -19,7 +19,7 @@ internal static class PeriodBasisSection
         yield return Paragraph.Heading(2, LeftOutTitle, Palette.Heading);
         yield return new Paragraph(NotJudged(view), Palette.Small);
         yield return GroundsSection.Of(
-            SignInWords.NotChecked,
+            SignInWords.Of(view.Period.Senders),
             GroundsSection.Times([.. view.Jobs.Select(job => (job.Job.Record, job.Job.Context.Zone))]),
             Brought(view),
             "where it was filed in one, the proof beside it says so; none can stand in it.",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Domain.Records;
 using ServiceRules.Formats.Ledger;
@@ -7,7 +8,7 @@ namespace ServiceRules.Reporting.Reports.Words;
 /// <summary>What identity in a report rests on, in a sentence: what the entry of the record says of who sent it, and no more.</summary>
 internal static class SignInWords
 {
-    public const string NotChecked =
+    private const string NotChecked =
         "people stand here by the pseudonyms of the record, as entered; no sign-in was checked.";
 
     /// <param name="sender">Who sent the record, as its entry says; null: nobody was asked to sign in.</param>
@@ -25,4 +26,27 @@ internal static class SignInWords
         return $"filed over the service {how} {sender.Name}{and} stands for {whom}; who did what is as entered, by the "
             + "pseudonyms of the record.";
     }
+
+    /// <param name="senders">Of each job the account or key that sent its record; null where nobody was asked to sign in.</param>
+    public static string Of(IReadOnlyCollection<string?> senders)
+    {
+        var known = senders.OfType<string>().ToList();
+        if (known.Count == 0)
+        {
+            return NotChecked;
+        }
+
+        var keys = known.Count(name => new EntrySender(name, null, null).IsKey);
+        string[] parts =
+        [
+            Counted(known.Count - keys, "filed over the service by accounts that had signed in"),
+            Counted(keys, "filed over the service with keys of programs"),
+            Counted(senders.Count - known.Count, "of which no sign-in was checked"),
+        ];
+        return $"of the jobs {ReportWords.Listed([.. parts.Where(part => part.Length > 0)])}, as their entries in the log say; who did "
+            + "what is as entered, by the pseudonyms of the records.";
+    }
+
+    private static string Counted(int count, string what) =>
+        count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{count} {what}");
 }

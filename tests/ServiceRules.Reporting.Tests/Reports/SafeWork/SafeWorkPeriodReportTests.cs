@@ -74,6 +74,52 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
             : throw new InvalidOperationException(refusal.ToString());
     }
 
+    /// <summary>The same, as jobs that an account, a key and nobody who was asked sent to a service.</summary>
+    private static SafeWorkPeriod Sent(SafeWorkPeriod period)
+    {
+        string?[] senders = ["account:0123456789abcdef", "key:0123456789abcdef", null];
+        return period with
+        {
+            Senders = [.. senders],
+            Evidence = period.Evidence with
+            {
+                Jobs = Changed(
+                    period.Evidence.Jobs,
+                    jobs =>
+                    {
+                        jobs["jobs"]![0]!["sender"] = senders[0];
+                        jobs["jobs"]![1]!["sender"] = senders[1];
+                    }
+                ),
+            },
+        };
+    }
+
+    [Fact]
+    public void Write_JobsThatWereSentToAService_CountsThemAndIsGenuine()
+    {
+        var sent = Sent(Few());
+
+        Assert.Contains(
+            Told(
+                "of the jobs 1 filed over the service by accounts that had signed in, 1 filed over the service with keys of programs and 1 of which no sign-in was checked,"
+            ),
+            Words(LayOut(sent).Pages),
+            StringComparison.Ordinal
+        );
+        var verified = Verify(Write(sent));
+        Assert.True(verified.Standing == ReportStanding.Genuine, string.Join('\n', verified.Points));
+    }
+
+    [Fact]
+    public void Verify_PagesThatCountOtherSendersThanTheJobsTell_AreNotGenuine()
+    {
+        var sent = Sent(Few());
+
+        AssertFails(VerifyReport.Drawn, Write(sent with { Senders = [null, null, null] }));
+        AssertFails(VerifyReport.Drawn, Write(Few() with { Senders = sent.Senders }));
+    }
+
     /// <summary>Sixty of them without any lock, so that everything that page one can tell has to be told.</summary>
     [Fact]
     public void LayOut_HundredJobs_LeadsWithWhatNeedsActionOnOnePage()
