@@ -5892,7 +5892,7 @@ namespace ServiceRules.Client
         /// Puts stored packs and sheets in force: from now on submissions are judged by them, at every instance.
         /// </summary>
         /// <remarks>
-        /// reason says why, by who answers for it: somebody in the register of the site, and whom the account stands for where it does. It becomes an entry of the log and an act. Earlier ones stay known; going back is putting them in force again. A submission under way ends by the rules that it began with. Stored records stay as they were judged.
+        /// reason says why, by who answers for it: somebody in the register of the site, and whom the account stands for where it does. It becomes an entry of the log and an act. Earlier ones stay known; going back is putting them in force again. A submission under way is judged anew by them. Stored records stay as they were judged.
         /// </remarks>
         /// <param name="digest">the digest of the rules, as the list of packs tells it</param>
         /// <param name="by">the person of the register who puts them in force</param>

@@ -39,10 +39,7 @@ public sealed class HoldsOfLog
     /// <summary>What the holds of a log are called, one after the other.</summary>
     internal static string NameOf(int number) => string.Create(CultureInfo.InvariantCulture, $"H-{number}");
 
-    private static HoldsOfLog Of(
-        IEnumerable<FiledEntry> entries,
-        Func<ContentHash, ReadOnlyMemory<byte>?> content
-    )
+    private static HoldsOfLog Of(IEnumerable<FiledEntry> entries, Func<string, ReadOnlyMemory<byte>?> content)
     {
         var found = new List<Hold>();
         foreach (var entry in entries)
