@@ -84,7 +84,9 @@ public sealed partial class RecordPageTests(FiledShop shop) : IClassFixture<File
     [Fact]
     public async Task Record_Amended_TellsItsVersionsWithWhenWhoWhyAndWhatChanged()
     {
-        var text = Text(await PageAsync("J-3"));
+        var page = await PageAsync("J-3");
+        // Behind it stands a form, which offers whoever may answer for a comment.
+        var text = Text(page[..page.IndexOf("id=\"comments\"", StringComparison.Ordinal)]);
         var answer = await _run.GetJsonAsync("api/records/J-3");
         var by = answer.GetProperty("versions")[1].GetProperty("entry").GetProperty("by").GetString()!;
 
@@ -95,7 +97,7 @@ public sealed partial class RecordPageTests(FiledShop shop) : IClassFixture<File
             text,
             StringComparison.Ordinal
         );
-        Assert.DoesNotContain("by lead-01", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("lead-01", text, StringComparison.Ordinal);
     }
 
     [Fact]
