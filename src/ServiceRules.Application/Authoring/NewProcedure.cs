@@ -3,6 +3,7 @@ using ServiceRules.Application.Library;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Registers;
+using ServiceRules.Rules.Checking;
 
 namespace ServiceRules.Application.Authoring;
 
@@ -14,7 +15,12 @@ public static class NewProcedure
 {
     /// <param name="rules">A folder that is sound and has a site.</param>
     /// <param name="procedure">The procedure; without sources it gets those of its machines.</param>
-    public static AuthoringOutcome Run(LoadedRules rules, Procedure procedure)
+    /// <param name="replaced">The one that it takes the place of, which is in force until the day before; null: none.</param>
+    public static AuthoringOutcome Run(
+        LoadedRules rules,
+        Procedure procedure,
+        Placed<Procedure>? replaced = null
+    )
     {
         ArgumentNullException.ThrowIfNull(rules);
         ArgumentNullException.ThrowIfNull(procedure);
@@ -37,6 +43,7 @@ public static class NewProcedure
             .. Standing(rules, procedure, draft.Has(file) ? file : null),
             .. Machines(machines, procedure, known),
             .. Sources(whole),
+            .. Replaced(whole, replaced?.Value),
         ];
         if (!against.IsEmpty)
         {
@@ -44,6 +51,11 @@ public static class NewProcedure
         }
 
         draft.Put(file, whole, SiteFormat.Procedure);
+        if (replaced is not null && whole.From is { } first)
+        {
+            draft.Put(replaced.File, replaced.Value with { Until = first.AddDays(-1) }, SiteFormat.Procedure);
+        }
+
         return draft.Keep(rules.Diagnostics);
     }
 
@@ -77,6 +89,23 @@ public static class NewProcedure
         )
         {
             yield return $"--machine: `{other.Id}` is registered with other sources, or with other words for them, than `{known[0].Id}`; accepted: a procedure for each, or the sources given with --source";
+        }
+    }
+
+    // Jobs of its days are judged by it.
+    private static IEnumerable<string> Replaced(Procedure procedure, Procedure? replaced)
+    {
+        if (replaced is { Until: { } until } && until < procedure.From)
+        {
+            yield return FormattableString.Invariant(
+                $"--replaces: `{replaced.Id}` is in force until {until:yyyy-MM-dd} as it stands; accepted: a procedure that is in force on {procedure.From:yyyy-MM-dd}, or to leave it out"
+            );
+        }
+        else if (replaced is not null && replaced.From >= procedure.From)
+        {
+            yield return FormattableString.Invariant(
+                $"--replaces: `{replaced.Id}` is not in force before {procedure.From:yyyy-MM-dd}; accepted: a later --from"
+            );
         }
     }
 

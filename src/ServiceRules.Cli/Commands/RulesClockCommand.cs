@@ -31,7 +31,7 @@ internal static class RulesClockCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = GivenEntry.Folder(parsed);
         var today = DateOnly.FromDateTime(session.Clock.GetUtcNow().UtcDateTime);
         var zoneData = parsed.GetValue(DataVersion);
         return AuthoringPrint.Write(

@@ -69,7 +69,7 @@ internal static class RulesNewInstrumentCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = GivenEntry.Folder(parsed);
         var changes = parsed.GetValue(GivenEntry.Change);
         var register = Registered.Instruments(loaded);
         var gathered = new Gathered();

@@ -54,7 +54,7 @@ internal static class RulesNewLockCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = GivenEntry.Folder(parsed);
         var changes = parsed.GetValue(GivenEntry.Change);
         var register = Registered.Locks(loaded);
         var gathered = new Gathered();

@@ -70,7 +70,7 @@ internal static class RulesNewMachineCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = GivenEntry.Folder(parsed);
         var changes = parsed.GetValue(GivenEntry.Change);
         var register = Registered.Machines(loaded);
         var gathered = new Gathered();

@@ -96,7 +96,7 @@ internal static class RulesNewPersonCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = GivenEntry.Folder(parsed);
         var changes = parsed.GetValue(GivenEntry.Change);
         var register = Registered.People(loaded);
         var gathered = new Gathered();

@@ -1,11 +1,13 @@
 using System.CommandLine;
 using System.Globalization;
 using ServiceRules.Application.Authoring;
+using ServiceRules.Application.Library;
 using ServiceRules.Cli.Printing;
 using ServiceRules.Cli.Setup;
 using ServiceRules.Domain;
 using ServiceRules.Domain.Records;
 using ServiceRules.Domain.Site;
+using ServiceRules.Rules.Checking;
 
 namespace ServiceRules.Cli.Commands;
 
@@ -56,6 +58,18 @@ internal static class RulesNewProcedureCommand
         "SECONDS"
     );
 
+    private static readonly Option<string?> Replaces = GivenEntry.One(
+        "--replaces",
+        "The procedure that this one takes the place of, which is in force until the day before.",
+        "ID"
+    );
+
+    private static readonly Option<string?> StepsChanged = GivenEntry.One(
+        "--control-steps-changed",
+        "With --replaces: whether energy is controlled otherwise than before, so that whoever uses it is trained again: yes or no.",
+        "WORD"
+    );
+
     public static Command Of(Session session)
     {
         var command = new Command(
@@ -74,6 +88,8 @@ internal static class RulesNewProcedureCommand
             Drive,
             From,
             RunDown,
+            Replaces,
+            StepsChanged,
             RulesInForce.Option,
         };
         command.SetAction(parsed => Run(parsed, session));
@@ -82,7 +98,7 @@ internal static class RulesNewProcedureCommand
 
     private static int Run(ParseResult parsed, Session session)
     {
-        var loaded = RulesInForce.Sound(parsed);
+        var loaded = GivenEntry.Folder(parsed);
         var gathered = new Gathered();
         var id = gathered.Of(() => GivenPerson.Identified("ID", parsed.GetRequiredValue(Identity)));
         var title = gathered.Of(() =>
@@ -111,6 +127,17 @@ internal static class RulesNewProcedureCommand
             )
         );
         var runDown = gathered.Of(() => Seconds(parsed));
+        var replaced = gathered.Of(() =>
+            parsed.GetValue(Replaces) is { } given ? Standing(given, loaded) : null
+        );
+        var hasChanged = gathered.Of(() => GivenEntry.Flag(parsed, StepsChanged));
+        if (parsed.GetValue(Replaces) is not null && parsed.GetValue(StepsChanged) is null)
+        {
+            gathered.Add(
+                $"{StepsChanged.Name} is not given: whether energy is controlled otherwise than before; accepted: `{StepsChanged.Name} yes` or `{StepsChanged.Name} no`"
+            );
+        }
+
         var controls = new MachineControls(
             Stated(parsed, gathered, Key),
             Stated(parsed, gathered, Brake),
@@ -130,16 +157,23 @@ internal static class RulesNewProcedureCommand
             Controls = controls,
             From = from,
             RunDownSeconds = runDown,
+            ControlStepsChanged = hasChanged ?? false,
         };
         return AuthoringPrint.Write(
             session,
             loaded.Folder,
-            NewProcedure.Run(loaded, procedure),
+            NewProcedure.Run(loaded, procedure, replaced),
             $"{procedure.Id}: in force from {from.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} for {string.Join(", ", procedure.Machines)}",
             "it is as good as what it was written from: the machine's own manual, local codes and licensed practice come before it",
             $"not stated, and told on each job until it is: its inspection (`inspection` and `inspectionDue` in the file){(runDown is null ? ", how long what turns takes to come to rest (`runDownSeconds`)" : "")}; tasks on the running reel, such as lapping, are approved for nobody (`energisedTasks`)"
         );
     }
+
+    private static Placed<Procedure> Standing(string id, LoadedRules loaded) =>
+        loaded.Library.Procedures.FirstOrDefault(one => one.Value.Id.Text == id)
+        ?? throw new InputException(
+            $"{Replaces.Name}: there is no procedure `{id}`; accepted: {(loaded.Library.Procedures.IsEmpty ? "none stands yet" : string.Join(", ", loaded.Library.Procedures.Select(one => one.Value.Id.Text).Order(StringComparer.Ordinal)))}"
+        );
 
     private static int? Seconds(ParseResult parsed) =>
         parsed.GetValue(RunDown) is not { } text ? null

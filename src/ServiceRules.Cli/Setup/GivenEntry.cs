@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using ServiceRules.Application.Authoring;
+using ServiceRules.Application.Library;
 
 namespace ServiceRules.Cli.Setup;
 
@@ -17,6 +18,18 @@ internal static class GivenEntry
             $"What is so of a source of energy, once for each member ({SourceMembers.Names}): hydraulic proof=controls move without effect.",
             "SOURCE MEMBER=TEXT"
         );
+
+    /// <summary>
+    /// The folder that something is entered in. It has to be said: the one that travels with the program is the example shop, and
+    /// nothing of a real one belongs there.
+    /// </summary>
+    /// <exception cref="InputException">It is not given, or is not sound.</exception>
+    public static LoadedRules Folder(ParseResult parsed) =>
+        parsed.GetValue(RulesInForce.Option) is null
+            ? throw new InputException(
+                $"{RulesInForce.Option.Name} is not given: in which shop; accepted: `{RulesInForce.Option.Name} shop`; `rules new site` makes the folder, and the one that travels with the program is an example"
+            )
+            : RulesInForce.Sound(parsed);
 
     public static Option<string?> One(string name, string description, string help) =>
         new(name) { Description = description, HelpName = help };
