@@ -82,7 +82,7 @@ public abstract class ExportContract : DrawerContract
     [SkippableFact]
     public void Exports_OfACaller_AreThoseTheNewestFirst()
     {
-        using var folder = _drawer.Value.Open();
+        using var folder = Drawer.Open();
         var store = folder.Exports;
         _ = store.Ask(Job("e-1", "key:a", "records"), 10);
         _ = store.Ask(Job("e-2", "key:b", "records"), 10);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
@@ -242,7 +243,7 @@ public abstract class HeldRowsContract : DrawerContract
         };
     }
 
-    private static IReadOnlyList<UnitRow> Latest(Counter counter) =>
+    private static ImmutableArray<UnitRow> Latest(Counter counter) =>
         counter.Rows.Units(new UnitFilter { LatestOnly = true }, new RowPaging()).Rows;
 
     private void AssertHeld(Counter counter)
