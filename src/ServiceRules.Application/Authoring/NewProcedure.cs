@@ -43,6 +43,7 @@ public static class NewProcedure
             .. Standing(rules, procedure, draft.Has(file) ? file : null),
             .. Machines(machines, procedure, known),
             .. Sources(whole),
+            .. LeftOut(whole, known),
             .. Replaced(whole, replaced?.Value),
         ];
         if (!against.IsEmpty)
@@ -111,6 +112,17 @@ public static class NewProcedure
 
     private static bool IsAlike(RegisteredMachine one, RegisteredMachine other) =>
         one.Sources.OrderBy(source => source.Id).SequenceEqual(other.Sources.OrderBy(source => source.Id));
+
+    // On its own a machine has every source it is registered with; a unit on the bench has others.
+    private static IEnumerable<string> LeftOut(Procedure procedure, List<RegisteredMachine> known) =>
+        from machine in known
+        where procedure.Place is WorkPlace.OnMachine && !procedure.Sources.IsEmpty
+        let left = machine
+            .Sources.Where(source => procedure.Sources.All(one => one.Id != source.Id))
+            .Select(source => $"`{source.Id}`")
+            .ToList()
+        where left.Count > 0
+        select $"--source: {string.Join(", ", left)} of `{machine.Id}` is left out; accepted: each source that the machine is registered with, or no --source, which takes them all as they are registered";
 
     private static IEnumerable<string> Sources(Procedure procedure)
     {

@@ -150,11 +150,15 @@ public static class NewSite
         }
     }
 
-    // Beside its place, and under its name once all of it is on the disk and sound.
+    // Beside its place, and under its name once all of it is on the disk and sound. A folder that is there, and empty, stays the one that
+    // it is, since a shell may stand in it, or a disk be mounted there.
     private static AuthoringOutcome Write(LoadedRules rules, SiteDemand demand, SiteFile site)
     {
         var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(demand.Folder));
-        var draft = $"{full}.{Path.GetRandomFileName()}";
+        var isThere = Directory.Exists(full);
+        var draft = isThere
+            ? Path.Combine(full, $".{Path.GetRandomFileName()}")
+            : $"{full}.{Path.GetRandomFileName()}";
         Directory.CreateDirectory(draft);
         try
         {
@@ -178,13 +182,18 @@ public static class NewSite
                 ]);
             }
 
-            if (Directory.Exists(full))
+            if (isThere)
             {
-                // It was empty; where something came meanwhile, this fails and nothing is lost.
-                Directory.Delete(full);
+                foreach (var entry in Directory.EnumerateFileSystemEntries(draft))
+                {
+                    Directory.Move(entry, Path.Combine(full, Path.GetFileName(entry)));
+                }
+            }
+            else
+            {
+                Directory.Move(draft, full);
             }
 
-            Directory.Move(draft, full);
             return new AuthoringOutcome.Written(
                 [$"{own}/site.json", $"{own}/registers.json", $"{own}/README.md"],
                 [

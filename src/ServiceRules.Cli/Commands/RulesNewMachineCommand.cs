@@ -78,6 +78,13 @@ internal static class RulesNewMachineCommand
         gathered.Add(id.Length == 0 ? null : register.Against(id, changes));
         var standing = changes ? register.Find(id) : null;
         var like = gathered.Of(() => LikeOf(parsed, register)?.ToArray());
+        if (changes && like is not null)
+        {
+            gathered.Add(
+                $"{Like.Name}: an entry that stands is not laid out anew with {GivenEntry.Change.Name}, since what was read in its manual would be lost; accepted: {GivenEntry.Source.Name} for what changes, {Without.Name} for what goes"
+            );
+        }
+
         var sources = Sources(parsed, gathered, [.. like ?? [.. standing?.Sources ?? []]]);
         if (sources.IsEmpty && !changes && parsed.GetValue(Like) is null)
         {

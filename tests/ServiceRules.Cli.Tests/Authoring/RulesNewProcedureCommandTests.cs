@@ -48,6 +48,34 @@ public sealed class RulesNewProcedureCommandTests : IDisposable
     }
 
     [Fact]
+    public void Machine_ThatStands_IsNotLaidOutAnewLikeAnother()
+    {
+        _shop.Pedestrian("M-01");
+
+        _shop.Refused(["machine", "M-01", "--change", "--like", "ride-on"], "would be lost");
+    }
+
+    [Fact]
+    public void Procedure_ThatLeavesASourceOfItsMachineOut_IsRefused()
+    {
+        _shop.Pedestrian("M-01");
+
+        var outcome = _shop.Procedure(
+            "P-1",
+            "--machine",
+            "M-01",
+            "--source",
+            "spring title=Spring",
+            "--source",
+            "spring proof=spring is slack"
+        );
+
+        Manners.HoldForRefusal(outcome);
+        Assert.Contains("`engine_start`", outcome.StandardError, StringComparison.Ordinal);
+        Assert.Contains("of `M-01` is left out", outcome.StandardError, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Procedure_ForMachinesThatAreNotAlike_IsRefused()
     {
         _shop.Pedestrian("M-01");

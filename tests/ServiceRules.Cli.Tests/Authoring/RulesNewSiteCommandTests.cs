@@ -21,6 +21,9 @@ public sealed class RulesNewSiteCommandTests : IDisposable
     private JsonNode Read(string name) =>
         JsonNode.Parse(File.ReadAllBytes(Path.Combine(Shop, "site-prairie-links", name)))!;
 
+    private const UnixFileMode Mine =
+        UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+
     [Fact]
     public void Site_Made_IsSoundAndItsCasesComeOutAsTheySay()
     {
@@ -160,10 +163,24 @@ public sealed class RulesNewSiteCommandTests : IDisposable
     public void Folder_ThatIsEmpty_IsTaken()
     {
         Directory.CreateDirectory(Shop);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(Shop, Mine);
+        }
 
         var outcome = Site("--time-zone", "UTC", "--lead", "lead-01");
 
         Assert.True(outcome.ExitCode == 0, outcome.ToString());
+        Assert.DoesNotContain(
+            Directory.EnumerateFileSystemEntries(Shop),
+            entry => Path.GetFileName(entry).StartsWith('.')
+        );
+        if (!OperatingSystem.IsWindows())
+        {
+            // It is the one that was there.
+            Assert.Equal(Mine, File.GetUnixFileMode(Shop));
+        }
+
         Assert.Null(Read("site.json")["zone"]!["transitions"]);
         Assert.Equal(["shop"], Beside());
     }
