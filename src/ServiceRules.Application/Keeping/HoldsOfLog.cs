@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using ServiceRules.Application.Ledger;
+using ServiceRules.Evidence;
 using ServiceRules.Formats.Assessments;
 using ServiceRules.Formats.Ledger;
 
