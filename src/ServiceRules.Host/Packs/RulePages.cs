@@ -33,6 +33,9 @@ internal static class RulePages
     public const string SiteField = "site";
     public const string UsualNewest = "100";
 
+    // Longer than two presses of a button are apart: a short history is judged in between.
+    private static readonly TimeSpan Moment = TimeSpan.FromSeconds(10);
+
     private const int NewestMost = 1_000;
     private const int NameLength = 12;
 
@@ -341,8 +344,10 @@ internal static class RulePages
         HttpContext context,
         RulesShown shown,
         BeginRejudging beginning,
+        IRejudgingStore store,
         ServedSites sites,
         NoticeBell bell,
+        TimeProvider clock,
         CancellationToken stop
     )
     {
@@ -363,11 +368,20 @@ internal static class RulePages
             return shown.Page(context, sent);
         }
 
+        if (
+            store.Find(digest) is { State: not RejudgingState.Ended } just
+            && just.By == caller.Name
+            && just.BegunAt > clock.GetUtcNow() - Moment
+        )
+        {
+            return Begun(context);
+        }
+
         switch (beginning.Begin(digest, reason, caller.Name))
         {
             case RejudgingBegun.Begun or RejudgingBegun.Running:
                 bell.Ring();
-                return SeeOther.At(context, $"{Place}?{RulesShown.BegunWord}=1#done");
+                return Begun(context);
             case RejudgingBegun.NotStored:
                 return NotStored(digest);
             case RejudgingBegun.NotInForce:
@@ -380,6 +394,9 @@ internal static class RulePages
                 throw new InvalidOperationException("an unknown outcome of beginning");
         }
     }
+
+    private static IResult Begun(HttpContext context) =>
+        SeeOther.At(context, $"{Place}?{RulesShown.BegunWord}=1#done");
 
     private static IResult InForce(HttpContext context, RulesActivation activation) =>
         SeeOther.At(

@@ -69,6 +69,13 @@ public sealed class RulesPageTests : IAsyncLifetime
         );
         Assert.Equal((303, 303), (begun.Status, twice.Status));
         var done = await UntilAsync(lead, "It is done.");
+        // Also where it was done between two presses.
+        var thrice = await SentPage.SendAsync(lead, "rules/rejudging", ("digest", milder));
+        Assert.Equal(begun.Place, thrice.Place);
+        Assert.Single(
+            _run.Get<IAccountStore>().Acts(null, 100),
+            act => act.What == AccountAct.RejudgingBegun
+        );
         Assert.Contains(
             "1 of 1 records are looked at: 1 come out otherwise",
             Flat(done),
