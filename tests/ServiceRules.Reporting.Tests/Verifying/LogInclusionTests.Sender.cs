@@ -3,7 +3,6 @@ using ServiceRules.Application.Reports;
 using ServiceRules.Formats.Ledger;
 using ServiceRules.Reporting.Pdf;
 using ServiceRules.Reporting.Reports;
-using ServiceRules.Reporting.Tests.Reports;
 
 namespace ServiceRules.Reporting.Tests.Verifying;
 
