@@ -123,7 +123,8 @@ public sealed class HoldsOfLog
     }
 
     private static bool Names(ILedgerReading log, FiledEntry entry, string person) =>
-        entry.Entry.By is { } by && log.PersonBehind(by) == person
+        IsBehind(log, entry.Entry.By, person)
+        || IsBehind(log, entry.Entry.Sender?.Person, person)
         || (
             log.Sound(entry.Entry.Content) is { } bytes
             && (
@@ -136,6 +137,9 @@ public sealed class HoldsOfLog
                 )
             )
         );
+
+    private static bool IsBehind(ILedgerReading log, string? pseudonym, string person) =>
+        pseudonym is not null && log.PersonBehind(pseudonym) == person;
 
     private static IEnumerable<FiledEntry> Named(ILedgerReading log)
     {

@@ -122,7 +122,10 @@ public sealed class ForgetPerson(OpenLedger ledger)
                         or EntryKind.Comment
             )
             .Where(entry =>
-                (pseudonym is not null && entry.Entry.By == pseudonym)
+                (
+                    pseudonym is not null
+                    && (entry.Entry.By == pseudonym || entry.Entry.Sender?.Person == pseudonym)
+                )
                 || gone.Contains(entry.Entry.Content)
                 || (
                     entry.Entry.Kind is EntryKind.Assessment

@@ -21,6 +21,9 @@ public interface IRowReading
     /// <summary>Every version of a record, the oldest first.</summary>
     ImmutableArray<RecordRow> Versions(string record);
 
+    /// <summary>The newest versions of the records of a site that are dated in these days, by day.</summary>
+    ImmutableArray<RecordRow> OfDays(string site, DateOnly from, DateOnly until);
+
     /// <summary>Newest versions by what they show something of, each once.</summary>
     ImmutableArray<RecordRow> Shown(ShownFilter filter);
 

@@ -75,8 +75,7 @@ internal sealed class VerificationDesk(OpenLedger ledger, ReportDesks reports, T
                     ? caller.SeesEverySite || SeenRecords.IsOfSites(log, rows, here.Subject, caller)
                         ? ToldPlace.Of(here)
                         : null
-                    : PeriodHere.Of(log, rows, file, signed) is { } period
-                    && period.Sites.All(caller.SeesSite)
+                    : PeriodHere.Of(log, rows, file, signed, caller.SeesSite) is { } period
                         ? ToldPlace.Of(period)
                         : null
         );

@@ -27,6 +27,11 @@ internal static class SqlHeldRows
     /// <summary>The columns of a version's row, and the digest in the last of them.</summary>
     public const string RecordColumns = SqlRows.RecordColumns + ", r.digest";
 
+    /// <summary>Found by an index of days, whose condition it says, and given in its order.</summary>
+    public const string OfDays =
+        $"SELECT {RecordColumns} FROM record_row r WHERE r.site = @site AND r.newest = 1 AND r.entry_index >= 0 "
+        + "AND r.day >= @from AND r.day <= @until ORDER BY r.day, r.entry_index";
+
     /// <summary>A version's row, where it is the one that its digest was made of.</summary>
     /// <exception cref="LedgerStoreException">It is another one.</exception>
     public static RecordRow Record(DbDataReader row)

@@ -69,6 +69,17 @@ internal class SqlRowReading(DbConnection connection) : IRowReading
             ),
         ];
 
+    public ImmutableArray<RecordRow> OfDays(string site, DateOnly from, DateOnly until) =>
+        [
+            .. connection.Rows(
+                SqlHeldRows.OfDays,
+                SqlHeldRows.Record,
+                ("@site", site),
+                ("@from", SqlRows.Days(from)),
+                ("@until", SqlRows.Days(until))
+            ),
+        ];
+
     public ImmutableArray<RecordRow> Shown(ShownFilter filter)
     {
         ArgumentNullException.ThrowIfNull(filter);

@@ -21,6 +21,9 @@ internal sealed class SqlStoredRows(SqlLedgerStore store) : IRowReading
 
     public ImmutableArray<RecordRow> Versions(string record) => Ask(rows => rows.Versions(record));
 
+    public ImmutableArray<RecordRow> OfDays(string site, DateOnly from, DateOnly until) =>
+        Ask(rows => rows.OfDays(site, from, until));
+
     public ImmutableArray<RecordRow> Shown(ShownFilter filter) => Ask(rows => rows.Shown(filter));
 
     public AnsweredKey? Answer(SubmissionKey key) => Ask(rows => rows.Answer(key));

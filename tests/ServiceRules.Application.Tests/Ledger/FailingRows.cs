@@ -20,6 +20,9 @@ internal sealed class FailingRows(IRowWriting inner, Action<Action> counted) : I
 
     public ImmutableArray<RecordRow> Versions(string record) => inner.Versions(record);
 
+    public ImmutableArray<RecordRow> OfDays(string site, DateOnly from, DateOnly until) =>
+        inner.OfDays(site, from, until);
+
     public ImmutableArray<RecordRow> Shown(ShownFilter filter) => inner.Shown(filter);
 
     public AnsweredKey? Answer(SubmissionKey key) => inner.Answer(key);

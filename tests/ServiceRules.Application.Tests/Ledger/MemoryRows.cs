@@ -43,6 +43,13 @@ internal sealed class MemoryRows : IRowWriting
     public ImmutableArray<RecordRow> Versions(string record) =>
         [.. All.Select(rows => rows.Record).Where(row => row.Record == record)];
 
+    public ImmutableArray<RecordRow> OfDays(string site, DateOnly from, DateOnly until) =>
+        [
+            .. All.Select(rows => rows.Record)
+                .Where(row => row.IsNewest && row.Site == site && row.Day >= from && row.Day <= until)
+                .OrderBy(row => row.Day),
+        ];
+
     public ImmutableArray<RecordRow> Shown(ShownFilter filter)
     {
         var asked = All.Where(rows =>

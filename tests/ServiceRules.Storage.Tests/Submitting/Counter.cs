@@ -44,7 +44,8 @@ internal sealed class Counter : IAsyncDisposable
         byte[] body,
         string? key = null,
         Correction? correction = null,
-        string? by = null
+        string? by = null,
+        KnownSender? sender = null
     ) =>
         _submit.SubmitAsync(
             new Submission(body)
@@ -52,6 +53,7 @@ internal sealed class Counter : IAsyncDisposable
                 Key = key is null ? null : new SubmissionKey("alder", key),
                 Correction = correction,
                 By = by,
+                Sender = sender,
             }
         );
 

@@ -41,7 +41,7 @@ internal static class SignInWords
         [
             Counted(known.Count - keys, "filed over the service by accounts that had signed in"),
             Counted(keys, "filed over the service with keys of programs"),
-            Counted(senders.Count - known.Count, "of which no sign-in was checked"),
+            Counted(senders.Count - known.Count, "of which nothing tells who sent them"),
         ];
         return $"of the jobs {ReportWords.Listed([.. parts.Where(part => part.Length > 0)])}, as their entries in the log say; who did "
             + "what is as entered, by the pseudonyms of the records.";

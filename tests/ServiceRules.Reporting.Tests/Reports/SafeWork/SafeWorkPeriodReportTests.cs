@@ -102,7 +102,7 @@ public sealed class SafeWorkPeriodReportTests : IDisposable
 
         Assert.Contains(
             Told(
-                "of the jobs 1 filed over the service by accounts that had signed in, 1 filed over the service with keys of programs and 1 of which no sign-in was checked,"
+                "of the jobs 1 filed over the service by accounts that had signed in, 1 filed over the service with keys of programs and 1 of which nothing tells who sent them,"
             ),
             Words(LayOut(sent).Pages),
             StringComparison.Ordinal

@@ -1,0 +1,7 @@
+using ServiceRules.Storage.Tests.Submitting;
+
+namespace ServiceRules.Storage.Tests.Postgres;
+
+[Collection(PostgresTests.Name)]
+public sealed class PostgresDaysTests(PostgresFixture fixture)
+    : DaysContract(() => new Drawer(fixture.Server.NewDatabase()));

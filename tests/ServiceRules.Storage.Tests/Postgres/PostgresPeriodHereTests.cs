@@ -1,0 +1,7 @@
+using ServiceRules.Storage.Tests.Reports;
+
+namespace ServiceRules.Storage.Tests.Postgres;
+
+[Collection(PostgresTests.Name)]
+public sealed class PostgresPeriodHereTests(PostgresFixture fixture)
+    : PeriodHereContract(() => new Drawer(fixture.Server.NewDatabase()));

@@ -1,0 +1,7 @@
+using ServiceRules.Storage.Tests.Keeping;
+
+namespace ServiceRules.Storage.Tests.Postgres;
+
+[Collection(PostgresTests.Name)]
+public sealed class PostgresSenderKeptTests(PostgresFixture fixture)
+    : SenderKeptContract(() => new Drawer(fixture.Server.NewDatabase()));

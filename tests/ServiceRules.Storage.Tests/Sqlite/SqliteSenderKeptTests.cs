@@ -1,0 +1,5 @@
+using ServiceRules.Storage.Tests.Keeping;
+
+namespace ServiceRules.Storage.Tests.Sqlite;
+
+public sealed class SqliteSenderKeptTests() : SenderKeptContract(() => new Drawer());
