@@ -10708,8 +10708,8 @@ namespace ServiceRules.Client
         public long Entry { get; set; } = default!;
 
         /// <summary>
-        /// The entry of a later assessment of that record, or the last by which a record of that period was filed,
-        /// <br/>    corrected or judged anew since; left out where the report tells the latest.
+        /// The entry of a later assessment of that record, or the last by which a record of that period was filed or
+        /// <br/>    corrected that the report does not tell, or was judged anew since; left out where the report tells the latest.
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("supersededBy")]
         public long? SupersededBy { get; set; } = default!;
