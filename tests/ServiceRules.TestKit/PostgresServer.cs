@@ -15,6 +15,8 @@ public sealed class PostgresServer : IDisposable
 
     private static readonly TimeSpan TimeLimit = TimeSpan.FromSeconds(60);
 
+    private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(4);
+
     private readonly string _programs;
     private readonly string _folder;
     private int _databases;
@@ -114,10 +116,14 @@ public sealed class PostgresServer : IDisposable
         Run(Program("pg_restore"), "-h", _folder, "-U", Account, "--exit-on-error", "-d", to, dump);
     }
 
+    /// <summary>Starts it, after a crash once it has recovered.</summary>
     public void Start() =>
         Run(
+            StartLimit,
             Program("pg_ctl"),
             "-w",
+            "-t",
+            string.Create(CultureInfo.InvariantCulture, $"{StartLimit.TotalSeconds:0}"),
             "-D",
             Cluster,
             "-l",
@@ -162,7 +168,10 @@ public sealed class PostgresServer : IDisposable
 
     private string Program(string name) => Path.Combine(_programs, name);
 
-    private static string Run(string program, params string[] arguments)
+    private static string Run(string program, params string[] arguments) =>
+        Run(TimeLimit, program, arguments);
+
+    private static string Run(TimeSpan limit, string program, params string[] arguments)
     {
         var start = new ProcessStartInfo(IsRoot ? "runuser" : program)
         {
@@ -178,7 +187,7 @@ public sealed class PostgresServer : IDisposable
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();
-        return process.WaitForExit(TimeLimit) && process.ExitCode == 0
+        return process.WaitForExit(limit) && process.ExitCode == 0
             ? output.GetAwaiter().GetResult()
             : throw new InvalidOperationException(
                 $"`{Path.GetFileName(program)}` failed: {error.GetAwaiter().GetResult()}"
