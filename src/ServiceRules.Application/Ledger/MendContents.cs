@@ -14,6 +14,8 @@ public sealed class MendContents(OpenLedger ledger)
     // So many of them are in memory at once.
     private const int Together = 50;
 
+    private readonly ErasuresSeen erasures = new();
+
     /// <param name="copy">The copy, older or newer than the log.</param>
     /// <exception cref="LedgerStoreException">The log cannot be read or written.</exception>
     public ContentsMended Mend(ILedgerReading copy)
@@ -51,14 +53,18 @@ public sealed class MendContents(OpenLedger ledger)
         );
     }
 
-    private static bool PutBack(ILedgerWriting writing, ILedgerReading copy, LostPlace[] some)
+    private bool PutBack(ILedgerWriting writing, ILedgerReading copy, LostPlace[] some)
     {
-        var erased = Erasures.Of(writing);
+        erasures.Follow(writing);
         var concerned = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var (hash, _, records) in some)
         {
             // Erased since, or put back by somebody else.
-            if (erased.Contains(hash) || writing.Sound(hash) is not null || copy.Sound(hash) is not { } bytes)
+            if (
+                erasures.Contents.Contains(hash)
+                || writing.Sound(hash) is not null
+                || copy.Sound(hash) is not { } bytes
+            )
             {
                 continue;
             }
@@ -74,7 +80,7 @@ public sealed class MendContents(OpenLedger ledger)
 
         foreach (var record in concerned)
         {
-            RowsOfLog.Renew(writing, record, erased.Contains);
+            RowsOfLog.Renew(writing, record, erasures.Contents.Contains);
         }
 
         return true;

@@ -40,7 +40,8 @@ public static class SoundContent
         removal.Entry.Kind is EntryKind.Expiry
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"erased by retention on {removal.Entry.At.UtcDateTime:yyyy-MM-dd}"
+                // What runs by itself has nobody who answers for it: whoever gives up what is lost does.
+                $"{(removal.Entry.Reason is null ? "erased by retention" : "given up as lost")} on {removal.Entry.At.UtcDateTime:yyyy-MM-dd}"
             )
             : "erased";
 

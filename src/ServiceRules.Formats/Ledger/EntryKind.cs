@@ -36,7 +36,7 @@ public enum EntryKind
     /// <summary>How long contents are kept.</summary>
     Retention,
 
-    /// <summary>Contents were removed because their time was over.</summary>
+    /// <summary>Contents were removed because their time was over, or given up since they were lost.</summary>
     Expiry,
 
     /// <summary>What somebody who oversees says of a record.</summary>

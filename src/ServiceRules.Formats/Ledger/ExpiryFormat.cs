@@ -9,7 +9,7 @@ public static class ExpiryFormat
 {
     private static readonly ObjectShape<Expiry> Root = Shape.Object<Expiry>(
         "expiry",
-        "Contents that were removed because their time was over; the entries that name them stay.",
+        "Contents that were removed because their time was over, or given up since they were lost; the entries that name them stay.",
         o =>
         {
             var contents = o.Items(

@@ -19,13 +19,9 @@ internal sealed class DatabaseCopy : IDisposable
     // What was filed last may stand beside the database alone. What the two share in memory is made anew.
     private static readonly string[] Parts = ["", "-wal"];
 
-    private readonly string folder;
+    private readonly ScratchFolder scratch = new("servicerules-read-");
 
-    private DatabaseCopy(string folder, string name)
-    {
-        this.folder = folder;
-        File = Path.Combine(folder, name);
-    }
+    private DatabaseCopy(string name) => File = Path.Combine(scratch.Folder, name);
 
     /// <summary>The copy.</summary>
     public string File { get; }
@@ -42,10 +38,7 @@ internal sealed class DatabaseCopy : IDisposable
     /// <exception cref="LedgerStoreException">It cannot be read, or is written to meanwhile.</exception>
     public static DatabaseCopy Of(string database)
     {
-        var copy = new DatabaseCopy(
-            Directory.CreateTempSubdirectory("servicerules-read-").FullName,
-            Path.GetFileName(database)
-        );
+        var copy = new DatabaseCopy(Path.GetFileName(database));
         try
         {
             copy.Fill(database);
@@ -67,13 +60,19 @@ internal sealed class DatabaseCopy : IDisposable
         }
     }
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => scratch.Dispose();
 
     // Whoever looks through a folder that is closed to them alone may see it while others write.
     private void Fill(string database)
     {
         for (var time = 0; time < Times; time++)
         {
+            // A part that is gone from the database since would be played into what is newer than it.
+            foreach (var tried in Directory.GetFiles(scratch.Folder))
+            {
+                System.IO.File.Delete(tried);
+            }
+
             var before = Seen(database);
             foreach (var part in Parts.Where(part => System.IO.File.Exists(database + part)))
             {
@@ -83,7 +82,6 @@ internal sealed class DatabaseCopy : IDisposable
                     FileAccess.Read,
                     FileShare.ReadWrite
                 );
-                System.IO.File.Delete(File + part);
                 using var to = DurableFile.New(File + part, DurableFile.Private);
                 from.CopyTo(to);
             }

@@ -52,7 +52,14 @@ internal sealed class MemoryLedger : ILedgerStore, ILedgerWriting, ICheckpointSh
 
     public static string KeyOf(ContentHash hash) => hash.ToString();
 
-    public IEnumerable<StoredEntry> Entries(long from) => Stored.Where(entry => entry.Index >= from);
+    /// <summary>How often the whole log was gone through.</summary>
+    public int ReadsFromTheStart { get; private set; }
+
+    public IEnumerable<StoredEntry> Entries(long from)
+    {
+        ReadsFromTheStart += from == 0 ? 1 : 0;
+        return Stored.Where(entry => entry.Index >= from);
+    }
 
     public StoredEntry? Entry(long index) => Stored.Find(entry => entry.Index == index);
 

@@ -13,6 +13,8 @@ public abstract class LostContentContract : DrawerContract
         UPDATE row_cover SET size = 0
         """;
 
+    private static readonly Correction Why = new("lead-01", "no copy has it, and the machine was looked at");
+
     private protected LostContentContract(Func<Drawer> drawer)
         : base(drawer) { }
 
@@ -148,6 +150,51 @@ public abstract class LostContentContract : DrawerContract
         Assert.Empty(other.Rows.Versions("J-2"));
         _ = new MendContents(counter.Ledger).Mend(ExportedLedger.Open(export));
         Assert.IsType<SubmissionOutcome.Stored>(await other.SubmitAsync(Jobs.Job("J-2")));
+    }
+
+    [SkippableTheory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task GiveUp_OfARecordWhoseContentIsLost_LetsOthersBeFiledAndSaysWhoAnswersForIt(bool isOther)
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        await counter.SubmitAsync(Jobs.Job("J-3"));
+        var export = Export(counter);
+        var lost = DigestOf(counter, "J-1", "content");
+        Lose(lost, isOther);
+        await using var other = new Counter(Drawer);
+        Assert.IsType<SubmissionOutcome.Trouble>(await other.SubmitAsync(Jobs.Job("J-2")));
+
+        var outcome = new GiveUpLost(counter.Ledger).GiveUp("J-1", Why);
+
+        var entry = Assert.Single(Assert.IsType<FilingOutcome.Filed>(outcome).Entries).Entry.Entry;
+        Assert.Equal("lead-01", counter.Ledger.Log.PersonBehind(entry.By!));
+        Assert.Equal(Why.Reason, entry.Reason);
+        Assert.IsType<SubmissionOutcome.Stored>(await other.SubmitAsync(Jobs.Job("J-2")));
+        Assert.Empty(counter.Rows.Versions("J-1"));
+        Assert.Empty(new CheckHeldRows(counter.Ledger).Check());
+        Assert.Empty(Drawer.Verify().Faults);
+        var version = Assert.Single(new TellSubject(counter.Ledger.Log).Tell("J-1"));
+        Assert.False(version.IsDamaged);
+        Assert.StartsWith("given up as lost on ", version.WhyNone, StringComparison.Ordinal);
+        Assert.Empty(new MendContents(counter.Ledger).Mend(ExportedLedger.Open(export)).PutBack);
+    }
+
+    [SkippableFact]
+    public async Task GiveUp_OfWhatIsNotLost_IsRefused()
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        var giveUp = new GiveUpLost(counter.Ledger);
+        var size = counter.Ledger.Head!.Size;
+
+        Assert.Contains("no record `J-9`", Refused("J-9"), StringComparison.Ordinal);
+        Assert.Contains("nothing is lost", Refused("J-1"), StringComparison.Ordinal);
+        Assert.Equal(size, counter.Ledger.Head!.Size);
+
+        string Refused(string record) =>
+            Assert.IsType<FilingOutcome.Refused>(giveUp.GiveUp(record, Why)).Refusal.What;
     }
 
     [SkippableFact]

@@ -25,5 +25,6 @@ internal static class LedgerCommand
             LedgerRestoreCommand.Of(session),
             LedgerDrillCommand.Of(session),
             LedgerMendCommand.Of(session),
+            LedgerGiveUpCommand.Of(session),
         };
 }

@@ -37,24 +37,17 @@ internal static class LedgerDrillCommand
             : parsed.GetValue(LedgerPlace.Checkpoints) is { } shelf
                 ? [.. new CheckpointFolder(shelf.FullName).All()]
             : [];
-        var scratch = Directory.CreateTempSubdirectory("servicerules-drill-").FullName;
-        try
-        {
-            _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, scratch));
-            using var restored = LedgerPlace.Open(scratch);
-            var tried = TryLedgerCopy.Try(
-                restored.Store,
-                restored.Signer.Key,
-                outside,
-                log?.Store,
-                restored.Beside
-            );
-            LedgerCopies.Tell(session, backup, tried);
-            return tried.IsSound ? ExitCode.Good : ExitCode.NotGood;
-        }
-        finally
-        {
-            Directory.Delete(scratch, recursive: true);
-        }
+        using var scratch = new ScratchFolder("servicerules-drill-");
+        _ = LedgerCopies.Write(() => LedgerBackup.Restore(backup, scratch.Folder));
+        using var restored = LedgerPlace.Open(scratch.Folder);
+        var tried = TryLedgerCopy.Try(
+            restored.Store,
+            restored.Signer.Key,
+            outside,
+            log?.Store,
+            restored.Beside
+        );
+        LedgerCopies.Tell(session, backup, tried);
+        return tried.IsSound ? ExitCode.Good : ExitCode.NotGood;
     }
 }

@@ -58,19 +58,21 @@ internal static class LedgerMendCommand
         return mended.StillLost.IsEmpty && rows.IsEmpty ? ExitCode.Good : ExitCode.NotGood;
     }
 
-    // Opened elsewhere: opening brings tables up to date, and the copy stays as it is.
     private static ContentsMended FromBackup(OpenLedger ledger, string copy)
     {
-        var scratch = Directory.CreateTempSubdirectory("servicerules-mend-").FullName;
+        using var backup = Opened(copy);
+        return new MendContents(ledger).Mend(backup.Log);
+    }
+
+    private static BackupReading Opened(string copy)
+    {
         try
         {
-            _ = LedgerCopies.Write(() => LedgerBackup.Restore(copy, scratch));
-            using var restored = LedgerPlace.Open(scratch);
-            return new MendContents(ledger).Mend(restored.Store);
+            return LedgerCopies.Write(() => BackupReading.Open(copy));
         }
-        finally
+        catch (LedgerStoreException refused) when (refused.Trouble is StoreTrouble.Damaged)
         {
-            Directory.Delete(scratch, recursive: true);
+            throw new InputException(refused.Message);
         }
     }
 
