@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Storage.Sqlite;
 
@@ -19,6 +20,7 @@ public sealed class BackupReading : IDisposable
 
     /// <param name="folder">The folder of the backup.</param>
     /// <exception cref="LedgerStoreException">It cannot be read.</exception>
+    [SuppressMessage("Reliability", "CA2000", Justification = "Both pass to the object given back.")]
     public static BackupReading Open(string folder)
     {
         var copy = DatabaseCopy.Of(Path.Combine(folder, LedgerFolder.DatabaseName));
