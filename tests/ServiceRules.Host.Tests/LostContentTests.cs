@@ -55,6 +55,30 @@ public sealed class LostContentTests : IDisposable
         Run(2, "ledger", "mend", "--from", Place("none"), "--ledger", Place("data"));
     }
 
+    [Fact]
+    public async Task Report_WhereTheRulesOfItsAssessmentAreLost_IsNotToldAsGone()
+    {
+        await using var run = await ServiceRun.StartAsync(_folder);
+        using var filed = await run.PostAsync("api/records", Job());
+        var packs = (await ServiceRun.JsonAsync(filed))
+            .GetProperty("assessment")
+            .GetProperty("digests")
+            .GetProperty("packs")
+            .GetString()!;
+        Change($"DELETE FROM content WHERE hash = x'{packs["sha256:".Length..]}'");
+
+        using var report = await run.GetAsync("api/records/J-1/report");
+
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, report.StatusCode);
+        var told = await ServiceRun.JsonAsync(report);
+        Assert.EndsWith("storage", told.GetProperty("type").GetString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "servicerules ledger mend",
+            told.GetProperty("detail").GetString(),
+            StringComparison.Ordinal
+        );
+    }
+
     private static byte[] Job() => ServiceRun.Record("height-check", ("F-height-check", "J-1"));
 
     private string Place(string name) => Path.Combine(_folder, name);

@@ -2,6 +2,8 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using System.Text.Json;
+using ServiceRules.Application.Ledger;
+using ServiceRules.Host.Problems;
 using ServiceRules.TestKit;
 
 namespace ServiceRules.Host.Tests;
@@ -48,6 +50,15 @@ public sealed class ProblemTests(SharedService shared) : IClassFixture<SharedSer
             },
             { "POST", "/api/records?by=nobody-here", "application/json", "{}", 422, "refused" },
         };
+
+    [Fact]
+    public void Overtaken_AgainAndAgain_IsToldAsThat()
+    {
+        var (kind, detail) = StoreProblem.Of(StoreTrouble.Overtaken);
+
+        Assert.Equal("busy", kind.Name);
+        Assert.Contains("other rules came into force, or other waivers", detail, StringComparison.Ordinal);
+    }
 
     [Theory]
     [MemberData(nameof(Matrix))]

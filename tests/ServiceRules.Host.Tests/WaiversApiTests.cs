@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using Microsoft.Data.Sqlite;
 using ServiceRules.Application.Accounts;
 
 namespace ServiceRules.Host.Tests;
@@ -173,6 +174,51 @@ public sealed class WaiversApiTests : IAsyncLifetime
             (await _run.GetJsonAsync("api/waivers")).GetProperty("waivers").EnumerateArray(),
             one => Assert.Equal("erased", one.GetProperty("standing").GetString())
         );
+    }
+
+    [Fact]
+    public async Task Waiver_WhoseContentIsLost_IsNotToldAsErasedAndNothingIsJudgedWithoutIt()
+    {
+        using var entered = await EnterAsync(Waiver("height-on-target"));
+        Assert.Equal(HttpStatusCode.Created, entered.StatusCode);
+        Lose();
+
+        using var listed = await _run.GetAsync("api/waivers");
+        using var page = await _run.GetAsync("waivers");
+        using var judged = await _run.PostAsync("api/judgements", TooHigh("A-1"));
+        using var filed = await _run.PostAsync("api/records", TooHigh("A-1"));
+
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, page.StatusCode);
+        foreach (var answer in new[] { listed, judged, filed })
+        {
+            await IsLostAsync(answer);
+        }
+
+        using var none = await _run.GetAsync("api/records/A-1");
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+    }
+
+    private static async Task IsLostAsync(HttpResponseMessage answer)
+    {
+        var told = await ServiceRun.JsonAsync(answer);
+        Assert.True(answer.StatusCode == HttpStatusCode.ServiceUnavailable, told.GetRawText());
+        Assert.EndsWith("storage", told.GetProperty("type").GetString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "servicerules ledger mend",
+            told.GetProperty("detail").GetString(),
+            StringComparison.Ordinal
+        );
+    }
+
+    private void Lose()
+    {
+        using var connection = new SqliteConnection(
+            $"Data Source={Path.Combine(_folder, "data", "ledger", "ledger.db")};Pooling=False"
+        );
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = "DELETE FROM content WHERE hash IN (SELECT content FROM site_waiver)";
+        Assert.Equal(1, command.ExecuteNonQuery());
     }
 
     private static string Waiver(

@@ -30,7 +30,7 @@ public sealed class DemoJudging(ActiveRules rules, ImmutableArray<DemoJob> jobs)
         }
 
         throw new LedgerStoreException(
-            StoreTrouble.Busy,
+            StoreTrouble.Overtaken,
             "other rules came into force, or other waivers, each time that a job of the demo was judged"
         );
     }

@@ -11,7 +11,7 @@ public abstract record ReportBasis
     /// <summary>No such record is filed.</summary>
     public sealed record NotFiled : ReportBasis;
 
-    /// <summary>What a report would tell is no longer kept, or cannot be read here.</summary>
+    /// <summary>What a report would tell was removed on purpose, or cannot be read here.</summary>
     public sealed record NotKept(string Why) : ReportBasis;
 
     /// <summary>Its newest assessment has a report.</summary>
@@ -21,6 +21,7 @@ public abstract record ReportBasis
     public sealed record Judged(Assessed Assessed, FiledEntry Record, FiledEntry Assessment) : ReportBasis;
 
     /// <summary>Reads it out of the log, as it was filed: nothing is judged anew.</summary>
+    /// <exception cref="LedgerStoreException">Something of it is gone, or other bytes now, and no erasure removed it.</exception>
     public static ReportBasis Of(ILedgerReading log, string id)
     {
         ArgumentNullException.ThrowIfNull(log);
@@ -32,7 +33,7 @@ public abstract record ReportBasis
             return new NotFiled();
         }
 
-        if (version.Content is not { } record)
+        if (log.Kept(version.Entry.Entry.Content) is not { } record)
         {
             return new NotKept($"the record is {version.WhyNone}");
         }
@@ -50,29 +51,26 @@ public abstract record ReportBasis
             return new Issued(new FiledReport(issued, pdf));
         }
 
-        return judged.Assessment is null
-            ? new NotKept($"the assessment is {judged.WhyNone}")
-            : Read(log, version.Entry, judged, record);
+        return log.Kept(judged.Entry.Entry.Content) is { } assessment && judged.Assessment is not null
+            ? Read(log, version.Entry, judged, (record, assessment))
+            : new NotKept($"the assessment is {judged.WhyNone}");
     }
 
     private static ReportBasis Read(
         ILedgerReading log,
         FiledEntry entry,
         SubjectVersion.Judged judged,
-        ReadOnlyMemory<byte> recordBytes
+        (ReadOnlyMemory<byte> Record, ReadOnlyMemory<byte> Assessment) bytes
     )
     {
         var assessment = judged.Assessment!;
-        if (
-            log.Sound(assessment.Digests.Context) is null
-            || log.Sound(assessment.Digests.Packs) is null
-            || log.Sound(judged.Entry.Entry.Content) is not { } assessmentBytes
-        )
+        if (log.Kept(assessment.Digests.Context) is null || log.Kept(assessment.Digests.Packs) is null)
         {
             return new NotKept("the registers or rules that it was judged by are no longer kept");
         }
 
-        return FiledAssessed.Read(log, recordBytes, (assessment, assessmentBytes), _ => null) is { } assessed
+        return
+            FiledAssessed.Read(log, bytes.Record, (assessment, bytes.Assessment), _ => null) is { } assessed
             ? new Judged(assessed, entry, judged.Entry)
             : new NotKept("it was filed by another version of the product and cannot be read here");
     }

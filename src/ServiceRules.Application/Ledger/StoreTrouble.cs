@@ -32,6 +32,9 @@ public enum StoreTrouble
     /// </summary>
     NotShelved,
 
+    /// <summary>Other rules came into force, or other waivers, each time that it was judged.</summary>
+    Overtaken,
+
     /// <summary>What lists are made of is not what was made of the log. Nothing of it was told, and nothing rests on it.</summary>
     Rows,
 }

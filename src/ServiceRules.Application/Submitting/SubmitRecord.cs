@@ -47,7 +47,7 @@ public sealed class SubmitRecord(
 
     /// <summary>What is answered where rules or waivers changed while a record was judged.</summary>
     internal static SubmissionOutcome.Trouble Overtaken =>
-        new(StoreTrouble.Busy, "other rules came into force, or other waivers, while it was judged");
+        new(StoreTrouble.Overtaken, "other rules came into force, or other waivers, while it was judged");
 
     /// <summary>The same; null: other rules or waivers judge by now, and nothing is filed.</summary>
     internal async Task<SubmissionOutcome?> TryAsync(Submission submission, CancellationToken cancellation)

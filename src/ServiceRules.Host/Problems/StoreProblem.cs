@@ -19,6 +19,10 @@ internal static class StoreProblem
         {
             StoreTrouble.Full => (ProblemKind.Full, "no room is left on the disk"),
             StoreTrouble.Busy => (ProblemKind.Busy, "too much waits for the store; ask again in a moment"),
+            StoreTrouble.Overtaken => (
+                ProblemKind.Busy,
+                "other rules came into force, or other waivers, again and again while it was judged, so nothing was stored; send it again"
+            ),
             StoreTrouble.ReadOnly => (
                 ProblemKind.Storage,
                 "the store may not be written to now; nothing was stored"

@@ -21,17 +21,23 @@ internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
             )
             .Single();
 
-    public ImmutableArray<KeptWaiver> Of(string site) =>
-        [
-            .. connection.Rows(
-                """
-                SELECT w.number, w.site, w.subject, w.content, c.bytes, w.at, w.entry_index, w.withdrawn_at, w.withdrawn_entry
-                FROM site_waiver w LEFT JOIN content c ON c.hash = w.content WHERE w.site = @site ORDER BY w.number
-                """,
-                Kept,
-                ("@site", site)
-            ),
-        ];
+    public ImmutableArray<KeptWaiver> Of(string site)
+    {
+        var rows = connection.Rows(
+            """
+            SELECT w.number, w.site, w.subject, w.content, c.bytes, w.at, w.entry_index, w.withdrawn_at, w.withdrawn_entry
+            FROM site_waiver w LEFT JOIN content c ON c.hash = w.content WHERE w.site = @site ORDER BY w.number
+            """,
+            row => (Waiver: Kept(row), Hash: row.Bytes(3)),
+            ("@site", site)
+        );
+        // One that is lost is not told as erased, and nothing is judged as if it never was.
+        new SqlLedgerReading(connection).HoldErased([
+            .. rows.Where(row => row.Waiver.Content is null)
+                .Select(row => ContentHash.TryFromBytes(row.Hash, out var gone) ? gone : default),
+        ]);
+        return [.. rows.Select(row => row.Waiver)];
+    }
 
     public ImmutableArray<WaiverRow> Rows() =>
         [

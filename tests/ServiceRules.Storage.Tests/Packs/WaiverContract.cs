@@ -54,19 +54,49 @@ public abstract class WaiverContract : DrawerContract
     public void Erased_CountsNoMore()
     {
         using var folder = Drawer.Open();
+        var ledger = Drawer.Opened(folder);
         var site = Submitting.Jobs.Rules.Site!;
         var seen = new SiteWaivers(folder.Waivers, site);
-        Keep(folder, site.Name);
+        Enter(ledger, site.Name);
         Assert.Contains(Wet, seen.Now().Waivers);
 
-        folder.Store.Write(writing =>
-        {
-            writing.Remove(Evidence.ContentHash.Of(WaiverFormat.Current.Write(Wet)));
-            return 0;
-        });
+        Assert.IsType<FilingOutcome.Filed>(
+            new ForgetPerson(ledger).Forget("lead-01", new Correction("officer-01", "asked"), true)
+        );
 
         Assert.DoesNotContain(Wet, seen.Now().Waivers);
         Assert.Null(Assert.Single(folder.Waivers.Of(site.Name)).Content);
+    }
+
+    [SkippableFact]
+    public void Lost_IsNotTakenForErasedAndCountsAgainOnceItIsPutBack()
+    {
+        using var folder = Drawer.Open();
+        var ledger = Drawer.Opened(folder);
+        var site = Submitting.Jobs.Rules.Site!;
+        var seen = new SiteWaivers(folder.Waivers, site);
+        Enter(ledger, site.Name);
+        Assert.Contains(Wet, seen.Now().Waivers);
+        _ = new ExportLedger(ledger.Log, ledger.Key).To(Drawer.At("copy"));
+
+        folder.Store.Write(writing =>
+        {
+            writing.Remove(Assert.Single(writing.Waivers.Rows()).Content);
+            return 0;
+        });
+
+        Action[] asked =
+        [
+            () => seen.Now(),
+            () => folder.Waivers.Of(site.Name),
+            () => Waiving(ledger, site.Name).Withdraw(1, "dry", "key:1"),
+        ];
+        Assert.All(
+            asked,
+            ask => Assert.Equal(StoreTrouble.Damaged, Assert.Throws<LedgerStoreException>(ask).Trouble)
+        );
+        Assert.Single(new MendContents(ledger).Mend(ExportedLedger.Open(Drawer.At("copy"))).PutBack);
+        Assert.Contains(Wet, seen.Now().Waivers);
     }
 
     [SkippableFact]
@@ -86,6 +116,14 @@ public abstract class WaiverContract : DrawerContract
             Assert.Throws<LedgerStoreException>(() => folder.Waivers.Of("s")).Trouble
         );
     }
+
+    private static KeepWaivers Waiving(OpenLedger ledger, string site) =>
+        new(ledger, Submitting.Jobs.Rules.Library, site, false);
+
+    private static void Enter(OpenLedger ledger, string site) =>
+        Assert.IsType<WaiverOutcome.Done>(
+            Waiving(ledger, site).Enter(Submitting.Jobs.Rules.Book, Wet, "key:1")
+        );
 
     private static void Keep(LedgerFolder folder, string site) =>
         Assert.Equal(

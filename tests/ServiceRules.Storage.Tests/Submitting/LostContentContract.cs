@@ -197,6 +197,27 @@ public abstract class LostContentContract : DrawerContract
             Assert.IsType<FilingOutcome.Refused>(giveUp.GiveUp(record, Why)).Refusal.What;
     }
 
+    [SkippableTheory]
+    [InlineData("content")]
+    [InlineData("assessment")]
+    [InlineData("context")]
+    [InlineData("packs")]
+    public async Task Report_OfWhatIsLost_IsNotToldAsOneThatIsKeptNoMore(string part)
+    {
+        await using var counter = new Counter(Drawer);
+        await counter.SubmitAsync(Jobs.Job("J-1"));
+        var export = Export(counter);
+        Lose(DigestOf(counter, "J-1", part), false);
+
+        var lost = Assert.Throws<LedgerStoreException>(() =>
+            counter.Ledger.Read(log => ReportBasis.Of(log, "J-1"))
+        );
+
+        Assert.Equal(StoreTrouble.Damaged, lost.Trouble);
+        _ = new MendContents(counter.Ledger).Mend(ExportedLedger.Open(export));
+        Assert.IsType<ReportBasis.Judged>(counter.Ledger.Read(log => ReportBasis.Of(log, "J-1")));
+    }
+
     [SkippableFact]
     public async Task Amendment_OfARecordWhoseContentIsLost_StandsInItsPlace()
     {

@@ -76,7 +76,7 @@ public abstract class OvertakenContract : DrawerContract
 
         var outcome = await underWay.SubmitAsync(new Submission(RejudgedHistory.TooHigh("J-1")));
 
-        Assert.Equal(StoreTrouble.Busy, Assert.IsType<SubmissionOutcome.Trouble>(outcome).What);
+        Assert.Equal(StoreTrouble.Overtaken, Assert.IsType<SubmissionOutcome.Trouble>(outcome).What);
         Assert.Equal(size, one.Counter.Ledger.Log.Head!.Size);
         Assert.Empty(one.Counter.Rows.Versions("J-1"));
     }
@@ -96,7 +96,7 @@ public abstract class OvertakenContract : DrawerContract
     }
 
     [SkippableFact]
-    public async Task Record_OvertakenEachTime_IsToldThatTheStoreIsBusy()
+    public async Task Record_OvertakenEachTime_IsToldSo()
     {
         await using var one = new RejudgedHistory(Drawer);
         one.BeginWith(RejudgedHistory.Lenient);
@@ -114,7 +114,7 @@ public abstract class OvertakenContract : DrawerContract
         var outcome = await Submitting(one, rules)
             .SubmitAsync(new Submission(RejudgedHistory.TooHigh("J-1")));
 
-        Assert.Equal(StoreTrouble.Busy, Assert.IsType<SubmissionOutcome.Trouble>(outcome).What);
+        Assert.Equal(StoreTrouble.Overtaken, Assert.IsType<SubmissionOutcome.Trouble>(outcome).What);
         Assert.Equal(6, next.Count);
         Assert.Empty(one.Counter.Rows.Versions("J-1"));
     }
