@@ -65,7 +65,7 @@ namespace ServiceRules.Client
         /// <remarks>
         /// Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. It is judged knowing what stored records show of its machine, locks and people; stored records that are judged otherwise in its light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again gets the same answer, whatever was filed since; answers are kept for 30 days.
         /// </remarks>
-        /// <param name="by">the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for</param>
+        /// <param name="by">the person of the register who answers for it; left out: whom the account or key stands for, and where that is nobody, who signed it off</param>
         /// <param name="site">the site, where there are several and who asks is of all of them</param>
         /// <param name="idempotency_Key">what the sender names this request by, so that the same again gets the same answer: a text in double quotes</param>
         /// <returns>OK</returns>

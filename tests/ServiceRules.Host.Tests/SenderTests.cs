@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Client;
@@ -19,6 +20,21 @@ public sealed class SenderTests(SharedService shared) : IClassFixture<SharedServ
 
     private static byte[] Record(string id, string day) =>
         ServiceRun.Record("height-check", ("F-height-check", id), ("2026-04-13", day));
+
+    private static byte[] Open(string id, string day)
+    {
+        var record = JsonNode.Parse(Record(id, day))!.AsObject();
+        Assert.True(record.Remove("signOff"));
+        return Encoding.UTF8.GetBytes(record.ToJsonString());
+    }
+
+    private static async Task FileAsync(HttpClient client, byte[] record)
+    {
+        using var body = new ByteArrayContent(record);
+        body.Headers.ContentType = new("application/json");
+        using var filed = await client.PostAsync(new Uri("api/records", UriKind.Relative), body);
+        Assert.True(filed.StatusCode == HttpStatusCode.Created, await filed.Content.ReadAsStringAsync());
+    }
 
     private async Task<JsonElement> EntryAsync(string id)
     {
@@ -109,6 +125,47 @@ public sealed class SenderTests(SharedService shared) : IClassFixture<SharedServ
             verified.Points,
             point =>
                 point.Told.Contains($"filed over the service with key:{key.Id}", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public async Task Record_OfWhomALeadDoesNotSay_IsFiledByTheLead()
+    {
+        var signedOff = Record("S-signed", "2026-04-16");
+        using var lead = _run.ClientWith(_run.NewKey(Roles.Lead, "lead-01"));
+        await FileAsync(lead, signedOff);
+        await FileAsync(_run.Client, Open("S-carried", "2026-04-17"));
+        await FileAsync(lead, Record("S-carried", "2026-04-17"));
+        await FileAsync(_run.Client, Record("S-nobody", "2026-04-18"));
+
+        var signed = await EntryAsync("S-signed");
+        var carried = await EntryAsync("S-carried");
+        var nobody = await EntryAsync("S-nobody");
+
+        var person = signed.GetProperty("sender").GetProperty("person").GetString();
+        Assert.Equal(person, signed.GetProperty("by").GetString());
+        Assert.Equal(person, carried.GetProperty("by").GetString());
+        // A key that stands for nobody: who signed it off.
+        Assert.StartsWith("p-", nobody.GetProperty("by").GetString(), StringComparison.Ordinal);
+        Assert.NotEqual(person, nobody.GetProperty("by").GetString());
+    }
+
+    [Fact]
+    public async Task Bench_OfALead_FilesByTheLead()
+    {
+        using var lead = _run.ClientWith(_run.NewKey(Roles.Lead, "lead-01"));
+        using var form = new FormUrlEncodedContent([
+            new("record", Encoding.UTF8.GetString(Record("S-bench-lead", "2026-04-19"))),
+            new("do", "submit"),
+        ]);
+        using var filed = await lead.PostAsync(new Uri("bench", UriKind.Relative), form);
+        Assert.Equal(HttpStatusCode.OK, filed.StatusCode);
+
+        var entry = await EntryAsync("S-bench-lead");
+
+        Assert.Equal(
+            entry.GetProperty("sender").GetProperty("person").GetString(),
+            entry.GetProperty("by").GetString()
         );
     }
 

@@ -17,7 +17,7 @@ internal static class RecordsApi
     private const string Root = "/api/records";
     private const string IdText = "the identity of the record, as the record says it";
     private const string ByText =
-        "the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for";
+        "the person of the register who answers for it; left out: whom the account or key stands for, and where that is nobody, who signed it off";
 
     public static void MapRecords(this IEndpointRouteBuilder routes)
     {
