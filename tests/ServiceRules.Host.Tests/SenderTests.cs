@@ -170,6 +170,68 @@ public sealed class SenderTests(SharedService shared) : IClassFixture<SharedServ
     }
 
     [Fact]
+    public async Task Version_TellsWhoSentIt_ToATechnicianByPseudonymAlone()
+    {
+        var secret = _run.NewKey(Roles.Lead, "lead-01");
+        var key = $"key:{_run.Get<IAccountStore>().Key(DrawnSecret.Hash(secret))!.Id}";
+        using var lead = _run.ClientWith(secret);
+        await FileAsync(lead, Record("S-told", "2026-04-20"));
+        using var officer = _run.ClientWith(_run.NewKey(Roles.Officer));
+        using var technician = _run.ClientWith(_run.NewKey(Roles.Technician, "tech-02"));
+        var pseudonym = (await EntryAsync("S-told")).GetProperty("by").GetString();
+
+        var whole = await SenderAsync(officer, "S-told");
+        var part = await SenderAsync(technician, "S-told");
+
+        Assert.Equal(key, whole.GetProperty("name").GetString());
+        Assert.Equal(pseudonym, whole.GetProperty("person").GetString());
+        Assert.Equal("lead-01", whole.GetProperty("standsFor").GetString());
+        Assert.Equal(key, part.GetProperty("name").GetString());
+        Assert.Equal(pseudonym, part.GetProperty("person").GetString());
+        Assert.False(part.TryGetProperty("standsFor", out _));
+        Assert.Contains(
+            $"<div>Sent to the service with {key}; it stands for lead-01 ({pseudonym}).</div>",
+            await TextAsync(officer, "records/S-told"),
+            StringComparison.Ordinal
+        );
+        var seen = await TextAsync(technician, "records/S-told");
+        Assert.Contains(
+            $"<div>Sent to the service with {key}; it stands for {pseudonym}.</div>",
+            seen,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("lead-01", seen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Version_OfAKeyThatStandsForNobody_TellsTheKeyAlone()
+    {
+        await FileAsync(_run.Client, Record("S-told-key", "2026-04-21"));
+
+        var sender = await SenderAsync(_run.Client, "S-told-key");
+
+        Assert.Equal(
+            $"key:{_run.Get<IAccountStore>().Key(DrawnSecret.Hash(_run.Key))!.Id}",
+            sender.GetProperty("name").GetString()
+        );
+        Assert.False(sender.TryGetProperty("person", out _));
+        Assert.Contains(
+            $"<div>Sent to the service with {sender.GetProperty("name").GetString()}.</div>",
+            await _run.TextAsync("records/S-told-key"),
+            StringComparison.Ordinal
+        );
+    }
+
+    private static Task<string> TextAsync(HttpClient client, string path) =>
+        client.GetStringAsync(new Uri(path, UriKind.Relative));
+
+    private static async Task<JsonElement> SenderAsync(HttpClient client, string id)
+    {
+        using var answer = JsonDocument.Parse(await TextAsync(client, $"api/records/{id}"));
+        return answer.RootElement.GetProperty("versions")[0].GetProperty("sender").Clone();
+    }
+
+    [Fact]
     public async Task Correction_NamesWhoSentTheCorrection()
     {
         using var technician = _run.ClientWith(_run.NewKey(Roles.Technician, "tech-02"));
