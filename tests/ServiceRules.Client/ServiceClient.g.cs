@@ -65,7 +65,7 @@ namespace ServiceRules.Client
         /// <remarks>
         /// Once this answers, record and assessment are on the disk, in the log, under a signed checkpoint. It is judged knowing what stored records show of its machine, locks and people; stored records that are judged otherwise in its light are told (alsoTurned) and get a further assessment in the same filing. The same record again adds nothing (200); an open job may be sent again further on (201); anything else under the same identity is a conflict, told with the first differences. With the header Idempotency-Key the same request again gets the same answer, whatever was filed since; answers are kept for 30 days.
         /// </remarks>
-        /// <param name="by">the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for</param>
+        /// <param name="by">the person of the register who answers for it; left out: whom the account or key stands for, and where that is nobody, who signed it off</param>
         /// <param name="site">the site, where there are several and who asks is of all of them</param>
         /// <param name="idempotency_Key">what the sender names this request by, so that the same again gets the same answer: a text in double quotes</param>
         /// <returns>OK</returns>
@@ -749,7 +749,7 @@ namespace ServiceRules.Client
         /// A record as it stands, its assessment, and its versions over time.
         /// </summary>
         /// <remarks>
-        /// The assessment is the latest: turned tells when and why a later record changed it, and what was filed first stands among the assessments of the version.
+        /// The assessment is the latest: turned tells when and why a later record changed it, and what was filed first stands among the assessments of the version. Each version tells which account or key sent it, and for whom that stands: by pseudonym, and to whoever sees every record of the site by person as well.
         /// </remarks>
         /// <param name="id">the identity of the record, as the record says it</param>
         /// <returns>OK</returns>
@@ -10969,6 +10969,42 @@ namespace ServiceRules.Client
     }
 
     /// <summary>
+    /// Who sent a version of a record to the service.
+    /// </summary>
+    [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
+    public partial class ToldSender
+    {
+
+        /// <summary>
+        /// The account that had signed in, `account:ID`, or the key that was shown, `key:ID`.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("name")]
+        public string Name { get; set; } = default!;
+
+        /// <summary>
+        /// Pseudonym of the person of the register whom that stands for; left out where it stands for nobody.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("person")]
+        public string? Person { get; set; } = default!;
+
+        /// <summary>
+        /// That person; left out where the person was forgotten, and to whoever sees but the records that name them.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("standsFor")]
+        public string? StandsFor { get; set; } = default!;
+
+        private System.Collections.Generic.IDictionary<string, object>? _additionalProperties;
+
+        [System.Text.Json.Serialization.JsonExtensionData]
+        public System.Collections.Generic.IDictionary<string, object> AdditionalProperties
+        {
+            get { return _additionalProperties ?? (_additionalProperties = new System.Collections.Generic.Dictionary<string, object>()); }
+            set { _additionalProperties = value; }
+        }
+
+    }
+
+    /// <summary>
     /// A site.
     /// </summary>
     [System.CodeDom.Compiler.GeneratedCode("NJsonSchema", "14.8.0.0 (NJsonSchema v11.6.2.0 (Newtonsoft.Json v13.0.0.0))")]
@@ -11109,6 +11145,12 @@ namespace ServiceRules.Client
         /// </summary>
         [System.Text.Json.Serialization.JsonPropertyName("entry")]
         public ToldEntry Entry { get; set; } = new ToldEntry();
+
+        /// <summary>
+        /// Who sent it; left out where no sign-in was checked.
+        /// </summary>
+        [System.Text.Json.Serialization.JsonPropertyName("sender")]
+        public ToldSender? Sender { get; set; } = default!;
 
         /// <summary>
         /// Why its content is not there; left out where it is.

@@ -27,11 +27,12 @@ public sealed class AmendmentConditionTests(SharedService shared) : IClassFixtur
         string id,
         string height,
         string? tag,
-        string? key = null
+        string? key = null,
+        string reason = "read%20wrong"
     )
     {
         using var answer = await _run.PostAsync(
-            $"api/records/{id}/amendments?by=lead-01&reason=read%20wrong",
+            $"api/records/{id}/amendments?by=lead-01&reason={reason}",
             Record(id, height),
             request =>
             {
@@ -76,6 +77,26 @@ public sealed class AmendmentConditionTests(SharedService shared) : IClassFixtur
             "#problem-changed",
             answers.First(answer => answer.Status == 412).Body,
             StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Amend_AtOnceToTheSameForOtherReasons_OneIsTakenAndTheOthersAreTold()
+    {
+        var tag = await FiledAsync("C-6");
+
+        var answers = await Task.WhenAll(
+            Enumerable
+                .Range(0, 6)
+                .Select(one => AmendAsync("C-6", "3.84 mm", tag, reason: $"reading%20{(char)('a' + one)}"))
+        );
+
+        Assert.Equal(1, answers.Count(answer => answer.Status == 201));
+        Assert.Equal(5, answers.Count(answer => answer.Status == 412));
+        // Who knows what stands is told that it stands so already.
+        Assert.Equal(
+            409,
+            (await AmendAsync("C-6", "3.84 mm", await TagAsync("C-6"), reason: "reading%20z")).Status
         );
     }
 

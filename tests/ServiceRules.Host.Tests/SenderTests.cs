@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Microsoft.Extensions.DependencyInjection;
 using ServiceRules.Application.Accounts;
 using ServiceRules.Client;
@@ -19,6 +20,21 @@ public sealed class SenderTests(SharedService shared) : IClassFixture<SharedServ
 
     private static byte[] Record(string id, string day) =>
         ServiceRun.Record("height-check", ("F-height-check", id), ("2026-04-13", day));
+
+    private static byte[] Open(string id, string day)
+    {
+        var record = JsonNode.Parse(Record(id, day))!.AsObject();
+        Assert.True(record.Remove("signOff"));
+        return Encoding.UTF8.GetBytes(record.ToJsonString());
+    }
+
+    private static async Task FileAsync(HttpClient client, byte[] record)
+    {
+        using var body = new ByteArrayContent(record);
+        body.Headers.ContentType = new("application/json");
+        using var filed = await client.PostAsync(new Uri("api/records", UriKind.Relative), body);
+        Assert.True(filed.StatusCode == HttpStatusCode.Created, await filed.Content.ReadAsStringAsync());
+    }
 
     private async Task<JsonElement> EntryAsync(string id)
     {
@@ -110,6 +126,109 @@ public sealed class SenderTests(SharedService shared) : IClassFixture<SharedServ
             point =>
                 point.Told.Contains($"filed over the service with key:{key.Id}", StringComparison.Ordinal)
         );
+    }
+
+    [Fact]
+    public async Task Record_OfWhomALeadDoesNotSay_IsFiledByTheLead()
+    {
+        var signedOff = Record("S-signed", "2026-04-16");
+        using var lead = _run.ClientWith(_run.NewKey(Roles.Lead, "lead-01"));
+        await FileAsync(lead, signedOff);
+        await FileAsync(_run.Client, Open("S-carried", "2026-04-17"));
+        await FileAsync(lead, Record("S-carried", "2026-04-17"));
+        await FileAsync(_run.Client, Record("S-nobody", "2026-04-18"));
+
+        var signed = await EntryAsync("S-signed");
+        var carried = await EntryAsync("S-carried");
+        var nobody = await EntryAsync("S-nobody");
+
+        var person = signed.GetProperty("sender").GetProperty("person").GetString();
+        Assert.Equal(person, signed.GetProperty("by").GetString());
+        Assert.Equal(person, carried.GetProperty("by").GetString());
+        // A key that stands for nobody: who signed it off.
+        Assert.StartsWith("p-", nobody.GetProperty("by").GetString(), StringComparison.Ordinal);
+        Assert.NotEqual(person, nobody.GetProperty("by").GetString());
+    }
+
+    [Fact]
+    public async Task Bench_OfALead_FilesByTheLead()
+    {
+        using var lead = _run.ClientWith(_run.NewKey(Roles.Lead, "lead-01"));
+        using var form = new FormUrlEncodedContent([
+            new("record", Encoding.UTF8.GetString(Record("S-bench-lead", "2026-04-19"))),
+            new("do", "submit"),
+        ]);
+        using var filed = await lead.PostAsync(new Uri("bench", UriKind.Relative), form);
+        Assert.Equal(HttpStatusCode.OK, filed.StatusCode);
+
+        var entry = await EntryAsync("S-bench-lead");
+
+        Assert.Equal(
+            entry.GetProperty("sender").GetProperty("person").GetString(),
+            entry.GetProperty("by").GetString()
+        );
+    }
+
+    [Fact]
+    public async Task Version_TellsWhoSentIt_ToATechnicianByPseudonymAlone()
+    {
+        var secret = _run.NewKey(Roles.Lead, "lead-01");
+        var key = $"key:{_run.Get<IAccountStore>().Key(DrawnSecret.Hash(secret))!.Id}";
+        using var lead = _run.ClientWith(secret);
+        await FileAsync(lead, Record("S-told", "2026-04-20"));
+        using var officer = _run.ClientWith(_run.NewKey(Roles.Officer));
+        using var technician = _run.ClientWith(_run.NewKey(Roles.Technician, "tech-02"));
+        var pseudonym = (await EntryAsync("S-told")).GetProperty("by").GetString();
+
+        var whole = await SenderAsync(officer, "S-told");
+        var part = await SenderAsync(technician, "S-told");
+
+        Assert.Equal(key, whole.GetProperty("name").GetString());
+        Assert.Equal(pseudonym, whole.GetProperty("person").GetString());
+        Assert.Equal("lead-01", whole.GetProperty("standsFor").GetString());
+        Assert.Equal(key, part.GetProperty("name").GetString());
+        Assert.Equal(pseudonym, part.GetProperty("person").GetString());
+        Assert.False(part.TryGetProperty("standsFor", out _));
+        Assert.Contains(
+            $"<div>Sent to the service with {key}; it stands for lead-01 ({pseudonym}).</div>",
+            await TextAsync(officer, "records/S-told"),
+            StringComparison.Ordinal
+        );
+        var seen = await TextAsync(technician, "records/S-told");
+        Assert.Contains(
+            $"<div>Sent to the service with {key}; it stands for {pseudonym}.</div>",
+            seen,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("lead-01", seen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Version_OfAKeyThatStandsForNobody_TellsTheKeyAlone()
+    {
+        await FileAsync(_run.Client, Record("S-told-key", "2026-04-21"));
+
+        var sender = await SenderAsync(_run.Client, "S-told-key");
+
+        Assert.Equal(
+            $"key:{_run.Get<IAccountStore>().Key(DrawnSecret.Hash(_run.Key))!.Id}",
+            sender.GetProperty("name").GetString()
+        );
+        Assert.False(sender.TryGetProperty("person", out _));
+        Assert.Contains(
+            $"<div>Sent to the service with {sender.GetProperty("name").GetString()}.</div>",
+            await _run.TextAsync("records/S-told-key"),
+            StringComparison.Ordinal
+        );
+    }
+
+    private static Task<string> TextAsync(HttpClient client, string path) =>
+        client.GetStringAsync(new Uri(path, UriKind.Relative));
+
+    private static async Task<JsonElement> SenderAsync(HttpClient client, string id)
+    {
+        using var answer = JsonDocument.Parse(await TextAsync(client, $"api/records/{id}"));
+        return answer.RootElement.GetProperty("versions")[0].GetProperty("sender").Clone();
     }
 
     [Fact]

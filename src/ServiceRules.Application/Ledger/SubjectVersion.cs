@@ -29,6 +29,24 @@ public sealed record SubjectVersion(
     /// <summary>The person whom the account or key stands for that sent it; null: nobody, or the person was forgotten.</summary>
     public string? SentFor { get; init; }
 
+    /// <summary>Who sent it to a service, in words; null where the entry names nobody, since no sign-in was checked.</summary>
+    /// <param name="namesPerson">Whether the person is named whom the account or key stands for, or is but a pseudonym.</param>
+    public string? Sent(bool namesPerson)
+    {
+        if (Entry.Entry.Sender is not { } sender)
+        {
+            return null;
+        }
+
+        var how = sender.IsKey
+            ? $"sent to the service with {sender.Name}"
+            : $"sent to the service by {sender.Name}, which had signed in";
+        return sender.Person is not { } pseudonym ? how
+            : !namesPerson ? $"{how}; it stands for {pseudonym}"
+            : SentFor is { } person ? $"{how}; it stands for {person} ({pseudonym})"
+            : $"{how}; it stands for {pseudonym} (forgotten)";
+    }
+
     /// <summary>One assessment of the version.</summary>
     /// <param name="Entry">Its entry.</param>
     /// <param name="Assessment">The assessment; null when it cannot be told.</param>

@@ -88,17 +88,22 @@ internal sealed class RecordSubmission(
             );
         }
 
+        // Held before anything else is told of what stands; where nothing does, filing says so.
+        if (
+            submission.Condition is { } holds
+            && RecordVersions.Of(writing, id).Latest is not null
+            && !holds(writing, id)
+        )
+        {
+            IsChanged = true;
+            return new FilingPlan.Refuse(new("the record was changed since", "the record as it stands now"));
+        }
+
         var by = submission.Correction?.By ?? submission.By ?? assessed.Record.SignOff?.By.Text;
         var plan = FileRecord.Plan(writing, assessed, by, submission.Correction, submission.Sender, Standing);
         if (plan is not FilingPlan.File file)
         {
             return plan;
-        }
-
-        if (submission.Condition is { } holds && !holds(writing, id))
-        {
-            IsChanged = true;
-            return new FilingPlan.Refuse(new("the record was changed since", "the record as it stands now"));
         }
 
         Kind = KindOf(writing, file, id);

@@ -22,8 +22,8 @@ public sealed record Submission(ReadOnlyMemory<byte> Body)
     public string? Site { get; init; }
 
     /// <summary>
-    /// Asked inside the transaction, of a record by its identity: whether what stands is what the sender takes it for. Null: whatever
-    /// stands.
+    /// Asked inside the transaction, of a filed record by its identity, before anything is told of what stands: whether that is what the
+    /// sender takes it for. Null: whatever stands.
     /// </summary>
     public Func<ILedgerReading, string, bool>? Condition { get; init; }
 

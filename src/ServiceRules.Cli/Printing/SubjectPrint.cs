@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ServiceRules.Application.Ledger;
 using ServiceRules.Domain.Timeline;
-using ServiceRules.Formats.Ledger;
 using Spectre.Console;
 
 namespace ServiceRules.Cli.Printing;
@@ -42,11 +41,9 @@ internal sealed class SubjectPrint(
         screen.MarkedLine(
             $"[bold]entry {version.Entry.Index}[/]  {UtcTime.Print(entry.At)}  {FilingPrint.Word(entry.Kind)}{By(version)}"
         );
-        if (entry.Sender is { } sender)
+        if (version.Sent(namesPerson: true) is { } sent)
         {
-            screen.TextLine(
-                $"  sent to the service {(sender.IsKey ? "with" : "by")} {sender.Name}{SentFor(version, sender)}"
-            );
+            screen.TextLine($"  {sent}");
         }
 
         if (entry.Corrects is { } corrects)
@@ -110,17 +107,6 @@ internal sealed class SubjectPrint(
             (null, { } pseudonym) => $"  by {pseudonym} (forgotten)",
             _ => "",
         };
-
-    private static string SentFor(SubjectVersion version, EntrySender sender)
-    {
-        var signedIn = sender.IsKey ? "" : ", which had signed in";
-        return (sender.Person, version.SentFor) switch
-        {
-            (null, _) => signedIn,
-            ({ } pseudonym, { } person) => $"{signedIn}; it stands for {person} ({pseudonym})",
-            ({ } pseudonym, null) => $"{signedIn}; it stands for {pseudonym} (forgotten)",
-        };
-    }
 
     private static string? Short(string? value) =>
         value is { Length: > LongestValue } ? value[..LongestValue] + "…" : value;

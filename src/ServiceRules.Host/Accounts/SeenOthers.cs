@@ -89,9 +89,11 @@ internal sealed class SeenOthers(Caller caller, AssessRecord judging, ILedgerRea
             Changes = [.. turn.Changes.Select(change => change with { Statement = null })],
         };
 
+    /// <summary>Whoever it was sent for is told by pseudonym, as whoever answers for it.</summary>
     public ToldVersion Of(ToldVersion version) =>
         version with
         {
+            Sender = version.Sender is { } sender ? sender with { StandsFor = null } : null,
             Assessments = [.. version.Assessments.Select(Of)],
         };
 }

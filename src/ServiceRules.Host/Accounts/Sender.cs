@@ -12,9 +12,11 @@ internal sealed record SenderFault(ProblemKind Kind, string Detail, string Accep
 /// <summary>What is asked of a submission besides what it says: nobody answers in another's name.</summary>
 internal static class Sender
 {
-    /// <summary>Who answers for what is sent: of a technician, the person of the account, whoever signed off.</summary>
-    public static string? By(Caller caller, string? given) =>
-        given ?? (caller.IsLimited ? caller.Person : null);
+    /// <summary>
+    /// Who answers for what is sent, where nobody is named the person whom the account or key stands for: whoever stands for somebody files in
+    /// no other name, by leaving the name out either. Null: who signed it off.
+    /// </summary>
+    public static string? By(Caller caller, string? given) => given ?? caller.Person;
 
     /// <summary>Who sends, as the log tells it.</summary>
     public static KnownSender Known(Caller caller) => new(caller.Name, caller.Person);

@@ -17,7 +17,7 @@ internal static class RecordsApi
     private const string Root = "/api/records";
     private const string IdText = "the identity of the record, as the record says it";
     private const string ByText =
-        "the person of the register who answers for it; left out: who signed it off, or whom the technician's account stands for";
+        "the person of the register who answers for it; left out: whom the account or key stands for, and where that is nobody, who signed it off";
 
     public static void MapRecords(this IEndpointRouteBuilder routes)
     {
@@ -81,7 +81,8 @@ internal static class RecordsApi
             .WithSummary("A record as it stands, its assessment, and its versions over time.")
             .WithDescription(
                 "The assessment is the latest: turned tells when and why a later record changed it, and what was filed first "
-                    + "stands among the assessments of the version."
+                    + "stands among the assessments of the version. Each version tells which account or key sent it, and for whom that "
+                    + "stands: by pseudonym, and to whoever sees every record of the site by person as well."
             )
             .Produces<RecordAnswer>()
             .Produces(StatusCodes.Status304NotModified)

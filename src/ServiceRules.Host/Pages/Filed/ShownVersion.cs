@@ -30,6 +30,11 @@ public sealed record ShownVersion(
     private const int ChangesMost = 30;
     private const int ValueLength = 80;
 
+    /// <summary>
+    /// Who sent it: the account or key, and whom that stands for; to whoever sees but the records that name them, by pseudonym.
+    /// </summary>
+    public string Sent { get; init; } = "";
+
     /// <summary>The versions of a record, the newest first.</summary>
     /// <param name="log">The log.</param>
     /// <param name="id">The record.</param>
@@ -80,7 +85,12 @@ public sealed record ShownVersion(
             ),
             [.. changes.Take(ChangesMost)],
             Math.Max(0, changes.Count - ChangesMost)
-        );
+        )
+        {
+            Sent = version.Sent(namesPerson: !caller.IsLimited) is { } sent
+                ? $"{char.ToUpperInvariant(sent[0])}{sent[1..]}."
+                : "Nothing tells who sent it: no sign-in was checked.",
+        };
     }
 
     // What a finding says may rest on records of others; the assessment tells it as far as it may be told.
