@@ -119,6 +119,72 @@ public sealed class ProblemPageTests(SharedService shared) : IClassFixture<Share
         Assert.Contains("J-kept", await again.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("holds", "%2Fholds", "reason", 303)]
+    [InlineData("records/J-none/comments", "%2Frecords%2FJ-none", "text", 404)]
+    [InlineData("records/J-none/holds/H-1/lift", "%2Frecords%2FJ-none", "reason", 404)]
+    [InlineData("waivers", "%2Fwaivers", "reason", 422)]
+    public async Task Form_OfACommentOrAHold_IsKeptWhenTheSessionEnded(
+        string form,
+        string page,
+        string field,
+        int status
+    )
+    {
+        using var browser = new Browser(_run);
+        var name = "kept-" + form.Replace('/', '-');
+        await SignInAsync(browser, name);
+        var token = await browser.TokenAsync("holds");
+        using var outside = await browser.SendAsync("account", "account/sign-out");
+        Assert.Equal(303, (int)outside.StatusCode);
+        (string, string)[] fields =
+        [
+            ("__RequestVerificationToken", token),
+            ("record", "J-none"),
+            (field, "asked for by <the> insurer"),
+            ("by", "officer-01"),
+        ];
+        browser.AcceptPages();
+
+        using var ended = await browser.SendBareAsync(form, fields);
+
+        Assert.Equal(HttpStatusCode.Unauthorized, ended.StatusCode);
+        var raw = await ended.Content.ReadAsStringAsync();
+        Assert.Contains($"href=\"/sign-in?then={page}\"", raw, StringComparison.Ordinal);
+        Assert.Contains($"action=\"/{form}\"", raw, StringComparison.Ordinal);
+        Assert.Contains("asked for by &lt;the&gt; insurer", raw, StringComparison.Ordinal);
+        Assert.Contains("Send it again", raw, StringComparison.Ordinal);
+        await SignInAsync(browser, name);
+        using var again = await browser.SendBareAsync(form, fields);
+        Assert.Equal(status, (int)again.StatusCode);
+    }
+
+    [Fact]
+    public async Task Form_ThatWasShownToAnotherAccount_IsToldAsSuchAndNoRoleIsAdvised()
+    {
+        using var browser = new Browser(_run);
+        await SignInAsync(browser, "shown-first");
+        var token = await browser.TokenAsync("holds");
+        using var outside = await browser.SendAsync("account", "account/sign-out");
+        await SignInAsync(browser, "shown-then");
+        browser.AcceptPages();
+
+        using var answer = await browser.SendBareAsync(
+            "holds",
+            ("__RequestVerificationToken", token),
+            ("record", "J-none"),
+            ("reason", "x"),
+            ("by", "officer-01")
+        );
+
+        Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
+        var page = await PageAsync(answer);
+        Assert.Contains("The form is of no page that this account was shown", page, StringComparison.Ordinal);
+        Assert.Contains("Nothing was stored. Open its page here again", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("other roles", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("page of another site may not", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Menu_ShowsWhatTheRolesOpen()
     {

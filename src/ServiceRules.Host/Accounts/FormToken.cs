@@ -50,8 +50,8 @@ internal static class FormToken
                             .IsRequestValidAsync(http)
                         ? await next(context)
                         : Complaint.Of(
-                            ProblemKind.OtherSite,
-                            "the form is of another session, or of another site; open its page again"
+                            ProblemKind.OtherForm,
+                            "it was shown to another account or in another browser, or comes from elsewhere"
                         );
                 }
             )

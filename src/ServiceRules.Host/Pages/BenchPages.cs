@@ -99,8 +99,7 @@ internal static class BenchPages
             return fault;
         }
 
-        var isOpen =
-            RecordFields.RecordOf(Encoding.UTF8.GetString(filed.Bytes.Span))?.ContainsKey("signOff") is false;
+        var isOpen = IsOpen(filed.Bytes);
         var text = isOpen ? new BeginDesk(ledger, own, clock.GetUtcNow()).Continue(filed.Bytes) : "";
         return Shown(
             context,
@@ -109,17 +108,18 @@ internal static class BenchPages
             {
                 [nameof(BenchPage.Site)] = own.Name,
                 [nameof(BenchPage.Continues)] = isOpen ? id : null,
-                [nameof(BenchPage.Problems)] = isOpen
-                    ? []
-                    : (IReadOnlyList<string>)
-                        [
-                            $"{id} is signed off; a shop lead corrects it by an amendment, and nobody carries on with it.",
-                        ],
+                [nameof(BenchPage.Problems)] = isOpen ? [] : (IReadOnlyList<string>)[SignedOff(id)],
                 [nameof(BenchPage.Text)] = text,
                 [nameof(BenchPage.Groups)] = RecordFields.Of(text),
             }
         );
     }
+
+    private static bool IsOpen(ReadOnlyMemory<byte> filed) =>
+        RecordFields.RecordOf(Encoding.UTF8.GetString(filed.Span))?.ContainsKey("signOff") is false;
+
+    private static string SignedOff(string id) =>
+        $"{id} is signed off; a shop lead corrects it by an amendment, and nobody carries on with it.";
 
     private static async Task<IResult> AnswerAsync(
         HttpRequest request,
@@ -131,8 +131,9 @@ internal static class BenchPages
         var form = await request.ReadFormAsync(stop);
         var text = RecordFields.Apply(form["record"].ToString(), form);
         var body = Encoding.UTF8.GetBytes(text);
-        var isKept = form["do"] == KeepWord;
-        if (isKept && RecordFields.RecordOf(text) is { } half)
+        var half = form["do"] == KeepWord ? RecordFields.RecordOf(text) : null;
+        var isKept = half is not null;
+        if (half is not null)
         {
             // What is filed first stands first from then on.
             var filled = OpenJob.Filled(half);
@@ -171,6 +172,16 @@ internal static class BenchPages
                 body,
                 out wrong
             );
+        // The same content may have been filed before, and the job closed since.
+        if (
+            half?["id"]?.ToString() is { } id
+            && SeenRecords.Of(ledger, id, caller, sites)?.Record is { } stands
+            && !IsOpen(stands.Bytes)
+        )
+        {
+            told = Refused([SignedOff(id)]);
+        }
+
         told[nameof(BenchPage.Text)] = text;
         // What was kept stands elsewhere in the record than where it was sent.
         var groups = RecordFields.Of(text, isKept ? null : form);
@@ -184,6 +195,7 @@ internal static class BenchPages
 
         told[nameof(BenchPage.Groups)] = groups;
         told[nameof(BenchPage.IsKept)] = isKept && told.ContainsKey(nameof(BenchPage.Filed));
+        told[nameof(BenchPage.IsSignOffLeft)] = half?["signOff"] is { } signOff && !OpenJob.HasMark(signOff);
         told[nameof(BenchPage.Site)] = site;
         return Shown(request.HttpContext, sites, told);
     }

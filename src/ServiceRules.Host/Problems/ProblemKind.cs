@@ -33,6 +33,11 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         StatusCodes.Status403Forbidden,
         "a page of another site may not ask this"
     );
+    public static readonly ProblemKind OtherForm = new(
+        "other-form",
+        StatusCodes.Status403Forbidden,
+        "the form is of no page that this account was shown"
+    );
     public static readonly ProblemKind NotFound = new(
         "not-found",
         StatusCodes.Status404NotFound,
@@ -126,6 +131,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
         NotKnown,
         NotAllowed,
         OtherSite,
+        OtherForm,
         NotFound,
         Method,
         Slow,

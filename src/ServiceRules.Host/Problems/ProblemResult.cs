@@ -2,7 +2,9 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Net.Http.Headers;
 using ServiceRules.Host.Accounts;
+using ServiceRules.Host.Keeping;
 using ServiceRules.Host.Pages;
+using ServiceRules.Host.Waiving;
 
 namespace ServiceRules.Host.Problems;
 
@@ -16,6 +18,8 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
 
     // Of a form that was sent without a session: longer ones are not kept in the page.
     private const int MostFields = 1024;
+
+    private const string Records = "/records";
 
     public async Task ExecuteAsync(HttpContext httpContext)
     {
@@ -43,7 +47,7 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
                 // Of keys, where nobody is known: a browser has none.
                 [nameof(ProblemPage.Detail)] = isUnknown ? null : document.Detail,
                 [nameof(ProblemPage.Accepted)] = document.Accepted,
-                [nameof(ProblemPage.Advice)] = AdviceOf(httpContext.Request, document.Status),
+                [nameof(ProblemPage.Advice)] = AdviceOf(httpContext.Request, document),
                 [nameof(ProblemPage.Problems)] = (document.Problems ?? []).Select(Line).ToList(),
                 [nameof(ProblemPage.SignIn)] = isUnknown ? SignInFor(httpContext.Request) : null,
                 [nameof(ProblemPage.Place)] = httpContext.Request.Path.ToUriComponent(),
@@ -62,10 +66,16 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
         && MediaTypeHeaderValue.TryParseList(request.Headers.Accept, out var kinds)
         && kinds.Any(kind => kind.MediaType == "text/html" && kind.Quality is null or > 0);
 
-    private static string AdviceOf(HttpRequest request, int status)
+    private static string AdviceOf(HttpRequest request, ProblemDocument document)
     {
+        var status = document.Status;
         var advice = status switch
         {
+            // No role opens it.
+            StatusCodes.Status403Forbidden
+                when document.Type == ProblemKind.OtherForm.Type
+                    || document.Type == ProblemKind.OtherSite.Type =>
+                "Open its page here again, as the account that you are signed in with now, and send it from there.",
             StatusCodes.Status401Unauthorized => "Your session has ended, or there was none.",
             StatusCodes.Status403Forbidden =>
                 "What your account opens stands in the menu; an administrator can give it other roles.",
@@ -91,24 +101,30 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
         $"{problem.Pointer}: {problem.What}"
         + (problem.Accepted.Length == 0 ? "" : $"; accepted: {problem.Accepted}");
 
-    // Where a page is, after signing in; a form of a page that is not at its own address leads to the start.
-    private static string SignInFor(HttpRequest request)
-    {
-        var path = request.Path.ToUriComponent();
-        return AccountServices.SignInPlace
-            + QueryString.Create(
-                "then",
-                HttpMethods.IsGet(request.Method) ? path + request.QueryString
-                    : path == BenchPages.Place ? path
-                    : "/"
-            );
-    }
+    // Where a page is, after signing in; a form of a page whose address is not known leads to the start.
+    private static string SignInFor(HttpRequest request) =>
+        AccountServices.SignInPlace
+        + QueryString.Create(
+            "then",
+            HttpMethods.IsGet(request.Method)
+                ? request.Path.ToUriComponent() + request.QueryString
+                : PageOf(request.Path) ?? "/"
+        );
+
+    // The page that a form stands on; null for those of which nothing is kept, such as passwords.
+    private static string? PageOf(PathString path) =>
+        path == BenchPages.Place ? BenchPages.Place
+        : path.StartsWithSegments(HoldPages.Place) ? HoldPages.Place
+        : path.StartsWithSegments(WaiverPages.Place) ? WaiverPages.Place
+        : path.StartsWithSegments(Records, out var rest) && rest.HasValue
+            ? Records + "/" + rest.ToUriComponent().Split('/')[1]
+        : null;
 
     // A form that somebody filled in for an hour must not be gone because the session was.
     private static async Task<IReadOnlyList<KeyValuePair<string, string>>> KeptAsync(HttpContext context)
     {
         if (
-            context.Request.Path != BenchPages.Place
+            PageOf(context.Request.Path) is null
             || !HttpMethods.IsPost(context.Request.Method)
             || context.Request.ContentType?.StartsWith(
                 "application/x-www-form-urlencoded",

@@ -117,6 +117,48 @@ public sealed class CarryOnTests(SpringShop shop) : IClassFixture<SpringShop>
         );
     }
 
+    /// <summary>What is kept is open whatever is filled in, and of a job that is closed nothing else is said.</summary>
+    [Fact]
+    public async Task Job_KeptWithItsSignOffFilledIn_IsOpenUntilItIsSubmitted()
+    {
+        var begun = await OpenAsync(HeightCheck);
+        var id = IdOf(begun);
+        Time(begun, new(5, 0));
+        foreach (
+            var name in begun
+                .Fields.Keys.Where(name =>
+                    name.StartsWith("/units/", StringComparison.Ordinal)
+                    && name.EndsWith("/value", StringComparison.Ordinal)
+                )
+                .ToList()
+        )
+        {
+            begun.Fields[name] = "3.81";
+        }
+
+        begun.Fields["/machine/hours"] = "420.0";
+        begun.Fields["/instruments/0/zeroCheck/error"] = "0.00";
+
+        var kept = await SendAsync(begun, "keep");
+
+        Assert.Contains("the job is open", kept.Html, StringComparison.Ordinal);
+        Assert.Contains("Its sign-off is not filed", kept.Html, StringComparison.Ordinal);
+        Assert.Null((await _run.Typed.ReadRecordAsync(id)).Record!.SignOff);
+        Assert.StartsWith(begun.Fields["/signOff/at"], kept.Fields["/signOff/at"], StringComparison.Ordinal);
+
+        var filed = await SendAsync(kept, "submit");
+
+        Assert.NotNull((await _run.Typed.ReadRecordAsync(id)).Record!.SignOff);
+        foreach (var page in new[] { filed, kept })
+        {
+            var late = await SendAsync(page, "keep");
+            Assert.Contains($"{id} is signed off;", late.Html, StringComparison.Ordinal);
+            Assert.DoesNotContain("the job is open", late.Html, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(2, (await _run.Typed.ReadRecordAsync(id)).Versions.Count);
+    }
+
     [Fact]
     public async Task Value_WithADecimalComma_IsToldAtItsField()
     {

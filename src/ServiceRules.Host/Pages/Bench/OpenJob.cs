@@ -17,15 +17,12 @@ internal static class OpenJob
     // What an entry or a step is, whatever was read there and whenever it was done.
     private static readonly string[] Key = ["read", "station", "passes", "event", "source", "position"];
 
-    /// <summary>The record with what is filled in, and not signed off; the same record where nothing is to be filled in.</summary>
+    /// <summary>The record with what is filled in, and without its sign-off: what is filed is open.</summary>
     public static JsonObject Filled(JsonObject record)
     {
         var filled = record.DeepClone().AsObject();
-        if (HasMark(filled["signOff"]))
-        {
-            filled.Remove("signOff");
-        }
-
+        // It would close the job.
+        filled.Remove("signOff");
         foreach (var list in Steps.Select(name => filled[name]).OfType<JsonArray>())
         {
             RemoveWhere(list, HasMark);
@@ -211,7 +208,8 @@ internal static class OpenJob
     private static List<JsonObject> Items(JsonNode? list) =>
         [.. (list as JsonArray ?? []).OfType<JsonObject>()];
 
-    private static bool HasMark(JsonNode? node) =>
+    /// <summary>Whether something of it is still to be filled in.</summary>
+    public static bool HasMark(JsonNode? node) =>
         node switch
         {
             JsonObject members => members.Any(member => HasMark(member.Value)),
