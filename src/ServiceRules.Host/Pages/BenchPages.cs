@@ -74,7 +74,7 @@ internal static class BenchPages
             told[nameof(BenchPage.Problems)] = wrong is null ? [] : (IReadOnlyList<string>)[wrong];
             told[nameof(BenchPage.IsBegun)] = text is not null;
             told[nameof(BenchPage.Text)] = text ?? "";
-            told[nameof(BenchPage.Groups)] = RecordFields.Of(text ?? "");
+            told[nameof(BenchPage.Groups)] = RecordFields.Of(text ?? "", SheetsOf(own));
         }
 
         return Shown(context, sites, told);
@@ -110,10 +110,13 @@ internal static class BenchPages
                 [nameof(BenchPage.Continues)] = isOpen ? id : null,
                 [nameof(BenchPage.Problems)] = isOpen ? [] : (IReadOnlyList<string>)[SignedOff(id)],
                 [nameof(BenchPage.Text)] = text,
-                [nameof(BenchPage.Groups)] = RecordFields.Of(text),
+                [nameof(BenchPage.Groups)] = RecordFields.Of(text, SheetsOf(own)),
             }
         );
     }
+
+    private static string[] SheetsOf(ServedSite site) =>
+        [.. site.Rules.Now().Book.Sheets.Select(sheet => sheet.Id.Text)];
 
     private static bool IsOpen(ReadOnlyMemory<byte> filed) =>
         RecordFields.RecordOf(Encoding.UTF8.GetString(filed.Span))?.ContainsKey("signOff") is false;
@@ -125,11 +128,21 @@ internal static class BenchPages
         HttpRequest request,
         ServedSites sites,
         OpenLedger ledger,
+        TimeProvider clock,
         CancellationToken stop
     )
     {
         var form = await request.ReadFormAsync(stop);
         var text = RecordFields.Apply(form["record"].ToString(), form);
+        var caller = Caller.Known(request.HttpContext.User);
+        var site = form["site"].ToString() is { Length: > 0 } chosen ? chosen : null;
+        var isSited = sites.Choose(caller, site, out var own) is null;
+        // Of a machine's first job the rules ask for readings once its units are known.
+        if (isSited && RecordFields.NamesUnits(form) && RecordFields.RecordOf(text) is { } named)
+        {
+            text = RecordFields.Written(new BeginDesk(ledger, own, clock.GetUtcNow()).WithReadings(named));
+        }
+
         var body = Encoding.UTF8.GetBytes(text);
         var half = form["do"] == KeepWord ? RecordFields.RecordOf(text) : null;
         var isKept = half is not null;
@@ -141,11 +154,9 @@ internal static class BenchPages
             body = Encoding.UTF8.GetBytes(RecordFields.Written(filled));
         }
 
-        var caller = Caller.Known(request.HttpContext.User);
-        var site = form["site"].ToString() is { Length: > 0 } named ? named : null;
         var wrong = ProblemReport.None;
         var told =
-            sites.Choose(caller, site, out var own) is not null
+            !isSited
                 ? Refused([
                     "It is not said at which site, or it is none of yours; accepted: one of the list.",
                 ])
@@ -184,7 +195,7 @@ internal static class BenchPages
 
         told[nameof(BenchPage.Text)] = text;
         // What was kept stands elsewhere in the record than where it was sent.
-        var groups = RecordFields.Of(text, isKept ? null : form);
+        var groups = RecordFields.Of(text, SheetsOf(own), isKept ? null : form);
         if (!wrong.IsEmpty)
         {
             var at = FieldProblems.Of(groups, wrong, RecordFields.RecordOf(text), isShown: !isKept);

@@ -113,6 +113,70 @@ public sealed class BeginTests(SpringShop shop) : IClassFixture<SpringShop>
     }
 
     [Fact]
+    public async Task Machine_WithoutAJob_AsksForReadingsOnceItsUnitsAreNamed()
+    {
+        var page = await OpenAsync("bench?machine=M-05&task=height-check&person=tech-01");
+        Assert.Matches(
+            "<select id=\"/units/0/sheet\"[^>]*>\\s*<option value[^>]*>-</option>\\s*<option>reel-125-9-510</option>",
+            page.Html
+        );
+        Assert.DoesNotContain("\"read\"", page.Record, StringComparison.Ordinal);
+        // What cannot be an identity is told at its field, and asked for again.
+        page.Fields["/units/0/id"] = "U 05";
+        page.Fields["/units/0/sheet"] = "reel-125-9-510";
+        var wrong = await SendAsync(page, "judge");
+        Assert.NotNull(wrong.WrongAt("/units/0/id"));
+        wrong.Fields["/units/0/id"] = "U-05-1";
+
+        var named = await SendAsync(wrong, "judge");
+
+        var record = JsonNode.Parse(named.Record)!;
+        var unit = record["units"]![0]!;
+        Assert.Equal("reel-125-9-510", unit["sheet"]!.GetValue<string>());
+        var gauges = unit["entries"]!
+            .AsArray()
+            .Select(entry => entry!["with"]?.GetValue<string>())
+            .OfType<string>();
+        Assert.NotEmpty(gauges);
+        Assert.Equal(
+            gauges.Distinct().Order(StringComparer.Ordinal),
+            record["instruments"]!
+                .AsArray()
+                .Select(gauge => gauge!["id"]!.GetValue<string>())
+                .Order(StringComparer.Ordinal)
+        );
+        Assert.Contains("Readings of unit U-05-1", named.Html, StringComparison.Ordinal);
+        Assert.Equal("reel-125-9-510", named.Fields["/units/0/sheet"]);
+        // What is taken out stays out.
+        var entries = record["units"]![0]!["entries"]!.AsArray();
+        entries.Clear();
+        named.Fields["record"] = record.ToJsonString();
+        Assert.DoesNotContain("\"read\"", (await SendAsync(named, "judge")).Record, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("{\"machine\":\"M-05\",\"units\":[{\"id\":\"?\",\"sheet\":\"?\"}]}")]
+    [InlineData("{\"machine\":{\"id\":\"M-05\"},\"tasks\":[],\"units\":[{\"id\":\"?\",\"sheet\":\"?\"}]}")]
+    [InlineData(
+        "{\"machine\":{\"id\":\"M-05\"},\"tasks\":[\"touch-up\"],\"timeline\":[1],\"units\":[{\"id\":\"?\",\"sheet\":\"?\"}]}"
+    )]
+    [InlineData(
+        "{\"machine\":{\"id\":\"M-05\"},\"tasks\":[\"touch-up\"],\"units\":[{\"id\":\"?\",\"sheet\":\"?\",\"position\":\"x\"}]}"
+    )]
+    public async Task Units_NamedInWhatIsNoRecord_AreToldAndNothingIsAsked(string record)
+    {
+        var page = await OpenAsync("bench?machine=M-05&task=touch-up&person=tech-01");
+        page.Fields["record"] = record;
+        page.Fields["/units/0/id"] = "U-05-1";
+        page.Fields["/units/0/sheet"] = "reel-125-9-510";
+
+        var answer = await SendAsync(page, "judge");
+
+        Assert.Contains("Refused", answer.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"read\"", answer.Record, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Record_BegunAndJudgedAsItIs_IsToldWhatIsMissingByItsPlace()
     {
         var answer = await SendAsync(await OpenAsync(HeightCheck), "judge");

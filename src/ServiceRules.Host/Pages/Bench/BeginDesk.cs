@@ -110,6 +110,59 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
     public string Continue(ReadOnlyMemory<byte> filed)
     {
         var record = JsonNode.Parse(filed.Span)!.AsObject();
+        return RecordFields.Written(
+            Asked(record, null) is { } asked ? OpenJob.Continued(record, asked) : record
+        );
+    }
+
+    /// <summary>
+    /// A record of which somebody named units by hand, with the readings and the gauges that its task asks for at them; the same record
+    /// where it cannot be told what these are.
+    /// </summary>
+    public JsonObject WithReadings(JsonObject record)
+    {
+        if (!CanBeAsked(record))
+        {
+            return record;
+        }
+
+        var units = record["units"]!.DeepClone().AsArray();
+        foreach (var unit in units)
+        {
+            unit!.AsObject().Remove("entries");
+        }
+
+        return Asked(record, new JsonObject { ["units"] = units }) is { } asked
+            ? OpenJob.WithReadings(record, asked)
+            : record;
+    }
+
+    // Anyone can have written anything into it.
+    private static bool CanBeAsked(JsonObject record) =>
+        record["machine"] is JsonObject
+        && record["tasks"] is JsonArray { Count: > 0 }
+        && AreObjects(record["timeline"] ?? new JsonArray())
+        && AreObjects(record["people"] ?? new JsonArray())
+        && AreObjects(record["units"])
+        && record["units"]!
+            .AsArray()
+            .All(unit =>
+                IsText(unit!["id"])
+                && IsText(unit["sheet"])
+                && (
+                    unit["position"] is null
+                    || (unit["position"] is JsonValue position && position.TryGetValue<int>(out _))
+                )
+            );
+
+    private static bool AreObjects(JsonNode? node) =>
+        node is JsonArray items && items.All(item => item is JsonObject);
+
+    private static bool IsText(JsonNode? node) => node is JsonValue value && value.TryGetValue<string>(out _);
+
+    // What its task and its procedure ask for; null where the register no longer has its machine, or no procedure covers that.
+    private JsonObject? Asked(JsonObject record, JsonObject? units)
+    {
         var machine = site.Registers.Machines.FirstOrDefault(one =>
             one.Id.Text == record["machine"]?["id"]?.ToString()
         );
@@ -131,14 +184,18 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
                 .OrderByDescending(one => one.Id.Text == gone)
                 .ThenByDescending(one => WordOf(one.Place) == (record["place"]?.ToString() ?? OnMachine))
                 .FirstOrDefault();
-        return RecordFields.Written(
-            machine is null || task is not { } known || procedure is null
-                ? record
-                : OpenJob.Continued(record, Begun(machine, known, procedure, person))
-        );
+        return machine is null || task is not { } known || procedure is null
+            ? null
+            : Begun(machine, known, procedure, person, units);
     }
 
-    private JsonObject Begun(RegisteredMachine machine, ServiceTask task, Procedure procedure, string? person)
+    private JsonObject Begun(
+        RegisteredMachine machine,
+        ServiceTask task,
+        Procedure procedure,
+        string? person,
+        JsonObject? units = null
+    )
     {
         var rules = site.Rules.Now();
         return new BeginRecord(rules.Book, rules.Site, rules.Judging).Begin(
@@ -150,7 +207,7 @@ internal sealed class BeginDesk(OpenLedger ledger, ServedSite site, DateTimeOffs
                 local,
                 RandomNumberGenerator.GetHexString(DrawnDigits, lowercase: true)
             ),
-            Earlier(machine.Id.Text, EarlierRecords),
+            [.. units is null ? [] : new[] { units }, .. Earlier(machine.Id.Text, EarlierRecords)],
             Earlier(null, RecentRecords)
         );
     }

@@ -99,6 +99,22 @@ internal static class OpenJob
         return whole;
     }
 
+    /// <summary>A record with the readings and the gauges of another, at units of which nothing was read or asked for yet.</summary>
+    public static JsonObject WithReadings(JsonObject record, JsonObject asked)
+    {
+        var whole = record.DeepClone().AsObject();
+        foreach (var unit in Items(whole["units"]).Where(unit => Items(unit["entries"]).Count == 0))
+        {
+            if (Same(asked["units"], unit) is { } more)
+            {
+                Follow(unit, more, "entries");
+            }
+        }
+
+        Gauges(whole, asked);
+        return whole;
+    }
+
     // Those that what is still to be read names, and what is still to be told of those that are there.
     private static void Gauges(JsonObject whole, JsonObject begun)
     {

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http;
 using ServiceRules.Application.Beginning;
 using ServiceRules.Host.Description;
@@ -10,7 +11,7 @@ namespace ServiceRules.Host.Pages.Bench;
 /// The form of a record: fields for its readings, the times of its steps and whatever else is to be filled in. What somebody
 /// wrote there is put into the record; the record itself says all of it.
 /// </summary>
-internal static class RecordFields
+internal static partial class RecordFields
 {
     /// <summary>Before the name of a field: what it showed. Only what was changed there is put into the record.</summary>
     public const string Was = "was:";
@@ -69,9 +70,48 @@ internal static class RecordFields
 
     /// <summary>The fields of a text; none where it is no record.</summary>
     /// <param name="text">The text.</param>
+    /// <param name="sheets">The limit sheets that there are.</param>
     /// <param name="form">What was sent; null: nothing was. What was filled in there stays to be seen.</param>
-    public static IReadOnlyList<FieldGroup> Of(string text, IFormCollection? form = null) =>
-        Read(text) is { } record ? Groups(record, form is null ? [] : Sent(form)) : [];
+    public static IReadOnlyList<FieldGroup> Of(
+        string text,
+        IReadOnlyList<string> sheets,
+        IFormCollection? form = null
+    ) =>
+        Read(text) is { } record
+            ?
+            [
+                .. Groups(record, form is null ? [] : Sent(form))
+                    .Select(group =>
+                        group with
+                        {
+                            Fields = [.. group.Fields.Select(field => Chosen(field, sheets))],
+                        }
+                    ),
+            ]
+            : [];
+
+    /// <summary>Whether a unit, or which sheet goes for one, was named by the form.</summary>
+    public static bool NamesUnits(IFormCollection form) =>
+        form.Keys.Any(name =>
+            UnitName().IsMatch(name)
+            && form[name].ToString().Trim() is { Length: > 0 } given
+            && given + " " != form[Was + name].ToString()
+        );
+
+    private static RecordField Chosen(RecordField field, IReadOnlyList<string> sheets) =>
+        UnitName().Match(field.Pointer).Groups["sheet"].Success
+            ? field with
+            {
+                Kind = FieldKind.Choice,
+                Choices =
+                    field.Shown.Length == 0 || sheets.Contains(field.Shown, StringComparer.Ordinal)
+                        ? sheets
+                        : [field.Shown, .. sheets],
+            }
+            : field;
+
+    [GeneratedRegex(@"\A/units/[0-9]+/(?:id|(?<sheet>sheet))\z")]
+    private static partial Regex UnitName();
 
     /// <summary>The record of a text; null where it is none.</summary>
     public static JsonObject? RecordOf(string text) => Read(text);
