@@ -196,6 +196,12 @@ public sealed class WaiversApiTests : IAsyncLifetime
 
         using var none = await _run.GetAsync("api/records/A-1");
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+        using var withdrawn = await _run.PostAsync("api/waivers/W-1/withdrawal?reason=lost", []);
+        Assert.Equal(
+            "withdrawn",
+            (await ServiceRun.JsonAsync(withdrawn)).GetProperty("standing").GetString()
+        );
+        await FileAsync("A-1", "hold");
     }
 
     private static async Task IsLostAsync(HttpResponseMessage answer)

@@ -34,7 +34,6 @@ internal static class FiledAssessed
     /// <param name="record">The record.</param>
     /// <param name="judged">Its assessment, read and as it is kept.</param>
     /// <param name="known">Rules that need not be read, by their digest.</param>
-    /// <exception cref="LedgerStoreException">The rules are gone, or other bytes now, and no erasure removed them.</exception>
     public static Assessed? Read(
         ILedgerReading log,
         ReadOnlyMemory<byte> record,
@@ -66,10 +65,9 @@ internal static class FiledAssessed
         );
     }
 
-    /// <summary>Packs and sheets that judged a stored record; null: they were removed on purpose, or cannot be read here.</summary>
-    /// <exception cref="LedgerStoreException">They are gone, or other bytes now, and no erasure removed them.</exception>
+    /// <summary>Packs and sheets that judged a stored record.</summary>
     public static (RuleBook Value, CanonicalDocument Document)? Book(ILedgerReading log, string digest) =>
-        log.Kept(digest) is { } bytes && RulePackFormat.Book.Read(bytes).TryGet(out var book, out _)
+        log.Sound(digest) is { } bytes && RulePackFormat.Book.Read(bytes).TryGet(out var book, out _)
             ? (book, CanonicalForm.Of(bytes.Span))
             : null;
 }

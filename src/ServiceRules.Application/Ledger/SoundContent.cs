@@ -29,20 +29,15 @@ public static class SoundContent
             $"the content {digest} is {log.WhyNone(digest)}"
         );
 
-    /// <summary>Holds of contents, of which no bytes are kept, that erasures removed them.</summary>
-    /// <exception cref="LedgerStoreException">One of them is gone, and no erasure removed it.</exception>
-    public static void HoldErased(this ILedgerReading log, IReadOnlyCollection<ContentHash> gone)
+    /// <summary>Those of some contents, of which there are no sound bytes, that no erasure removed.</summary>
+    public static IReadOnlyCollection<ContentHash> Lost(
+        this ILedgerReading log,
+        IReadOnlyCollection<ContentHash> gone
+    )
     {
         ArgumentNullException.ThrowIfNull(gone);
         // The log is asked once for all of them, and not where nothing is gone.
-        var erased = gone.Count == 0 ? [] : Erasures.Of(log);
-        foreach (var lost in gone.Where(hash => !erased.Contains(hash)))
-        {
-            throw new LedgerStoreException(
-                StoreTrouble.Damaged,
-                $"the content {lost} is missing, and no erasure removed it"
-            );
-        }
+        return gone.Count == 0 ? gone : [.. gone.Except(Erasures.Of(log))];
     }
 
     /// <summary>Why there are no sound bytes of what an entry names.</summary>

@@ -9,9 +9,6 @@ public interface IWaiverReading
     WaiverMark Mark(string site);
 
     /// <summary>Those of a site in the order in which they were entered, withdrawn ones too.</summary>
-    /// <exception cref="Ledger.LedgerStoreException">
-    /// The content of one is gone, or other bytes now, and no erasure removed it.
-    /// </exception>
     ImmutableArray<KeptWaiver> Of(string site);
 
     /// <summary>The rows of every site, as they stand.</summary>

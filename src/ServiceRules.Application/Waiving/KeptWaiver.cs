@@ -4,7 +4,7 @@ namespace ServiceRules.Application.Waiving;
 /// <param name="Number">Its place among all of them.</param>
 /// <param name="Site">The name of the site that it counts at.</param>
 /// <param name="Subject">What its entry of the log is about.</param>
-/// <param name="Content">A <c>waiver/1</c> document; null: it was erased, and counts no more.</param>
+/// <param name="Content">A <c>waiver/1</c> document; null: it was erased, and counts no more, or is lost.</param>
 /// <param name="At">When it was entered.</param>
 /// <param name="Entry">Its entry of the log.</param>
 public sealed record KeptWaiver(
@@ -16,6 +16,9 @@ public sealed record KeptWaiver(
     long Entry
 )
 {
+    /// <summary>Whether its content is gone, or other bytes now, and no erasure removed it.</summary>
+    public bool IsLost { get; init; }
+
     /// <summary>When it was withdrawn; null: it was not.</summary>
     public DateTimeOffset? WithdrawnAt { get; init; }
 

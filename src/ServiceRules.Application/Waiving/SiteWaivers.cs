@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ServiceRules.Application.Ledger;
 using ServiceRules.Application.Library;
 using ServiceRules.Domain.Site;
 using ServiceRules.Formats.Registers;
@@ -14,11 +15,11 @@ public sealed class SiteWaivers(IWaiverReading store, SiteRegisters site)
     private volatile Known? known;
 
     /// <summary>The registers with the waivers that count now; the same object for as long as nothing changes.</summary>
-    /// <exception cref="Ledger.LedgerStoreException">The store cannot be asked.</exception>
+    /// <exception cref="LedgerStoreException">The store cannot be asked.</exception>
     public SiteRegisters Now() => Marked().Site;
 
     /// <summary>The same, with what tells whether others count since.</summary>
-    /// <exception cref="Ledger.LedgerStoreException">The store cannot be asked.</exception>
+    /// <exception cref="LedgerStoreException">The store cannot be asked.</exception>
     internal (SiteRegisters Site, WaiverMark Mark) Marked()
     {
         var mark = store.Mark(site.Name);
@@ -38,16 +39,30 @@ public sealed class SiteWaivers(IWaiverReading store, SiteRegisters site)
     }
 
     /// <summary>What a kept one says; null: it counts no more.</summary>
+    /// <exception cref="LedgerStoreException">It is lost: nothing is judged as if it never was.</exception>
     public static Waiver? Counting(KeptWaiver kept)
     {
         ArgumentNullException.ThrowIfNull(kept);
         return kept.WithdrawnAt is null ? Read(kept) : null;
     }
 
-    /// <summary>What a kept one says or said; null: it was erased.</summary>
+    /// <summary>What a kept one says or said; null: it was erased, or is withdrawn and lost.</summary>
+    /// <exception cref="LedgerStoreException">It is lost, and was not withdrawn.</exception>
     public static Waiver? Read(KeptWaiver kept)
     {
         ArgumentNullException.ThrowIfNull(kept);
+        if (kept is { IsLost: true, WithdrawnAt: null })
+        {
+            var which = $"waiver {LedgerWords.Number(kept.Number)}, {LedgerWords.Entry(kept.Entry)}";
+            throw new LedgerStoreException(
+                StoreTrouble.Damaged,
+                $"the content of {which} is lost, and no erasure removed it"
+            )
+            {
+                Place = which,
+            };
+        }
+
         return kept.Content is { } bytes && WaiverFormat.Current.Read(bytes).TryGet(out var waiver, out _)
             ? waiver
             : null;

@@ -41,7 +41,7 @@ internal sealed record ToldWaiver(
         var said = SiteWaivers.Read(kept);
         return Told(
             said,
-            said is null ? WaiverStanding.Erased
+            said is null && !kept.IsLost ? WaiverStanding.Erased
                 : kept.WithdrawnAt is null ? WaiverStanding.Counts
                 : WaiverStanding.Withdrawn
         ) with

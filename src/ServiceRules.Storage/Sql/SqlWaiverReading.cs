@@ -28,15 +28,13 @@ internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
             SELECT w.number, w.site, w.subject, w.content, c.bytes, w.at, w.entry_index, w.withdrawn_at, w.withdrawn_entry
             FROM site_waiver w LEFT JOIN content c ON c.hash = w.content WHERE w.site = @site ORDER BY w.number
             """,
-            row => (Waiver: Kept(row), Hash: row.Bytes(3)),
+            row => (Waiver: Kept(row), Hash: Named(row.Bytes(3))),
             ("@site", site)
         );
-        // One that is lost is not told as erased, and nothing is judged as if it never was.
-        new SqlLedgerReading(connection).HoldErased([
-            .. rows.Where(row => row.Waiver.Content is null)
-                .Select(row => ContentHash.TryFromBytes(row.Hash, out var gone) ? gone : default),
+        var lost = new SqlLedgerReading(connection).Lost([
+            .. rows.Where(row => row.Waiver.Content is null).Select(row => row.Hash),
         ]);
-        return [.. rows.Select(row => row.Waiver)];
+        return [.. rows.Select(row => row.Waiver with { IsLost = lost.Contains(row.Hash) })];
     }
 
     public ImmutableArray<WaiverRow> Rows() =>
@@ -67,7 +65,7 @@ internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
             row.Number(0),
             row.Text(1),
             row.Text(2),
-            Checked((byte[])row.GetValue(3), row.IsDBNull(4) ? null : (byte[])row.GetValue(4)),
+            Checked(Named(row.Bytes(3)), row.BytesOrNone(4)),
             DateTimeOffset.FromUnixTimeMilliseconds(row.Number(5)),
             row.Number(6)
         )
@@ -76,9 +74,10 @@ internal class SqlWaiverReading(DbConnection connection) : IWaiverReading
             WithdrawnBy = row.NumberOrNone(8),
         };
 
-    // What loosens a rule is what was filed, or nothing goes on.
-    private static ReadOnlyMemory<byte>? Checked(byte[] hash, byte[]? bytes) =>
-        bytes is null ? default(ReadOnlyMemory<byte>?)
-        : ContentHash.TryFromBytes(hash, out var named) && ContentHash.Of(bytes) == named ? bytes
-        : throw new LedgerStoreException(StoreTrouble.Damaged, "the content of a waiver is other bytes now");
+    private static ContentHash Named(byte[] hash) =>
+        ContentHash.TryFromBytes(hash, out var named) ? named : default;
+
+    // What loosens a rule is what was filed, and nothing else.
+    private static ReadOnlyMemory<byte>? Checked(ContentHash hash, byte[]? bytes) =>
+        bytes is not null && ContentHash.Of(bytes) == hash ? bytes : default(ReadOnlyMemory<byte>?);
 }

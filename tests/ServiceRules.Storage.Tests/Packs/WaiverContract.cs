@@ -85,18 +85,27 @@ public abstract class WaiverContract : DrawerContract
             return 0;
         });
 
-        Action[] asked =
-        [
-            () => seen.Now(),
-            () => folder.Waivers.Of(site.Name),
-            () => Waiving(ledger, site.Name).Withdraw(1, "dry", "key:1"),
-        ];
-        Assert.All(
-            asked,
-            ask => Assert.Equal(StoreTrouble.Damaged, Assert.Throws<LedgerStoreException>(ask).Trouble)
-        );
+        Assert.Equal(StoreTrouble.Damaged, Assert.Throws<LedgerStoreException>(() => seen.Now()).Trouble);
         Assert.Single(new MendContents(ledger).Mend(ExportedLedger.Open(Drawer.At("copy"))).PutBack);
         Assert.Contains(Wet, seen.Now().Waivers);
+    }
+
+    [SkippableFact]
+    public void Lost_AndInNoCopy_IsWithdrawnAndKeepsNobodyFromJudging()
+    {
+        using var folder = Drawer.Open();
+        var ledger = Drawer.Opened(folder);
+        var site = Submitting.Jobs.Rules.Site!;
+        Enter(ledger, site.Name);
+        folder.Store.Write(writing =>
+        {
+            writing.Remove(Assert.Single(writing.Waivers.Rows()).Content);
+            return 0;
+        });
+
+        Assert.IsType<WaiverOutcome.Done>(Waiving(ledger, site.Name).Withdraw(1, "lost", "key:1"));
+
+        Assert.Same(site, new SiteWaivers(folder.Waivers, site).Now());
     }
 
     [SkippableFact]
@@ -113,7 +122,11 @@ public abstract class WaiverContract : DrawerContract
 
         Assert.Equal(
             StoreTrouble.Damaged,
-            Assert.Throws<LedgerStoreException>(() => folder.Waivers.Of("s")).Trouble
+            Assert
+                .Throws<LedgerStoreException>(() =>
+                    SiteWaivers.Counting(Assert.Single(folder.Waivers.Of("s")))
+                )
+                .Trouble
         );
     }
 
