@@ -114,8 +114,8 @@ internal sealed class ProblemResult(ProblemDocument document) : IResult
     // The page that a form stands on; null for those of which nothing is kept, such as passwords.
     private static string? PageOf(PathString path) =>
         path == BenchPages.Place ? BenchPages.Place
-        : path.StartsWithSegments(HoldPages.Place) ? HoldPages.Place
-        : path.StartsWithSegments(WaiverPages.Place) ? WaiverPages.Place
+        : path.StartsWithSegments(HoldPages.Place, StringComparison.OrdinalIgnoreCase) ? HoldPages.Place
+        : path.StartsWithSegments(WaiverPages.Place, StringComparison.OrdinalIgnoreCase) ? WaiverPages.Place
         : path.StartsWithSegments(Records, out var rest) && rest.HasValue
             ? Records + "/" + rest.ToUriComponent().Split('/')[1]
         : null;
