@@ -13,10 +13,9 @@ public sealed class LedgerInterruptedTests : IDisposable
     public void Dispose() => _product.Dispose();
 
     /// <summary>Copying waits in a pipe that nobody writes to, with the database copied already.</summary>
-    [SkippableTheory]
-    [InlineData("INT")]
-    [InlineData("TERM")]
-    public void Mend_EndedByASignal_LeavesNoCopyAndNeverOneOfTheKey(string signal)
+    // Not by SIGINT: a shell that starts the tests beside other work has it passed over, by them and all that they start.
+    [SkippableFact]
+    public void Mend_EndedByASignal_LeavesNoCopyAndNeverOneOfTheKey()
     {
         Skip.If(OperatingSystem.IsWindows(), "there are no such signals");
         Ledger("add", Fixtures.PathOf("height-check"));
@@ -36,7 +35,7 @@ public sealed class LedgerInterruptedTests : IDisposable
             }
 
             Assert.DoesNotContain(copied, file => file.EndsWith(".pem", StringComparison.Ordinal));
-            Shell($"kill -{signal} {process.Id}");
+            Shell($"kill -TERM {process.Id}");
 
             Assert.True(process.WaitForExit(Patience), "it goes on");
             Assert.NotEqual(0, process.ExitCode);

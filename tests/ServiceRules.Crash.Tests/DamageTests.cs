@@ -11,7 +11,7 @@ public sealed class DamageTests(DamageTests.FiledFolder filed, ITestOutputHelper
     private const int Jobs = 12;
     private const int JobsInBackup = 5;
 
-    private static readonly int Flips = Tier.Of(4, 200);
+    private static readonly int Flips = Tier.Of(3, 200);
 
     [Theory]
     [InlineData(0.0)]

@@ -11,7 +11,7 @@ public sealed class ExportKillTests(ITestOutputHelper told)
 {
     private const int Filed = 30;
 
-    private static readonly int Rounds = Tier.Of(2, 50);
+    private static readonly int Rounds = Tier.Of(1, 50);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
     private static readonly string[] Lists = ["records", "units", "findings"];

@@ -8,7 +8,7 @@ namespace ServiceRules.Crash.Tests;
 public sealed class ListDamageTests(DamageTests.FiledFolder filed, ITestOutputHelper told)
     : IClassFixture<DamageTests.FiledFolder>
 {
-    private static readonly int Flips = Tier.Of(4, 200);
+    private static readonly int Flips = Tier.Of(3, 200);
 
     private static readonly string[] Tables = ["record_row", "unit_row", "finding_row", "shown_row"];
 

@@ -9,7 +9,7 @@ public sealed class ManyInstancesTests(ITestOutputHelper told)
     private const int Instances = 3;
     private const int Senders = 4;
 
-    private static readonly int Kills = Tier.Of(3, 60);
+    private static readonly int Kills = Tier.Of(2, 60);
     private static readonly TimeSpan BetweenKills = Tier.Of(TimeSpan.FromSeconds(2), TimeSpan.FromSeconds(4));
 
     [SkippableFact]

@@ -11,7 +11,7 @@ public sealed class NoticeKillTests(ITestOutputHelper told)
     private const int FiledMost = 4;
     private const int Shared = 12;
 
-    private static readonly int Rounds = Tier.Of(3, 100);
+    private static readonly int Rounds = Tier.Of(2, 100);
     private static readonly int TakenOver = Tier.Of(1, 10);
 
     // The first attempt after a failed one comes after ten seconds; an instance that died is missed within half a minute.

@@ -13,7 +13,7 @@ public sealed class PeriodReportKillTests(ITestOutputHelper told)
 {
     private const int Filed = 12;
 
-    private static readonly int Rounds = Tier.Of(2, 50);
+    private static readonly int Rounds = Tier.Of(1, 50);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
     [SkippableFact]

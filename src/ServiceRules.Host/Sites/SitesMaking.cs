@@ -2,6 +2,7 @@ using ServiceRules.Application.Accounts;
 using ServiceRules.Application.Library;
 using ServiceRules.Application.Notices;
 using ServiceRules.Application.Packs;
+using ServiceRules.Application.Rows;
 using ServiceRules.Application.Submitting;
 using ServiceRules.Application.Waiving;
 using ServiceRules.Host.Filing;
@@ -15,7 +16,9 @@ namespace ServiceRules.Host.Sites;
 internal static class SitesMaking
 {
     /// <summary>Sees to it that accounts and keys are of a site, where several are served.</summary>
-    /// <exception cref="StartRefusedException">Two sites have one name, or one has a name that is none.</exception>
+    /// <exception cref="StartRefusedException">
+    /// Two sites have one name, one has a name that is none, or the records here are of a site that is not served.
+    /// </exception>
     public static void Settle(ServiceSettings settings, ServiceFolder folder)
     {
         var names = All(settings).Select(one => one.Site!.Name).ToList();
@@ -36,7 +39,23 @@ internal static class SitesMaking
             );
         }
 
+        Known(settings, folder, names);
         SiteSettling.Settle(folder.Accounts, names, settings.Clock.GetUtcNow());
+    }
+
+    // Left out by mistake, --rules would have a shop's jobs judged and filed by the registers of another one. Where there are several, one
+    // of them may be left out.
+    private static void Known(ServiceSettings settings, ServiceFolder folder, IReadOnlyList<string> names)
+    {
+        var newest = folder
+            .Ledger.Rows.Records(new RecordFilter { AllVersions = true }, new RowPaging { Most = 1 })
+            .Rows;
+        if (newest is [{ Site: { } site }] && !names.Contains(site) && folder.Accounts.Sites().IsEmpty)
+        {
+            throw new StartRefusedException(
+                $"the records in `{settings.DataFolder}` are of the site `{site}`, and the rules in `{settings.Rules.Folder}` are of `{string.Join("`, `", names)}`; nothing was started; accepted: --rules with the folder of that site, or --data with another folder"
+            );
+        }
     }
 
     public static ServedSites Make(

@@ -8,7 +8,7 @@ namespace ServiceRules.Host.Tests.Inbox;
 /// <summary>The built service, killed while it files what was dropped, and started again.</summary>
 public sealed class InboxKillTests : IDisposable
 {
-    private const int Jobs = 40;
+    private const int Jobs = 24;
 
     private static readonly TimeSpan Most = TimeSpan.FromSeconds(90);
 
@@ -34,7 +34,7 @@ public sealed class InboxKillTests : IDisposable
         }
 
         // Killed once some more are put away than before: at a different step each time.
-        for (var wanted = 3; wanted <= 15; wanted += 6)
+        for (var wanted = 3; wanted <= 9; wanted += 6)
         {
             using var service = Start();
             await UntilAsync(() => Filed() >= wanted, service);

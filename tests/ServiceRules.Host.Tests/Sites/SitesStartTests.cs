@@ -72,6 +72,28 @@ public sealed class SitesStartTests : IDisposable
     }
 
     [Fact]
+    public async Task RecordsOfAnotherSite_AreNotServedAsThoseOfThisOne()
+    {
+        await using (var one = await ServiceRun.StartAsync(_product.Folder))
+        {
+            using var filed = await one.PostAsync("api/records", TwoSites.Job("J-old", "13"));
+            Assert.Equal(201, (int)filed.StatusCode);
+        }
+
+        var refused = await Assert.ThrowsAsync<StartRefusedException>(() =>
+            ServiceRun.StartAsync(
+                _product.Folder,
+                settings => WithSecond(settings) with { Rules = settings.Rules with { Site = null } }
+            )
+        );
+
+        Assert.Contains($"are of the site `{TwoSites.First}`", refused.Message, StringComparison.Ordinal);
+        Assert.Contains($"are of `{TwoSites.Second}`", refused.Message, StringComparison.Ordinal);
+        await using var again = await ServiceRun.StartAsync(_product.Folder);
+        Assert.Equal(200, await StatusAsync(again, "api/records/J-old"));
+    }
+
+    [Fact]
     public async Task FolderOfRules_WithoutASite_ServesThoseThatAreGiven()
     {
         await using var run = await ServiceRun.StartAsync(

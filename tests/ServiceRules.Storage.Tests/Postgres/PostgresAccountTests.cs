@@ -3,7 +3,7 @@ using ServiceRules.Storage.Tests.Accounts;
 
 namespace ServiceRules.Storage.Tests.Postgres;
 
-[Collection(PostgresTests.Name)]
+[Collection(PostgresTestsBeside.Name)]
 public sealed class PostgresAccountTests : AccountContract
 {
     private readonly Lazy<string> _address;

@@ -2,6 +2,6 @@ using ServiceRules.Storage.Tests.Submitting;
 
 namespace ServiceRules.Storage.Tests.Postgres;
 
-[Collection(PostgresTests.Name)]
+[Collection(PostgresTestsBeside.Name)]
 public sealed class PostgresHeldRowsTests(PostgresFixture fixture)
     : HeldRowsContract(() => new Drawer(fixture.Server.NewDatabase()));

@@ -2,6 +2,6 @@ using ServiceRules.Storage.Tests.Sites;
 
 namespace ServiceRules.Storage.Tests.Postgres;
 
-[Collection(PostgresTests.Name)]
+[Collection(PostgresTestsBeside.Name)]
 public sealed class PostgresSiteTests(PostgresFixture fixture)
     : SiteContract(() => new Drawer(fixture.Server.NewDatabase()));

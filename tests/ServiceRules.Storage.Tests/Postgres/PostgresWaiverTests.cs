@@ -2,6 +2,6 @@ using ServiceRules.Storage.Tests.Packs;
 
 namespace ServiceRules.Storage.Tests.Postgres;
 
-[Collection(PostgresTests.Name)]
+[Collection(PostgresTestsBeside.Name)]
 public sealed class PostgresWaiverTests(PostgresFixture fixture)
     : WaiverContract(() => new Drawer(fixture.Server.NewDatabase())) { }

@@ -41,7 +41,7 @@ public abstract class LogContract : DrawerContract
 
         var filing = Task.Run(async () =>
         {
-            for (var number = 2; number < 60; number++)
+            for (var number = 2; number < 30; number++)
             {
                 _ = await counter.SubmitAsync(Jobs.Job($"J-{number}"));
             }
