@@ -14,16 +14,17 @@ namespace ServiceRules.Engine.Tests.SafeWork;
 /// The product against a naive evaluator written from the clause table and the written meaning alone, on random timelines of
 /// one to four people and one to six energy sources: shuffled, cut short, with steps missing, late or by others, and with more
 /// beside them (<see cref="Beside"/>). A failure shows the shortest timeline on which they still disagree, row by row;
-/// <c>DIFFERENTIAL_SEED</c> and <c>DIFFERENTIAL_COUNT</c> take other jobs.
+/// <c>DIFFERENTIAL_SEED</c> and <c>DIFFERENTIAL_COUNT</c> take other jobs, <c>SERVICERULES_LONG=1</c> all ten thousand.
 /// </summary>
 public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
 {
     private const int All = 10_000;
+    private const int EachRun = 4_000;
     private const int Shown = 8;
     private const int OfAKind = 3;
 
     private static readonly int Seeds = int.Parse(
-        Environment.GetEnvironmentVariable("DIFFERENTIAL_COUNT") ?? $"{All}",
+        Environment.GetEnvironmentVariable("DIFFERENTIAL_COUNT") ?? $"{(IsLong ? All : EachRun)}",
         CultureInfo.InvariantCulture
     );
 
@@ -31,6 +32,8 @@ public sealed class SafeWorkDifferentialTests(ITestOutputHelper output)
         Environment.GetEnvironmentVariable("DIFFERENTIAL_SEED") ?? "0",
         CultureInfo.InvariantCulture
     );
+
+    private static bool IsLong => Environment.GetEnvironmentVariable("SERVICERULES_LONG") == "1";
 
     [Fact]
     public void Assess_RandomTimelines_AgreesWithTheClauseTableOnEveryRow()
