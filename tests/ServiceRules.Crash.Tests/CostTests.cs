@@ -23,7 +23,7 @@ public sealed class CostTests(ITestOutputHelper told)
     /// <summary>A machine that has just begun still compiles itself.</summary>
     private static readonly int WarmUp = Tier.Of(4, 192);
 
-    private static readonly int Most = Tier.Of(4, int.MaxValue);
+    private static readonly int Most = Tier.Of(12, int.MaxValue);
 
     private static readonly int PartsOfAGrowingStore = Tier.Of(2, 10);
 
